@@ -1,0 +1,102 @@
+// Everything the reference holds, as values: what a reader fills and the decisions draw on.
+#pragma once
+
+#include <algorithm>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/blade.hpp>
+#include <pelage/caution.hpp>
+#include <pelage/coat.hpp>
+#include <pelage/comb.hpp>
+#include <pelage/cut.hpp>
+#include <pelage/dog.hpp>
+#include <pelage/growth.hpp>
+#include <pelage/kit.hpp>
+#include <pelage/matting.hpp>
+#include <pelage/prices.hpp>
+#include <pelage/refusal.hpp>
+#include <pelage/style.hpp>
+#include <pelage/zone.hpp>
+
+namespace pelage {
+
+/// A published or remembered source.
+struct source {
+    std::string id;
+    std::string kind;
+    std::string title;
+    std::string author;
+    std::string publisher;
+    int year = 0;  ///< 0: not known
+    std::string address;
+    std::string seen;  ///< read, second-hand, memory
+    std::string note;
+};
+
+/// One figure as the reference prints it, for `lookup --sources`: "zones/ear/matting", "0.85".
+struct listed_figure {
+    std::string key;
+    std::string value;  ///< best, and low to high where they differ, with the unit
+    evidence why;
+};
+
+/// The rules in force: the reference's, with a salon's own in place of some.
+struct rule_book {
+    cut_rules cut;
+    growth_rules growth;
+    matting_rules matting;
+    refusal_rules refusal;
+    price_rules prices;
+};
+
+/// The reference as a whole. Invariant, held by the reader: ids are unique, every name resolves,
+/// figures lie low <= best <= high.
+struct catalogue {
+    std::vector<source> sources;
+    std::vector<blade> blades;
+    std::vector<comb> combs;
+    body dog_body;
+    std::vector<coat> coats;  ///< in the order of coat_class, all seven
+    rule_book rules;
+    std::vector<caution> cautions;
+    std::vector<style> styles;
+    std::vector<listed_figure> figures;  ///< every figure with its basis, in file order
+};
+
+/// A salon: its kit, its sheets, its dogs and the rules with its own figures in them.
+struct salon {
+    std::string title;
+    bool invented = false;
+    kit tools;
+    rule_book rules;
+    std::vector<style> styles;
+    std::vector<dog> dogs;
+};
+
+/// The coat of that class.
+[[nodiscard]] inline const coat& coat_of(const catalogue& c, coat_class k) {
+    return c.coats[static_cast<std::size_t>(k)];
+}
+
+/// The record with that id, or null; for any vector of records with an `id`.
+template <class Record>
+[[nodiscard]] const Record* find(const std::vector<Record>& all, std::string_view id) {
+    const auto at =
+        std::find_if(all.begin(), all.end(), [&](const Record& r) { return r.id == id; });
+    return at == all.end() ? nullptr : &*at;
+}
+
+/// Every id, for suggestions.
+template <class Record>
+[[nodiscard]] std::vector<std::string> ids(const std::vector<Record>& all) {
+    std::vector<std::string> out;
+    out.reserve(all.size());
+    for (const Record& r : all) {
+        out.push_back(r.id);
+    }
+    return out;
+}
+
+}  // namespace pelage

@@ -1,0 +1,45 @@
+// What the comb check and the look at the skin found, zone by zone.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include <pelage/units.hpp>
+#include <pelage/zone.hpp>
+
+namespace pelage {
+
+/// Grades of matting in the trade's words, lightest first.
+enum class mat_grade { tangle, mat, matted_area, pelt };
+inline constexpr std::array<std::string_view, 4> mat_names{"tangle", "mat", "matted-area", "pelt"};
+[[nodiscard]] constexpr std::string_view name(mat_grade g) {
+    return mat_names[static_cast<std::size_t>(g)];
+}
+
+/// Matting in one place.
+struct mat_finding {
+    place at;
+    mat_grade grade = mat_grade::mat;
+    std::optional<length> free_hair;  ///< unmatted hair between skin and mat (mm); none: not known
+    bool to_skin = false;             ///< felted to the skin: nothing passes beneath
+    bool comb_passes = false;         ///< a comb's tip passes beneath it
+    bool comb_out = false;            ///< the groomer decides to comb it out
+};
+
+/// What the skin shows.
+enum class skin_state { irritated, broken, lump, parasite, wet };
+inline constexpr std::array<std::string_view, 5> skin_state_names{"irritated", "broken", "lump",
+                                                                  "parasite", "wet"};
+[[nodiscard]] constexpr std::string_view name(skin_state s) {
+    return skin_state_names[static_cast<std::size_t>(s)];
+}
+
+/// A finding on the skin in one place.
+struct skin_finding {
+    place at;
+    skin_state state = skin_state::irritated;
+};
+
+}  // namespace pelage

@@ -1,0 +1,53 @@
+// The forecast of one groom: per zone when its coat reaches the matting-prone length, when the dog
+// must be back, and what brushing more or less changes.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <pelage/groom.hpp>
+#include <pelage/visits.hpp>
+
+namespace pelage {
+
+/// One place of the dog in the forecast. Days count from the groom.
+struct zone_forecast {
+    place at;
+    length start{};                   ///< length after the groom
+    std::optional<length> threshold;  ///< matting-prone length; none: doesn't mat by length
+    days early{};                     ///< 1 in 10 such dogs are there
+    days even{};                      ///< 1 in 2
+    days late{};                      ///< 9 in 10
+    bool held = false;  ///< near or above it: held by brushing until the clock runs out
+    days clock{};
+};
+
+/// When the dog must be back under another brushing habit.
+struct habit_forecast {
+    brushing habit;
+    back when;
+};
+
+/// The forecast.
+struct forecast {
+    std::vector<zone_forecast> zones;  ///< the first to mat first, then in reference order
+    back when;
+    std::vector<habit_forecast> habits;  ///< from none to daily, all to the skin
+    days usual{};                        ///< the cap
+    bool mats_by_length = true;
+    std::optional<days> tidy_face_feet;  ///< their own clocks, where the coat needs them
+    std::optional<days> tidy_sanitary;
+    std::optional<std::array<days, 3>>
+        regrown;                 ///< resting coats clipped: 1 in 10, 1 in 2, 9 in 10
+    std::vector<place> unknown;  ///< places whose length isn't known
+};
+
+/// Forecast of a planned groom; `g` came from plan_groom(r).
+[[nodiscard]] forecast forecast_of(const groom_request& r, const groom& g);
+
+/// Only when the dog must be back: what a plan prints, without the tables.
+[[nodiscard]] back back_of(const groom_request& r, const groom& g);
+
+}  // namespace pelage

@@ -1,0 +1,139 @@
+// The plan of one groom: from the dog, its sheet and the kit to what is done in each zone.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <pelage/catalogue.hpp>
+#include <pelage/plan.hpp>
+#include <pelage/visits.hpp>
+
+namespace pelage {
+
+/// What is planned for. Everything is borrowed for the call; nothing is kept.
+struct groom_request {
+    const catalogue& reference;
+    const rule_book& rules;  ///< the reference's, or a salon's own
+    const kit& tools;
+    const dog& patient;  ///< its coat must be set
+    const style& sheet;
+    std::optional<date> today;            ///< decides which blades are out for sharpening
+    std::optional<chance> asked{};        ///< for when back; none: the rules' own, 9 in 10
+    std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
+    bool both_ways = false;               ///< treat every direction as left open
+};
+
+/// When work on a zone is done.
+enum class list { before_bath, after_bath };
+
+/// What became of a zone's wish.
+enum class outcome {
+    as_wished,      ///< within the tolerance
+    off_target,     ///< the nearest that may be had, beyond the tolerance
+    beyond_reach,   ///< no blade or comb of the kit comes near: scissored
+    hair_shorter,   ///< today's hair is at or below the wish: nothing to cut
+    left_by_sheet,  ///< the sheet leaves it
+    skin_left,      ///< hurt skin: left alone
+    clipped_under,  ///< a mat clipped off, whatever the sheet wished
+    stuck           ///< nothing is allowed
+};
+[[nodiscard]] std::string_view name(outcome o);
+
+/// A setup that was not allowed in a zone, and why.
+struct refused_setup {
+    std::string title;
+    std::string why;
+};
+
+/// One place of the dog in the plan.
+struct zone_plan {
+    place at;
+    list when = list::after_bath;
+    finish how_finished = finish::clip;
+    std::optional<length> target;  ///< finished length wished; none for prep zones and left ones
+    std::optional<std::string> blade_wish;
+    length tolerated{};
+    side_of_target between = side_of_target::longer;
+    lay_choice way = lay_choice::with_lay;
+    std::optional<length> now;  ///< today's hair, where known
+    setup how{};
+    std::optional<finished> leaves;
+    work takes{};
+    outcome came = outcome::as_wished;
+    std::string why;   ///< in a sentence
+    std::string note;  ///< the sheet's
+    std::optional<mat_grade> mat;
+    bool combed_out = false;  ///< the mat is combed out first
+    std::optional<skin_state> hurt;
+    std::vector<std::string> beside_hurt;  ///< titles of hurt places it touches
+    std::vector<refused_setup> refused;
+};
+
+/// Zones done with one setup in one go; indices into groom::zones, in reference order.
+struct block {
+    setup how{};
+    finish done = finish::clip;
+    list when = list::after_bath;
+    std::vector<std::size_t> zones;
+    work takes{};
+};
+
+/// A mat combed out before the bath.
+struct combing_out {
+    std::size_t zone = 0;  ///< index into groom::zones
+    mat_grade grade = mat_grade::tangle;
+    work takes{};
+};
+
+/// Something the owner must agree to, and whether the dog's record says so.
+struct consent {
+    std::string id;  ///< as the dog's file writes it
+    std::string text;
+    bool given = false;
+};
+
+/// A caution that applies, and where.
+struct caution_line {
+    caution what;
+    std::vector<std::string> where;  ///< titles of places; empty: the whole dog
+};
+
+/// The plan of the groom.
+struct groom {
+    std::vector<zone_plan> zones;
+    std::vector<combing_out> combed;
+    std::vector<block> blocks;  ///< in working order
+    std::vector<caution_line> cautions;
+    std::vector<consent> consents;
+    std::vector<std::string>
+        stop;  ///< places felted to the skin: a veterinarian's; no work is planned
+    std::vector<std::size_t> stuck;  ///< zones for which nothing is allowed
+    std::vector<std::string> notes;  ///< said once: what was assumed
+    solution choice;
+    work before{};  ///< minutes before the bath, pick-ups included
+    work after{};
+};
+
+/// Plans the groom. Throws error(missing) if the dog's coat isn't set and error(unknown) if the
+/// sheet or the dog names a place that doesn't exist (readers refuse that earlier).
+[[nodiscard]] groom plan_groom(const groom_request& r);
+
+/// The zones of a planned groom as the forecast sees them, with the index of each in groom::zones.
+/// Zones whose length isn't known (left alone, today's hair unknown) are not in it.
+struct kept_coat {
+    std::vector<kept_zone> zones;
+    std::vector<std::size_t> index;
+    shared_law law;
+    days usual{};
+};
+[[nodiscard]] kept_coat after_groom(const groom_request& r, const groom& g);
+
+/// Length of today's hair in a place by the dog's record; nothing if it isn't said.
+[[nodiscard]] std::optional<length> hair_today(const groom_request& r, const place& p);
+
+/// What the sheet and the dog's departures say of a place: wider rules first, later ones win.
+[[nodiscard]] instruction instruction_for(const groom_request& r, const place& p);
+
+}  // namespace pelage

@@ -1,0 +1,53 @@
+// Answers as bytes: text for people (UTF-8, 80 columns, no colour), JSON for programs.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <pelage/catalogue.hpp>
+#include <pelage/date.hpp>
+#include <pelage/forecast.hpp>
+#include <pelage/groom.hpp>
+#include <pelage/lookup.hpp>
+#include <pelage/text.hpp>
+
+namespace pelage::io {
+
+/// How to print.
+struct print_options {
+    length_unit units = length_unit::mm;
+    std::size_t width = 80;       ///< columns
+    bool explain = false;         ///< with rules, bases, proof and refusals
+    bool zones = false;           ///< a plan with its zone table
+    std::optional<date> today{};  ///< the day of the groom; without it days are counted, not dated
+};
+
+/// A looked-up blade, comb or length.
+[[nodiscard]] std::string text_of(const lookup_answer& a, const lookup_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const lookup_answer& a, const lookup_request& r);
+
+/// A plan with when the dog must be back.
+[[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
+                                  const groom_request& r, const print_options& o);
+[[nodiscard]] std::string json_of(const groom& g, const std::optional<back>& when,
+                                  const groom_request& r, const print_options& o);
+
+/// A forecast.
+[[nodiscard]] std::string text_of(const forecast& f, const groom_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const forecast& f, const groom_request& r,
+                                  const print_options& o);
+
+/// Every figure whose key contains `key` (all if empty) with its basis, and counts by basis. Empty
+/// if nothing matches.
+[[nodiscard]] std::string sources_text(const catalogue& c, const std::string& key,
+                                       const print_options& o);
+[[nodiscard]] std::string sources_json(const catalogue& c, const std::string& key);
+
+/// "file:line:column: error: text" for each fault, at most `most`, then how many more; a newline
+/// after each.
+[[nodiscard]] std::string text_of(const diagnostics& all, std::size_t most = 20);
+
+}  // namespace pelage::io

@@ -1,0 +1,89 @@
+// The choice of setups as a problem in integers, and its plan.
+//
+// One variable per place (a zone, or one side of it), one value per setup. The cost of a plan is
+//   sum over zones of cost[zone][setup]
+//   + price of every tool that is held at least once
+//   + for every step between neighbours: per_hundredth * max(0, |length - length| - allowance)
+// Costs are thousandths of a minute, lengths hundredths of a millimetre. Nothing here knows what a
+// dog is: groom.hpp makes the problem and reads the plan.
+#pragma once
+
+#include <cstdint>
+#include <limits>
+#include <span>
+#include <string>
+#include <vector>
+
+#include <pelage/units.hpp>
+
+namespace pelage {
+
+/// A cost that rules a setup out in a zone.
+inline constexpr std::int32_t forbidden = std::numeric_limits<std::int32_t>::max();
+/// The most a single zone's setup or a tool may cost (thousandths of a minute: 1000 minutes). With
+/// at most 64 zones, 64 tools and 256 seams of at most 1e8 each, no sum of a plan exceeds 2^35, so
+/// 64-bit sums can't overflow; check() holds the bounds.
+inline constexpr std::int32_t dearest = 1'000'000;
+inline constexpr std::size_t most_zones = 64;
+inline constexpr std::size_t most_tools = 64;
+inline constexpr std::size_t most_steps = 256;
+inline constexpr std::size_t most_setups = 512;
+
+/// A set of tools, one bit each.
+using tool_set = std::uint64_t;
+
+/// A seam between two places where a visible step costs.
+struct seam_cost {
+    std::size_t a = 0;
+    std::size_t b = 0;
+    std::int32_t per_hundredth = 0;  ///< thousandths of a minute per 0.01 mm beyond the allowance
+    std::int32_t allowance = 0;      ///< hundredths of a millimetre, >= 0
+};
+
+/// The problem. Rows are zones: cost[zone * setups + setup].
+struct problem {
+    std::size_t zones = 0;
+    std::size_t setups = 0;
+    std::vector<std::int32_t> cost;    ///< 0 to dearest, or forbidden
+    std::vector<std::int32_t> length;  ///< finished length in hundredths of a millimetre, >= 0
+    std::vector<tool_set> tools;       ///< per zone and setup: tools held (list decides the bit)
+    std::vector<std::int32_t> price;   ///< per tool, 0 to dearest
+    std::vector<seam_cost> seams;
+
+    [[nodiscard]] std::size_t at(std::size_t zone, std::size_t setup) const {
+        return zone * setups + setup;
+    }
+};
+
+/// How sure the plan is the cheapest there is.
+struct proof {
+    std::int64_t bound = 0;  ///< no plan costs less (thousandths of a minute)
+    bool optimal = false;    ///< bound equals the plan's cost
+    std::int64_t nodes = 0;  ///< zone-setup pairs looked at
+    std::size_t ties = 0;    ///< zones in which another setup would have cost the same
+};
+
+/// The plan: a setup per zone, what it costs and how sure that is. Empty `setup` if some zone has
+/// no allowed setup; `stuck` then names those zones.
+struct solution {
+    std::vector<std::size_t> setup;
+    work cost{};
+    proof sure;
+    std::vector<std::size_t> stuck;
+};
+
+/// Cost of choosing `setup[z]` in every zone, from the definition above. Throws error(range) if a
+/// choice is out of range or forbidden.
+[[nodiscard]] work cost_of(const problem& p, std::span<const std::size_t> setup);
+
+/// Throws error(range) unless every count, cost, length and price of the problem lies in the bounds
+/// that make overflow impossible.
+void check(const problem& p);
+
+/// The plan. For now each zone is settled on its own (the cheapest setup, the first of equals), so
+/// shared tools and steps count in `cost` but don't yet steer the choice; `bound` is the sum of the
+/// zones' own minima plus the dearest tool that any plan must pick up, and `optimal` is claimed only
+/// where the two meet. Throws error(range) as check() does.
+[[nodiscard]] solution solve(const problem& p);
+
+}  // namespace pelage

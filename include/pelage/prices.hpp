@@ -1,0 +1,115 @@
+// What work and misses cost, in minutes. All are our own guesses until a salon puts in its own.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <pelage/dog.hpp>
+#include <pelage/evidence.hpp>
+#include <pelage/setup.hpp>
+#include <pelage/units.hpp>
+#include <pelage/zone.hpp>
+
+namespace pelage {
+
+/// The prices (reference/prices.toml; a salon overrides any of them).
+struct price_rules {
+    figure<work> pick_up_blade;
+    figure<work> pick_up_second_clipper;  ///< a blade that stays on a second clipper
+    figure<work> pick_up_comb;
+    figure<double> comb_then_scissor;  ///< factors on the time to clip
+    figure<double> scissor;
+    figure<double> thin;
+    figure<double> card;
+    figure<double> hand_strip;
+    std::array<figure<double>, 5> size;  ///< factor by dog size
+    figure<work> miss_per_excess;        ///< times weight times excess over target
+    figure<length> miss_floor;           ///< targets shorter than this count as this
+    figure<double> tolerance_share;
+    figure<length> tolerance_cap;
+    figure<double> tolerance_cap_share;
+    figure<double> tolerance_head_share;
+    figure<work> seam_per_mm;
+    figure<length> seam_allowance;
+    figure<work> comb_out_tangle;
+    figure<work> comb_out_mat;
+    figure<work> comb_out_area;
+    figure<work> skip_finish;  ///< what a skip-tooth blade's rougher finish costs in a zone
+};
+
+/// How far from the target a zone may end (mm): max(15 % t, min(1.5 mm, 30 % t)); on the head 10 %
+/// with the same floor.
+[[nodiscard]] inline length tolerance(const length& target, bool head, const price_rules& p) {
+    const double share = head ? p.tolerance_head_share.best : p.tolerance_share.best;
+    return longer(target * share,
+                  shorter(p.tolerance_cap.best, target * p.tolerance_cap_share.best));
+}
+
+/// Factor of a finish on the time to clip.
+[[nodiscard]] inline double finish_factor(finish f, const price_rules& p) {
+    switch (f) {
+        case finish::clip:
+            return 1.0;
+        case finish::comb_then_scissor:
+            return p.comb_then_scissor.best;
+        case finish::scissor:
+            return p.scissor.best;
+        case finish::thin:
+            return p.thin.best;
+        case finish::card:
+            return p.card.best;
+        case finish::hand_strip:
+            return p.hand_strip.best;
+        case finish::leave:
+            break;
+    }
+    return 0.0;
+}
+
+/// Time to do a zone (both sides) on a dog of that size.
+[[nodiscard]] inline work zone_work(const zone& z, finish f, dog_size size, const price_rules& p) {
+    return minutes(in_minutes(z.clip_time.best) * finish_factor(f, p) *
+                   p.size[static_cast<std::size_t>(size)].best);
+}
+
+/// What ending at `got` instead of `target` costs. Within the tolerance a thousandth of a minute per
+/// 0.1 mm, four on the side `between` disfavours; beyond it weight * 10 minutes * excess /
+/// max(target, 6 mm) on the sides `between` prices. All lengths at 0.01 mm.
+[[nodiscard]] inline work miss_price(const length& got, const length& target, const length& tol,
+                                     side_of_target between, int weight_tenths,
+                                     const price_rules& p) {
+    const bool below = got < target;
+    const bool disfavoured = (between == side_of_target::longer && below) ||
+                             (between == side_of_target::shorter && !below);
+    const length off = gap(got, target);
+    const length inside = shorter(off, tol);
+    const std::int64_t near = std::llround(in_mm(inside) * 10.0) * (disfavoured ? 4 : 1);
+    if (off <= tol) {
+        return mmin(near);
+    }
+    const double share = (off - tol) / longer(target, p.miss_floor.best);
+    const double priced = in_minutes(p.miss_per_excess.best) * (weight_tenths / 10.0) * share;
+    return mmin(near) + minutes(priced);
+}
+
+/// Time to comb out a mat of that grade; nothing for a pelt, which is never combed out.
+[[nodiscard]] inline std::optional<work> comb_out_work(mat_grade g, dog_size size,
+                                                       const price_rules& p) {
+    const auto sized = [&](const figure<work>& w) {
+        return minutes(in_minutes(w.best) * p.size[static_cast<std::size_t>(size)].best);
+    };
+    switch (g) {
+        case mat_grade::tangle:
+            return sized(p.comb_out_tangle);
+        case mat_grade::mat:
+            return sized(p.comb_out_mat);
+        case mat_grade::matted_area:
+            return sized(p.comb_out_area);
+        case mat_grade::pelt:
+            break;
+    }
+    return std::nullopt;
+}
+
+}  // namespace pelage

@@ -1,0 +1,238 @@
+// What must not be done to a dog's skin and coat, each with its reason. Hard rules: the planner
+// masks a setup in a zone where any of them holds.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/cut.hpp>
+#include <pelage/dog.hpp>
+#include <pelage/evidence.hpp>
+#include <pelage/kit.hpp>
+#include <pelage/setup.hpp>
+#include <pelage/zone.hpp>
+
+namespace pelage {
+
+/// The figures of the refusals (reference/refusal.toml).
+struct refusal_rules {
+    figure<double> under_mat_share;    ///< stated length at most this share of the free hair
+    figure<length> under_mat_longest;  ///< and never longer than this under a mat
+    figure<length> safe_blade;         ///< stated length of blade 10, where a comb's tip passes
+    figure<length> sun_length;         ///< not below this where pink or thin skin meets the sun
+    figure<work> comb_out_limit;       ///< de-matting in all, before clipping instead
+};
+
+/// Why a setup is refused in a zone.
+enum class refusal {
+    comb_over_mat,        ///< a comb jams in a mat
+    comb_on_wrong_blade,  ///< over a skip-tooth or long blade
+    mat_to_skin,          ///< felted to the skin: a veterinarian's
+    under_mat_too_long,   ///< longer than the free hair allows
+    under_mat_teeth,      ///< only full teeth under a mat
+    hand_tool_at_mat,     ///< no scissors between mat and skin
+    skip_teeth_here,      ///< skip teeth where skin folds or is thin
+    never_50,             ///< surgical
+    bare_short,           ///< 40, 30 and toe blades bare, outside pads and agreed show finish
+    bare_15,              ///< 15 outside its places
+    against_lay_here,     ///< short blade against the lay outside its places
+    skin_found,           ///< anything on broken or irritated skin
+    skin_beside,     ///< the zone touches one with a skin finding (its edge is left; not a mask)
+    jacket_consent,  ///< clipping a double coat's jacket without the owner's consent
+    scissors_only    ///< never clipped on the planner's own idea
+};
+
+/// One sentence for a person.
+[[nodiscard]] constexpr std::string_view reason(refusal r) {
+    constexpr std::array<std::string_view, 15> words{
+        "a comb cannot go through or under a mat",
+        "a comb sits on a short blade with full teeth only",
+        "felted to the skin: stop, a veterinarian decides",
+        "too long to pass safely between skin and mat",
+        "only full teeth go under a mat",
+        "no scissors or hand tools between mat and skin",
+        "skip teeth can catch thin or folded skin here",
+        "a 50 is a surgical blade",
+        "so short a blade goes bare only on pads, or on clean face and feet in show finish with "
+        "the "
+        "owner's consent",
+        "a 15 goes only on clean face and feet, ear leather, tail band, sanitary and under the "
+        "tail",
+        "a short blade against the lay irritates skin here",
+        "nothing on broken or irritated skin",
+        "the neighbouring zone's skin is hurt: keep off the edge",
+        "a double coat's jacket is clipped only with the owner's written consent",
+        "this zone is scissored, not clipped"};
+    return words[static_cast<std::size_t>(r)];
+}
+
+/// The name of a refusal in JSON: "comb-over-mat".
+[[nodiscard]] constexpr std::string_view name(refusal r) {
+    constexpr std::array<std::string_view, 15> names{"comb-over-mat",    "comb-on-wrong-blade",
+                                                     "mat-to-skin",      "under-mat-too-long",
+                                                     "under-mat-teeth",  "hand-tool-at-mat",
+                                                     "skip-teeth-here",  "never-50",
+                                                     "bare-short",       "bare-15",
+                                                     "against-lay-here", "skin-found",
+                                                     "skin-beside",      "jacket-consent",
+                                                     "scissors-only"};
+    return names[static_cast<std::size_t>(r)];
+}
+
+/// What is asked of a zone today, as far as the hard rules care.
+struct zone_today {
+    const zone* where = nullptr;
+    const mat_finding* mat = nullptr;  ///< a mat still in; null when none, or combed out first
+    bool skin_hurt = false;            ///< irritated, broken, lump, parasite
+    bool clean = false;                ///< the sheet asks for a clean face or clean feet here
+    bool pattern = false;              ///< cheeks and throat of a pattern breed
+    bool show = false;                 ///< show finish, with the owner's consent to it
+    bool thin_or_old = false;          ///< the whole dog: thin-skinned, old, wrinkled, dehydrated
+    bool double_jacket = false;        ///< a double-coated jacket without consent to clip it
+    bool sheet_clips = true;           ///< the sheet itself asks to clip here
+};
+
+namespace detail {
+
+/// The bare blades by how short they are stated, with a hair's grain of slack against rounding.
+enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
+[[nodiscard]] inline shortness how_short(const blade& b) {
+    const double h = in_mm(b.stated.best);
+    if (b.etched == "50" || h < 0.225) {
+        return shortness::surgical_50;
+    }
+    if (h < 1.15) {
+        return shortness::short_30_40;
+    }
+    if (h < 1.45) {
+        return shortness::fifteen;
+    }
+    return h < 1.75 ? shortness::ten : shortness::longer;
+}
+
+[[nodiscard]] inline bool clean_here(const zone_today& t) {
+    return t.clean && (t.where->has(zone_use::clean_face) || t.where->has(zone_use::clean_feet));
+}
+
+[[nodiscard]] inline std::optional<refusal> refuse_comb(const setup& s, const zone_today& t,
+                                                        const cut_rules& c) {
+    if (t.mat != nullptr) {
+        return refusal::comb_over_mat;
+    }
+    // a 10 adds about a millimetre and is used; a 9 or longer, or skip teeth, lets the comb rock
+    const bool short_enough = s.tool.stated.best <= c.comb_stated_over.best + mm(1.05);
+    if (skips(s.tool) || !short_enough || s.tool.shape == edge::toe) {
+        return refusal::comb_on_wrong_blade;
+    }
+    return std::nullopt;
+}
+
+[[nodiscard]] inline std::optional<refusal> refuse_under_mat(const setup& s, const mat_finding& m,
+                                                             const refusal_rules& r) {
+    if (m.to_skin) {
+        return refusal::mat_to_skin;
+    }
+    if (s.tool.cut != teeth::full) {
+        return refusal::under_mat_teeth;
+    }
+    // the spread over makers counts: the longest a blade of that name is made must fit
+    const length stated = s.tool.stated.best;
+    if (m.comb_passes && s.tool.etched == "10") {
+        return std::nullopt;
+    }
+    const length room = m.free_hair ? *m.free_hair * r.under_mat_share.best : mm(0.0);
+    if (stated > r.under_mat_longest.best || stated > room) {
+        return refusal::under_mat_too_long;
+    }
+    return std::nullopt;
+}
+
+[[nodiscard]] inline std::optional<refusal> refuse_short(const setup& s, const zone_today& t) {
+    const zone& z = *t.where;
+    switch (how_short(s.tool)) {
+        case shortness::surgical_50:
+            return refusal::never_50;
+        case shortness::short_30_40:
+            if (z.has(zone_use::pads) || (clean_here(t) && t.show)) {
+                return std::nullopt;
+            }
+            return refusal::bare_short;
+        case shortness::fifteen:
+            if (clean_here(t) || z.has(zone_use::pads) || z.has(zone_use::ear_leather) ||
+                z.has(zone_use::tail_band) || z.has(zone_use::sanitary) ||
+                z.has(zone_use::under_tail)) {
+                return std::nullopt;
+            }
+            return refusal::bare_15;
+        case shortness::ten:
+        case shortness::longer:
+            break;
+    }
+    return std::nullopt;
+}
+
+[[nodiscard]] inline std::optional<refusal> refuse_against(const setup& s, const zone_today& t) {
+    if (s.way != direction::against_lay || s.over) {
+        return std::nullopt;
+    }
+    const zone& z = *t.where;
+    const shortness how = how_short(s.tool);
+    if (how == shortness::longer) {
+        return std::nullopt;
+    }
+    if (how == shortness::short_30_40) {
+        const bool feet = t.clean && z.has(zone_use::clean_feet);
+        return z.has(zone_use::pads) || feet ? std::nullopt
+                                             : std::optional{refusal::against_lay_here};
+    }
+    const bool pattern = t.pattern && z.has(zone_use::pattern_cheek);
+    return clean_here(t) || pattern || z.has(zone_use::ear_leather) || z.has(zone_use::tail_band)
+               ? std::nullopt
+               : std::optional{refusal::against_lay_here};
+}
+
+}  // namespace detail
+
+/// The first reason why `s` must not be used in the zone today; nothing if it may. Hand tools are
+/// refused on hurt skin only, `leave` never.
+[[nodiscard]] inline std::optional<refusal> refuse(const setup& s, const zone_today& t,
+                                                   const refusal_rules& r, const cut_rules& c) {
+    if (s.kind == tool_kind::none) {
+        return std::nullopt;
+    }
+    if (t.skin_hurt) {
+        return refusal::skin_found;
+    }
+    if (t.mat != nullptr && t.mat->to_skin) {
+        return refusal::mat_to_skin;
+    }
+    if (s.kind != tool_kind::clip) {
+        // no scissors between mat and skin; brushing tools tear at one
+        return t.mat != nullptr ? std::optional{refusal::hand_tool_at_mat} : std::nullopt;
+    }
+    if (t.double_jacket && t.mat == nullptr) {
+        return refusal::jacket_consent;
+    }
+    if (t.where->has(zone_use::scissors_only) && !t.sheet_clips && t.mat == nullptr) {
+        return refusal::scissors_only;
+    }
+    if (s.over) {
+        return detail::refuse_comb(s, t, c);
+    }
+    if (t.mat != nullptr) {
+        if (const auto no = detail::refuse_under_mat(s, *t.mat, r)) {
+            return no;
+        }
+    } else if (skips(s.tool) && (!t.where->has(zone_use::skip_teeth) || t.thin_or_old)) {
+        return refusal::skip_teeth_here;
+    }
+    if (const auto no = detail::refuse_short(s, t)) {
+        return no;
+    }
+    return detail::refuse_against(s, t);
+}
+
+}  // namespace pelage

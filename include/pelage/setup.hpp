@@ -1,0 +1,92 @@
+// A setup is one thing you hold and how you move it.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include <pelage/blade.hpp>
+#include <pelage/comb.hpp>
+#include <pelage/units.hpp>
+
+namespace pelage {
+
+/// Which way the clipper moves over the coat.
+enum class direction { with_lay, against_lay };
+/// The direction in words: "with the lay", "against the lay".
+[[nodiscard]] constexpr std::string_view name(direction d) {
+    return d == direction::with_lay ? "with the lay" : "against the lay";
+}
+
+/// What is in the hand. `clip` is a blade, alone or under a comb.
+enum class tool_kind { clip, scissors, thinners, carder, fingers, none };
+
+/// How a zone is finished, as the sheet says.
+enum class finish { clip, comb_then_scissor, scissor, thin, card, hand_strip, leave };
+inline constexpr std::array<std::string_view, 7> finish_names{
+    "clip", "comb-then-scissor", "scissor", "thin", "card", "hand-strip", "leave"};
+[[nodiscard]] constexpr std::string_view name(finish f) {
+    return finish_names[static_cast<std::size_t>(f)];
+}
+
+/// Finished length: combed-out hair left standing (mm), low <= best <= high.
+struct finished {
+    length low{};
+    length best{};
+    length high{};
+    friend bool operator==(const finished& a, const finished& b) {
+        return a.low == b.low && a.best == b.best && a.high == b.high;
+    }
+};
+
+/// One setup: a blade, or a comb over a blade, with a direction; or a hand tool; or nothing.
+struct setup {
+    tool_kind kind = tool_kind::none;
+    blade tool{};                ///< meaningful for clip only
+    std::optional<comb> over{};  ///< a comb on the blade
+    direction way = direction::with_lay;
+};
+
+/// A blade used bare.
+[[nodiscard]] inline setup bare(blade b, direction d) {
+    return {tool_kind::clip, std::move(b), std::nullopt, d};
+}
+/// A comb on a blade.
+[[nodiscard]] inline setup combed(comb c, blade under, direction d) {
+    return {tool_kind::clip, std::move(under), std::move(c), d};
+}
+/// A hand tool, or nothing at all.
+[[nodiscard]] inline setup by_hand(tool_kind k) {
+    return {k, {}, std::nullopt, {}};
+}
+
+/// "comb 13 mm over blade 30", "blade 7F", "scissors": what is held, without the direction.
+[[nodiscard]] inline std::string held(const setup& s) {
+    switch (s.kind) {
+        case tool_kind::clip:
+            return s.over ? "comb " + s.over->id + " over blade " + s.tool.id
+                          : "blade " + s.tool.id;
+        case tool_kind::scissors:
+            return "scissors";
+        case tool_kind::thinners:
+            return "thinning scissors";
+        case tool_kind::carder:
+            return "carding tool";
+        case tool_kind::fingers:
+            return "hand-strip";
+        case tool_kind::none:
+            break;
+    }
+    return "leave";
+}
+
+/// What is held and how it is moved: the setup's name everywhere.
+[[nodiscard]] inline std::string title(const setup& s) {
+    if (s.kind != tool_kind::clip) {
+        return held(s);
+    }
+    return held(s) + ", " + std::string(name(s.way));
+}
+
+}  // namespace pelage

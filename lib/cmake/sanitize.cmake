@@ -1,0 +1,9 @@
+# -Dpelage_SANITIZE=address,undefined: everything built here stops at the first fault. The flags stay
+# in pelage_sanitize_flags for programs built outside, which must be linked the same way.
+set(pelage_sanitize_flags "")
+if(pelage_SANITIZE)
+  set(pelage_sanitize_flags -fsanitize=${pelage_SANITIZE} -fno-sanitize-recover=all)
+  add_compile_options(${pelage_sanitize_flags} -fno-omit-frame-pointer)
+  add_compile_definitions(_GLIBCXX_ASSERTIONS)
+  add_link_options(${pelage_sanitize_flags})
+endif()

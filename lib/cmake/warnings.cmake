@@ -1,0 +1,8 @@
+# pelage_warnings(target): the warnings every file of our own is held to. Not maybe-uninitialized: g++ 12
+# sees it in every copied std::optional<length>, since quantities copy themselves by hand.
+function(pelage_warnings target)
+  target_compile_options(${target} PRIVATE
+    -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wdouble-promotion -Wold-style-cast
+    -Wnon-virtual-dtor $<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized>
+    $<$<BOOL:${pelage_WERROR}>:-Werror>)
+endfunction()

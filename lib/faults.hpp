@@ -1,0 +1,64 @@
+// Private to lib: the list of what is wrong in one file, and texts of strangers made fit to print.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include <pelage/error.hpp>
+
+namespace pelage::io {
+
+/// A position in a text; both count from 1, columns in characters.
+struct spot {
+    unsigned line = 1;
+    unsigned column = 1;
+    friend bool operator==(const spot&, const spot&) = default;
+};
+
+/// The faults of one file.
+class faults {
+  public:
+    /// More than this in one file are not listed.
+    static constexpr std::size_t most = 1000;
+
+    explicit faults(std::string file) : file_(std::move(file)) {}
+
+    /// `text` reads: what is wrong; what was found; what would be right.
+    void add(const spot& at, errc code, std::string text);
+    /// The fault of a word that isn't one of `names`: with the nearest of them, or all if few.
+    /// `what` says what is wrong: "unknown zone".
+    void add_unknown(const spot& at, std::string_view what, std::string_view word,
+                     const std::vector<std::string>& names);
+
+    [[nodiscard]] const std::string& file() const { return file_; }
+    [[nodiscard]] bool none() const { return all_.empty(); }
+    [[nodiscard]] std::size_t count() const { return all_.size(); }
+    /// Moves the faults to the end of `to`.
+    void move_to(diagnostics& to);
+
+  private:
+    std::string file_;
+    diagnostics all_;
+    std::size_t looked_up_ = 0;
+};
+
+/// `s` (UTF-8) with control characters and marks that turn the direction of writing escaped, cut
+/// after `most` characters.
+[[nodiscard]] std::string escaped(std::string_view s, std::size_t most);
+
+/// `s` for a message: in quotes, escaped, cut after 60 characters.
+[[nodiscard]] std::string quoted(std::string_view s);
+
+/// "a, b or c".
+[[nodiscard]] std::string one_of(const std::vector<std::string>& names);
+
+/// How many characters (code points) `s` has.
+[[nodiscard]] std::size_t characters(std::string_view s);
+
+/// Whether `s` holds a control character or a mark that turns the direction of writing; line breaks
+/// and tabs are let through where `lines`.
+[[nodiscard]] bool has_control(std::string_view s, bool lines);
+
+}  // namespace pelage::io

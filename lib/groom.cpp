@@ -1,0 +1,250 @@
+#include <algorithm>
+#include <array>
+#include <set>
+#include <tuple>
+
+#include <pelage/groom.hpp>
+#include <pelage/text.hpp>
+
+#include "groom_cautions.hpp"
+#include "groom_problem.hpp"
+
+namespace pelage {
+
+std::string_view name(outcome o) {
+    constexpr std::array<std::string_view, 8> names{
+        "as-wished",     "off-target", "beyond-reach",  "hair-shorter",
+        "left-by-sheet", "skin-left",  "clipped-under", "stuck"};
+    return names[static_cast<std::size_t>(o)];
+}
+
+namespace {
+
+/// The part of the dog a group belongs to in working order; the head comes last.
+int area(group g) {
+    switch (g) {
+        case group::prep:
+        case group::body:
+            return 0;
+        case group::legs:
+            return 1;
+        case group::tail:
+            return 2;
+        case group::feet:
+            return 3;
+        case group::head:
+            break;
+    }
+    return 4;
+}
+
+const zone& zone_of(const groom_request& r, const zone_plan& z) {
+    return r.reference.dog_body.zones[z.at.zone];
+}
+
+std::string miss_in_words(const zone_plan& z) {
+    const length off = gap(z.leaves->best, *z.target);
+    return show(off) + (z.leaves->best < *z.target ? " shorter" : " longer") + " than asked";
+}
+
+void tell_outcome(const groom_request& r, zone_plan& z) {
+    if (z.mat && !z.combed_out) {
+        z.came = outcome::clipped_under;
+        z.why =
+            "matted (" + std::string(name(*z.mat)) + "): the longest blade that fits under the mat";
+        return;
+    }
+    if (z.how.kind == tool_kind::none) {
+        z.came = z.target ? outcome::hair_shorter : outcome::left_by_sheet;
+        if (z.target) {
+            z.why = in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
+                        ? "today's hair is " + show(*z.now) + ", the sheet wants " + show(*z.target)
+                        : "today's hair is already " + show(*z.now);
+        } else if (z.why.empty()) {
+            z.why = "the sheet leaves it";
+        }
+        return;
+    }
+    if (!z.target || !z.leaves) {
+        return;
+    }
+    const bool clips =
+        z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+    if (z.how.kind == tool_kind::scissors && clips) {
+        z.came = outcome::beyond_reach;
+        z.why = "nothing in the kit that may be used here leaves about " + show(*z.target) +
+                ": scissored";
+    } else if (gap(z.leaves->best, *z.target) > z.tolerated) {
+        z.came = outcome::off_target;
+        z.why = "the nearest that may be used here, " + miss_in_words(z);
+    } else if (z.blade_wish && z.how.tool.id != *z.blade_wish) {
+        z.why =
+            "in place of blade " + *z.blade_wish + " (" +
+            (find_blade(r.tools, *z.blade_wish) == nullptr ? "not in the kit" : "not to be used") +
+            " here today)";
+    }
+}
+
+void read_choice(const groom_request& r, const compiled_groom& c, groom& g) {
+    for (std::size_t row = 0; row < g.choice.setup.size(); ++row) {
+        zone_plan& z = g.zones[c.rows[row]];
+        const std::size_t k = g.choice.setup[row];
+        z.how = c.columns[k];
+        const finished& f = c.leaves[c.choice.at(row, k)];
+        const bool cuts = z.how.kind == tool_kind::clip || z.how.kind == tool_kind::scissors;
+        if (cuts) {
+            z.leaves = f;
+        } else if (z.now) {
+            z.leaves = finished{*z.now, *z.now, *z.now};
+        }
+        if (z.how.kind == tool_kind::scissors) {
+            z.how_finished = finish::scissor;
+        } else if (z.mat && !z.combed_out) {
+            z.how_finished = finish::clip;
+        }
+        const finish done = z.how.kind == tool_kind::none ? finish::leave : z.how_finished;
+        z.takes = zone_work(zone_of(r, z), done, r.patient.size, r.rules.prices);
+        tell_outcome(r, z);
+    }
+}
+
+void read_left(const groom_request& r, const compiled_groom& c, groom& g) {
+    for (zone_plan& z : g.zones) {
+        if (z.hurt) {
+            z.how = by_hand(tool_kind::none);
+            z.came = outcome::skin_left;
+            z.why = "skin " + std::string(name(*z.hurt)) + ": left alone";
+            z.leaves = z.now ? std::optional{finished{*z.now, *z.now, *z.now}} : std::nullopt;
+        }
+    }
+    for (const std::size_t i : c.stuck) {
+        zone_plan& z = g.zones[i];
+        z.came = outcome::stuck;
+        const mat_finding* m = nullptr;
+        for (const mat_finding& f : r.patient.mats) {
+            m = f.at.zone == z.at.zone ? &f : m;
+        }
+        z.why = z.refused.empty() ? "the kit has nothing for it" : z.refused.back().why;
+        if (m != nullptr && z.mat && !m->free_hair && !m->comb_passes) {
+            z.why =
+                "how much free hair lies under the mat isn't known: measure it, or try whether "
+                "a comb's tip passes beneath";
+        } else if (z.mat) {
+            z.why = "no blade in the kit is short enough for the free hair under the mat";
+        }
+    }
+}
+
+std::vector<block> blocks_of(const groom_request& r, const groom& g) {
+    std::vector<block> out;
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        if (z.came == outcome::stuck || z.how.kind == tool_kind::none) {
+            continue;
+        }
+        const auto same = std::find_if(out.begin(), out.end(), [&](const block& b) {
+            return b.when == z.when && b.done == z.how_finished && title(b.how) == title(z.how);
+        });
+        block& b = same != out.end()
+                       ? *same
+                       : out.emplace_back(block{z.how, z.how_finished, z.when, {}, {}});
+        b.zones.push_back(i);
+        b.takes += z.takes;
+    }
+    // clippers before hand tools, then as the work moves over the dog; a setup's two finishes
+    // stand together
+    const auto key = [&](const block& b) {
+        int first = 9;
+        int last = 0;
+        for (const std::size_t i : b.zones) {
+            const int a = area(zone_of(r, g.zones[i]).where);
+            first = std::min(first, a);
+            last = std::max(last, a);
+        }
+        const bool hand = b.how.kind != tool_kind::clip;
+        return std::tuple{
+            b.when == list::after_bath,          hand,           first, last, held(b.how),
+            b.how.way == direction::against_lay, b.zones.front()};
+    };
+    std::stable_sort(out.begin(), out.end(),
+                     [&](const block& a, const block& b) { return key(a) < key(b); });
+    return out;
+}
+
+work pick_ups(const groom_request& r, const groom& g, list when) {
+    const price_rules& p = r.rules.prices;
+    const work blade_price =
+        r.tools.clippers > 1 ? p.pick_up_second_clipper.best : p.pick_up_blade.best;
+    std::set<std::string> blades;
+    std::set<std::string> combs;
+    for (const block& b : g.blocks) {
+        if (b.when == when && b.how.kind == tool_kind::clip) {
+            blades.insert(b.how.tool.id);
+            if (b.how.over) {
+                combs.insert(b.how.over->id);
+            }
+        }
+    }
+    return blade_price * static_cast<std::int64_t>(blades.size()) +
+           p.pick_up_comb.best * static_cast<std::int64_t>(combs.size());
+}
+
+void add_up(const groom_request& r, groom& g) {
+    g.before = pick_ups(r, g, list::before_bath);
+    g.after = pick_ups(r, g, list::after_bath);
+    for (const block& b : g.blocks) {
+        (b.when == list::before_bath ? g.before : g.after) += b.takes;
+    }
+    for (const combing_out& c : g.combed) {
+        g.before += c.takes;
+    }
+}
+
+}  // namespace
+
+groom plan_groom(const groom_request& r) {
+    compiled_groom c = compile(r);
+    groom g;
+    g.zones = std::move(c.zones);
+    g.stop = std::move(c.stop);
+    if (!g.stop.empty()) {
+        // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
+        add_cautions(r, g);
+        return g;
+    }
+    g.combed = std::move(c.combed);
+    g.stuck = c.stuck;
+    g.choice = solve(c.choice);
+    read_choice(r, c, g);
+    read_left(r, c, g);
+    g.blocks = blocks_of(r, g);
+    add_up(r, g);
+    add_cautions(r, g);
+    return g;
+}
+
+kept_coat after_groom(const groom_request& r, const groom& g) {
+    const coat& c = coat_of(r.reference, r.patient.coat.value());
+    kept_coat k;
+    k.usual = c.usual_interval.best;
+    if (r.sheet.longest_interval) {
+        k.usual = std::min(k.usual, *r.sheet.longest_interval);
+    }
+    k.law = {prior_rate(c, r.rules.growth), r.rules.matting.threshold_log_sd.best,
+             r.rules.growth.start_error.best};
+    const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        if (!z.leaves || z.came == outcome::stuck) {
+            continue;
+        }
+        k.zones.push_back({z.leaves->best,
+                           matting_prone_length(c, zone_of(r, z), r.patient.brushed,
+                                                r.patient.coat_change, r.rules.matting),
+                           c.terminal.best, clock});
+        k.index.push_back(i);
+    }
+    return k;
+}
+
+}  // namespace pelage

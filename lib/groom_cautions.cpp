@@ -1,0 +1,192 @@
+#include "groom_cautions.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include <pelage/text.hpp>
+
+namespace pelage {
+
+namespace {
+
+/// Where a caution applies: not at all (nothing), to the whole dog (empty), or to these places.
+using places_named = std::optional<std::vector<std::string>>;
+
+class judge {
+  public:
+    judge(const groom_request& r, const groom& g)
+        : r_(r), g_(g), coat_(coat_of(r.reference, r.patient.coat.value())) {}
+
+    [[nodiscard]] places_named applies(caution_when w) const {
+        switch (w) {
+            case caution_when::any_clipping:
+                return whole(any(&judge::clipped));
+            case caution_when::comb_used:
+                return whole(any(&judge::by_comb));
+            case caution_when::double_jacket_clipped:
+                return where(
+                    [&](const zone_plan& z) { return clipped(z) && jacket(z) && doubled(); });
+            case caution_when::wire_clipped:
+                return where([&](const zone_plan& z) {
+                    return clipped(z) && jacket(z) && coat_.id == coat_class::wire;
+                });
+            case caution_when::clip_under:
+                return where([](const zone_plan& z) { return z.came == outcome::clipped_under; });
+            case caution_when::matted_ears_or_tail:
+                return where([&](const zone_plan& z) {
+                    return z.came == outcome::clipped_under && ear_or_tail(z);
+                });
+            case caution_when::sun:
+                return sun();
+            case caution_when::thin_skin:
+                return where([&](const zone_plan& z) {
+                    return clipped(z) && zone_of(z).cover != skin::firm && !z.how.over;
+                });
+            case caution_when::skin_finding:
+                return where([](const zone_plan& z) { return z.hurt.has_value(); });
+            case caution_when::stop:
+                return g_.stop.empty() ? places_named{} : places_named{g_.stop};
+            case caution_when::unknown_hair:
+                return whole(any(&judge::hair_unknown));
+            case caution_when::old_or_thin:
+                return whole(r_.patient.thin_or_old);
+            case caution_when::against_short:
+                return where([&](const zone_plan& z) {
+                    return clipped(z) && !z.how.over && z.how.way == direction::against_lay &&
+                           in_mm(z.how.tool.stated.best) < 1.75;
+                });
+            case caution_when::coat_change:
+                return whole(r_.patient.coat_change);
+        }
+        return {};
+    }
+
+    [[nodiscard]] bool doubled() const {
+        return coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
+    }
+    [[nodiscard]] bool jacket(const zone_plan& z) const { return zone_of(z).has(zone_use::jacket); }
+    [[nodiscard]] bool clipped(const zone_plan& z) const {
+        return z.how.kind == tool_kind::clip && z.came != outcome::stuck;
+    }
+
+  private:
+    [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
+        return r_.reference.dog_body.zones[z.at.zone];
+    }
+    [[nodiscard]] bool by_comb(const zone_plan& z) const {
+        return clipped(z) && z.how.over.has_value();
+    }
+    [[nodiscard]] bool hair_unknown(const zone_plan& z) const {
+        return !z.now && z.target && !z.hurt && z.came != outcome::clipped_under;
+    }
+    [[nodiscard]] bool ear_or_tail(const zone_plan& z) const {
+        return zone_of(z).has(zone_use::ear_leather) || zone_of(z).id == "ear-edge" ||
+               zone_of(z).where == group::tail;
+    }
+    [[nodiscard]] bool any(bool (judge::*holds)(const zone_plan&) const) const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(),
+                           [&](const zone_plan& z) { return (this->*holds)(z); });
+    }
+    [[nodiscard]] static places_named whole(bool holds) {
+        return holds ? places_named{std::vector<std::string>{}} : places_named{};
+    }
+    template <class Holds>
+    [[nodiscard]] places_named where(Holds holds) const {
+        std::vector<std::string> names;
+        for (const zone_plan& z : g_.zones) {
+            if (holds(z)) {
+                names.push_back(title(r_.reference.dog_body, z.at));
+            }
+        }
+        return names.empty() ? places_named{} : places_named{std::move(names)};
+    }
+    // the sun reaches the upper side: jacket, ears and muzzle; judged on the shortest it may come out
+    [[nodiscard]] places_named sun() const {
+        if (!r_.patient.pink_skin) {
+            return {};
+        }
+        return where([&](const zone_plan& z) {
+            const zone& w = zone_of(z);
+            const bool upper = w.where == group::body || w.where == group::head;
+            const bool cut = clipped(z) || z.how.kind == tool_kind::scissors;
+            return upper && cut && z.leaves && z.leaves->low < r_.rules.refusal.sun_length.best;
+        });
+    }
+
+    const groom_request& r_;
+    const groom& g_;
+    const coat& coat_;
+};
+
+bool agreed(const dog& d, std::string_view id) {
+    return std::find(d.consents.begin(), d.consents.end(), id) != d.consents.end();
+}
+
+void add_consents(const groom_request& r, const judge& j, groom& g) {
+    const auto need = [&](const char* id, std::string text) {
+        g.consents.push_back({id, std::move(text), agreed(r.patient, id)});
+    };
+    if (j.applies(caution_when::clip_under)) {
+        need("clip-down", "mats are clipped off: shorter than the style in those places");
+    }
+    const bool jacket_clipped =
+        std::any_of(g.zones.begin(), g.zones.end(),
+                    [&](const zone_plan& z) { return j.clipped(z) && j.jacket(z); });
+    if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped)) {
+        need("clip-jacket", "clipping a double coat's jacket: it may grow back slowly or changed");
+    }
+    if (r.sheet.show) {
+        need("show-blades", "very short blades on clean face and feet (show finish)");
+    }
+    if (coat_of(r.reference, r.patient.coat.value()).id == coat_class::wire && jacket_clipped) {
+        need("clip-jacket", "clipping instead of hand-stripping: softer coat, paler colour");
+    }
+    for (const std::string& s : r.sheet.consent) {
+        const bool known = std::any_of(g.consents.begin(), g.consents.end(),
+                                       [&](const consent& c) { return c.id == s; });
+        if (!known) {
+            g.consents.push_back({s, s, agreed(r.patient, s)});
+        }
+    }
+}
+
+void add_notes(const groom_request& r, groom& g) {
+    const bool unknown = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
+        return !z.now && z.target && !z.hurt;
+    });
+    if (unknown) {
+        g.notes.emplace_back("today's hair isn't recorded everywhere: taken as long enough");
+    }
+    if (r.sheet.adjustable && !r.length_wish && !r.patient.body_length) {
+        g.notes.push_back("the sheet's own length of " + show(*r.sheet.adjustable) +
+                          "; another with --length");
+    }
+    bool under = false;
+    for (const zone_plan& z : g.zones) {
+        under = under || z.came == outcome::clipped_under;
+    }
+    if (under) {
+        g.notes.emplace_back(
+            "mats are clipped under unless the dog's file says comb_out = true; "
+            "which to save within the time is yours to choose");
+    }
+}
+
+}  // namespace
+
+void add_cautions(const groom_request& r, groom& g) {
+    const judge j(r, g);
+    for (const caution& c : r.reference.cautions) {
+        if (const auto where = j.applies(c.when)) {
+            g.cautions.push_back({c, *where});
+        }
+    }
+    std::stable_sort(
+        g.cautions.begin(), g.cautions.end(),
+        [](const caution_line& a, const caution_line& b) { return a.what.danger < b.what.danger; });
+    add_consents(r, j, g);
+    add_notes(r, g);
+}
+
+}  // namespace pelage

@@ -1,0 +1,177 @@
+// What is wished of each place and what was found there.
+#include "groom_wish.hpp"
+
+#include <algorithm>
+
+#include <pelage/error.hpp>
+#include <pelage/select.hpp>
+
+namespace pelage {
+
+namespace {
+
+bool covers(const place& wide, const place& p) {
+    return wide.zone == p.zone &&
+           (wide.which == side::both || p.which == side::both || wide.which == p.which);
+}
+
+bool covers(const selection& s, const place& p) {
+    return std::any_of(s.places.begin(), s.places.end(),
+                       [&](const place& w) { return covers(w, p); });
+}
+
+void lay_over(instruction& under, const instruction& over) {
+    if (over.target) {
+        under.target = over.target;
+        under.blade.reset();
+    }
+    if (over.blade) {
+        under.blade = over.blade;
+        under.target.reset();
+    }
+    if (over.tolerance) {
+        under.tolerance = over.tolerance;
+    }
+    if (over.way) {
+        under.way = over.way;
+    }
+    if (over.how) {
+        under.how = over.how;
+    }
+    if (over.between) {
+        under.between = over.between;
+    }
+    if (!over.note.empty()) {
+        under.note = over.note;
+    }
+}
+
+selection meant(const body& b, const std::string& whom) {
+    auto s = select(b, whom);
+    if (!s) {
+        throw error(errc::unknown, "no zone, group or side is called \"" + whom + "\"");
+    }
+    return *std::move(s);
+}
+
+template <class Said>
+void lay_by_reach(const std::vector<Said>& said, const place& p, const auto& lay) {
+    for (const reach r : {reach::all, reach::group, reach::zone, reach::side}) {
+        for (const Said& one : said) {
+            if (one.whom.how == r && covers(one.whom, p)) {
+                lay(one.what);
+            }
+        }
+    }
+}
+
+}  // namespace
+
+wish_list::wish_list(const groom_request& r) : request_(r) {
+    const body& b = r.reference.dog_body;
+    for (const sheet_rule& s : r.sheet.rules) {
+        sheet_.push_back({meant(b, s.whom), s.what});
+    }
+    for (const sheet_rule& s : r.patient.departures) {
+        departures_.push_back({meant(b, s.whom), s.what});
+    }
+    for (const hair_now& n : r.patient.now) {
+        now_.push_back({meant(b, n.whom), n.is});
+    }
+}
+
+instruction wish_list::at(const place& p) const {
+    instruction out;
+    const auto lay = [&](const instruction& i) { lay_over(out, i); };
+    lay_by_reach(sheet_, p, lay);
+    const groom_request& r = request_;
+    const std::optional<length> wish = r.length_wish ? r.length_wish : r.patient.body_length;
+    if (wish && r.sheet.adjustable && out.target == r.sheet.adjustable) {
+        out.target = wish;
+    }
+    lay_by_reach(departures_, p, lay);
+    return out;
+}
+
+std::optional<length> wish_list::hair(const place& p) const {
+    std::optional<length> out;
+    for (const said<length>& n : now_) {
+        if (n.whom.how == reach::all) {
+            out = n.what;  // "all" as a length means the whole coat, prep zones too
+        }
+    }
+    lay_by_reach(now_, p, [&](const length& l) { out = l; });
+    return out;
+}
+
+bool wish_list::one_sided(std::size_t zone) const {
+    const auto on_side = [&](const place& p) { return p.zone == zone && p.which != side::both; };
+    const auto any = [&](const auto& said_of) {
+        return std::any_of(said_of.begin(), said_of.end(), [&](const auto& one) {
+            return std::any_of(one.whom.places.begin(), one.whom.places.end(), on_side);
+        });
+    };
+    const dog& d = request_.patient;
+    return any(sheet_) || any(departures_) || any(now_) ||
+           std::any_of(d.mats.begin(), d.mats.end(),
+                       [&](const mat_finding& m) { return on_side(m.at); }) ||
+           std::any_of(d.skin.begin(), d.skin.end(),
+                       [&](const skin_finding& f) { return on_side(f.at); });
+}
+
+std::vector<place> wish_list::places() const {
+    std::vector<place> out;
+    const body& b = request_.reference.dog_body;
+    for (std::size_t z = 0; z < b.zones.size(); ++z) {
+        if (b.zones[z].paired && one_sided(z)) {
+            out.push_back({z, side::left});
+            out.push_back({z, side::right});
+        } else {
+            out.push_back({z, side::both});
+        }
+    }
+    return out;
+}
+
+std::optional<length> hair_today(const groom_request& r, const place& p) {
+    return wish_list(r).hair(p);
+}
+
+instruction instruction_for(const groom_request& r, const place& p) {
+    return wish_list(r).at(p);
+}
+
+const mat_finding* mat_at(const dog& d, const place& p) {
+    const mat_finding* worst = nullptr;
+    for (const mat_finding& m : d.mats) {
+        if (covers(m.at, p) && (worst == nullptr || m.grade > worst->grade)) {
+            worst = &m;
+        }
+    }
+    return worst;
+}
+
+const skin_finding* hurt_at(const dog& d, const place& p) {
+    const auto at = std::find_if(d.skin.begin(), d.skin.end(),
+                                 [&](const skin_finding& f) { return covers(f.at, p); });
+    return at == d.skin.end() ? nullptr : &*at;
+}
+
+std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p) {
+    const body& b = r.reference.dog_body;
+    std::vector<std::string> out;
+    for (const skin_finding& f : r.patient.skin) {
+        const bool same_side =
+            f.at.which == side::both || p.which == side::both || f.at.which == p.which;
+        const bool touch = std::any_of(b.seams.begin(), b.seams.end(), [&](const seam& s) {
+            return (s.a == p.zone && s.b == f.at.zone) || (s.b == p.zone && s.a == f.at.zone);
+        });
+        const bool other_half = f.at.zone == p.zone && !covers(f.at, p);
+        if ((touch && same_side) || other_half) {
+            out.push_back(title(b, f.at));
+        }
+    }
+    return out;
+}
+
+}  // namespace pelage

@@ -1,0 +1,49 @@
+// Private to lib: what is wished of each place and what was found there.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <pelage/groom.hpp>
+#include <pelage/select.hpp>
+
+namespace pelage {
+
+/// The sheet, the dog's departures and today's hair with their words resolved once.
+class wish_list {
+  public:
+    /// Throws error(unknown) if a word names no zone, group or side. Borrows `r`.
+    explicit wish_list(const groom_request& r);
+
+    /// What is wished of a place: wider rules first, departures over the sheet.
+    [[nodiscard]] instruction at(const place& p) const;
+    /// Length of today's hair there, where the record says.
+    [[nodiscard]] std::optional<length> hair(const place& p) const;
+    /// Every place of the plan in reference order: a paired zone stands once, or once a side where
+    /// the sides differ in findings, today's hair or the sheet.
+    [[nodiscard]] std::vector<place> places() const;
+
+  private:
+    template <class What>
+    struct said {
+        selection whom;
+        What what;
+    };
+    [[nodiscard]] bool one_sided(std::size_t zone) const;
+
+    const groom_request& request_;
+    std::vector<said<instruction>> sheet_;
+    std::vector<said<instruction>> departures_;
+    std::vector<said<length>> now_;
+};
+
+/// The worst mat found at a place, or null.
+[[nodiscard]] const mat_finding* mat_at(const dog& d, const place& p);
+
+/// A skin finding at a place, or null.
+[[nodiscard]] const skin_finding* hurt_at(const dog& d, const place& p);
+
+/// Titles of hurt places that touch this one.
+[[nodiscard]] std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p);
+
+}  // namespace pelage

@@ -1,0 +1,119 @@
+#include "layout.hpp"
+
+#include <algorithm>
+
+#include <utf8proc.h>
+
+namespace pelage::io {
+
+std::size_t columns(std::string_view s) {
+    std::size_t n = 0;
+    const auto* at = reinterpret_cast<const utf8proc_uint8_t*>(s.data());
+    auto left = static_cast<utf8proc_ssize_t>(s.size());
+    while (left > 0) {
+        utf8proc_int32_t c = 0;
+        const utf8proc_ssize_t took = utf8proc_iterate(at, left, &c);
+        if (took <= 0) {  // not UTF-8: a byte is shown as one mark
+            ++at;
+            --left;
+            ++n;
+            continue;
+        }
+        n += static_cast<std::size_t>(std::max(0, utf8proc_charwidth(c)));
+        at += took;
+        left -= took;
+    }
+    return n;
+}
+
+std::string padded(std::string_view s, std::size_t n, bool right_aligned) {
+    const std::size_t has = columns(s);
+    const std::string blank(has < n ? n - has : 0, ' ');
+    return right_aligned ? blank + std::string(s) : std::string(s) + blank;
+}
+
+namespace {
+
+std::vector<std::string> words_of(std::string_view text) {
+    std::vector<std::string> out;
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const std::size_t from = text.find_first_not_of(' ', at);
+        if (from == std::string_view::npos) {
+            break;
+        }
+        at = std::min(text.find(' ', from), text.size());
+        out.emplace_back(text.substr(from, at - from));
+    }
+    return out;
+}
+
+std::vector<std::string> broken(std::string_view text, std::size_t first_room, std::size_t room) {
+    std::vector<std::string> lines{""};
+    std::size_t left = first_room;
+    for (const std::string& w : words_of(text)) {
+        const std::size_t need = columns(w) + (lines.back().empty() ? 0 : 1);
+        if (need > left && !lines.back().empty()) {
+            lines.emplace_back(w);
+            left = room - std::min(room, columns(w));
+            continue;
+        }
+        lines.back() += (lines.back().empty() ? "" : " ") + w;
+        left -= std::min(left, need);
+    }
+    return lines;
+}
+
+}  // namespace
+
+std::string wrapped(std::string_view first, std::string_view text, std::size_t indent,
+                    std::size_t width) {
+    const std::size_t used = columns(first);
+    const auto lines =
+        broken(text, width > used ? width - used : 1, width > indent ? width - indent : 1);
+    std::string out{first};
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        out += (i == 0 ? "" : std::string(indent, ' ')) + lines[i] + "\n";
+    }
+    return out;
+}
+
+std::string listed(const std::vector<std::string>& words) {
+    std::string out;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+    }
+    return out;
+}
+
+std::string laid_out(const table& t, std::size_t width) {
+    std::vector<std::size_t> wide(t.head.size(), 0);
+    const auto measure = [&](const std::vector<std::string>& row) {
+        for (std::size_t i = 0; i < row.size() && i < wide.size(); ++i) {
+            wide[i] = std::max(wide[i], columns(row[i]));
+        }
+    };
+    measure(t.head);
+    std::for_each(t.rows.begin(), t.rows.end(), measure);
+    std::string out;
+    const auto line = [&](const std::vector<std::string>& row) {
+        std::string first(t.indent, ' ');
+        for (std::size_t i = 0; i + 1 < row.size(); ++i) {
+            const bool right = i < t.numbers.size() && t.numbers[i];
+            first += padded(row[i], wide[i], right) + "  ";
+        }
+        const bool right = row.size() <= t.numbers.size() && t.numbers[row.size() - 1];
+        const std::string last = right ? padded(row.back(), wide.back(), true) : row.back();
+        std::string text =
+            right ? first + last + "\n" : wrapped(first, last, columns(first), width);
+        // a row that ends in an empty cell should not end in blanks
+        const auto end = text.find_last_not_of(" \n");
+        text.erase(end == std::string::npos ? 0 : end + 1);
+        out += text + "\n";
+    };
+    line(t.head);
+    std::for_each(t.rows.begin(), t.rows.end(), line);
+    return out;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,193 @@
+#include <algorithm>
+
+#include <pelage/lookup.hpp>
+#include <pelage/text.hpp>
+
+#include "groom_columns.hpp"
+
+namespace pelage {
+
+namespace {
+
+constexpr std::size_t how_many_near = 3;
+
+double lay_of(const lookup_request& r, coat_class c) {
+    return coat_of(r.reference, c).lay_degrees.best;
+}
+
+std::vector<coat_class> coats_asked(const lookup_request& r) {
+    if (r.coat) {
+        return {*r.coat};
+    }
+    std::vector<coat_class> all;
+    for (const coat& c : r.reference.coats) {
+        all.push_back(c.id);
+    }
+    return all;
+}
+
+setup turned(setup s, direction d) {
+    s.way = d;
+    return s;
+}
+
+/// Why a setup may not be used in the zone asked about, on a dog with no findings.
+std::string refused_there(const lookup_request& r, const setup& s) {
+    if (!r.where) {
+        return {};
+    }
+    zone_today t;
+    t.where = &r.reference.dog_body.zones[r.where->zone];
+    const auto no = refuse(s, t, r.rules.refusal, r.rules.cut);
+    return no ? std::string(reason(*no)) : std::string{};
+}
+
+near_setup near_to(const lookup_request& r, const setup& s, const length& wanted, coat_class c,
+                   bool at_hand) {
+    near_setup n;
+    n.how = s;
+    n.leaves = cut_length(s, lay_of(r, c), r.rules.cut);
+    n.off = gap(n.leaves.best, wanted);
+    n.at_hand = at_hand;
+    n.why_not = refused_there(r, s);
+    return n;
+}
+
+void keep_nearest(std::vector<near_setup>& all, std::size_t most) {
+    std::stable_sort(all.begin(), all.end(), [](const near_setup& a, const near_setup& b) {
+        const bool ok_a = a.why_not.empty();
+        const bool ok_b = b.why_not.empty();
+        return std::tuple{!ok_a, in_hundredths(a.off)} < std::tuple{!ok_b, in_hundredths(b.off)};
+    });
+    all.resize(std::min(all.size(), most));
+}
+
+/// Setups of the kit whose finished length comes nearest to `wanted`; `way` limits the direction.
+std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted, coat_class c,
+                                   const std::optional<direction>& way) {
+    std::vector<near_setup> all;
+    for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
+        if (s.kind == tool_kind::clip && (!way || s.way == *way)) {
+            all.push_back(near_to(r, s, wanted, c, true));
+        }
+    }
+    keep_nearest(all, how_many_near);
+    return all;
+}
+
+bool same_thing(const setup& a, const setup& b) {
+    return a.tool.id == b.tool.id && a.over.has_value() == b.over.has_value() &&
+           (!a.over || a.over->id == b.over->id);
+}
+
+/// What else gives `wanted`, from the kit and from every blade there is, within the tolerance a plan
+/// would accept.
+std::vector<near_setup> others(const lookup_request& r, const setup& self, const length& wanted,
+                               coat_class c, direction way) {
+    std::vector<near_setup> all;
+    const length tol = tolerance(wanted, false, r.rules.prices);
+    const auto add = [&](const setup& s, bool at_hand) {
+        const near_setup n = near_to(r, s, wanted, c, at_hand);
+        const bool known = std::any_of(all.begin(), all.end(),
+                                       [&](const near_setup& a) { return same_thing(a.how, s); });
+        if (!same_thing(s, self) && !known && n.off <= tol) {
+            all.push_back(n);
+        }
+    };
+    for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
+        if (s.kind == tool_kind::clip && s.way == way) {
+            add(s, true);
+        }
+    }
+    for (const blade& b : r.reference.blades) {
+        const bool common = b.shape == edge::standard && !b.rare;
+        if (common && find_blade(r.tools, b.id) == nullptr) {
+            add(bare(b, way), false);
+        }
+    }
+    keep_nearest(all, how_many_near);
+    return all;
+}
+
+void add_cautions(const lookup_request& r, lookup_answer& a) {
+    const setup& s = a.asked.tool;
+    if (s.over) {
+        a.cautions.emplace_back(
+            "needs a clean, dry coat that a fine comb passes to the skin; it "
+            "jams in tangles and cannot go through a mat");
+        a.cautions.push_back("seat it: if it drops off, the " + s.tool.id + " cuts to the skin");
+        zone_today t;
+        t.where = &r.reference.dog_body.zones.front();
+        if (const auto no = refuse(s, t, r.rules.refusal, r.rules.cut)) {
+            a.cautions.emplace_back(reason(*no));
+        }
+        return;
+    }
+    if (s.tool.cut == teeth::skip) {
+        a.cautions.emplace_back(
+            "skip teeth let a fold of skin roll in and cut it: only on the top "
+            "of the neck, shoulder, back, ribs, loin, rump and outer thigh, and "
+            "not on old, thin-skinned or dehydrated dogs");
+    } else if (s.tool.cut == teeth::unknown) {
+        a.cautions.emplace_back(
+            "whether it has full or skip teeth isn't known from the number: look "
+            "at it; until then treat it as skip teeth");
+    }
+    if (s.tool.shape == edge::toe) {
+        a.cautions.emplace_back("the fraction on it is its width, not a length");
+    }
+    if (in_mm(s.tool.stated.best) < 1.75) {
+        a.cautions.emplace_back(
+            "so short against the lay it irritates skin easily; test the blade's "
+            "heat on your wrist every few minutes");
+    }
+    if (const std::string no = refused_there(r, s); !no.empty()) {
+        a.cautions.push_back("not on the " + title(r.reference.dog_body, *r.where) + ": " + no);
+    }
+}
+
+void add_basis(const lookup_request& r, lookup_answer& a) {
+    if (a.stated) {
+        a.sure.emplace_back("stated length", a.stated->why);
+    }
+    a.sure.emplace_back("what the lay adds, blades", r.rules.cut.blade_long_share.why);
+    if (a.asked.tool.over || a.asked.what == question::form::of_length) {
+        a.sure.emplace_back("what the lay adds, combs", r.rules.cut.comb_share.why);
+    }
+    if (r.coat) {
+        a.sure.emplace_back("angle of the lay, " + coat_of(r.reference, *r.coat).title,
+                            coat_of(r.reference, *r.coat).lay_degrees.why);
+    }
+}
+
+}  // namespace
+
+lookup_answer look_up(const lookup_request& r) {
+    lookup_answer a;
+    a.asked = read_question(r);
+    a.judged_on = r.coat.value_or(coat_class::smooth);
+    if (a.asked.what == question::form::of_length) {
+        for (const coat_class c : coats_asked(r)) {
+            a.nearest.push_back({c, nearest_to(r, a.asked.wanted, c, r.way)});
+        }
+        add_basis(r, a);
+        return a;
+    }
+    const setup with = turned(a.asked.tool, direction::with_lay);
+    const setup against = turned(a.asked.tool, direction::against_lay);
+    a.stated = stated_length(with, r.rules.cut);
+    for (const coat_class c : coats_asked(r)) {
+        a.leaves.push_back({c, cut_length(with, lay_of(r, c), r.rules.cut),
+                            cut_length(against, lay_of(r, c), r.rules.cut)});
+    }
+    const double lay = lay_of(r, a.judged_on);
+    a.replaces =
+        others(r, with, cut_length(with, lay, r.rules.cut).best, a.judged_on, direction::with_lay);
+    a.reverse = others(r, with, cut_length(against, lay, r.rules.cut).best, a.judged_on,
+                       direction::with_lay);
+    add_cautions(r, a);
+    add_basis(r, a);
+    return a;
+}
+
+}  // namespace pelage

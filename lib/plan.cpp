@@ -1,0 +1,115 @@
+#include <algorithm>
+#include <cstdlib>
+
+#include <pelage/error.hpp>
+#include <pelage/plan.hpp>
+
+namespace pelage {
+
+namespace {
+
+std::int64_t step_cost(const problem& p, const seam_cost& s, std::size_t at_a, std::size_t at_b) {
+    const std::int64_t step =
+        std::abs(static_cast<std::int64_t>(p.length[p.at(s.a, at_a)]) - p.length[p.at(s.b, at_b)]);
+    return std::max<std::int64_t>(0, step - s.allowance) * s.per_hundredth;
+}
+
+void need(bool holds, const char* what) {
+    if (!holds) {
+        throw error(errc::range, what);
+    }
+}
+
+// Whatever the plan, each zone picks up the tools of one of its allowed setups: the cheapest such
+// set is a floor for what is paid, and zones share tools, so only the dearest floor may be added.
+std::int64_t tool_floor(const problem& p) {
+    std::int64_t floor = 0;
+    for (std::size_t z = 0; z < p.zones; ++z) {
+        std::int64_t least = dearest;
+        for (std::size_t k = 0; k < p.setups; ++k) {
+            if (p.cost[p.at(z, k)] == forbidden) {
+                continue;
+            }
+            std::int64_t held = 0;
+            for (std::size_t t = 0; t < p.price.size(); ++t) {
+                held += (p.tools[p.at(z, k)] >> t & 1U) != 0 ? p.price[t] : 0;
+            }
+            least = std::min(least, held);
+        }
+        floor = std::max(floor, least);
+    }
+    return floor;
+}
+
+}  // namespace
+
+work cost_of(const problem& p, std::span<const std::size_t> setup) {
+    need(setup.size() == p.zones, "a plan names one setup per zone");
+    std::int64_t sum = 0;
+    tool_set held = 0;
+    for (std::size_t z = 0; z < p.zones; ++z) {
+        need(setup[z] < p.setups && p.cost[p.at(z, setup[z])] != forbidden,
+             "the plan uses a setup that is not allowed in its zone");
+        sum += p.cost[p.at(z, setup[z])];
+        held |= p.tools[p.at(z, setup[z])];
+    }
+    for (std::size_t t = 0; t < p.price.size(); ++t) {
+        sum += (held >> t & 1U) != 0 ? p.price[t] : 0;
+    }
+    for (const seam_cost& s : p.seams) {
+        sum += step_cost(p, s, setup[s.a], setup[s.b]);
+    }
+    return mmin(sum);
+}
+
+void check(const problem& p) {
+    need(p.zones <= most_zones && p.setups <= most_setups && p.price.size() <= most_tools &&
+             p.seams.size() <= most_steps,
+         "too many zones, setups, tools or seams");
+    const std::size_t cells = p.zones * p.setups;
+    need(p.cost.size() == cells && p.length.size() == cells && p.tools.size() == cells,
+         "costs, lengths and tools need one entry per zone and setup");
+    for (std::size_t i = 0; i < cells; ++i) {
+        need(p.cost[i] == forbidden || (p.cost[i] >= 0 && p.cost[i] <= dearest),
+             "a cost lies outside 0 to 1000 minutes");
+        need(p.length[i] >= 0 && p.length[i] <= 100'000, "a length lies outside 0 to 1000 mm");
+        need(p.price.size() == most_tools || p.tools[i] >> p.price.size() == 0,
+             "a setup holds a tool that has no price");
+    }
+    for (const std::int32_t price : p.price) {
+        need(price >= 0 && price <= dearest, "a price lies outside 0 to 1000 minutes");
+    }
+    for (const seam_cost& s : p.seams) {
+        need(s.a < p.zones && s.b < p.zones && s.allowance >= 0 && s.per_hundredth >= 0 &&
+                 s.per_hundredth <= dearest / 1000,
+             "a seam names no zone of the problem or lies outside its bounds");
+    }
+}
+
+solution solve(const problem& p) {
+    check(p);
+    solution out;
+    std::int64_t own = 0;
+    for (std::size_t z = 0; z < p.zones; ++z) {
+        const auto row = std::span(p.cost).subspan(p.at(z, 0), p.setups);
+        const auto best = std::min_element(row.begin(), row.end());
+        out.sure.nodes += static_cast<std::int64_t>(p.setups);
+        if (best == row.end() || *best == forbidden) {
+            out.stuck.push_back(z);
+            continue;
+        }
+        out.setup.push_back(static_cast<std::size_t>(best - row.begin()));
+        out.sure.ties += std::count(row.begin(), row.end(), *best) > 1 ? 1 : 0;
+        own += *best;
+    }
+    if (!out.stuck.empty()) {
+        out.setup.clear();
+        return out;
+    }
+    out.cost = cost_of(p, out.setup);
+    out.sure.bound = own + tool_floor(p);
+    out.sure.optimal = out.sure.bound == in_mmin(out.cost);
+    return out;
+}
+
+}  // namespace pelage

@@ -1,0 +1,52 @@
+// Private to lib: one function for each kind of file, and what they share in handling documents.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include <pelage/io/read.hpp>
+
+#include "read_parts.hpp"
+
+namespace pelage::io {
+
+/// A record read from a file, with the position of its id for later checks.
+template <class Value>
+struct placed {
+    Value value;
+    spot id_at;
+};
+
+placed<style> get_style(const node& root, page& p);
+/// `other_sheets`: ids of sheets that are there but faulty.
+placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
+                    const std::vector<std::string>& other_sheets = {});
+salon get_salon(const node& root, page& p);
+
+void get_sources(const node& root, page& p, catalogue& c);
+void get_cautions(const node& root, page& p, catalogue& c);
+void get_blades(const node& root, page& p, catalogue& c);
+void get_combs(const node& root, page& p, catalogue& c);
+void get_zones(const node& root, page& p, catalogue& c);
+void get_coats(const node& root, page& p, catalogue& c);
+/// A file of figures; `set` is "cut", "growth", "matting", "refusal" or "prices".
+void get_rule_file(const node& root, page& p, catalogue& c, std::string_view set);
+/// Every zone but the prep zones must be told something by the reference's own sheet.
+void check_complete(const style& s, const spot& at, page& p);
+
+/// Parses `d` and hands its tree to `read`; the faults go to `to`. Whether there were none.
+bool read_text(const document_text& d, diagnostics& to,
+               const std::function<void(const node&, faults&)>& read);
+
+/// Throws bad_input with the faults in order, if there are any.
+void throw_if_any(diagnostics faults);
+
+/// A salon's files put together: `salon_file`, sheets and dogs. Throws bad_input with every fault,
+/// `before` included.
+[[nodiscard]] salon assemble_salon(const document_text& salon_file,
+                                   const std::vector<document_text>& sheets,
+                                   const std::vector<document_text>& dogs, const catalogue& c,
+                                   diagnostics before = {});
+
+}  // namespace pelage::io

@@ -1,0 +1,178 @@
+// Places of the dog, blades, and what is wished of a place: shared by sheets and dogs.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "read_parts.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+constexpr std::string_view blade_mark = "blade ";
+
+void check_instruction(record& r, const instruction& i, bool complete) {
+    if (i.target && i.blade) {
+        r.out().add(r.at("blade"), errc::conflict,
+                    "a zone has a length or a blade; found both; leave one out");
+    }
+    if (i.blade && i.how && *i.how != finish::clip) {
+        r.out().add(r.at("finish"), errc::conflict,
+                    fmt::format("a blade clips; found blade {} and finish \"{}\"; write a length in "
+                                "place of the blade, or finish = \"clip\"",
+                                quoted(*i.blade), name(*i.how)));
+    }
+    if (i.target && i.how == finish::leave) {
+        r.out().add(r.at("finish"), errc::conflict,
+                    "what is left keeps its own length; found a length and finish \"leave\"; leave "
+                    "one out");
+    }
+    if (i.target && i.tolerance && *i.tolerance >= *i.target) {
+        r.out().add(r.at("tolerance"), errc::range,
+                    "a tolerance must be less than the length; found it as long or longer; write a "
+                    "smaller one");
+    }
+    const bool silent = !i.target && !i.blade && !i.tolerance && !i.way && !i.how && !i.between;
+    if (complete && silent && i.note.empty()) {
+        r.out().add(r.at(), errc::missing,
+                    "this says nothing; found no key; write { length = \"13 mm\" }");
+    }
+}
+
+instruction get_instruction(const node& n, page& p) {
+    record r(n, p.out);
+    const std::size_t before = p.out.count();
+    instruction i;
+    i.target = r.get_length("length", presence::may);
+    if (const std::string id = r.get_text("blade", presence::may); !id.empty()) {
+        i.blade = blade_named({id, r.at("blade")}, p);
+    }
+    i.tolerance = r.get_length("tolerance", presence::may);
+    i.way = r.get_name<lay_choice>("direction", presence::may, lay_choice_names);
+    i.how = r.get_name<finish>("finish", presence::may, finish_names);
+    i.between = r.get_name<side_of_target>("between", presence::may, between_names);
+    i.note = r.get_text("note", presence::may, text_kind::prose);
+    r.done();
+    check_instruction(r, i, p.out.count() == before);
+    return i;
+}
+
+std::string right_instruction(const node& n) {
+    return n.kind == node_kind::text ? fmt::format("{{ length = {} }}", quoted(n.text))
+                                     : std::string("{ length = \"13 mm\" }");
+}
+
+}  // namespace
+
+const selection* place_finder::find(const word& w, faults& out) {
+    auto at = known_.find(w.text);
+    if (at == known_.end()) {
+        at = known_.emplace(w.text, select(body_, w.text)).first;
+    }
+    if (at->second) {
+        return &*at->second;
+    }
+    if (words_.empty()) {
+        words_ = selectors(body_);
+    }
+    out.add_unknown(w.at, "no place of the dog is called so", w.text, words_);
+    return nullptr;
+}
+
+bool asks_back(word& w, faults& out) {
+    const bool sure = w.text.starts_with(blade_mark);
+    if (sure) {
+        w.text.erase(0, blade_mark.size());
+    }
+    if (w.text == "5/8" || w.text == "7/8") {
+        const std::string long_one =
+            w.text == "5/8" ? "\"5/8 long\" for the blade that leaves 16 mm, or " : "";
+        out.add(w.at, errc::ambiguous,
+                fmt::format("this label could mean two things; found {}; write {}\"{} toe\" for the "
+                            "narrow blade that leaves about 0.8 mm{}",
+                            quoted(w.text), long_one, w.text,
+                            w.text == "5/8" ? "" : " (7/8 in is its width)"));
+        return true;
+    }
+    if (!sure && (w.text == "1" || w.text == "2")) {
+        out.add(w.at, errc::ambiguous,
+                fmt::format("this label could be a blade or a comb; found {}; write \"blade {}\" for "
+                            "the rare blade that leaves {} mm, or name the comb by its length",
+                            quoted(w.text), w.text, w.text == "1" ? 19 : 16));
+        return true;
+    }
+    return false;
+}
+
+std::optional<std::string> blade_named(const word& w, page& p) {
+    word label = w;
+    if (asks_back(label, p.out)) {
+        return std::nullopt;
+    }
+    if (find(p.known.blades, label.text) != nullptr ||
+        (p.drawer != nullptr && find_blade(*p.drawer, label.text) != nullptr)) {
+        return label.text;
+    }
+    std::vector<std::string> known = ids(p.known.blades);
+    for (const kit_blade& b : p.drawer == nullptr ? std::vector<kit_blade>{} : p.drawer->blades) {
+        known.push_back(b.spec.id);
+    }
+    p.out.add_unknown(w.at, "unknown blade", label.text, known);
+    return std::nullopt;
+}
+
+void refuse_twice(const word& w, const selection& whom,
+                  std::vector<std::pair<selection, std::string>>& before, faults& out) {
+    for (const auto& [other, words] : before) {
+        if (other.how == whom.how && other.places == whom.places) {
+            out.add(w.at, errc::duplicate,
+                    fmt::format("the same place twice; found {}, which is {}; name it once",
+                                quoted(w.text), quoted(words)));
+            return;
+        }
+    }
+    before.emplace_back(whom, w.text);
+}
+
+std::vector<placed_rule> get_rules(record& r, page& p, std::string_view key, presence there) {
+    const node* table = r.get_table(key, there);
+    if (table == nullptr) {
+        return {};
+    }
+    std::vector<placed_rule> rules;
+    std::vector<std::pair<selection, std::string>> before;
+    for (const member& m : table->members) {
+        const word w{m.key, m.at};
+        const selection* whom = p.places.find(w, p.out);
+        if (whom != nullptr) {
+            refuse_twice(w, *whom, before, p.out);
+        }
+        if (m.value.kind != node_kind::table) {
+            p.out.add(m.value.at, errc::type,
+                      fmt::format("{} must be a table; found {}; write {}", quoted(m.key),
+                                  found(m.value), right_instruction(m.value)));
+            continue;
+        }
+        instruction what = get_instruction(m.value, p);
+        if (whom != nullptr) {
+            rules.push_back({{m.key, std::move(what)}, *whom, m.value.at});
+        }
+    }
+    if (there == presence::must && table->members.empty()) {
+        p.out.add(table->at, errc::missing,
+                  fmt::format("\"{}\" is empty; found no zone; write all = {{ length = \"13 mm\" }}",
+                              key));
+    }
+    return rules;
+}
+
+std::vector<sheet_rule> without_positions(std::vector<placed_rule> rules) {
+    std::vector<sheet_rule> out;
+    out.reserve(rules.size());
+    for (placed_rule& r : rules) {
+        out.push_back(std::move(r.rule));
+    }
+    return out;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,130 @@
+#include "rule_slots.hpp"
+
+#include <type_traits>
+
+namespace pelage::io {
+
+namespace {
+
+// Room for any habit of a salon, and narrow enough that a slip of the keyboard is noticed
+// (assumption).
+constexpr bounds share{0.0, 1.0, true};
+constexpr bounds factor = over_zero(20.0);
+constexpr bounds size_factor = over_zero(5.0);
+constexpr bounds at_the_table = from_zero(240.0);
+constexpr bounds within_a_year = over_zero(365.0);
+constexpr bounds any_length = over_zero(longest_mm);
+constexpr bounds small_length = over_zero(50.0);
+constexpr bounds odds{0.01, 0.99, true};
+
+std::vector<rule_slot> slots(cut_rules& r) {
+    return {{"blade-flat-up-to", &r.blade_flat_up_to, any_length},
+            {"blade-flat-from", &r.blade_flat_from, any_length},
+            {"blade-long-share", &r.blade_long_share, share},
+            {"comb-share", &r.comb_share, share},
+            {"share-low", &r.share_low, share},
+            {"share-high", &r.share_high, share},
+            {"comb-stated-over", &r.comb_stated_over, small_length},
+            {"scissor-spread", &r.scissor_spread, from_zero(0.5)}};
+}
+
+std::vector<rule_slot> slots(growth_rules& r) {
+    return {{"start-error", &r.start_error, small_length},
+            {"visit-log-sd", &r.visit_log_sd, share},
+            {"delayed-share", &r.delayed_share, share}};
+}
+
+std::vector<rule_slot> slots(matting_rules& r) {
+    return {{"brush-none", &r.brush[0], factor},
+            {"brush-weekly", &r.brush[1], factor},
+            {"brush-two-or-three", &r.brush[2], factor},
+            {"brush-every-other-day", &r.brush[3], factor},
+            {"brush-daily", &r.brush[4], factor},
+            {"coat-change", &r.coat_change, factor},
+            {"threshold-log-sd", &r.threshold_log_sd, share},
+            {"daily-only-above", &r.daily_only_above, any_length},
+            {"clock-none", &r.clock[0], within_a_year},
+            {"clock-weekly", &r.clock[1], within_a_year},
+            {"clock-two-or-three", &r.clock[2], within_a_year},
+            {"clock-every-other-day", &r.clock[3], within_a_year},
+            {"clock-daily", &r.clock[4], within_a_year},
+            {"tidy-face-feet", &r.tidy_face_feet, within_a_year},
+            {"tidy-sanitary", &r.tidy_sanitary, within_a_year},
+            {"chance", &r.chance, odds}};
+}
+
+std::vector<rule_slot> slots(refusal_rules& r) {
+    return {{"under-mat-share", &r.under_mat_share, over_zero(1.0)},
+            {"under-mat-longest", &r.under_mat_longest, small_length},
+            {"safe-blade", &r.safe_blade, small_length},
+            {"sun-length", &r.sun_length, any_length},
+            {"comb-out-limit", &r.comb_out_limit, at_the_table}};
+}
+
+std::vector<rule_slot> slots(price_rules& r) {
+    return {{"pick-up-blade", &r.pick_up_blade, at_the_table},
+            {"pick-up-second-clipper", &r.pick_up_second_clipper, at_the_table},
+            {"pick-up-comb", &r.pick_up_comb, at_the_table},
+            {"comb-then-scissor", &r.comb_then_scissor, factor},
+            {"scissor", &r.scissor, factor},
+            {"thin", &r.thin, factor},
+            {"card", &r.card, factor},
+            {"hand-strip", &r.hand_strip, factor},
+            {"size-toy", &r.size[0], size_factor},
+            {"size-small", &r.size[1], size_factor},
+            {"size-medium", &r.size[2], size_factor},
+            {"size-large", &r.size[3], size_factor},
+            {"size-giant", &r.size[4], size_factor},
+            {"miss-per-excess", &r.miss_per_excess, at_the_table},
+            {"miss-floor", &r.miss_floor, small_length},
+            {"tolerance-share", &r.tolerance_share, share},
+            {"tolerance-cap", &r.tolerance_cap, small_length},
+            {"tolerance-cap-share", &r.tolerance_cap_share, share},
+            {"tolerance-head-share", &r.tolerance_head_share, share},
+            {"seam-per-mm", &r.seam_per_mm, at_the_table},
+            {"seam-allowance", &r.seam_allowance, any_length},
+            {"comb-out-tangle", &r.comb_out_tangle, at_the_table},
+            {"comb-out-mat", &r.comb_out_mat, at_the_table},
+            {"comb-out-area", &r.comb_out_area, at_the_table},
+            {"skip-finish", &r.skip_finish, at_the_table}};
+}
+
+}  // namespace
+
+measure rule_slot::kind() const {
+    return std::visit(
+        []<class Quantity>(const figure<Quantity>*) { return measure_of<Quantity>; }, to);
+}
+
+void rule_slot::store(const raw_figure& f) const {
+    std::visit([&]<class Quantity>(figure<Quantity>* slot) { *slot = typed<Quantity>(f); }, to);
+}
+
+std::vector<rule_set> rule_sets(rule_book& b) {
+    std::vector<rule_set> all;
+    all.push_back({"cut", slots(b.cut)});
+    all.push_back({"growth", slots(b.growth)});
+    all.push_back({"matting", slots(b.matting)});
+    all.push_back({"refusal", slots(b.refusal)});
+    all.push_back({"prices", slots(b.prices)});
+    return all;
+}
+
+void check_rules(const rule_book& b, std::string_view set, const spot& at, faults& out) {
+    if (set != "cut") {
+        return;
+    }
+    const cut_rules& c = b.cut;
+    if (c.blade_flat_up_to.best >= c.blade_flat_from.best) {
+        out.add(at, errc::conflict,
+                "blades pass flat up to one length and less so from a longer one; found "
+                "blade-flat-up-to at or above blade-flat-from; write it below");
+    }
+    if (c.share_low.best > c.share_high.best) {
+        out.add(at, errc::conflict,
+                "the share of the lay has a low and a high end; found share-low above share-high; "
+                "write it at or below");
+    }
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,61 @@
+#include "when_words.hpp"
+
+#include <cmath>
+
+#include <pelage/text.hpp>
+
+namespace pelage::io {
+
+std::string odds(chance p) {
+    const double tenths = p * 10.0;
+    if (std::abs(p - 0.5) < 1e-9) {
+        return "1 in 2";
+    }
+    if (std::abs(tenths - std::round(tenths)) < 1e-9) {
+        return detail::fixed(tenths, 0) + " in 10";
+    }
+    return detail::fixed(p * 100.0, 0) + " in 100";
+}
+
+std::string on_day(const days& d, const print_options& o) {
+    if (is_never(d)) {
+        return "never";
+    }
+    const std::string plain = "day " + detail::fixed(std::floor(in_days(d)), 0);
+    return o.today ? in_words(plus(*o.today, d)) + " (" + plain + ")" : plain;
+}
+
+std::string basis_words(const evidence& e) {
+    std::string s{in_words(e.how)};
+    s += e.from.empty() ? "" : ": " + e.from;
+    s += e.relayed ? ", seen second-hand" : "";
+    s += e.note.empty() ? "" : " (" + e.note + ")";
+    return s;
+}
+
+std::string when_in_words(const back& b, const groom_request& r, const print_options& o) {
+    const coat& c = coat_of(r.reference, *r.patient.coat);
+    const std::string brushing = title(r.patient.brushed);
+    if (!c.matting_prone) {
+        return "Back by " + on_day(b.in, o) + ", the usual interval of a " + c.title +
+               ": it doesn't mat by length.";
+    }
+    std::string s = "Back by " + on_day(b.in, o) + ". ";
+    if (b.why == visit_kind::usual) {
+        s += "That is the usual interval of this coat; " + odds(b.asked) +
+             " such dogs don't reach their matting-prone length before.";
+        return s + " (" + brushing + ")";
+    }
+    const std::string fine = odds(b.asked) + " such dogs, " + brushing + ", are fine until then";
+    if (b.why == visit_kind::brush_out) {
+        s += "Until then brushing holds what is kept long; then a bath and a brush to the skin are "
+             "due, and again as often. Full groom by " +
+             on_day(b.full_groom, o) + " (" + odds(b.asked) + ", " + brushing + ").";
+        return s;
+    }
+    s += fine;
+    s += b.even_odds > b.in ? "; 1 in 2 until " + on_day(b.even_odds, o) + "." : ".";
+    return s;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,153 @@
+// A forecast as text.
+#include <algorithm>
+#include <cmath>
+
+#include <pelage/io/write.hpp>
+
+#include "layout.hpp"
+#include "when_words.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+std::string day_count(const days& d) {
+    return is_never(d) ? "never" : detail::fixed(std::floor(in_days(d)), 0);
+}
+
+std::string heading(const groom_request& r) {
+    const dog& d = r.patient;
+    std::string s = d.name.empty() ? "A dog" : d.name;
+    s +=
+        ": " + r.sheet.title + ", " + coat_of(r.reference, *d.coat).title + ", " + title(d.brushed);
+    return s + (d.invented ? ". An invented dog for trying things out." : ".");
+}
+
+/// Zones kept and matting alike stand in one line.
+table zone_table(const forecast& f, const groom_request& r, const print_options& o) {
+    table t;
+    t.head = {"left at", "mats from", "1 in 10", "1 in 2", "9 in 10", "zones"};
+    t.numbers = {true, true, true, true, true, false};
+    const zone_forecast* last = nullptr;
+    for (const zone_forecast& z : f.zones) {
+        const std::string name = title(r.reference.dog_body, z.at);
+        if (last != nullptr && last->start == z.start && last->threshold == z.threshold) {
+            t.rows.back().back() += ", " + name;
+        } else if (z.threshold) {
+            t.rows.push_back({show(z.start, o.units), show(*z.threshold, o.units),
+                              day_count(z.early), day_count(z.even), day_count(z.late), name});
+        } else {
+            t.rows.push_back({show(z.start, o.units), "never", "", "", "", name});
+        }
+        last = &z;
+    }
+    return t;
+}
+
+std::string first_zones(const forecast& f, const groom_request& r) {
+    std::vector<std::string> names;
+    for (const zone_forecast& z : f.zones) {
+        if (z.threshold && in_days(z.early) <= in_days(f.zones.front().early) + 0.5) {
+            names.push_back(title(r.reference.dog_body, z.at));
+        }
+    }
+    return listed(names);
+}
+
+std::string held_zones(const forecast& f, const groom_request& r) {
+    std::vector<std::string> names;
+    for (const zone_forecast& z : f.zones) {
+        if (z.held) {
+            names.push_back(title(r.reference.dog_body, z.at));
+        }
+    }
+    return listed(names);
+}
+
+std::string habits_text(const forecast& f, const groom_request& r, const print_options& o) {
+    table t;
+    t.head = {"brushing at home", "back by", "full groom by"};
+    for (const habit_forecast& h : f.habits) {
+        const bool now = counted(h.habit) == counted(r.patient.brushed);
+        t.rows.push_back({title(h.habit) + (now ? "  (now)" : ""), on_day(h.when.in, o),
+                          on_day(h.when.full_groom, o)});
+    }
+    return "\nWhat brushing changes (brushing on the surface only counts as none)\n" +
+           laid_out(t, o.width);
+}
+
+std::string explained(const groom_request& r, const print_options& o) {
+    const coat& c = coat_of(r.reference, *r.patient.coat);
+    std::string s = "\nWhy so\n";
+    const auto line = [&](const std::string& first, const std::string& text) {
+        s += wrapped("  " + first + ": ", text, 4, o.width);
+    };
+    line("growth", detail::fixed(in_mm_per_day(c.rate.median), 2) + " mm/day, log SD " +
+                       detail::fixed(c.rate.log_sd, 2) + ", " + basis_words(c.rate.why));
+    if (c.matting_prone) {
+        line("matting-prone length",
+             show(c.matting_prone->best, o.units) + ", " + basis_words(c.matting_prone->why));
+        line("brushing factor",
+             detail::fixed(brush_factor(r.patient.brushed, r.rules.matting), 2) + ", " +
+                 basis_words(
+                     r.rules.matting.brush[static_cast<std::size_t>(counted(r.patient.brushed))]
+                         .why));
+        line("spread of the matting-prone length",
+             detail::fixed(r.rules.matting.threshold_log_sd.best, 2) + ", " +
+                 basis_words(r.rules.matting.threshold_log_sd.why));
+    }
+    line("usual interval", detail::fixed(in_days(c.usual_interval.best), 0) + " days, " +
+                               basis_words(c.usual_interval.why));
+    line("rule",
+         "rate, spread and start error are shared by all zones of the dog: the chance that "
+         "all are fine is one integral with the worst zone inside");
+    return s;
+}
+
+}  // namespace
+
+std::string text_of(const forecast& f, const groom_request& r, const print_options& o) {
+    std::string out = wrapped("", heading(r), 2, o.width);
+    out += wrapped("", when_in_words(f.when, r, o), 0, o.width);
+    if (f.mats_by_length && !f.zones.empty()) {
+        out += wrapped("", "First to mat: " + first_zones(f, r) + ".", 2, o.width);
+        if (const std::string held = held_zones(f, r); !held.empty()) {
+            out += wrapped("",
+                           "Held by brushing alone until " + on_day(f.zones.front().clock, o) +
+                               ": " + held + ".",
+                           2, o.width);
+        }
+        out += "\nDays until a zone reaches its matting-prone length\n";
+        out += laid_out(zone_table(f, r, o), o.width);
+        out += habits_text(f, r, o);
+        out +=
+            wrapped("",
+                    "\nTidy between: face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o) +
+                        ", sanitary by " + on_day(*f.tidy_sanitary, o) + " (our guess).",
+                    0, o.width);
+    }
+    if (f.regrown) {
+        const auto& [early, even, late] = *f.regrown;
+        out += wrapped("",
+                       "Clipped jacket grown back after " + day_count(early) +
+                           " days in 1 of 10 such "
+                           "dogs, " +
+                           day_count(even) + " in 1 of 2, " + day_count(late) +
+                           " in 9 of 10; some grow back far later or changed.",
+                       0, o.width);
+    }
+    if (!f.unknown.empty()) {
+        std::vector<std::string> names;
+        for (const place& p : f.unknown) {
+            names.push_back(title(r.reference.dog_body, p));
+        }
+        out += wrapped("", "Not reckoned, today's hair isn't known: " + listed(names) + ".", 2,
+                       o.width);
+    }
+    if (o.explain) {
+        out += explained(r, o);
+    }
+    return out;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,343 @@
+// Answers as JSON. Lengths in millimetres to 0.01, days to 0.1, minutes to 0.001; dates ISO 8601.
+#include <cmath>
+
+#include <nlohmann/json.hpp>
+
+#include <pelage/io/write.hpp>
+
+#include "when_words.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+using json = nlohmann::ordered_json;
+
+json mm_json(const length& l) {
+    return std::round(in_mm(l) * 100.0) / 100.0;
+}
+json days_json(const days& d) {
+    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
+}
+json minutes_json(const work& w) {
+    return in_minutes(w);
+}
+
+json json_of(const evidence& e) {
+    json j{{"basis", name(e.how)}};
+    if (!e.from.empty()) {
+        j["source"] = e.from;
+    }
+    if (e.relayed) {
+        j["second_hand"] = true;
+    }
+    if (!e.note.empty()) {
+        j["note"] = e.note;
+    }
+    return j;
+}
+
+json json_of(const finished& f) {
+    return {{"low_mm", mm_json(f.low)}, {"best_mm", mm_json(f.best)}, {"high_mm", mm_json(f.high)}};
+}
+
+json json_of(const setup& s) {
+    json j{{"name", title(s)}};
+    if (s.kind != tool_kind::clip) {
+        return j;
+    }
+    j["blade"] = s.tool.id;
+    j["blade_stated_mm"] = mm_json(s.tool.stated.best);
+    if (s.over) {
+        j["comb"] = s.over->id;
+        j["comb_stated_mm"] = mm_json(s.over->stated.best);
+    }
+    j["direction"] = name(s.way);
+    return j;
+}
+
+json json_of(const near_setup& n) {
+    json j{{"setup", json_of(n.how)},
+           {"leaves", json_of(n.leaves)},
+           {"off_mm", mm_json(n.off)},
+           {"at_hand", n.at_hand}};
+    if (!n.why_not.empty()) {
+        j["refused"] = n.why_not;
+    }
+    return j;
+}
+
+json json_of(const std::vector<near_setup>& all) {
+    json j = json::array();
+    for (const near_setup& n : all) {
+        j.push_back(json_of(n));
+    }
+    return j;
+}
+
+std::string dumped(const json& j) {
+    // what isn't UTF-8 in a name is replaced rather than thrown over: the readers refuse it before
+    return j.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+}
+
+json dog_json(const groom_request& r) {
+    const dog& d = r.patient;
+    return {{"id", d.id},
+            {"name", d.name},
+            {"invented", d.invented},
+            {"size", name(d.size)},
+            {"coat", name(*d.coat)},
+            {"style", r.sheet.id},
+            {"brushing", title(d.brushed)}};
+}
+
+const char* kind_of(visit_kind k) {
+    return k == visit_kind::full_groom  ? "full groom"
+           : k == visit_kind::brush_out ? "bath and brush"
+                                        : "usual interval";
+}
+
+json back_json(const back& b, const print_options& o) {
+    json j{{"back_in_days", days_json(b.in)},
+           {"kind", kind_of(b.why)},
+           {"chance", b.asked},
+           {"even_odds_days", days_json(b.even_odds)},
+           {"full_groom_days", days_json(b.full_groom)}};
+    if (o.today) {
+        j["back_by"] = iso(plus(*o.today, b.in));
+        j["full_groom_by"] = iso(plus(*o.today, b.full_groom));
+    }
+    return j;
+}
+
+json zone_json(const zone_plan& z, const groom_request& r, const print_options& o) {
+    const zone& where = r.reference.dog_body.zones[z.at.zone];
+    json j{{"zone", where.id},
+           {"side", name(z.at.which)},
+           {"title", title(r.reference.dog_body, z.at)}};
+    j["list"] = z.when == list::before_bath ? "before bath" : "after bath";
+    if (z.target) {
+        j["target_mm"] = mm_json(*z.target);
+        j["tolerance_mm"] = mm_json(z.tolerated);
+    }
+    if (z.now) {
+        j["now_mm"] = mm_json(*z.now);
+    }
+    j["finish"] = name(z.how_finished);
+    if (z.came != outcome::stuck) {
+        j["setup"] = json_of(z.how);
+        j["minutes"] = minutes_json(z.takes);
+    }
+    if (z.leaves) {
+        j["leaves"] = json_of(*z.leaves);
+    }
+    if (z.target && z.leaves) {
+        j["miss_mm"] = mm_json(z.leaves->best - *z.target);
+    }
+    j["outcome"] = name(z.came);
+    if (!z.why.empty()) {
+        j["why"] = z.why;
+    }
+    if (z.mat) {
+        j["mat"] = name(*z.mat);
+        j["combed_out"] = z.combed_out;
+    }
+    if (z.hurt) {
+        j["skin"] = name(*z.hurt);
+    }
+    if (!z.beside_hurt.empty()) {
+        j["keep_off_edge_of"] = z.beside_hurt;
+    }
+    if (o.explain) {
+        json no = json::array();
+        for (const refused_setup& f : z.refused) {
+            no.push_back({{"setup", f.title}, {"why", f.why}});
+        }
+        j["refused"] = std::move(no);
+    }
+    return j;
+}
+
+json blocks_json(const groom& g, const groom_request& r) {
+    json all = json::array();
+    for (const block& b : g.blocks) {
+        json zones = json::array();
+        for (const std::size_t i : b.zones) {
+            zones.push_back(title(r.reference.dog_body, g.zones[i].at));
+        }
+        all.push_back({{"list", b.when == list::before_bath ? "before bath" : "after bath"},
+                       {"setup", json_of(b.how)},
+                       {"finish", name(b.done)},
+                       {"zones", std::move(zones)},
+                       {"minutes", minutes_json(b.takes)}});
+    }
+    return all;
+}
+
+void add_cautions(json& j, const groom& g) {
+    j["cautions"] = json::array();
+    for (const caution_line& c : g.cautions) {
+        j["cautions"].push_back({{"id", c.what.id},
+                                 {"danger", c.what.danger},
+                                 {"who", c.what.who},
+                                 {"where", c.where},
+                                 {"text", c.what.text},
+                                 {"evidence", json_of(c.what.why)}});
+    }
+    j["consents"] = json::array();
+    for (const consent& c : g.consents) {
+        j["consents"].push_back({{"id", c.id}, {"text", c.text}, {"given", c.given}});
+    }
+}
+
+}  // namespace
+
+std::string json_of(const lookup_answer& a, const lookup_request& r) {
+    json j{{"schema", "pelage/lookup/1"}, {"asked", r.text}};
+    if (a.asked.what == question::form::of_length) {
+        j["length_mm"] = mm_json(a.asked.wanted);
+        j["nearest"] = json::array();
+        for (const nearest_row& row : a.nearest) {
+            j["nearest"].push_back({{"coat", name(row.coat)}, {"setups", json_of(row.best)}});
+        }
+    } else {
+        json tool = json_of(a.asked.tool);
+        tool["name"] = held(a.asked.tool);
+        tool.erase("direction");
+        tool["teeth"] = name(a.asked.tool.tool.cut);
+        tool["shape"] = name(a.asked.tool.tool.shape);
+        j["tool"] = std::move(tool);
+        j["stated"] = {{"low_mm", mm_json(a.stated->low)},
+                       {"best_mm", mm_json(a.stated->best)},
+                       {"high_mm", mm_json(a.stated->high)}};
+        j["leaves"] = json::array();
+        for (const coat_row& row : a.leaves) {
+            json one{{"coat", name(row.coat)}};
+            if (!r.way || *r.way == direction::with_lay) {
+                one["with_the_lay"] = json_of(row.with);
+            }
+            if (!r.way || *r.way == direction::against_lay) {
+                one["against_the_lay"] = json_of(row.against);
+            }
+            j["leaves"].push_back(std::move(one));
+        }
+        j["judged_on"] = name(a.judged_on);
+        j["replaces"] = json_of(a.replaces);
+        j["reverse_equivalents"] = json_of(a.reverse);
+    }
+    j["hints"] = a.asked.hints;
+    j["cautions"] = a.cautions;
+    j["sure"] = json::array();
+    for (const auto& [what, why] : a.sure) {
+        json one = json_of(why);
+        one["figure"] = what;
+        j["sure"].push_back(std::move(one));
+    }
+    return dumped(j);
+}
+
+std::string json_of(const groom& g, const std::optional<back>& when, const groom_request& r,
+                    const print_options& o) {
+    json j{{"schema", "pelage/plan/1"}, {"dog", dog_json(r)}};
+    if (o.today) {
+        j["today"] = iso(*o.today);
+    }
+    j["stop"] = g.stop;
+    j["minutes_before_bath"] = minutes_json(g.before);
+    j["minutes_after_bath"] = minutes_json(g.after);
+    j["comb_out"] = json::array();
+    for (const combing_out& c : g.combed) {
+        j["comb_out"].push_back({{"zone", title(r.reference.dog_body, g.zones[c.zone].at)},
+                                 {"grade", name(c.grade)},
+                                 {"minutes", minutes_json(c.takes)}});
+    }
+    j["blocks"] = blocks_json(g, r);
+    j["zones"] = json::array();
+    for (const zone_plan& z : g.zones) {
+        j["zones"].push_back(zone_json(z, r, o));
+    }
+    add_cautions(j, g);
+    if (when) {
+        j["back"] = back_json(*when, o);
+    }
+    j["proof"] = {{"cost_minutes", in_minutes(g.choice.cost)},
+                  {"bound_minutes", static_cast<double>(g.choice.sure.bound) / 1000.0},
+                  {"optimal", g.choice.sure.optimal},
+                  {"method", "each zone on its own"},
+                  {"setups_weighed", g.choice.sure.nodes},
+                  {"zones_with_ties", g.choice.sure.ties}};
+    j["taken_as_given"] = g.notes;
+    return dumped(j);
+}
+
+std::string json_of(const forecast& f, const groom_request& r, const print_options& o) {
+    json j{{"schema", "pelage/regrow/1"}, {"dog", dog_json(r)}};
+    if (o.today) {
+        j["today"] = iso(*o.today);
+    }
+    const json when = back_json(f.when, o);
+    for (const auto& [key, value] : when.items()) {
+        j[key] = value;
+    }
+    j["usual_interval_days"] = days_json(f.usual);
+    j["mats_by_length"] = f.mats_by_length;
+    j["zones"] = json::array();
+    for (const zone_forecast& z : f.zones) {
+        json one{{"title", title(r.reference.dog_body, z.at)}, {"start_mm", mm_json(z.start)}};
+        if (z.threshold) {
+            one["matting_prone_mm"] = mm_json(*z.threshold);
+            one["days_10"] = days_json(z.early);
+            one["days_50"] = days_json(z.even);
+            one["days_90"] = days_json(z.late);
+            one["held_by_brushing"] = z.held;
+        }
+        j["zones"].push_back(std::move(one));
+    }
+    j["brushing"] = json::array();
+    for (const habit_forecast& h : f.habits) {
+        json one = back_json(h.when, o);
+        one["habit"] = title(h.habit);
+        j["brushing"].push_back(std::move(one));
+    }
+    if (f.tidy_face_feet) {
+        j["tidy_face_feet_days"] = days_json(*f.tidy_face_feet);
+        j["tidy_sanitary_days"] = days_json(*f.tidy_sanitary);
+    }
+    if (f.regrown) {
+        j["jacket_regrown_days"] = {{"days_10", days_json((*f.regrown)[0])},
+                                    {"days_50", days_json((*f.regrown)[1])},
+                                    {"days_90", days_json((*f.regrown)[2])}};
+    }
+    const coat& c = coat_of(r.reference, *r.patient.coat);
+    j["growth"] = {{"median_mm_per_day", in_mm_per_day(c.rate.median)},
+                   {"log_sd", c.rate.log_sd},
+                   {"evidence", json_of(c.rate.why)}};
+    return dumped(j);
+}
+
+std::string sources_json(const catalogue& c, const std::string& key) {
+    json j{{"schema", "pelage/sources/1"}, {"figures", json::array()}, {"sources", json::array()}};
+    for (const listed_figure& f : c.figures) {
+        if (f.key.find(key) != std::string::npos) {
+            json one{{"key", f.key}, {"value", f.value}};
+            one.update(json_of(f.why));
+            j["figures"].push_back(std::move(one));
+        }
+    }
+    for (const source& s : c.sources) {
+        if (s.id.find(key) != std::string::npos) {
+            j["sources"].push_back({{"id", s.id},
+                                    {"kind", s.kind},
+                                    {"title", s.title},
+                                    {"author", s.author},
+                                    {"publisher", s.publisher},
+                                    {"year", s.year},
+                                    {"address", s.address},
+                                    {"seen", s.seen},
+                                    {"note", s.note}});
+        }
+    }
+    return j["figures"].empty() && j["sources"].empty() ? std::string{} : dumped(j);
+}
+
+}  // namespace pelage::io

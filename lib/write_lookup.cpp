@@ -1,0 +1,147 @@
+// A looked-up blade, comb or length as text.
+#include <pelage/io/write.hpp>
+
+#include "layout.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+std::string teeth_in_words(const blade& b) {
+    switch (b.cut) {
+        case teeth::full:
+            return "full teeth";
+        case teeth::skip:
+            return "skip teeth";
+        case teeth::unknown:
+            break;
+    }
+    return "teeth not known from the number";
+}
+
+std::string head_of(const lookup_answer& a, const print_options& o) {
+    const setup& s = a.asked.tool;
+    std::string out = held(s);
+    if (!s.over) {
+        out += ": " + teeth_in_words(s.tool);
+        out +=
+            s.tool.shape == edge::standard ? "" : ", " + std::string(name(s.tool.shape)) + " edge";
+        out += s.tool.rare ? ", rare" : "";
+    }
+    const finished spread{a.stated->low, a.stated->best, a.stated->high};
+    out += ". Stated length " + show(spread, o.units);
+    if (!s.over && !s.tool.in_inch.empty() && o.units == length_unit::mm) {
+        out += ", " + s.tool.in_inch + " in";
+    }
+    return out + ".";
+}
+
+table leaves_table(const lookup_answer& a, const lookup_request& r, const print_options& o) {
+    table t;
+    t.head = {"coat"};
+    const bool with = !r.way || *r.way == direction::with_lay;
+    const bool against = !r.way || *r.way == direction::against_lay;
+    if (with) {
+        t.head.emplace_back("with the lay");
+    }
+    if (against) {
+        t.head.emplace_back("against the lay");
+    }
+    for (const coat_row& row : a.leaves) {
+        std::vector<std::string> cells{std::string(name(row.coat))};
+        if (with) {
+            cells.push_back(show(row.with, o.units));
+        }
+        if (against) {
+            cells.push_back(show(row.against, o.units));
+        }
+        t.rows.push_back(std::move(cells));
+    }
+    return t;
+}
+
+std::string near_text(const near_setup& n, const print_options& o) {
+    std::string out = title(n.how) + " leaves " + show(n.leaves, o.units);
+    if (!n.at_hand) {
+        out += "; not in the kit or out today";
+    }
+    if (!n.why_not.empty()) {
+        out += "; refused there: " + n.why_not;
+    }
+    return out;
+}
+
+std::string near_list(const char* head, const std::vector<near_setup>& all,
+                      const print_options& o) {
+    if (all.empty()) {
+        return {};
+    }
+    std::string out = wrapped("", head, 0, o.width);
+    for (const near_setup& n : all) {
+        out += wrapped("  ", near_text(n, o), 4, o.width);
+    }
+    return out;
+}
+
+std::string nearest_text(const lookup_answer& a, const print_options& o) {
+    std::string out = "Nearest to " + show(a.asked.wanted, o.units) + " from the kit:\n";
+    for (const nearest_row& row : a.nearest) {
+        if (a.nearest.size() == 1) {
+            out += "  on a " + std::string(name(row.coat)) + " coat\n";
+            for (const near_setup& n : row.best) {
+                out += wrapped("    ", near_text(n, o), 6, o.width);
+            }
+        } else if (!row.best.empty()) {
+            out += wrapped("  " + padded(name(row.coat), 14), near_text(row.best.front(), o), 16,
+                           o.width);
+        }
+    }
+    if (a.nearest.size() > 1) {
+        out += "Name the coat (--coat wavy) for the three nearest.\n";
+    }
+    return out;
+}
+
+std::string sure_text(const lookup_answer& a, const print_options& o) {
+    std::string out = "How sure:\n";
+    for (const auto& [what, why] : a.sure) {
+        std::string words{in_words(why.how)};
+        words +=
+            why.from.empty() ? "" : " (" + why.from + (why.relayed ? ", second-hand" : "") + ")";
+        words += o.explain && !why.note.empty() ? "; " + why.note : "";
+        out += wrapped("  " + what + ": ", words, 4, o.width);
+    }
+    return out;
+}
+
+}  // namespace
+
+std::string text_of(const lookup_answer& a, const lookup_request& r, const print_options& o) {
+    std::string out;
+    if (a.asked.what == question::form::of_length) {
+        out += nearest_text(a, o);
+    } else {
+        out += wrapped("", head_of(a, o), 2, o.width);
+        for (const std::string& h : a.asked.hints) {
+            out += wrapped("", "(" + h + ")", 1, o.width);
+        }
+        if (!a.asked.tool.tool.note.empty() && !a.asked.tool.over) {
+            out += wrapped("", a.asked.tool.tool.note, 0, o.width);
+        }
+        out += "It leaves, combed out:\n" + laid_out(leaves_table(a, r, o), o.width);
+        const std::string on = " on a " + std::string(name(a.judged_on)) + " coat";
+        out += near_list(("In its place, with the lay" + on + ":").c_str(), a.replaces, o);
+        out += near_list(("Reversed it leaves what these leave with the lay" + on + ":").c_str(),
+                         a.reverse, o);
+    }
+    for (const std::string& c : a.cautions) {
+        out += wrapped("! ", c, 2, o.width);
+    }
+    out += sure_text(a, o);
+    if (!r.coat) {
+        out += wrapped("", "The coat isn't named: test a patch, and start one longer.", 0, o.width);
+    }
+    return out;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,333 @@
+// A plan as text.
+#include <algorithm>
+
+#include <pelage/io/write.hpp>
+
+#include "layout.hpp"
+#include "when_words.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+class plan_writer {
+  public:
+    plan_writer(const groom& g, const groom_request& r, const print_options& o)
+        : g_(g), r_(r), o_(o) {}
+
+    [[nodiscard]] std::string all(const std::optional<back>& when) {
+        say("", heading(), 2);
+        if (!g_.stop.empty()) {
+            stop();
+            cautions();
+            return out_;
+        }
+        work_list(list::before_bath);
+        work_list(list::after_bath);
+        left_alone();
+        stuck();
+        if (o_.zones) {
+            out_ += "\nZones\n" + laid_out(zone_table(), o_.width);
+        }
+        cautions();
+        consents();
+        if (when) {
+            out_ += "\nBack\n";
+            say("  ", when_in_words(*when, r_, o_), 2);
+        }
+        notes();
+        if (o_.explain) {
+            explain();
+        }
+        return out_;
+    }
+
+  private:
+    void say(std::string_view first, std::string_view text, std::size_t indent) {
+        out_ += wrapped(first, text, indent, o_.width);
+    }
+    [[nodiscard]] const zone& zone_of(std::size_t i) const {
+        return r_.reference.dog_body.zones[g_.zones[i].at.zone];
+    }
+    [[nodiscard]] std::string title_of(std::size_t i) const {
+        return title(r_.reference.dog_body, g_.zones[i].at);
+    }
+
+    [[nodiscard]] std::string heading() const {
+        const dog& d = r_.patient;
+        std::string s = (d.name.empty() ? "A dog" : d.name) + ": " + r_.sheet.title;
+        s += ", " + coat_of(r_.reference, *d.coat).title + ", " + std::string(name(d.size));
+        s += d.invented ? ". An invented dog for trying things out." : ".";
+        return s;
+    }
+
+    void stop() {
+        out_ += "\nSTOP\n";
+        say("  ",
+            "felted to the skin: " + listed(g_.stop) +
+                ". Nothing is planned: a veterinarian decides how this coat comes off.",
+            2);
+    }
+
+    [[nodiscard]] std::string leaves_of(const block& b) const {
+        const auto& first = g_.zones[b.zones.front()].leaves;
+        if (!first || b.how.kind != tool_kind::clip) {
+            return {};
+        }
+        const bool alike = std::all_of(b.zones.begin(), b.zones.end(), [&](std::size_t i) {
+            return g_.zones[i].leaves && *g_.zones[i].leaves == *first;
+        });
+        return alike ? " leaves " + show(*first, o_.units) : std::string{};
+    }
+
+    /// "muzzle 25 mm, skull 32 mm" for scissors, "neck, back" for clippers.
+    [[nodiscard]] std::string zones_of(const block& b) const {
+        std::string s;
+        for (std::size_t n = 0; n < b.zones.size(); ++n) {
+            const std::size_t i = b.zones[n];
+            s += (n == 0 ? "" : ", ") + title_of(i);
+            const bool next_same = n + 1 < b.zones.size() && same_target(i, b.zones[n + 1]);
+            if (b.how.kind == tool_kind::scissors && g_.zones[i].target && !next_same) {
+                s += " " + show(*g_.zones[i].target, o_.units);
+            }
+        }
+        return s;
+    }
+    [[nodiscard]] bool same_target(std::size_t a, std::size_t b) const {
+        const auto& x = g_.zones[a].target;
+        const auto& y = g_.zones[b].target;
+        return x && y && in_hundredths(*x) == in_hundredths(*y);
+    }
+
+    [[nodiscard]] static std::string verb(const block& b) {
+        switch (b.done) {
+            case finish::comb_then_scissor:
+                return ", then scissor to shape";
+            case finish::thin:
+            case finish::card:
+            case finish::hand_strip:
+            case finish::clip:
+            case finish::scissor:
+            case finish::leave:
+                break;
+        }
+        return {};
+    }
+
+    /// The strokes of a block: each once, with the zones that have it when they differ.
+    void strokes(const block& b) {
+        std::vector<std::pair<std::string, std::vector<std::string>>> seen;
+        for (const std::size_t i : b.zones) {
+            const std::string& s = zone_of(i).stroke;
+            if (s.empty() || b.how.kind != tool_kind::clip) {
+                continue;
+            }
+            const auto at = std::find_if(seen.begin(), seen.end(),
+                                         [&](const auto& one) { return one.first == s; });
+            (at == seen.end() ? seen.emplace_back(s, std::vector<std::string>{}) : *at)
+                .second.push_back(title_of(i));
+        }
+        std::string text;
+        for (const auto& [stroke, zones] : seen) {
+            text += (text.empty() ? "" : "; ") +
+                    (seen.size() == 1 ? stroke : listed(zones) + " " + stroke);
+        }
+        if (!text.empty()) {
+            const bool turned = b.how.way == direction::against_lay;
+            say(turned ? "     the lay runs (work against it): " : "     stroke: ", text, 7);
+        }
+    }
+
+    void holds(const block& b) {
+        for (const std::size_t i : b.zones) {
+            const zone& z = zone_of(i);
+            if (!z.hold.empty() && b.how.kind == tool_kind::clip && z.cover != skin::firm) {
+                say("     skin, " + title_of(i) + ": ", z.hold, 7);
+            }
+        }
+    }
+
+    void block_line(const block& b, int number) {
+        std::string s = title(b.how) + leaves_of(b) + verb(b) + ": " + zones_of(b);
+        say(padded(std::to_string(number), 3, true) + "  ", s, 5);
+        if (b.how.over && number_of_comb_ == 0) {
+            number_of_comb_ = number;
+            say("     ",
+                "seat the comb; if it drops off, the " + b.how.tool.id + " cuts to the skin", 7);
+        }
+        strokes(b);
+        holds(b);
+        for (const std::size_t i : b.zones) {
+            const zone_plan& z = g_.zones[i];
+            if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
+                z.came == outcome::clipped_under || (!z.why.empty() && z.blade_wish)) {
+                say("     " + title_of(i) + ": ", z.why, 7);
+            }
+            if (!z.beside_hurt.empty()) {
+                say("     " + title_of(i) + ": ",
+                    "keep off the edge towards the " + listed(z.beside_hurt), 7);
+            }
+        }
+    }
+
+    void work_list(list when) {
+        const bool before = when == list::before_bath;
+        const work total = before ? g_.before : g_.after;
+        out_ += before ? "\nBefore the bath" : "\nAfter the bath, on a clean, dry, combed-out coat";
+        out_ += ", about " + detail::fixed(in_minutes(total), 0) + " min\n";
+        if (before) {
+            say(padded(std::to_string(++line_), 3, true) + "  ",
+                "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
+            for (const combing_out& c : g_.combed) {
+                say(padded(std::to_string(++line_), 3, true) + "  ",
+                    "comb out the " + std::string(name(c.grade)) + " at the " + title_of(c.zone) +
+                        ", about " + detail::fixed(in_minutes(c.takes), 0) + " min",
+                    5);
+            }
+        }
+        for (const block& b : g_.blocks) {
+            if (b.when == when) {
+                block_line(b, ++line_);
+            }
+        }
+    }
+
+    void left_alone() {
+        std::string text;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            const zone_plan& z = g_.zones[i];
+            if (z.came == outcome::skin_left || z.came == outcome::hair_shorter) {
+                text += wrapped("  " + title_of(i) + ": ", z.why, 4, o_.width);
+            }
+        }
+        std::vector<std::string> by_sheet;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (g_.zones[i].came == outcome::left_by_sheet) {
+                by_sheet.push_back(title_of(i));
+            }
+        }
+        if (!by_sheet.empty()) {
+            text += wrapped("  as the sheet says: ", listed(by_sheet), 4, o_.width);
+        }
+        if (!text.empty()) {
+            out_ += "\nLeave\n" + text;
+        }
+    }
+
+    void stuck() {
+        if (g_.stuck.empty()) {
+            return;
+        }
+        out_ += "\nNot to be done as asked\n";
+        for (const std::size_t i : g_.stuck) {
+            say("  " + title_of(i) + ": ", g_.zones[i].why, 4);
+        }
+    }
+
+    void cautions() {
+        if (g_.cautions.empty()) {
+            return;
+        }
+        out_ += "\nCautions\n";
+        for (const caution_line& c : g_.cautions) {
+            const std::string where = c.where.empty() ? "" : listed(c.where) + ": ";
+            say("  ! ",
+                where + c.what.text + (o_.explain ? " [" + basis_words(c.what.why) + "]" : ""), 4);
+        }
+    }
+
+    void consents() {
+        if (g_.consents.empty()) {
+            return;
+        }
+        out_ += "\nThe owner agrees in writing\n";
+        for (const consent& c : g_.consents) {
+            say(c.given ? "  yes: " : "  ask: ", c.text, 7);
+        }
+    }
+
+    void notes() {
+        if (g_.notes.empty()) {
+            return;
+        }
+        out_ += "\nTaken as given\n";
+        for (const std::string& n : g_.notes) {
+            say("  ", n, 4);
+        }
+    }
+
+    [[nodiscard]] table zone_table() const {
+        table t;
+        t.head = {"zone", "wish", "leaves", "off", "how"};
+        t.numbers = {false, true, false, true, false};
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            const zone_plan& z = g_.zones[i];
+            const std::string off =
+                z.target && z.leaves ? number(gap(z.leaves->best, *z.target)) : "";
+            const std::string how = z.came == outcome::stuck ? "-" : title(z.how);
+            t.rows.push_back({title_of(i), z.target ? show(*z.target, o_.units) : "",
+                              z.leaves ? show(*z.leaves, o_.units) : "", off == "0" ? "" : off,
+                              how + (z.why.empty() ? "" : "; " + z.why)});
+        }
+        return t;
+    }
+
+    void explain() {
+        out_ += "\nWhy so\n";
+        const proof& p = g_.choice.sure;
+        say("  ",
+            "Each zone is settled on its own; shared blades and visible steps are counted in the "
+            "cost but don't steer the choice yet.",
+            2);
+        say("  ",
+            "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
+                " min (work, misses, pick-ups, " + "steps); no plan under " +
+                detail::fixed(static_cast<double>(p.bound) / 1000.0, 2) + " min" +
+                (p.optimal ? ": the cheapest there is" : "") + "; " + std::to_string(p.nodes) +
+                " setups weighed, ties in " + std::to_string(p.ties) + " zones.",
+            2);
+        const coat& c = coat_of(r_.reference, *r_.patient.coat);
+        say("  lay of the coat: ",
+            detail::fixed(c.lay_degrees.best, 0) + " degrees, " + basis_words(c.lay_degrees.why),
+            4);
+        say("  minutes: ", basis_words(r_.rules.prices.scissor.why), 4);
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            refusals(i);
+        }
+    }
+
+    void refusals(std::size_t i) {
+        std::vector<std::pair<std::string, std::vector<std::string>>> by_reason;
+        for (const refused_setup& f : g_.zones[i].refused) {
+            const auto at = std::find_if(by_reason.begin(), by_reason.end(),
+                                         [&](const auto& one) { return one.first == f.why; });
+            (at == by_reason.end() ? by_reason.emplace_back(f.why, std::vector<std::string>{})
+                                   : *at)
+                .second.push_back(f.title);
+        }
+        for (const auto& [why, titles] : by_reason) {
+            const std::size_t shown = std::min<std::size_t>(titles.size(), 2);
+            std::string some = listed({titles.begin(), titles.begin() + static_cast<long>(shown)});
+            some += titles.size() > shown
+                        ? " and " + std::to_string(titles.size() - shown) + " more"
+                        : "";
+            say("  " + title_of(i) + ", not ", some + ": " + why, 4);
+        }
+    }
+
+    const groom& g_;
+    const groom_request& r_;
+    const print_options& o_;
+    std::string out_;
+    int line_ = 0;
+    int number_of_comb_ = 0;
+};
+
+}  // namespace
+
+std::string text_of(const groom& g, const std::optional<back>& when, const groom_request& r,
+                    const print_options& o) {
+    return plan_writer(g, r, o).all(when);
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,15 @@
+#!/bin/sh
+# pkg_config.sh core|io PC_FOLDER OUT_FOLDER COMPILER [FLAGS...]: builds and runs one program by pkg-config.
+set -eu
+part=$1 pc_folder=$2 out=$3
+shift 3
+case $part in
+core) package=pelage-core ;;
+io) package=pelage ;;
+esac
+here=$(dirname "$0")
+mkdir -p "$out"
+PKG_CONFIG_PATH=$pc_folder
+export PKG_CONFIG_PATH
+"$@" -std=c++20 "$here/$part.cpp" -o "$out/$part-by-pkg-config" $(pkg-config --cflags --libs "$package")
+"$out/$part-by-pkg-config"

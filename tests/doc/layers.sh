@@ -1,0 +1,21 @@
+#!/bin/sh
+# Includes point downward only, each heavy library stays in its one file, and nothing below the
+# command reads the clock, the environment or the locale, or prints. Usage: layers.sh [FOLDER]
+# The tables are at the top of layers.awk.
+set -eu
+script=$(cd "$(dirname "$0")" && pwd)/layers.awk
+cd "${1:-.}"
+export LC_ALL=C
+edges=$(mktemp)
+trap 'rm -f "$edges"' EXIT
+status=0
+find include lib tools \( -name '*.hpp' -o -name '*.cpp' \) | sort |
+    xargs awk -v edges="$edges" -f "$script" || status=1
+if ! tsort "$edges" >/dev/null 2>"$edges.cycle"; then
+    echo "headers include each other in a ring:"
+    sed -n 's/^tsort: \(include.*\)/    \1/p' "$edges.cycle"
+    status=1
+fi
+rm -f "$edges.cycle"
+[ $status -ne 0 ] || echo "layers: every include points downward"
+exit $status

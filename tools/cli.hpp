@@ -1,0 +1,34 @@
+// The command as a function, so that tests can call it in their own process.
+#pragma once
+
+#include <iosfwd>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <pelage/date.hpp>
+
+namespace pelage::cli {
+
+/// What only the process knows; main reads it, nothing below does.
+struct surroundings {
+    std::optional<date> today{};  ///< the local day
+    std::string salon{};          ///< PELAGE_SALON; empty if unset
+};
+
+/// Exit codes: 0 done; 1 done, and the answer is no; 2 called wrongly; 3 input is wrong; 4 can't read
+/// or write; 70 our own fault.
+enum exit_code {
+    done = 0,
+    answer_is_no = 1,
+    usage = 2,
+    bad_data = 3,
+    cannot_io = 4,
+    our_fault = 70
+};
+
+/// Runs the command with `args` (without the program's name). Never throws.
+[[nodiscard]] int run(const std::vector<std::string>& args, const surroundings& around,
+                      std::ostream& out, std::ostream& err);
+
+}  // namespace pelage::cli

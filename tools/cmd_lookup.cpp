@@ -1,0 +1,90 @@
+#include <pelage/io/write.hpp>
+#include <pelage/select.hpp>
+#include <pelage/suggest.hpp>
+
+#include "commands.hpp"
+#include "judge.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+reply sources(const request& q, const workplace& w) {
+    const std::string key = q.operands.empty() ? "" : q.operands.front();
+    const std::string text =
+        w.json ? io::sources_json(w.reference, key) : io::sources_text(w.reference, key, w.print);
+    if (!text.empty()) {
+        return {text};
+    }
+    faults f;
+    f.say(errc::unknown, "no figure or source has \"" + key +
+                             "\" in its name; write lookup --sources "
+                             "for all of them");
+    f.throw_if_any();
+    return {};
+}
+
+std::optional<place> place_called(const std::string& text, const body& b, faults& f) {
+    const auto s = select(b, text);
+    if (s && s->places.size() == 1) {
+        return s->places.front();
+    }
+    f.say(errc::unknown,
+          s ? "--zone: one zone is needed; found the group \"" + text + "\""
+            : "--zone: no zone is called \"" + text + "\"" + did_you_mean(text, selectors(b)));
+    return std::nullopt;
+}
+
+void judge_words(const request& q, const workplace& w, lookup_request& r, faults& f) {
+    if (!q.coat.empty()) {
+        r.coat = coat_called(q.coat, f);
+    }
+    if (!q.zone.empty()) {
+        r.where = place_called(q.zone, w.reference.dog_body, f);
+    }
+    if (q.direction == "with" || q.direction == "against") {
+        r.way = q.direction == "with" ? direction::with_lay : direction::against_lay;
+    } else if (!q.direction.empty()) {
+        f.say(errc::unknown, "--direction: found \"" + q.direction + "\"; write with or against");
+    }
+    if (q.kind == "blade" || q.kind == "comb") {
+        r.kind = q.kind == "blade" ? asked_kind::blade : asked_kind::comb;
+    } else if (!q.kind.empty()) {
+        f.say(errc::unknown, "--kind: found \"" + q.kind + "\"; write blade or comb");
+    }
+}
+
+std::string joined(const std::vector<std::string>& operands) {
+    std::string text;
+    for (const std::string& o : operands) {  // "lookup 13 mm comb over 10" without quotes
+        text += (text.empty() ? "" : " ") + o;
+    }
+    return text;
+}
+
+}  // namespace
+
+reply lookup(const request& q, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(q, around, f);
+    if (q.sources) {
+        f.throw_if_any();
+        return sources(q, w);
+    }
+    lookup_request r{w.reference,
+                     w.place().rules,
+                     w.tools(),
+                     joined(q.operands),
+                     asked_kind::any,
+                     q.barber,
+                     {},
+                     {},
+                     {},
+                     w.print.today};
+    judge_words(q, w, r, f);
+    f.throw_if_any();
+    const lookup_answer a = look_up(r);
+    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print)};
+}
+
+}  // namespace pelage::cli

@@ -1,0 +1,63 @@
+#include <pelage/forecast.hpp>
+#include <pelage/groom.hpp>
+#include <pelage/io/write.hpp>
+
+#include "commands.hpp"
+#include "judge.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+/// The groom asked for. What it refers to lives in this object.
+struct asked_groom {
+    workplace w;
+    dog patient;
+    const style* sheet = nullptr;
+    std::optional<chance> asked{};
+
+    asked_groom(const request& q, const surroundings& around, faults& f)
+        : w(workplace_of(q, around, f)), patient(dog_of(q, w, f)), sheet(sheet_of(patient, w, f)) {
+        if (!q.chance.empty()) {
+            asked = chance_in(q.chance, f);
+        }
+        if (!q.length.empty() && sheet != nullptr && !sheet->adjustable) {
+            f.say(errc::conflict, "--length: the sheet \"" + sheet->id +
+                                      "\" has no length to replace; write another --style, such as "
+                                      "one-length");
+        }
+        f.throw_if_any();
+    }
+    [[nodiscard]] groom_request request_of() const {
+        return {w.reference, w.place().rules, w.tools(), patient, *sheet, w.print.today, asked};
+    }
+};
+
+}  // namespace
+
+reply plan(const request& q, const surroundings& around) {
+    faults f;
+    const asked_groom a(q, around, f);
+    const groom_request r = a.request_of();
+    const groom g = plan_groom(r);
+    const bool stopped = !g.stop.empty();
+    const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(r, g)};
+    return {a.w.json ? io::json_of(g, when, r, a.w.print) : io::text_of(g, when, r, a.w.print),
+            stopped || !g.stuck.empty() ? answer_is_no : done};
+}
+
+reply regrow(const request& q, const surroundings& around) {
+    faults f;
+    const asked_groom a(q, around, f);
+    const groom_request r = a.request_of();
+    const groom g = plan_groom(r);
+    if (!g.stop.empty()) {
+        return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print)
+                         : io::text_of(g, std::nullopt, r, a.w.print),
+                answer_is_no};
+    }
+    const forecast c = forecast_of(r, g);
+    return {a.w.json ? io::json_of(c, r, a.w.print) : io::text_of(c, r, a.w.print), done};
+}
+
+}  // namespace pelage::cli

@@ -1,0 +1,21 @@
+// The verbs: each turns a request into the bytes of its answer.
+#pragma once
+
+#include <string>
+
+#include "cli.hpp"
+#include "request.hpp"
+
+namespace pelage::cli {
+
+/// An answer and its exit code (0, or 1 where the answer is no).
+struct reply {
+    std::string text{};
+    int code = done;
+};
+
+[[nodiscard]] reply lookup(const request& q, const surroundings& around);
+[[nodiscard]] reply plan(const request& q, const surroundings& around);
+[[nodiscard]] reply regrow(const request& q, const surroundings& around);
+
+}  // namespace pelage::cli

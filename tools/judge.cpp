@@ -1,0 +1,204 @@
+#include "judge.hpp"
+
+#include <algorithm>
+
+#include <pelage/io/read.hpp>
+#include <pelage/io/reference.hpp>
+#include <pelage/select.hpp>
+#include <pelage/suggest.hpp>
+#include <pelage/text.hpp>
+
+namespace pelage::cli {
+
+namespace {
+
+template <std::size_t N>
+std::vector<std::string> words(const std::array<std::string_view, N>& names) {
+    return {names.begin(), names.end()};
+}
+
+std::string one_of(const std::vector<std::string>& names) {
+    std::string out;
+    for (const std::string& n : names) {
+        out += (out.empty() ? "" : ", ") + n;
+    }
+    return out;
+}
+
+template <class Enum, std::size_t N>
+std::optional<Enum> called(const std::string& option, const std::string& text,
+                           const std::array<std::string_view, N>& names, faults& f) {
+    const auto at = std::find(names.begin(), names.end(), text);
+    if (at != names.end()) {
+        return static_cast<Enum>(at - names.begin());
+    }
+    f.say(errc::unknown, option + ": unknown; found \"" + text + "\"" +
+                             did_you_mean(text, words(names)) + "; write one of " +
+                             one_of(words(names)));
+    return std::nullopt;
+}
+
+void lay_now(const request& q, const workplace& w, dog& d, faults& f) {
+    for (const std::string& text : q.now) {
+        const auto digit = text.find_first_of("0123456789.");
+        const std::string whom{detail::trimmed(text.substr(0, std::min(digit, text.size())))};
+        if (digit == std::string::npos || whom.empty()) {
+            f.say(errc::syntax, "--now: a zone and its length are needed; found \"" + text +
+                                    "\"; write it like 'body 40 mm'");
+            continue;
+        }
+        if (!select(w.reference.dog_body, whom)) {
+            f.say(errc::unknown, "--now: no zone or group is called \"" + whom + "\"" +
+                                     did_you_mean(whom, selectors(w.reference.dog_body)));
+        }
+        if (const auto l = length_in("--now", text.substr(digit), f)) {
+            d.now.push_back({whom, *l});
+        }
+    }
+}
+
+dog recorded(const request& q, const workplace& w, faults& f) {
+    if (q.operands.empty()) {
+        dog d;
+        d.brushed = {habit::none, false};
+        return d;
+    }
+    const std::string& name = q.operands.front();
+    if (q.operands.size() > 1) {
+        f.say(errc::usage,
+              "one dog at a time; found \"" + q.operands[1] + "\" after \"" + name + "\"");
+    }
+    const bool file = name.find('/') != std::string::npos ||
+                      (name.size() > 5 && name.substr(name.size() - 5) == ".toml");
+    if (file) {
+        return io::read_dog(io::slurp(name), w.reference, w.styles);
+    }
+    if (const dog* d = find(w.place().dogs, name)) {
+        return *d;
+    }
+    f.say(errc::unknown, "no dog of the salon is called \"" + name + "\"" +
+                             did_you_mean(name, ids(w.place().dogs)) + "; write the id of one (" +
+                             one_of(ids(w.place().dogs)) + ") or a file that ends in .toml");
+    return {};
+}
+
+}  // namespace
+
+workplace workplace_of(const request& q, const surroundings& around, faults& f) {
+    workplace w{.reference = io::reference()};
+    if (q.format == "json") {
+        w.json = true;
+    } else if (q.format != "text") {
+        f.say(errc::usage, "--format: found \"" + q.format + "\"; write text or json");
+    }
+    if (q.units == "in") {
+        w.print.units = length_unit::inch;
+    } else if (q.units != "mm") {
+        f.say(errc::usage, "--units: found \"" + q.units + "\"; write mm or in");
+    }
+    w.print.explain = q.explain;
+    w.print.zones = q.zones;
+    w.print.today = around.today;
+    if (!q.today.empty()) {
+        w.print.today = parse_date(q.today);
+        if (!w.print.today) {
+            f.say(errc::range,
+                  "--today: no such day; found \"" + q.today + "\"; write it like 2026-11-25");
+        }
+    }
+    const std::string dir = q.salon.empty() ? around.salon : q.salon;
+    if (!dir.empty()) {
+        w.own = io::read_salon_folder(dir, w.reference);
+    }
+    if (!q.kit.empty()) {
+        w.own_kit = io::read_kit(io::slurp(q.kit), w.reference);
+    }
+    w.styles = w.place().styles;
+    for (const style& s : w.reference.styles) {
+        if (find(w.styles, s.id) == nullptr) {
+            w.styles.push_back(s);
+        }
+    }
+    return w;
+}
+
+std::optional<coat_class> coat_called(const std::string& text, faults& f) {
+    return called<coat_class>("--coat", text, coat_names, f);
+}
+
+std::optional<length> length_in(const std::string& option, const std::string& text, faults& f) {
+    const parsed_length l = parse_length(text);
+    if (l.ok()) {
+        return l.value;
+    }
+    f.say(l.fault == length_fault::no_unit ? errc::unit : errc::range,
+          option + ": " + complaint(l, text));
+    return std::nullopt;
+}
+
+std::optional<chance> chance_in(const std::string& text, faults& f) {
+    std::string_view s = detail::trimmed(text);
+    auto v = detail::take_decimal(s);
+    s = detail::trimmed(s);
+    if (v && s == "%") {
+        v = *v / 100.0;
+        s = {};
+    } else if (v && s.substr(0, 3) == "in ") {
+        s.remove_prefix(3);
+        const auto of = detail::take_decimal(s);
+        v = of && *of > 0.0 ? std::optional{*v / *of} : std::nullopt;
+    }
+    if (v && s.empty() && *v > 0.0 && *v < 1.0) {
+        return v;
+    }
+    f.say(errc::range, "--chance: must lie between 0 and 1; found \"" + text +
+                           "\"; write it like 0.9, 90% or '9 in 10'");
+    return std::nullopt;
+}
+
+dog dog_of(const request& q, const workplace& w, faults& f) {
+    dog d = recorded(q, w, f);
+    if (!q.coat.empty()) {
+        d.coat = coat_called(q.coat, f);
+    } else if (!d.coat) {
+        f.say(errc::missing,
+              "the dog's coat isn't said; write --coat with one of " + one_of(words(coat_names)));
+    }
+    if (!q.size.empty()) {
+        d.size = called<dog_size>("--size", q.size, size_names, f).value_or(d.size);
+    }
+    if (!q.style.empty()) {
+        d.style = q.style;
+    }
+    if (!q.length.empty()) {
+        d.body_length = length_in("--length", q.length, f);
+    }
+    if (!q.brush.empty()) {
+        const auto b = parse_brushing(q.brush);
+        if (b) {
+            d.brushed = *b;
+        } else {
+            f.say(errc::syntax, "--brush: not understood; found \"" + q.brush +
+                                    "\"; write none, 'weekly to the skin', 'every 3 days to the "
+                                    "skin' or 'daily on the surface'");
+        }
+    }
+    d.consents.insert(d.consents.end(), q.consents.begin(), q.consents.end());
+    lay_now(q, w, d, f);
+    return d;
+}
+
+const style* sheet_of(const dog& d, const workplace& w, faults& f) {
+    const style* s = find(w.styles, d.style);
+    if (s != nullptr) {
+        return s;
+    }
+    f.say(d.style.empty() ? errc::missing : errc::unknown,
+          d.style.empty()
+              ? "no style is said; write --style with one of " + one_of(ids(w.styles))
+              : "no style sheet is called \"" + d.style + "\"" +
+                    did_you_mean(d.style, ids(w.styles)) + "; there are " + one_of(ids(w.styles)));
+    return nullptr;
+}
+
+}  // namespace pelage::cli

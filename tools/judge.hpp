@@ -1,0 +1,61 @@
+// From the words of a request to values of the library, every fault collected.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <pelage/catalogue.hpp>
+#include <pelage/error.hpp>
+#include <pelage/io/reference.hpp>
+#include <pelage/io/write.hpp>
+
+#include "cli.hpp"
+#include "request.hpp"
+
+namespace pelage::cli {
+
+/// Everything a verb works with.
+struct workplace {
+    const catalogue& reference;
+    std::optional<salon> own{};    ///< read from a folder; none: the embedded, invented one
+    std::optional<kit> own_kit{};  ///< read from --kit
+    std::vector<style> styles{};   ///< the salon's, then the reference's others
+    io::print_options print{};
+    bool json = false;
+
+    [[nodiscard]] const salon& place() const { return own ? *own : io::demo_salon(); }
+    [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }
+};
+
+/// Faults of options, collected.
+class faults {
+  public:
+    void say(errc code, const std::string& text) { all_.push_back({"pelage", 0, 0, code, text}); }
+    /// Throws bad_input if anything was said.
+    void throw_if_any() const {
+        if (!all_.empty()) {
+            throw bad_input(all_);
+        }
+    }
+
+  private:
+    diagnostics all_;
+};
+
+/// Reads the salon, the kit and how to print. Faults of options go into `f`; of files are thrown.
+[[nodiscard]] workplace workplace_of(const request& q, const surroundings& around, faults& f);
+
+/// The coat called `text`.
+[[nodiscard]] std::optional<coat_class> coat_called(const std::string& text, faults& f);
+/// The length written in `--option`.
+[[nodiscard]] std::optional<length> length_in(const std::string& option, const std::string& text,
+                                              faults& f);
+/// The chance written: 0.9, 90%, "9 in 10"; over 0 and below 1.
+[[nodiscard]] std::optional<chance> chance_in(const std::string& text, faults& f);
+/// The dog asked about: from its file or the salon, with the options laid over it.
+[[nodiscard]] dog dog_of(const request& q, const workplace& w, faults& f);
+/// The sheet of that dog.
+[[nodiscard]] const style* sheet_of(const dog& d, const workplace& w, faults& f);
+
+}  // namespace pelage::cli
