@@ -62,7 +62,9 @@ std::string escaped(std::string_view s, std::size_t most) {
     return out;
 }
 
-std::string quoted(std::string_view s) { return '"' + escaped(s, 60) + '"'; }
+std::string shown(std::string_view s) {
+    return '"' + escaped(s, 60) + '"';
+}
 
 std::string one_of(const std::vector<std::string>& names) {
     std::string out;
@@ -80,6 +82,9 @@ std::size_t characters(std::string_view s) {
 }
 
 bool has_control(std::string_view s, bool lines) {
+    if (std::all_of(s.begin(), s.end(), [](char c) { return c >= ' ' && c <= '~'; })) {
+        return false;
+    }
     for (std::size_t at = 0; at < s.size();) {
         const std::uint32_t p = next_point(s, at);
         if (is_control(p) && !(lines && (p == '\n' || p == '\t'))) {
@@ -102,7 +107,7 @@ void faults::add_unknown(const spot& at, std::string_view what, std::string_view
                          const std::vector<std::string>& names) {
     constexpr std::size_t few = 8;
     constexpr std::size_t longest = 40;  // no name is as long
-    std::string text = fmt::format("{}; found {}", what, quoted(word));
+    std::string text = fmt::format("{}; found {}", what, shown(word));
     // looking for the nearest name takes time: a file full of faults gets fewer hints
     const std::string near =
         word.size() <= longest && ++looked_up_ <= 100 ? nearest_name(word, names) : "";

@@ -49,7 +49,7 @@ class faults {
 [[nodiscard]] std::string escaped(std::string_view s, std::size_t most);
 
 /// `s` for a message: in quotes, escaped, cut after 60 characters.
-[[nodiscard]] std::string quoted(std::string_view s);
+[[nodiscard]] std::string shown(std::string_view s);
 
 /// "a, b or c".
 [[nodiscard]] std::string one_of(const std::vector<std::string>& names);

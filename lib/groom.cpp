@@ -74,7 +74,7 @@ void tell_outcome(const groom_request& r, zone_plan& z) {
         z.came = outcome::beyond_reach;
         z.why = "nothing in the kit that may be used here leaves about " + show(*z.target) +
                 ": scissored";
-    } else if (gap(z.leaves->best, *z.target) > z.tolerated) {
+    } else if (!within(z.leaves->best, *z.target, z.tolerated)) {
         z.came = outcome::off_target;
         z.why = "the nearest that may be used here, " + miss_in_words(z);
     } else if (z.blade_wish && z.how.tool.id != *z.blade_wish) {
@@ -91,8 +91,10 @@ void read_choice(const groom_request& r, const compiled_groom& c, groom& g) {
         const std::size_t k = g.choice.setup[row];
         z.how = c.columns[k];
         const finished& f = c.leaves[c.choice.at(row, k)];
-        const bool cuts = z.how.kind == tool_kind::clip || z.how.kind == tool_kind::scissors;
-        if (cuts) {
+        const bool aimed =
+            z.target && (z.how.kind == tool_kind::scissors || z.how.kind == tool_kind::thinners ||
+                         z.how.kind == tool_kind::fingers);
+        if (z.how.kind == tool_kind::clip || aimed) {
             z.leaves = f;
         } else if (z.now) {
             z.leaves = finished{*z.now, *z.now, *z.now};

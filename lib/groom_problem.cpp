@@ -23,6 +23,12 @@ struct cell {
     work price{};  ///< work and miss
 };
 
+/// Tools whose result is what the hand aims at.
+bool aims(const setup& s) {
+    return s.kind == tool_kind::scissors || s.kind == tool_kind::thinners ||
+           s.kind == tool_kind::fingers;
+}
+
 class compiler {
   public:
     explicit compiler(const groom_request& r)
@@ -119,6 +125,7 @@ void compiler::decide_target(zone_plan& z, const instruction& wish) {
         z.target = wish.target;
     }
     if (z.target) {
+        z.target = rounded(*z.target);
         z.tolerated = wish.tolerance.value_or(
             tolerance(*z.target, zone_of(z).where == group::head, r_.rules.prices));
     }
@@ -255,7 +262,7 @@ cell compiler::prep_cell(const zone_plan& z, const setup& s) const {
         return c;
     }
     c.offered = true;
-    c.leaves = cut_length(s, coat_.lay_degrees.best, r_.rules.cut);
+    c.leaves = rounded(cut_length(s, coat_.lay_degrees.best, r_.rules.cut));
     c.takes = zone_work(where, finish::clip, r_.patient.size, r_.rules.prices);
     // the customary order decides: a step down the list costs a tenth of a minute
     c.price = c.takes + mmin(100) * static_cast<std::int64_t>(rank - where.prep_blades.begin());
@@ -279,18 +286,18 @@ cell compiler::cell_for(const zone_plan& z, const setup& s, bool scissors_too) c
             }
         }
         c.offered = true;
-        c.leaves = clip ? cut_length(s, coat_.lay_degrees.best, r_.rules.cut)
-                   : s.kind == tool_kind::scissors ? scissored(*z.target, r_.rules.cut)
-                   : z.now                         ? finished{*z.now, *z.now, *z.now}
-                                                   : finished{};
+        const bool aimed = aims(s) && z.target.has_value();
+        c.leaves = clip    ? rounded(cut_length(s, coat_.lay_degrees.best, r_.rules.cut))
+                   : aimed ? rounded(scissored(*z.target, r_.rules.cut))
+                   : z.now ? finished{*z.now, *z.now, *z.now}
+                           : finished{};
         const finish how = s.kind == tool_kind::none       ? finish::leave
                            : s.kind == tool_kind::scissors ? finish::scissor
                            : z.mat && !z.combed_out        ? finish::clip
                                                            : z.how_finished;
         c.takes = zone_work(where, how, r_.patient.size, r_.rules.prices);
         c.price = c.takes;
-        if (z.target &&
-            (clip || s.kind == tool_kind::scissors || z.how_finished != finish::leave)) {
+        if (z.target && (clip || aimed || z.how_finished != finish::leave)) {
             c.price += miss_price(c.leaves.best, *z.target, z.tolerated, z.between,
                                   where.weight_tenths, r_.rules.prices);
             c.no = too_short_or_long(z, s, c.leaves);
@@ -318,7 +325,7 @@ cell compiler::cell_for(const zone_plan& z, const setup& s, bool scissors_too) c
 
 bool compiler::reached(const zone_plan& z, const std::vector<cell>& cells) const {
     return std::any_of(cells.begin(), cells.end(), [&](const cell& c) {
-        return c.offered && c.no.empty() && gap(c.leaves.best, *z.target) <= z.tolerated;
+        return c.offered && c.no.empty() && within(c.leaves.best, *z.target, z.tolerated);
     });
 }
 

@@ -28,7 +28,9 @@ constexpr std::array<measure_words, 6> words_of{{
     {"a number", "", "", "1"},
 }};
 
-const measure_words& words(measure m) { return words_of[static_cast<std::size_t>(m)]; }
+const measure_words& words(measure m) {
+    return words_of[static_cast<std::size_t>(m)];
+}
 
 /// What would be right, in quotes where the measure has a unit.
 std::string right(measure m, std::string_view digits) {
@@ -36,7 +38,9 @@ std::string right(measure m, std::string_view digits) {
                                 : fmt::format("\"{} {}\"", digits, words(m).unit);
 }
 
-std::string plain(double v) { return fmt::format("{}", v); }
+std::string plain(double v) {
+    return fmt::format("{}", v);
+}
 
 std::optional<double> bare_number(const node& n, std::string_view key, measure m, faults& out) {
     const double v = n.kind == node_kind::whole ? static_cast<double>(n.whole) : n.real;
@@ -55,6 +59,14 @@ std::optional<double> length_in(const node& n, faults& out) {
     if (p.ok()) {
         return in_mm(p.value);
     }
+    if (p.fault == length_fault::unknown_unit && p.unit.starts_with(',')) {
+        std::string right = escaped(n.text, 60);
+        right[right.find(',')] = '.';
+        out.add(n.at, errc::syntax,
+                fmt::format("a decimal point is a point; found {}; write \"{}\"", shown(n.text),
+                            right));
+        return std::nullopt;
+    }
     p.unit = escaped(p.unit, 20);
     const errc code = p.fault == length_fault::no_unit        ? errc::unit
                       : p.fault == length_fault::unknown_unit ? errc::unit
@@ -71,12 +83,15 @@ std::optional<double> with_unit_in(const node& n, measure m, faults& out) {
     if (v && (rest == words(m).unit || rest == words(m).also)) {
         return *v;
     }
-    const std::string digits = v ? plain(*v) : std::string(words(m).example);
-    const std::string wrong = !v             ? fmt::format("not {}", words(m).what)
-                              : rest.empty() ? fmt::format("{} needs its unit", words(m).what)
-                                             : fmt::format("unknown unit of {}", words(m).what);
-    out.add(n.at, v ? errc::unit : errc::syntax,
-            fmt::format("{}; found {}; write {}", wrong, quoted(n.text), right(m, digits)));
+    if (v && rest.empty()) {
+        out.add(n.at, errc::unit,
+                fmt::format("{} needs its unit; found {}; write {}", words(m).what, shown(n.text),
+                            right(m, plain(*v))));
+    } else {
+        out.add(n.at, v ? errc::unit : errc::syntax,
+                fmt::format("not {}; found {}; write it like {}", words(m).what, shown(n.text),
+                            right(m, words(m).example)));
+    }
     return std::nullopt;
 }
 
@@ -85,7 +100,7 @@ std::optional<double> number_in_quotes(const node& n, std::string_view key, faul
     const auto v = detail::take_decimal(rest);
     out.add(n.at, errc::type,
             fmt::format("a number stands without quotes and unit; found {}; write {} = {}",
-                        quoted(n.text), key, v && rest.empty() ? plain(*v) : "1.0"));
+                        shown(n.text), key, v && rest.empty() ? plain(*v) : "1.0"));
     return std::nullopt;
 }
 
@@ -118,7 +133,7 @@ std::string found(const node& n) {
         case node_kind::list:
             return "a list";
         case node_kind::text:
-            return quoted(n.text);
+            return shown(n.text);
         case node_kind::whole:
             return fmt::format("{}", n.whole);
         case node_kind::real:
@@ -146,8 +161,9 @@ std::optional<double> number_at(const node& n, std::string_view key, measure m, 
     // written so that nan fails
     if (!((b.low_too ? *v >= b.low : *v > b.low) && *v <= b.high)) {
         out.add(n.at, errc::range,
-                fmt::format("\"{}\" is out of range; found {}; right is {} {} to {}", key, found(n),
-                            b.low_too ? "from" : "over", plain(b.low), with_unit(b.high, m)));
+                fmt::format("\"{}\" is out of range; found {}; right is {} {} {} {}", key, found(n),
+                            b.low_too ? "from" : "over", plain(b.low),
+                            b.low_too ? "to" : "and at most", with_unit(b.high, m)));
         return std::nullopt;
     }
     return v;

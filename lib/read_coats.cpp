@@ -12,7 +12,7 @@ namespace {
 
 rate_prior get_rate(record& coat_record, page& p, const std::string& prefix) {
     const member* m = coat_record.get("rate", presence::must,
-                                      "rate = { median = \"0.34 mm/day\", log_sd = 0.3, basis = "
+                                      "{ median = \"0.34 mm/day\", log_sd = 0.3, basis = "
                                       "\"assumption\" }");
     if (m == nullptr) {
         return {};
@@ -52,19 +52,19 @@ coat get_coat(record& r, page& p, std::size_t place) {
     const auto id = r.get_name<coat_class>("id", presence::must, coat_names);
     c.id = id.value_or(static_cast<coat_class>(std::min(place, coat_names.size() - 1)));
     if (id && static_cast<std::size_t>(*id) != place) {
-        p.out.add(r.at("id"), errc::conflict,
-                  fmt::format("the coats stand in one order, each once; found {} in place {}; right "
-                              "is {}",
-                              quoted(name(*id)), place + 1,
-                              place < coat_names.size() ? coat_names[place] : "no more coats"));
+        p.out.add(
+            r.at("id"), errc::conflict,
+            fmt::format("the coats stand in one order, each once; found {} in place {}; right "
+                        "is {}",
+                        shown(name(*id)), place + 1,
+                        place < coat_names.size() ? coat_names[place] : "no more coats"));
     }
     c.title = r.get_text("title", presence::must);
     c.look = r.get_text("look", presence::must);
     c.kind = r.get_name<cycle>("cycle", presence::must, cycle_names).value_or(cycle::growing);
     const std::string prefix = "coats/" + std::string(name(c.id));
     get_figures(r, p, prefix, c);
-    c.jacket =
-        r.get_name<jacket_finish>("jacket", presence::must, jacket_names).value_or(c.jacket);
+    c.jacket = r.get_name<jacket_finish>("jacket", presence::must, jacket_names).value_or(c.jacket);
     c.jacket_why = get_basis(r, p, "jacket_basis");
     list_text(p, prefix + "/jacket", std::string(name(c.jacket)), c.jacket_why);
     r.done();
@@ -72,9 +72,29 @@ coat get_coat(record& r, page& p, std::size_t place) {
         p.out.add(r.at("reentry"), errc::conflict,
                   fmt::format("a resting coat, and no other, has a wait; found cycle {}; write "
                               "reentry = {{ ... }} there only",
-                              quoted(name(c.kind))));
+                              shown(name(c.kind))));
     }
     return c;
+}
+
+/// One figure of a set; its id, empty if there is no such figure.
+std::string get_rule(record& r, page& p, const rule_set& set,
+                     const std::vector<std::string_view>& all) {
+    std::string id = r.get_text("id", presence::must);
+    const int i = id.empty() ? -1 : index_of({id, r.at("id")}, "figure", all, p.out);
+    if (i < 0) {
+        return {};
+    }
+    const rule_slot& slot = set.slots[static_cast<std::size_t>(i)];
+    auto f = get_spread(r, slot.kind(), slot.range);
+    const evidence why = get_evidence(r, p, presence::must);
+    r.done();
+    if (f) {
+        f->why = why;
+        slot.store(*f);
+        list_figure(p, std::string(set.name) + "/" + id, *f, slot.kind());
+    }
+    return id;
 }
 
 }  // namespace
@@ -88,10 +108,10 @@ void get_coats(const node& root, page& p, catalogue& c) {
     }
     top.done();
     if (c.coats.size() < coat_names.size()) {
-        p.out.add(top.at("coat"), errc::missing,
-                  fmt::format("coats are missing; found {}; right are all {} from {} to {}",
-                              c.coats.size(), coat_names.size(), coat_names.front(),
-                              coat_names.back()));
+        p.out.add(
+            top.at("coat"), errc::missing,
+            fmt::format("coats are missing; found {}; right are all {} from {} to {}",
+                        c.coats.size(), coat_names.size(), coat_names.front(), coat_names.back()));
     }
 }
 
@@ -99,39 +119,26 @@ void get_rule_file(const node& root, page& p, catalogue& c, std::string_view set
     record top(root, p.out);
     check_format(top);
     const auto sets = rule_sets(c.rules);
-    const auto mine = std::find_if(sets.begin(), sets.end(),
-                                   [&](const rule_set& s) { return s.name == set; });
-    std::vector<std::string> open;  // ids still to come
-    std::vector<std::string> all;
+    const auto mine =
+        std::find_if(sets.begin(), sets.end(), [&](const rule_set& s) { return s.name == set; });
+    std::vector<std::string_view> all;
     for (const rule_slot& s : mine->slots) {
-        all.emplace_back(s.id);
+        all.push_back(s.id);
     }
-    open = all;
+    std::vector<std::string_view> missing = all;
     unique_ids seen;
     for (const node* n : top.get_tables("figure", presence::must)) {
         record r(*n, p.out);
-        const word id{r.get_text("id", presence::must), r.at("id")};
-        const int i = id.text.empty() ? -1 : index_of(id, "figure", all, p.out);
-        if (i < 0) {
-            continue;
-        }
-        const rule_slot& slot = mine->slots[static_cast<std::size_t>(i)];
-        auto f = get_spread(r, slot.kind(), slot.range);
-        const evidence why = get_evidence(r, p, presence::must);
-        r.done();
-        seen.add(id.text, id.at, "figure", p.out);
-        std::erase(open, id.text);
-        if (f) {
-            f->why = why;
-            slot.store(*f);
-            list_figure(p, std::string(set) + "/" + id.text, *f, slot.kind());
-        }
+        const std::string id = get_rule(r, p, *mine, all);
+        seen.add(id, r.at("id"), "figure", p.out);
+        std::erase(missing, id);
     }
     top.done();
-    for (const std::string& id : open) {
+    for (const std::string_view id : missing) {
         p.out.add(top.at("figure"), errc::missing,
-                  fmt::format("a figure is missing; found no {}; write [[figure]] with id = \"{}\"",
-                              quoted(id), id));
+                  fmt::format("a figure is missing; found no \"{0}\"; write [[figure]] with id = "
+                              "\"{0}\"",
+                              id));
     }
     if (p.out.none()) {
         check_rules(c.rules, set, top.at("figure"), p.out);

@@ -10,7 +10,7 @@ namespace pelage::io {
 namespace {
 
 std::string get_source(record& r, page& p) {
-    const member* m = r.get("source", presence::may);
+    const member* m = r.get("source");
     if (m == nullptr) {
         return {};
     }
@@ -43,7 +43,7 @@ evidence get_evidence(record& r, page& p, presence basis_there, const evidence& 
     evidence e{how.value_or(otherwise.how), get_source(r, p), r.get_flag("relayed"),
                r.get_text("note", presence::may, text_kind::prose)};
     if (how) {
-        check_evidence(r, p, e, r.get("source", presence::may) != nullptr);
+        check_evidence(r, p, e, r.get("source") != nullptr);
     } else if (e.from.empty()) {
         e.from = otherwise.from;
         e.relayed = e.relayed || otherwise.relayed;
@@ -58,7 +58,7 @@ evidence get_evidence(record& r, page& p, presence basis_there, const evidence& 
 }
 
 evidence get_basis(record& r, page& p, std::string_view key) {
-    const member* m = r.get(key, presence::must, fmt::format("{} = \"practice\"", key));
+    const member* m = r.get(key, presence::must, "\"practice\"");
     if (m == nullptr) {
         return {};
     }
@@ -72,13 +72,13 @@ evidence get_basis(record& r, page& p, std::string_view key) {
     if (!text) {
         return {};
     }
-    const int i = index_of({*text, m->value.at}, "basis",
-                           {basis_names.begin(), basis_names.end()}, p.out);
+    const int i = index_of({*text, m->value.at}, "basis", basis_names, p.out);
     if (i == static_cast<int>(basis::published) || i == static_cast<int>(basis::derived)) {
-        p.out.add(m->value.at, errc::missing,
-                  fmt::format("this basis needs its source or note; found {}; write {} = {{ basis = "
-                              "\"{}\", source = \"...\" }}",
-                              quoted(*text), key, *text));
+        p.out.add(
+            m->value.at, errc::missing,
+            fmt::format("this basis needs its source or note; found {}; write {} = {{ basis = "
+                        "\"{}\", source = \"...\" }}",
+                        shown(*text), key, *text));
     }
     return {i < 0 ? basis::assumption : static_cast<basis>(i), {}, false, {}};
 }
@@ -92,10 +92,11 @@ std::optional<raw_figure> get_spread(record& r, measure m, const bounds& b) {
     }
     const raw_figure f{low.value_or(*best), *best, high.value_or(*best), {}};
     if (f.low > f.best || f.best > f.high) {
-        r.out().add(r.at("best"), errc::conflict,
-                    fmt::format("a figure lies between its low and its high; found low {}, best {}, "
-                                "high {}; write them in rising order",
-                                with_unit(f.low, m), with_unit(f.best, m), with_unit(f.high, m)));
+        r.out().add(
+            r.at("best"), errc::conflict,
+            fmt::format("a figure lies between its low and its high; found low {}, best {}, "
+                        "high {}; write them in rising order",
+                        with_unit(f.low, m), with_unit(f.best, m), with_unit(f.high, m)));
         return std::nullopt;
     }
     return f;
@@ -115,8 +116,7 @@ std::optional<raw_figure> figures::plain(const member& at, measure m, const boun
 
 std::optional<raw_figure> figures::get(std::string_view key, presence p, measure m,
                                        const bounds& b) {
-    const member* at =
-        record_.get(key, p, fmt::format("{} = {{ best = ..., basis = \"...\" }}", key));
+    const member* at = record_.get(key, p, "{ best = ..., basis = \"...\" }");
     if (at == nullptr) {
         return std::nullopt;
     }
@@ -126,9 +126,9 @@ std::optional<raw_figure> figures::get(std::string_view key, presence p, measure
     } else {
         record own(at->value, page_.out);
         f = get_spread(own, m, b);
-        const evidence why =
-            inherited_ == nullptr ? get_evidence(own, page_, presence::must)
-                                  : get_evidence(own, page_, presence::may, *inherited_);
+        const evidence why = inherited_ == nullptr
+                                 ? get_evidence(own, page_, presence::must)
+                                 : get_evidence(own, page_, presence::may, *inherited_);
         own.done();
         if (f) {
             f->why = why;
@@ -165,7 +165,7 @@ void unique_ids::add(const std::string& id, const spot& at, std::string_view wha
     if (!is_new) {
         out.add(at, errc::duplicate,
                 fmt::format("the same {} twice; found {}, first in line {}; name it once", what,
-                            quoted(id), before->second));
+                            shown(id), before->second));
     }
 }
 

@@ -103,8 +103,7 @@ class figures {
         return f ? std::optional{typed<Quantity>(*f)} : std::nullopt;
     }
     template <class Quantity>
-    figure<Quantity> must(std::string_view key, const bounds& b,
-                          measure m = measure_of<Quantity>) {
+    figure<Quantity> must(std::string_view key, const bounds& b, measure m = measure_of<Quantity>) {
         const auto f = get(key, presence::must, m, b);
         return f ? typed<Quantity>(*f) : figure<Quantity>{};
     }
@@ -128,6 +127,9 @@ std::optional<std::string> blade_named(const word& w, page& p);
 /// taken off and settles what 1 and 2 mean.
 bool asks_back(word& w, faults& out);
 
+/// What to write in place of an unknown label: the known blades of the same number.
+[[nodiscard]] std::string blades_like(std::string_view label, const std::vector<std::string>& known);
+
 /// What a sheet or a dog's departures say, with positions for later checks.
 struct placed_rule {
     sheet_rule rule;
@@ -143,7 +145,7 @@ std::vector<sheet_rule> without_positions(std::vector<placed_rule> rules);
 void refuse_twice(const word& w, const selection& whom,
                   std::vector<std::pair<selection, std::string>>& before, faults& out);
 
-/// The source, blade, comb or zone with the ids of all that went before: complains of doubles.
+/// The ids of one kind of record in a file: complains of doubles.
 class unique_ids {
   public:
     void add(const std::string& id, const spot& at, std::string_view what, faults& out);

@@ -9,18 +9,17 @@ namespace pelage::io {
 
 namespace {
 
-constexpr std::string_view blade_mark = "blade ";
-
 void check_instruction(record& r, const instruction& i, bool complete) {
     if (i.target && i.blade) {
         r.out().add(r.at("blade"), errc::conflict,
                     "a zone has a length or a blade; found both; leave one out");
     }
     if (i.blade && i.how && *i.how != finish::clip) {
-        r.out().add(r.at("finish"), errc::conflict,
-                    fmt::format("a blade clips; found blade {} and finish \"{}\"; write a length in "
-                                "place of the blade, or finish = \"clip\"",
-                                quoted(*i.blade), name(*i.how)));
+        r.out().add(
+            r.at("finish"), errc::conflict,
+            fmt::format("a blade clips; found blade {} and finish \"{}\"; write a length in "
+                        "place of the blade, or finish = \"clip\"",
+                        shown(*i.blade), name(*i.how)));
     }
     if (i.target && i.how == finish::leave) {
         r.out().add(r.at("finish"), errc::conflict,
@@ -58,7 +57,7 @@ instruction get_instruction(const node& n, page& p) {
 }
 
 std::string right_instruction(const node& n) {
-    return n.kind == node_kind::text ? fmt::format("{{ length = {} }}", quoted(n.text))
+    return n.kind == node_kind::text ? fmt::format("{{ length = {} }}", shown(n.text))
                                      : std::string("{ length = \"13 mm\" }");
 }
 
@@ -79,55 +78,13 @@ const selection* place_finder::find(const word& w, faults& out) {
     return nullptr;
 }
 
-bool asks_back(word& w, faults& out) {
-    const bool sure = w.text.starts_with(blade_mark);
-    if (sure) {
-        w.text.erase(0, blade_mark.size());
-    }
-    if (w.text == "5/8" || w.text == "7/8") {
-        const std::string long_one =
-            w.text == "5/8" ? "\"5/8 long\" for the blade that leaves 16 mm, or " : "";
-        out.add(w.at, errc::ambiguous,
-                fmt::format("this label could mean two things; found {}; write {}\"{} toe\" for the "
-                            "narrow blade that leaves about 0.8 mm{}",
-                            quoted(w.text), long_one, w.text,
-                            w.text == "5/8" ? "" : " (7/8 in is its width)"));
-        return true;
-    }
-    if (!sure && (w.text == "1" || w.text == "2")) {
-        out.add(w.at, errc::ambiguous,
-                fmt::format("this label could be a blade or a comb; found {}; write \"blade {}\" for "
-                            "the rare blade that leaves {} mm, or name the comb by its length",
-                            quoted(w.text), w.text, w.text == "1" ? 19 : 16));
-        return true;
-    }
-    return false;
-}
-
-std::optional<std::string> blade_named(const word& w, page& p) {
-    word label = w;
-    if (asks_back(label, p.out)) {
-        return std::nullopt;
-    }
-    if (find(p.known.blades, label.text) != nullptr ||
-        (p.drawer != nullptr && find_blade(*p.drawer, label.text) != nullptr)) {
-        return label.text;
-    }
-    std::vector<std::string> known = ids(p.known.blades);
-    for (const kit_blade& b : p.drawer == nullptr ? std::vector<kit_blade>{} : p.drawer->blades) {
-        known.push_back(b.spec.id);
-    }
-    p.out.add_unknown(w.at, "unknown blade", label.text, known);
-    return std::nullopt;
-}
-
 void refuse_twice(const word& w, const selection& whom,
                   std::vector<std::pair<selection, std::string>>& before, faults& out) {
     for (const auto& [other, words] : before) {
         if (other.how == whom.how && other.places == whom.places) {
             out.add(w.at, errc::duplicate,
                     fmt::format("the same place twice; found {}, which is {}; name it once",
-                                quoted(w.text), quoted(words)));
+                                shown(w.text), shown(words)));
             return;
         }
     }
@@ -149,7 +106,7 @@ std::vector<placed_rule> get_rules(record& r, page& p, std::string_view key, pre
         }
         if (m.value.kind != node_kind::table) {
             p.out.add(m.value.at, errc::type,
-                      fmt::format("{} must be a table; found {}; write {}", quoted(m.key),
+                      fmt::format("{} must be a table; found {}; write {}", shown(m.key),
                                   found(m.value), right_instruction(m.value)));
             continue;
         }
@@ -160,8 +117,8 @@ std::vector<placed_rule> get_rules(record& r, page& p, std::string_view key, pre
     }
     if (there == presence::must && table->members.empty()) {
         p.out.add(table->at, errc::missing,
-                  fmt::format("\"{}\" is empty; found no zone; write all = {{ length = \"13 mm\" }}",
-                              key));
+                  fmt::format(
+                      "\"{}\" is empty; found no zone; write all = {{ length = \"13 mm\" }}", key));
     }
     return rules;
 }

@@ -9,6 +9,11 @@ namespace pelage::io {
 
 namespace {
 
+constexpr std::array<std::string_view, 6> source_kinds{
+    "standard", "occupational-standard", "paper", "book", "university", "web"};
+constexpr std::array<std::string_view, 3> ways_to_see{"read", "second-hand", "memory"};
+constexpr std::array<std::string_view, 3> people{"groomer", "owner", "veterinarian"};
+
 blade get_blade(record& r, page& p) {
     blade b;
     b.id = r.get_text("id", presence::must);
@@ -40,9 +45,10 @@ void check_comb(const comb& c, const spot& at, faults& out) {
     }
     const parsed_length id = parse_length(c.id);
     if (!id.ok() || gap(id.value, c.stated.best) > mm(0.05)) {
-        out.add(at, errc::conflict,
-                fmt::format("a comb is known by its length; found {} stated {} mm; write both alike",
-                            quoted(c.id), in_mm(c.stated.best)));
+        out.add(
+            at, errc::conflict,
+            fmt::format("a comb is known by its length; found {} stated {} mm; write both alike",
+                        shown(c.id), in_mm(c.stated.best)));
     }
 }
 
@@ -68,15 +74,13 @@ void get_convention(record& r, page& p) {
 source get_source(record& r) {
     source s;
     s.id = r.get_id("id");
-    s.kind = r.get_choice("kind", presence::must,
-                          {"standard", "occupational-standard", "paper", "book", "university",
-                           "web"});
+    s.kind = r.get_choice("kind", presence::must, source_kinds);
     s.title = r.get_text("title", presence::must);
     s.author = r.get_text("author", presence::may);
     s.publisher = r.get_text("publisher", presence::may);
     s.year = r.get_count("year", 1500, 2199, 0);
     s.address = r.get_text("address", presence::may);
-    s.seen = r.get_choice("seen", presence::must, {"read", "second-hand", "memory"});
+    s.seen = r.get_choice("seen", presence::must, ways_to_see);
     s.note = r.get_text("note", presence::may, text_kind::prose);
     r.done();
     return s;
@@ -87,10 +91,10 @@ caution get_caution(record& r, page& p) {
     c.id = r.get_id("id");
     c.when = r.get_name<caution_when>("when", presence::must, caution_when_names)
                  .value_or(caution_when::any_clipping);
-    if (r.get("danger", presence::must, "danger = 3") != nullptr) {
+    if (r.get("danger", presence::must, "3") != nullptr) {
         c.danger = r.get_count("danger", 1, 5, 3);
     }
-    c.who = r.get_choice("who", presence::must, {"groomer", "owner", "veterinarian"});
+    c.who = r.get_choice("who", presence::must, people);
     c.text = r.get_text("text", presence::must, text_kind::prose);
     c.why = get_evidence(r, p, presence::must);
     r.done();

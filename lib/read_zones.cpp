@@ -21,7 +21,7 @@ constexpr std::array<std::string_view, 12> use_names{
 std::uint32_t get_uses(record& r, page& p) {
     std::uint32_t uses = 0;
     for (const word& w : r.get_words("uses", presence::must)) {
-        const int i = index_of(w, "use of a zone", {use_names.begin(), use_names.end()}, p.out);
+        const int i = index_of(w, "use of a zone", use_names, p.out);
         uses |= i < 0 ? 0U : 1U << static_cast<unsigned>(i);
     }
     return uses;
@@ -47,7 +47,7 @@ void get_prep(record& r, page& p, zone& z) {
             z.prep_blades.push_back(*id);
         }
     }
-    if (!prep && r.get("prep_blades", presence::may) != nullptr) {
+    if (!prep && r.get("prep_blades") != nullptr) {
         p.out.add(r.at("prep_blades"), errc::conflict,
                   "only prep zones have customary blades of their own; found them elsewhere; leave "
                   "prep_blades out");
@@ -84,6 +84,7 @@ zone get_zone(record& r, page& p) {
     z.paired = r.get_flag("paired");
     z.cover = r.get_name<skin>("skin", presence::must, skin_names).value_or(skin::firm);
     z.uses = get_uses(r, p);
+    z.sweep = r.get_text("sweep", presence::must);
     z.stroke = r.get_text("stroke", presence::must);
     z.hold = r.get_text("hold", presence::may);
     z.hazard = r.get_text("hazard", presence::may);
@@ -108,20 +109,24 @@ void check_words(const std::vector<zone>& zones, const std::vector<spot>& at, fa
                 out.add(at[i], errc::ambiguous,
                         fmt::format("a word that means two zones; found {} for {} and {}; leave it "
                                     "out of one",
-                                    quoted(w), quoted(zones[before->second].id),
-                                    quoted(zones[i].id)));
+                                    shown(w), shown(zones[before->second].id), shown(zones[i].id)));
             }
         }
     }
 }
 
-std::optional<std::size_t> get_end(record& r, std::string_view key, const std::vector<zone>& zones) {
+std::optional<std::size_t> get_end(record& r, std::string_view key,
+                                   const std::vector<zone>& zones) {
     const std::string id = r.get_text(key, presence::must);
     if (id.empty()) {
         return std::nullopt;
     }
-    const int i = index_of({id, r.at(key)}, "zone", ids(zones), r.out());
-    return i < 0 ? std::nullopt : std::optional{static_cast<std::size_t>(i)};
+    const zone* z = find(zones, id);
+    if (z == nullptr) {
+        r.out().add_unknown(r.at(key), "unknown zone", id, ids(zones));
+        return std::nullopt;
+    }
+    return static_cast<std::size_t>(z - zones.data());
 }
 
 void get_seam(record& r, page& p, body& b) {
@@ -144,7 +149,7 @@ void get_seam(record& r, page& p, body& b) {
         p.out.add(r.at(), errc::duplicate,
                   fmt::format("a seam joins two zones and is named once; found {} again or with "
                               "itself; leave it out",
-                              quoted(ends)));
+                              shown(ends)));
     }
     b.seams.push_back(s);
 }
@@ -168,7 +173,7 @@ void check_connected(const body& b, const std::vector<spot>& at, faults& out) {
             out.add(at[i], errc::missing,
                     fmt::format("a zone that hangs in the air; found no way over seams from {} to "
                                 "{}; write a [[seam]] to its neighbour",
-                                quoted(b.zones[0].id), quoted(b.zones[i].id)));
+                                shown(b.zones[0].id), shown(b.zones[i].id)));
         }
     }
 }

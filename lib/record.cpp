@@ -8,7 +8,9 @@ namespace pelage::io {
 
 namespace {
 
-std::string named(std::string_view key) { return fmt::format("\"{}\"", escaped(key, 60)); }
+std::string named(std::string_view key) {
+    return fmt::format("\"{}\"", escaped(key, 60));
+}
 
 std::string slug(std::string_view s) {
     std::string out;
@@ -16,7 +18,7 @@ std::string slug(std::string_view s) {
         const char low = c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
         const bool letter = low >= 'a' && low <= 'z';
         const bool digit = low >= '0' && low <= '9';
-        if (letter || (digit && !out.empty())) {
+        if (letter || digit) {
             out += low;
         } else if (!out.empty() && out.back() != '-') {
             out += '-';
@@ -25,7 +27,24 @@ std::string slug(std::string_view s) {
     while (!out.empty() && out.back() == '-') {
         out.pop_back();
     }
-    return out.empty() ? "bella" : out;
+    if (out.empty()) {
+        return "bella";
+    }
+    const bool digit_first = out.front() >= '0' && out.front() <= '9';
+    return digit_first ? "x-" + out : out;
+}
+
+/// What a value that isn't text should look like.
+std::string right_text(const node& n, std::string_view key) {
+    const bool number = n.kind == node_kind::whole || n.kind == node_kind::real;
+    return number ? fmt::format("{} = \"{}\"", key, found(n)) : std::string("it in quotes");
+}
+
+/// The whole number that a text or a value looks like; `otherwise` if none.
+std::string right_count(const node& n, int otherwise) {
+    const bool digits = n.kind == node_kind::text && !n.text.empty() && n.text.size() < 4 &&
+                        n.text.find_first_not_of("0123456789") == std::string::npos;
+    return digits ? n.text : std::to_string(otherwise);
 }
 
 std::optional<date> day_at(const node& n, std::string_view key, faults& out) {
@@ -69,7 +88,8 @@ std::optional<std::string> text_at(const node& n, std::string_view key, text_kin
     constexpr std::size_t longest = 2000;
     if (n.kind != node_kind::text) {
         out.add(n.at, errc::type,
-                fmt::format("{} must be text; found {}; write it in quotes", named(key), found(n)));
+                fmt::format("{} must be text; found {}; write {}", named(key), found(n),
+                            right_text(n, key)));
         return std::nullopt;
     }
     if (n.text.find_first_not_of(" \t\n") == std::string::npos) {
@@ -78,10 +98,11 @@ std::optional<std::string> text_at(const node& n, std::string_view key, text_kin
                             named(key), found(n)));
         return std::nullopt;
     }
-    if (const std::size_t size = characters(n.text); size > longest) {
+    // no text has more characters than bytes
+    if (n.text.size() > longest && characters(n.text) > longest) {
         out.add(n.at, errc::range,
-                fmt::format("{} is too long; found {} characters; right are at most {}",
-                            named(key), size, longest));
+                fmt::format("{} is too long; found {} characters; right are at most {}", named(key),
+                            characters(n.text), longest));
         return std::nullopt;
     }
     if (has_control(n.text, k == text_kind::prose)) {
@@ -93,44 +114,42 @@ std::optional<std::string> text_at(const node& n, std::string_view key, text_kin
     return n.text;
 }
 
-int index_of(const word& w, std::string_view what, const std::vector<std::string>& names,
-             faults& out) {
+int index_of(const word& w, std::string_view what, names_view names, faults& out) {
     const auto at = std::find(names.begin(), names.end(), w.text);
     if (at != names.end()) {
         return static_cast<int>(at - names.begin());
     }
-    out.add_unknown(w.at, fmt::format("unknown {}", what), w.text, names);
+    out.add_unknown(w.at, fmt::format("unknown {}", what), w.text, {names.begin(), names.end()});
     return -1;
 }
 
 spot record::at(std::string_view key) const {
-    for (const member& m : table_.members) {
-        if (m.key == key) {
-            return m.value.at;
-        }
-    }
-    return table_.at;
+    const auto at = std::find_if(table_.members.begin(), table_.members.end(),
+                                 [&](const member& m) { return m.key == key; });
+    return at == table_.members.end() ? table_.at : at->value.at;
 }
 
-const member* record::get(std::string_view key, presence p, std::string_view example) {
-    known_.emplace_back(key);
-    for (const member& m : table_.members) {
-        if (m.key == key) {
-            return &m;
-        }
+const member* record::get(std::string_view key) {
+    known_.push_back(key);
+    const auto at = std::find_if(table_.members.begin(), table_.members.end(),
+                                 [&](const member& m) { return m.key == key; });
+    return at == table_.members.end() ? nullptr : &*at;
+}
+
+void record::missing(std::string_view key, std::string_view right) {
+    out_.add(table_.at, errc::missing, fmt::format("{} is missing; write {}", named(key), right));
+}
+
+const member* record::get(std::string_view key, presence p, std::string_view right) {
+    const member* m = get(key);
+    if (m == nullptr && p == presence::must) {
+        missing(key, fmt::format("{} = {}", key, right));
     }
-    if (p == presence::must) {
-        std::string text = fmt::format("{} is missing", named(key));
-        if (!example.empty()) {
-            text += fmt::format("; write {}", example);
-        }
-        out_.add(table_.at, errc::missing, std::move(text));
-    }
-    return nullptr;
+    return m;
 }
 
 std::string record::get_text(std::string_view key, presence p, text_kind k) {
-    const member* m = get(key, p, fmt::format("{} = \"...\"", key));
+    const member* m = get(key, p, "\"...\"");
     if (m == nullptr) {
         return {};
     }
@@ -138,7 +157,7 @@ std::string record::get_text(std::string_view key, presence p, text_kind k) {
 }
 
 std::string record::get_id(std::string_view key) {
-    const member* m = get(key, presence::must, fmt::format("{} = \"...\"", key));
+    const member* m = get(key, presence::must, "\"...\"");
     if (m == nullptr) {
         return {};
     }
@@ -147,7 +166,7 @@ std::string record::get_id(std::string_view key) {
         out_.add(m->value.at, errc::syntax,
                  fmt::format("an id is made of a-z, 0-9 and -, begins with a letter and has at "
                              "most 64 characters; found {}; write \"{}\"",
-                             quoted(*text), slug(*text)));
+                             shown(*text), slug(*text)));
         return {};
     }
     return text.value_or("");
@@ -159,12 +178,12 @@ std::optional<length> record::get_length(std::string_view key, presence p) {
 }
 
 std::optional<date> record::get_day(std::string_view key, presence p) {
-    const member* m = get(key, p, fmt::format("{} = 2026-03-14", key));
+    const member* m = get(key, p, "2026-03-14");
     return m == nullptr ? std::nullopt : day_at(m->value, key, out_);
 }
 
 bool record::get_flag(std::string_view key) {
-    const member* m = get(key, presence::may);
+    const member* m = get(key);
     if (m == nullptr) {
         return false;
     }
@@ -177,7 +196,7 @@ bool record::get_flag(std::string_view key) {
 }
 
 int record::get_count(std::string_view key, int low, int high, int otherwise) {
-    const member* m = get(key, presence::may);
+    const member* m = get(key);
     if (m == nullptr) {
         return otherwise;
     }
@@ -185,7 +204,7 @@ int record::get_count(std::string_view key, int low, int high, int otherwise) {
     if (n.kind != node_kind::whole) {
         out_.add(n.at, errc::type,
                  fmt::format("{} must be a whole number; found {}; write {} = {}", named(key),
-                             found(n), key, otherwise));
+                             found(n), key, right_count(n, otherwise)));
         return otherwise;
     }
     if (n.whole < low || n.whole > high) {
@@ -199,16 +218,14 @@ int record::get_count(std::string_view key, int low, int high, int otherwise) {
 
 std::optional<double> record::get_number(std::string_view key, presence p, measure m,
                                          const bounds& b) {
-    constexpr std::array<std::string_view, 6> examples{"\"13 mm\"",       "\"56 days\"",
-                                                       "\"2 min\"",       "\"0.34 mm/day\"",
-                                                       "\"60 deg\"",      "1.0"};
-    const member* found_here =
-        get(key, p, fmt::format("{} = {}", key, examples[static_cast<std::size_t>(m)]));
+    constexpr std::array<std::string_view, 6> examples{
+        "\"13 mm\"", "\"56 days\"", "\"2 min\"", "\"0.34 mm/day\"", "\"60 deg\"", "1.0"};
+    const member* found_here = get(key, p, examples[static_cast<std::size_t>(m)]);
     return found_here == nullptr ? std::nullopt : number_at(found_here->value, key, m, b, out_);
 }
 
 std::vector<word> record::get_words(std::string_view key, presence p) {
-    const member* m = get(key, p, fmt::format("{} = [\"...\"]", key));
+    const member* m = get(key, p, "[\"...\"]");
     if (m == nullptr) {
         return {};
     }
@@ -220,6 +237,12 @@ std::vector<word> record::get_words(std::string_view key, presence p) {
     }
     std::vector<word> words;
     for (const node& n : m->value.items) {
+        if (n.kind != node_kind::text) {
+            out_.add(n.at, errc::type,
+                     fmt::format("{} holds text only; found {}; write it in quotes", named(key),
+                                 found(n)));
+            continue;
+        }
         const auto text = text_at(n, key, text_kind::line, out_);
         if (!text) {
             continue;
@@ -233,9 +256,9 @@ std::vector<word> record::get_words(std::string_view key, presence p) {
         }
         if (std::any_of(words.begin(), words.end(),
                         [&](const word& w) { return w.text == *text; })) {
-            out_.add(n.at, errc::duplicate,
-                     fmt::format("named twice in {}; found {}; name it once", named(key),
-                                 quoted(*text)));
+            out_.add(
+                n.at, errc::duplicate,
+                fmt::format("named twice in {}; found {}; name it once", named(key), shown(*text)));
             continue;
         }
         words.push_back({*text, n.at});
@@ -244,29 +267,35 @@ std::vector<word> record::get_words(std::string_view key, presence p) {
 }
 
 const node* record::get_table(std::string_view key, presence p) {
-    const member* m = get(key, p, fmt::format("[{}] with its keys below", key));
+    const member* m = get(key);
     if (m == nullptr) {
+        if (p == presence::must) {
+            missing(key, fmt::format("[{}{}] with its keys below", path_, key));
+        }
         return nullptr;
     }
     if (m->value.kind != node_kind::table) {
         out_.add(m->value.at, errc::type,
-                 fmt::format("{} must be a table; found {}; write [{}] with its keys below",
-                             named(key), found(m->value), key));
+                 fmt::format("{} must be a table; found {}; write [{}{}] with its keys below",
+                             named(key), found(m->value), path_, key));
         return nullptr;
     }
     return &m->value;
 }
 
 std::vector<const node*> record::get_tables(std::string_view key, presence p) {
-    const std::string right = fmt::format("write [[{}]] with its keys below", key);
-    const member* m = get(key, p, fmt::format("[[{}]] with its keys below", key));
+    const member* m = get(key);
     if (m == nullptr) {
+        if (p == presence::must) {
+            missing(key, fmt::format("[[{}{}]] with its keys below", path_, key));
+        }
         return {};
     }
     if (m->value.kind != node_kind::list) {
         out_.add(m->value.at, errc::type,
-                 fmt::format("{} must be a list of tables; found {}; {}", named(key),
-                             found(m->value), right));
+                 fmt::format("{} must be a list of tables; found {}; write [[{}{}]] with its keys "
+                             "below",
+                             named(key), found(m->value), path_, key));
         return {};
     }
     std::vector<const node*> tables;
@@ -275,38 +304,41 @@ std::vector<const node*> record::get_tables(std::string_view key, presence p) {
             tables.push_back(&n);
         } else {
             out_.add(n.at, errc::type,
-                     fmt::format("{} must hold tables only; found {}; {}", named(key), found(n),
-                                 right));
+                     fmt::format("{} must hold tables only; found {}; write [[{}{}]] with its keys "
+                                 "below",
+                                 named(key), found(n), path_, key));
         }
     }
     return tables;
 }
 
-int record::index_of_name(std::string_view key, presence p, const std::vector<std::string>& names) {
-    const member* m = get(key, p, fmt::format("{} = \"{}\"", key, names.front()));
+int record::get_index(std::string_view key, presence p, names_view names) {
+    const member* m = get(key);
     if (m == nullptr) {
+        if (p == presence::must) {
+            missing(key, "one of " + one_of({names.begin(), names.end()}));
+        }
         return -1;
     }
     const auto text = text_at(m->value, key, text_kind::line, out_);
     return text ? index_of({*text, m->value.at}, key, names, out_) : -1;
 }
 
-std::string record::get_choice(std::string_view key, presence p,
-                               const std::vector<std::string>& names) {
-    const int i = index_of_name(key, p, names);
-    return i < 0 ? std::string{} : names[static_cast<std::size_t>(i)];
+std::string record::get_choice(std::string_view key, presence p, names_view names) {
+    const int i = get_index(key, p, names);
+    return i < 0 ? std::string{} : std::string(names[static_cast<std::size_t>(i)]);
 }
 
 void record::done() {
     for (const member& m : table_.members) {
         if (std::find(known_.begin(), known_.end(), m.key) == known_.end()) {
-            out_.add_unknown(m.at, "unknown key", m.key, known_);
+            out_.add_unknown(m.at, "unknown key", m.key, {known_.begin(), known_.end()});
         }
     }
 }
 
 void check_format(record& r) {
-    const member* m = r.get("format", presence::must, "format = 1 as the first line");
+    const member* m = r.get("format", presence::must, "1 as the first line");
     if (m != nullptr && (m->value.kind != node_kind::whole || m->value.whole != 1)) {
         r.out().add(m->value.at, errc::range,
                     fmt::format("a format of files that this version doesn't know; found {}; write "

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,8 +29,12 @@ struct bounds {
     double high = 0.0;
     bool low_too = false;
 };
-[[nodiscard]] constexpr bounds over_zero(double high) { return {0.0, high, false}; }
-[[nodiscard]] constexpr bounds from_zero(double high) { return {0.0, high, true}; }
+[[nodiscard]] constexpr bounds over_zero(double high) {
+    return {0.0, high, false};
+}
+[[nodiscard]] constexpr bounds from_zero(double high) {
+    return {0.0, high, true};
+}
 
 /// The longest length a file may hold (mm).
 inline constexpr double longest_mm = 1000.0;
@@ -42,6 +47,13 @@ struct word {
     std::string text;
     spot at;
 };
+
+/// Names known while compiling.
+using names_view = std::span<const std::string_view>;
+
+/// The index of `w` in `names`; complains and gives -1 if it isn't there. `what` says what it is:
+/// "coat".
+[[nodiscard]] int index_of(const word& w, std::string_view what, names_view names, faults& out);
 
 /// What stands at a node, for messages: 13, "13 mm", a list.
 [[nodiscard]] std::string found(const node& n);
@@ -63,15 +75,20 @@ struct word {
 /// One table. Every `get_` adds a fault if the value isn't right, or isn't there and must be.
 class record {
   public:
-    record(const node& table, faults& out) : table_(table), out_(out) {}
+    /// `path` stands before the keys of tables in messages: "kit." for the table [kit].
+    record(const node& table, faults& out, std::string_view path = {})
+        : table_(table), out_(out), path_(path) {}
 
     [[nodiscard]] const spot& at() const { return table_.at; }
     /// Where the value of `key` stands; the table's own position if there is none.
     [[nodiscard]] spot at(std::string_view key) const;
     [[nodiscard]] faults& out() { return out_; }
 
-    /// The key with its value, or null. `example` is shown if it must be there and isn't.
-    const member* get(std::string_view key, presence p, std::string_view example = {});
+    /// The key with its value, or null; names it known. No copy of `key` is kept: it must outlive
+    /// the record.
+    const member* get(std::string_view key);
+    /// The same; complains if the key must be there and isn't, and says to write `right` after it.
+    const member* get(std::string_view key, presence p, std::string_view right);
 
     std::string get_text(std::string_view key, presence p, text_kind k = text_kind::line);
     std::string get_id(std::string_view key);
@@ -91,27 +108,24 @@ class record {
     template <class Enum, std::size_t n>
     std::optional<Enum> get_name(std::string_view key, presence p,
                                  const std::array<std::string_view, n>& names) {
-        const int i = index_of_name(key, p, {names.begin(), names.end()});
+        const int i = get_index(key, p, names);
         return i < 0 ? std::nullopt : std::optional{static_cast<Enum>(i)};
     }
     /// One of `names`; empty if it isn't there or wrong.
-    std::string get_choice(std::string_view key, presence p,
-                           const std::vector<std::string>& names);
+    std::string get_choice(std::string_view key, presence p, names_view names);
 
     /// Complains of every key that nobody asked for.
     void done();
 
   private:
-    int index_of_name(std::string_view key, presence p, const std::vector<std::string>& names);
+    int get_index(std::string_view key, presence p, names_view names);
+    void missing(std::string_view key, std::string_view right);
 
     const node& table_;
     faults& out_;
-    std::vector<std::string> known_;
+    std::string_view path_;
+    std::vector<std::string_view> known_;
 };
-
-/// The index of `w` in `names`; complains and gives -1 if it isn't there.
-[[nodiscard]] int index_of(const word& w, std::string_view what,
-                           const std::vector<std::string>& names, faults& out);
 
 /// Complains unless the table has `format = 1`.
 void check_format(record& r);

@@ -92,8 +92,8 @@ std::vector<rule_slot> slots(price_rules& r) {
 }  // namespace
 
 measure rule_slot::kind() const {
-    return std::visit(
-        []<class Quantity>(const figure<Quantity>*) { return measure_of<Quantity>; }, to);
+    return std::visit([]<class Quantity>(const figure<Quantity>*) { return measure_of<Quantity>; },
+                      to);
 }
 
 void rule_slot::store(const raw_figure& f) const {

@@ -19,20 +19,25 @@ spot begin_of(const toml::source_region& r) {
 node convert(const toml::node& from);
 
 void convert_members(const toml::table& from, node& to) {
-    to.members.reserve(from.size());
-    for (auto&& [key, value] : from) {
-        to.members.push_back({std::string(key.str()), begin_of(key.source()), convert(value)});
-    }
     // the parser keeps keys sorted by name; rules count in the order in which they are written
-    std::sort(to.members.begin(), to.members.end(), [](const member& a, const member& b) {
-        return std::tie(a.at.line, a.at.column) < std::tie(b.at.line, b.at.column);
+    std::vector<std::pair<spot, toml::table::const_iterator>> order;
+    order.reserve(from.size());
+    for (auto at = from.begin(); at != from.end(); ++at) {
+        order.emplace_back(begin_of(at->first.source()), at);
+    }
+    std::sort(order.begin(), order.end(), [](const auto& a, const auto& b) {
+        return std::tie(a.first.line, a.first.column) < std::tie(b.first.line, b.first.column);
     });
+    to.members.reserve(from.size());
+    for (const auto& [where, at] : order) {
+        to.members.push_back({std::string(at->first.str()), where, convert(at->second)});
+    }
 }
 
 void convert_day(const toml::date& d, node& to) {
     to.kind = node_kind::day;
-    to.day = date{std::chrono::year{d.year} / std::chrono::month{d.month} /
-                  std::chrono::day{d.day}};
+    to.day =
+        date{std::chrono::year{d.year} / std::chrono::month{d.month} / std::chrono::day{d.day}};
 }
 
 node convert(const toml::node& from) {
@@ -75,20 +80,20 @@ class depth_check {
   public:
     explicit depth_check(std::string_view text) : text_(text) {}
 
-    /// Where the nesting gets too deep; nothing if it doesn't.
-    std::optional<spot> run() {
+    /// The index at which the nesting gets too deep; nothing if it doesn't.
+    std::optional<std::size_t> run() {
         while (at_ < text_.size()) {
             const char c = text_[at_];
             if (c == '"' || c == '\'') {
                 skip_string(c);
             } else if (c == '#') {
-                skip_to(text_.find('\n', at_));
+                at_ = std::min(text_.find('\n', at_), text_.size());
             } else {
                 count(c);
-                step();
-            }
-            if (dots_ > deepest || brackets_ > deepest) {
-                return here_;
+                if (dots_ > deepest || brackets_ > deepest) {
+                    return at_;
+                }
+                ++at_;
             }
         }
         return std::nullopt;
@@ -96,70 +101,66 @@ class depth_check {
 
   private:
     void count(char c) {
-        if (c == '.') {
-            ++dots_;
-        } else if (c == '[' || c == '{') {
-            ++brackets_;
-            dots_ = 0;
-        } else if (c == ']' || c == '}') {
-            brackets_ = std::max(0, brackets_ - 1);
-            dots_ = 0;
-        } else if (c == '=' || c == ',' || c == '\n') {
-            dots_ = 0;
+        switch (c) {
+            case '.':
+                ++dots_;
+                break;
+            case '[':
+            case '{':
+                ++brackets_;
+                dots_ = 0;
+                break;
+            case ']':
+            case '}':
+                brackets_ = std::max(0, brackets_ - 1);
+                dots_ = 0;
+                break;
+            case '=':
+            case ',':
+            case '\n':
+                dots_ = 0;
+                break;
+            default:
+                break;
         }
     }
 
-    void step() {
-        if (at_ >= text_.size()) {
-            return;
-        }
-        const auto c = static_cast<unsigned char>(text_[at_++]);
-        if (c == '\n') {
-            ++here_.line;
-            here_.column = 1;
-        } else if ((c & 0xC0U) != 0x80U) {  // the later bytes of a character have no column
-            ++here_.column;
-        }
-    }
-
-    void skip_to(std::size_t end) {
-        while (at_ < std::min(end, text_.size())) {
-            step();
-        }
-    }
+    bool is_at(std::string_view mark) const { return text_.substr(at_, mark.size()) == mark; }
 
     void skip_string(char quote) {
         const std::string three(3, quote);
-        if (text_.substr(at_, 3) != three) {
-            step();
-            while (at_ < text_.size() && text_[at_] != quote && text_[at_] != '\n') {
-                skip_to(at_ + (text_[at_] == '\\' && quote == '"' ? 2 : 1));
-            }
-            step();
-            return;
+        const bool lines = is_at(three);
+        const std::string_view end = std::string_view(three).substr(0, lines ? 3 : 1);
+        at_ += end.size();
+        while (at_ < text_.size() && !is_at(end) && (lines || text_[at_] != '\n')) {
+            at_ += text_[at_] == '\\' && quote == '"' ? 2 : 1;
         }
-        skip_to(at_ + 3);
-        while (at_ < text_.size() && text_.substr(at_, 3) != three) {
-            skip_to(at_ + (text_[at_] == '\\' && quote == '"' ? 2 : 1));
-        }
-        skip_to(at_ + 3);
-        for (int more = 0; more < 2 && at_ < text_.size() && text_[at_] == quote; ++more) {
-            step();  // one or two quotes may stand right before the closing three
+        at_ += end.size();
+        // one or two quotes may stand right before the closing three
+        for (int more = 0; lines && more < 2 && at_ < text_.size() && text_[at_] == quote; ++more) {
+            ++at_;
         }
     }
 
     std::string_view text_;
     std::size_t at_ = 0;
-    spot here_;
     int dots_ = 0;
     int brackets_ = 0;
 };
+
+spot position_of(std::string_view text, std::size_t at) {
+    const std::string_view before = text.substr(0, at);
+    const auto line = std::count(before.begin(), before.end(), '\n');
+    const auto start = line == 0 ? 0 : before.rfind('\n') + 1;
+    return {static_cast<unsigned>(line) + 1,
+            static_cast<unsigned>(characters(before.substr(start))) + 1};
+}
 
 }  // namespace
 
 std::optional<node> parse_toml(std::string_view text, faults& out) {
     if (const auto deep = depth_check(text).run()) {
-        out.add(*deep, errc::syntax,
+        out.add(position_of(text, *deep), errc::syntax,
                 fmt::format("nested too deep; found more than {} levels; no file here needs more "
                             "than 4",
                             deepest));
@@ -168,9 +169,9 @@ std::optional<node> parse_toml(std::string_view text, faults& out) {
     try {
         return convert(toml::parse(text, out.file()));
     } catch (const toml::parse_error& e) {
-        out.add(begin_of(e.source()), errc::syntax,
-                "not TOML: " + escaped(e.description(), 200) +
-                    "; the rest of the file was not read");
+        out.add(
+            begin_of(e.source()), errc::syntax,
+            "not TOML: " + escaped(e.description(), 200) + "; the rest of the file was not read");
     }
     return std::nullopt;
 }

@@ -47,6 +47,11 @@ std::string when_in_words(const back& b, const groom_request& r, const print_opt
         return s + " (" + brushing + ")";
     }
     const std::string fine = odds(b.asked) + " such dogs, " + brushing + ", are fine until then";
+    // a full groom within the week after makes two visits of one
+    if (b.why == visit_kind::brush_out && b.full_groom <= b.in + day(7.0)) {
+        return s + "What is kept long is held by brushing until then, and the full groom is due (" +
+               odds(b.asked) + " such dogs, " + brushing + ").";
+    }
     if (b.why == visit_kind::brush_out) {
         s += "Until then brushing holds what is kept long; then a bath and a brush to the skin are "
              "due, and again as often. Full groom by " +

@@ -15,6 +15,11 @@ std::string day_count(const days& d) {
     return is_never(d) ? "never" : detail::fixed(std::floor(in_days(d)), 0);
 }
 
+std::string short_day(const days& d, const print_options& o) {
+    const std::string count = "day " + day_count(d);
+    return o.today && !is_never(d) ? iso(plus(*o.today, d)) + " (" + count + ")" : count;
+}
+
 std::string heading(const groom_request& r) {
     const dog& d = r.patient;
     std::string s = d.name.empty() ? "A dog" : d.name;
@@ -66,13 +71,15 @@ std::string held_zones(const forecast& f, const groom_request& r) {
 
 std::string habits_text(const forecast& f, const groom_request& r, const print_options& o) {
     table t;
-    t.head = {"brushing at home", "back by", "full groom by"};
+    t.head = {"", "brushed to the skin", "back by", "full groom by"};
     for (const habit_forecast& h : f.habits) {
         const bool now = counted(h.habit) == counted(r.patient.brushed);
-        t.rows.push_back({title(h.habit) + (now ? "  (now)" : ""), on_day(h.when.in, o),
-                          on_day(h.when.full_groom, o)});
+        const std::string habit{h.habit.how_often == habit::none ? "not at all"
+                                                                 : name(h.habit.how_often)};
+        t.rows.push_back(
+            {now ? "now" : "", habit, short_day(h.when.in, o), short_day(h.when.full_groom, o)});
     }
-    return "\nWhat brushing changes (brushing on the surface only counts as none)\n" +
+    return "\nWhat brushing changes (on the surface only counts as not at all)\n" +
            laid_out(t, o.width);
 }
 

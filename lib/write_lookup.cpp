@@ -62,6 +62,9 @@ table leaves_table(const lookup_answer& a, const lookup_request& r, const print_
 
 std::string near_text(const near_setup& n, const print_options& o) {
     std::string out = title(n.how) + " leaves " + show(n.leaves, o.units);
+    if (in_mm(n.off) >= 0.05) {
+        out += ", " + number(n.off) + " off";
+    }
     if (!n.at_hand) {
         out += "; not in the kit or out today";
     }

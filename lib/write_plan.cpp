@@ -77,7 +77,7 @@ class plan_writer {
         const bool alike = std::all_of(b.zones.begin(), b.zones.end(), [&](std::size_t i) {
             return g_.zones[i].leaves && *g_.zones[i].leaves == *first;
         });
-        return alike ? " leaves " + show(*first, o_.units) : std::string{};
+        return alike ? ", leaves " + show(*first, o_.units) : std::string{};
     }
 
     /// "muzzle 25 mm, skull 32 mm" for scissors, "neck, back" for clippers.
@@ -114,48 +114,57 @@ class plan_writer {
         return {};
     }
 
-    /// The strokes of a block: each once, with the zones that have it when they differ.
-    void strokes(const block& b) {
-        std::vector<std::pair<std::string, std::vector<std::string>>> seen;
+    /// Which way to go: in a few words each once, or in full with the zones under --explain.
+    void sweeps(const block& b) {
+        if (b.how.kind != tool_kind::clip) {
+            return;
+        }
+        std::vector<std::string> seen;
         for (const std::size_t i : b.zones) {
-            const std::string& s = zone_of(i).stroke;
-            if (s.empty() || b.how.kind != tool_kind::clip) {
-                continue;
+            const zone& z = zone_of(i);
+            std::string s = o_.explain ? title_of(i) + " " + z.stroke : z.sweep;
+            if (std::find(seen.begin(), seen.end(), s) == seen.end()) {
+                seen.push_back(std::move(s));
             }
-            const auto at = std::find_if(seen.begin(), seen.end(),
-                                         [&](const auto& one) { return one.first == s; });
-            (at == seen.end() ? seen.emplace_back(s, std::vector<std::string>{}) : *at)
-                .second.push_back(title_of(i));
         }
-        std::string text;
-        for (const auto& [stroke, zones] : seen) {
-            text += (text.empty() ? "" : "; ") +
-                    (seen.size() == 1 ? stroke : listed(zones) + " " + stroke);
+        const bool turned = b.how.way == direction::against_lay;
+        say(turned ? "     go against: " : "     stroke: ", joined(seen), 7);
+    }
+
+    /// How to hold the skin where it is thin or folds and the blade comes near it.
+    void holds(const block& b) {
+        if (b.how.kind != tool_kind::clip || (b.how.over && !o_.explain)) {
+            return;
         }
-        if (!text.empty()) {
-            const bool turned = b.how.way == direction::against_lay;
-            say(turned ? "     the lay runs (work against it): " : "     stroke: ", text, 7);
+        std::vector<std::string> seen;
+        for (const std::size_t i : b.zones) {
+            const zone& z = zone_of(i);
+            if (!z.hold.empty() && z.cover != skin::firm) {
+                seen.push_back(title_of(i) + ", " + z.hold);
+            }
+        }
+        if (!seen.empty()) {
+            say("     skin: ", joined(seen), 7);
         }
     }
 
-    void holds(const block& b) {
-        for (const std::size_t i : b.zones) {
-            const zone& z = zone_of(i);
-            if (!z.hold.empty() && b.how.kind == tool_kind::clip && z.cover != skin::firm) {
-                say("     skin, " + title_of(i) + ": ", z.hold, 7);
-            }
+    static std::string joined(const std::vector<std::string>& parts) {
+        std::string text;
+        for (const std::string& p : parts) {
+            text += (text.empty() ? "" : "; ") + p;
         }
+        return text;
     }
 
     void block_line(const block& b, int number) {
-        std::string s = title(b.how) + leaves_of(b) + verb(b) + ": " + zones_of(b);
+        std::string s = title(b.how) + verb(b) + leaves_of(b) + ": " + zones_of(b);
         say(padded(std::to_string(number), 3, true) + "  ", s, 5);
         if (b.how.over && number_of_comb_ == 0) {
             number_of_comb_ = number;
             say("     ",
                 "seat the comb; if it drops off, the " + b.how.tool.id + " cuts to the skin", 7);
         }
-        strokes(b);
+        sweeps(b);
         holds(b);
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
@@ -174,7 +183,8 @@ class plan_writer {
         const bool before = when == list::before_bath;
         const work total = before ? g_.before : g_.after;
         out_ += before ? "\nBefore the bath" : "\nAfter the bath, on a clean, dry, combed-out coat";
-        out_ += ", about " + detail::fixed(in_minutes(total), 0) + " min\n";
+        const bool work_there = in_mmin(total) > 0;
+        out_ += work_there ? ", about " + detail::fixed(in_minutes(total), 0) + " min\n" : "\n";
         if (before) {
             say(padded(std::to_string(++line_), 3, true) + "  ",
                 "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
@@ -230,10 +240,23 @@ class plan_writer {
         }
         out_ += "\nCautions\n";
         for (const caution_line& c : g_.cautions) {
-            const std::string where = c.where.empty() ? "" : listed(c.where) + ": ";
+            const std::string where = c.where.empty() ? "" : some_of(c.where) + ": ";
             say("  ! ",
                 where + c.what.text + (o_.explain ? " [" + basis_words(c.what.why) + "]" : ""), 4);
         }
+    }
+
+    /// All of a few places; of many the first, and how many more there are.
+    [[nodiscard]] std::string some_of(const std::vector<std::string>& names) const {
+        constexpr std::size_t shown = 5;
+        if (o_.explain || names.size() <= shown + 1) {
+            return listed(names);
+        }
+        std::string text;
+        for (std::size_t i = 0; i < shown; ++i) {
+            text += names[i] + ", ";
+        }
+        return text + "and " + std::to_string(names.size() - shown) + " more";
     }
 
     void consents() {
@@ -247,13 +270,16 @@ class plan_writer {
     }
 
     void notes() {
-        if (g_.notes.empty()) {
-            return;
-        }
         out_ += "\nTaken as given\n";
         for (const std::string& n : g_.notes) {
             say("  ", n, 4);
         }
+        say("  ",
+            o_.explain
+                ? "a range in brackets is what the length may come out at"
+                : "minutes, growth and what the lay adds are our guesses until you measure; a "
+                  "range in brackets is what a length may come out at; --explain tells more",
+            4);
     }
 
     [[nodiscard]] table zone_table() const {

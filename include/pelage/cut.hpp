@@ -63,22 +63,28 @@ struct cut_rules {
 /// What `s` leaves on hair that lies at `lay` degrees. Only for setups of kind clip; throws
 /// error(range) for others and for an impossible angle.
 ///
-/// With the lay: h (1 + (1/sin lay - 1) g), from g = 0 to g = 1. Against it: h, but no less than
-/// h sin lay, since some read the etched figure as with the lay. The makers' spread comes on top.
+/// With the lay: h (1 + (1/sin lay - 1) g); a blade may lie anywhere from g = 0 to g = 1, a comb up
+/// to the share of a long blade, since its teeth lift hair at least as well (assumption). Against the
+/// lay: h, but no less than the h that gives h with the lay, since some read the etched figure so.
+/// The makers' spread comes on top.
 [[nodiscard]] inline finished cut_length(const setup& s, double lay_degrees, const cut_rules& r) {
     if (s.kind != tool_kind::clip) {
         throw error(errc::range, "only a blade or a comb over a blade leaves a length of its own");
     }
     const double factor = lay_factor(lay_degrees);
     const figure<length> h = stated_length(s, r);
+    const auto with = [&](double share) { return 1.0 + (factor - 1.0) * share; };
+    const double most = s.over ? r.comb_share.high : r.share_high.best;
     if (s.way == direction::against_lay) {
-        return {h.low / factor, h.best, h.high};
+        return {h.low / with(most), h.best, h.high};
     }
     const double g = s.over ? r.comb_share.best : blade_share(h.best, r);
-    const auto with = [&](const length& stated, double share) {
-        return stated * (1.0 + (factor - 1.0) * share);
-    };
-    return {with(h.low, r.share_low.best), with(h.best, g), with(h.high, r.share_high.best)};
+    return {h.low * with(r.share_low.best), h.best * with(g), h.high * with(most)};
+}
+
+/// The same at the grain of plans, 0.01 mm.
+[[nodiscard]] inline finished rounded(const finished& f) {
+    return {rounded(f.low), rounded(f.best), rounded(f.high)};
 }
 
 /// What scissors leave at a target: the target, give or take the hand.

@@ -85,7 +85,7 @@ struct price_rules {
     const length off = gap(got, target);
     const length inside = shorter(off, tol);
     const std::int64_t near = std::llround(in_mm(inside) * 10.0) * (disfavoured ? 4 : 1);
-    if (off <= tol) {
+    if (within(got, target, tol)) {
         return mmin(near);
     }
     const double share = (off - tol) / longer(target, p.miss_floor.best);

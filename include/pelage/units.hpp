@@ -118,6 +118,15 @@ using work =
     return static_cast<std::int32_t>(std::lround(l.value() * 100.0));
 }
 
+/// `l` at the grain in which plans are compared, 0.01 mm.
+[[nodiscard]] inline length rounded(const length& l) {
+    return mm(in_hundredths(l) / 100.0);
+}
+/// Whether `l` lies within `tol` of `target`, compared at 0.01 mm.
+[[nodiscard]] inline bool within(const length& l, const length& target, const length& tol) {
+    return in_hundredths(gap(l, target)) <= in_hundredths(tol);
+}
+
 inline namespace literals {
 constexpr length operator""_mm(long double v) {
     return mm(static_cast<double>(v));

@@ -1,0 +1,245 @@
+// Dogs.
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+#include <pelage/text.hpp>
+
+#include "read_files.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+constexpr std::array<std::string_view, 2> hair_states{"combed dry", "as it lies"};
+constexpr std::array<std::string_view, 3> visit_kinds{"full", "tidy", "bath"};
+
+void get_coat(record& r, dog& d) {
+    d.coat = r.get_name<coat_class>("coat", presence::may, coat_names);
+    d.mix = r.get_text("mix", presence::may);
+    if (r.at("coat") == r.at() && r.at("mix") == r.at()) {
+        r.out().add(r.at(), errc::missing,
+                    "nothing says what coat the dog has; found neither coat nor mix; write coat = "
+                    "\"wavy\" as you see it, or the breeds as mix = \"...\"");
+    }
+}
+
+void get_style_wish(record& r, page& p, dog& d, const std::vector<style>& styles,
+                    const std::vector<std::string>& others) {
+    d.style = r.get_text("style", presence::may);
+    d.body_length = r.get_length("body_length", presence::may);
+    if (d.style.empty() || std::find(others.begin(), others.end(), d.style) != others.end()) {
+        return;
+    }
+    const style* s = find(styles, d.style);
+    if (s == nullptr) {
+        std::vector<std::string> known = ids(styles);
+        known.insert(known.end(), others.begin(), others.end());
+        p.out.add_unknown(r.at("style"), "no style sheet is called so", d.style, known);
+    } else if (d.body_length && !s->adjustable) {
+        p.out.add(r.at("body_length"), errc::conflict,
+                  fmt::format("the sheet {} has no adjustable length; found {} mm for it; write "
+                              "all = {{ length = ... }} under [departures]",
+                              shown(d.style), in_mm(*d.body_length)));
+    }
+}
+
+void get_brushing(record& r, dog& d) {
+    const std::string text = r.get_text("brushing", presence::may);
+    if (text.empty()) {
+        return;
+    }
+    if (const auto b = parse_brushing(text)) {
+        d.brushed = *b;
+    } else {
+        r.out().add(r.at("brushing"), errc::syntax,
+                    fmt::format("not a way to brush; found {}; write it like \"every 3 days to the "
+                                "skin\", \"weekly on the surface\" or \"none\"",
+                                shown(text)));
+    }
+}
+
+void get_now(record& r, page& p, dog& d) {
+    const node* table = r.get_table("now", presence::may);
+    if (table == nullptr) {
+        return;
+    }
+    std::vector<std::pair<selection, std::string>> before;
+    for (const member& m : table->members) {
+        const word w{m.key, m.at};
+        if (const selection* whom = p.places.find(w, p.out)) {
+            refuse_twice(w, *whom, before, p.out);
+        }
+        if (const auto l = number_at(m.value, escaped(m.key, 60), measure::length,
+                                     over_zero(longest_mm), p.out)) {
+            d.now.push_back({m.key, mm(*l)});
+        }
+    }
+}
+
+/// The one zone, or side of one, that a finding is in.
+std::optional<place> get_place(record& r, page& p) {
+    const word w{r.get_text("zone", presence::must), r.at("zone")};
+    if (w.text.empty()) {
+        return std::nullopt;
+    }
+    const selection* s = p.places.find(w, p.out);
+    if (s == nullptr) {
+        return std::nullopt;
+    }
+    if (s->how != reach::zone && s->how != reach::side) {
+        p.out.add(w.at, errc::type,
+                  fmt::format("a finding is in one zone; found {}; write one entry for each zone, "
+                              "such as \"{}\"",
+                              shown(w.text), title(p.places.whole(), s->places.front())));
+        return std::nullopt;
+    }
+    return s->places.front();
+}
+
+bool overlap(const place& a, const place& b) {
+    return a.zone == b.zone &&
+           (a.which == side::both || b.which == side::both || a.which == b.which);
+}
+
+void check_mat(record& r, const mat_finding& m) {
+    if (m.to_skin && (m.free_hair || m.comb_passes)) {
+        r.out().add(
+            r.at("to_skin"), errc::conflict,
+            "felted to the skin leaves no free hair and no way for a comb; found both; leave "
+            "one out");
+    }
+    if (m.comb_out && (m.grade == mat_grade::pelt || m.to_skin)) {
+        r.out().add(r.at("comb_out"), errc::conflict,
+                    "a pelt, or what is felted to the skin, is never combed out; found comb_out = "
+                    "true; leave it out");
+    }
+}
+
+void get_mats(record& top, page& p, dog& d) {
+    for (const node* n : top.get_tables("mat", presence::may)) {
+        record r(*n, p.out);
+        const auto at = get_place(r, p);
+        mat_finding m;
+        m.grade = r.get_name<mat_grade>("grade", presence::must, mat_names).value_or(m.grade);
+        m.free_hair = r.get_length("free_hair", presence::may);
+        m.to_skin = r.get_flag("to_skin");
+        m.comb_passes = r.get_flag("comb_passes");
+        m.comb_out = r.get_flag("comb_out");
+        r.done();
+        check_mat(r, m);
+        if (!at) {
+            continue;
+        }
+        m.at = *at;
+        const auto before = std::find_if(d.mats.begin(), d.mats.end(),
+                                         [&](const mat_finding& o) { return overlap(o.at, m.at); });
+        if (before != d.mats.end()) {
+            p.out.add(r.at("zone"), errc::duplicate,
+                      fmt::format("two mats in one place; found {} and {}; write the worse one",
+                                  shown(title(p.places.whole(), before->at)),
+                                  shown(title(p.places.whole(), m.at))));
+            continue;
+        }
+        d.mats.push_back(m);
+    }
+}
+
+void get_skin(record& top, page& p, dog& d) {
+    for (const node* n : top.get_tables("skin", presence::may)) {
+        record r(*n, p.out);
+        const auto at = get_place(r, p);
+        const auto state = r.get_name<skin_state>("state", presence::must, skin_state_names);
+        r.done();
+        if (!at || !state) {
+            continue;
+        }
+        if (std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& o) {
+                return o.state == *state && overlap(o.at, *at);
+            })) {
+            p.out.add(r.at("zone"), errc::duplicate,
+                      fmt::format("the same finding twice; found {} in {} again; name it once",
+                                  name(*state), shown(title(p.places.whole(), *at))));
+            continue;
+        }
+        d.skin.push_back({*at, *state});
+    }
+}
+
+void get_measured(record& top, page& p, dog& d) {
+    std::set<std::pair<date, std::string>> before;
+    for (const node* n : top.get_tables("measured", presence::may)) {
+        record r(*n, p.out);
+        measurement m;
+        const auto on = r.get_day("date", presence::must);
+        m.whom = r.get_text("zone", presence::must);
+        const selection* whom =
+            m.whom.empty() ? nullptr : p.places.find({m.whom, r.at("zone")}, p.out);
+        m.is = r.get_length("length", presence::must).value_or(m.is);
+        m.combed_dry = r.get_choice("state", presence::must, hair_states) == "combed dry";
+        r.done();
+        if (!on || whom == nullptr) {
+            continue;
+        }
+        m.on = *on;
+        if (!before.emplace(m.on, detail::plain(m.whom)).second) {
+            p.out.add(r.at("date"), errc::duplicate,
+                      fmt::format("measured twice on one day; found {} on {} again; name it once",
+                                  shown(m.whom), iso(m.on)));
+        }
+        d.measured.push_back(m);
+    }
+}
+
+void get_visits(record& top, page& p, dog& d) {
+    std::set<std::pair<date, std::string>> before;
+    for (const node* n : top.get_tables("visit", presence::may)) {
+        record r(*n, p.out);
+        const auto on = r.get_day("date", presence::must);
+        const std::string kind = r.get_choice("kind", presence::must, visit_kinds);
+        r.done();
+        if (!on || kind.empty()) {
+            continue;
+        }
+        if (!before.emplace(*on, kind).second) {
+            p.out.add(r.at("date"), errc::duplicate,
+                      fmt::format("the same visit twice; found {} on {} again; name it once", kind,
+                                  iso(*on)));
+        }
+        d.visits.push_back({*on, kind});
+    }
+}
+
+}  // namespace
+
+placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
+                    const std::vector<std::string>& other_sheets) {
+    record r(root, p.out);
+    check_format(r);
+    dog d;
+    d.id = r.get_id("id");
+    d.name = r.get_text("name", presence::must);
+    d.invented = r.get_flag("invented");
+    d.size = r.get_name<dog_size>("size", presence::must, size_names).value_or(d.size);
+    get_coat(r, d);
+    get_style_wish(r, p, d, styles, other_sheets);
+    d.departures = without_positions(get_rules(r, p, "departures", presence::may));
+    get_now(r, p, d);
+    get_brushing(r, d);
+    d.coat_change = r.get_flag("coat_change");
+    d.thin_or_old = r.get_flag("thin_or_old");
+    d.pink_skin = r.get_flag("pink_skin");
+    get_mats(r, p, d);
+    get_skin(r, p, d);
+    for (const word& w : r.get_words("consents", presence::may)) {
+        d.consents.push_back(w.text);
+    }
+    get_measured(r, p, d);
+    get_visits(r, p, d);
+    d.note = r.get_text("note", presence::may, text_kind::prose);
+    r.done();
+    return {std::move(d), r.at("id")};
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,170 @@
+// Documents, and the files of a salon put together.
+#include <algorithm>
+#include <filesystem>
+
+#include <fmt/format.h>
+
+#include "read_files.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+/// One document read on its own.
+template <class Value>
+Value read_alone(const document_text& d, const catalogue& c,
+                 const std::function<Value(const node&, page&)>& get) {
+    place_finder places(c.dog_body);
+    diagnostics wrong;
+    Value v;
+    read_text(d, wrong, [&](const node& root, faults& out) {
+        page p{out, c, places};
+        v = get(root, p);
+    });
+    throw_if_any(std::move(wrong));
+    return v;
+}
+
+/// Puts a sheet in place of the reference's of the same id, or behind the others.
+void put(std::vector<style>& all, style s) {
+    const auto at =
+        std::find_if(all.begin(), all.end(), [&](const style& o) { return o.id == s.id; });
+    if (at == all.end()) {
+        all.push_back(std::move(s));
+    } else {
+        *at = std::move(s);
+    }
+}
+
+/// The ids of files of one kind, each with the file that has it.
+class ids_of_files {
+  public:
+    void add(const std::string& id, const spot& at, std::string_view what, faults& out) {
+        if (id.empty()) {
+            return;
+        }
+        const auto [before, is_new] = files_.emplace(id, out.file());
+        if (!is_new) {
+            out.add(at, errc::duplicate,
+                    fmt::format("two {} with one id; found {} in {} too; give one another id", what,
+                                shown(id), shown(before->second)));
+        }
+    }
+
+  private:
+    std::map<std::string, std::string> files_;
+};
+
+/// The *.toml files of a folder in the order of their names; none if there is no such folder. What
+/// can't be read is a fault like any other.
+std::vector<document_text> slurp_all(const std::string& folder, diagnostics& wrong) {
+    namespace fs = std::filesystem;
+    std::vector<std::string> paths;
+    std::error_code failed;
+    for (fs::directory_iterator at(folder, failed), end; !failed && at != end;
+         at.increment(failed)) {
+        const std::string file = at->path().filename().string();
+        if (file.ends_with(".toml") && file.front() != '.') {
+            paths.push_back(folder + "/" + file);
+        }
+    }
+    std::sort(paths.begin(), paths.end());
+    std::vector<document_text> out;
+    for (const std::string& path : paths) {
+        try {
+            out.push_back(slurp(path));
+        } catch (const error& e) {
+            wrong.push_back({path, 0, 0, e.code(), e.what()});
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
+bool read_text(const document_text& d, diagnostics& to,
+               const std::function<void(const node&, faults&)>& read) {
+    faults out(d.name);
+    if (const auto root = parse_toml(d.text, out)) {
+        read(*root, out);
+    }
+    const bool sound = out.none();
+    out.move_to(to);
+    return sound;
+}
+
+void throw_if_any(diagnostics faults) {
+    if (!faults.empty()) {
+        std::stable_sort(faults.begin(), faults.end());
+        throw bad_input(std::move(faults));
+    }
+}
+
+style read_style(const document_text& d, const catalogue& c) {
+    return read_alone<style>(d, c, [](const node& n, page& p) { return get_style(n, p).value; });
+}
+
+dog read_dog(const document_text& d, const catalogue& c, const std::vector<style>& styles) {
+    return read_alone<dog>(d, c,
+                           [&](const node& n, page& p) { return get_dog(n, p, styles).value; });
+}
+
+salon read_salon(const document_text& d, const catalogue& c) {
+    return read_alone<salon>(d, c, [](const node& n, page& p) { return get_salon(n, p); });
+}
+
+kit read_kit(const document_text& d, const catalogue& c) {
+    return read_salon(d, c).tools;
+}
+
+salon assemble_salon(const document_text& salon_file, const std::vector<document_text>& sheets,
+                     const std::vector<document_text>& dogs, const catalogue& c,
+                     diagnostics before) {
+    place_finder places(c.dog_body);
+    salon s;
+    read_text(salon_file, before, [&](const node& root, faults& out) {
+        page p{out, c, places};
+        s = get_salon(root, p);
+    });
+    s.styles = c.styles;
+    ids_of_files sheet_ids;
+    std::vector<std::string> faulty;
+    for (const document_text& d : sheets) {
+        read_text(d, before, [&](const node& root, faults& out) {
+            page p{out, c, places, &s.tools};
+            placed<style> one = get_style(root, p);
+            sheet_ids.add(one.value.id, one.id_at, "style sheets", out);
+            if (out.none()) {
+                put(s.styles, std::move(one.value));
+            } else {
+                faulty.push_back(one.value.id);
+            }
+        });
+    }
+    ids_of_files dog_ids;
+    for (const document_text& d : dogs) {
+        read_text(d, before, [&](const node& root, faults& out) {
+            page p{out, c, places, &s.tools};
+            placed<dog> one = get_dog(root, p, s.styles, faulty);
+            dog_ids.add(one.value.id, one.id_at, "dogs", out);
+            s.dogs.push_back(std::move(one.value));
+        });
+    }
+    throw_if_any(std::move(before));
+    return s;
+}
+
+salon read_salon_folder(const std::string& dir, const catalogue& c) {
+    std::error_code failed;
+    if (!std::filesystem::is_directory(dir, failed)) {
+        throw error(errc::io, "can't read the salon; found " + shown(dir) +
+                                  ", which is no folder; write the folder that holds salon.toml");
+    }
+    const document_text salon_file = slurp(dir + "/salon.toml");
+    diagnostics wrong;
+    const auto sheets = slurp_all(dir + "/styles", wrong);
+    const auto dogs = slurp_all(dir + "/dogs", wrong);
+    return assemble_salon(salon_file, sheets, dogs, c, std::move(wrong));
+}
+
+}  // namespace pelage::io

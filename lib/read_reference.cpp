@@ -1,0 +1,108 @@
+// The reference as a whole.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include <pelage/io/reference.hpp>
+
+#include "read_files.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+constexpr std::string_view root_folder = "reference/";
+constexpr std::string_view style_folder = "reference/styles/";
+constexpr std::string_view demo_folder = "reference/demo/";
+
+class reference_reader {
+  public:
+    explicit reference_reader(const std::vector<document_text>& files) : files_(files) {}
+
+    catalogue run() {
+        // sources first: figures name them; then blades: zones and sheets name those
+        one("sources", get_sources);
+        one("blades", get_blades);
+        one("combs", get_combs);
+        one("zones", get_zones);
+        one("coats", get_coats);
+        for (const std::string_view set : {"cut", "growth", "matting", "refusal", "prices"}) {
+            one(set, [&](const node& n, page& p, catalogue& c) { get_rule_file(n, p, c, set); });
+        }
+        one("cautions", get_cautions);
+        sheets();
+        strangers();
+        throw_if_any(std::move(wrong_));
+        return std::move(book_);
+    }
+
+  private:
+    using reader = std::function<void(const node&, page&, catalogue&)>;
+
+    page page_for(faults& out) { return {out, book_, places_, nullptr, &book_.figures, true}; }
+
+    void one(std::string_view stem, const reader& get) {
+        const std::string name = fmt::format("{}{}.toml", root_folder, stem);
+        const auto at = std::find_if(files_.begin(), files_.end(),
+                                     [&](const document_text& d) { return d.name == name; });
+        known_.push_back(name);
+        if (at == files_.end()) {
+            wrong_.push_back({name, 0, 0, errc::missing, "a file of the reference is missing"});
+            return;
+        }
+        read_text(*at, wrong_, [&](const node& root, faults& out) {
+            page p = page_for(out);
+            get(root, p, book_);
+        });
+    }
+
+    void sheets() {
+        for (const document_text& d : files_) {
+            if (!d.name.starts_with(style_folder)) {
+                continue;
+            }
+            known_.push_back(d.name);
+            read_text(d, wrong_, [&](const node& root, faults& out) { sheet(d, root, out); });
+        }
+    }
+
+    void sheet(const document_text& d, const node& root, faults& out) {
+        page p = page_for(out);
+        placed<style> s = get_style(root, p);
+        // the file is called after the sheet, so no two sheets have one id
+        if (d.name != fmt::format("{}{}.toml", style_folder, s.value.id)) {
+            out.add(s.id_at, errc::conflict,
+                    fmt::format("a sheet's file bears its id; found {}; write the file's name",
+                                shown(s.value.id)));
+        }
+        if (out.none()) {
+            check_complete(s.value, s.id_at, p);
+        }
+        book_.styles.push_back(std::move(s.value));
+    }
+
+    /// Files nobody asked for: a misspelt name would go unread.
+    void strangers() {
+        for (const document_text& d : files_) {
+            if (!d.name.starts_with(demo_folder) &&
+                std::find(known_.begin(), known_.end(), d.name) == known_.end()) {
+                wrong_.push_back({d.name, 0, 0, errc::unknown,
+                                  "no such file belongs to the reference; found " + shown(d.name)});
+            }
+        }
+    }
+
+    const std::vector<document_text>& files_;
+    catalogue book_;
+    place_finder places_{book_.dog_body};
+    diagnostics wrong_;
+    std::vector<std::string> known_;
+};
+
+}  // namespace
+
+catalogue read_reference(const std::vector<document_text>& files) {
+    return reference_reader(files).run();
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,46 @@
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+#include <pelage/io/read.hpp>
+
+#include "faults.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+constexpr std::uintmax_t largest = 1'000'000;
+
+[[noreturn]] void refuse(const std::string& path, std::string_view why) {
+    throw error(errc::io, "can't read the file; found " + shown(path) + ", " + std::string(why));
+}
+
+}  // namespace
+
+document_text slurp(const std::string& path) {
+    namespace fs = std::filesystem;
+    std::error_code failed;
+    const fs::file_status what = fs::status(path, failed);
+    if (what.type() == fs::file_type::not_found) {
+        refuse(path, "which isn't there; write the path of a TOML file");
+    }
+    if (what.type() == fs::file_type::directory) {
+        refuse(path, "which is a folder; write the path of a TOML file");
+    }
+    if (failed || what.type() != fs::file_type::regular) {
+        refuse(path, "which is no ordinary file; write the path of a TOML file");
+    }
+    const std::uintmax_t size = fs::file_size(path, failed);
+    if (failed || size > largest) {
+        refuse(path, "which is larger than 1 MB; no file of a salon is");
+    }
+    std::ifstream in(path, std::ios::binary);
+    document_text d{path, std::string(std::istreambuf_iterator<char>(in), {})};
+    if (!in.is_open() || in.bad()) {
+        refuse(path, "which may not be read; look at its permissions");
+    }
+    return d;
+}
+
+}  // namespace pelage::io

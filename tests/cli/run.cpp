@@ -1,0 +1,244 @@
+// Runs command cases (see README) in this process.
+#include <filesystem>
+#include <fstream>
+#include <functional>
+#include <iostream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <nlohmann/json.hpp>
+
+#include "cli.hpp"
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A check of one line: what it wants, and whether it holds for (out, err).
+struct check {
+    int line = 0;
+    std::string what;
+    std::function<bool(const std::string&, const std::string&)> holds;
+};
+
+struct test_case {
+    std::string name;
+    int line = 0;
+    std::vector<std::string> args;
+    int exit = 0;
+    std::vector<check> checks;
+    bool wide = false;  ///< JSON may be wider than a terminal
+};
+
+std::vector<std::string> split(const std::string& text) {
+    std::vector<std::string> out;
+    std::string word;
+    bool open = false;
+    bool any = false;
+    for (const char c : text) {
+        if (c == '\'') {
+            open = !open;
+            any = true;
+        } else if (c == ' ' && !open) {
+            if (any || !word.empty()) {
+                out.push_back(word);
+            }
+            word.clear();
+            any = false;
+        } else {
+            word += c;
+        }
+    }
+    if (any || !word.empty()) {
+        out.push_back(word);
+    }
+    return out;
+}
+
+bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+class runner {
+  public:
+    runner() : folder_(fs::temp_directory_path() / "pelage-cli-tests") {}
+
+    void file(const std::string& path) {
+        path_ = path;
+        std::ifstream in(path);
+        std::vector<std::string> lines;
+        for (std::string l; std::getline(in, l);) {
+            lines.push_back(l);
+        }
+        std::size_t at = 0;
+        bool open = false;
+        while (at < lines.size()) {
+            open = word(lines, at) || open;
+        }
+        if (open) {
+            finish();
+        }
+    }
+
+    [[nodiscard]] int close() const {
+        std::cout << passed_ << " passed, " << failed_ << " failed\n";
+        return failed_ == 0 && passed_ > 0 ? 0 : 1;
+    }
+
+  private:
+    /// Takes one instruction; whether a case is open now.
+    bool word(const std::vector<std::string>& lines, std::size_t& at) {
+        const int line = static_cast<int>(at) + 1;
+        const std::string& l = lines[at++];
+        const auto starts = [&](const char* k) { return l.rfind(k, 0) == 0; };
+        const auto rest = [&](std::size_t n) { return l.substr(n); };
+        if (l.empty() || l.front() == '#') {
+            return false;
+        }
+        if (starts("case ")) {
+            begin(rest(5), line);
+        } else if (starts("file ")) {
+            write(rest(5), block(lines, at));
+        } else if (starts("run ")) {
+            now_.args = split(rest(4));
+            now_.line = line;
+        } else if (starts("exit ")) {
+            now_.exit = std::stoi(rest(5));
+        } else if (l == "out is" || l == "err is") {
+            const std::string want = block(lines, at);
+            const bool out = l == "out is";
+            add(line, l + ":\n" + want, [=](const std::string& o, const std::string& e) {
+                return (out ? o : e) == want;
+            });
+        } else if (starts("out has ") || starts("err has ")) {
+            const std::string want = rest(8);
+            const bool out = starts("out");
+            add(line, l, [=](const std::string& o, const std::string& e) {
+                return has(out ? o : e, want);
+            });
+        } else if (starts("out lacks ") || starts("err lacks ")) {
+            const std::string want = rest(10);
+            const bool out = starts("out");
+            add(line, l, [=](const std::string& o, const std::string& e) {
+                return !has(out ? o : e, want);
+            });
+        } else if (starts("out before ")) {
+            const auto cut = l.find(" // ");
+            const std::string a = l.substr(11, cut - 11);
+            const std::string b = l.substr(cut + 4);
+            add(line, l, [=](const std::string& o, const std::string&) {
+                return has(o, a) && has(o, b) && o.find(a) < o.find(b);
+            });
+        } else if (l == "out json") {
+            now_.wide = true;
+            add(line, l, [](const std::string& o, const std::string&) {
+                return nlohmann::json::accept(o);
+            });
+        } else {
+            std::cout << path_ << ":" << line << ": not an instruction: " << l << "\n";
+            ++failed_;
+        }
+        return true;
+    }
+
+    static std::string block(const std::vector<std::string>& lines, std::size_t& at) {
+        std::string text;
+        while (at < lines.size() && !lines[at].empty() && lines[at].front() == '|') {
+            text += lines[at++].substr(1) + "\n";
+        }
+        return text;
+    }
+
+    void begin(const std::string& name, int line) {
+        if (!now_.name.empty()) {
+            finish();
+        }
+        now_ = {name, line, {}, 0, {}, false};
+        fs::remove_all(folder_);
+        fs::create_directories(folder_);
+    }
+
+    void write(const std::string& name, const std::string& text) {
+        fs::create_directories((folder_ / name).parent_path());
+        std::ofstream(folder_ / name, std::ios::binary) << text;
+    }
+
+    void add(int line, std::string what,
+             std::function<bool(const std::string&, const std::string&)> holds) {
+        now_.checks.push_back({line, std::move(what), std::move(holds)});
+    }
+
+    void fail(int line, const std::string& text) {
+        std::cout << path_ << ":" << line << ": " << now_.name << ": " << text << "\n";
+        ok_ = false;
+    }
+
+    void manners(const std::string& out, const std::string& err, int code) {
+        if (code == 0 && !err.empty()) {
+            fail(now_.line, "said something on standard error: " + err);
+        }
+        if (code >= 2 && err.empty()) {
+            fail(now_.line, "failed without a word on standard error");
+        }
+        std::istringstream lines(out);
+        for (std::string l; std::getline(lines, l);) {
+            std::size_t wide = 0;
+            for (const char c : l) {
+                wide += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
+                if (static_cast<unsigned char>(c) < 0x20U) {
+                    fail(now_.line, "a control character in: " + l);
+                    break;
+                }
+            }
+            if (!now_.wide && wide > 80) {
+                fail(now_.line, "over 80 columns: " + l);
+            }
+        }
+    }
+
+    void finish() {
+        ok_ = true;
+        std::vector<std::string> args = now_.args;
+        for (std::string& a : args) {
+            if (!a.empty() && a.front() == '@') {
+                a = (folder_ / a.substr(1)).string();
+            }
+        }
+        std::ostringstream out;
+        std::ostringstream err;
+        pelage::cli::surroundings around;
+        around.today = pelage::parse_date("2026-11-25");
+        const int code = pelage::cli::run(args, around, out, err);
+        if (code != now_.exit) {
+            fail(now_.line, "exit " + std::to_string(code) + ", wanted " +
+                                std::to_string(now_.exit) + "\n" + out.str() + err.str());
+        }
+        for (const check& c : now_.checks) {
+            if (!c.holds(out.str(), err.str())) {
+                fail(c.line, "does not hold: " + c.what + "\nout:\n" + out.str() + "err:\n" +
+                                 err.str());
+            }
+        }
+        manners(out.str(), err.str(), code);
+        ++(ok_ ? passed_ : failed_);
+        now_ = {};
+    }
+
+    fs::path folder_;
+    std::string path_;
+    test_case now_;
+    bool ok_ = true;
+    int passed_ = 0;
+    int failed_ = 0;
+};
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    runner r;
+    for (int i = 1; i < argc; ++i) {
+        r.file(argv[i]);
+    }
+    return r.close();
+}

@@ -1,0 +1,70 @@
+// The distributions of pelage/stats.hpp and pelage/growth.hpp against the GNU Scientific Library.
+#include <cmath>
+
+#include <gsl/gsl_cdf.h>
+
+#include <pelage/growth.hpp>
+#include <pelage/stats.hpp>
+
+#include "catch.hpp"
+#include "oracle/draws.hpp"
+
+using namespace pelage;
+
+namespace {
+
+constexpr int cases = 1000;
+constexpr double relative = 1e-9;
+
+}  // namespace
+
+TEST_CASE("normal distribution function against GSL", "[oracle][stats]") {
+    oracle::draws d(1);
+    for (int i = 0; i < cases; ++i) {
+        const double z = d.between(-8.0, 8.0);
+        INFO("z = " << z);
+        CHECK_THAT(normal_cdf(z), match::WithinRel(gsl_cdf_ugaussian_P(z), relative));
+    }
+}
+
+TEST_CASE("normal quantile against GSL", "[oracle][stats]") {
+    oracle::draws d(2);
+    for (int i = 0; i < cases; ++i) {
+        // half of them far out in a tail
+        const double p = i % 2 == 0 ? d.between(1e-6, 1.0 - 1e-6) : std::pow(10.0, d.between(-12.0, -1.0));
+        INFO("p = " << p);
+        CHECK_THAT(normal_quantile(p), match::WithinRel(gsl_cdf_ugaussian_Pinv(p), relative));
+    }
+}
+
+TEST_CASE("day by which a share of dogs has grown to a length, against GSL's lognormal",
+          "[oracle][growth]") {
+    oracle::draws d(3);
+    const length terminal = mm(500);
+    for (int i = 0; i < cases; ++i) {
+        const length from = mm(d.between(0.5, 40.0));
+        const length room = mm(d.between(0.5, 60.0));
+        const rate_law law{std::log(d.between(0.05, 0.6)), d.between(0.02, 0.6)};
+        const chance p = d.between(0.001, 0.999);
+        // ln T ~ Normal(ln D - m, s)
+        const double log_median = std::log(in_mm(room)) - law.log_median;
+        const days t = reach_quantile(from, from + room, terminal, law, p);
+        INFO("from " << in_mm(from) << " by " << in_mm(room) << " mm, chance " << p);
+        CHECK_THAT(in_days(t), match::WithinRel(gsl_cdf_lognormal_Pinv(p, log_median, law.log_sd),
+                                                relative));
+        const days other = day(in_days(t) * d.between(0.5, 2.0));
+        CHECK_THAT(reached_by(from, from + room, terminal, law, other),
+                   match::WithinRel(gsl_cdf_lognormal_P(in_days(other), log_median, law.log_sd),
+                                    relative));
+    }
+}
+
+TEST_CASE("growth rate at a quantile against GSL's lognormal", "[oracle][growth]") {
+    oracle::draws d(4);
+    for (int i = 0; i < cases; ++i) {
+        const rate_law law{std::log(d.between(0.05, 0.6)), d.between(0.02, 0.6)};
+        const chance p = d.between(0.001, 0.999);
+        CHECK_THAT(in_mm_per_day(rate_quantile(law, p)),
+                   match::WithinRel(gsl_cdf_lognormal_Pinv(p, law.log_median, law.log_sd), relative));
+    }
+}
