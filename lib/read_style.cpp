@@ -49,6 +49,16 @@ deciding decide(const std::vector<placed_rule>& rules, const place& p) {
     return d;
 }
 
+/// Whether a place knows what to do: a length, a blade, or work that keeps the coat's own length.
+bool says_enough(const deciding& d) {
+    if (d.size != nullptr || d.finish == nullptr) {
+        return d.size != nullptr;
+    }
+    const finish how = *d.finish->rule.what.how;
+    return how == finish::leave || how == finish::card || how == finish::thin ||
+           how == finish::hand_strip;
+}
+
 std::vector<place> sides_of(const body& b, std::size_t zone) {
     if (!b.zones[zone].paired) {
         return {{zone, side::both}};
@@ -117,9 +127,10 @@ void check_limits(const std::vector<placed_rule>& rules, const std::vector<place
                     continue;
                 }
                 const instruction& i = r->rule.what;
+                const place named{at.zone, r->whom.how == reach::side ? at.which : side::both};
                 p.out.add(r->at, errc::conflict,
                           fmt::format("{} breaks the sheet's own limit; found {}; right is {}",
-                                      shown(title(b, at)),
+                                      shown(title(b, named)),
                                       i.target ? fmt::format("{} mm", in_mm(*i.target))
                                                : "blade " + *i.blade,
                                       span_of(l.what)));
@@ -258,19 +269,16 @@ void check_complete(const style& s, const spot& at, page& p) {
         if (b.zones[z].where == group::prep) {
             continue;
         }
-        for (const place& one : sides_of(b, z)) {
-            const deciding d = decide(rules, one);
-            const bool by_hand =
-                d.finish != nullptr && (d.finish->rule.what.how == finish::leave ||
-                                        d.finish->rule.what.how == finish::card ||
-                                        d.finish->rule.what.how == finish::thin ||
-                                        d.finish->rule.what.how == finish::hand_strip);
-            if (d.size == nullptr && !by_hand) {
-                p.out.add(at, errc::missing,
-                          fmt::format("a sheet must say something of every zone; found nothing for "
-                                      "{}; write a length, a blade or finish = \"leave\"",
-                                      shown(title(b, one))));
-            }
+        std::vector<place> untold = sides_of(b, z);
+        std::erase_if(untold, [&](const place& one) { return says_enough(decide(rules, one)); });
+        if (untold.size() > 1) {
+            untold = {{z, side::both}};
+        }
+        for (const place& one : untold) {
+            p.out.add(at, errc::missing,
+                      fmt::format("a sheet must say something of every zone; found nothing for {}; "
+                                  "write a length, a blade or finish = \"leave\"",
+                                  shown(title(b, one))));
         }
     }
 }

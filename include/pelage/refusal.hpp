@@ -97,20 +97,21 @@ struct zone_today {
 
 namespace detail {
 
-/// The bare blades by how short they are stated, with a hair's grain of slack against rounding.
+/// The bare blades by how short they are: by what is etched or what a patch measured, whichever is
+/// shorter, with a hair's grain of slack against rounding.
 enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
 [[nodiscard]] inline shortness how_short(const blade& b) {
     const double h = in_mm(b.stated.best);
     if (b.etched == "50" || h < 0.225) {
         return shortness::surgical_50;
     }
-    if (h < 1.15) {
+    if (h < 1.15 || b.etched == "30" || b.etched == "40") {
         return shortness::short_30_40;
     }
-    if (h < 1.45) {
+    if (h < 1.45 || b.etched == "15") {
         return shortness::fifteen;
     }
-    return h < 1.75 ? shortness::ten : shortness::longer;
+    return h < 1.75 || b.etched == "10" ? shortness::ten : shortness::longer;
 }
 
 [[nodiscard]] inline bool clean_here(const zone_today& t) {
@@ -121,6 +122,9 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
                                                         const cut_rules& c) {
     if (t.mat != nullptr) {
         return refusal::comb_over_mat;
+    }
+    if (s.tool.etched == "50") {
+        return refusal::never_50;
     }
     // a 10 adds about a millimetre and is used; a 9 or longer, or skip teeth, lets the comb rock
     const bool short_enough = s.tool.stated.best <= c.comb_stated_over.best + mm(1.05);
@@ -138,7 +142,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     if (s.tool.cut != teeth::full) {
         return refusal::under_mat_teeth;
     }
-    // the spread over makers counts: the longest a blade of that name is made must fit
+    // the stated length counts, not the longest a blade of that name is made
     const length stated = s.tool.stated.best;
     if (m.comb_passes && s.tool.etched == "10") {
         return std::nullopt;

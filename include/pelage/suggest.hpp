@@ -53,7 +53,7 @@ namespace pelage {
     }
     for (const std::string& n : names) {
         if (n.size() > word.size() && n.compare(0, word.size(), word) == 0) {
-            if (!found.empty()) {
+            if (!found.empty() && found != n) {
                 return {};
             }
             found = n;

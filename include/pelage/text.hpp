@@ -108,7 +108,8 @@ struct fraction {
 /// included) to 1000 mm. Decimal point, not comma; no sign.
 [[nodiscard]] inline parsed_length parse_length(std::string_view text) {
     std::string_view s = detail::trimmed(text);
-    const auto f = detail::take_fraction(s);
+    // no length is that long, and a fraction is read by recursion
+    const auto f = s.size() <= 64 ? detail::take_fraction(s) : std::nullopt;
     if (!f) {
         return {{}, length_fault::not_a_number, {}};
     }
@@ -213,14 +214,14 @@ enum class length_unit { mm, inch };
     return s;
 }
 
-/// Inches as the trade's fraction: sixteenths from 1/16 up, thirty-seconds and sixty-fourths below
-/// ("1/2", "1 1/4", "3/64"); under 1/64 the nearest whole part ("1/100").
+/// Inches as the trade's fraction: sixteenths from 1/8 up, thirty-seconds and sixty-fourths below
+/// ("1/2", "1 1/4", "7/64"); under 1/32 the nearest whole part ("1/50").
 [[nodiscard]] inline std::string fraction_of_inch(const length& l) {
     const double inches = in_mm(l) / 25.4;
-    if (inches < 0.98 / 64.0) {
+    if (inches < 0.98 / 32.0) {
         return inches > 0.0 ? "1/" + detail::fixed(1.0 / inches, 0) : "0";
     }
-    int d = inches >= 3.5 / 32.0 ? 16 : 64;
+    int d = inches >= 7.5 / 64.0 ? 16 : 64;
     auto n = static_cast<int>(std::lround(inches * d));
     while (d > 1 && n % 2 == 0) {
         n /= 2;

@@ -31,7 +31,8 @@ TEST_CASE("normal quantile against GSL", "[oracle][stats]") {
     oracle::draws d(2);
     for (int i = 0; i < cases; ++i) {
         // half of them far out in a tail
-        const double p = i % 2 == 0 ? d.between(1e-6, 1.0 - 1e-6) : std::pow(10.0, d.between(-12.0, -1.0));
+        const double p =
+            i % 2 == 0 ? d.between(1e-6, 1.0 - 1e-6) : std::pow(10.0, d.between(-12.0, -1.0));
         INFO("p = " << p);
         CHECK_THAT(normal_quantile(p), match::WithinRel(gsl_cdf_ugaussian_Pinv(p), relative));
     }
@@ -50,8 +51,8 @@ TEST_CASE("day by which a share of dogs has grown to a length, against GSL's log
         const double log_median = std::log(in_mm(room)) - law.log_median;
         const days t = reach_quantile(from, from + room, terminal, law, p);
         INFO("from " << in_mm(from) << " by " << in_mm(room) << " mm, chance " << p);
-        CHECK_THAT(in_days(t), match::WithinRel(gsl_cdf_lognormal_Pinv(p, log_median, law.log_sd),
-                                                relative));
+        CHECK_THAT(in_days(t),
+                   match::WithinRel(gsl_cdf_lognormal_Pinv(p, log_median, law.log_sd), relative));
         const days other = day(in_days(t) * d.between(0.5, 2.0));
         CHECK_THAT(reached_by(from, from + room, terminal, law, other),
                    match::WithinRel(gsl_cdf_lognormal_P(in_days(other), log_median, law.log_sd),
@@ -64,7 +65,8 @@ TEST_CASE("growth rate at a quantile against GSL's lognormal", "[oracle][growth]
     for (int i = 0; i < cases; ++i) {
         const rate_law law{std::log(d.between(0.05, 0.6)), d.between(0.02, 0.6)};
         const chance p = d.between(0.001, 0.999);
-        CHECK_THAT(in_mm_per_day(rate_quantile(law, p)),
-                   match::WithinRel(gsl_cdf_lognormal_Pinv(p, law.log_median, law.log_sd), relative));
+        CHECK_THAT(
+            in_mm_per_day(rate_quantile(law, p)),
+            match::WithinRel(gsl_cdf_lognormal_Pinv(p, law.log_median, law.log_sd), relative));
     }
 }

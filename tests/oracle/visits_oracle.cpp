@@ -1,0 +1,245 @@
+// The chance that a dog's zones are all under their matting-prone lengths, against an adaptive
+// two-dimensional integral by GSL and against simulation.
+//
+//   P = E over start error and threshold factor of P(R t < least room of any counted zone)
+//
+// The inner integrand has a kink where another zone becomes the worst and a jump where a zone's
+// matting-prone length passes the length at which its hair stops: GSL is handed every such place.
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <memory>
+#include <numbers>
+#include <string>
+#include <vector>
+
+#include <gsl/gsl_cdf.h>
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_integration.h>
+#include <gsl/gsl_randist.h>
+
+#include <pelage/visits.hpp>
+
+#include "catch.hpp"
+#include "oracle/draws.hpp"
+
+using namespace pelage;
+
+namespace {
+
+constexpr double far = 9.0;  // standard deviations; beyond lie 2e-19 of all dogs
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+struct herd {
+    std::vector<kept_zone> zones;
+    shared_law law;
+    days t{};
+    bool clocks = true;
+    double error = 0.0;  ///< start error in standard deviations, while f is integrated over
+};
+
+bool counts(const herd& h, const kept_zone& z) {
+    return z.threshold && !(h.clocks && h.t <= z.clock);
+}
+
+double start(const herd& h, const kept_zone& z) {
+    return std::max(0.0, in_mm(z.start) + h.error * in_mm(h.law.start_error));
+}
+
+/// Growth left until the first counted zone mats, at threshold factor `factor`.
+double room_left(const herd& h, double factor) {
+    double least = infinity;
+    for (const kept_zone& z : h.zones) {
+        const double mats_at = counts(h, z) ? in_mm(*z.threshold) * factor : infinity;
+        if (mats_at <= in_mm(z.terminal)) {
+            least = std::min(least, mats_at - start(h, z));
+        }
+    }
+    return least;
+}
+
+double fine_at(const herd& h, double f) {
+    const double room = room_left(h, std::exp(f * h.law.threshold_log_sd));
+    if (room <= 0.0) {
+        return 0.0;
+    }
+    return std::isinf(room)
+               ? 1.0
+               : gsl_cdf_lognormal_P(room / in_days(h.t), h.law.rate.log_median, h.law.rate.log_sd);
+}
+
+/// Every f at which the inner integrand may bend or jump, the ends included.
+std::vector<double> joints(const herd& h) {
+    std::vector<double> factors;
+    for (const kept_zone& a : h.zones) {
+        if (!counts(h, a)) {
+            continue;
+        }
+        factors.push_back(in_mm(a.terminal) / in_mm(*a.threshold));
+        factors.push_back(start(h, a) / in_mm(*a.threshold));
+        for (const kept_zone& b : h.zones) {
+            if (counts(h, b) && *a.threshold != *b.threshold) {
+                factors.push_back((start(h, a) - start(h, b)) / in_mm(*a.threshold - *b.threshold));
+            }
+        }
+    }
+    std::vector<double> at{-far, far};
+    for (const double factor : factors) {
+        const double f = factor > 0.0 ? std::log(factor) / h.law.threshold_log_sd : -infinity;
+        if (f > -far && f < far) {
+            at.push_back(f);
+        }
+    }
+    std::sort(at.begin(), at.end());
+    return at;
+}
+
+using workspace = std::unique_ptr<gsl_integration_workspace, void (*)(gsl_integration_workspace*)>;
+
+double integral(const gsl_function& f, const std::vector<double>& at, double precise) {
+    const workspace space(gsl_integration_workspace_alloc(500), gsl_integration_workspace_free);
+    double sum = 0.0;
+    for (std::size_t i = 1; i < at.size(); ++i) {
+        double part = 0.0;
+        double error = 0.0;
+        if (at[i] > at[i - 1]) {
+            gsl_integration_qag(&f, at[i - 1], at[i], precise, 0.0, 500, GSL_INTEG_GAUSS31,
+                                space.get(), &part, &error);
+        }
+        sum += part;
+    }
+    return sum;
+}
+
+double over_factor(herd h) {
+    if (h.law.threshold_log_sd <= 0.0) {
+        return fine_at(h, 0.0);
+    }
+    gsl_function f{[](double x, void* of) {
+                       return gsl_ran_ugaussian_pdf(x) * fine_at(*static_cast<herd*>(of), x);
+                   },
+                   &h};
+    return integral(f, joints(h), 1e-11);
+}
+
+double by_quadrature(herd h) {
+    if (in_mm(h.law.start_error) <= 0.0) {
+        return over_factor(h);
+    }
+    std::vector<double> at{-far, far};
+    for (const kept_zone& z : h.zones) {  // a start can't be shorter than nothing
+        const double e = -in_mm(z.start) / in_mm(h.law.start_error);
+        if (e > -far) {
+            at.push_back(e);
+        }
+    }
+    std::sort(at.begin(), at.end());
+    gsl_function f{[](double x, void* of) {
+                       herd& inside = *static_cast<herd*>(of);
+                       inside.error = x;
+                       return gsl_ran_ugaussian_pdf(x) * over_factor(inside);
+                   },
+                   &h};
+    return integral(f, at, 1e-9);
+}
+
+/// The share of `n` simulated dogs that are fine.
+double by_simulation(herd h, int n, unsigned seed) {
+    oracle::draws d(seed);
+    int fine = 0;
+    for (int i = 0; i < n; ++i) {
+        h.error = d.normal();
+        const double factor = std::exp(h.law.threshold_log_sd * d.normal());
+        const double rate = std::exp(h.law.rate.log_median + h.law.rate.log_sd * d.normal());
+        const bool all = std::all_of(h.zones.begin(), h.zones.end(), [&](const kept_zone& z) {
+            if (!counts(h, z)) {
+                return true;
+            }
+            const double is = std::max(
+                start(h, z), std::min(in_mm(z.terminal), start(h, z) + rate * in_days(h.t)));
+            const double mats_at = in_mm(*z.threshold) * factor;
+            return is < mats_at || mats_at > in_mm(z.terminal);
+        });
+        fine += all ? 1 : 0;
+    }
+    return static_cast<double>(fine) / n;
+}
+
+/// Dogs as they come: one to eight zones, some alike, some without a matting-prone length, some held
+/// by a clock. `stops` of the coats have a terminal length near the matting-prone one.
+herd any_herd(oracle::draws& d, bool stops) {
+    herd h;
+    const double coat = d.between(20.0, 55.0);
+    const double terminal = stops ? coat * d.between(0.8, 1.3) : d.between(140.0, 300.0);
+    const int n = d.whole(1, 8);
+    for (int i = 0; i < n; ++i) {
+        kept_zone z;
+        z.start = mm(d.between(1.0, 0.9 * coat));
+        if (d.whole(0, 9) > 0) {
+            z.threshold = mm(coat * (d.whole(0, 2) == 0 ? 1.0 : d.between(0.75, 1.0)));
+        }
+        z.terminal = mm(terminal);
+        z.clock = day(d.whole(0, 4) == 0 ? 21.0 : 0.0);
+        h.zones.push_back(z);
+    }
+    h.law.rate = {std::log(d.between(0.2, 0.45)), d.between(0.1, 0.5)};
+    h.law.threshold_log_sd = d.whole(0, 9) == 0 ? 0.0 : d.between(0.05, 0.25);
+    h.law.start_error = mm(d.whole(0, 9) == 0 ? 0.0 : d.between(0.3, 1.5));
+    h.t = day(d.between(1.0, 120.0));
+    h.clocks = d.whole(0, 1) == 0;
+    return h;
+}
+
+std::string shown(const herd& h) {
+    std::string s = "day " + std::to_string(in_days(h.t)) + ", rate " +
+                    std::to_string(std::exp(h.law.rate.log_median)) + " log sd " +
+                    std::to_string(h.law.rate.log_sd) + ", threshold log sd " +
+                    std::to_string(h.law.threshold_log_sd) + ", start error " +
+                    std::to_string(in_mm(h.law.start_error)) + (h.clocks ? ", clocks" : "");
+    for (const kept_zone& z : h.zones) {
+        s += "\n  " + std::to_string(in_mm(z.start)) + " to " +
+             (z.threshold ? std::to_string(in_mm(*z.threshold)) : "never") + ", stops at " +
+             std::to_string(in_mm(z.terminal)) + ", clock " + std::to_string(in_days(z.clock));
+    }
+    return s;
+}
+
+}  // namespace
+
+TEST_CASE("all zones fine: against adaptive quadrature, hair that keeps growing",
+          "[oracle][visits]") {
+    gsl_set_error_handler_off();
+    oracle::draws d(21);
+    for (int i = 0; i < 100; ++i) {
+        const herd h = any_herd(d, false);
+        INFO(shown(h));
+        CHECK_THAT(all_fine(h.zones, h.law, h.t, h.clocks),
+                   match::WithinAbs(by_quadrature(h), 1e-6));
+    }
+}
+
+TEST_CASE("all zones fine: against adaptive quadrature, hair that stops near its length",
+          "[oracle][visits]") {
+    gsl_set_error_handler_off();
+    oracle::draws d(22);
+    for (int i = 0; i < 100; ++i) {
+        const herd h = any_herd(d, true);
+        INFO(shown(h));
+        CHECK_THAT(all_fine(h.zones, h.law, h.t, h.clocks),
+                   match::WithinAbs(by_quadrature(h), 1e-6));
+    }
+}
+
+TEST_CASE("all zones fine: against a million simulated dogs", "[oracle][visits][.full]") {
+    constexpr int n = 1'000'000;
+    oracle::draws d(23);
+    for (int i = 0; i < 20; ++i) {
+        const herd h = any_herd(d, i % 2 == 1);
+        const double exact = by_quadrature(h);
+        const double share = by_simulation(h, n, 100U + static_cast<unsigned>(i));
+        const double error = std::sqrt(std::max(exact * (1.0 - exact), 1.0 / n) / n);
+        INFO(shown(h));
+        CHECK_THAT(share, match::WithinAbs(exact, 4.0 * error));
+        CHECK_THAT(share, match::WithinAbs(all_fine(h.zones, h.law, h.t, h.clocks), 4.0 * error));
+    }
+}

@@ -1,0 +1,207 @@
+// The choice of setups as a problem in integers.
+#include <random>
+#include <vector>
+
+#include <pelage/error.hpp>
+#include <pelage/plan.hpp>
+
+#include "catch.hpp"
+
+using namespace pelage;
+
+namespace {
+
+constexpr std::int32_t no = forbidden;
+
+/// Two zones, three setups, two tools at 500 and 250.
+problem two_zones() {
+    problem p;
+    p.zones = 2;
+    p.setups = 3;
+    p.cost = {1000, 1200, no, 2000, 1900, 1900};
+    p.length = {1300, 1600, 0, 1300, 1600, 2500};
+    p.tools = {0b01, 0b10, 0, 0b01, 0b10, 0b11};
+    p.price = {500, 250};
+    return p;
+}
+
+/// Every plan of a small problem, cheapest cost; -1 if there is none.
+std::int64_t by_trying_all(const problem& p) {
+    std::vector<std::size_t> at(p.zones, 0);
+    std::int64_t best = -1;
+    while (true) {
+        bool allowed = true;
+        for (std::size_t z = 0; z < p.zones; ++z) {
+            allowed = allowed && p.cost[p.at(z, at[z])] != forbidden;
+        }
+        if (allowed) {
+            const std::int64_t c = in_mmin(cost_of(p, at));
+            best = best < 0 ? c : std::min(best, c);
+        }
+        std::size_t z = 0;
+        while (z < p.zones && ++at[z] == p.setups) {
+            at[z++] = 0;
+        }
+        if (z == p.zones) {
+            return best;
+        }
+    }
+}
+
+}  // namespace
+
+TEST_CASE("a plan costs its zones, each tool once, and its steps", "[plan]") {
+    problem p = two_zones();
+    const std::vector<std::size_t> same{0, 0};
+    const std::vector<std::size_t> mixed{0, 1};
+    CHECK(cost_of(p, same) == mmin(1000 + 2000 + 500));
+    CHECK(cost_of(p, mixed) == mmin(1000 + 1900 + 500 + 250));
+    p.seams.push_back({0, 1, 3, 300});
+    CHECK(cost_of(p, same) == mmin(3500));
+    // 13 beside 16 mm is a step of 3 mm: the allowance, to the hundredth
+    CHECK(cost_of(p, mixed) == mmin(3650));
+    p.length[p.at(1, 1)] = 1601;
+    CHECK(cost_of(p, mixed) == mmin(3653));
+    // a step down costs what a step up costs
+    std::swap(p.length[p.at(0, 0)], p.length[p.at(1, 1)]);
+    CHECK(cost_of(p, mixed) == mmin(3653));
+}
+
+TEST_CASE("a plan that isn't one has no cost", "[plan]") {
+    const problem p = two_zones();
+    CHECK_THROWS_AS(cost_of(p, std::vector<std::size_t>{0}), error);
+    CHECK_THROWS_AS(cost_of(p, std::vector<std::size_t>{0, 3}), error);
+    CHECK_THROWS_AS(cost_of(p, std::vector<std::size_t>{2, 0}), error);  // forbidden there
+    CHECK_THROWS_AS(cost_of(p, std::vector<std::size_t>{0, 0, 0}), error);
+}
+
+TEST_CASE("each zone takes its cheapest setup, the first of equals", "[plan]") {
+    const solution s = solve(two_zones());
+    CHECK(s.setup == std::vector<std::size_t>{0, 1});
+    CHECK(s.cost == mmin(3650));
+    CHECK(s.stuck.empty());
+    CHECK(s.sure.ties == 1);  // 1900 stands twice in the second zone
+}
+
+TEST_CASE("a plan is proved cheapest only where no plan can cost less", "[plan]") {
+    // one tool for all: nothing can be saved
+    problem p = two_zones();
+    p.cost = {1000, no, no, 2000, no, no};
+    const solution one = solve(p);
+    CHECK(one.sure.bound == 3500);
+    CHECK(one.sure.optimal);
+    // two tools where one would do: both zones by setup 0 cost 3500, the plan 3650
+    const solution two = solve(two_zones());
+    CHECK(two.sure.bound <= 3500);
+    CHECK_FALSE(two.sure.optimal);
+}
+
+TEST_CASE("zones with nothing allowed are named, and there is no plan", "[plan]") {
+    problem p = two_zones();
+    p.cost = {1000, 1200, no, no, no, no};
+    const solution s = solve(p);
+    CHECK(s.stuck == std::vector<std::size_t>{1});
+    CHECK(s.setup.empty());
+    CHECK_FALSE(s.sure.optimal);
+}
+
+TEST_CASE("no zones cost nothing; zones without setups are stuck", "[plan]") {
+    const solution none = solve(problem{});
+    CHECK(none.setup.empty());
+    CHECK(none.stuck.empty());
+    CHECK(none.cost == mmin(0));
+    CHECK(none.sure.optimal);
+    problem p;
+    p.zones = 2;
+    CHECK(solve(p).stuck == std::vector<std::size_t>{0, 1});
+}
+
+TEST_CASE("a problem outside its bounds is refused before anything overflows", "[plan]") {
+    CHECK_NOTHROW(check(two_zones()));
+    struct row {
+        const char* what;
+        void (*spoil)(problem&);
+    };
+    const row rows[] = {
+        {"a cost below nothing", [](problem& p) { p.cost[0] = -1; }},
+        {"a cost above 1000 minutes", [](problem& p) { p.cost[0] = dearest + 1; }},
+        {"a length below nothing", [](problem& p) { p.length[0] = -1; }},
+        {"a length above 1000 mm", [](problem& p) { p.length[0] = 100'001; }},
+        {"a price below nothing", [](problem& p) { p.price[0] = -1; }},
+        {"a price above 1000 minutes", [](problem& p) { p.price[0] = dearest + 1; }},
+        {"a tool without a price", [](problem& p) { p.tools[0] = 0b100; }},
+        {"a seam to nowhere", [](problem& p) { p.seams.push_back({0, 2, 3, 0}); }},
+        {"a seam from nowhere", [](problem& p) { p.seams.push_back({2, 0, 3, 0}); }},
+        {"a seam that pays", [](problem& p) { p.seams.push_back({0, 1, -1, 0}); }},
+        {"an allowance below nothing", [](problem& p) { p.seams.push_back({0, 1, 3, -1}); }},
+        {"a seam too dear", [](problem& p) { p.seams.push_back({0, 1, 1001, 0}); }},
+        {"a cost missing", [](problem& p) { p.cost.pop_back(); }},
+        {"a length missing", [](problem& p) { p.length.pop_back(); }},
+        {"a tool set missing", [](problem& p) { p.tools.pop_back(); }},
+        {"too many zones", [](problem& p) { p.zones = most_zones + 1; }},
+        {"too many setups", [](problem& p) { p.setups = most_setups + 1; }},
+        {"too many tools", [](problem& p) { p.price.resize(most_tools + 1); }},
+        {"too many seams", [](problem& p) { p.seams.resize(most_steps + 1); }},
+    };
+    for (const row& r : rows) {
+        INFO(r.what);
+        problem p = two_zones();
+        r.spoil(p);
+        CHECK_THROWS_AS(check(p), error);
+        CHECK_THROWS_AS(solve(p), error);
+    }
+}
+
+TEST_CASE("exactly at its bounds a problem is sound and sums don't overflow", "[plan]") {
+    problem p;
+    p.zones = most_zones;
+    p.setups = 2;
+    p.cost.assign(128, dearest);
+    for (std::size_t i = 0; i < 128; ++i) {
+        p.length.push_back(i / 2 % 2 == 0 ? 0 : 100'000);
+    }
+    p.tools.assign(128, ~tool_set{0});
+    p.price.assign(most_tools, dearest);
+    for (std::size_t i = 0; i < most_steps; ++i) {
+        p.seams.push_back({0, 1 + 2 * (i % 30), 1000, 0});
+    }
+    const solution s = solve(p);
+    CHECK(in_mmin(s.cost) == 64LL * dearest + 64LL * dearest + 256LL * 100'000'000);
+    CHECK(s.sure.ties == 64);
+}
+
+TEST_CASE("on small problems: the bound is below every plan, and `optimal` is true", "[plan]") {
+    std::mt19937 dice(20261125);
+    const auto roll = [&](int n) { return static_cast<int>(dice() % static_cast<unsigned>(n)); };
+    int proved = 0;
+    for (int round = 0; round < 500; ++round) {
+        problem p;
+        p.zones = static_cast<std::size_t>(1 + roll(4));
+        p.setups = static_cast<std::size_t>(1 + roll(4));
+        const int tools = 1 + roll(3);
+        for (int t = 0; t < tools; ++t) {
+            p.price.push_back(roll(600));
+        }
+        for (std::size_t i = 0; i < p.zones * p.setups; ++i) {
+            p.cost.push_back(roll(6) == 0 ? no : roll(3000));
+            p.length.push_back(roll(2000));
+            p.tools.push_back(static_cast<tool_set>(roll(1 << tools)));
+        }
+        if (p.zones > 1 && roll(2) == 0) {
+            p.seams.push_back({0, p.zones - 1, 3, 300});
+        }
+        INFO("round " << round);
+        const solution s = solve(p);
+        const std::int64_t best = by_trying_all(p);
+        CHECK(s.stuck.empty() == (best >= 0));
+        if (best < 0) {
+            continue;
+        }
+        CHECK(s.sure.bound <= best);
+        CHECK(in_mmin(s.cost) >= best);
+        CHECK(s.cost == cost_of(p, s.setup));
+        CHECK(s.sure.optimal == (s.sure.bound == in_mmin(s.cost)));
+        proved += s.sure.optimal ? 1 : 0;
+    }
+    CHECK(proved > 20);
+}
