@@ -8,6 +8,7 @@
 
 #include "groom_cautions.hpp"
 #include "groom_problem.hpp"
+#include "groom_wish.hpp"
 
 namespace pelage {
 
@@ -47,7 +48,7 @@ std::string miss_in_words(const zone_plan& z) {
     return show(off) + (z.leaves->best < *z.target ? " shorter" : " longer") + " than asked";
 }
 
-void tell_outcome(const groom_request& r, zone_plan& z) {
+void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
     if (z.mat && !z.combed_out) {
         z.came = outcome::clipped_under;
         z.why =
@@ -55,9 +56,9 @@ void tell_outcome(const groom_request& r, zone_plan& z) {
         return;
     }
     if (z.how.kind == tool_kind::none) {
-        z.came = z.target ? outcome::hair_shorter : outcome::left_by_sheet;
-        if (z.target) {
-            z.why = in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
+        z.came = asked != finish::leave ? outcome::hair_shorter : outcome::left_by_sheet;
+        if (z.came == outcome::hair_shorter) {
+            z.why = z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
                         ? "today's hair is " + show(*z.now) + ", the sheet wants " + show(*z.target)
                         : "today's hair is already " + show(*z.now);
         } else if (z.why.empty()) {
@@ -68,8 +69,7 @@ void tell_outcome(const groom_request& r, zone_plan& z) {
     if (!z.target || !z.leaves) {
         return;
     }
-    const bool clips =
-        z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+    const bool clips = asked == finish::clip || asked == finish::comb_then_scissor;
     if (z.how.kind == tool_kind::scissors && clips) {
         z.came = outcome::beyond_reach;
         z.why = "nothing in the kit that may be used here leaves about " + show(*z.target) +
@@ -99,14 +99,15 @@ void read_choice(const groom_request& r, const compiled_groom& c, groom& g) {
         } else if (z.now) {
             z.leaves = finished{*z.now, *z.now, *z.now};
         }
+        const finish asked = z.how_finished;
         if (z.how.kind == tool_kind::scissors) {
             z.how_finished = finish::scissor;
         } else if (z.mat && !z.combed_out) {
             z.how_finished = finish::clip;
         }
         const finish done = z.how.kind == tool_kind::none ? finish::leave : z.how_finished;
-        z.takes = zone_work(zone_of(r, z), done, r.patient.size, r.rules.prices);
-        tell_outcome(r, z);
+        z.takes = place_work(r, z.at, done);
+        tell_outcome(r, z, asked);
     }
 }
 
@@ -122,16 +123,13 @@ void read_left(const groom_request& r, const compiled_groom& c, groom& g) {
     for (const std::size_t i : c.stuck) {
         zone_plan& z = g.zones[i];
         z.came = outcome::stuck;
-        const mat_finding* m = nullptr;
-        for (const mat_finding& f : r.patient.mats) {
-            m = f.at.zone == z.at.zone ? &f : m;
-        }
+        const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
         z.why = z.refused.empty() ? "the kit has nothing for it" : z.refused.back().why;
-        if (m != nullptr && z.mat && !m->free_hair && !m->comb_passes) {
+        if (m != nullptr && !m->free_hair && !m->comb_passes) {
             z.why =
                 "how much free hair lies under the mat isn't known: measure it, or try whether "
                 "a comb's tip passes beneath";
-        } else if (z.mat) {
+        } else if (m != nullptr) {
             z.why = "no blade in the kit is short enough for the free hair under the mat";
         }
     }
@@ -211,6 +209,10 @@ groom plan_groom(const groom_request& r) {
     g.stop = std::move(c.stop);
     if (!g.stop.empty()) {
         // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
+        for (zone_plan& z : g.zones) {
+            z.came = outcome::stuck;
+            z.why = "felted to the skin somewhere: a veterinarian decides before anything is done";
+        }
         add_cautions(r, g);
         return g;
     }

@@ -46,9 +46,9 @@ class judge {
             case caution_when::skin_finding:
                 return where([](const zone_plan& z) { return z.hurt.has_value(); });
             case caution_when::stop:
-                return g_.stop.empty() ? places_named{} : places_named{g_.stop};
+                return whole(!g_.stop.empty());
             case caution_when::unknown_hair:
-                return whole(any(&judge::hair_unknown));
+                return whole(g_.stop.empty() && any(&judge::hair_unknown));
             case caution_when::old_or_thin:
                 return whole(r_.patient.thin_or_old);
             case caution_when::against_short:
@@ -69,6 +69,18 @@ class judge {
     [[nodiscard]] bool clipped(const zone_plan& z) const {
         return z.how.kind == tool_kind::clip && z.came != outcome::stuck;
     }
+    /// A double coat's jacket that the sheet clips and the plan cards for want of consent.
+    [[nodiscard]] bool carded_instead(const zone_plan& z) const {
+        if (!doubled() || !jacket(z) || z.how.kind != tool_kind::carder) {
+            return false;
+        }
+        const auto how = instruction_for(r_, z.at).how.value_or(finish::clip);
+        return how == finish::clip || how == finish::comb_then_scissor;
+    }
+    [[nodiscard]] bool made_for_another_coat() const {
+        const auto& fits = r_.sheet.coats;
+        return !fits.empty() && std::find(fits.begin(), fits.end(), coat_.id) == fits.end();
+    }
 
   private:
     [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
@@ -78,7 +90,8 @@ class judge {
         return clipped(z) && z.how.over.has_value();
     }
     [[nodiscard]] bool hair_unknown(const zone_plan& z) const {
-        return !z.now && z.target && !z.hurt && z.came != outcome::clipped_under;
+        return !z.now && z.target && !z.hurt && z.came != outcome::clipped_under &&
+               z.came != outcome::stuck;
     }
     [[nodiscard]] bool ear_or_tail(const zone_plan& z) const {
         return zone_of(z).has(zone_use::ear_leather) || zone_of(z).id == "ear-edge" ||
@@ -123,6 +136,14 @@ bool agreed(const dog& d, std::string_view id) {
     return std::find(d.consents.begin(), d.consents.end(), id) != d.consents.end();
 }
 
+/// A consent a sheet asks for, as the owner reads it.
+std::string consent_in_words(const std::string& id) {
+    if (id == "clip-jacket") {
+        return "the jacket is clipped, not hand-stripped or carded: its coat may change";
+    }
+    return id;
+}
+
 void add_consents(const groom_request& r, const judge& j, groom& g) {
     const auto need = [&](const char* id, std::string text) {
         g.consents.push_back({id, std::move(text), agreed(r.patient, id)});
@@ -133,8 +154,12 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
     const bool jacket_clipped =
         std::any_of(g.zones.begin(), g.zones.end(),
                     [&](const zone_plan& z) { return j.clipped(z) && j.jacket(z); });
-    if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped)) {
-        need("clip-jacket", "clipping a double coat's jacket: it may grow back slowly or changed");
+    const bool carded = std::any_of(g.zones.begin(), g.zones.end(),
+                                    [&](const zone_plan& z) { return j.carded_instead(z); });
+    if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || carded)) {
+        need("clip-jacket",
+             std::string("clipping a double coat's jacket: it may grow back slowly or changed") +
+                 (carded ? "; until then it is carded, whatever the sheet says" : ""));
     }
     if (r.sheet.show) {
         need("show-blades", "very short blades on clean face and feet (show finish)");
@@ -146,14 +171,22 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
         const bool known = std::any_of(g.consents.begin(), g.consents.end(),
                                        [&](const consent& c) { return c.id == s; });
         if (!known) {
-            g.consents.push_back({s, s, agreed(r.patient, s)});
+            need(s.c_str(), consent_in_words(s));
         }
     }
 }
 
-void add_notes(const groom_request& r, groom& g) {
+void add_notes(const groom_request& r, const judge& j, groom& g) {
+    if (j.made_for_another_coat()) {
+        std::string coats;
+        for (const coat_class c : r.sheet.coats) {
+            coats += (coats.empty() ? "" : ", ") + std::string(name(c));
+        }
+        g.notes.push_back("this sheet is made for another coat (" + coats +
+                          "): think twice before you follow it");
+    }
     const bool unknown = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
-        return !z.now && z.target && !z.hurt;
+        return !z.now && z.target && !z.hurt && z.came != outcome::stuck;
     });
     if (unknown) {
         g.notes.emplace_back("today's hair isn't recorded everywhere: taken as long enough");
@@ -186,7 +219,7 @@ void add_cautions(const groom_request& r, groom& g) {
         g.cautions.begin(), g.cautions.end(),
         [](const caution_line& a, const caution_line& b) { return a.what.danger < b.what.danger; });
     add_consents(r, j, g);
-    add_notes(r, g);
+    add_notes(r, j, g);
 }
 
 }  // namespace pelage

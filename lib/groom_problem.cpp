@@ -99,7 +99,7 @@ void compiler::decide_mat(zone_plan& z, const mat_finding* m, work& combing) {
     }
     const auto takes = comb_out_work(m->grade, r_.patient.size, r_.rules.prices);
     const bool wanted = m->grade == mat_grade::tangle || m->comb_out;
-    const bool never = zone_of(z).has(zone_use::never_demat);
+    const bool never = zone_of(z).has(zone_use::never_demat) || z.hurt;
     if (!wanted || never || !takes || combing + *takes > r_.rules.refusal.comb_out_limit.best) {
         return;
     }
@@ -167,12 +167,12 @@ void compiler::add_zone(const place& p, work& combing) {
     z.now = wishes_.hair(p);
     z.when = zone_of(z).where == group::prep ? list::before_bath : list::after_bath;
     decide_wish(z, wish);
+    if (const skin_finding* f = hurt_at(r_.patient, p)) {
+        z.hurt = f->state;
+    }
     decide_mat(z, mat_at(r_.patient, p), combing);
     if (z.mat && !z.combed_out) {
         z.when = list::before_bath;
-    }
-    if (const skin_finding* f = hurt_at(r_.patient, p)) {
-        z.hurt = f->state;
     }
     z.beside_hurt = hurt_neighbours(r_, p);
     z.way = r_.both_ways ? lay_choice::either : wish.way.value_or(lay_choice::with_lay);
@@ -208,11 +208,11 @@ bool compiler::uses_tool(const zone_plan& z, const setup& s, bool scissors_too) 
         case finish::scissor:
             return s.kind == tool_kind::scissors || s.kind == tool_kind::none;
         case finish::thin:
-            return s.kind == tool_kind::thinners;
+            return s.kind == tool_kind::thinners || (z.target && s.kind == tool_kind::none);
         case finish::card:
             return s.kind == tool_kind::carder;
         case finish::hand_strip:
-            return s.kind == tool_kind::fingers;
+            return s.kind == tool_kind::fingers || (z.target && s.kind == tool_kind::none);
         case finish::leave:
             break;
     }
@@ -257,15 +257,27 @@ cell compiler::prep_cell(const zone_plan& z, const setup& s) const {
     const zone& where = zone_of(z);
     const auto rank = std::find(where.prep_blades.begin(), where.prep_blades.end(), s.tool.id);
     const bool under_mat = z.mat && !z.combed_out;
+    if (s.kind == tool_kind::none && z.now && !under_mat && !where.prep_blades.empty()) {
+        // nothing to clip where the hair is no longer than the first customary blade leaves it
+        const blade* b = find(r_.reference.blades, where.prep_blades.front());
+        c.leaves = {*z.now, *z.now, *z.now};
+        c.offered = b != nullptr && *z.now <= cut_length(bare(*b, direction::with_lay),
+                                                         coat_.lay_degrees.best, r_.rules.cut)
+                                                  .best;
+        return c;
+    }
     if (s.kind != tool_kind::clip || s.over || s.way != direction::with_lay ||
         (rank == where.prep_blades.end() && !under_mat)) {
         return c;
     }
     c.offered = true;
     c.leaves = rounded(cut_length(s, coat_.lay_degrees.best, r_.rules.cut));
-    c.takes = zone_work(where, finish::clip, r_.patient.size, r_.rules.prices);
+    c.takes = place_work(r_, z.at, finish::clip);
     // the customary order decides: a step down the list costs a tenth of a minute
     c.price = c.takes + mmin(100) * static_cast<std::int64_t>(rank - where.prep_blades.begin());
+    if (z.now && !under_mat && in_hundredths(c.leaves.best) > in_hundredths(*z.now)) {
+        c.no = "longer than today's hair (" + show(*z.now) + "): it would do nothing";
+    }
     return c;
 }
 
@@ -295,7 +307,7 @@ cell compiler::cell_for(const zone_plan& z, const setup& s, bool scissors_too) c
                            : s.kind == tool_kind::scissors ? finish::scissor
                            : z.mat && !z.combed_out        ? finish::clip
                                                            : z.how_finished;
-        c.takes = zone_work(where, how, r_.patient.size, r_.rules.prices);
+        c.takes = place_work(r_, z.at, how);
         c.price = c.takes;
         if (z.target && (clip || aimed || z.how_finished != finish::leave)) {
             c.price += miss_price(c.leaves.best, *z.target, z.tolerated, z.between,

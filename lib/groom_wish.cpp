@@ -2,6 +2,7 @@
 #include "groom_wish.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 #include <pelage/error.hpp>
 #include <pelage/select.hpp>
@@ -141,10 +142,19 @@ instruction instruction_for(const groom_request& r, const place& p) {
     return wish_list(r).at(p);
 }
 
+work place_work(const groom_request& r, const place& p, finish f) {
+    const zone& z = r.reference.dog_body.zones[p.zone];
+    const work whole = zone_work(z, f, r.patient.size, r.rules.prices);
+    return p.which == side::both ? whole : mmin((in_mmin(whole) + 1) / 2);
+}
+
 const mat_finding* mat_at(const dog& d, const place& p) {
     const mat_finding* worst = nullptr;
     for (const mat_finding& m : d.mats) {
-        if (covers(m.at, p) && (worst == nullptr || m.grade > worst->grade)) {
+        const auto gravity = [](const mat_finding& f) {
+            return std::tuple{f.to_skin, f.grade, f.free_hair ? -in_mm(*f.free_hair) : 0.0};
+        };
+        if (covers(m.at, p) && (worst == nullptr || gravity(m) > gravity(*worst))) {
             worst = &m;
         }
     }

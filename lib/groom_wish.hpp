@@ -37,7 +37,11 @@ class wish_list {
     std::vector<said<length>> now_;
 };
 
-/// The worst mat found at a place, or null.
+/// Time to do a place: one side of a pair takes half of what the zone takes.
+[[nodiscard]] work place_work(const groom_request& r, const place& p, finish f);
+
+/// The worst mat found at a place, or null: what is felted to the skin, then the graver, then the one
+/// with less free hair.
 [[nodiscard]] const mat_finding* mat_at(const dog& d, const place& p);
 
 /// A skin finding at a place, or null.

@@ -34,7 +34,7 @@ setup turned(setup s, direction d) {
 /// Why a setup may not be used in the zone asked about, on a dog with no findings.
 std::string refused_there(const lookup_request& r, const setup& s) {
     if (!r.where) {
-        return {};
+        return s.tool.etched == "50" ? std::string(reason(refusal::never_50)) : std::string{};
     }
     zone_today t;
     t.where = &r.reference.dog_body.zones[r.where->zone];
@@ -101,7 +101,7 @@ std::vector<near_setup> others(const lookup_request& r, const setup& self, const
     }
     for (const blade& b : r.reference.blades) {
         const bool common = b.shape == edge::standard && !b.rare;
-        if (common && find_blade(r.tools, b.id) == nullptr) {
+        if (common && b.etched != "50" && find_blade(r.tools, b.id) == nullptr) {
             add(bare(b, way), false);
         }
     }
@@ -142,7 +142,8 @@ void add_cautions(const lookup_request& r, lookup_answer& a) {
             "heat on your wrist every few minutes");
     }
     if (const std::string no = refused_there(r, s); !no.empty()) {
-        a.cautions.push_back("not on the " + title(r.reference.dog_body, *r.where) + ": " + no);
+        a.cautions.push_back(
+            r.where ? "not on the " + title(r.reference.dog_body, *r.where) + ": " + no : no);
     }
 }
 

@@ -21,8 +21,13 @@ std::string tidy(std::string_view s) {
     for (const char c : detail::trimmed(s)) {
         out += c >= 'a' && c <= 'z' ? static_cast<char>(c - 32) : c;
     }
-    const std::array<std::pair<std::string_view, std::string_view>, 5> spelt{
-        {{"\u00bd", ".5"}, {"\u00be", ".75"}, {" 1/2", ".5"}, {" 3/4", ".75"}, {"BLADE", ""}}};
+    const std::array<std::pair<std::string_view, std::string_view>, 7> spelt{{{" \u00bd", ".5"},
+                                                                              {"\u00bd", ".5"},
+                                                                              {" \u00be", ".75"},
+                                                                              {"\u00be", ".75"},
+                                                                              {" 1/2", ".5"},
+                                                                              {" 3/4", ".75"},
+                                                                              {"BLADE", ""}}};
     for (const auto& [from, to] : spelt) {
         for (auto at = out.find(from); at != std::string::npos && (at > 0 || from == "BLADE");
              at = out.find(from)) {
@@ -45,11 +50,14 @@ const char* width_trap(bool five) {
                  "22 mm; type \"7/8 toe\", or the length \"7/8in\"";
 }
 
-/// The blade called `name`, looked for in the kit, then the reference; F and FC both mean full
-/// teeth, HT full and long, W and T a wide edge of the same length.
+/// The blade called `name`, looked for in the reference, then in the kit; F and FC both mean full
+/// teeth, W and T a wide edge of the same length.
 const blade* blade_called(const lookup_request& r, std::string name) {
     if (name.size() > 2 && name.substr(name.size() - 2) == "FC") {
         name.pop_back();
+    }
+    if (name.size() > 1 && name.back() == 'T' && name[name.size() - 2] != 'H') {
+        name.back() = 'W';
     }
     const auto same = [&](const std::string& id) { return tidy(id) == name; };
     for (const blade& b : r.reference.blades) {
@@ -101,18 +109,18 @@ question as_blade(const lookup_request& r, const blade& b) {
     return q;
 }
 
-const comb* comb_of(const lookup_request& r, const length& l) {
+std::optional<comb> comb_of(const lookup_request& r, const length& l) {
+    // "1 in" is the comb of 25 mm: the trade rounds, and the spread says how far
+    const auto called = [&](const comb& c) {
+        return gap(c.stated.best, l) < mm(0.35) || (c.stated.low <= l && l <= c.stated.high);
+    };
     for (const kit_comb& c : r.tools.combs) {
-        if (gap(c.spec.stated.best, l) < mm(0.35)) {
-            return &c.spec;
+        if (called(c.spec)) {
+            return as_measured(c);
         }
     }
-    for (const comb& c : r.reference.combs) {
-        if (gap(c.stated.best, l) < mm(0.35)) {
-            return &c;
-        }
-    }
-    return nullptr;
+    const auto at = std::find_if(r.reference.combs.begin(), r.reference.combs.end(), called);
+    return at == r.reference.combs.end() ? std::nullopt : std::optional{*at};
 }
 
 length comb_length(const lookup_request& r, const std::string& text) {
@@ -130,16 +138,17 @@ length comb_length(const lookup_request& r, const std::string& text) {
                  "\"; type the comb's length (\"13 mm\"), or name the convention: with --barber, " +
                  "guard n is n/8 in (2 is 6.4 mm)");
     }
-    throw error(errc::unit, complaint(l, text));
+    throw error(l.fault == length_fault::out_of_range ? errc::range : errc::unit,
+                complaint(l, text));
 }
 
 question as_comb(const lookup_request& r, const std::string& text, const std::string& under) {
     question q;
     q.what = question::form::of_comb;
     const length l = comb_length(r, text);
-    const comb* known = comb_of(r, l);
-    comb c = known != nullptr ? *known : comb{};
-    if (known == nullptr) {
+    const std::optional<comb> known = comb_of(r, l);
+    comb c = known.value_or(comb{});
+    if (!known) {
         c.id = show(l);
         c.stated = exactly(l, {basis::measured, {}, false, "the length you typed"});
         q.hints.push_back(
@@ -150,7 +159,8 @@ question as_comb(const lookup_request& r, const std::string& text, const std::st
         throw error(errc::unknown, "no blade is called \"" + under + "\"" +
                                        did_you_mean(under, ids(r.reference.blades)));
     }
-    q.tool = combed(std::move(c), *b, direction::with_lay);
+    const kit_blade* mine = find_blade(r.tools, b->id);
+    q.tool = combed(std::move(c), mine != nullptr ? as_measured(*mine) : *b, direction::with_lay);
     return q;
 }
 
@@ -176,11 +186,17 @@ std::optional<question> comb_phrase(const lookup_request& r) {
     return as_comb(r, std::string(detail::trimmed(text)), under);
 }
 
+bool says_blade(const lookup_request& r) {
+    constexpr std::string_view word = "blade";
+    return std::search(r.text.begin(), r.text.end(), word.begin(), word.end(),
+                       [](char a, char b) { return a == b || a + 32 == b; }) != r.text.end();
+}
+
 question bare_number(const lookup_request& r, const std::string& name) {
     if (name == "5/8" || name == "7/8") {
         ask_back(width_trap(name == "5/8"));
     }
-    if ((name == "1" || name == "2") && r.kind == asked_kind::any) {
+    if ((name == "1" || name == "2") && r.kind == asked_kind::any && !says_blade(r)) {
         const std::string rare = name == "1" ? "19 mm" : "16 mm";
         ask_back("\"" + name + "\" means too many things: a rare blade (" + rare +
                  "), a comb of some set, or a length; type it with --kind blade, or \"" + name +

@@ -235,15 +235,17 @@ std::string blades_that_go_under(const kit& k) {
 void check_under_comb(record& r, const kit& k) {
     const kit_blade* b = find_blade(k, k.under_comb);
     if (b == nullptr) {
-        r.out().add(r.at("under_comb"), errc::unknown,
-                    fmt::format("the blade under the combs must lie in the kit; found {}, which does "
-                                "not; write {}",
-                                shown(k.under_comb), blades_that_go_under(k)));
+        r.out().add(
+            r.at("under_comb"), errc::unknown,
+            fmt::format("the blade under the combs must lie in the kit; found {}, which does "
+                        "not; write {}",
+                        shown(k.under_comb), blades_that_go_under(k)));
     } else if (!goes_under(*b)) {
-        r.out().add(r.at("under_comb"), errc::conflict,
-                    fmt::format("a comb sits on a short blade with full teeth only; found {}; write "
-                                "{}",
-                                shown(k.under_comb), blades_that_go_under(k)));
+        r.out().add(
+            r.at("under_comb"), errc::conflict,
+            fmt::format("a comb sits on a short blade with full teeth only; found {}; write "
+                        "{}",
+                        shown(k.under_comb), blades_that_go_under(k)));
     }
 }
 

@@ -128,7 +128,8 @@ std::optional<std::string> blade_named(const word& w, page& p);
 bool asks_back(word& w, faults& out);
 
 /// What to write in place of an unknown label: the known blades of the same number.
-[[nodiscard]] std::string blades_like(std::string_view label, const std::vector<std::string>& known);
+[[nodiscard]] std::string blades_like(std::string_view label,
+                                      const std::vector<std::string>& known);
 
 /// What a sheet or a dog's departures say, with positions for later checks.
 struct placed_rule {

@@ -83,8 +83,9 @@ std::vector<placed_limit> get_limit(const node& n, page& p) {
     l.why = get_evidence(r, p, p.ours ? presence::must : presence::may);
     r.done();
     if (r.at("low") == r.at() && r.at("high") == r.at()) {
-        p.out.add(r.at(), errc::missing,
-                  "a limit has a low or a high end, or both; found neither; write high = \"25 mm\"");
+        p.out.add(
+            r.at(), errc::missing,
+            "a limit has a low or a high end, or both; found neither; write high = \"25 mm\"");
     }
     if (l.low && l.high && *l.low > *l.high) {
         p.out.add(r.at("low"), errc::conflict,

@@ -72,6 +72,15 @@ using names_view = std::span<const std::string_view>;
 /// that a spreadsheet would take for a formula.
 [[nodiscard]] bool is_id(std::string_view s);
 
+/// An id made of `s`: "bella-luna" of "Bella, Luna".
+[[nodiscard]] std::string id_like(std::string_view s);
+
+/// The day at `n`, of TOML's own kind or as text.
+[[nodiscard]] std::optional<date> day_at(const node& n, std::string_view key, faults& out);
+
+/// A key for a message, in quotes.
+[[nodiscard]] std::string named(std::string_view key);
+
 /// One table. Every `get_` adds a fault if the value isn't right, or isn't there and must be.
 class record {
   public:

@@ -37,8 +37,10 @@ std::string when_in_words(const back& b, const groom_request& r, const print_opt
     const coat& c = coat_of(r.reference, *r.patient.coat);
     const std::string brushing = title(r.patient.brushed);
     if (!c.matting_prone) {
+        const bool doubled = c.id == coat_class::double_short || c.id == coat_class::double_long;
         return "Back by " + on_day(b.in, o) + ", the usual interval of a " + c.title +
-               ": it doesn't mat by length.";
+               ". Its length sets no date" +
+               (doubled ? ", but loose undercoat packs where it isn't combed out." : ".");
     }
     std::string s = "Back by " + on_day(b.in, o) + ". ";
     if (b.why == visit_kind::usual) {
@@ -47,14 +49,19 @@ std::string when_in_words(const back& b, const groom_request& r, const print_opt
         return s + " (" + brushing + ")";
     }
     const std::string fine = odds(b.asked) + " such dogs, " + brushing + ", are fine until then";
+    const std::string holder = counted(r.patient.brushed) == habit::none
+                                   ? "today's combing out, if it reached the skin,"
+                                   : "brushing";
     // a full groom within the week after makes two visits of one
     if (b.why == visit_kind::brush_out && b.full_groom <= b.in + day(7.0)) {
-        return s + "What is kept long is held by brushing until then, and the full groom is due (" +
-               odds(b.asked) + " such dogs, " + brushing + ").";
+        return s + "What is kept long is held by " + holder +
+               " until then, and the full groom is due (" + odds(b.asked) + " such dogs, " +
+               brushing + ").";
     }
     if (b.why == visit_kind::brush_out) {
-        s += "Until then brushing holds what is kept long; then a bath and a brush to the skin are "
-             "due, and again as often. Full groom by " +
+        s += "What is kept long is held by " + holder +
+             " until then; then a bath and a brush to the skin are due, and again as often. Full "
+             "groom by " +
              on_day(b.full_groom, o) + " (" + odds(b.asked) + ", " + brushing + ").";
         return s;
     }

@@ -28,25 +28,41 @@ std::string heading(const groom_request& r) {
     return s + (d.invented ? ". An invented dog for trying things out." : ".");
 }
 
+/// Days to a threshold; "past" for hair that is beyond it today.
+std::string days_left(const days& d) {
+    return in_days(d) < 1.0 ? "past" : day_count(d);
+}
+
 /// Zones kept and matting alike stand in one line.
 table zone_table(const forecast& f, const groom_request& r, const print_options& o) {
     table t;
-    t.head = {"left at", "mats from", "1 in 10", "1 in 2", "9 in 10", "zones"};
+    t.head = {"left at", "mats from", "9 in 10", "1 in 2", "1 in 10", "zones"};
     t.numbers = {true, true, true, true, true, false};
-    const zone_forecast* last = nullptr;
+    std::vector<const zone_forecast*> shown;  // the first zone of each row
     for (const zone_forecast& z : f.zones) {
         const std::string name = title(r.reference.dog_body, z.at);
-        if (last != nullptr && last->start == z.start && last->threshold == z.threshold) {
-            t.rows.back().back() += ", " + name;
-        } else if (z.threshold) {
+        const auto alike = std::find_if(shown.begin(), shown.end(), [&](const zone_forecast* one) {
+            return one->start == z.start && one->threshold == z.threshold;
+        });
+        if (alike != shown.end()) {
+            t.rows[static_cast<std::size_t>(alike - shown.begin())].back() += ", " + name;
+            continue;
+        }
+        shown.push_back(&z);
+        if (z.threshold) {
             t.rows.push_back({show(z.start, o.units), show(*z.threshold, o.units),
-                              day_count(z.early), day_count(z.even), day_count(z.late), name});
+                              days_left(z.early), days_left(z.even), days_left(z.late), name});
         } else {
             t.rows.push_back({show(z.start, o.units), "never", "", "", "", name});
         }
-        last = &z;
     }
     return t;
+}
+
+/// A few names; of very many only that they are.
+std::string few(const std::vector<std::string>& names) {
+    constexpr std::size_t most = 10;
+    return names.size() <= most ? listed(names) : "nearly the whole coat";
 }
 
 std::string first_zones(const forecast& f, const groom_request& r) {
@@ -56,7 +72,7 @@ std::string first_zones(const forecast& f, const groom_request& r) {
             names.push_back(title(r.reference.dog_body, z.at));
         }
     }
-    return listed(names);
+    return few(names);
 }
 
 std::string held_zones(const forecast& f, const groom_request& r) {
@@ -66,7 +82,7 @@ std::string held_zones(const forecast& f, const groom_request& r) {
             names.push_back(title(r.reference.dog_body, z.at));
         }
     }
-    return listed(names);
+    return few(names);
 }
 
 std::string habits_text(const forecast& f, const groom_request& r, const print_options& o) {
@@ -119,12 +135,14 @@ std::string text_of(const forecast& f, const groom_request& r, const print_optio
     if (f.mats_by_length && !f.zones.empty()) {
         out += wrapped("", "First to mat: " + first_zones(f, r) + ".", 2, o.width);
         if (const std::string held = held_zones(f, r); !held.empty()) {
-            out += wrapped("",
-                           "Held by brushing alone until " + on_day(f.zones.front().clock, o) +
-                               ": " + held + ".",
-                           2, o.width);
+            out += wrapped(
+                "",
+                (counted(r.patient.brushed) == habit::none ? "Held by today's combing out until "
+                                                           : "Held by brushing alone until ") +
+                    on_day(f.zones.front().clock, o) + ": " + held + ".",
+                2, o.width);
         }
-        out += "\nDays until a zone reaches its matting-prone length\n";
+        out += "\nDays under the matting-prone length, by how many such dogs\n";
         out += laid_out(zone_table(f, r, o), o.width);
         out += habits_text(f, r, o);
         out +=

@@ -19,7 +19,7 @@ std::string teeth_in_words(const blade& b) {
     return "teeth not known from the number";
 }
 
-std::string head_of(const lookup_answer& a, const print_options& o) {
+std::string head_of(const lookup_answer& a, const lookup_request& r, const print_options& o) {
     const setup& s = a.asked.tool;
     std::string out = held(s);
     if (!s.over) {
@@ -27,6 +27,8 @@ std::string head_of(const lookup_answer& a, const print_options& o) {
         out +=
             s.tool.shape == edge::standard ? "" : ", " + std::string(name(s.tool.shape)) + " edge";
         out += s.tool.rare ? ", rare" : "";
+        const kit_blade* mine = find_blade(r.tools, s.tool.id);
+        out += mine != nullptr && !at_hand(*mine, r.today) ? ", out today" : "";
     }
     const finished spread{a.stated->low, a.stated->best, a.stated->high};
     out += ". Stated length " + show(spread, o.units);
@@ -60,11 +62,22 @@ table leaves_table(const lookup_answer& a, const lookup_request& r, const print_
     return t;
 }
 
-std::string near_text(const near_setup& n, const print_options& o) {
-    std::string out = title(n.how) + " leaves " + show(n.leaves, o.units);
-    if (in_mm(n.off) >= 0.05) {
-        out += ", " + number(n.off) + " off";
+/// What a person must know of the teeth before taking this blade in place of another.
+std::string teeth_warning(const near_setup& n) {
+    if (n.how.over || n.how.tool.cut == teeth::full) {
+        return {};
     }
+    return n.how.tool.cut == teeth::skip ? "; skip teeth, firm flat skin only"
+                                         : "; look at its teeth first";
+}
+
+std::string near_text(const near_setup& n, const print_options& o) {
+    std::string out = title(n.how) + ", leaves " + show(n.leaves, o.units);
+    const double least = o.units == length_unit::mm ? 0.05 : 25.4 / 64.0;  // what can be written
+    if (in_mm(n.off) >= least) {
+        out += ", " + show(n.off, o.units) + " off";
+    }
+    out += teeth_warning(n);
     if (!n.at_hand) {
         out += "; not in the kit or out today";
     }
@@ -124,7 +137,7 @@ std::string text_of(const lookup_answer& a, const lookup_request& r, const print
     if (a.asked.what == question::form::of_length) {
         out += nearest_text(a, o);
     } else {
-        out += wrapped("", head_of(a, o), 2, o.width);
+        out += wrapped("", head_of(a, r, o), 2, o.width);
         for (const std::string& h : a.asked.hints) {
             out += wrapped("", "(" + h + ")", 1, o.width);
         }

@@ -87,7 +87,9 @@ class plan_writer {
             const std::size_t i = b.zones[n];
             s += (n == 0 ? "" : ", ") + title_of(i);
             const bool next_same = n + 1 < b.zones.size() && same_target(i, b.zones[n + 1]);
-            if (b.how.kind == tool_kind::scissors && g_.zones[i].target && !next_same) {
+            const bool aimed =
+                b.how.kind == tool_kind::scissors || b.how.kind == tool_kind::thinners;
+            if (aimed && g_.zones[i].target && !next_same) {
                 s += " " + show(*g_.zones[i].target, o_.units);
             }
         }
@@ -148,6 +150,13 @@ class plan_writer {
         }
     }
 
+    /// "matted-area" as it is said.
+    static std::string spoken(std::string_view id) {
+        std::string text{id};
+        std::replace(text.begin(), text.end(), '-', ' ');
+        return text;
+    }
+
     static std::string joined(const std::vector<std::string>& parts) {
         std::string text;
         for (const std::string& p : parts) {
@@ -190,7 +199,7 @@ class plan_writer {
                 "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
             for (const combing_out& c : g_.combed) {
                 say(padded(std::to_string(++line_), 3, true) + "  ",
-                    "comb out the " + std::string(name(c.grade)) + " at the " + title_of(c.zone) +
+                    "comb out the " + spoken(name(c.grade)) + " at the " + title_of(c.zone) +
                         ", about " + detail::fixed(in_minutes(c.takes), 0) + " min",
                     5);
             }
@@ -204,11 +213,19 @@ class plan_writer {
 
     void left_alone() {
         std::string text;
+        std::vector<std::pair<std::string, std::vector<std::string>>> by_reason;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
             if (z.came == outcome::skin_left || z.came == outcome::hair_shorter) {
-                text += wrapped("  " + title_of(i) + ": ", z.why, 4, o_.width);
+                const auto at = std::find_if(by_reason.begin(), by_reason.end(),
+                                             [&](const auto& one) { return one.first == z.why; });
+                (at == by_reason.end() ? by_reason.emplace_back(z.why, std::vector<std::string>{})
+                                       : *at)
+                    .second.push_back(title_of(i));
             }
+        }
+        for (const auto& [why, places] : by_reason) {
+            text += wrapped("  ", listed(places) + ": " + why, 4, o_.width);
         }
         std::vector<std::string> by_sheet;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
@@ -241,8 +258,12 @@ class plan_writer {
         out_ += "\nCautions\n";
         for (const caution_line& c : g_.cautions) {
             const std::string where = c.where.empty() ? "" : some_of(c.where) + ": ";
+            // a caution for the owner speaks to the owner: say whom its "your" means
+            const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
             say("  ! ",
-                where + c.what.text + (o_.explain ? " [" + basis_words(c.what.why) + "]" : ""), 4);
+                whom + where + c.what.text +
+                    (o_.explain ? " [" + basis_words(c.what.why) + "]" : ""),
+                4);
         }
     }
 
@@ -265,7 +286,8 @@ class plan_writer {
         }
         out_ += "\nThe owner agrees in writing\n";
         for (const consent& c : g_.consents) {
-            say(c.given ? "  yes: " : "  ask: ", c.text, 7);
+            say(c.given ? "  agreed: " : "  ask: ",
+                c.text + (c.given ? "" : " (once signed: --consent " + c.id + ")"), 7);
         }
     }
 

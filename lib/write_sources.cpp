@@ -1,5 +1,6 @@
 // Every figure with its basis, and faults, as text.
 #include <array>
+#include <set>
 
 #include <pelage/io/write.hpp>
 
@@ -38,27 +39,25 @@ std::string counts(const catalogue& c) {
 }  // namespace
 
 std::string sources_text(const catalogue& c, const std::string& key, const print_options& o) {
-    table t;
-    t.head = {"figure", "value", "basis"};
-    std::string used;
+    std::string figures;
+    std::set<std::string> named;
     for (const listed_figure& f : c.figures) {
         if (f.key.find(key) != std::string::npos) {
-            t.rows.push_back({f.key, f.value, basis_words(f.why)});
+            figures +=
+                wrapped("  " + f.key + ": ", f.value + "; " + basis_words(f.why), 4, o.width);
+            named.insert(f.why.from);
         }
     }
+    std::string used;
     for (const source& s : c.sources) {
-        if (s.id.find(key) != std::string::npos) {
+        if (s.id.find(key) != std::string::npos || named.count(s.id) != 0) {
             used += wrapped("  ", source_line(s), 4, o.width);
         }
     }
-    if (t.rows.empty() && used.empty()) {
+    if (figures.empty() && used.empty()) {
         return {};
     }
-    std::string out = wrapped("", counts(c), 0, o.width);
-    if (!t.rows.empty()) {
-        out += laid_out(t, o.width);
-    }
-    return out + (used.empty() ? "" : "Sources\n" + used);
+    return wrapped("", counts(c), 0, o.width) + figures + (used.empty() ? "" : "Sources\n" + used);
 }
 
 std::string text_of(const diagnostics& all, std::size_t most) {

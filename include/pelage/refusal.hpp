@@ -127,7 +127,8 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         return refusal::never_50;
     }
     // a 10 adds about a millimetre and is used; a 9 or longer, or skip teeth, lets the comb rock
-    const bool short_enough = s.tool.stated.best <= c.comb_stated_over.best + mm(1.05);
+    const bool short_enough =
+        s.tool.etched == "10" || s.tool.stated.best <= c.comb_stated_over.best + mm(1.05);
     if (skips(s.tool) || !short_enough || s.tool.shape == edge::toe) {
         return refusal::comb_on_wrong_blade;
     }

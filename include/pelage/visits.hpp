@@ -41,60 +41,102 @@ struct shared_law {
 
 namespace detail {
 
-/// The least growth that brings some counted zone to its threshold: min over zones of threshold *
-/// factor - start - error (mm); +infinity if none can get there.
-[[nodiscard]] inline double least_room(const std::vector<kept_zone>& zones, const days& t,
-                                       bool clocks, double factor, double start_error) {
-    double room = std::numeric_limits<double>::infinity();
+/// A zone that counts on a day, in millimetres.
+struct counted_zone {
+    double start = 0.0;
+    double threshold = 0.0;
+    double terminal = 0.0;
+    friend bool operator==(const counted_zone&, const counted_zone&) = default;
+};
+
+/// The zones that count on day `t`, each kind once.
+[[nodiscard]] inline std::vector<counted_zone> counted_on(const std::vector<kept_zone>& zones,
+                                                          const days& t, bool clocks) {
+    std::vector<counted_zone> out;
     for (const kept_zone& z : zones) {
         if (!z.threshold || (clocks && t <= z.clock)) {
             continue;
         }
-        const double to = in_mm(*z.threshold) * factor;
-        if (to > in_mm(z.terminal)) {
-            continue;  // the coat stops before it gets there
+        const counted_zone c{in_mm(z.start), in_mm(*z.threshold), in_mm(z.terminal)};
+        if (std::find(out.begin(), out.end(), c) == out.end()) {
+            out.push_back(c);
         }
-        room = std::min(room, to - std::max(0.0, in_mm(z.start) + start_error));
+    }
+    return out;
+}
+
+/// How far the worst zone has come after growing `growth` mm: its length over its matting-prone
+/// length. Hair stops at its terminal length, but no cut makes it shrink to it.
+[[nodiscard]] inline double worst_share(const std::vector<counted_zone>& zones, double start_error,
+                                        double growth) {
+    double worst = 0.0;
+    for (const counted_zone& z : zones) {
+        const double start = std::max(0.0, z.start + start_error);
+        const double now = std::min(start + growth, std::max(start, z.terminal));
+        worst = std::max(worst, now / z.threshold);
+    }
+    return worst;
+}
+
+/// The growth (mm) at which the worst zone comes to its unspread matting-prone length; 0 if one is
+/// there, infinite if none ever is.
+[[nodiscard]] inline double least_room(const std::vector<counted_zone>& zones, double start_error) {
+    double room = std::numeric_limits<double>::infinity();
+    for (const counted_zone& z : zones) {
+        const double start = std::max(0.0, z.start + start_error);
+        if (z.threshold <= std::max(start, z.terminal)) {
+            room = std::min(room, std::max(0.0, z.threshold - start));
+        }
     }
     return room;
 }
 
-/// P(R t < room).
-[[nodiscard]] inline chance grows_less(const rate_law& r, double room, double t) {
-    if (!(room > 0.0)) {
-        return 0.0;
+[[nodiscard]] inline double normal_density(double z) {
+    return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
+}
+
+/// The chance given the start error (mm): one integral over the rate, in which the spread of the
+/// matting-prone length is a closed form: all zones are fine while factor > worst share.
+[[nodiscard]] inline chance fine_given_start(const std::vector<counted_zone>& zones,
+                                             const shared_law& law, double t, double start_error) {
+    constexpr double wide = 6.0;  // beyond six standard deviations nothing shows in eight digits
+    const double room = least_room(zones, start_error);
+    const double middle = (std::log(room / t) - law.rate.log_median) / law.rate.log_sd;
+    if (law.threshold_log_sd <= 0.0) {
+        return room > 0.0 ? normal_cdf(middle) : 0.0;
     }
-    if (std::isinf(room) || !(t > 0.0)) {
-        return 1.0;
-    }
-    return normal_cdf((std::log(room / t) - r.log_median) / r.log_sd);
+    const auto fine = [&](double z) {
+        const double growth = std::exp(law.rate.log_median + law.rate.log_sd * z) * t;
+        const double share = worst_share(zones, start_error, growth);
+        return normal_density(z) * normal_cdf(-std::log(share) / law.threshold_log_sd);
+    };
+    // split where the chance turns, at the growth that fills the room
+    const double split = std::clamp(middle, -wide, wide);
+    return integrate(fine, -wide, split, 3) + integrate(fine, split, wide, 3);
 }
 
 }  // namespace detail
 
 /// P(every zone whose clock has run out by day `t` is under its matting-prone length); with
-/// `clocks` false every zone counts from day 0.
+/// `clocks` false every zone counts from day 0. `t` >= 0.
 [[nodiscard]] inline chance all_fine(const std::vector<kept_zone>& zones, const shared_law& law,
                                      const days& t, bool clocks = true) {
-    constexpr double wide = 5.0;  // beyond five standard deviations nothing shows in six digits
-    const double density = 1.0 / std::sqrt(2.0 * std::numbers::pi);
-    const auto given = [&](double f, double e) {
-        const double room = detail::least_room(zones, t, clocks, std::exp(law.threshold_log_sd * f),
-                                               in_mm(law.start_error) * e);
-        return detail::grows_less(law.rate, room, in_days(t));
-    };
-    const auto over_factor = [&](double e) {
-        if (law.threshold_log_sd <= 0.0) {
-            return given(0.0, e);
-        }
-        return integrate([&](double f) { return density * std::exp(-0.5 * f * f) * given(f, e); },
-                         -wide, wide, 3);
-    };
-    if (in_mm(law.start_error) <= 0.0) {
-        return over_factor(0.0);
+    const auto counted = detail::counted_on(zones, t, clocks);
+    if (counted.empty()) {
+        return 1.0;
     }
-    return integrate([&](double e) { return density * std::exp(-0.5 * e * e) * over_factor(e); },
-                     -wide, wide, 1);
+    constexpr double wide = 5.5;
+    const double time = std::max(in_days(t), 1e-9);
+    const double spread = in_mm(law.start_error);
+    if (spread <= 0.0) {
+        return detail::fine_given_start(counted, law, time, 0.0);
+    }
+    return integrate(
+        [&](double e) {
+            return detail::normal_density(e) *
+                   detail::fine_given_start(counted, law, time, spread * e);
+        },
+        -wide, wide, 2);
 }
 
 /// The last whole day on which that chance is at least `p`, at most `cap`; `p` over 0 and below 1.

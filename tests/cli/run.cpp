@@ -1,4 +1,5 @@
 // Runs command cases (see README) in this process.
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <functional>
@@ -8,6 +9,7 @@
 #include <vector>
 
 #include <nlohmann/json.hpp>
+#include <unistd.h>
 
 #include "cli.hpp"
 
@@ -31,13 +33,18 @@ struct test_case {
     bool wide = false;  ///< JSON may be wider than a terminal
 };
 
+/// Words between blanks; '...' keeps them, \xff is a byte.
 std::vector<std::string> split(const std::string& text) {
     std::vector<std::string> out;
     std::string word;
     bool open = false;
     bool any = false;
-    for (const char c : text) {
-        if (c == '\'') {
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const char c = text[i];
+        if (c == '\\' && text.compare(i, 2, "\\x") == 0 && i + 3 < text.size()) {
+            word += static_cast<char>(std::stoi(text.substr(i + 2, 2), nullptr, 16));
+            i += 3;
+        } else if (c == '\'') {
             open = !open;
             any = true;
         } else if (c == ' ' && !open) {
@@ -56,13 +63,58 @@ std::vector<std::string> split(const std::string& text) {
     return out;
 }
 
+/// Every run of blanks and line ends as one blank: how a text is wrapped doesn't matter.
+std::string flat(const std::string& text) {
+    std::string out;
+    for (const char c : text) {
+        const bool blank = c == ' ' || c == '\n';
+        if (!blank || out.empty() || out.back() != ' ') {
+            out += blank ? ' ' : c;
+        }
+    }
+    return out;
+}
+
 bool has(const std::string& text, const std::string& part) {
-    return text.find(part) != std::string::npos;
+    return flat(text).find(flat(part)) != std::string::npos;
+}
+
+nlohmann::json json_in(const std::string& text) {
+    return nlohmann::json::parse(text, nullptr, false);
+}
+
+/// Whether the value at a JSON pointer is written as `want`; an empty `want` only asks that it is
+/// there.
+bool holds_at(const std::string& out, const std::string& pointer, const std::string& want) {
+    const nlohmann::json j = json_in(out);
+    const nlohmann::json::json_pointer at(pointer);
+    return !j.is_discarded() && j.contains(at) && (want.empty() || j.at(at).dump() == want);
+}
+
+/// The plan's JSON of the zone with that title, in one line; empty if there is none.
+std::string zone_in(const std::string& out, const std::string& title) {
+    const nlohmann::json j = json_in(out);
+    if (j.is_discarded() || !j.contains("zones")) {
+        return {};
+    }
+    for (const nlohmann::json& z : j["zones"]) {
+        if (z.value("title", "") == title) {
+            return z.dump();
+        }
+    }
+    return {};
 }
 
 class runner {
   public:
-    runner() : folder_(fs::temp_directory_path() / "pelage-cli-tests") {}
+    runner()
+        : folder_(fs::temp_directory_path() / ("pelage-cli-tests-" + std::to_string(getpid()))) {}
+    runner(const runner&) = delete;
+    runner& operator=(const runner&) = delete;
+    ~runner() {
+        std::error_code ignored;
+        fs::remove_all(folder_, ignored);
+    }
 
     void file(const std::string& path) {
         path_ = path;
@@ -102,21 +154,20 @@ class runner {
             write(rest(5), block(lines, at));
         } else if (starts("run ")) {
             now_.args = split(rest(4));
+            now_.wide = std::find(now_.args.begin(), now_.args.end(), "json") != now_.args.end();
             now_.line = line;
         } else if (starts("exit ")) {
             now_.exit = std::stoi(rest(5));
         } else if (l == "out is" || l == "err is") {
             const std::string want = block(lines, at);
             const bool out = l == "out is";
-            add(line, l + ":\n" + want, [=](const std::string& o, const std::string& e) {
-                return (out ? o : e) == want;
-            });
+            add(line, l + ":\n" + want,
+                [=](const std::string& o, const std::string& e) { return (out ? o : e) == want; });
         } else if (starts("out has ") || starts("err has ")) {
             const std::string want = rest(8);
             const bool out = starts("out");
-            add(line, l, [=](const std::string& o, const std::string& e) {
-                return has(out ? o : e, want);
-            });
+            add(line, l,
+                [=](const std::string& o, const std::string& e) { return has(out ? o : e, want); });
         } else if (starts("out lacks ") || starts("err lacks ")) {
             const std::string want = rest(10);
             const bool out = starts("out");
@@ -128,17 +179,57 @@ class runner {
             const std::string a = l.substr(11, cut - 11);
             const std::string b = l.substr(cut + 4);
             add(line, l, [=](const std::string& o, const std::string&) {
-                return has(o, a) && has(o, b) && o.find(a) < o.find(b);
+                return has(o, a) && has(o, b) && flat(o).find(flat(a)) < flat(o).find(flat(b));
             });
         } else if (l == "out json") {
-            now_.wide = true;
-            add(line, l, [](const std::string& o, const std::string&) {
-                return nlohmann::json::accept(o);
-            });
-        } else {
+            add(line, l,
+                [](const std::string& o, const std::string&) { return nlohmann::json::accept(o); });
+        } else if (!word_of_json(l, line) && !word_of_file(l, line)) {
             std::cout << path_ << ":" << line << ": not an instruction: " << l << "\n";
             ++failed_;
         }
+        return true;
+    }
+
+    /// "json /back/chance 0.9", "zone left ear has 7F"
+    bool word_of_json(const std::string& l, int line) {
+        if (l.rfind("json ", 0) == 0) {
+            const auto cut = std::min(l.find(' ', 5), l.size());
+            const std::string pointer = l.substr(5, cut - 5);
+            const std::string want = cut < l.size() ? l.substr(cut + 1) : "";
+            add(line, l, [=](const std::string& o, const std::string&) {
+                return holds_at(o, pointer, want);
+            });
+            return true;
+        }
+        const auto yes = l.find(" has ");
+        const auto no = l.find(" lacks ");
+        const auto cut = std::min(yes, no);
+        if (l.rfind("zone ", 0) != 0 || cut == std::string::npos) {
+            return false;
+        }
+        const std::string title = l.substr(5, cut - 5);
+        const std::string part = l.substr(cut + (yes == cut ? 5 : 7));
+        const bool wanted = yes == cut;
+        add(line, l, [=](const std::string& o, const std::string&) {
+            const std::string z = zone_in(o, title);
+            return !z.empty() && has(z, part) == wanted;
+        });
+        return true;
+    }
+
+    /// "wrote plan.txt has back by": a file that the command made
+    bool word_of_file(const std::string& l, int line) {
+        const auto cut = l.find(" has ");
+        if (l.rfind("wrote ", 0) != 0 || cut == std::string::npos) {
+            return false;
+        }
+        const fs::path made = folder_ / l.substr(6, cut - 6);
+        const std::string part = l.substr(cut + 5);
+        add(line, l, [=](const std::string&, const std::string&) {
+            std::ifstream in(made, std::ios::binary);
+            return has(std::string(std::istreambuf_iterator<char>(in), {}), part);
+        });
         return true;
     }
 
@@ -199,6 +290,9 @@ class runner {
 
     void finish() {
         ok_ = true;
+        if (now_.checks.empty()) {
+            fail(now_.line, "checks nothing");
+        }
         std::vector<std::string> args = now_.args;
         for (std::string& a : args) {
             if (!a.empty() && a.front() == '@') {
@@ -216,8 +310,8 @@ class runner {
         }
         for (const check& c : now_.checks) {
             if (!c.holds(out.str(), err.str())) {
-                fail(c.line, "does not hold: " + c.what + "\nout:\n" + out.str() + "err:\n" +
-                                 err.str());
+                fail(c.line,
+                     "does not hold: " + c.what + "\nout:\n" + out.str() + "err:\n" + err.str());
             }
         }
         manners(out.str(), err.str(), code);

@@ -30,11 +30,11 @@ TEST_CASE("teeth of the usual blades: F and 9 or shorter are full, no letter is 
         bool skip;
     };
     // common practice, no source; without a letter 8.5, 3.75 and 5/8 long are not known
-    const row rows[] = {{"40", false}, {"30", false}, {"15", false}, {"10", false}, {"9", false},
-                        {"8.5", true}, {"8", true},   {"7", true},   {"7F", false}, {"6", true},
-                        {"6F", false}, {"5", true},   {"5F", false}, {"4", true},   {"4F", false},
-                        {"3.75", true}, {"3", true},  {"3F", false}, {"5/8 long", true},
-                        {"10W", false}};
+    const row rows[] = {{"40", false}, {"30", false}, {"15", false},      {"10", false},
+                        {"9", false},  {"8.5", true}, {"8", true},        {"7", true},
+                        {"7F", false}, {"6", true},   {"6F", false},      {"5", true},
+                        {"5F", false}, {"4", true},   {"4F", false},      {"3.75", true},
+                        {"3", true},   {"3F", false}, {"5/8 long", true}, {"10W", false}};
     for (const row& r : rows) {
         INFO(r.id);
         CHECK(skips(blade_of(r.id)) == r.skip);

@@ -10,8 +10,8 @@ using namespace pelage;
 
 TEST_CASE("brushing that doesn't reach the skin counts as none", "[brushing]") {
     // common practice, no source
-    for (const habit h : {habit::none, habit::weekly, habit::two_or_three, habit::every_other_day,
-                          habit::daily}) {
+    for (const habit h :
+         {habit::none, habit::weekly, habit::two_or_three, habit::every_other_day, habit::daily}) {
         INFO(name(h));
         CHECK(counted({h, true}) == h);
         CHECK(counted({h, false}) == habit::none);
@@ -35,13 +35,12 @@ TEST_CASE("brushing less often is never the better habit", "[brushing]") {
 }
 
 TEST_CASE("a habit in words", "[brushing]") {
-    CHECK(title({habit::two_or_three, true}) ==
-          "brushed two or three times a week to the skin");
+    CHECK(title({habit::two_or_three, true}) == "brushed two or three times a week to the skin");
     CHECK(title({habit::weekly, false}) == "brushed weekly on the surface only");
     CHECK(title({habit::none, true}) == title({habit::none, false}));
     std::set<std::string> words;
-    for (const habit h : {habit::none, habit::weekly, habit::two_or_three, habit::every_other_day,
-                          habit::daily}) {
+    for (const habit h :
+         {habit::none, habit::weekly, habit::two_or_three, habit::every_other_day, habit::daily}) {
         CHECK(words.insert(title({h, true})).second);
     }
 }

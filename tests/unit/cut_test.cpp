@@ -13,9 +13,10 @@ using on_the_table::plain;
 namespace {
 
 /// The rules of the cut as they are thought: up to 3.2 mm a blade shows the whole lay, from 6.3 mm
-/// on 0.4 of it, a comb 0.1 (our guesses); a comb is stated over a 30, 0.5 mm (common practice).
+/// on 0.4 of it, a comb 0.1 and at most 0.4 (our guesses); a comb is stated over a 30, 0.5 mm
+/// (common practice).
 cut_rules rules() {
-    return {plain(mm(3.2)), plain(mm(6.3)), plain(0.4), plain(0.1),
+    return {plain(mm(3.2)), plain(mm(6.3)), plain(0.4),     {0.0, 0.1, 0.4, {}},
             plain(0.0),     plain(1.0),     plain(mm(0.5)), plain(0.1)};
 }
 
@@ -49,8 +50,8 @@ TEST_CASE("hair lying at an angle is longer than the height it is cut at", "[cut
     CHECK_THAT(lay_factor(45), match::WithinAbs(std::sqrt(2.0), 1e-12));
     CHECK_THAT(lay_factor(60), match::WithinAbs(2.0 / std::sqrt(3.0), 1e-12));
     CHECK(lay_factor(90) == 1.0);
-    for (const double wrong : {0.0, -30.0, 90.01, 180.0, std::nan(""),
-                               std::numeric_limits<double>::infinity()}) {
+    for (const double wrong :
+         {0.0, -30.0, 90.01, 180.0, std::nan(""), std::numeric_limits<double>::infinity()}) {
         INFO(wrong);
         CHECK_THROWS_AS(lay_factor(wrong), error);
     }
@@ -99,7 +100,8 @@ TEST_CASE("the range with the lay runs from no effect to the full one", "[cut]")
 }
 
 TEST_CASE("the makers' spread comes on top of the lay's", "[cut]") {
-    const finished f = cut_length(bare(with_spread(3.0, 3.2, 4.0), direction::with_lay), 30, rules());
+    const finished f =
+        cut_length(bare(with_spread(3.0, 3.2, 4.0), direction::with_lay), 30, rules());
     CHECK(f.low == mm(3.0));
     CHECK_THAT(in_mm(f.best), match::WithinAbs(6.4, 1e-9));
     CHECK_THAT(in_mm(f.high), match::WithinAbs(8.0, 1e-9));
@@ -137,12 +139,23 @@ TEST_CASE("a comb adds what the blade under it is longer than a 30", "[cut]") {
     CHECK(stated_length(bare(of_length(3.2), direction::with_lay), rules()).best == mm(3.2));
 }
 
-TEST_CASE("a comb's teeth lift the hair: it shows a tenth of the lay", "[cut]") {
-    const setup s = combed(comb_of_length(13, 13, 13), of_length(0.5), direction::with_lay);
-    const finished f = cut_length(s, 30, rules());
-    CHECK_THAT(in_mm(f.best), match::WithinAbs(14.3, 1e-9));
-    CHECK_THAT(in_mm(f.low), match::WithinAbs(13.0, 1e-9));
-    CHECK_THAT(in_mm(f.high), match::WithinAbs(26.0, 1e-9));
+TEST_CASE("a comb's teeth lift the hair: it shows a tenth of the lay, a long blade's share at most",
+          "[cut]") {
+    setup s = combed(comb_of_length(13, 13, 13), of_length(0.5), direction::with_lay);
+    const finished with = cut_length(s, 30, rules());
+    CHECK_THAT(in_mm(with.best), match::WithinAbs(14.3, 1e-9));
+    CHECK_THAT(in_mm(with.low), match::WithinAbs(13.0, 1e-9));
+    CHECK_THAT(in_mm(with.high), match::WithinAbs(18.2, 1e-9));
+    s.way = direction::against_lay;
+    const finished against = cut_length(s, 30, rules());
+    CHECK(against.best == mm(13));
+    CHECK(against.high == mm(13));
+    CHECK_THAT(in_mm(against.low), match::WithinAbs(13.0 / 1.4, 1e-9));
+}
+
+TEST_CASE("plans round a finished length to hundredths, end by end", "[cut]") {
+    CHECK(rounded(finished{mm(1.234), mm(1.236), mm(2.0)}) ==
+          finished{mm(1.23), mm(1.24), mm(2.0)});
 }
 
 TEST_CASE("hand tools have no length of their own", "[cut]") {

@@ -16,8 +16,8 @@ date on(const char* text) {
 }  // namespace
 
 TEST_CASE("a day is written YYYY-MM-DD and in no other way", "[date]") {
-    for (const char* right : {"2026-11-25", "2027-01-14", "2028-02-29", "2000-02-29", "0001-01-01",
-                              "9999-12-31"}) {
+    for (const char* right :
+         {"2026-11-25", "2027-01-14", "2028-02-29", "2000-02-29", "0001-01-01", "9999-12-31"}) {
         INFO(right);
         REQUIRE(parse_date(right));
         CHECK(iso(on(right)) == right);

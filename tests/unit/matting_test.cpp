@@ -41,16 +41,19 @@ double prone(double coat_mm, double zone_factor, const brushing& b, bool change 
 
 }  // namespace
 
-TEST_CASE("two or three times a week to the skin is the habit lengths are stated for", "[matting]") {
+TEST_CASE("two or three times a week to the skin is the habit lengths are stated for",
+          "[matting]") {
     CHECK(brush_factor({habit::two_or_three, true}, rules()) == 1.0);
     CHECK(prone(38, 1.0, {habit::two_or_three, true}) == 38.0);
 }
 
 TEST_CASE("surface brushing equals none", "[matting]") {
-    for (const habit h : {habit::weekly, habit::two_or_three, habit::every_other_day, habit::daily}) {
+    for (const habit h :
+         {habit::weekly, habit::two_or_three, habit::every_other_day, habit::daily}) {
         INFO(name(h));
         CHECK(brush_factor({h, false}, rules()) == brush_factor({habit::none, true}, rules()));
-        CHECK(brush_out_clock({h, false}, rules()) == brush_out_clock({habit::none, true}, rules()));
+        CHECK(brush_out_clock({h, false}, rules()) ==
+              brush_out_clock({habit::none, true}, rules()));
     }
 }
 
@@ -60,7 +63,8 @@ TEST_CASE("every step of brushing buys length and time", "[matting]") {
     for (std::size_t i = 1; i < 5; ++i) {
         INFO(name(up[i]));
         CHECK(brush_factor({up[i], true}, rules()) > brush_factor({up[i - 1], true}, rules()));
-        CHECK(brush_out_clock({up[i], true}, rules()) > brush_out_clock({up[i - 1], true}, rules()));
+        CHECK(brush_out_clock({up[i], true}, rules()) >
+              brush_out_clock({up[i - 1], true}, rules()));
     }
     CHECK(brush_out_clock({habit::none, true}, rules()) == day(14));
     CHECK(brush_out_clock({habit::daily, true}, rules()) == day(28));

@@ -127,8 +127,15 @@ struct groom_table {
         return *this;
     }
     [[nodiscard]] pelage::groom_request request() const {
-        return {pelage::io::reference(), rules, tools,       patient,  sheet,
-                today,                   asked, length_wish, both_ways};
+        return {pelage::io::reference(),
+                rules,
+                tools,
+                patient,
+                sheet,
+                today,
+                asked,
+                length_wish,
+                both_ways};
     }
     [[nodiscard]] pelage::groom plan() const { return pelage::plan_groom(request()); }
 };

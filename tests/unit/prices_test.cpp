@@ -49,18 +49,17 @@ TEST_CASE("how far from the wish a zone may end", "[prices]") {
         double is;
     };
     const row rows[] = {
-        {1.5, false, 0.45},  // 30 % of so short a wish
-        {5, false, 1.5},     // where 30 % reaches 1.5 mm
-        {9.5, false, 1.5},   // 15 % would be less than 1.5 mm
-        {10, false, 1.5},    // where they meet
-        {13, false, 1.95},   // 15 %
-        {40, false, 6},      {40, true, 4},  // the head is looked at: 10 %
-        {13, true, 1.5},     {1.5, true, 0.45},
+        {1.5, false, 0.45},                 // 30 % of so short a wish
+        {5, false, 1.5},                    // where 30 % reaches 1.5 mm
+        {9.5, false, 1.5},                  // 15 % would be less than 1.5 mm
+        {10, false, 1.5},                   // where they meet
+        {13, false, 1.95},                  // 15 %
+        {40, false, 6},     {40, true, 4},  // the head is looked at: 10 %
+        {13, true, 1.5},    {1.5, true, 0.45},
     };
     for (const row& r : rows) {
         INFO(r.target << (r.head ? " on the head" : ""));
-        CHECK_THAT(in_mm(tolerance(mm(r.target), r.head, rules())),
-                   match::WithinAbs(r.is, 1e-9));
+        CHECK_THAT(in_mm(tolerance(mm(r.target), r.head, rules())), match::WithinAbs(r.is, 1e-9));
     }
 }
 
@@ -82,17 +81,18 @@ TEST_CASE("a larger dog takes longer in every finish", "[prices]") {
     CHECK(zone_work(leg, finish::comb_then_scissor, dog_size::small, rules()) == minutes(6));
     CHECK(zone_work(leg, finish::leave, dog_size::large, rules()) == minutes(0));
     work before{};
-    for (const dog_size s : {dog_size::toy, dog_size::small, dog_size::medium, dog_size::large,
-                             dog_size::giant}) {
+    for (const dog_size s :
+         {dog_size::toy, dog_size::small, dog_size::medium, dog_size::large, dog_size::giant}) {
         INFO(name(s));
         CHECK(zone_work(leg, finish::clip, s, rules()) > before);
         before = zone_work(leg, finish::clip, s, rules());
     }
 }
 
-TEST_CASE("inside the tolerance a tenth of a millimetre is a thousandth of a minute, four times "
-          "that on the wrong side",
-          "[prices]") {
+TEST_CASE(
+    "inside the tolerance a tenth of a millimetre is a thousandth of a minute, four times "
+    "that on the wrong side",
+    "[prices]") {
     CHECK(miss(13, 13, side_of_target::longer) == 0);
     CHECK(miss(14, 13, side_of_target::longer) == 10);
     CHECK(miss(12, 13, side_of_target::longer) == 40);
@@ -103,8 +103,8 @@ TEST_CASE("inside the tolerance a tenth of a millimetre is a thousandth of a min
 }
 
 TEST_CASE("exactly at the tolerance nothing is missed; a hundredth beyond it is", "[prices]") {
-    for (const double target : {1.5, 3.2, 5.0, 6.4, 9.5, 13.0, 16.0, 19.0, 22.0, 25.0, 32.0, 38.0,
-                                51.0}) {
+    for (const double target :
+         {1.5, 3.2, 5.0, 6.4, 9.5, 13.0, 16.0, 19.0, 22.0, 25.0, 32.0, 38.0, 51.0}) {
         const double tol = in_mm(tolerance(mm(target), false, rules()));
         INFO(target << " give or take " << tol);
         const auto inside = [&](double got) {

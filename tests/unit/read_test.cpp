@@ -52,7 +52,8 @@ std::string in_one_line(const diagnostics& all) {
 /// Whether `wrong` is the fault named by a line "LINE:COLUMN: part of the text"; column * is any,
 /// for faults of syntax, whose column is the parser's own.
 bool is_expected(const diagnostic& wrong, const std::string& line) {
-    const std::string where = std::to_string(wrong.line) + ":" + std::to_string(wrong.column) + ": ";
+    const std::string where =
+        std::to_string(wrong.line) + ":" + std::to_string(wrong.column) + ": ";
     const std::string any = std::to_string(wrong.line) + ":*: ";
     for (const std::string& start : {where, any}) {
         if (line.rfind(start, 0) == 0) {
@@ -177,8 +178,8 @@ TEST_CASE("an empty file lacks what every file needs", "[read]") {
 }
 
 TEST_CASE("strangers' texts are shortened and made harmless in messages", "[read]") {
-    const auto found = faults_of("dog", bella + "brushing = \"\\u001b]0;title\\u0007" +
-                                            std::string(500, 'x') + "\"\n");
+    const auto found = faults_of(
+        "dog", bella + "brushing = \"\\u001b]0;title\\u0007" + std::string(500, 'x') + "\"\n");
     REQUIRE(found.size() == 1);
     CHECK(found[0].text.size() < 200);
     CHECK(found[0].text.find('\x1b') == std::string::npos);
@@ -209,14 +210,16 @@ TEST_CASE("a file full of faults is read in good time and cut short", "[read]") 
 
 TEST_CASE("a dog says what its file says", "[read]") {
     const dog d = read_bella(
-        "style = \"one-length\"\nbody_length = \"5/8 in\"\nbrushing = \"every 3 days to the skin\"\n"
+        "style = \"one-length\"\nbody_length = \"5/8 in\"\nbrushing = \"every 3 days to the "
+        "skin\"\n"
         "mix = \"poodle x spaniel\"\nconsents = [\"clip-down\"]\npink_skin = true\n"
         "[now]\nall = \"40 mm\"\n\"left ear\" = \"30 mm\"\n"
         "[departures]\ntopknot = { length = \"25 mm\", finish = \"scissor\" }\n"
         "[[mat]]\nzone = \"right armpit\"\ngrade = \"matted-area\"\nfree_hair = \"6 mm\"\n"
         "comb_passes = true\n"
         "[[skin]]\nzone = \"throat\"\nstate = \"irritated\"\n"
-        "[[measured]]\ndate = 2026-03-01\nzone = \"body\"\nlength = \"2 cm\"\nstate = \"combed dry\"\n"
+        "[[measured]]\ndate = 2026-03-01\nzone = \"body\"\nlength = \"2 cm\"\nstate = \"combed "
+        "dry\"\n"
         "[[visit]]\ndate = \"2026-01-04\"\nkind = \"full\"\n");
     CHECK(d.id == "bella");
     CHECK(d.size == dog_size::small);
@@ -248,7 +251,8 @@ TEST_CASE("a dog says what its file says", "[read]") {
 TEST_CASE("a sheet keeps its rules in the order of the file", "[read]") {
     const style s = read_plain(
         "coats = [\"curly\"]\nlongest_interval = \"42 days\"\nadjustable_length = \"13 mm\"\n"
-        "[zones]\nrump = { length = \"1/2 in\" }\nall = { length = \"13 mm\", direction = \"either\" }\n"
+        "[zones]\nrump = { length = \"1/2 in\" }\nall = { length = \"13 mm\", direction = "
+        "\"either\" }\n"
         "back = { blade = \"7F\", tolerance = \"1 mm\", between = \"nearest\" }\n"
         "ear-edge = { length = \"13 mm\", finish = \"scissor\", note = \"over the fingers\" }\n");
     REQUIRE(s.rules.size() == 4);
@@ -282,11 +286,12 @@ TEST_CASE("a limit for several zones is a limit for each", "[read]") {
 TEST_CASE("a narrower rule of a sheet decides what its limit judges", "[read]") {
     const std::string limit =
         "[[limit]]\nzones = [\"all\"]\nhigh = \"25.4 mm\"\nbasis = \"practice\"\n";
-    CHECK_NOTHROW(read_plain("[zones]\nall = { length = \"30 mm\" }\nhead = { length = \"20 mm\" }\n"
-                             "body = { length = \"20 mm\" }\nlegs = { length = \"20 mm\" }\n"
-                             "tail = { length = \"20 mm\" }\ntail-base = { length = \"20 mm\" }\n"
-                             "feet = { length = \"25.4 mm\" }\n" +
-                             limit));
+    CHECK_NOTHROW(
+        read_plain("[zones]\nall = { length = \"30 mm\" }\nhead = { length = \"20 mm\" }\n"
+                   "body = { length = \"20 mm\" }\nlegs = { length = \"20 mm\" }\n"
+                   "tail = { length = \"20 mm\" }\ntail-base = { length = \"20 mm\" }\n"
+                   "feet = { length = \"25.4 mm\" }\n" +
+                   limit));
     CHECK_THROWS_AS(read_plain("[zones]\nall = { length = \"20 mm\" }\n"
                                "\"right ear\" = { length = \"25.5 mm\" }\n" +
                                limit),
@@ -295,16 +300,17 @@ TEST_CASE("a narrower rule of a sheet decides what its limit judges", "[read]") 
 
 TEST_CASE("a kit says what its file says", "[read]") {
     const kit k = io::read_kit(
-        {"salon.toml", corner + "clippers = 2\nunder_comb = \"40\"\n"
-                                "[[kit.blade]]\nid = \"40\"\n"
-                                "[[kit.blade]]\nid = \"blade 10\"\ncount = 2\nmeasured = \"1.8 mm\"\n"
-                                "[[kit.blade]]\nid = \"4F\"\nout_until = 2026-12-01\n"
-                                "[[kit.blade]]\nid = \"blade 2\"\n"
-                                "[[kit.blade]]\nid = \"8.5\"\nteeth = \"full\"\n"
-                                "[[kit.blade]]\nid = \"Vet 1.2\"\nstated = \"1.2 mm\"\nteeth = \"full\"\n"
-                                "[[kit.comb]]\nid = \"13mm\"\nmeasured = \"14 mm\"\n"
-                                "[[kit.comb]]\nid = \"1 1/4 in\"\nfits = [\"Vet 1.2\", \"10\"]\n"
-                                "[[kit.comb]]\nid = \"14 mm\"\nstated = \"14 mm\"\n"},
+        {"salon.toml",
+         corner + "clippers = 2\nunder_comb = \"40\"\n"
+                  "[[kit.blade]]\nid = \"40\"\n"
+                  "[[kit.blade]]\nid = \"blade 10\"\ncount = 2\nmeasured = \"1.8 mm\"\n"
+                  "[[kit.blade]]\nid = \"4F\"\nout_until = 2026-12-01\n"
+                  "[[kit.blade]]\nid = \"blade 2\"\n"
+                  "[[kit.blade]]\nid = \"8.5\"\nteeth = \"full\"\n"
+                  "[[kit.blade]]\nid = \"Vet 1.2\"\nstated = \"1.2 mm\"\nteeth = \"full\"\n"
+                  "[[kit.comb]]\nid = \"13mm\"\nmeasured = \"14 mm\"\n"
+                  "[[kit.comb]]\nid = \"1 1/4 in\"\nfits = [\"Vet 1.2\", \"10\"]\n"
+                  "[[kit.comb]]\nid = \"14 mm\"\nstated = \"14 mm\"\n"},
         io::reference());
     CHECK(k.clippers == 2);
     CHECK(k.under_comb == "40");
@@ -329,7 +335,8 @@ TEST_CASE("a salon's own figures replace the reference's and say so", "[read]") 
         "[[kit.blade]]\nid = \"10\"\n"
         "[override.prices]\nscissor = 3.5\npick-up-blade = \"0.7 min\"\nsize-giant = 3\n"
         "[override.matting]\nclock-weekly = \"16 days\"\n"
-        "chance = { best = 0.8, low = 0.75, high = 0.85, basis = \"measured\", note = \"two years\" }\n");
+        "chance = { best = 0.8, low = 0.75, high = 0.85, basis = \"measured\", note = \"two "
+        "years\" }\n");
     CHECK(s.rules.prices.scissor.best == 3.5);
     CHECK(s.rules.prices.scissor.why.how == basis::assumption);
     CHECK(s.rules.prices.scissor.why.note == "the salon's own");
@@ -365,11 +372,13 @@ TEST_CASE("slurp takes ordinary files of up to a megabyte", "[read]") {
 
 TEST_CASE("a salon's folder holds its kit, sheets and dogs", "[read]") {
     const scratch_folder f;
-    f.write("salon.toml", corner + "[[kit.blade]]\nid = \"Vet 1.2\"\nstated = \"1.2 mm\"\n"
-                                   "teeth = \"full\"\n");
+    f.write("salon.toml", corner +
+                              "[[kit.blade]]\nid = \"Vet 1.2\"\nstated = \"1.2 mm\"\n"
+                              "teeth = \"full\"\n");
     f.write("styles/b.toml", plain_sheet + "[zones]\nall = { blade = \"Vet 1.2\" }\n");
     f.write("styles/a.toml",
-            "format = 1\nid = \"one-length\"\ntitle = \"Ours\"\n[zones]\nall = { length = \"9 mm\" }\n");
+            "format = 1\nid = \"one-length\"\ntitle = \"Ours\"\n[zones]\nall = { length = \"9 mm\" "
+            "}\n");
     f.write("styles/.hidden.toml", "not = [toml");
     f.write("styles/read.me", "not = [toml");
     f.write("dogs/z.toml", bella + "style = \"plain\"\n");

@@ -167,9 +167,8 @@ TEST_CASE("the higher the number of a blade, the shorter the hair", "[reference]
         INFO(strict[i - 1] << " and " << strict[i]);
         CHECK(blade_of(strict[i - 1]).stated.best < blade_of(strict[i]).stated.best);
     }
-    const std::vector<std::string> never_falling{"50", "40",   "30", "15", "10", "9",
-                                                 "8.5", "8",   "7",  "6",  "5",  "4",
-                                                 "3.75", "3",  "2",  "1"};
+    const std::vector<std::string> never_falling{"50", "40", "30", "15", "10",   "9", "8.5", "8",
+                                                 "7",  "6",  "5",  "4",  "3.75", "3", "2",   "1"};
     for (std::size_t i = 1; i < never_falling.size(); ++i) {
         INFO(never_falling[i - 1] << " and " << never_falling[i]);
         CHECK(blade_of(never_falling[i - 1]).stated.best <= blade_of(never_falling[i]).stated.best);
@@ -297,9 +296,8 @@ TEST_CASE("every published figure names a source that is there", "[reference]") 
 
 TEST_CASE("a figure is listed with its unit, spread and basis", "[reference]") {
     const auto& all = io::reference().figures;
-    const auto at = std::find_if(all.begin(), all.end(), [](const listed_figure& f) {
-        return f.key == "blades/7F/stated";
-    });
+    const auto at = std::find_if(
+        all.begin(), all.end(), [](const listed_figure& f) { return f.key == "blades/7F/stated"; });
     REQUIRE(at != all.end());
     CHECK(at->value == "3.2 mm (3 to 4)");
     CHECK(at->why.how == basis::practice);
@@ -312,7 +310,8 @@ TEST_CASE("a slip in the reference is noticed", "[reference]") {
     const std::vector<slip> slips{
         {"growth.toml", "source = \"kalchofner-2014\"", "source = \"kalchofner-2041\"",
          "did you mean \"kalchofner-2014\"?"},
-        {"growth.toml", "source = \"kalchofner-2014\"\n", "", "a published figure needs its source"},
+        {"growth.toml", "source = \"kalchofner-2014\"\n", "",
+         "a published figure needs its source"},
         {"sources.toml", "id = \"nist-strd\"", "id = \"nist-sp811\"", "the same source twice"},
         {"blades.toml", "id = \"40\"", "id = \"50\"", "the same blade twice"},
         {"blades.toml", "low = \"0.05 mm\"", "low = \"0.5 mm\"", "write them in rising order"},
@@ -320,7 +319,8 @@ TEST_CASE("a slip in the reference is noticed", "[reference]") {
         {"combs.toml", "id = \"13 mm\"", "id = \"12 mm\"", "write both alike"},
         {"coats.toml", "id = \"drop\"", "id = \"wavy\"", "right is drop"},
         {"coats.toml", "lay = { best = \"30 deg\"", "lay = { best = \"0 deg\"", "right is over 0"},
-        {"coats.toml", "median = \"0.22 mm/day\"", "median = 0.22", "write median = \"0.22 mm/day\""},
+        {"coats.toml", "median = \"0.22 mm/day\"", "median = 0.22",
+         "write median = \"0.22 mm/day\""},
         {"cut.toml", "id = \"comb-share\"", "id = \"comb-shore\"", "did you mean \"comb-share\"?"},
         {"cut.toml", "id = \"comb-share\"", "id = \"comb-shore\"", "found no \"comb-share\""},
         {"cut.toml", "best = \"6.3 mm\"", "best = \"3.1 mm\"", "write it below"},
@@ -355,9 +355,11 @@ TEST_CASE("a zone without a seam hangs in the air", "[reference]") {
     auto files = embedded_texts();
     for (document_text& d : files) {
         if (d.name == "reference/zones.toml") {
-            d.text += "\n[[zone]]\nid = \"wing\"\ntitle = \"wing\"\ngroup = \"body\"\nskin = \"thin\"\n"
-                      "uses = []\nmatting = 1\nclip_time = \"1 min\"\nweight = 1\nstroke = \"out\"\nsweep = \"out\"\n"
-                      "basis = \"assumption\"\n";
+            d.text +=
+                "\n[[zone]]\nid = \"wing\"\ntitle = \"wing\"\ngroup = \"body\"\nskin = \"thin\"\n"
+                "uses = []\nmatting = 1\nclip_time = \"1 min\"\nweight = 1\nstroke = "
+                "\"out\"\nsweep = \"out\"\n"
+                "basis = \"assumption\"\n";
         }
     }
     const diagnostics wrong = faults_of(files);

@@ -69,7 +69,8 @@ TEST_CASE("every refusal has one sentence and one name", "[refusal]") {
     CHECK(name(refusal::scissors_only) == "scissors-only");
 }
 
-TEST_CASE("on sound skin a full-tooth blade of 10 or longer goes with the lay anywhere", "[refusal]") {
+TEST_CASE("on sound skin a full-tooth blade of 10 or longer goes with the lay anywhere",
+          "[refusal]") {
     for (const zone& z : io::reference().dog_body.zones) {
         INFO(z.id);
         for (const char* b : {"10", "9", "7F", "5F", "4F"}) {
@@ -108,7 +109,8 @@ TEST_CASE("a 50 never, neither bare nor under a comb", "[refusal]") {
     }
 }
 
-TEST_CASE("bare 40 and 30 go on pads, or on clean face and feet in agreed show finish", "[refusal]") {
+TEST_CASE("bare 40 and 30 go on pads, or on clean face and feet in agreed show finish",
+          "[refusal]") {
     for (const char* b : {"40", "30", "30W", "5/8 toe", "7/8 toe"}) {
         INFO(b);
         CHECK(allowed(b, "pads"));
@@ -132,8 +134,9 @@ TEST_CASE("bare 40 and 30 go on pads, or on clean face and feet in agreed show f
     }
 }
 
-TEST_CASE("a 15 goes on clean face and feet, ear leather, tail band, sanitary, under the tail, pads",
-          "[refusal]") {
+TEST_CASE(
+    "a 15 goes on clean face and feet, ear leather, tail band, sanitary, under the tail, pads",
+    "[refusal]") {
     for (const char* z : {"ear", "tail-base", "sanitary", "under-tail", "pads"}) {
         INFO(z);
         CHECK(allowed("15", z));
@@ -154,9 +157,10 @@ TEST_CASE("a 15 goes on clean face and feet, ear leather, tail band, sanitary, u
     CHECK(judged(blade_in_hand("15"), t) == refusal::bare_15);
 }
 
-TEST_CASE("a 10 against the lay goes on ear leather and tail band, clean face and feet, and the "
-          "cheeks and throat of pattern breeds",
-          "[refusal]") {
+TEST_CASE(
+    "a 10 against the lay goes on ear leather and tail band, clean face and feet, and the "
+    "cheeks and throat of pattern breeds",
+    "[refusal]") {
     CHECK(allowed("10", "ear", against));
     CHECK(allowed("10", "tail-base", against));
     for (const char* z : {"back", "belly", "groin", "sanitary", "under-tail", "ear-edge", "pads",
@@ -230,6 +234,10 @@ TEST_CASE("a comb sits on a 30, a 40 or a 10, never on skip teeth or a long blad
         INFO(b);
         CHECK_FALSE(over(b));
     }
+    // a 10 at the long end of its makers' spread is still a 10
+    blade long_ten = blade_of("10");
+    long_ten.stated = on_the_table::plain(mm(2.0));
+    CHECK_FALSE(judged(combed(comb_of("13 mm"), long_ten, with), in("back")));
     for (const char* b : {"9", "7F", "7", "5F", "4", "8.5", "5/8 toe"}) {
         INFO(b);
         CHECK(over(b) == refusal::comb_on_wrong_blade);
@@ -279,8 +287,8 @@ TEST_CASE("a mat is no leave for blades that are too short for the place", "[ref
 }
 
 TEST_CASE("no scissors, no carding, no stripping between mat and skin", "[refusal]") {
-    for (const tool_kind k : {tool_kind::scissors, tool_kind::thinners, tool_kind::carder,
-                              tool_kind::fingers}) {
+    for (const tool_kind k :
+         {tool_kind::scissors, tool_kind::thinners, tool_kind::carder, tool_kind::fingers}) {
         CHECK(under(mat(mm(10), true), by_hand(k)) == refusal::hand_tool_at_mat);
         CHECK_FALSE(judged(by_hand(k), in("back")));
     }
@@ -307,7 +315,8 @@ TEST_CASE("nothing on broken or irritated skin but to leave it", "[refusal]") {
     CHECK_FALSE(judged(by_hand(tool_kind::none), t));
 }
 
-TEST_CASE("a double coat's jacket is clipped with consent, or where a mat must come off", "[refusal]") {
+TEST_CASE("a double coat's jacket is clipped with consent, or where a mat must come off",
+          "[refusal]") {
     zone_today t = in("back");
     t.double_jacket = true;
     CHECK(judged(blade_in_hand("7F"), t) == refusal::jacket_consent);

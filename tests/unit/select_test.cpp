@@ -28,11 +28,19 @@ TEST_CASE("a zone is called by its id, its title or another word for it", "[sele
         const char* word;
         const char* id;
     };
-    const row rows[] = {{"back", "back"},      {"Back", "back"},     {" back ", "back"},
-                        {"ear", "ear"},        {"ears", "ear"},      {"behind-ear", "behind-ear"},
-                        {"behind_ear", "behind-ear"}, {"behind the ears", "behind-ear"},
-                        {"crest", "neck"},     {"saddle", "back"},   {"topknot", "skull"},
-                        {"beard", "muzzle"},   {"under-tail", "under-tail"}};
+    const row rows[] = {{"back", "back"},
+                        {"Back", "back"},
+                        {" back ", "back"},
+                        {"ear", "ear"},
+                        {"ears", "ear"},
+                        {"behind-ear", "behind-ear"},
+                        {"behind_ear", "behind-ear"},
+                        {"behind the ears", "behind-ear"},
+                        {"crest", "neck"},
+                        {"saddle", "back"},
+                        {"topknot", "skull"},
+                        {"beard", "muzzle"},
+                        {"under-tail", "under-tail"}};
     for (const row& r : rows) {
         INFO(r.word);
         const auto s = select(whole(), r.word);
@@ -103,7 +111,8 @@ TEST_CASE("where a group and a zone share a word, the zone is meant", "[select]"
 }
 
 TEST_CASE("what names no place is no place", "[select]") {
-    for (const char* word : {"", " ", "elbow room", "wing", "left", "left ", "{side} ear", "alle"}) {
+    for (const char* word :
+         {"", " ", "elbow room", "wing", "left", "left ", "{side} ear", "alle"}) {
         INFO(word);
         CHECK_FALSE(select(whole(), word));
     }

@@ -8,16 +8,24 @@
 
 using namespace pelage;
 
-TEST_CASE("edits count letters put in, left out, changed or swapped; case is nothing", "[suggest]") {
+TEST_CASE("edits count letters put in, left out, changed or swapped; case is nothing",
+          "[suggest]") {
     struct row {
         const char* a;
         const char* b;
         std::size_t is;
     };
-    const row rows[] = {{"", "", 0},          {"ear", "ear", 0},     {"", "ear", 3},
-                        {"ear", "", 3},       {"EAR", "ear", 0},     {"muzle", "muzzle", 1},
-                        {"muzzzle", "muzzle", 1}, {"muzzel", "muzzle", 1}, {"nuzzle", "muzzle", 1},
-                        {"groni", "groin", 1}, {"back", "neck", 2}};
+    const row rows[] = {{"", "", 0},
+                        {"ear", "ear", 0},
+                        {"", "ear", 3},
+                        {"ear", "", 3},
+                        {"EAR", "ear", 0},
+                        {"muzle", "muzzle", 1},
+                        {"muzzzle", "muzzle", 1},
+                        {"muzzel", "muzzle", 1},
+                        {"nuzzle", "muzzle", 1},
+                        {"groni", "groin", 1},
+                        {"back", "neck", 2}};
     for (const row& r : rows) {
         INFO(r.a << " and " << r.b);
         CHECK(edits(r.a, r.b) == r.is);

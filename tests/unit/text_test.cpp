@@ -13,13 +13,13 @@ TEST_CASE("a length is a number, plain or with the trade's fractions, and its un
         const char* text;
         double is;
     };
-    const row rows[] = {{"13 mm", 13},        {"13mm", 13},         {" 13  mm ", 13},
-                        {"9.5mm", 9.5},       {"0.2 mm", 0.2},      {".5 mm", 0.5},
-                        {"1.3 cm", 13},       {"2 cm", 20},         {"1 in", 25.4},
-                        {"1 inch", 25.4},     {"2 inches", 50.8},   {"1/2\"", 12.7},
-                        {"3/8 in", 9.525},    {"3/8in", 9.525},     {"1 1/4 in", 31.75},
+    const row rows[] = {{"13 mm", 13},          {"13mm", 13},       {" 13  mm ", 13},
+                        {"9.5mm", 9.5},         {"0.2 mm", 0.2},    {".5 mm", 0.5},
+                        {"1.3 cm", 13},         {"2 cm", 20},       {"1 in", 25.4},
+                        {"1 inch", 25.4},       {"2 inches", 50.8}, {"1/2\"", 12.7},
+                        {"3/8 in", 9.525},      {"3/8in", 9.525},   {"1 1/4 in", 31.75},
                         {"1  1/4 inch", 31.75}, {"1.5 in", 38.1},   {"1/2 mm", 0.5},
-                        {"2 1/2 cm", 25},     {"1000 mm", 1000},    {"1/64 in", 0.396875}};
+                        {"2 1/2 cm", 25},       {"1000 mm", 1000},  {"1/64 in", 0.396875}};
     for (const row& r : rows) {
         INFO(r.text);
         const parsed_length p = parse_length(r.text);
@@ -40,21 +40,33 @@ TEST_CASE("what is no length says what is wrong with it", "[text]") {
         const char* text;
         length_fault is;
     };
-    const row rows[] = {
-        {"13", length_fault::no_unit},         {"1/2", length_fault::no_unit},
-        {"1 1/4", length_fault::no_unit},      {"13 m", length_fault::unknown_unit},
-        {"13 mms", length_fault::unknown_unit}, {"13 MM", length_fault::unknown_unit},
-        {"13 14 mm", length_fault::unknown_unit}, {"13,5 mm", length_fault::unknown_unit},
-        {"1e3 mm", length_fault::unknown_unit}, {"0x10 mm", length_fault::unknown_unit},
-        {"1.2.3 mm", length_fault::unknown_unit}, {"0 mm", length_fault::out_of_range},
-        {"0/2 in", length_fault::out_of_range}, {"1000.1 mm", length_fault::out_of_range},
-        {"40 in", length_fault::out_of_range}, {"", length_fault::not_a_number},
-        {"   ", length_fault::not_a_number},   {"mm", length_fault::not_a_number},
-        {"-3 mm", length_fault::not_a_number}, {"+3 mm", length_fault::not_a_number},
-        {"nan mm", length_fault::not_a_number}, {"inf mm", length_fault::not_a_number},
-        {".", length_fault::not_a_number},     {"1/0 in", length_fault::not_a_number},
-        {"1/ in", length_fault::not_a_number}, {"1.5/2 in", length_fault::not_a_number},
-        {"12345678901234567890 mm", length_fault::not_a_number}};
+    const row rows[] = {{"13", length_fault::no_unit},
+                        {"1/2", length_fault::no_unit},
+                        {"1 1/4", length_fault::no_unit},
+                        {"13 m", length_fault::unknown_unit},
+                        {"13 mms", length_fault::unknown_unit},
+                        {"13 MM", length_fault::unknown_unit},
+                        {"13 14 mm", length_fault::unknown_unit},
+                        {"13,5 mm", length_fault::unknown_unit},
+                        {"1e3 mm", length_fault::unknown_unit},
+                        {"0x10 mm", length_fault::unknown_unit},
+                        {"1.2.3 mm", length_fault::unknown_unit},
+                        {"0 mm", length_fault::out_of_range},
+                        {"0/2 in", length_fault::out_of_range},
+                        {"1000.1 mm", length_fault::out_of_range},
+                        {"40 in", length_fault::out_of_range},
+                        {"", length_fault::not_a_number},
+                        {"   ", length_fault::not_a_number},
+                        {"mm", length_fault::not_a_number},
+                        {"-3 mm", length_fault::not_a_number},
+                        {"+3 mm", length_fault::not_a_number},
+                        {"nan mm", length_fault::not_a_number},
+                        {"inf mm", length_fault::not_a_number},
+                        {".", length_fault::not_a_number},
+                        {"1/0 in", length_fault::not_a_number},
+                        {"1/ in", length_fault::not_a_number},
+                        {"1.5/2 in", length_fault::not_a_number},
+                        {"12345678901234567890 mm", length_fault::not_a_number}};
     for (const row& r : rows) {
         INFO(r.text);
         const parsed_length p = parse_length(r.text);
@@ -132,11 +144,11 @@ TEST_CASE("millimetres on the screen: 0.01 under 1, 0.1 under 10, whole above", 
         double v;
         const char* is;
     };
-    const row rows[] = {{0.05, "0.05"}, {0.2, "0.2"},   {0.25, "0.25"},  {0.5, "0.5"},
-                        {0.254, "0.25"}, {0.994, "0.99"}, {0.996, "1"},  {1.0, "1"},
-                        {1.5, "1.5"},   {3.175, "3.2"}, {6.35, "6.3"},   {9.5, "9.5"},
-                        {9.525, "9.5"}, {9.94, "9.9"},  {9.96, "10"},    {12.7, "13"},
-                        {15.875, "16"}, {100, "100"},   {1000, "1000"},  {0, "0"}};
+    const row rows[] = {{0.05, "0.05"},  {0.2, "0.2"},    {0.25, "0.25"}, {0.5, "0.5"},
+                        {0.254, "0.25"}, {0.994, "0.99"}, {0.996, "1"},   {1.0, "1"},
+                        {1.5, "1.5"},    {3.175, "3.2"},  {6.35, "6.3"},  {9.5, "9.5"},
+                        {9.525, "9.5"},  {9.94, "9.9"},   {9.96, "10"},   {12.7, "13"},
+                        {15.875, "16"},  {100, "100"},    {1000, "1000"}, {0, "0"}};
     for (const row& r : rows) {
         INFO(r.v);
         CHECK(number(mm(r.v)) == r.is);
@@ -150,11 +162,10 @@ TEST_CASE("inches on the screen are the trade's fractions", "[text]") {
         const char* is;
     };
     // the fractions that go with the stated lengths of blades and combs (common practice, no source)
-    const row rows[] = {{0.5, "1/51"},  {0.8, "1/32"},  {1.2, "3/64"},  {1.5, "1/16"},
-                        {2.0, "5/64"},  {2.8, "7/64"},  {3.2, "1/8"},   {4.8, "3/16"},
-                        {6.3, "1/4"},   {9.5, "3/8"},   {13, "1/2"},    {16, "5/8"},
-                        {19, "3/4"},    {22, "7/8"},    {25, "1"},      {25.4, "1"},
-                        {32, "1 1/4"},  {38, "1 1/2"},  {51, "2"}};
+    const row rows[] = {{0.5, "1/51"}, {0.8, "1/32"}, {1.2, "3/64"}, {1.5, "1/16"}, {2.0, "5/64"},
+                        {2.8, "7/64"}, {3.2, "1/8"},  {4.8, "3/16"}, {6.3, "1/4"},  {9.5, "3/8"},
+                        {13, "1/2"},   {16, "5/8"},   {19, "3/4"},   {22, "7/8"},   {25, "1"},
+                        {25.4, "1"},   {32, "1 1/4"}, {38, "1 1/2"}, {51, "2"}};
     for (const row& r : rows) {
         INFO(r.v);
         CHECK(fraction_of_inch(mm(r.v)) == r.is);

@@ -14,7 +14,7 @@ TEST_CASE("an inch is 25.4 mm, and its fractions are what the trade rounds from"
         double is;
     };
     // NIST SP 811: the international inch is 25.4 mm exactly; the rest is arithmetic
-    const row rows[] = {{1, 1, 25.4},   {1, 2, 12.7},   {3, 8, 9.525},    {1, 4, 6.35},
+    const row rows[] = {{1, 1, 25.4},   {1, 2, 12.7},    {3, 8, 9.525},    {1, 4, 6.35},
                         {1, 8, 3.175},  {1, 16, 1.5875}, {1, 32, 0.79375}, {3, 64, 1.190625},
                         {5, 8, 15.875}, {1, 100, 0.254}};
     for (const row& r : rows) {
@@ -68,6 +68,19 @@ TEST_CASE("plans compare in whole hundredths of a millimetre", "[units]") {
     CHECK(in_hundredths(mm(1.236)) == 124);
     // what a sum of doubles leaves over is below the grain
     CHECK(in_hundredths(mm(0.1 + 0.2)) == in_hundredths(mm(0.3)));
+}
+
+TEST_CASE("at the grain of plans: rounded, and within a tolerance to the hundredth", "[units]") {
+    CHECK(rounded(mm(1.234)) == mm(1.23));
+    CHECK(rounded(mm(1.2351)) == mm(1.24));
+    CHECK(rounded(13_mm) == 13_mm);
+    CHECK(within(mm(14.95), 13_mm, mm(1.95)));
+    CHECK(within(mm(11.05), 13_mm, mm(1.95)));
+    CHECK_FALSE(within(mm(14.96), 13_mm, mm(1.95)));
+    CHECK_FALSE(within(mm(11.04), 13_mm, mm(1.95)));
+    CHECK(within(13_mm, 13_mm, 0_mm));
+    // 19 give or take 2.85: the sum of doubles lies a hair outside, the hundredth doesn't
+    CHECK(within(mm(19.0 + 2.85), 19_mm, mm(2.85)));
 }
 
 TEST_CASE("endless is endless, not nothing", "[units]") {

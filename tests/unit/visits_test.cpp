@@ -83,8 +83,7 @@ TEST_CASE("the last fine day is the closed form's, rounded down", "[visits]") {
     const std::vector<kept_zone> one{kept(13, 38, 0)};
     for (const double p : {0.5, 0.75, 0.9, 0.95}) {
         INFO(p);
-        CHECK(in_days(last_fine_day(one, sharp, p, day(365))) ==
-              std::floor(closed_form(25, p)));
+        CHECK(in_days(last_fine_day(one, sharp, p, day(365))) == std::floor(closed_form(25, p)));
     }
 }
 
