@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/quadrature/gauss.hpp>
@@ -39,6 +40,55 @@ const legendre_rule& legendre() {
             r.x[middle + i] = x[i];
             r.x[middle - i] = -x[i];
             r.w[middle + i] = r.w[middle - i] = w[i];
+        }
+        return r;
+    }();
+    return rule;
+}
+
+namespace {
+
+/// The orthonormal Hermite polynomial of degree `n` for the weight of a standard normal at `x`, and
+/// the one below it.
+std::pair<double, double> hermite(std::size_t n, double x) {
+    double below = 0.0;
+    double here = 1.0;
+    for (std::size_t k = 0; k < n; ++k) {
+        const double next = (x * here - std::sqrt(static_cast<double>(k)) * below) /
+                            std::sqrt(static_cast<double>(k + 1));
+        below = here;
+        here = next;
+    }
+    return {here, below};
+}
+
+/// A zero between `low` and `high`, where the polynomial changes sign once.
+double zero_between(std::size_t n, double low, double high) {
+    const bool rising = hermite(n, low).first < 0.0;
+    for (int i = 0; i < 100; ++i) {
+        const double middle = 0.5 * (low + high);
+        ((hermite(n, middle).first < 0.0) == rising ? low : high) = middle;
+    }
+    return 0.5 * (low + high);
+}
+
+}  // namespace
+
+const normal_rule& normal_nodes() {
+    static const normal_rule rule = [] {
+        normal_rule r;
+        std::size_t found = 0;
+        constexpr double step = 0.01;  // zeros of this degree lie further apart
+        for (double x = -8.0; x < 8.0 && found < normal_rule::size; x += step) {
+            const bool changes = (hermite(normal_rule::size, x).first < 0.0) !=
+                                 (hermite(normal_rule::size, x + step).first < 0.0);
+            if (changes) {
+                const double z = zero_between(normal_rule::size, x, x + step);
+                const double below = hermite(normal_rule::size, z).second;
+                r.x[found] = z;
+                r.w[found] = 1.0 / (static_cast<double>(normal_rule::size) * below * below);
+                ++found;
+            }
         }
         return r;
     }();

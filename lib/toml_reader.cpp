@@ -132,7 +132,8 @@ class depth_check {
         const bool lines = is_at(three);
         const std::string_view end = std::string_view(three).substr(0, lines ? 3 : 1);
         at_ += end.size();
-        while (at_ < text_.size() && !is_at(end) && (lines || text_[at_] != '\n')) {
+        while (at_ < text_.size() && !(text_[at_] == quote && is_at(end)) &&
+               (lines || text_[at_] != '\n')) {
             at_ += text_[at_] == '\\' && quote == '"' ? 2 : 1;
         }
         at_ += end.size();

@@ -1,4 +1,6 @@
 // A looked-up blade, comb or length as text.
+#include <algorithm>
+
 #include <pelage/io/write.hpp>
 
 #include "layout.hpp"
@@ -99,6 +101,14 @@ std::string near_list(const char* head, const std::vector<near_setup>& all,
     return out;
 }
 
+/// Whether it is worth telling what the blade does when reversed: not on a coat that stands off, nor
+/// where one direction was asked about.
+bool direction_matters(const lookup_answer& a, const lookup_request& r) {
+    return !r.way && std::any_of(a.leaves.begin(), a.leaves.end(), [&](const coat_row& row) {
+        return row.coat == a.judged_on && !(row.with == row.against);
+    });
+}
+
 std::string nearest_text(const lookup_answer& a, const print_options& o) {
     std::string out = "Nearest to " + show(a.asked.wanted, o.units) + " from the kit:\n";
     for (const nearest_row& row : a.nearest) {
@@ -147,8 +157,11 @@ std::string text_of(const lookup_answer& a, const lookup_request& r, const print
         out += "It leaves, combed out:\n" + laid_out(leaves_table(a, r, o), o.width);
         const std::string on = " on a " + std::string(name(a.judged_on)) + " coat";
         out += near_list(("In its place, with the lay" + on + ":").c_str(), a.replaces, o);
-        out += near_list(("Reversed it leaves what these leave with the lay" + on + ":").c_str(),
-                         a.reverse, o);
+        if (direction_matters(a, r)) {
+            out +=
+                near_list(("Reversed it leaves what these leave with the lay" + on + ":").c_str(),
+                          a.reverse, o);
+        }
     }
     for (const std::string& c : a.cautions) {
         out += wrapped("! ", c, 2, o.width);

@@ -31,6 +31,28 @@ struct legendre_rule {
 /// The rule, computed once.
 [[nodiscard]] const legendre_rule& legendre();
 
+/// Nodes and weights of a mean over a standard normal: the sum of w[i] * f(x[i]) is the mean of
+/// f(Z), exactly for polynomials up to degree 2 * size - 1 (Gauss-Hermite).
+struct normal_rule {
+    static constexpr std::size_t size = 12;
+    std::array<double, size> x{};
+    std::array<double, size> w{};
+};
+
+/// The rule, computed once.
+[[nodiscard]] const normal_rule& normal_nodes();
+
+/// Mean of `f(Z)`, Z standard normal, for a smooth f.
+template <class F>
+[[nodiscard]] double normal_mean(F&& f) {
+    const normal_rule& rule = normal_nodes();
+    double sum = 0.0;
+    for (std::size_t i = 0; i < normal_rule::size; ++i) {
+        sum += rule.w[i] * f(rule.x[i]);
+    }
+    return sum;
+}
+
 /// Integral of `f` over [a, b] in `panels` equal panels of the rule; 0 if b <= a. Exact for
 /// piecewise polynomials up to degree 29 whose joints fall on panel edges.
 template <class F>

@@ -125,18 +125,13 @@ struct counted_zone {
     if (counted.empty()) {
         return 1.0;
     }
-    constexpr double wide = 5.5;
     const double time = std::max(in_days(t), 1e-9);
     const double spread = in_mm(law.start_error);
     if (spread <= 0.0) {
         return detail::fine_given_start(counted, law, time, 0.0);
     }
-    return integrate(
-        [&](double e) {
-            return detail::normal_density(e) *
-                   detail::fine_given_start(counted, law, time, spread * e);
-        },
-        -wide, wide, 2);
+    return normal_mean(
+        [&](double e) { return detail::fine_given_start(counted, law, time, spread * e); });
 }
 
 /// The last whole day on which that chance is at least `p`, at most `cap`; `p` over 0 and below 1.
@@ -154,27 +149,43 @@ struct counted_zone {
 }
 
 /// Days until one zone reaches its matting-prone length, at quantile `p` of the time (0 < p < 1):
-/// 0 if it is there already, never if the coat stops before it.
+/// 0 if it is there already, never if the coat stops before it. To a thousandth of a day.
 [[nodiscard]] inline days prone_quantile(const kept_zone& z, const shared_law& law, chance p) {
     if (!z.threshold) {
         return never();
     }
     const std::vector<kept_zone> one{z};
-    const auto fine = [&](double t) { return all_fine(one, law, day(t), false); };
-    if (fine(1e-6) < 1.0 - p) {
+    // above 0 before the quantile, below 0 after it
+    const auto over = [&](double t) { return all_fine(one, law, day(t), false) - (1.0 - p); };
+    if (over(1e-6) < 0.0) {
         return day(0.0);
     }
-    double high = 1.0;
-    while (fine(high) > 1.0 - p) {
-        high *= 2.0;
-        if (high > 1e6) {
+    const double room = std::max(1.0, in_mm(*z.threshold - z.start));
+    double high = room / in_mm_per_day(rate_quantile(law.rate, 1.0 - p));
+    double at_high = over(high);
+    while (at_high > 0.0) {
+        high *= 1.5;
+        if (high > 1e5) {
             return never();
         }
+        at_high = over(high);
     }
-    double low = high / 2.0;
-    for (int i = 0; i < 40 && high - low > 1e-3; ++i) {
-        const double middle = 0.5 * (low + high);
-        (fine(middle) > 1.0 - p ? low : high) = middle;
+    double low = 1e-6;
+    double at_low = p;  // any positive value does: it only weighs the first step
+    // false position with the Illinois halving: the kept end is drawn in, so both ends move
+    for (int i = 0; i < 100 && high - low > 1e-3; ++i) {
+        const double t = std::clamp((low * at_high - high * at_low) / (at_high - at_low),
+                                    low + 4e-4, high - 4e-4);
+        const double at = over(t);
+        if (at > 0.0) {
+            low = t;
+            at_low = at;
+            at_high *= 0.5;
+        } else {
+            high = t;
+            at_high = at;
+            at_low *= 0.5;
+        }
     }
     return day(high);
 }
@@ -225,7 +236,7 @@ struct back {
     }
     b.in = last_fine_day(zones, law, p, usual);
     b.even_odds = last_fine_day(zones, law, 0.5, usual);
-    b.full_groom = last_fine_day(free, law, p, usual);
+    b.full_groom = b.held.empty() ? b.in : last_fine_day(free, law, p, usual);
     b.why = b.in >= usual         ? visit_kind::usual
             : b.in < b.full_groom ? visit_kind::brush_out
                                   : visit_kind::full_groom;

@@ -152,8 +152,8 @@ class runner {
             begin(rest(5), line);
         } else if (starts("file ")) {
             write(rest(5), block(lines, at));
-        } else if (starts("run ")) {
-            now_.args = split(rest(4));
+        } else if (l == "run" || starts("run ")) {
+            now_.args = split(l == "run" ? "" : rest(4));
             now_.wide = std::find(now_.args.begin(), now_.args.end(), "json") != now_.args.end();
             now_.line = line;
         } else if (starts("exit ")) {

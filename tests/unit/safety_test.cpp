@@ -8,6 +8,7 @@
 #include <random>
 #include <set>
 #include <string>
+#include <vector>
 
 #include <pelage/groom.hpp>
 
@@ -164,20 +165,19 @@ dog any_dog(dice& d, coat_class c) {
     return g;
 }
 
-/// One plan, and what a careful groomer would ask of it.
+/// One plan, and what a careful groomer would ask of it: each rule that is broken, in words.
 class inspection {
   public:
     inspection(const groom_table& t, const groom& g) : t_(t), g_(g) {}
 
-    void look() {
+    [[nodiscard]] std::vector<std::string> broken() {
         all_places_stand();
         stops();
         combing();
         for (const zone_plan& z : g_.zones) {
             z_ = &z;
-            const std::string where = title(whole(), z.at) + ": " + title(z.how) + ", " +
-                                      std::string(name(z.came)) + " (" + z.why + ")";
-            INFO(where);
+            wish_ = instruction_for(t_.request(), z.at);
+            mats_ = mats_left();
             reasons();
             skin();
             mats();
@@ -190,22 +190,33 @@ class inspection {
             today();
             too_short();
         }
+        z_ = nullptr;
         order();
+        return std::move(broken_);
     }
 
   private:
     using names = std::set<std::string>;
 
+    void must(bool holds, const char* rule) {
+        if (!holds) {
+            broken_.push_back(rule);
+            if (z_ != nullptr) {
+                broken_.back() += ": " + title(whole(), z_->at) + ", " + title(z_->how) + ", " +
+                                  std::string(name(z_->came)) + " (" + z_->why + ")";
+            }
+        }
+    }
     [[nodiscard]] const std::string& id() const { return whole().zones[z_->at.zone].id; }
     [[nodiscard]] bool in(const names& zones) const { return zones.count(id()) > 0; }
     [[nodiscard]] bool clips() const { return z_->how.kind == tool_kind::clip; }
+    [[nodiscard]] bool left_alone() const { return z_->how.kind == tool_kind::none; }
     [[nodiscard]] bool bare_blade() const { return clips() && !z_->how.over; }
     [[nodiscard]] const blade& tool() const { return z_->how.tool; }
     [[nodiscard]] bool agreed(const char* what) const {
         const auto& c = t_.patient.consents;
         return std::find(c.begin(), c.end(), what) != c.end();
     }
-    [[nodiscard]] instruction wish() const { return instruction_for(t_.request(), z_->at); }
     /// The mats that are still in when a tool comes.
     [[nodiscard]] std::vector<mat_finding> mats_left() const {
         std::vector<mat_finding> out;
@@ -225,7 +236,7 @@ class inspection {
                t_.patient.coat == coat_class::double_long;
     }
 
-    void all_places_stand() const {
+    void all_places_stand() {
         for (std::size_t i = 0; i < whole().zones.size(); ++i) {
             std::multiset<side> sides;
             for (const zone_plan& z : g_.zones) {
@@ -233,203 +244,193 @@ class inspection {
                     sides.insert(z.at.which);
                 }
             }
-            CHECK((sides == std::multiset<side>{side::both} ||
-                   sides == std::multiset<side>{side::left, side::right}));
+            must(sides == std::multiset<side>{side::both} ||
+                     sides == std::multiset<side>{side::left, side::right},
+                 "every place stands once in the plan");
         }
     }
 
-    // felted to the skin: nothing at all is done
-    void stops() const {
+    void stops() {
         const bool felted = std::any_of(t_.patient.mats.begin(), t_.patient.mats.end(),
                                         [](const mat_finding& m) { return m.to_skin; });
-        CHECK(felted == !g_.stop.empty());
-        if (felted) {
-            CHECK(g_.blocks.empty());
-            CHECK(g_.combed.empty());
-        }
+        must(felted == !g_.stop.empty(), "felted to the skin is a stop, nothing else is");
+        must(!felted || (g_.blocks.empty() && g_.combed.empty()), "after a stop nothing is done");
     }
 
-    // fifteen minutes in all, never in armpit, groin, belly or under the tail, never a pelt
-    void combing() const {
+    void combing() {
         work sum{};
         for (const combing_out& c : g_.combed) {
             sum += c.takes;
             const zone_plan& z = g_.zones[c.zone];
             const std::string& where = whole().zones[z.at.zone].id;
-            CHECK(names{"armpit", "groin", "belly", "under-tail"}.count(where) == 0);
-            CHECK(c.grade != mat_grade::pelt);
-            CHECK(z.combed_out);
+            must(names{"armpit", "groin", "belly", "under-tail"}.count(where) == 0,
+                 "no combing out in armpit, groin, belly or under the tail");
+            must(c.grade != mat_grade::pelt, "a pelt is never combed out");
+            must(z.combed_out, "what is combed out is marked so");
             for (const skin_finding& s : t_.patient.skin) {
-                CHECK_FALSE(meet(s.at, z.at));
+                must(!meet(s.at, z.at), "no combing out on hurt skin");
             }
         }
-        CHECK(sum <= minutes(15));
+        must(sum <= minutes(15), "at most fifteen minutes of combing out");
     }
 
-    // every zone has a reason or is as wished
-    void reasons() const {
-        CHECK((z_->came == outcome::as_wished || !z_->why.empty()));
-        if (z_->how.kind == tool_kind::none) {
-            CHECK(z_->came != outcome::as_wished);
-            CHECK(z_->came != outcome::clipped_under);
+    void reasons() {
+        const bool wished = z_->came == outcome::as_wished;
+        must(wished || !z_->why.empty(), "what isn't as wished has a reason");
+        if (left_alone()) {
+            must(!wished && z_->came != outcome::clipped_under, "what is left alone is told so");
         }
-        if (z_->came == outcome::stuck) {
-            CHECK(z_->how.kind == tool_kind::none);
-        }
-        if (z_->came == outcome::as_wished && z_->target && z_->leaves) {
-            CHECK(std::abs(in_mm(z_->leaves->best) - in_mm(*z_->target)) <=
-                  in_mm(z_->tolerated) + 0.005001);
+        must(z_->came != outcome::stuck || left_alone(),
+             "where nothing is allowed nothing is done");
+        if (wished && z_->target && z_->leaves) {
+            must(std::abs(in_mm(z_->leaves->best) - in_mm(*z_->target)) <=
+                     in_mm(z_->tolerated) + 0.0101,
+                 "as wished means within the tolerance");
         }
     }
 
-    // nothing on hurt skin
-    void skin() const {
+    void skin() {
         for (const skin_finding& s : t_.patient.skin) {
-            if (meet(s.at, z_->at)) {
-                CHECK(z_->how.kind == tool_kind::none);
-            }
+            must(!meet(s.at, z_->at) || left_alone(), "nothing on hurt skin");
         }
     }
 
-    // no comb and no hand tool where a mat is left in; under it full teeth, at most three quarters of
-    // the free hair and never above 6.4 mm, or a 10 where a comb's tip passes
-    void mats() const {
-        for (const mat_finding& m : mats_left()) {
-            CHECK((clips() || z_->how.kind == tool_kind::none));
+    void mats() {
+        for (const mat_finding& m : mats_) {
+            must(clips() || left_alone(), "no hand tool where a mat is left in");
             if (!clips()) {
                 continue;
             }
-            CHECK_FALSE(z_->how.over);
-            CHECK(tool().cut == teeth::full);
-            CHECK(z_->how.way == direction::with_lay);
+            must(!z_->how.over, "no comb where a mat is left in");
+            must(tool().cut == teeth::full, "full teeth only under a mat");
+            must(z_->how.way == direction::with_lay, "with the lay only under a mat");
             if (!(m.comb_passes && tool().etched == "10")) {
-                REQUIRE(m.free_hair);
-                CHECK(in_mm(tool().stated.best) <= 0.75 * in_mm(*m.free_hair) + 1e-9);
-                CHECK(in_mm(tool().stated.best) <= 6.4);
+                const double h = in_mm(tool().stated.best);
+                must(m.free_hair && h <= 0.75 * in_mm(*m.free_hair) + 1e-9,
+                     "under a mat at most three quarters of the free hair");
+                must(h <= 6.4, "under a mat at most 6.4 mm");
             }
         }
     }
 
-    // skip teeth, and teeth nobody knows, only where skin is firm and flat, on no old or thin dog
-    void teeth() const {
+    void teeth() {
         if (clips() && tool().cut != teeth::full) {
-            CHECK(in({"neck", "shoulder", "back", "ribs", "loin", "rump", "thigh"}));
-            CHECK_FALSE(t_.patient.thin_or_old);
+            must(in({"neck", "shoulder", "back", "ribs", "loin", "rump", "thigh"}),
+                 "skip teeth only where skin is firm and flat");
+            must(!t_.patient.thin_or_old, "no skip teeth on an old or thin-skinned dog");
         }
     }
 
-    void short_blades() const {
+    void short_blades() {
         if (!clips()) {
             return;
         }
-        CHECK(tool().etched != "50");
+        must(tool().etched != "50", "never a 50");
         const bool shown = clean() && t_.sheet.show && agreed("show-blades");
         const bool toe = tool().shape == edge::toe;
         if (bare_blade() && (tool().etched == "40" || tool().etched == "30" || toe)) {
-            CHECK((in({"pads"}) || shown));
+            must(in({"pads"}) || shown,
+                 "bare 40, 30 and toe blades on pads or in agreed show finish");
         }
         if (bare_blade() && tool().etched == "15") {
-            CHECK((clean() || in({"pads", "ear", "tail-base", "sanitary", "under-tail"})));
+            must(clean() || in({"pads", "ear", "tail-base", "sanitary", "under-tail"}),
+                 "a bare 15 only in its places");
         }
     }
 
-    void against_the_lay() const {
+    void against_the_lay() {
         if (!bare_blade() || z_->how.way == direction::with_lay) {
             return;
         }
         if (tool().etched == "10" || tool().etched == "15") {
-            CHECK((clean() || in({"ear", "tail-base", "cheek", "throat"})));
+            must(clean() || in({"ear", "tail-base", "cheek", "throat"}),
+                 "15 and 10 against the lay only in their places");
         }
         if (tool().etched == "30" || tool().etched == "40") {
-            CHECK((in({"pads"}) || (clean() && in({"feet"}))));
+            must(in({"pads"}) || (clean() && in({"feet"})),
+                 "40 and 30 against the lay only on pads and clean feet");
         }
     }
 
-    // a comb sits on a 30 or 40, or on a 10 or what lies between them
-    void under_combs() const {
+    void under_combs() {
         if (clips() && z_->how.over) {
-            CHECK(tool().cut == teeth::full);
-            CHECK(names{"40", "30", "15", "10"}.count(tool().etched) == 1);
+            must(tool().cut == teeth::full, "no comb over skip teeth");
+            must(names{"40", "30", "15", "10"}.count(tool().etched) == 1,
+                 "no comb over a long blade");
         }
     }
 
-    void jackets() const {
-        if (double_coat() && !agreed("clip-jacket") && mats_left().empty() &&
-            in({"neck", "withers", "back", "ribs", "loin", "rump"})) {
-            CHECK_FALSE(clips());
+    void jackets() {
+        if (double_coat() && !agreed("clip-jacket") && mats_.empty()) {
+            must(!clips() || !in({"neck", "withers", "back", "ribs", "loin", "rump"}),
+                 "no double coat's jacket is clipped without consent");
         }
     }
 
-    // scissored zones stay scissored; edges, brows and skirt unless the sheet itself clips them
-    void scissored() const {
-        if (!mats_left().empty()) {
+    void scissored() {
+        if (!mats_.empty()) {
             return;
         }
-        const instruction w = wish();
-        if (w.how == finish::scissor) {
-            CHECK_FALSE(clips());
-        }
-        const bool asked = w.how == finish::clip || w.how == finish::comb_then_scissor ||
-                           (!w.how && (w.blade || w.target));
-        if (in({"ear-edge", "eyebrow", "skirt"}) && !asked) {
-            CHECK_FALSE(clips());
-        }
-        if (w.how == finish::leave) {
-            CHECK(z_->how.kind == tool_kind::none);
-        }
+        must(wish_.how != finish::scissor || !clips(), "what is scissored stays scissored");
+        const bool asked = wish_.how == finish::clip || wish_.how == finish::comb_then_scissor ||
+                           (!wish_.how && (wish_.blade || wish_.target));
+        must(!clips() || asked || !in({"ear-edge", "eyebrow", "skirt"}),
+             "edges, brows and skirt are clipped only where the sheet says so");
+        must(wish_.how != finish::leave || left_alone(), "what the sheet leaves is left");
     }
 
-    // nothing longer than today's hair
-    void today() const {
-        const auto hair = hair_today(t_.request(), z_->at);
+    void today() {
         const bool cuts = clips() || z_->how.kind == tool_kind::scissors;
-        if (hair && cuts && mats_left().empty()) {
-            REQUIRE(z_->leaves);
-            CHECK(in_hundredths(z_->leaves->best) <= in_hundredths(*hair));
+        if (z_->now && cuts && mats_.empty()) {
+            must(z_->leaves && in_hundredths(z_->leaves->best) <= in_hundredths(*z_->now),
+                 "nothing longer than today's hair");
         }
     }
 
-    // nothing shorter than the wish less its tolerance, unless for a mat or by a named blade
-    void too_short() const {
-        const instruction w = wish();
-        const bool longer = w.between.value_or(side_of_target::longer) == side_of_target::longer;
-        const bool named = bare_blade() && w.blade == tool().id;
-        if (!longer || !w.target || named || !mats_left().empty() || !z_->leaves) {
+    void too_short() {
+        const bool longer =
+            wish_.between.value_or(side_of_target::longer) == side_of_target::longer;
+        const bool named = bare_blade() && wish_.blade == tool().id;
+        if (!longer || !wish_.target || named || !mats_.empty() || !z_->leaves) {
             return;
         }
-        const double t = in_mm(*w.target);
+        const double t = in_mm(*wish_.target);
         const bool head = whole().zones[z_->at.zone].where == group::head;
-        const double tol = w.tolerance ? in_mm(*w.tolerance)
-                                       : std::max((head ? 0.10 : 0.15) * t, std::min(1.5, 0.3 * t));
-        if (clips()) {
-            CHECK(in_mm(z_->leaves->low) >= t - tol - 0.0101);  // two roundings to 0.01 mm
-        } else if (z_->how.kind == tool_kind::scissors) {
-            CHECK(in_mm(z_->leaves->best) >= t - tol - 0.0101);
+        const double tol = wish_.tolerance
+                               ? in_mm(*wish_.tolerance)
+                               : std::max((head ? 0.10 : 0.15) * t, std::min(1.5, 0.3 * t));
+        // a blade or comb is judged on the least it may leave; two roundings to 0.01 mm
+        if (clips() || z_->how.kind == tool_kind::scissors) {
+            const length least = clips() ? z_->leaves->low : z_->leaves->best;
+            must(in_mm(least) >= t - tol - 0.0101,
+                 "nothing shorter than the wish less its tolerance, unless for a mat or by name");
         }
     }
 
-    // what is worked stands once in the list; mats and prep before the bath
-    void order() const {
+    void order() {
         std::multiset<std::size_t> worked;
         for (const block& b : g_.blocks) {
             for (const std::size_t i : b.zones) {
                 worked.insert(i);
-                CHECK(title(g_.zones[i].how) == title(b.how));
+                must(title(g_.zones[i].how) == title(b.how), "a block is one setup");
             }
         }
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
-            CHECK(worked.count(i) == (z.how.kind == tool_kind::none ? 0U : 1U));
-            if (z.came == outcome::clipped_under) {
-                CHECK(z.when == list::before_bath);
-            }
+            must(worked.count(i) == (z.how.kind == tool_kind::none ? 0U : 1U),
+                 "what is worked stands once in the list");
+            must(z.came != outcome::clipped_under || z.when == list::before_bath,
+                 "mats come off before the bath");
         }
-        CHECK(g_.choice.sure.bound <= in_mmin(g_.choice.cost));
+        must(g_.choice.sure.bound <= in_mmin(g_.choice.cost), "no bound above the cost");
     }
 
     const groom_table& t_;
     const groom& g_;
     const zone_plan* z_ = nullptr;
+    instruction wish_;
+    std::vector<mat_finding> mats_;
+    std::vector<std::string> broken_;
 };
 
 void plan_and_inspect(int dogs, std::uint64_t seed) {
@@ -453,7 +454,7 @@ void plan_and_inspect(int dogs, std::uint64_t seed) {
                 t.both_ways = d.luck(25);
                 INFO("dog " << planned << ", sheet " << s.id << ", " << c.title);
                 const groom g = t.plan();
-                inspection(t, g).look();
+                CHECK(inspection(t, g).broken() == std::vector<std::string>{});
                 stopped += g.stop.empty() ? 0 : 1;
                 ++planned;
             }
