@@ -29,7 +29,7 @@ class judge {
                     [&](const zone_plan& z) { return clipped(z) && jacket(z) && doubled(); });
             case caution_when::wire_clipped:
                 return where([&](const zone_plan& z) {
-                    return clipped(z) && jacket(z) && coat_.id == coat_class::wire;
+                    return clipped(z) && jacket(z) && stripped_by_custom();
                 });
             case caution_when::clip_under:
                 return where([](const zone_plan& z) { return z.came == outcome::clipped_under; });
@@ -76,6 +76,13 @@ class judge {
         }
         const auto how = instruction_for(r_, z.at).how.value_or(finish::clip);
         return how == finish::clip || how == finish::comb_then_scissor;
+    }
+    /// A wire coat, or the silky jacket of a sheet that asks consent to clip it (spaniels).
+    [[nodiscard]] bool stripped_by_custom() const {
+        const auto& asks = r_.sheet.consent;
+        const bool asked = std::find(asks.begin(), asks.end(), "clip-jacket") != asks.end();
+        const bool silky = coat_.id == coat_class::drop || coat_.id == coat_class::wavy;
+        return coat_.id == coat_class::wire || (silky && asked);
     }
     [[nodiscard]] bool made_for_another_coat() const {
         const auto& fits = r_.sheet.coats;

@@ -99,6 +99,20 @@ std::string habits_text(const forecast& f, const groom_request& r, const print_o
            laid_out(t, o.width);
 }
 
+/// What falls due on its own before the full groom does it anyway.
+std::string tidies(const forecast& f, const print_options& o) {
+    std::vector<std::string> due;
+    if (*f.tidy_face_feet < f.when.full_groom) {
+        due.push_back("face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o));
+    }
+    if (*f.tidy_sanitary < f.when.full_groom) {
+        due.push_back("sanitary by " + on_day(*f.tidy_sanitary, o));
+    }
+    return due.empty()
+               ? ""
+               : wrapped("", "\nTidy between: " + listed(due) + " (our guess).", 0, o.width);
+}
+
 std::string explained(const groom_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     std::string s = "\nWhy so\n";
@@ -145,11 +159,7 @@ std::string text_of(const forecast& f, const groom_request& r, const print_optio
         out += "\nDays under the matting-prone length, by how many such dogs\n";
         out += laid_out(zone_table(f, r, o), o.width);
         out += habits_text(f, r, o);
-        out +=
-            wrapped("",
-                    "\nTidy between: face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o) +
-                        ", sanitary by " + on_day(*f.tidy_sanitary, o) + " (our guess).",
-                    0, o.width);
+        out += tidies(f, o);
     }
     if (f.regrown) {
         const auto& [early, even, late] = *f.regrown;

@@ -83,12 +83,24 @@ nlohmann::json json_in(const std::string& text) {
     return nlohmann::json::parse(text, nullptr, false);
 }
 
-/// Whether the value at a JSON pointer is written as `want`; an empty `want` only asks that it is
-/// there.
+/// Whether the value at a JSON pointer is written as `want`, or lies in it ("28 to 35"); an empty
+/// `want` only asks that it is there.
 bool holds_at(const std::string& out, const std::string& pointer, const std::string& want) {
     const nlohmann::json j = json_in(out);
     const nlohmann::json::json_pointer at(pointer);
-    return !j.is_discarded() && j.contains(at) && (want.empty() || j.at(at).dump() == want);
+    if (j.is_discarded() || !j.contains(at)) {
+        return false;
+    }
+    const nlohmann::json& found = j.at(at);
+    if (want.empty()) {
+        return true;
+    }
+    const auto to = want.front() == '"' ? std::string::npos : want.find(" to ");
+    if (to == std::string::npos) {
+        return found.dump() == want;
+    }
+    return found.is_number() && found.get<double>() >= std::stod(want.substr(0, to)) &&
+           found.get<double>() <= std::stod(want.substr(to + 4));
 }
 
 /// The plan's JSON of the zone with that title, in one line; empty if there is none.

@@ -1,7 +1,10 @@
 // The distributions of pelage/stats.hpp and pelage/growth.hpp against the GNU Scientific Library.
 #include <cmath>
+#include <memory>
+#include <numbers>
 
 #include <gsl/gsl_cdf.h>
+#include <gsl/gsl_integration.h>
 
 #include <pelage/growth.hpp>
 #include <pelage/stats.hpp>
@@ -68,5 +71,31 @@ TEST_CASE("growth rate at a quantile against GSL's lognormal", "[oracle][growth]
         CHECK_THAT(
             in_mm_per_day(rate_quantile(law, p)),
             match::WithinRel(gsl_cdf_lognormal_Pinv(p, law.log_median, law.log_sd), relative));
+    }
+}
+
+TEST_CASE("nodes and weights of the quadrature rules against GSL", "[oracle][stats]") {
+    constexpr std::size_t n = legendre_rule::size;
+    const std::unique_ptr<gsl_integration_glfixed_table, void (*)(gsl_integration_glfixed_table*)>
+        table(gsl_integration_glfixed_table_alloc(n), gsl_integration_glfixed_table_free);
+    for (std::size_t i = 0; i < n; ++i) {
+        double x = 0.0;
+        double w = 0.0;
+        gsl_integration_glfixed_point(-1.0, 1.0, i, &x, &w, table.get());
+        CHECK_THAT(legendre().x[i], match::WithinAbs(x, 1e-14));
+        CHECK_THAT(legendre().w[i], match::WithinAbs(w, 1e-14));
+    }
+    // exp(-x^2 / 2), of which the normal density is 1 / sqrt(2 pi)
+    constexpr std::size_t m = normal_rule::size;
+    const std::unique_ptr<gsl_integration_fixed_workspace,
+                          void (*)(gsl_integration_fixed_workspace*)>
+        hermite(gsl_integration_fixed_alloc(gsl_integration_fixed_hermite, m, 0.0, 0.5, 0.0, 0.0),
+                gsl_integration_fixed_free);
+    for (std::size_t i = 0; i < m; ++i) {
+        const double w = gsl_integration_fixed_weights(hermite.get())[i];
+        CHECK_THAT(normal_nodes().x[i],
+                   match::WithinAbs(gsl_integration_fixed_nodes(hermite.get())[i], 1e-12));
+        CHECK_THAT(normal_nodes().w[i],
+                   match::WithinRel(w / std::sqrt(2.0 * std::numbers::pi), 1e-10));
     }
 }

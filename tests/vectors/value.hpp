@@ -1,6 +1,8 @@
 // What a case wants, what the library gives, and whether the two agree.
 #pragma once
 
+#include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <cstdio>
 #include <limits>
