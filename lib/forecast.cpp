@@ -94,7 +94,7 @@ forecast forecast_of(const groom_request& r, const groom& g) {
     }
     f.regrown = regrown(r, g, c);
     for (const zone_plan& z : g.zones) {
-        if (!z.leaves && z.came != outcome::stuck) {
+        if (!z.leaves || z.came == outcome::stuck) {
             f.unknown.push_back(z.at);
         }
     }

@@ -48,18 +48,34 @@ std::string miss_in_words(const zone_plan& z) {
     return show(off) + (z.leaves->best < *z.target ? " shorter" : " longer") + " than asked";
 }
 
+/// When hair too short today will be about as long as wished: "; there in 20 to 45 days".
+std::string there_in(const groom_request& r, const zone_plan& z) {
+    const coat& c = coat_of(r.reference, r.patient.coat.value());
+    if (c.kind != cycle::growing) {
+        return {};
+    }
+    const rate_law law = prior_rate(c, r.rules.growth);
+    const length near = *z.target - z.tolerated;
+    const days early = reach_quantile(*z.now, near, c.terminal.best, law, 0.1);
+    const days late = reach_quantile(*z.now, near, c.terminal.best, law, 0.9);
+    return is_never(late) ? "; this coat may never get there"
+                          : "; about there in " + detail::fixed(in_days(early), 0) + " to " +
+                                detail::fixed(in_days(late), 0) + " days";
+}
+
 void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
     if (z.mat && !z.combed_out) {
         z.came = outcome::clipped_under;
-        z.why =
-            "matted (" + std::string(name(*z.mat)) + "): the longest blade that fits under the mat";
+        z.why = std::string(in_words(*z.mat)) + ", clipped off" +
+                (z.target ? " by the longest blade that fits beneath" : "");
         return;
     }
     if (z.how.kind == tool_kind::none) {
         z.came = asked != finish::leave ? outcome::hair_shorter : outcome::left_by_sheet;
         if (z.came == outcome::hair_shorter) {
             z.why = z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
-                        ? "today's hair is " + show(*z.now) + ", the sheet wants " + show(*z.target)
+                        ? "today's hair is " + show(*z.now) + ", the sheet wants " +
+                              show(*z.target) + there_in(r, z)
                         : "today's hair is already " + show(*z.now);
         } else if (z.why.empty()) {
             z.why = "the sheet leaves it";

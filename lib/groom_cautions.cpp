@@ -183,6 +183,41 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
     }
 }
 
+/// What is kept longer than any but daily brushing holds.
+void add_long_note(const groom_request& r, groom& g) {
+    const coat& c = coat_of(r.reference, r.patient.coat.value());
+    const length most = r.rules.matting.daily_only_above.best;
+    if (!c.matting_prone || counted(r.patient.brushed) == habit::daily) {
+        return;
+    }
+    std::string names;
+    for (const zone_plan& z : g.zones) {
+        if (z.leaves && z.leaves->best > most) {
+            names += (names.empty() ? "" : ", ") + title(r.reference.dog_body, z.at);
+        }
+    }
+    if (!names.empty()) {
+        g.notes.push_back("over " + show(most) +
+                          " only daily brushing to the skin holds a coat: " + names);
+    }
+}
+
+/// Left and right of a pair that come out visibly different.
+void add_uneven_note(const groom_request& r, groom& g) {
+    for (std::size_t i = 0; i + 1 < g.zones.size(); ++i) {
+        const zone_plan& left = g.zones[i];
+        const zone_plan& right = g.zones[i + 1];
+        const bool pair = left.at.zone == right.at.zone && left.at.which == side::left;
+        if (pair && left.leaves && right.leaves &&
+            gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
+            g.notes.push_back(title(r.reference.dog_body, left.at) + " " + show(left.leaves->best) +
+                              ", " + title(r.reference.dog_body, right.at) + " " +
+                              show(right.leaves->best) +
+                              ": ask the owner whether the longer one is to match");
+        }
+    }
+}
+
 void add_notes(const groom_request& r, const judge& j, groom& g) {
     if (j.made_for_another_coat()) {
         std::string coats;
@@ -202,6 +237,11 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
         g.notes.push_back("the sheet's own length of " + show(*r.sheet.adjustable) +
                           "; another with --length");
     }
+    if (!r.patient.brushing_said) {
+        g.notes.emplace_back("nothing is said of brushing at home: taken as none (--brush)");
+    }
+    add_long_note(r, g);
+    add_uneven_note(r, g);
     bool under = false;
     for (const zone_plan& z : g.zones) {
         under = under || z.came == outcome::clipped_under;

@@ -29,6 +29,13 @@ bool aims(const setup& s) {
            s.kind == tool_kind::fingers;
 }
 
+/// Where a double coat is carded: its jacket, and the body, legs and tail around it, since nobody
+/// clips those and leaves the jacket standing.
+bool carded_by_default(const zone& z) {
+    return z.has(zone_use::jacket) || z.where == group::body || z.where == group::legs ||
+           z.where == group::tail;
+}
+
 class compiler {
   public:
     explicit compiler(const groom_request& r)
@@ -143,7 +150,7 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     z.how_finished = wish.how.value_or(said ? finish::clip : finish::leave);
     const bool clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-    if (clips && double_coat() && where.has(zone_use::jacket) && !agreed("clip-jacket")) {
+    if (clips && double_coat() && carded_by_default(where) && !agreed("clip-jacket")) {
         z.how_finished = finish::card;
         z.why = "a double coat's jacket is carded, not clipped, unless the owner agrees in writing";
     }
@@ -171,7 +178,8 @@ void compiler::add_zone(const place& p, work& combing) {
         z.hurt = f->state;
     }
     decide_mat(z, mat_at(r_.patient, p), combing);
-    if (z.mat && !z.combed_out) {
+    // dead hair is pulled from a coat that isn't slippery from the bath (from memory)
+    if ((z.mat && !z.combed_out) || z.how_finished == finish::hand_strip) {
         z.when = list::before_bath;
     }
     z.beside_hurt = hurt_neighbours(r_, p);
@@ -191,7 +199,7 @@ zone_today compiler::today(const zone_plan& z) const {
     t.pattern = where.has(zone_use::pattern_cheek);
     t.show = r_.sheet.show && agreed("show-blades");
     t.thin_or_old = r_.patient.thin_or_old;
-    t.double_jacket = double_coat() && where.has(zone_use::jacket) && !agreed("clip-jacket");
+    t.double_jacket = double_coat() && carded_by_default(where) && !agreed("clip-jacket");
     t.sheet_clips = z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
     return t;
 }

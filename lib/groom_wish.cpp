@@ -176,8 +176,7 @@ std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p)
         const bool touch = std::any_of(b.seams.begin(), b.seams.end(), [&](const seam& s) {
             return (s.a == p.zone && s.b == f.at.zone) || (s.b == p.zone && s.a == f.at.zone);
         });
-        const bool other_half = f.at.zone == p.zone && !covers(f.at, p);
-        if ((touch && same_side) || other_half) {
+        if (touch && same_side) {
             out.push_back(title(b, f.at));
         }
     }

@@ -31,15 +31,28 @@ setup turned(setup s, direction d) {
     return s;
 }
 
+std::string one_of(const std::vector<std::string>& names) {
+    std::string out;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        out += (i == 0 ? "" : i + 1 == names.size() ? " or " : ", ") + names[i];
+    }
+    return out;
+}
+
 /// Why a setup may not be used in the zone asked about, on a dog with no findings.
 std::string refused_there(const lookup_request& r, const setup& s) {
-    if (!r.where) {
-        return s.tool.etched == "50" ? std::string(reason(refusal::never_50)) : std::string{};
-    }
+    zone firm;  // without a zone: the firm, flat parts of the coat
+    firm.uses = static_cast<std::uint32_t>(zone_use::skip_teeth);
     zone_today t;
-    t.where = &r.reference.dog_body.zones[r.where->zone];
-    const auto no = refuse(s, t, r.rules.refusal, r.rules.cut);
-    return no ? std::string(reason(*no)) : std::string{};
+    t.where = r.where ? &r.reference.dog_body.zones[r.where->zone] : &firm;
+    if (const auto no = refuse(s, t, r.rules.refusal, r.rules.cut)) {
+        return std::string(reason(*no));
+    }
+    const auto& customary = t.where->prep_blades;
+    const bool usual =
+        customary.empty() ||
+        (!s.over && std::find(customary.begin(), customary.end(), s.tool.id) != customary.end());
+    return usual ? std::string{} : "customary there: blade " + one_of(customary);
 }
 
 near_setup near_to(const lookup_request& r, const setup& s, const length& wanted, coat_class c,
@@ -53,10 +66,11 @@ near_setup near_to(const lookup_request& r, const setup& s, const length& wanted
     return n;
 }
 
-void keep_nearest(std::vector<near_setup>& all, std::size_t most) {
-    std::stable_sort(all.begin(), all.end(), [](const near_setup& a, const near_setup& b) {
-        const bool ok_a = a.why_not.empty();
-        const bool ok_b = b.why_not.empty();
+/// By distance; where a zone is asked about, what may be used there first.
+void keep_nearest(std::vector<near_setup>& all, bool there, std::size_t most) {
+    std::stable_sort(all.begin(), all.end(), [&](const near_setup& a, const near_setup& b) {
+        const bool ok_a = !there || a.why_not.empty();
+        const bool ok_b = !there || b.why_not.empty();
         return std::tuple{!ok_a, in_hundredths(a.off)} < std::tuple{!ok_b, in_hundredths(b.off)};
     });
     all.resize(std::min(all.size(), most));
@@ -71,13 +85,26 @@ std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted
             all.push_back(near_to(r, s, wanted, c, true));
         }
     }
-    keep_nearest(all, how_many_near);
+    keep_nearest(all, r.where.has_value(), how_many_near);
     return all;
 }
 
 bool same_thing(const setup& a, const setup& b) {
     return a.tool.id == b.tool.id && a.over.has_value() == b.over.has_value() &&
            (!a.over || a.over->id == b.over->id);
+}
+
+/// In place of another: what may be used, is at hand, has as good teeth and errs on the longer side.
+void keep_fittest(std::vector<near_setup>& all, const setup& self, const length& wanted) {
+    std::stable_sort(all.begin(), all.end(), [&](const near_setup& a, const near_setup& b) {
+        const auto key = [&](const near_setup& n) {
+            return std::tuple{
+                !n.why_not.empty(), !n.at_hand, skips(n.how.tool) && !skips(self.tool),
+                in_hundredths(n.leaves.best) < in_hundredths(wanted), in_hundredths(n.off)};
+        };
+        return key(a) < key(b);
+    });
+    all.resize(std::min(all.size(), how_many_near));
 }
 
 /// What else gives `wanted`, from the kit and from every blade there is, within the tolerance a plan
@@ -105,8 +132,34 @@ std::vector<near_setup> others(const lookup_request& r, const setup& self, const
             add(bare(b, way), false);
         }
     }
-    keep_nearest(all, how_many_near);
+    keep_fittest(all, self, wanted);
     return all;
+}
+
+/// Of an answer to a length, what its nearest setups need said.
+void add_length_cautions(const lookup_request& r, lookup_answer& a) {
+    bool comb_used = false;
+    bool skip_used = false;
+    for (const nearest_row& row : a.nearest) {
+        if (!row.best.empty()) {
+            const setup& s = row.best.front().how;
+            comb_used = comb_used || s.over.has_value();
+            skip_used = skip_used || (!s.over && skips(s.tool));
+        }
+    }
+    if (comb_used) {
+        a.cautions.emplace_back(
+            "a comb needs a clean, dry coat that a fine comb passes to the skin; if it drops off, "
+            "the blade beneath cuts to the skin");
+    }
+    if (skip_used) {
+        a.cautions.emplace_back("skip teeth only where skin is firm and flat");
+    }
+    if (r.coat == coat_class::double_short || r.coat == coat_class::double_long) {
+        a.cautions.emplace_back(
+            "a double coat is carded, not clipped, unless the owner agrees in writing: it may grow "
+            "back slowly or changed");
+    }
 }
 
 void add_cautions(const lookup_request& r, lookup_answer& a) {
@@ -171,6 +224,7 @@ lookup_answer look_up(const lookup_request& r) {
         for (const coat_class c : coats_asked(r)) {
             a.nearest.push_back({c, nearest_to(r, a.asked.wanted, c, r.way)});
         }
+        add_length_cautions(r, a);
         add_basis(r, a);
         return a;
     }

@@ -128,6 +128,9 @@ length comb_length(const lookup_request& r, const std::string& text) {
     if (l.ok()) {
         return l.value;
     }
+    if (text.empty()) {
+        ask_back("which comb? write its length, as in \"13 mm comb\"");
+    }
     std::string_view rest = text;
     const auto n = detail::take_decimal(rest);
     if (l.fault == length_fault::no_unit && n && rest.empty()) {
@@ -205,7 +208,19 @@ question bare_number(const lookup_request& r, const std::string& name) {
     if (const blade* b = blade_called(r, name)) {
         return as_blade(r, *b);
     }
-    if (name.find('/') != std::string::npos) {
+    const parsed_length l = parse_length(r.text);
+    if (l.ok()) {
+        throw error(errc::type, "a length is no blade; found \"" + r.text +
+                                    "\"; leave out --kind blade, or write a blade such as 7F");
+    }
+    const auto odd = name.find_first_not_of("0123456789./");
+    const std::string letters = odd == std::string::npos ? "" : name.substr(odd);
+    const bool short_suffix = letters.size() <= 2 && letters.find(',') == std::string::npos;
+    if (numbered(name) && !letters.empty() && !short_suffix) {
+        throw error(errc::unit, complaint(l, r.text) +
+                                    (letters.front() == ',' ? ", with a decimal point" : ""));
+    }
+    if (name.find('/') != std::string::npos && letters.empty()) {
         ask_back("a bare fraction could be a length or a blade; found \"" + r.text + "\"; type \"" +
                  r.text + "in\" for the length" +
                  (blade_called(r, name + " LONG") != nullptr
@@ -213,15 +228,21 @@ question bare_number(const lookup_request& r, const std::string& name) {
                       : ""));
     }
     refuse_suffix(r, name);
-    throw error(errc::unknown, "not a blade, a comb or a length; found \"" + r.text + "\"" +
-                                   did_you_mean(name, ids(r.reference.blades)) +
-                                   "; write \"7F\", \"9mm\", \"3/8in\" or \"13 mm comb over 10\"");
+    throw error(errc::unknown,
+                "not a blade, a comb or a length; found \"" + r.text + "\"" +
+                    (numbered(name) ? "" : did_you_mean(name, ids(r.reference.blades))) +
+                    "; write \"7F\", \"9mm\", \"3/8in\" or \"13 mm comb over 10\"");
 }
 
 }  // namespace
 
 question read_question(const lookup_request& r) {
-    if (detail::trimmed(r.text).empty() || r.text.size() > 200) {
+    if (r.text.size() > 200) {
+        throw error(errc::range,
+                    "too long to be a blade, a comb or a length; write \"7F\", "
+                    "\"9mm\", \"3/8in\" or \"13 mm comb over 10\"");
+    }
+    if (detail::trimmed(r.text).empty()) {
         throw error(errc::missing,
                     "nothing to look up; write \"7F\", \"9mm\", \"3/8in\" or "
                     "\"13 mm comb over 10\"");

@@ -176,8 +176,11 @@ std::string text_of(const forecast& f, const groom_request& r, const print_optio
         for (const place& p : f.unknown) {
             names.push_back(title(r.reference.dog_body, p));
         }
-        out += wrapped("", "Not reckoned, today's hair isn't known: " + listed(names) + ".", 2,
-                       o.width);
+        out += wrapped(
+            "",
+            "Not reckoned (not cut, and today's hair isn't known; or not to be done as asked): " +
+                listed(names) + ".",
+            2, o.width);
     }
     if (o.explain) {
         out += explained(r, o);

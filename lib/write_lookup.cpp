@@ -84,7 +84,7 @@ std::string near_text(const near_setup& n, const print_options& o) {
         out += "; not in the kit or out today";
     }
     if (!n.why_not.empty()) {
-        out += "; refused there: " + n.why_not;
+        out += "; but " + n.why_not;
     }
     return out;
 }
@@ -121,6 +121,12 @@ std::string nearest_text(const lookup_answer& a, const print_options& o) {
             out += wrapped("  " + padded(name(row.coat), 14), near_text(row.best.front(), o), 16,
                            o.width);
         }
+    }
+    const bool far = std::all_of(a.nearest.begin(), a.nearest.end(), [&](const nearest_row& row) {
+        return row.best.empty() || row.best.front().off > a.asked.wanted * 0.3;
+    });
+    if (far) {
+        out += "Nothing in the kit comes near it: scissors, or another blade or comb.\n";
     }
     if (a.nearest.size() > 1) {
         out += "Name the coat (--coat wavy) for the three nearest.\n";

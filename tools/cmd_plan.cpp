@@ -57,7 +57,8 @@ reply regrow(const request& q, const surroundings& around) {
                 answer_is_no};
     }
     const forecast c = forecast_of(r, g);
-    return {a.w.json ? io::json_of(c, r, a.w.print) : io::text_of(c, r, a.w.print), done};
+    return {a.w.json ? io::json_of(c, r, a.w.print) : io::text_of(c, r, a.w.print),
+            g.stuck.empty() ? done : answer_is_no};
 }
 
 }  // namespace pelage::cli

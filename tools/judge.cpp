@@ -61,6 +61,7 @@ dog recorded(const request& q, const workplace& w, faults& f) {
     if (q.operands.empty()) {
         dog d;
         d.brushed = {habit::none, false};
+        d.brushing_said = !q.brush.empty();
         return d;
     }
     const std::string& name = q.operands.front();
@@ -79,6 +80,7 @@ dog recorded(const request& q, const workplace& w, faults& f) {
     f.say(errc::unknown, "no dog of the salon is called \"" + name + "\"" +
                              did_you_mean(name, ids(w.place().dogs)) + "; write the id of one (" +
                              one_of(ids(w.place().dogs)) + ") or a file that ends in .toml");
+    f.throw_if_any();  // without the dog nothing else can be judged
     return {};
 }
 
@@ -181,6 +183,13 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
             f.say(errc::syntax, "--brush: not understood; found \"" + q.brush +
                                     "\"; write none, 'weekly to the skin', 'every 3 days to the "
                                     "skin' or 'daily on the surface'");
+        }
+    }
+    const std::vector<std::string> known{"clip-down", "clip-jacket", "show-blades"};
+    for (const std::string& id : q.consents) {
+        if (std::find(known.begin(), known.end(), id) == known.end()) {
+            f.say(errc::unknown, "--consent: unknown; found \"" + id + "\"" +
+                                     did_you_mean(id, known) + "; write one of " + one_of(known));
         }
     }
     d.consents.insert(d.consents.end(), q.consents.begin(), q.consents.end());

@@ -15,9 +15,9 @@ constexpr const char* general_footer =
     "Examples:\n"
     "  pelage lookup 7F\n"
     "  pelage plan biscuit\n"
-    "  pelage regrow --coat wavy --style one-length --brush 'every 3 days to the skin'\n"
-    "Exit codes: 0 done, 1 done and the answer is no, 2 called wrongly, 3 input is wrong,\n"
-    "4 cannot read or write, 70 our own fault.\n"
+    "  pelage regrow biscuit\n"
+    "Exit codes: 0 done, 1 done and the answer is no, 2 called wrongly,\n"
+    "3 input is wrong, 4 cannot read or write, 70 our own fault.\n"
     "Lengths are written with their unit: 13mm, '13 mm', 1/2in.";
 
 constexpr const char* lookup_footer =
@@ -38,7 +38,7 @@ constexpr const char* plan_footer =
 constexpr const char* regrow_footer =
     "Examples:\n"
     "  pelage regrow biscuit\n"
-    "  pelage regrow --coat wavy --style one-length --length '16 mm' --brush none\n"
+    "  pelage regrow --coat wavy --style one-length --length 16mm --brush none\n"
     "Brushing is written: none, 'weekly to the skin', 'every 3 days to the skin',\n"
     "'daily on the surface'. Brushing that doesn't reach the skin counts as none.";
 
@@ -50,13 +50,13 @@ void add_general(CLI::App& app, request& q) {
     app.add_option("--salon", q.salon, "folder with salon.toml, styles/ and dogs/")
         ->type_name("DIR");
     app.add_option("--kit", q.kit, "a salon file whose kit is used")->type_name("FILE");
-    app.add_flag("--explain", q.explain, "with the rules, bases and refusals behind each figure");
+    app.add_flag("--explain", q.explain, "with what stands behind each figure");
 }
 
 void add_dog(CLI::App& app, request& q) {
     app.add_option("dog", q.operands, "a dog's file, or the id of a dog of the salon")
         ->type_name("DOG");
-    app.add_option("--coat", q.coat, "smooth, double-short, double-long, wire, drop, wavy, curly")
+    app.add_option("--coat", q.coat, "as in the look-up: wavy, curly, drop, ...")
         ->type_name("COAT");
     app.add_option("--style", q.style, "id of a style sheet")->type_name("STYLE");
     app.add_option("--size", q.size, "toy, small, medium, large, giant")->type_name("SIZE");
@@ -73,15 +73,14 @@ void add_dog(CLI::App& app, request& q) {
 
 struct tree {
     request q;
-    CLI::App app{
-        "How long each part of a dog's coat stays, with which blade, and when the dog must "
-        "be back.",
-        "pelage"};
+    CLI::App app{"Which blade leaves what on a dog's coat, and when the dog must be back.",
+                 "pelage"};
     CLI::App* lookup = nullptr;
     CLI::App* plan = nullptr;
     CLI::App* regrow = nullptr;
 
     tree() {
+        app.get_formatter()->column_width(26);
         app.set_version_flag("--version", std::string("pelage ") + pelage_VERSION);
         app.footer(general_footer);
         lookup = app.add_subcommand("lookup", "what a blade, a comb or a length means");
@@ -94,7 +93,7 @@ struct tree {
             ->type_name("KIND");
         lookup->add_flag("--barber", q.barber, "bare comb numbers are n/8 inch");
         lookup->add_flag("--sources", q.sources, "list figures with their basis; WHAT picks some");
-        plan = app.add_subcommand("plan", "what to do with a dog, zone by zone, in working order");
+        plan = app.add_subcommand("plan", "what to do with a dog, in working order");
         add_dog(*plan, q);
         plan->add_flag("--zones", q.zones, "with the table of zones");
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
@@ -129,6 +128,9 @@ std::string strangers(const tree& t) {
     std::string out;
     const auto tell = [&](const std::vector<std::string>& words, const CLI::App& a) {
         for (const std::string& w : words) {
+            if (w == "--") {
+                continue;
+            }
             const bool option = w.size() > 1 && w.front() == '-';
             const std::string name = w.substr(0, w.find('='));
             out += "pelage: error: unknown " + std::string(option ? "option" : "command") + " \"" +
@@ -167,6 +169,13 @@ parsed parse_arguments(const std::vector<std::string>& args) {
     if (!words.empty() && words.front() == "help") {  // "help plan" is "plan --help"
         words.erase(words.begin());
         words.emplace_back("--help");
+    }
+    const auto is_verb = [](const std::string& w) {
+        return w == "lookup" || w == "plan" || w == "regrow";
+    };
+    if (!words.empty() && words.front().substr(0, 1) != "-" && !is_verb(words.front())) {
+        return wrongly("pelage: error: unknown command \"" + words.front() + "\"" +
+                       did_you_mean(words.front(), {"lookup", "plan", "regrow", "help"}) + "\n");
     }
     if (words.empty()) {
         return wrongly("pelage: error: nothing asked; write lookup, plan or regrow\n");

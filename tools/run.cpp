@@ -1,4 +1,5 @@
 #include <cstdio>
+#include <filesystem>
 #include <fstream>
 #include <ostream>
 
@@ -50,16 +51,74 @@ reply answer(const request& q, const surroundings& around) {
     throw error(errc::internal, "no verb");
 }
 
-/// Writes the whole answer beside the file, then puts it in its place: never half a file.
-void write_file(const std::string& path, const std::string& text) {
-    const std::string part = path + ".part";
-    std::ofstream file(part, std::ios::binary | std::ios::trunc);
-    file << text;
-    file.close();
-    if (!file || std::rename(part.c_str(), path.c_str()) != 0) {
-        std::remove(part.c_str());
-        throw error(errc::io, "cannot write \"" + path + "\"");
+[[noreturn]] void cannot_write(const std::string& path, const std::string& why) {
+    throw error(errc::io, "cannot write \"" + path + "\": " + why);
+}
+
+/// A name beside `file` that nothing has yet.
+std::filesystem::path fresh_name(const std::filesystem::path& file) {
+    for (int n = 0; n < 1000; ++n) {
+        std::filesystem::path name = file;
+        name += ".part" + std::to_string(n);
+        if (!std::filesystem::exists(std::filesystem::symlink_status(name))) {
+            return name;
+        }
     }
+    return {};
+}
+
+/// Writes the whole answer beside the file, then puts it in its place: never half a file, and never
+/// in place of something that isn't one. A link is followed to what it names.
+void write_file(const std::string& path, const std::string& text) {
+    namespace fs = std::filesystem;
+    std::error_code failed;
+    const fs::path file =
+        fs::is_symlink(path, failed) ? fs::canonical(path, failed) : fs::path(path);
+    if (failed) {
+        cannot_write(path, "the link leads nowhere");
+    }
+    const fs::file_status is = fs::status(file, failed);
+    if (fs::exists(is) && !fs::is_regular_file(is)) {
+        cannot_write(path, "it is no ordinary file");
+    }
+    constexpr fs::perms any_write =
+        fs::perms::owner_write | fs::perms::group_write | fs::perms::others_write;
+    if (fs::exists(is) && (is.permissions() & any_write) == fs::perms::none) {
+        cannot_write(path, "it is write-protected");
+    }
+    const fs::path part = fresh_name(file);
+    std::ofstream out(part, std::ios::binary);
+    out << text;
+    out.close();
+    if (!out) {
+        fs::remove(part, failed);
+        cannot_write(path, "no room, no such folder, or not allowed");
+    }
+    fs::rename(part, file, failed);
+    if (failed) {
+        fs::remove(part, failed);
+        cannot_write(path, "not allowed");
+    }
+}
+
+/// What a stranger's text may hold, made fit for a terminal: control characters and what isn't UTF-8
+/// as \\xNN, and no more than `most` bytes of a line.
+std::string printable(const std::string& text, std::size_t most = 700) {
+    std::string out;
+    std::size_t in_line = 0;
+    for (const char c : text) {
+        const auto byte = static_cast<unsigned char>(c);
+        in_line = c == '\n' ? 0 : in_line + 1;
+        if (in_line > most) {
+            out += in_line == most + 1 ? "..." : "";
+        } else if ((byte < 0x20U && c != '\n') || byte == 0x7FU) {
+            constexpr const char* digits = "0123456789abcdef";
+            out += std::string("\\x") + digits[byte >> 4U] + digits[byte & 15U];
+        } else {
+            out += c;
+        }
+    }
+    return out;
 }
 
 int deliver(const request& q, const reply& r, std::ostream& out) {
@@ -81,15 +140,15 @@ int run(const std::vector<std::string>& args, const surroundings& around, std::o
     try {
         const parsed p = parse_arguments(args);
         if (p.finished) {
-            (p.code == 0 ? out : err) << p.text << std::flush;
-            return p.code;
+            (p.code == 0 ? out : err) << (p.code == 0 ? p.text : printable(p.text)) << std::flush;
+            return p.code == 0 && !out ? cannot_io : p.code;
         }
         return deliver(p.asked, answer(p.asked, around), out);
     } catch (const bad_input& e) {
-        err << io::text_of(e.all());
+        err << printable(io::text_of(e.all()));
         return code_for(e.all());
     } catch (const error& e) {
-        err << "pelage: error: " << e.what() << "\n";
+        err << printable(std::string("pelage: error: ") + e.what() + "\n");
         return code_for(e.code());
     } catch (const std::exception& e) {
         err << "pelage: error: our own fault, please report it: " << e.what() << "\n";

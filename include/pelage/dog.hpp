@@ -57,9 +57,10 @@ struct dog {
     std::vector<sheet_rule> departures;  ///< from the sheet, later ones win
     std::vector<hair_now> now;
     brushing brushed;
-    bool coat_change = false;  ///< adult coat coming in, or cottony undercoat
-    bool thin_or_old = false;  ///< thin-skinned, old, wrinkled or dehydrated
-    bool pink_skin = false;    ///< white or pink skin that meets the sun
+    bool brushing_said = true;  ///< false: nobody said, taken as none
+    bool coat_change = false;   ///< adult coat coming in, or cottony undercoat
+    bool thin_or_old = false;   ///< thin-skinned, old, wrinkled or dehydrated
+    bool pink_skin = false;     ///< white or pink skin that meets the sun
     std::vector<mat_finding> mats;
     std::vector<skin_finding> skin;
     std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id

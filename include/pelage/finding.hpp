@@ -18,6 +18,12 @@ inline constexpr std::array<std::string_view, 4> mat_names{"tangle", "mat", "mat
     return mat_names[static_cast<std::size_t>(g)];
 }
 
+/// The grade as it stands in a sentence: "a matted area".
+[[nodiscard]] constexpr std::string_view in_words(mat_grade g) {
+    constexpr std::array<std::string_view, 4> words{"a tangle", "a mat", "a matted area", "a pelt"};
+    return words[static_cast<std::size_t>(g)];
+}
+
 /// Matting in one place.
 struct mat_finding {
     place at;
