@@ -81,7 +81,7 @@ std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted
                                    const std::optional<direction>& way) {
     std::vector<near_setup> all;
     for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
-        if (s.kind == tool_kind::clip && (!way || s.way == *way)) {
+        if (s.kind == tool_kind::clip && s.tool.etched != "50" && (!way || s.way == *way)) {
             all.push_back(near_to(r, s, wanted, c, true));
         }
     }

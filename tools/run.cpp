@@ -72,10 +72,12 @@ std::filesystem::path fresh_name(const std::filesystem::path& file) {
 void write_file(const std::string& path, const std::string& text) {
     namespace fs = std::filesystem;
     std::error_code failed;
-    const fs::path file =
-        fs::is_symlink(path, failed) ? fs::canonical(path, failed) : fs::path(path);
-    if (failed) {
-        cannot_write(path, "the link leads nowhere");
+    fs::path file = path;
+    if (fs::is_symlink(fs::symlink_status(file, failed))) {
+        file = fs::canonical(path, failed);
+        if (failed) {
+            cannot_write(path, "the link leads nowhere");
+        }
     }
     const fs::file_status is = fs::status(file, failed);
     if (fs::exists(is) && !fs::is_regular_file(is)) {

@@ -130,6 +130,15 @@ struct counted_zone {
     if (spread <= 0.0) {
         return detail::fine_given_start(counted, law, time, 0.0);
     }
+    if (law.threshold_log_sd <= 0.0) {
+        // without a spread of its own the chance jumps with the start error: a fine rule sees where
+        return integrate(
+            [&](double e) {
+                return detail::normal_density(e) *
+                       detail::fine_given_start(counted, law, time, spread * e);
+            },
+            -6.0, 6.0, 40);
+    }
     return normal_mean(
         [&](double e) { return detail::fine_given_start(counted, law, time, spread * e); });
 }

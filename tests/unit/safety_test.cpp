@@ -90,8 +90,10 @@ instruction any_instruction(dice& d) {
     instruction i;
     if (d.luck(60)) {
         i.target = d.between(0.3, 60);
-    } else if (d.luck(60)) {
+    } else if (d.luck(40)) {
         i.blade = d.one_of(io::reference().blades).id;
+    } else if (d.luck(60)) {
+        i.blade = d.one_of(std::vector<std::string>{"40", "30", "15", "10"});
     }
     if (d.luck(70)) {
         i.how = static_cast<finish>(d.roll(static_cast<int>(finish_names.size())));
@@ -109,8 +111,9 @@ instruction any_instruction(dice& d) {
 }
 
 std::string any_word(dice& d) {
-    const std::vector<std::string> words{"all", "body", "legs", "head", "prep"};
-    return d.luck(30) ? d.one_of(words) : title(whole(), any_place(d));
+    const std::vector<std::string> words{"all",    "body",  "legs",   "head", "prep",
+                                         "muzzle", "cheek", "throat", "feet", "ears"};
+    return d.luck(50) ? d.one_of(words) : title(whole(), any_place(d));
 }
 
 mat_finding any_mat(dice& d) {
