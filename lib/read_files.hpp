@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,6 +35,20 @@ void get_coats(const node& root, page& p, catalogue& c);
 void get_rule_file(const node& root, page& p, catalogue& c, std::string_view set);
 /// Every zone but the prep zones must be told something by the reference's own sheet.
 void check_complete(const style& s, const spot& at, page& p);
+
+/// A text parsed: what it says, or what is wrong with it.
+struct parsed_text {
+    faults out;
+    std::optional<node> root;
+};
+
+/// Each text parsed, in the order given, on two threads: parsing is most of the work of a short
+/// command.
+[[nodiscard]] std::vector<parsed_text> parse_all(const std::vector<document_text>& files);
+
+/// Like read_text, of a text already parsed.
+bool read_parsed(parsed_text& text, diagnostics& to,
+                 const std::function<void(const node&, faults&)>& read);
 
 /// Parses `d` and hands its tree to `read`; the faults go to `to`. Whether there were none.
 bool read_text(const document_text& d, diagnostics& to,

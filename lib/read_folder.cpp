@@ -1,6 +1,8 @@
 // Documents, and the files of a salon put together.
 #include <algorithm>
+#include <atomic>
 #include <filesystem>
+#include <future>
 
 #include <fmt/format.h>
 
@@ -84,13 +86,37 @@ std::vector<document_text> slurp_all(const std::string& folder, diagnostics& wro
 
 bool read_text(const document_text& d, diagnostics& to,
                const std::function<void(const node&, faults&)>& read) {
-    faults out(d.name);
-    if (const auto root = parse_toml(d.text, out)) {
-        read(*root, out);
+    parsed_text text{faults(d.name), std::nullopt};
+    text.root = parse_toml(d.text, text.out);
+    return read_parsed(text, to, read);
+}
+
+bool read_parsed(parsed_text& text, diagnostics& to,
+                 const std::function<void(const node&, faults&)>& read) {
+    if (text.root) {
+        read(*text.root, text.out);
     }
-    const bool sound = out.none();
-    out.move_to(to);
+    const bool sound = text.out.none();
+    text.out.move_to(to);
     return sound;
+}
+
+std::vector<parsed_text> parse_all(const std::vector<document_text>& files) {
+    std::vector<parsed_text> out;
+    out.reserve(files.size());
+    for (const document_text& d : files) {
+        out.push_back({faults(d.name), std::nullopt});
+    }
+    std::atomic<std::size_t> next{0};
+    const auto work = [&] {
+        for (std::size_t i = next++; i < files.size(); i = next++) {
+            out[i].root = parse_toml(files[i].text, out[i].out);
+        }
+    };
+    const auto other = std::async(std::launch::async, work);
+    work();
+    other.wait();
+    return out;
 }
 
 void throw_if_any(diagnostics faults) {

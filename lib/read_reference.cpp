@@ -17,7 +17,8 @@ constexpr std::string_view demo_folder = "reference/demo/";
 
 class reference_reader {
   public:
-    explicit reference_reader(const std::vector<document_text>& files) : files_(files) {}
+    explicit reference_reader(const std::vector<document_text>& files)
+        : files_(files), parsed_(parse_all(files)) {}
 
     catalogue run() {
         // sources first: figures name them; then blades: zones and sheets name those
@@ -50,10 +51,14 @@ class reference_reader {
             wrong_.push_back({name, 0, 0, errc::missing, "a file of the reference is missing"});
             return;
         }
-        read_text(*at, wrong_, [&](const node& root, faults& out) {
+        read_parsed(parsed_of(*at), wrong_, [&](const node& root, faults& out) {
             page p = page_for(out);
             get(root, p, book_);
         });
+    }
+
+    parsed_text& parsed_of(const document_text& d) {
+        return parsed_[static_cast<std::size_t>(&d - files_.data())];
     }
 
     void sheets() {
@@ -62,7 +67,8 @@ class reference_reader {
                 continue;
             }
             known_.push_back(d.name);
-            read_text(d, wrong_, [&](const node& root, faults& out) { sheet(d, root, out); });
+            read_parsed(parsed_of(d), wrong_,
+                        [&](const node& root, faults& out) { sheet(d, root, out); });
         }
     }
 
@@ -93,6 +99,7 @@ class reference_reader {
     }
 
     const std::vector<document_text>& files_;
+    std::vector<parsed_text> parsed_;
     catalogue book_;
     place_finder places_{book_.dog_body};
     diagnostics wrong_;

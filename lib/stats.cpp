@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <numbers>
 #include <utility>
 
 #include <boost/math/distributions/normal.hpp>
@@ -19,7 +20,7 @@ chance normal_cdf(double z) {
     if (std::isnan(z)) {
         throw error(errc::range, "the normal distribution of what is not a number");
     }
-    return boost::math::cdf(standard_normal{}, z);
+    return 0.5 * std::erfc(-z / std::numbers::sqrt2);
 }
 
 double normal_quantile(chance p) {

@@ -207,7 +207,8 @@ struct back {
     days in{};                           ///< last whole day at the chance asked
     days even_odds{};                    ///< last whole day at 1 in 2
     visit_kind why = visit_kind::usual;  ///< what ends the wait
-    std::optional<std::size_t> first;    ///< the zone that ends it; index into the zones given
+    std::optional<std::size_t>
+        first;          ///< the zone with least room to grow; index into the zones given
     days full_groom{};  ///< last day for the full groom if held zones are brushed out between
     std::vector<std::size_t> held;  ///< zones near or above their length, held by brushing
     chance asked = 0.9;
@@ -223,8 +224,18 @@ struct back {
     b.asked = p;
     std::vector<kept_zone> free;
     std::vector<chance> chances;
-    chance worst = 2.0;
+    days longest{};
+    length least_room = mm(std::numeric_limits<double>::infinity());
     for (std::size_t i = 0; i < zones.size(); ++i) {
+        longest = std::max(longest, zones[i].clock);
+        if (zones[i].threshold && *zones[i].threshold - zones[i].start < least_room) {
+            least_room = *zones[i].threshold - zones[i].start;
+            b.first = i;
+        }
+    }
+    // if all together are likely fine by then, each is
+    const bool none_held = all_fine(zones, law, longest, false) >= p;
+    for (std::size_t i = 0; i < zones.size() && !none_held; ++i) {
         // most zones of a dog are kept alike: reckon each kind once
         const auto alike =
             std::find(zones.begin(), zones.begin() + static_cast<std::ptrdiff_t>(i), zones[i]);
@@ -237,10 +248,6 @@ struct back {
             b.held.push_back(i);
         } else {
             free.push_back(zones[i]);
-        }
-        if (zones[i].threshold && chances[i] < worst) {
-            worst = chances[i];
-            b.first = i;
         }
     }
     b.in = last_fine_day(zones, law, p, usual);

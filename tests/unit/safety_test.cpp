@@ -173,13 +173,14 @@ class inspection {
   public:
     inspection(const groom_table& t, const groom& g) : t_(t), g_(g) {}
 
-    [[nodiscard]] std::vector<std::string> broken() {
+    /// To look the sheet up for every place is most of the time this takes: `with_sheet` says whether
+    /// to ask what hangs on its words.
+    [[nodiscard]] std::vector<std::string> broken(bool with_sheet) {
         all_places_stand();
         stops();
         combing();
         for (const zone_plan& z : g_.zones) {
             z_ = &z;
-            wish_ = instruction_for(t_.request(), z.at);
             mats_ = mats_left();
             reasons();
             skin();
@@ -189,9 +190,12 @@ class inspection {
             against_the_lay();
             under_combs();
             jackets();
-            scissored();
             today();
-            too_short();
+            if (with_sheet && mats_.empty()) {
+                wish_ = instruction_for(t_.request(), z.at);
+                scissored();
+                too_short();
+            }
         }
         z_ = nullptr;
         order();
@@ -371,9 +375,6 @@ class inspection {
     }
 
     void scissored() {
-        if (!mats_.empty()) {
-            return;
-        }
         must(wish_.how != finish::scissor || !clips(), "what is scissored stays scissored");
         const bool asked = wish_.how == finish::clip || wish_.how == finish::comb_then_scissor ||
                            (!wish_.how && (wish_.blade || wish_.target));
@@ -394,7 +395,7 @@ class inspection {
         const bool longer =
             wish_.between.value_or(side_of_target::longer) == side_of_target::longer;
         const bool named = bare_blade() && wish_.blade == tool().id;
-        if (!longer || !wish_.target || named || !mats_.empty() || !z_->leaves) {
+        if (!longer || !wish_.target || named || !z_->leaves) {
             return;
         }
         const double t = in_mm(*wish_.target);
@@ -457,7 +458,7 @@ void plan_and_inspect(int dogs, std::uint64_t seed) {
                 t.both_ways = d.luck(25);
                 INFO("dog " << planned << ", sheet " << s.id << ", " << c.title);
                 const groom g = t.plan();
-                CHECK(inspection(t, g).broken() == std::vector<std::string>{});
+                CHECK(inspection(t, g).broken(planned % 3 == 0) == std::vector<std::string>{});
                 stopped += g.stop.empty() ? 0 : 1;
                 ++planned;
             }
