@@ -352,6 +352,11 @@ bool compiler::reached(const zone_plan& z, const std::vector<cell>& cells) const
 std::size_t compiler::tool_index(const std::string& id, list when, const work& price) {
     const auto [at, fresh] = tool_.try_emplace({id, when}, out_.choice.price.size());
     if (fresh) {
+        if (at->second >= most_tools) {
+            throw error(errc::range,
+                        "a plan counts at most 64 blades and combs, before and after the bath "
+                        "together; found more; leave out of the kit what this groom doesn't need");
+        }
         out_.choice.price.push_back(static_cast<std::int32_t>(in_mmin(price)));
     }
     return at->second;

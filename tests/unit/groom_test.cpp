@@ -950,6 +950,18 @@ TEST_CASE("a whole reference of tools in one drawer can be planned with", "[groo
     }
 }
 
+TEST_CASE("a drawer beyond all bounds is refused in words", "[groom]") {
+    groom_table t;
+    t.patient.coat = coat_class::curly;
+    t.both_ways = true;
+    for (int i = 0; i < 80; ++i) {
+        comb c = comb_of("13 mm");
+        c.id += " no. " + std::to_string(i);
+        t.tools.combs.push_back({c, 1, {}, {}});
+    }
+    CHECK_THROWS_WITH(t.plan(), match::ContainsSubstring("leave out of the kit"));
+}
+
 TEST_CASE("a dog whose coat nobody has looked at can't be planned", "[groom]") {
     groom_table t;
     t.patient.coat.reset();
