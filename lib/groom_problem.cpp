@@ -281,8 +281,8 @@ cell compiler::prep_cell(const zone_plan& z, const setup& s) const {
     c.offered = true;
     c.leaves = rounded(cut_length(s, coat_.lay_degrees.best, r_.rules.cut));
     c.takes = place_work(r_, z.at, finish::clip);
-    // the customary order decides: a step down the list costs a tenth of a minute
-    c.price = c.takes + mmin(100) * static_cast<std::int64_t>(rank - where.prep_blades.begin());
+    // the customary order decides: a step down the list costs a minute (assumption)
+    c.price = c.takes + minutes(1.0) * static_cast<std::int64_t>(rank - where.prep_blades.begin());
     if (z.now && !under_mat && in_hundredths(c.leaves.best) > in_hundredths(*z.now)) {
         c.no = "longer than today's hair (" + show(*z.now) + "): it would do nothing";
     }
@@ -332,7 +332,7 @@ cell compiler::cell_for(const zone_plan& z, const setup& s, bool scissors_too) c
             c.price += r_.rules.prices.skip_finish.best;
         }
         if (z.blade_wish && !is_named(z, s)) {
-            c.price += mmin(5);  // of two that leave the same, the one the sheet names
+            c.price += minutes(1.0);  // the sheet means the blade it names (assumption)
         }
     }
     if (c.offered) {
@@ -436,7 +436,8 @@ void compiler::add_rows() {
 
 void compiler::add_seams() {
     const price_rules& p = r_.rules.prices;
-    const auto per_hundredth = static_cast<std::int32_t>(in_mmin(p.seam_per_mm.best) / 100);
+    const auto per_hundredth = static_cast<std::int32_t>(
+        std::llround(static_cast<double>(in_mmin(p.seam_per_mm.best)) / 100.0));
     for (const seam& s : r_.reference.dog_body.seams) {
         if (s.kind == seam_kind::line) {
             continue;
@@ -447,10 +448,11 @@ void compiler::add_seams() {
                 const zone_plan& zb = out_.zones[out_.rows[b]];
                 const bool same_side = za.at.which == zb.at.which || za.at.which == side::both ||
                                        zb.at.which == side::both;
-                // what the sheet steps on purpose is a pattern: only cut zones are blended
+                // only cut zones are blended, and what the sheet itself steps is its pattern
                 if (za.at.zone == s.a && zb.at.zone == s.b && same_side && za.target && zb.target) {
+                    const length asked = gap(*za.target, *zb.target);
                     out_.choice.seams.push_back(
-                        {a, b, per_hundredth, in_hundredths(p.seam_allowance.best)});
+                        {a, b, per_hundredth, in_hundredths(p.seam_allowance.best + asked)});
                 }
             }
         }

@@ -4,6 +4,8 @@
 #include <pelage/error.hpp>
 #include <pelage/plan.hpp>
 
+#include "plan_parts.hpp"
+
 namespace pelage {
 
 namespace {
@@ -20,25 +22,26 @@ void need(bool holds, const char* what) {
     }
 }
 
-// Whatever the plan, each zone picks up the tools of one of its allowed setups: the cheapest such
-// set is a floor for what is paid, and zones share tools, so only the dearest floor may be added.
-std::int64_t tool_floor(const problem& p) {
-    std::int64_t floor = 0;
+/// The cheapest setup of every zone on its own, the first of equals; zones that have none.
+struct own_choice {
+    std::vector<std::size_t> setup;
+    std::vector<std::size_t> stuck;
+    std::size_t ties = 0;
+};
+
+own_choice each_alone(const problem& p) {
+    own_choice out;
     for (std::size_t z = 0; z < p.zones; ++z) {
-        std::int64_t least = dearest;
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            if (p.cost[p.at(z, k)] == forbidden) {
-                continue;
-            }
-            std::int64_t held = 0;
-            for (std::size_t t = 0; t < p.price.size(); ++t) {
-                held += (p.tools[p.at(z, k)] >> t & 1U) != 0 ? p.price[t] : 0;
-            }
-            least = std::min(least, held);
+        const auto row = std::span(p.cost).subspan(p.at(z, 0), p.setups);
+        const auto best = std::min_element(row.begin(), row.end());
+        if (best == row.end() || *best == forbidden) {
+            out.stuck.push_back(z);
+            continue;
         }
-        floor = std::max(floor, least);
+        out.setup.push_back(static_cast<std::size_t>(best - row.begin()));
+        out.ties += std::count(row.begin(), row.end(), *best) > 1 ? 1 : 0;
     }
-    return floor;
+    return out;
 }
 
 }  // namespace
@@ -86,29 +89,16 @@ void check(const problem& p) {
     }
 }
 
-solution solve(const problem& p) {
+solution solve(const problem& p, std::int64_t most_nodes) {
     check(p);
+    const own_choice alone = each_alone(p);
     solution out;
-    std::int64_t own = 0;
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        const auto row = std::span(p.cost).subspan(p.at(z, 0), p.setups);
-        const auto best = std::min_element(row.begin(), row.end());
-        out.sure.nodes += static_cast<std::int64_t>(p.setups);
-        if (best == row.end() || *best == forbidden) {
-            out.stuck.push_back(z);
-            continue;
-        }
-        out.setup.push_back(static_cast<std::size_t>(best - row.begin()));
-        out.sure.ties += std::count(row.begin(), row.end(), *best) > 1 ? 1 : 0;
-        own += *best;
-    }
+    out.stuck = alone.stuck;
     if (!out.stuck.empty()) {
-        out.setup.clear();
         return out;
     }
-    out.cost = cost_of(p, out.setup);
-    out.sure.bound = own + tool_floor(p);
-    out.sure.optimal = out.sure.bound == in_mmin(out.cost);
+    out = planning::find(p, alone.setup, most_nodes);
+    out.sure.ties = alone.ties;
     return out;
 }
 

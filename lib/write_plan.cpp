@@ -135,7 +135,9 @@ class plan_writer {
 
     /// How to hold the skin where it is thin or folds and the blade comes near it.
     void holds(const block& b) {
-        if (b.how.kind != tool_kind::clip || (b.how.over && !o_.explain)) {
+        // 6.4 mm: longer ones keep their distance from a fold (assumption)
+        const bool far = b.how.over || in_mm(b.how.tool.stated.best) > 6.4;
+        if (b.how.kind != tool_kind::clip || (far && !o_.explain)) {
             return;
         }
         std::vector<std::string> seen;
@@ -323,10 +325,6 @@ class plan_writer {
     void explain() {
         out_ += "\nWhy so\n";
         const proof& p = g_.choice.sure;
-        say("  ",
-            "Each zone is settled on its own; shared blades and visible steps are counted in the "
-            "cost but don't steer the choice yet.",
-            2);
         say("  ",
             "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
                 " min (work, misses, pick-ups, " + "steps); no plan under " +

@@ -59,7 +59,7 @@ struct problem {
 struct proof {
     std::int64_t bound = 0;  ///< no plan costs less (thousandths of a minute)
     bool optimal = false;    ///< bound equals the plan's cost
-    std::int64_t nodes = 0;  ///< zone-setup pairs looked at
+    std::int64_t nodes = 0;  ///< parts of the problem bounded on their own
     std::size_t ties = 0;    ///< zones in which another setup would have cost the same
 };
 
@@ -80,10 +80,12 @@ struct solution {
 /// that make overflow impossible.
 void check(const problem& p);
 
-/// The plan. For now each zone is settled on its own (the cheapest setup, the first of equals), so
-/// shared tools and steps count in `cost` but don't yet steer the choice; `bound` is the sum of the
-/// zones' own minima plus the dearest tool that any plan must pick up, and `optimal` is claimed only
-/// where the two meet. Throws error(range) as check() does.
-[[nodiscard]] solution solve(const problem& p);
+/// Parts a search may bound before it gives up on a proof. Plans of a dog need a handful.
+inline constexpr std::int64_t usual_nodes = 50'000;
+
+/// The cheapest plan there is; of several, the first by zone, then setup. Proven: `bound` equals the
+/// cost and `optimal` is set, unless `most_nodes` parts were not enough; then the best plan found,
+/// with the bound that was proven. Throws error(range) as check() does.
+[[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);
 
 }  // namespace pelage

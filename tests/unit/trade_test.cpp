@@ -157,9 +157,9 @@ TEST_CASE("no comb is planned over a mat that stays in", "[trade]") {
     CHECK(z.came == outcome::clipped_under);
     CHECK(z.how.kind == tool_kind::clip);
     CHECK_FALSE(z.how.over.has_value());
-    // without the mat the same zone gets its 13 mm comb
-    const groom clear = groomed(wavy_dog(), "one-length", drawer);
-    CHECK(plan_of(clear, "chest").how.over.has_value());
+    // without the mat the legs of a low-upkeep sheet get their 16 mm comb
+    const groom clear = groomed(wavy_dog(), "low-upkeep", drawer);
+    CHECK(plan_of(clear, "foreleg").how.over.has_value());
 }
 
 TEST_CASE("skip teeth are refused where skin is thin or folds", "[trade]") {
