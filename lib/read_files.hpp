@@ -42,8 +42,7 @@ struct parsed_text {
     std::optional<node> root;
 };
 
-/// Each text parsed, in the order given, on two threads: parsing is most of the work of a short
-/// command.
+/// Each text parsed, in the order given.
 [[nodiscard]] std::vector<parsed_text> parse_all(const std::vector<document_text>& files);
 
 /// Like read_text, of a text already parsed.

@@ -6,6 +6,9 @@
 
 #include <fmt/format.h>
 
+#include <pelage/io/embedded.hpp>
+
+#include "packed_tree.hpp"
 #include "read_files.hpp"
 
 namespace pelage::io {
@@ -84,10 +87,22 @@ std::vector<document_text> slurp_all(const std::string& folder, diagnostics& wro
 
 }  // namespace
 
+/// The tree of a text: an embedded one was parsed when the library was built.
+std::optional<node> tree_of(const document_text& d, faults& out) {
+    const auto& texts = embedded_reference();
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        const packed_file& made = packed_reference()[i];  // the same files in the same order
+        if (texts[i].path == d.name && texts[i].text == d.text && made.path == d.name) {
+            return unpacked(made.tree);
+        }
+    }
+    return parse_toml(d.text, out);
+}
+
 bool read_text(const document_text& d, diagnostics& to,
                const std::function<void(const node&, faults&)>& read) {
     parsed_text text{faults(d.name), std::nullopt};
-    text.root = parse_toml(d.text, text.out);
+    text.root = tree_of(d, text.out);
     return read_parsed(text, to, read);
 }
 
@@ -105,17 +120,10 @@ std::vector<parsed_text> parse_all(const std::vector<document_text>& files) {
     std::vector<parsed_text> out;
     out.reserve(files.size());
     for (const document_text& d : files) {
-        out.push_back({faults(d.name), std::nullopt});
+        faults wrong(d.name);
+        auto root = tree_of(d, wrong);
+        out.push_back({std::move(wrong), std::move(root)});
     }
-    std::atomic<std::size_t> next{0};
-    const auto work = [&] {
-        for (std::size_t i = next++; i < files.size(); i = next++) {
-            out[i].root = parse_toml(files[i].text, out[i].out);
-        }
-    };
-    const auto other = std::async(std::launch::async, work);
-    work();
-    other.wait();
     return out;
 }
 
