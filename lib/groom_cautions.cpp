@@ -21,9 +21,9 @@ class judge {
     [[nodiscard]] places_named applies(caution_when w) const {
         switch (w) {
             case caution_when::any_clipping:
-                return whole(any(&judge::clipped));
+                return whole(any(clipped));
             case caution_when::comb_used:
-                return whole(any(&judge::by_comb));
+                return whole(any(by_comb));
             case caution_when::double_jacket_clipped:
                 return where(
                     [&](const zone_plan& z) { return clipped(z) && jacket(z) && doubled(); });
@@ -48,7 +48,7 @@ class judge {
             case caution_when::stop:
                 return whole(!g_.stop.empty());
             case caution_when::unknown_hair:
-                return whole(g_.stop.empty() && any(&judge::hair_unknown));
+                return whole(g_.stop.empty() && any(hair_unknown));
             case caution_when::old_or_thin:
                 return whole(r_.patient.thin_or_old);
             case caution_when::against_short:
@@ -66,7 +66,7 @@ class judge {
         return coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
     }
     [[nodiscard]] bool jacket(const zone_plan& z) const { return zone_of(z).has(zone_use::jacket); }
-    [[nodiscard]] bool clipped(const zone_plan& z) const {
+    [[nodiscard]] static bool clipped(const zone_plan& z) {
         return z.how.kind == tool_kind::clip && z.came != outcome::stuck;
     }
     /// A double coat's jacket that the sheet clips and the plan cards for want of consent.
@@ -93,10 +93,10 @@ class judge {
     [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
         return r_.reference.dog_body.zones[z.at.zone];
     }
-    [[nodiscard]] bool by_comb(const zone_plan& z) const {
+    [[nodiscard]] static bool by_comb(const zone_plan& z) {
         return clipped(z) && z.how.over.has_value();
     }
-    [[nodiscard]] bool hair_unknown(const zone_plan& z) const {
+    [[nodiscard]] static bool hair_unknown(const zone_plan& z) {
         return !z.now && z.target && !z.hurt && z.came != outcome::clipped_under &&
                z.came != outcome::stuck;
     }
@@ -104,9 +104,8 @@ class judge {
         return zone_of(z).has(zone_use::ear_leather) || zone_of(z).id == "ear-edge" ||
                zone_of(z).where == group::tail;
     }
-    [[nodiscard]] bool any(bool (judge::*holds)(const zone_plan&) const) const {
-        return std::any_of(g_.zones.begin(), g_.zones.end(),
-                           [&](const zone_plan& z) { return (this->*holds)(z); });
+    [[nodiscard]] bool any(bool (*holds)(const zone_plan&)) const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(), holds);
     }
     [[nodiscard]] static places_named whole(bool holds) {
         return holds ? places_named{std::vector<std::string>{}} : places_named{};

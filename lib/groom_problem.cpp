@@ -74,14 +74,14 @@ class compiler {
     bool add_row(std::size_t index);
 
     [[nodiscard]] zone_today today(const zone_plan& z) const;
-    [[nodiscard]] bool uses_tool(const zone_plan& z, const setup& s, bool scissors_too) const;
-    [[nodiscard]] bool right_way(const zone_plan& z, const setup& s) const;
+    [[nodiscard]] static bool uses_tool(const zone_plan& z, const setup& s, bool scissors_too);
+    [[nodiscard]] static bool right_way(const zone_plan& z, const setup& s);
     [[nodiscard]] cell cell_for(const zone_plan& z, const setup& s, bool scissors_too) const;
     [[nodiscard]] cell prep_cell(const zone_plan& z, const setup& s) const;
     [[nodiscard]] std::string too_short_or_long(const zone_plan& z, const setup& s,
                                                 const finished& leaves) const;
-    [[nodiscard]] bool reached(const zone_plan& z, const std::vector<cell>& cells) const;
-    [[nodiscard]] bool is_named(const zone_plan& z, const setup& s) const {
+    [[nodiscard]] static bool reached(const zone_plan& z, const std::vector<cell>& cells);
+    [[nodiscard]] static bool is_named(const zone_plan& z, const setup& s) {
         return z.blade_wish && !s.over && s.kind == tool_kind::clip && s.tool.id == *z.blade_wish;
     }
     [[nodiscard]] tool_set tools_held(const setup& s, list when);
@@ -204,7 +204,7 @@ zone_today compiler::today(const zone_plan& z) const {
     return t;
 }
 
-bool compiler::uses_tool(const zone_plan& z, const setup& s, bool scissors_too) const {
+bool compiler::uses_tool(const zone_plan& z, const setup& s, bool scissors_too) {
     if (z.mat && !z.combed_out) {
         return s.kind == tool_kind::clip;
     }
@@ -227,7 +227,7 @@ bool compiler::uses_tool(const zone_plan& z, const setup& s, bool scissors_too) 
     return s.kind == tool_kind::none;
 }
 
-bool compiler::right_way(const zone_plan& z, const setup& s) const {
+bool compiler::right_way(const zone_plan& z, const setup& s) {
     if (z.mat && !z.combed_out) {
         return s.way == direction::with_lay;  // against the lay a blade digs into a mat
     }
@@ -343,7 +343,7 @@ cell compiler::cell_for(const zone_plan& z, const setup& s, bool scissors_too) c
     return c;
 }
 
-bool compiler::reached(const zone_plan& z, const std::vector<cell>& cells) const {
+bool compiler::reached(const zone_plan& z, const std::vector<cell>& cells) {
     return std::any_of(cells.begin(), cells.end(), [&](const cell& c) {
         return c.offered && c.no.empty() && within(c.leaves.best, *z.target, z.tolerated);
     });

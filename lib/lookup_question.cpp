@@ -154,7 +154,7 @@ question as_comb(const lookup_request& r, const std::string& text, const std::st
     if (!known) {
         c.id = show(l);
         c.stated = exactly(l, {basis::measured, {}, false, "the length you typed"});
-        q.hints.push_back(
+        q.hints.emplace_back(
             "no such comb among the usual lengths or in the kit: taken as you typed it");
     }
     const blade* b = blade_called(r, tidy(under));

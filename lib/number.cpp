@@ -81,7 +81,7 @@ std::optional<double> with_unit_in(const node& n, measure m, faults& out) {
     const auto v = detail::take_decimal(rest);
     rest = detail::trimmed(rest);
     if (v && (rest == words(m).unit || rest == words(m).also)) {
-        return *v;
+        return v;
     }
     if (v && rest.empty()) {
         out.add(n.at, errc::unit,

@@ -160,7 +160,7 @@ void elimination::beside(const open_plan& p, const bucket& b) {
 }
 
 void elimination::fill(const open_plan& p, bucket& b) {
-    const std::size_t n = p.labels[b.zone].size();
+    const auto n = static_cast<std::uint16_t>(p.labels[b.zone].size());
     each_separator(p, b, [&](std::uint32_t place) {
         beside(p, b);
         std::uint16_t best = 0;

@@ -236,8 +236,8 @@ bool read(const problem& p, open_plan& out) {
     }
     std::vector<ends> near(p.zones);
     for (const live_seam& s : out.seams) {
-        near[s.a].seams.push_back({s, range[s.b]});
-        near[s.b].seams.push_back({s, range[s.a]});
+        near[s.a].seams.emplace_back(s, range[s.b]);
+        near[s.b].seams.emplace_back(s, range[s.a]);
     }
     tool_set free = 0;
     for (std::size_t t = 0; t < p.price.size(); ++t) {

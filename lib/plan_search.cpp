@@ -45,7 +45,7 @@ class searcher {
     [[nodiscard]] bool before_best(cost_t bound) const;
     [[nodiscard]] int worst_covered(const open_plan& node) const;
     void split_zone(const open_plan& node, int depth);
-    std::vector<std::size_t> setups(const open_plan& node) const;
+    [[nodiscard]] std::vector<std::size_t> setups(const open_plan& node) const;
 
     const problem& p_;
     std::int64_t most_nodes_;

@@ -90,7 +90,7 @@ std::optional<raw_figure> get_spread(record& r, measure m, const bounds& b) {
     if (!best) {
         return std::nullopt;
     }
-    const raw_figure f{low.value_or(*best), *best, high.value_or(*best), {}};
+    raw_figure f{low.value_or(*best), *best, high.value_or(*best), {}};
     if (f.low > f.best || f.best > f.high) {
         r.out().add(
             r.at("best"), errc::conflict,

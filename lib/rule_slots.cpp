@@ -35,7 +35,7 @@ std::vector<rule_slot> slots(growth_rules& r) {
 }
 
 std::vector<rule_slot> slots(matting_rules& r) {
-    return {{"brush-none", &r.brush[0], factor},
+    return {{"brush-none", r.brush.data(), factor},
             {"brush-weekly", &r.brush[1], factor},
             {"brush-two-or-three", &r.brush[2], factor},
             {"brush-every-other-day", &r.brush[3], factor},
@@ -43,7 +43,7 @@ std::vector<rule_slot> slots(matting_rules& r) {
             {"coat-change", &r.coat_change, factor},
             {"threshold-log-sd", &r.threshold_log_sd, share},
             {"daily-only-above", &r.daily_only_above, any_length},
-            {"clock-none", &r.clock[0], within_a_year},
+            {"clock-none", r.clock.data(), within_a_year},
             {"clock-weekly", &r.clock[1], within_a_year},
             {"clock-two-or-three", &r.clock[2], within_a_year},
             {"clock-every-other-day", &r.clock[3], within_a_year},
@@ -70,7 +70,7 @@ std::vector<rule_slot> slots(price_rules& r) {
             {"thin", &r.thin, factor},
             {"card", &r.card, factor},
             {"hand-strip", &r.hand_strip, factor},
-            {"size-toy", &r.size[0], size_factor},
+            {"size-toy", r.size.data(), size_factor},
             {"size-small", &r.size[1], size_factor},
             {"size-medium", &r.size[2], size_factor},
             {"size-large", &r.size[3], size_factor},

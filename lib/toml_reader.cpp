@@ -125,7 +125,9 @@ class depth_check {
         }
     }
 
-    bool is_at(std::string_view mark) const { return text_.substr(at_, mark.size()) == mark; }
+    [[nodiscard]] bool is_at(std::string_view mark) const {
+        return text_.substr(at_, mark.size()) == mark;
+    }
 
     void skip_string(char quote) {
         const std::string three(3, quote);

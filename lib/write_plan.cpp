@@ -168,7 +168,7 @@ class plan_writer {
     }
 
     void block_line(const block& b, int number) {
-        std::string s = title(b.how) + verb(b) + leaves_of(b) + ": " + zones_of(b);
+        const std::string s = title(b.how) + verb(b) + leaves_of(b) + ": " + zones_of(b);
         say(padded(std::to_string(number), 3, true) + "  ", s, 5);
         if (b.how.over && number_of_comb_ == 0) {
             number_of_comb_ = number;

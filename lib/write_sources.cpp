@@ -50,7 +50,7 @@ std::string sources_text(const catalogue& c, const std::string& key, const print
     }
     std::string used;
     for (const source& s : c.sources) {
-        if (s.id.find(key) != std::string::npos || named.count(s.id) != 0) {
+        if (s.id.find(key) != std::string::npos || named.contains(s.id)) {
             used += wrapped("  ", source_line(s), 4, o.width);
         }
     }

@@ -12,8 +12,8 @@ namespace pelage::cli {
 
 namespace {
 
-template <std::size_t N>
-std::vector<std::string> words(const std::array<std::string_view, N>& names) {
+template <std::size_t size>
+std::vector<std::string> words(const std::array<std::string_view, size>& names) {
     return {names.begin(), names.end()};
 }
 
@@ -25,9 +25,9 @@ std::string one_of(const std::vector<std::string>& names) {
     return out;
 }
 
-template <class Enum, std::size_t N>
+template <class Enum, std::size_t size>
 std::optional<Enum> called(const std::string& option, const std::string& text,
-                           const std::array<std::string_view, N>& names, faults& f) {
+                           const std::array<std::string_view, size>& names, faults& f) {
     const auto at = std::find(names.begin(), names.end(), text);
     if (at != names.end()) {
         return static_cast<Enum>(at - names.begin());

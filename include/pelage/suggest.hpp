@@ -52,7 +52,7 @@ namespace pelage {
         return found;
     }
     for (const std::string& n : names) {
-        if (n.size() > word.size() && n.compare(0, word.size(), word) == 0) {
+        if (n.size() > word.size() && n.starts_with(word)) {
             if (!found.empty() && found != n) {
                 return {};
             }

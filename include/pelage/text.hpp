@@ -55,11 +55,12 @@ namespace detail {
         return std::nullopt;
     }
     double v = 0.0;
-    const auto r = std::from_chars(s.data(), s.data() + n, v);
+    const std::string_view number = s.substr(0, n);
+    const auto r = std::from_chars(number.data(), number.data() + number.size(), v);
     if (r.ec != std::errc{}) {
         return std::nullopt;
     }
-    s.remove_prefix(static_cast<std::size_t>(r.ptr - s.data()));
+    s.remove_prefix(static_cast<std::size_t>(r.ptr - number.data()));
     return v;
 }
 
@@ -228,8 +229,7 @@ enum class length_unit { mm, inch };
         d /= 2;
     }
     const int whole = n / d;
-    const std::string part =
-        d == 1 || n % d == 0 ? "" : std::to_string(n % d) + "/" + std::to_string(d);
+    std::string part = d == 1 || n % d == 0 ? "" : std::to_string(n % d) + "/" + std::to_string(d);
     if (whole == 0) {
         return part;
     }
