@@ -159,7 +159,7 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
     }
     const bool jacket_clipped =
         std::any_of(g.zones.begin(), g.zones.end(),
-                    [&](const zone_plan& z) { return j.clipped(z) && j.jacket(z); });
+                    [&](const zone_plan& z) { return judge::clipped(z) && j.jacket(z); });
     const bool carded = std::any_of(g.zones.begin(), g.zones.end(),
                                     [&](const zone_plan& z) { return j.carded_instead(z); });
     if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || carded)) {

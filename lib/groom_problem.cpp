@@ -78,8 +78,8 @@ class compiler {
     [[nodiscard]] static bool right_way(const zone_plan& z, const setup& s);
     [[nodiscard]] cell cell_for(const zone_plan& z, const setup& s, bool scissors_too) const;
     [[nodiscard]] cell prep_cell(const zone_plan& z, const setup& s) const;
-    [[nodiscard]] std::string too_short_or_long(const zone_plan& z, const setup& s,
-                                                const finished& leaves) const;
+    [[nodiscard]] static std::string too_short_or_long(const zone_plan& z, const setup& s,
+                                                       const finished& leaves);
     [[nodiscard]] static bool reached(const zone_plan& z, const std::vector<cell>& cells);
     [[nodiscard]] static bool is_named(const zone_plan& z, const setup& s) {
         return z.blade_wish && !s.over && s.kind == tool_kind::clip && s.tool.id == *z.blade_wish;
@@ -236,7 +236,7 @@ bool compiler::right_way(const zone_plan& z, const setup& s) {
 }
 
 std::string compiler::too_short_or_long(const zone_plan& z, const setup& s,
-                                        const finished& leaves) const {
+                                        const finished& leaves) {
     if (z.mat && !z.combed_out) {
         return {};
     }

@@ -169,8 +169,7 @@ void elimination::fill(const open_plan& p, bucket& b) {
                 best = l;
             }
         }
-        std::copy(row_.begin(), row_.end(),
-                  b.joint.begin() + static_cast<std::ptrdiff_t>(place * n));
+        std::copy(row_.begin(), row_.end(), &b.joint[std::size_t{place} * n]);
         b.least[place] = row_[best];
         b.best[place] = best;
     });

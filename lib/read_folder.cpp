@@ -87,6 +87,8 @@ std::vector<document_text> slurp_all(const std::string& folder, diagnostics& wro
 
 }  // namespace
 
+namespace {
+
 /// The tree of a text: an embedded one was parsed when the library was built.
 std::optional<node> tree_of(const document_text& d, faults& out) {
     const auto& texts = embedded_reference();
@@ -98,6 +100,8 @@ std::optional<node> tree_of(const document_text& d, faults& out) {
     }
     return parse_toml(d.text, out);
 }
+
+}  // namespace
 
 bool read_text(const document_text& d, diagnostics& to,
                const std::function<void(const node&, faults&)>& read) {
