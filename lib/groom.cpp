@@ -101,11 +101,23 @@ void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
     }
 }
 
-void read_choice(const groom_request& r, const compiled_groom& c, groom& g) {
+void read_mat(const compiled_groom& c, std::size_t zone, bool combed, groom& g) {
+    zone_plan& z = g.zones[zone];
+    if (combed) {
+        z.combed_out = true;
+        g.combed.push_back({zone, *z.mat, c.combing[zone]});
+    } else if (z.mat) {
+        z.when = list::before_bath;
+        z.how_finished = finish::clip;
+    }
+}
+
+void read_choice(const groom_request& r, const made_ready& ready, const compiled_groom& c,
+                 groom& g) {
     for (std::size_t row = 0; row < g.choice.setup.size(); ++row) {
         zone_plan& z = g.zones[c.rows[row]];
         const std::size_t k = g.choice.setup[row];
-        z.how = c.columns[k];
+        z.how = ready.top().setups()[c.setup_of(k)];
         const finished& f = c.leaves[c.choice.at(row, k)];
         const bool aimed =
             z.target && (z.how.kind == tool_kind::scissors || z.how.kind == tool_kind::thinners ||
@@ -118,8 +130,11 @@ void read_choice(const groom_request& r, const compiled_groom& c, groom& g) {
         const finish asked = z.how_finished;
         if (z.how.kind == tool_kind::scissors) {
             z.how_finished = finish::scissor;
-        } else if (z.mat && !z.combed_out) {
-            z.how_finished = finish::clip;
+        }
+        read_mat(c, c.rows[row], c.combed(k), g);
+        if (z.mat && !z.combed_out && z.how.kind == tool_kind::none) {
+            g.stuck.push_back(c.rows[row]);
+            continue;
         }
         const finish done = z.how.kind == tool_kind::none ? finish::leave : z.how_finished;
         z.takes = place_work(r, z.at, done);
@@ -127,7 +142,7 @@ void read_choice(const groom_request& r, const compiled_groom& c, groom& g) {
     }
 }
 
-void read_left(const groom_request& r, const compiled_groom& c, groom& g) {
+void read_left(const groom_request& r, groom& g) {
     for (zone_plan& z : g.zones) {
         if (z.hurt) {
             z.how = by_hand(tool_kind::none);
@@ -136,7 +151,8 @@ void read_left(const groom_request& r, const compiled_groom& c, groom& g) {
             z.leaves = z.now ? std::optional{finished{*z.now, *z.now, *z.now}} : std::nullopt;
         }
     }
-    for (const std::size_t i : c.stuck) {
+    std::sort(g.stuck.begin(), g.stuck.end());
+    for (const std::size_t i : g.stuck) {
         zone_plan& z = g.zones[i];
         z.came = outcome::stuck;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
@@ -219,11 +235,12 @@ void add_up(const groom_request& r, groom& g) {
 }  // namespace
 
 groom plan_groom(const groom_request& r) {
-    compiled_groom c = compile(r);
+    const made_ready ready(r);
+    compiled_groom c = compile(r, ready);
     groom g;
-    g.zones = std::move(c.zones);
     g.stop = std::move(c.stop);
     if (!g.stop.empty()) {
+        g.zones = std::move(c.zones);
         // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
@@ -232,11 +249,11 @@ groom plan_groom(const groom_request& r) {
         add_cautions(r, g);
         return g;
     }
-    g.combed = std::move(c.combed);
     g.stuck = c.stuck;
-    g.choice = solve(c.choice);
-    read_choice(r, c, g);
-    read_left(r, c, g);
+    g.choice = choose(r, ready, c);
+    g.zones = std::move(c.zones);
+    read_choice(r, ready, c, g);
+    read_left(r, g);
     g.blocks = blocks_of(r, g);
     add_up(r, g);
     add_cautions(r, g);

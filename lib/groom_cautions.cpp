@@ -247,8 +247,8 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
     }
     if (under) {
         g.notes.emplace_back(
-            "mats are clipped under unless the dog's file says comb_out = true; "
-            "which to save within the time is yours to choose");
+            "mats are combed out where that saves the most of the style within the time; the dog's "
+            "file can say comb_out = true of one");
     }
 }
 

@@ -6,7 +6,7 @@
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
 
-#include "groom_columns.hpp"
+#include <pelage/worktop.hpp>
 
 namespace pelage {
 

@@ -18,7 +18,7 @@
 
 namespace pelage::io {
 
-/// The places that words mean, each word looked up once.
+/// The places that words mean.
 class place_finder {
   public:
     explicit place_finder(const body& b) : body_(b) {}
@@ -29,7 +29,7 @@ class place_finder {
 
   private:
     const body& body_;
-    std::map<std::string, std::optional<selection>, std::less<>> known_;
+    std::optional<part_index> parts_;  ///< made on the first question, when the zones are read
     std::vector<std::string> words_;  ///< for suggestions; filled on the first fault
 };
 

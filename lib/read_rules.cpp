@@ -64,12 +64,11 @@ std::string right_instruction(const node& n) {
 }  // namespace
 
 const selection* place_finder::find(const word& w, faults& out) {
-    auto at = known_.find(w.text);
-    if (at == known_.end()) {
-        at = known_.emplace(w.text, select(body_, w.text)).first;
+    if (!parts_) {
+        parts_.emplace(body_);
     }
-    if (at->second) {
-        return &*at->second;
+    if (const selection* s = parts_->find(w.text)) {
+        return s;
     }
     if (words_.empty()) {
         words_ = selectors(body_);

@@ -159,6 +159,12 @@ class plan_writer {
         return text;
     }
 
+    /// " at the tail", " behind the ears": some titles say where by themselves.
+    static std::string at_the(const std::string& title) {
+        const bool itself = title.starts_with("behind ") || title.starts_with("under ");
+        return (itself ? " " : " at the ") + title;
+    }
+
     static std::string joined(const std::vector<std::string>& parts) {
         std::string text;
         for (const std::string& p : parts) {
@@ -201,7 +207,7 @@ class plan_writer {
                 "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
             for (const combing_out& c : g_.combed) {
                 say(padded(std::to_string(++line_), 3, true) + "  ",
-                    "comb out the " + spoken(name(c.grade)) + " at the " + title_of(c.zone) +
+                    "comb out the " + spoken(name(c.grade)) + at_the(title_of(c.zone)) +
                         ", about " + detail::fixed(in_minutes(c.takes), 0) + " min",
                     5);
             }

@@ -9,6 +9,7 @@
 #include <pelage/catalogue.hpp>
 #include <pelage/plan.hpp>
 #include <pelage/visits.hpp>
+#include <pelage/worktop.hpp>
 
 namespace pelage {
 
@@ -23,6 +24,10 @@ struct groom_request {
     std::optional<chance> asked{};        ///< for when back; none: the rules' own, 9 in 10
     std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
     bool both_ways = false;               ///< treat every direction as left open
+    bool match_sides = false;             ///< a pair matted on one side is left alike on both
+    bool reasons = true;                  ///< say of each setup why it may not be used
+    const worktop* top = nullptr;         ///< the kit made ready; null: made for this call
+    const laid_sheet* laid = nullptr;     ///< the sheet made ready; null: made for this call
 };
 
 /// When work on a zone is done.
@@ -66,6 +71,7 @@ struct zone_plan {
     std::string note;  ///< the sheet's
     std::optional<mat_grade> mat;
     bool combed_out = false;  ///< the mat is combed out first
+    bool beside_mat = false;  ///< the other side of the pair is matted and this one isn't
     std::optional<skin_state> hurt;
     std::vector<std::string> beside_hurt;  ///< titles of hurt places it touches
     std::vector<refused_setup> refused;
