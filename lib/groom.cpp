@@ -7,6 +7,7 @@
 #include <pelage/text.hpp>
 
 #include "groom_cautions.hpp"
+#include "groom_cells.hpp"
 #include "groom_problem.hpp"
 #include "groom_wish.hpp"
 
@@ -118,14 +119,13 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
         zone_plan& z = g.zones[c.rows[row]];
         const std::size_t k = g.choice.setup[row];
         z.how = ready.top().setups()[c.setup_of(k)];
-        const finished& f = c.leaves[c.choice.at(row, k)];
+        const finished left =
+            left_by(z, z.how, ready.top().leaves(c.setup_of(k), *r.patient.coat), r.rules.cut);
         const bool aimed =
             z.target && (z.how.kind == tool_kind::scissors || z.how.kind == tool_kind::thinners ||
                          z.how.kind == tool_kind::fingers);
-        if (z.how.kind == tool_kind::clip || aimed) {
-            z.leaves = f;
-        } else if (z.now) {
-            z.leaves = finished{*z.now, *z.now, *z.now};
+        if (z.how.kind == tool_kind::clip || aimed || z.now) {
+            z.leaves = left;
         }
         const finish asked = z.how_finished;
         if (z.how.kind == tool_kind::scissors) {

@@ -114,8 +114,7 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
     c.offered = true;
     c.leaves = clipped;
     // the customary order decides: a step down the list costs a minute (assumption)
-    c.price = place_work(at.request, z.at, finish::clip) +
-              minutes(1.0) * static_cast<std::int64_t>(rank - customary.begin());
+    c.price = at.takes + minutes(1.0) * static_cast<std::int64_t>(rank - customary.begin());
     if (at.mat_in) {
         c.price += shorter_than_fits(at, c.leaves.best);
     }
@@ -123,28 +122,6 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
         c.no.what = bar::kind::hair_shorter;
     }
     return c;
-}
-
-finish finish_with(const zone_case& at, const setup& s) {
-    switch (s.kind) {
-        case tool_kind::none:
-            return finish::leave;
-        case tool_kind::scissors:
-            return finish::scissor;
-        default:
-            return at.mat_in ? finish::clip : at.plan.how_finished;
-    }
-}
-
-finished left_by(const zone_case& at, const setup& s, const finished& clipped) {
-    if (s.kind == tool_kind::clip) {
-        return clipped;
-    }
-    if (aims(s) && at.plan.target) {
-        return rounded(scissored(*at.plan.target, at.request.rules.cut));
-    }
-    const auto& now = at.plan.now;
-    return now ? finished{*now, *now, *now} : finished{};
 }
 
 /// Leaving is a choice only where the hair is known to be no longer than the wish.
@@ -164,7 +141,7 @@ cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, b
         return c;
     }
     c.offered = true;
-    c.leaves = left_by(at, s, clipped);
+    c.leaves = left_by(z, s, clipped, at.request.rules.cut);
     if (z.target && (clip || aims(s) || z.how_finished != finish::leave)) {
         c.no.what = too_short_or_long(at, s, c.leaves);
         if (c.no.what != bar::kind::none && !at.request.reasons) {
@@ -176,7 +153,9 @@ cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, b
         c.price += at.wish_under_mat ? miss_of(at, c.leaves.best, *at.wish_under_mat)
                                      : shorter_than_fits(at, c.leaves.best);
     }
-    c.price += place_work(at.request, z.at, finish_with(at, s));
+    c.price += s.kind == tool_kind::none       ? work{}
+               : s.kind == tool_kind::scissors ? at.scissors
+                                               : at.takes;
     if (clip && skips(s.tool)) {
         c.price += p.skip_finish.best;
     }
@@ -197,6 +176,21 @@ bool carded_by_default(const zone& z) {
            z.where == group::tail;
 }
 
+finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
+                 const cut_rules& rules) {
+    if (s.kind == tool_kind::clip) {
+        return clipped;
+    }
+    if (aims(s) && z.target) {
+        return rounded(scissored(*z.target, rules));
+    }
+    return z.now ? finished{*z.now, *z.now, *z.now} : finished{};
+}
+
+bool by_prep_list(const zone_case& at) {
+    return at.where.where == group::prep && !at.plan.target && at.plan.how_finished == finish::clip;
+}
+
 zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, bool combed)
     : request(r), hair(c), plan(z), where(r.reference.dog_body.zones[z.at.zone]) {
     mat_in = z.mat && !combed;
@@ -214,6 +208,8 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     today.double_jacket = doubled && carded_by_default(where) && !agreed(r.patient, "clip-jacket");
     today.sheet_clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+    takes = place_work(r, z.at, mat_in ? finish::clip : z.how_finished);
+    scissors = place_work(r, z.at, finish::scissor);
     if (mat_in && where.where != group::prep) {
         // coat that is to stay counts as long as it is known to be, or as long as it may get before
         // it mats (assumption)

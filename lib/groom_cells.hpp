@@ -36,15 +36,25 @@ struct zone_case {
     bool mat_in = false;     ///< a mat not combed out
     bool hard_least = true;  ///< shorter than the tolerance is barred, not only priced
     std::optional<length> wish_under_mat{};  ///< what a mat clipped off is measured against
+    work takes{};     ///< to do it as the sheet finishes it, or to clip a mat off
+    work scissors{};  ///< to scissor it
 
     /// `combed`: the mat, if there is one, is combed out before.
     zone_case(const groom_request& r, const coat& c, const zone_plan& z, bool combed);
 };
 
 /// What `s` would do; `clipped` is what it leaves on this coat if it clips. Scissors in place of
-/// clippers only if `scissors_too`.
+/// clippers only if `scissors_too`. Without reasons asked for, a barred setup has no price.
 [[nodiscard]] cell cell_for(const zone_case& at, const setup& s, const finished& clipped,
                             bool scissors_too);
+
+/// Whether the zone is one of those with an ordered list of blades, and is done by it.
+[[nodiscard]] bool by_prep_list(const zone_case& at);
+
+/// What is left of the hair: by a blade or comb what it leaves on the coat, by scissors what they are
+/// aimed at, otherwise today's hair (0 where it isn't known).
+[[nodiscard]] finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
+                               const cut_rules& rules);
 
 /// The bar as a sentence.
 [[nodiscard]] std::string sentence(const bar& b, const zone_plan& z, const finished& leaves);

@@ -65,7 +65,14 @@ class compiler {
     bool add_row(std::size_t index);
     [[nodiscard]] std::size_t leave_column() const;
     bool add_cells(std::size_t index, bool combed);
-    void add_cell(std::size_t index, std::size_t setup, bool combed, const cell& c);
+    /// What all cells of a zone have in common.
+    struct stance {
+        std::size_t begin = 0;  ///< of the row, or of its combed-out half
+        list when = list::after_bath;
+        work surcharge{};
+        std::uint8_t spend = 0;
+    };
+    void add_cell(std::size_t index, std::size_t setup, const cell& c, const stance& how);
     [[nodiscard]] tool_set tools_held(std::size_t setup, list when);
     [[nodiscard]] tool_set tool_bit(std::size_t tool, list when);
 
@@ -198,47 +205,59 @@ tool_set compiler::tools_held(std::size_t setup, list when) {
            (h.comb == worktop::none ? 0 : tool_bit(h.comb, when));
 }
 
-void compiler::add_cell(std::size_t index, std::size_t setup, bool combed, const cell& c) {
+void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, const stance& how) {
     zone_plan& z = out_.zones[index];
-    problem& p = out_.choice;
-    const bool mat_in = z.mat && !combed;
-    if (c.offered && !c.allowed() && r_.reasons) {
-        z.refused.push_back({title(top_.setups()[setup]), sentence(c.no, z, c.leaves)});
+    if (!c.allowed()) {
+        if (c.offered && r_.reasons) {
+            z.refused.push_back({title(top_.setups()[setup]), sentence(c.no, z, c.leaves)});
+        }
+        return;
     }
-    const work combing = combed ? out_.combing[index] : work{};
-    const mat_finding* m = mat_in ? mat_at(r_.patient, z.at) : nullptr;
-    const bool decided = m != nullptr && m->comb_out && in_mmin(out_.combing[index]) > 0;
-    const work price = c.price + combing + (decided ? against_the_groomer : work{});
-    p.cost.push_back(
-        c.allowed() ? static_cast<std::int32_t>(std::min<std::int64_t>(in_mmin(price), dearest))
-                    : forbidden);
-    p.length.push_back(in_hundredths(c.leaves.best));
-    p.tools.push_back(c.allowed() ? tools_held(setup, mat_in ? list::before_bath : z.when) : 0);
-    p.spend.push_back(combed ? tenths(combing) : 0);
-    out_.leaves.push_back(c.leaves);
+    problem& p = out_.choice;
+    const std::size_t at = how.begin + setup;
+    p.cost[at] = static_cast<std::int32_t>(
+        std::min<std::int64_t>(in_mmin(c.price + how.surcharge), dearest));
+    p.length[at] = in_hundredths(c.leaves.best);
+    p.tools[at] = tools_held(setup, how.when);
+    p.spend[at] = how.spend;
 }
 
 bool compiler::add_cells(std::size_t index, bool combed) {
     const zone_plan& z = out_.zones[index];
     const zone_case at(r_, coat_, z, combed);
-    const auto& setups = top_.setups();
-    const bool may_scissor =
-        z.target && !at.mat_in &&
-        (z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor);
-    bool reached = !may_scissor;
-    std::vector<cell> cells(setups.size());
-    for (std::size_t k = 0; k < setups.size(); ++k) {
-        cells[k] = cell_for(at, setups[k], top_.leaves(k, coat_.id), false);
-        reached = reached || (cells[k].allowed() && setups[k].kind != tool_kind::scissors &&
-                              within(cells[k].leaves.best, *z.target, z.tolerated));
+    const work combing = out_.combing[index];
+    stance how{out_.choice.cost.size() - out_.choice.setups, z.when, {}, 0};
+    if (combed) {
+        how.begin += out_.setups;
+        how.surcharge = combing;
+        how.spend = tenths(combing);
+    } else if (at.mat_in) {
+        how.when = list::before_bath;
+        const bool decided = mat_at(r_.patient, z.at)->comb_out && in_mmin(combing) > 0;
+        how.surcharge = decided ? against_the_groomer : work{};
     }
+    const auto& setups = top_.setups();
     bool any = false;
-    for (std::size_t k = 0; k < setups.size(); ++k) {
-        if (!reached && setups[k].kind == tool_kind::scissors) {
-            cells[k] = cell_for(at, setups[k], top_.leaves(k, coat_.id), true);
+    bool reached = !z.target || at.mat_in;
+    const auto add = [&](std::size_t k, bool scissors_too) {
+        const cell c = cell_for(at, setups[k], top_.leaves(k, coat_.id), scissors_too);
+        if (c.allowed()) {
+            any = true;
+            reached = reached || within(c.leaves.best, *z.target, z.tolerated);
         }
-        any = any || cells[k].allowed();
-        add_cell(index, k, combed, cells[k]);
+        add_cell(index, k, c, how);
+    };
+    const bool clips =
+        at.mat_in || z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+    for (const direction d : {direction::with_lay, direction::against_lay}) {
+        const bool open = z.way == lay_choice::either || at.mat_in || by_prep_list(at) ||
+                          (z.way == lay_choice::with_lay) == (d == direction::with_lay);
+        for (const std::size_t k : clips&& open ? top_.clips(d) : std::vector<std::size_t>{}) {
+            add(k, false);
+        }
+    }
+    for (const std::size_t k : top_.by_hand()) {
+        add(k, clips && !reached && setups[k].kind == tool_kind::scissors);
     }
     return any;
 }
@@ -254,31 +273,25 @@ std::size_t compiler::leave_column() const {
 bool compiler::add_row(std::size_t index) {
     problem& p = out_.choice;
     const std::size_t begin = p.cost.size();
+    const auto size_to = [&](std::size_t end) {
+        p.cost.resize(end, forbidden);
+        p.length.resize(end);
+        p.tools.resize(end);
+        p.spend.resize(end);
+    };
+    size_to(begin + p.setups);
     bool any = add_cells(index, false);
-    if (p.setups > out_.setups) {
-        if (in_mmin(out_.combing[index]) > 0) {
-            const bool after = add_cells(index, true);
-            if (after && !any) {
-                // all hangs on combing out, and there may be no time for it
-                p.cost[begin + leave_column()] =
-                    static_cast<std::int32_t>(in_mmin(against_the_groomer));
-            }
-            any = any || after;
-        } else {
-            const std::size_t end = begin + p.setups;
-            p.cost.resize(end, forbidden);
-            p.length.resize(end);
-            p.tools.resize(end);
-            p.spend.resize(end);
-            out_.leaves.resize(end);
+    if (in_mmin(out_.combing[index]) > 0) {
+        const bool after = add_cells(index, true);
+        if (after && !any) {
+            // all hangs on combing out, and there may be no time for it
+            p.cost[begin + leave_column()] =
+                static_cast<std::int32_t>(in_mmin(against_the_groomer));
         }
+        any = any || after;
     }
     if (!any) {
-        p.cost.resize(begin);
-        p.length.resize(begin);
-        p.tools.resize(begin);
-        p.spend.resize(begin);
-        out_.leaves.resize(begin);
+        size_to(begin);
     }
     return any;
 }
@@ -295,7 +308,6 @@ void compiler::add_rows() {
     p.length.reserve(cells);
     p.tools.reserve(cells);
     p.spend.reserve(cells);
-    out_.leaves.reserve(cells);
     for (std::size_t i = 0; i < out_.zones.size(); ++i) {
         if (out_.zones[i].hurt) {
             continue;

@@ -24,7 +24,6 @@ struct compiled_groom {
     std::size_t setups = 0;  ///< of the worktop
     std::vector<std::size_t> rows;
     std::vector<work> combing;  ///< by zone: what combing its mat out takes; 0: can't be or no mat
-    std::vector<finished> leaves;  ///< like problem::cost
     problem choice;
 
     [[nodiscard]] std::size_t setup_of(std::size_t column) const { return column % setups; }

@@ -90,7 +90,12 @@ worktop::worktop(const catalogue& reference, const rule_book& rules, const kit& 
         }
         return at->second;
     };
-    for (const setup& s : setups_) {
+    for (std::size_t k = 0; k < setups_.size(); ++k) {
+        const setup& s = setups_[k];
+        (s.kind != tool_kind::clip      ? by_hand_
+         : s.way == direction::with_lay ? with_lay_
+                                        : against_lay_)
+            .push_back(k);
         hold h;
         if (s.kind == tool_kind::clip) {
             h.blade = tool("blade " + s.tool.id, blade_price);

@@ -48,6 +48,11 @@ class worktop {
         return leaves_[static_cast<std::size_t>(c)][setup];
     }
     [[nodiscard]] const hold& held(std::size_t setup) const { return holds_[setup]; }
+    /// Indices of the setups that clip in this direction, and of all that don't clip.
+    [[nodiscard]] const std::vector<std::size_t>& clips(direction d) const {
+        return d == direction::with_lay ? with_lay_ : against_lay_;
+    }
+    [[nodiscard]] const std::vector<std::size_t>& by_hand() const { return by_hand_; }
     /// Price of picking each blade and comb up.
     [[nodiscard]] const std::vector<work>& tools() const { return tools_; }
     [[nodiscard]] const part_index& parts() const { return parts_; }
@@ -56,6 +61,9 @@ class worktop {
     std::vector<setup> setups_;
     std::array<std::vector<finished>, coat_names.size()> leaves_;
     std::vector<hold> holds_;
+    std::vector<std::size_t> with_lay_;
+    std::vector<std::size_t> against_lay_;
+    std::vector<std::size_t> by_hand_;
     std::vector<work> tools_;
     part_index parts_;
 };
