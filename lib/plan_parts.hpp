@@ -23,6 +23,7 @@ struct label {
     std::uint32_t setup = 0;  ///< column of the problem
     cost_t cost = 0;          ///< own cost, with what is settled around it folded in
     tool_set tools = 0;       ///< unpaid tools it holds
+    std::int32_t spend = 0;   ///< minutes beyond what every label of its zone needs
 };
 
 /// A seam between two zones that are both still open.
@@ -46,6 +47,7 @@ struct open_plan {
     std::vector<live_seam> seams;                  ///< between zones with a choice left
     std::array<std::int32_t, most_tools> price{};  ///< of unpaid tools; 0 otherwise
     cost_t paid = 0;                               ///< what every plan of this node costs
+    std::int32_t budget = 0;                       ///< minutes left for the labels' `spend`
     /// What each zone contributes to the price of each tool it might hold: shares of one tool sum to
     /// its price at most.
     std::vector<std::array<std::int32_t, most_tools>> share;
@@ -58,7 +60,8 @@ struct open_plan {
 bool read(const problem& p, open_plan& out);
 
 /// Removes labels that are in no first optimum, pays tools that every plan holds, folds settled zones
-/// into their neighbours, until nothing changes. False if a zone has no label left.
+/// into their neighbours, takes from the budget what every plan needs, until nothing changes. False if
+/// a zone has no label left or no plan fits in the budget.
 bool reduce(open_plan& p);
 
 /// Exact minima over all plans of a node by elimination of zones, tools priced by their shares.

@@ -8,9 +8,14 @@
 // rises with y if L_i < L_k and falls if L_i > L_k. Its maximum stands at the neighbour's longest
 // label in the first case and at its shortest in the second, the same end for every seam.
 // D < 0: k is in no optimum. D = 0 and i comes before k: the plan with i is as cheap and earlier, so
-// k isn't in the first optimum. Either way the first optimum survives, whatever is removed in which
+// k isn't in the first optimum. The exchange must not overspend where the plan with k didn't, so i may
+// only remove k if it spends no more. Either way the first optimum survives, whatever is removed in which
 // order; and D(i, k) <= D(i, j) + D(j, k), so a label removed by one that is itself removed later is
-// removed by the latter's killer too.
+// removed by the latter's killer too (spending less is transitive as well).
+//
+// Budget. What the least spending label of a zone spends, every plan spends: it leaves the budget and
+// all labels of the zone. A label that spends more than is left is in no plan. If all zones at their
+// most fit in what is left, no choice overspends, and nothing needs to count as spending any more.
 #include <algorithm>
 #include <bit>
 
@@ -61,6 +66,9 @@ struct weighed {
 };
 
 bool removes(const open_plan& p, const weighed& i, const weighed& k) {
+    if (i.what.spend > k.what.spend) {
+        return false;
+    }
     const cost_t steps = i.what.length < k.what.length   ? i.longest - k.longest
                          : i.what.length > k.what.length ? i.shortest - k.shortest
                                                          : 0;
@@ -77,6 +85,9 @@ class reducer {
         while (again) {
             if (std::any_of(p_.labels.begin(), p_.labels.end(),
                             [](const auto& zone) { return zone.empty(); })) {
+                return false;
+            }
+            if (!spend()) {
                 return false;
             }
             again = pay();
@@ -141,6 +152,31 @@ class reducer {
                 l.tools &= ~(tool_set{1} << tool);
             }
         }
+    }
+
+    /// False if no plan fits in the budget. Labels it drops leave at least one a zone.
+    bool spend() {
+        std::int32_t most = 0;
+        for (auto& zone : p_.labels) {
+            const auto by_spend = [](const label& a, const label& b) { return a.spend < b.spend; };
+            const auto [low, high] = std::minmax_element(zone.begin(), zone.end(), by_spend);
+            most += high->spend - low->spend;
+            const std::int32_t least = low->spend;
+            p_.budget -= least;
+            for (label& l : zone) {
+                l.spend -= least;
+            }
+        }
+        if (p_.budget < 0) {
+            return false;
+        }
+        for (auto& zone : p_.labels) {
+            std::erase_if(zone, [&](const label& l) { return l.spend > p_.budget; });
+            for (label& l : zone) {
+                l.spend = most <= p_.budget ? 0 : l.spend;
+            }
+        }
+        return true;
     }
 
     /// A zone with one label left is settled: its steps join its neighbours' own costs.
@@ -210,6 +246,7 @@ bool read(const problem& p, open_plan& out) {
     out.price.fill(0);
     std::copy(p.price.begin(), p.price.end(), out.price.begin());
     out.paid = 0;
+    out.budget = p.budget;
     std::vector<span_of_lengths> range(p.zones, {100'000, 0});
     std::vector<std::size_t> cheapest(p.zones, 0);
     for (std::size_t z = 0; z < p.zones; ++z) {
@@ -247,7 +284,7 @@ bool read(const problem& p, open_plan& out) {
         const auto weigh = [&](std::size_t k) {
             const std::size_t at = p.at(z, k);
             const label l{p.length[at], static_cast<std::uint32_t>(k), p.cost[at],
-                          p.tools[at] & ~free};
+                          p.tools[at] & ~free, p.spend.empty() ? 0 : p.spend[at]};
             return weighed{l, near[z].at_longest(l.length), near[z].at_shortest(l.length)};
         };
         const weighed pivot = weigh(cheapest[z]);

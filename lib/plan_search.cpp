@@ -11,6 +11,10 @@
 // v is the first optimum of the node. Otherwise some unpaid tool that v holds is not covered by its
 // shares, and the node splits on it: without the tool, and with it paid. Both are smaller, and with no
 // unpaid tools the shared cost is the true one, so the search ends with the first optimum.
+//
+// Budget. Bounds leave it out: the least of more plans is no more, and the first of equals among more
+// plans is no later, so all of the above holds with v a plan that may overspend. Where it does, the
+// node splits on a zone in which v spends: labels that spend as much, and labels that spend less.
 #include <algorithm>
 #include <bit>
 
@@ -45,6 +49,12 @@ class searcher {
     [[nodiscard]] bool before_best(cost_t bound) const;
     [[nodiscard]] int worst_covered(const open_plan& node) const;
     void split_zone(const open_plan& node, int depth);
+    void split_tool(open_plan node, int tool, int depth);
+    void split_spend(const open_plan& node, int depth);
+    [[nodiscard]] std::int32_t spent(const open_plan& node) const;
+    [[nodiscard]] const label& taken(const open_plan& node, std::size_t z) const {
+        return node.labels[z][node.open(z) ? chosen_[z] : 0];
+    }
     [[nodiscard]] std::vector<std::size_t> setups(const open_plan& node) const;
 
     const problem& p_;
@@ -59,9 +69,18 @@ class searcher {
 std::vector<std::size_t> searcher::setups(const open_plan& node) const {
     std::vector<std::size_t> out(node.zones);
     for (std::size_t z = 0; z < node.zones; ++z) {
-        out[z] = node.labels[z][node.open(z) ? chosen_[z] : 0].setup;
+        out[z] = taken(node, z).setup;
     }
     return out;
+}
+
+/// Of what is left of the budget.
+std::int32_t searcher::spent(const open_plan& node) const {
+    std::int32_t sum = 0;
+    for (std::size_t z = 0; z < node.zones; ++z) {
+        sum += taken(node, z).spend;
+    }
+    return sum;
 }
 
 bool searcher::before_best(cost_t bound) const {
@@ -70,6 +89,10 @@ bool searcher::before_best(cost_t bound) const {
 
 void searcher::offer(const open_plan& node) {
     plan_ = setups(node);
+    plan_cost_ = unreachable;
+    if (spent(node) > node.budget) {
+        return;
+    }
     plan_cost_ = in_mmin(cost_of(p_, plan_));
     if (before_best(plan_cost_)) {
         best_cost = plan_cost_;
@@ -165,7 +188,7 @@ int searcher::worst_covered(const open_plan& node) const {
     std::array<cost_t, most_tools> paid{};
     tool_set held = 0;
     for (std::size_t z = 0; z < node.zones; ++z) {
-        for (tool_set t = node.labels[z][node.open(z) ? chosen_[z] : 0].tools; t != 0; t &= t - 1) {
+        for (tool_set t = taken(node, z).tools; t != 0; t &= t - 1) {
             const auto tool = static_cast<std::size_t>(std::countr_zero(t));
             held |= tool_set{1} << tool;
             paid[tool] += node.share[z][tool];
@@ -219,7 +242,29 @@ void searcher::explore(open_plan node, int depth) {
         explore(std::move(node), depth);  // smaller now: dominance may see more
         return;
     }
-    const int tool = worst_covered(node);
+    if (spent(node) > node.budget) {
+        split_spend(node, depth);
+    } else {
+        split_tool(std::move(node), worst_covered(node), depth);
+    }
+}
+
+/// The zone in which the chosen plan spends most: as much there, or less.
+void searcher::split_spend(const open_plan& node, int depth) {
+    std::size_t most = 0;
+    for (std::size_t z = 0; z < node.zones; ++z) {
+        most = taken(node, z).spend > taken(node, most).spend ? z : most;
+    }
+    const std::int32_t limit = taken(node, most).spend;
+    for (const bool less : {true, false}) {
+        open_plan part = node;
+        std::erase_if(part.labels[most], [&](const label& l) { return (l.spend < limit) != less; });
+        explore(std::move(part), depth + 1);
+    }
+}
+
+/// With the tool paid, and without it.
+void searcher::split_tool(open_plan node, int tool, int depth) {
     const tool_set bit = tool_set{1} << static_cast<unsigned>(tool);
     open_plan with = node;
     with.paid += with.price[static_cast<std::size_t>(tool)];

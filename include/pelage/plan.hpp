@@ -4,8 +4,9 @@
 //   sum over zones of cost[zone][setup]
 //   + price of every tool that is held at least once
 //   + for every step between neighbours: per_hundredth * max(0, |length - length| - allowance)
-// Costs are thousandths of a minute, lengths hundredths of a millimetre. Nothing here knows what a
-// dog is: groom.hpp makes the problem and reads the plan.
+// and the minutes of combing out that the chosen setups need must fit in a budget. Costs are
+// thousandths of a minute, lengths hundredths of a millimetre. Nothing here knows what a dog is:
+// groom.hpp makes the problem and reads the plan.
 #pragma once
 
 #include <cstdint>
@@ -49,6 +50,9 @@ struct problem {
     std::vector<tool_set> tools;       ///< per zone and setup: tools held (list decides the bit)
     std::vector<std::int32_t> price;   ///< per tool, 0 to dearest
     std::vector<seam_cost> seams;
+    /// Per zone and setup, whole minutes of combing out it needs first; empty: nothing needs any.
+    std::vector<std::uint8_t> spend;
+    std::int32_t budget = 0;  ///< minutes the chosen setups may need together, >= 0
 
     [[nodiscard]] std::size_t at(std::size_t zone, std::size_t setup) const {
         return zone * setups + setup;
@@ -63,8 +67,10 @@ struct proof {
     std::size_t ties = 0;    ///< zones in which another setup would have cost the same
 };
 
-/// The plan: a setup per zone, what it costs and how sure that is. Empty `setup` if some zone has
-/// no allowed setup; `stuck` then names those zones.
+/// The plan: a setup per zone, what it costs and how sure that is. If there is no plan `setup` is
+/// empty and `stuck` says why: zones with no allowed setup, if there are any; otherwise no plan fits
+/// in the budget, and `stuck` names the zones in which every allowed setup needs some of it (each of
+/// them may well be affordable without the others).
 struct solution {
     std::vector<std::size_t> setup;
     work cost{};
@@ -73,17 +79,17 @@ struct solution {
 };
 
 /// Cost of choosing `setup[z]` in every zone, from the definition above. Throws error(range) if a
-/// choice is out of range or forbidden.
+/// choice is out of range or forbidden, or if the choices together overspend the budget.
 [[nodiscard]] work cost_of(const problem& p, std::span<const std::size_t> setup);
 
-/// Throws error(range) unless every count, cost, length and price of the problem lies in the bounds
-/// that make overflow impossible.
+/// Throws error(range) unless every count, cost, length, price and the budget of the problem lies in
+/// the bounds that make overflow impossible.
 void check(const problem& p);
 
 /// Parts a search may bound before it gives up on a proof. Plans of a dog need a handful.
 inline constexpr std::int64_t usual_nodes = 50'000;
 
-/// The cheapest plan there is; of several, the first by zone, then setup. Proven: `bound` equals the
+/// The cheapest plan within the budget; of several, the first by zone, then setup. Proven: `bound` equals the
 /// cost and `optimal` is set, unless `most_nodes` parts were not enough; then the best plan found,
 /// with the bound that was proven. Throws error(range) as check() does.
 [[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);

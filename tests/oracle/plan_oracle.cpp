@@ -22,6 +22,18 @@ class dice {
     std::mt19937_64 engine_;
 };
 
+/// Setups that need combing out first, in some zones or in all, and a budget that may be too small for
+/// any plan, or more than enough for all.
+void add_spending(dice& d, problem& p) {
+    const int rarely = 1 + d.below(3);
+    const int most = 1 + d.below(12);
+    for (std::size_t i = 0; i < p.zones * p.setups; ++i) {
+        const int minutes = d.one_in(rarely) ? d.below(most) : 0;
+        p.spend.push_back(static_cast<std::uint8_t>(minutes));
+    }
+    p.budget = d.below(1 + static_cast<int>(p.zones) * most / 2);
+}
+
 /// Up to 6 zones and 8 setups; half of them with few distinct costs and lengths, so that ties abound.
 problem any_problem(dice& d) {
     problem p;
@@ -48,16 +60,21 @@ problem any_problem(dice& d) {
             p.seams.push_back({a, b, d.below(4), d.below(300)});
         }
     }
+    if (d.one_in(2)) {
+        add_spending(d, p);
+    }
     return p;
 }
 
 bool allowed(const problem& p, const std::vector<std::size_t>& plan) {
+    std::int32_t spent = 0;
     for (std::size_t z = 0; z < p.zones; ++z) {
         if (p.cost[p.at(z, plan[z])] == forbidden) {
             return false;
         }
+        spent += p.spend.empty() ? 0 : p.spend[p.at(z, plan[z])];
     }
-    return true;
+    return spent <= p.budget;
 }
 
 /// The cheapest plan, the first in lexical order of equals, by pricing all; empty if none is allowed.
@@ -79,9 +96,30 @@ std::vector<std::size_t> by_brute_force(const problem& p) {
     }
 }
 
+/// What is said where there is no plan: zones with no setup, or else those that can't but spend.
+std::vector<std::size_t> why_none(const problem& p) {
+    std::vector<std::size_t> without;
+    std::vector<std::size_t> spending;
+    for (std::size_t z = 0; z < p.zones; ++z) {
+        bool any = false;
+        bool free = false;
+        for (std::size_t i = p.at(z, 0); i < p.at(z + 1, 0); ++i) {
+            any = any || p.cost[i] != forbidden;
+            free = free || (p.cost[i] != forbidden && (p.spend.empty() || p.spend[i] == 0));
+        }
+        if (!any) {
+            without.push_back(z);
+        } else if (!free) {
+            spending.push_back(z);
+        }
+    }
+    return without.empty() ? spending : without;
+}
+
 void check_against_brute_force(unsigned seed, int problems) {
     dice d(seed);
     int solved = 0;
+    int overspent = 0;
     for (int i = 0; i < problems; ++i) {
         const problem p = any_problem(d);
         const solution s = solve(p);
@@ -94,9 +132,13 @@ void check_against_brute_force(unsigned seed, int problems) {
             REQUIRE(s.sure.optimal);
             REQUIRE(s.sure.bound == in_mmin(s.cost));
             ++solved;
+        } else {
+            REQUIRE(s.stuck == why_none(p));
+            overspent += p.spend.empty() || p.cost[p.at(s.stuck[0], 0)] == forbidden ? 0 : 1;
         }
     }
     REQUIRE(solved > problems / 2);
+    REQUIRE(overspent > 0);
 }
 
 }  // namespace

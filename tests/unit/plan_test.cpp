@@ -123,6 +123,37 @@ TEST_CASE("zones with nothing allowed are named, and there is no plan", "[plan]"
     CHECK_FALSE(s.sure.optimal);
 }
 
+TEST_CASE("combing out is planned only as far as its budget goes", "[plan]") {
+    problem p = two_zones();
+    p.cost = {1000, 9000, no, 2000, 12000, no};
+    p.spend = {6, 0, 0, 7, 0, 0};
+    p.budget = 13;
+    CHECK(solve(p).setup == std::vector<std::size_t>{0, 0});
+    p.budget = 12;  // one zone of the two: the dearer one to leave undone
+    CHECK(solve(p).setup == std::vector<std::size_t>{1, 0});
+    p.budget = 6;
+    CHECK(solve(p).setup == std::vector<std::size_t>{0, 1});
+    p.budget = 5;
+    CHECK(solve(p).setup == std::vector<std::size_t>{1, 1});
+    CHECK_THROWS_AS(cost_of(p, std::vector<std::size_t>{0, 1}), error);
+    CHECK(solve(p).sure.optimal);
+}
+
+TEST_CASE("a budget too small for any plan names the zones that can't do without", "[plan]") {
+    problem p = two_zones();
+    p.spend = {3, 4, 0, 0, 9, 9};
+    p.budget = 2;
+    const solution s = solve(p);
+    CHECK(s.setup.empty());
+    CHECK(s.stuck == std::vector<std::size_t>{0});
+    CHECK_FALSE(s.sure.optimal);
+    p.cost[p.at(1, 0)] = no;  // now 3 and 9 are needed
+    p.budget = 11;
+    CHECK(solve(p).stuck == std::vector<std::size_t>{0, 1});
+    p.budget = 12;
+    CHECK(solve(p).setup == std::vector<std::size_t>{0, 1});
+}
+
 TEST_CASE("no zones cost nothing; zones without setups are stuck", "[plan]") {
     const solution none = solve(problem{});
     CHECK(none.setup.empty());
@@ -171,6 +202,8 @@ TEST_CASE("a problem outside its bounds is refused before anything overflows", "
         {"a cost missing", [](problem& p) { p.cost.pop_back(); }},
         {"a length missing", [](problem& p) { p.length.pop_back(); }},
         {"a tool set missing", [](problem& p) { p.tools.pop_back(); }},
+        {"minutes of combing out missing", [](problem& p) { p.spend.assign(5, 0); }},
+        {"a budget below nothing", [](problem& p) { p.budget = -1; }},
         {"too many zones", [](problem& p) { p.zones = most_zones + 1; }},
         {"too many setups", [](problem& p) { p.setups = most_setups + 1; }},
         {"too many tools", [](problem& p) { p.price.resize(most_tools + 1); }},
