@@ -22,50 +22,6 @@ void need(bool holds, const char* what) {
     }
 }
 
-/// In every zone on its own: the setup that needs the least combing out, the cheapest of these, the
-/// first of equals. A plan to begin from, and if it doesn't fit in the budget none does.
-struct own_choice {
-    std::vector<std::size_t> setup;
-    std::vector<std::size_t> stuck;
-    std::size_t ties = 0;  // zones in which several setups share the least cost
-};
-
-own_choice each_alone(const problem& p) {
-    own_choice out;
-    std::vector<std::size_t> spending;
-    std::int32_t spent = 0;
-    const auto spend = [&](std::size_t at) { return p.spend.empty() ? 0 : p.spend[at]; };
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        const auto row = std::span(p.cost).subspan(p.at(z, 0), p.setups);
-        const auto cheapest = std::min_element(row.begin(), row.end());
-        if (cheapest == row.end() || *cheapest == forbidden) {
-            out.stuck.push_back(z);
-            continue;
-        }
-        out.ties += std::count(row.begin(), row.end(), *cheapest) > 1 ? 1 : 0;
-        std::size_t best = p.at(z, static_cast<std::size_t>(cheapest - row.begin()));
-        for (std::size_t i = p.at(z, 0); i < p.at(z + 1, 0); ++i) {
-            if (p.cost[i] != forbidden && spend(i) < spend(best)) {
-                best = i;
-            }
-        }
-        for (std::size_t i = p.at(z + 1, 0); i-- > p.at(z, 0);) {
-            if (spend(i) == spend(best) && p.cost[i] <= p.cost[best]) {
-                best = i;
-            }
-        }
-        out.setup.push_back(best - p.at(z, 0));
-        spent += spend(best);
-        if (spend(best) > 0) {
-            spending.push_back(z);
-        }
-    }
-    if (out.stuck.empty() && spent > p.budget) {
-        out.stuck = spending;
-    }
-    return out;
-}
-
 }  // namespace
 
 work cost_of(const problem& p, std::span<const std::size_t> setup) {
@@ -118,16 +74,7 @@ void check(const problem& p) {
 }
 
 solution solve(const problem& p, std::int64_t most_nodes) {
-    check(p);
-    const own_choice alone = each_alone(p);
-    solution out;
-    out.stuck = alone.stuck;
-    if (!out.stuck.empty()) {
-        return out;
-    }
-    out = planning::find(p, alone.setup, most_nodes);
-    out.sure.ties = alone.ties;
-    return out;
+    return planner().solve(p, most_nodes);
 }
 
 }  // namespace pelage

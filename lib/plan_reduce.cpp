@@ -9,15 +9,25 @@
 // label in the first case and at its shortest in the second, the same end for every seam.
 // D < 0: k is in no optimum. D = 0 and i comes before k: the plan with i is as cheap and earlier, so
 // k isn't in the first optimum. The exchange must not overspend where the plan with k didn't, so i may
-// only remove k if it spends no more. Either way the first optimum survives, whatever is removed in which
-// order; and D(i, k) <= D(i, j) + D(j, k), so a label removed by one that is itself removed later is
-// removed by the latter's killer too (spending less is transitive as well).
+// only remove k if it spends no more. Either way the first optimum survives, whatever is removed in
+// which order.
+//
+// Whole tools. If a plan holds tool g, let every label k that holds it give way to a label i that
+// doesn't, one zone after the other. That costs at most D'(i, k) a zone, D without the price of one
+// tool h the same for all zones, and once the price of h; it saves the price of g. So if
+//   sum over zones of max(0, largest over k of least over i of D'(i, k)) + price h < price g
+// then no optimum holds g. With equality none needs to, and the first doesn't if every i comes before
+// its k: in the code costs are doubled and an i that comes after its k counts 1 more.
+//
+// Tools that every plan holds are paid; one that only labels of one zone hold is no shared tool, its
+// price is theirs. A settled zone's steps are its neighbours' own costs. A seam that can't have a step
+// beyond its allowance is none.
 //
 // Budget. What the least spending label of a zone spends, every plan spends: it leaves the budget and
 // all labels of the zone. A label that spends more than is left is in no plan. If all zones at their
 // most fit in what is left, no choice overspends, and nothing needs to count as spending any more.
 #include <algorithm>
-#include <bit>
+#include <utility>
 
 #include "plan_parts.hpp"
 
@@ -25,285 +35,378 @@ namespace pelage::planning {
 
 namespace {
 
-struct span_of_lengths {
-    std::int32_t low = 0;
-    std::int32_t high = 0;
-};
-
-cost_t price_of(const open_plan& p, tool_set tools) {
-    cost_t sum = 0;
-    for (; tools != 0; tools &= tools - 1) {
-        sum += p.price[static_cast<std::size_t>(std::countr_zero(tools))];
-    }
-    return sum;
+constexpr zone_set bit(std::size_t z) {
+    return zone_set{1} << z;
 }
 
-/// Seams of one zone against the ends of its neighbours' lengths.
-struct ends {
-    std::vector<std::pair<live_seam, span_of_lengths>> seams;
+bool cheaper(const label& a, const label& b) {
+    return a.cost < b.cost;
+}
 
-    [[nodiscard]] cost_t at_longest(std::int32_t length) const {
-        cost_t sum = 0;
-        for (const auto& [s, y] : seams) {
-            sum += step_price(s, length - y.high);
-        }
-        return sum;
-    }
-    [[nodiscard]] cost_t at_shortest(std::int32_t length) const {
-        cost_t sum = 0;
-        for (const auto& [s, y] : seams) {
-            sum += step_price(s, length - y.low);
-        }
-        return sum;
-    }
-};
+/// D(i, k) without the tools.
+cost_t swap_cost(const label& i, const label& k) {
+    return i.length < k.length   ? i.longest - k.longest
+           : i.length > k.length ? i.shortest - k.shortest
+                                 : i.cost - k.cost;
+}
 
-/// A label with its seams priced at both ends.
-struct weighed {
-    label what;
-    cost_t longest = 0;
-    cost_t shortest = 0;
-};
-
-bool removes(const open_plan& p, const weighed& i, const weighed& k) {
-    if (i.what.spend > k.what.spend) {
+bool removes(const open_plan& p, const label& i, const label& k) {
+    cost_t d = swap_cost(i, k);
+    if (d > 0 || i.spend > k.spend || i.gone) {
         return false;
     }
-    const cost_t steps = i.what.length < k.what.length   ? i.longest - k.longest
-                         : i.what.length > k.what.length ? i.shortest - k.shortest
-                                                         : 0;
-    const cost_t d = i.what.cost - k.what.cost + steps + price_of(p, i.what.tools & ~k.what.tools);
-    return d < 0 || (d == 0 && i.what.setup < k.what.setup);
+    d += p.price_of(i.tools & ~k.tools);
+    return d < 0 || (d == 0 && i.setup < k.setup);
 }
 
 class reducer {
   public:
-    explicit reducer(open_plan& p) : p_(p) {}
+    explicit reducer(open_plan& p) : p_(p), fresh_(p.open) {}
 
     bool run() {
-        bool again = true;
-        while (again) {
-            if (std::any_of(p_.labels.begin(), p_.labels.end(),
-                            [](const auto& zone) { return zone.empty(); })) {
-                return false;
-            }
+        for (;;) {
             if (!spend()) {
                 return false;
             }
-            again = pay();
-            again = fold() || again;
-            for (std::size_t z = 0; z < p_.zones; ++z) {
-                // a label is only ever removed by one that stays: no zone runs empty here
-                again = (p_.open(z) && dominate(z)) || again;
+            pay();
+            fold();
+            if (fresh_ != 0) {
+                each_bit(std::exchange(fresh_, 0), [&](std::size_t z) { exchange(z); });
+            } else if (!drop_tools()) {
+                return true;
             }
         }
-        return true;
     }
 
   private:
-    /// Tools that all labels of a zone hold are paid once and for all; a tool only one open zone can
-    /// hold is no shared tool: its price joins the labels' own costs.
-    bool pay() {
-        std::array<std::uint8_t, most_tools> holders{};
-        tool_set everywhere = 0;
-        for (const auto& zone : p_.labels) {
-            tool_set any = 0;
-            tool_set all = ~tool_set{0};
-            for (const label& l : zone) {
-                any |= l.tools;
-                all &= l.tools;
-            }
-            everywhere |= zone.empty() ? 0 : all;
-            for (; any != 0; any &= any - 1) {
-                ++holders[static_cast<std::size_t>(std::countr_zero(any))];
-            }
+    /// Labels of the zone have changed: what depends on them is to be looked at again.
+    void changed(std::size_t z) {
+        if (!p_.is_open(z)) {
+            fresh_ &= ~bit(z);
+        } else {
+            fresh_ |= bit(z);
         }
-        bool changed = everywhere != 0;
-        for (tool_set t = everywhere; t != 0; t &= t - 1) {
-            settle(static_cast<std::size_t>(std::countr_zero(t)));
-        }
-        for (std::size_t t = 0; t < most_tools; ++t) {
-            if (holders[t] == 1 && (everywhere >> t & 1U) == 0) {
-                own(t);
-                changed = true;
-            }
-        }
-        return changed;
-    }
-
-    void settle(std::size_t tool) {
-        p_.paid += p_.price[tool];
-        forget(tool);
-    }
-
-    void own(std::size_t tool) {
-        for (auto& zone : p_.labels) {
-            for (label& l : zone) {
-                l.cost += (l.tools >> tool & 1U) != 0 ? p_.price[tool] : 0;
-            }
-        }
-        forget(tool);
-    }
-
-    void forget(std::size_t tool) {
-        p_.price[tool] = 0;
-        for (auto& zone : p_.labels) {
-            for (label& l : zone) {
-                l.tools &= ~(tool_set{1} << tool);
-            }
-        }
-    }
-
-    /// False if no plan fits in the budget. Labels it drops leave at least one a zone.
-    bool spend() {
-        std::int32_t most = 0;
-        for (auto& zone : p_.labels) {
-            const auto by_spend = [](const label& a, const label& b) { return a.spend < b.spend; };
-            const auto [low, high] = std::minmax_element(zone.begin(), zone.end(), by_spend);
-            most += high->spend - low->spend;
-            const std::int32_t least = low->spend;
-            p_.budget -= least;
-            for (label& l : zone) {
-                l.spend -= least;
-            }
-        }
-        if (p_.budget < 0) {
-            return false;
-        }
-        for (auto& zone : p_.labels) {
-            std::erase_if(zone, [&](const label& l) { return l.spend > p_.budget; });
-            for (label& l : zone) {
-                l.spend = most <= p_.budget ? 0 : l.spend;
-            }
-        }
-        return true;
-    }
-
-    /// A zone with one label left is settled: its steps join its neighbours' own costs.
-    bool fold() {
-        bool changed = false;
-        for (std::size_t n = 0; n < p_.seams.size();) {
-            const live_seam s = p_.seams[n];
-            auto& a = p_.labels[s.a];
-            auto& b = p_.labels[s.b];
-            if (a.size() != 1 && b.size() != 1) {
-                ++n;
-                continue;
-            }
-            auto& rest = a.size() == 1 ? b : a;
-            const label& fixed = a.size() == 1 ? a.front() : b.front();
-            for (label& l : rest) {
-                l.cost += step_price(s, l.length - fixed.length);
-            }
-            p_.seams[n] = p_.seams.back();
-            p_.seams.pop_back();
-            changed = true;
-        }
-        return changed;
-    }
-
-    bool dominate(std::size_t z) {
-        near_.seams.clear();
         for (const live_seam& s : p_.seams) {
-            if (s.a == z || s.b == z) {
-                const auto& other = p_.labels[s.a == z ? s.b : s.a];
-                near_.seams.push_back({s, {other.front().length, other.back().length}});
-            }
+            fresh_ |= s.a == z ? bit(s.b) : s.b == z ? bit(s.a) : 0;
         }
-        std::vector<label>& zone = p_.labels[z];
-        weighed_.clear();
-        for (const label& l : zone) {
-            weighed_.push_back({l, near_.at_longest(l.length), near_.at_shortest(l.length)});
-        }
-        const std::size_t before = zone.size();
-        zone.clear();
-        for (const weighed& k : weighed_) {
-            const bool gone = std::any_of(weighed_.begin(), weighed_.end(), [&](const weighed& i) {
-                return &i != &k && removes(p_, i, k);
-            });
-            if (!gone) {
-                zone.push_back(k.what);
-            }
-        }
-        return zone.size() != before;
+        fresh_ &= p_.open;
     }
+    void drop(std::size_t z) {
+        if (p_.drop(z)) {
+            changed(z);
+        }
+    }
+
+    bool spend();
+    void pay();
+    void fold();
+    void exchange(std::size_t z);
+    void weigh(std::size_t z);
+    bool drop_tools();
+    bool superfluous(std::size_t g, tool_set others);
+    void add_detour(std::size_t z, std::size_t g, tool_set others);
 
     open_plan& p_;
-    ends near_;
-    std::vector<weighed> weighed_;
+    zone_set fresh_;  // zones whose labels may be worth comparing again
+    std::array<cost_t, most_tools + 1> detour_{};
 };
+
+/// False if no plan fits in the budget. At least one label a zone stays.
+bool reducer::spend() {
+    if (!p_.spends) {
+        return true;
+    }
+    std::int32_t most = 0;
+    for (std::size_t z = 0; z < p_.rows.size(); ++z) {
+        const auto by_spend = [](const label& a, const label& b) { return a.spend < b.spend; };
+        const auto zone = p_.labels(z);
+        const auto [low, high] = std::minmax_element(zone.begin(), zone.end(), by_spend);
+        const std::uint8_t least = low->spend;
+        most += high->spend - least;
+        p_.budget -= least;
+        for (label& l : zone) {
+            l.spend = static_cast<std::uint8_t>(l.spend - least);
+        }
+    }
+    if (p_.budget < 0) {
+        return false;
+    }
+    p_.spends = most > p_.budget;
+    for (std::size_t z = 0; z < p_.rows.size(); ++z) {
+        for (label& l : p_.labels(z)) {
+            l.gone = p_.spends && l.spend > p_.budget;
+            l.spend = p_.spends ? l.spend : std::uint8_t{0};
+        }
+        drop(z);
+    }
+    fresh_ |= p_.spends ? 0 : p_.open;
+    return true;
+}
+
+void reducer::pay() {
+    tool_set once = 0;
+    tool_set twice = 0;
+    tool_set always = 0;
+    for (std::size_t z = 0; z < p_.rows.size(); ++z) {
+        tool_set any = 0;
+        tool_set all = ~tool_set{0};
+        for (const label& l : p_.labels(z)) {
+            any |= l.tools;
+            all &= l.tools;
+        }
+        twice |= once & any;
+        once |= any;
+        always |= all;
+    }
+    const tool_set own = once & ~twice & ~always;
+    if ((own | always) == 0) {
+        return;
+    }
+    p_.paid += p_.price_of(always);
+    for (std::size_t z = 0; z < p_.rows.size(); ++z) {
+        for (label& l : p_.labels(z)) {
+            if ((l.tools & (own | always)) != 0) {
+                fresh_ |= p_.open & bit(z);
+                l.cost += p_.price_of(l.tools & own);
+                l.tools &= ~(own | always);
+            }
+        }
+    }
+    each_bit(own | always, [&](std::size_t t) { p_.price[t] = 0; });
+}
+
+void reducer::fold() {
+    std::erase_if(p_.seams, [&](const live_seam& s) {
+        const zone_row& a = p_.rows[s.a];
+        const zone_row& b = p_.rows[s.b];
+        if (p_.is_open(s.a) && p_.is_open(s.b)) {
+            return std::max(a.high - b.low, b.high - a.low) <= s.allowance;
+        }
+        const bool a_settled = !p_.is_open(s.a);
+        const std::int32_t there = a_settled ? a.low : b.low;
+        for (label& l : p_.labels(a_settled ? s.b : s.a)) {
+            l.cost += step_price(s, l.length - there);
+        }
+        return true;
+    });
+    for (std::size_t z = 0; z < p_.rows.size(); ++z) {
+        if (!p_.is_open(z)) {
+            p_.paid += std::exchange(p_.labels(z).front().cost, 0);
+        }
+    }
+}
+
+/// The labels' costs with their steps at both ends of their neighbours' lengths.
+void reducer::weigh(std::size_t z) {
+    const auto zone = p_.labels(z);
+    for (label& l : zone) {
+        l.longest = l.cost;
+        l.shortest = l.cost;
+    }
+    for (const live_seam& s : p_.seams) {
+        if (s.a == z || s.b == z) {
+            const zone_row& y = p_.rows[s.a == z ? s.b : s.a];
+            for (label& l : zone) {
+                l.longest += step_price(s, l.length - y.high);
+                l.shortest += step_price(s, l.length - y.low);
+            }
+        }
+    }
+}
+
+void reducer::exchange(std::size_t z) {
+    weigh(z);
+    const auto zone = p_.labels(z);
+    const label& pivot = *std::min_element(zone.begin(), zone.end(), cheaper);
+    for (label& k : zone) {
+        k.gone = &k != &pivot && removes(p_, pivot, k);
+    }
+    for (label& k : zone) {
+        for (auto i = zone.begin(); !k.gone && i != zone.end(); ++i) {
+            k.gone = &*i != &k && removes(p_, *i, k);
+        }
+    }
+    drop(z);
+}
+
+bool reducer::drop_tools() {
+    tool_set held = 0;
+    each_bit(p_.open, [&](std::size_t z) {
+        for (const label& l : p_.labels(z)) {
+            held |= l.tools;
+        }
+    });
+    bool any = false;
+    each_bit(held, [&](std::size_t g) {
+        if (superfluous(g, held & ~(tool_set{1} << g))) {
+            any = true;
+            held &= ~(tool_set{1} << g);
+            each_bit(p_.open, [&](std::size_t z) {
+                for (label& l : p_.labels(z)) {
+                    l.gone = (l.tools >> g & 1U) != 0;
+                }
+                drop(z);
+            });
+        }
+    });
+    return any;
+}
+
+/// Whether some other tool, or none, does for all that `g` does.
+bool reducer::superfluous(std::size_t g, tool_set others) {
+    constexpr std::size_t no_tool = most_tools;
+    detour_.fill(0);
+    bool none = true;
+    for (std::size_t z = 0; z < p_.rows.size() && (none || others != 0); ++z) {
+        add_detour(z, g, others);
+        none = none && detour_[no_tool] <= 2 * cost_t{p_.price[g]};
+        each_bit(others, [&](std::size_t h) {
+            if (detour_[h] > 2 * (cost_t{p_.price[g]} - p_.price[h])) {
+                others &= ~(tool_set{1} << h);
+            }
+        });
+    }
+    return none || others != 0;
+}
+
+/// What it costs zone `z` to do without `g`, by the tool that helps out.
+void reducer::add_detour(std::size_t z, std::size_t g, tool_set others) {
+    constexpr std::size_t no_tool = most_tools;
+    std::array<cost_t, most_tools + 1> worst{};
+    for (const label& k : p_.labels(z)) {
+        if ((k.tools >> g & 1U) == 0) {
+            continue;
+        }
+        std::array<cost_t, most_tools + 1> least;
+        least.fill(unreachable);
+        for (const label& i : p_.labels(z)) {
+            if ((i.tools >> g & 1U) != 0 || i.spend > k.spend) {
+                continue;
+            }
+            const tool_set extra = i.tools & ~k.tools;
+            const cost_t d =
+                2 * (swap_cost(i, k) + p_.price_of(extra)) + (i.setup < k.setup ? 0 : 1);
+            least[no_tool] = std::min(least[no_tool], d);
+            each_bit(extra & others, [&](std::size_t h) {
+                least[h] = std::min(least[h], d - 2 * cost_t{p_.price[h]});
+            });
+        }
+        worst[no_tool] = std::max(worst[no_tool], least[no_tool]);
+        each_bit(others, [&](std::size_t h) {
+            worst[h] = std::max(worst[h], std::min(least[h], least[no_tool]));
+        });
+    }
+    detour_[no_tool] += worst[no_tool];
+    each_bit(others, [&](std::size_t h) { detour_[h] += worst[h]; });
+}
 
 }  // namespace
 
-bool reduce(open_plan& p) {
-    return reducer(p).run();
-}
-
-bool read(const problem& p, open_plan& out) {
-    out.zones = p.zones;
-    out.labels.resize(p.zones);
-    out.share.assign(p.zones, {});
-    out.price.fill(0);
-    std::copy(p.price.begin(), p.price.end(), out.price.begin());
-    out.paid = 0;
-    out.budget = p.budget;
-    std::vector<span_of_lengths> range(p.zones, {100'000, 0});
-    std::vector<std::size_t> cheapest(p.zones, 0);
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            if (p.cost[p.at(z, k)] == forbidden) {
-                continue;
-            }
-            const std::int32_t l = p.length[p.at(z, k)];
-            range[z] = {std::min(range[z].low, l), std::max(range[z].high, l)};
-            if (p.cost[p.at(z, k)] < p.cost[p.at(z, cheapest[z])]) {
-                cheapest[z] = k;
-            }
-        }
-        if (range[z].low > range[z].high) {
-            return false;
+bool open_plan::drop(std::size_t z) {
+    zone_row& row = rows[z];
+    std::uint32_t kept = 0;
+    row.low = 100'000;
+    row.high = 0;
+    label* const zone = pool.data() + row.first;
+    for (std::uint32_t l = 0; l < row.count; ++l) {
+        if (!zone[l].gone) {
+            row.low = std::min(row.low, zone[l].length);
+            row.high = std::max(row.high, zone[l].length);
+            zone[kept++] = zone[l];
         }
     }
+    const bool any = kept < row.count;
+    row.count = kept;
+    if (kept <= 1) {
+        open &= ~bit(z);
+    }
+    return any;
+}
+
+bool reduce(open_plan& p) {
+    const bool sound =
+        std::all_of(p.rows.begin(), p.rows.end(), [](const zone_row& r) { return r.count > 0; });
+    return sound && reducer(p).run();
+}
+
+namespace {
+
+/// Zone `z` of the problem into the pool.
+void read_zone(const problem& p, std::size_t z, tool_set dear, open_plan& out, first_look& look) {
+    zone_row& row = out.rows[z];
+    row.first = static_cast<std::uint32_t>(out.pool.size());
+    std::int32_t least = forbidden;
+    std::int32_t least_spend = 255;
+    std::size_t cheapest = 0;
+    for (std::size_t k = 0, at = p.at(z, 0); k < p.setups; ++k, ++at) {
+        const std::int32_t cost = p.cost[at];
+        if (cost == forbidden) {
+            continue;
+        }
+        const std::uint8_t spend = out.spends ? p.spend[at] : std::uint8_t{0};
+        least_spend = std::min<std::int32_t>(least_spend, spend);
+        cheapest = cost < least ? 1 : cheapest + (cost == least ? 1 : 0);
+        least = std::min(least, cost);
+        out.pool.push_back({p.length[at], static_cast<std::uint16_t>(k), spend, false,
+                            p.tools[at] & dear, cost, 0, 0});
+    }
+    row.count = static_cast<std::uint32_t>(out.pool.size()) - row.first;
+    look.ties += cheapest > 1 ? 1 : 0;
+    if (row.count == 0) {
+        look.without.push_back(z);
+    } else if (least_spend > 0) {
+        look.spending.push_back(z);
+    }
+}
+
+/// Leaves out what the cheapest label plainly dominates: wherever a neighbour is, two labels' steps to it
+/// differ by at most `reach` times the difference of their lengths.
+void sift(open_plan& p, std::size_t z, cost_t reach) {
+    const auto zone = p.labels(z);
+    const label m = *std::min_element(zone.begin(), zone.end(), cheaper);
+    for (label& k : zone) {
+        const cost_t d = m.cost - k.cost + reach * std::abs(m.length - k.length);
+        k.gone = d <= 0 && m.spend <= k.spend && m.setup != k.setup &&
+                 d + p.price_of(m.tools & ~k.tools) < (m.setup < k.setup ? 1 : 0);
+    }
+    p.open |= bit(z);
+    p.drop(z);
+    p.pool.resize(p.rows[z].first + p.rows[z].count);
+}
+
+}  // namespace
+
+void read(const problem& p, open_plan& out, first_look& look) {
+    out.rows.assign(p.zones, {});
+    out.pool.clear();
     out.seams.clear();
+    out.open = 0;
+    out.paid = 0;
+    out.budget = p.budget;
+    out.spends = !p.spend.empty();
+    out.toll = 0;
+    out.price.fill(0);
+    std::copy(p.price.begin(), p.price.end(), out.price.begin());
+    out.share.assign(p.zones, {});
+    std::array<cost_t, most_zones> reach{};  // a step's price per hundredth, all seams of a zone
     for (const seam_cost& s : p.seams) {
         if (s.per_hundredth > 0 && s.a != s.b) {  // a zone has no step to itself
             out.seams.push_back({static_cast<std::uint8_t>(s.a), static_cast<std::uint8_t>(s.b),
                                  s.per_hundredth, s.allowance});
+            reach[s.a] += s.per_hundredth;
+            reach[s.b] += s.per_hundredth;
         }
     }
-    std::vector<ends> near(p.zones);
-    for (const live_seam& s : out.seams) {
-        near[s.a].seams.emplace_back(s, range[s.b]);
-        near[s.b].seams.emplace_back(s, range[s.a]);
-    }
-    tool_set free = 0;
+    tool_set dear = 0;
     for (std::size_t t = 0; t < p.price.size(); ++t) {
-        free |= p.price[t] == 0 ? tool_set{1} << t : 0;
+        dear |= p.price[t] > 0 ? tool_set{1} << t : 0;
     }
     for (std::size_t z = 0; z < p.zones; ++z) {
-        const auto weigh = [&](std::size_t k) {
-            const std::size_t at = p.at(z, k);
-            const label l{p.length[at], static_cast<std::uint32_t>(k), p.cost[at],
-                          p.tools[at] & ~free, p.spend.empty() ? 0 : p.spend[at]};
-            return weighed{l, near[z].at_longest(l.length), near[z].at_shortest(l.length)};
-        };
-        const weighed pivot = weigh(cheapest[z]);
-        auto& zone = out.labels[z];
-        zone.clear();
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            if (p.cost[p.at(z, k)] == forbidden) {
-                continue;
-            }
-            const weighed w = weigh(k);
-            if (k == cheapest[z] || !removes(out, pivot, w)) {
-                zone.push_back(w.what);
-            }
+        read_zone(p, z, dear, out, look);
+        if (out.rows[z].count > 0) {
+            sift(out, z, reach[z]);
         }
-        std::sort(zone.begin(), zone.end(), [](const label& a, const label& b) {
-            return a.length != b.length ? a.length < b.length : a.setup < b.setup;
-        });
     }
-    return true;
 }
 
 }  // namespace pelage::planning

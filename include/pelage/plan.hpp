@@ -11,6 +11,7 @@
 
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <span>
 #include <string>
 #include <vector>
@@ -63,7 +64,7 @@ struct problem {
 struct proof {
     std::int64_t bound = 0;  ///< no plan costs less (thousandths of a minute)
     bool optimal = false;    ///< bound equals the plan's cost
-    std::int64_t nodes = 0;  ///< parts of the problem bounded on their own
+    std::int64_t nodes = 0;  ///< labels and parts of the problem weighed in the search
     std::size_t ties = 0;    ///< zones in which another setup would have cost the same
 };
 
@@ -86,12 +87,29 @@ struct solution {
 /// the bounds that make overflow impossible.
 void check(const problem& p);
 
-/// Parts a search may bound before it gives up on a proof. Plans of a dog need a handful.
-inline constexpr std::int64_t usual_nodes = 50'000;
+/// Labels and parts a search may weigh before it gives up on a proof: a second's work or so. The plan of
+/// a dog needs a handful.
+inline constexpr std::int64_t usual_nodes = 10'000'000;
 
 /// The cheapest plan within the budget; of several, the first by zone, then setup. Proven: `bound` equals the
 /// cost and `optimal` is set, unless `most_nodes` parts were not enough; then the best plan found,
 /// with the bound that was proven. Throws error(range) as check() does.
 [[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);
+
+/// solve() for many problems: keeps its memory from one to the next. One for each thread.
+class planner {
+  public:
+    planner();
+    planner(planner&&) noexcept;
+    planner& operator=(planner&&) noexcept;
+    ~planner();
+
+    /// As the function of that name.
+    [[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);
+
+  private:
+    struct work_space;
+    std::unique_ptr<work_space> own_;
+};
 
 }  // namespace pelage
