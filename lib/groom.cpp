@@ -4,6 +4,7 @@
 #include <pelage/groom.hpp>
 #include <pelage/text.hpp>
 
+#include "groom_blends.hpp"
 #include "groom_cautions.hpp"
 #include "groom_order.hpp"
 #include "groom_problem.hpp"
@@ -154,6 +155,7 @@ groom plan_groom(const groom_request& r) {
     read_choice(r, c, g);
     read_left(r, c, g);
     put_in_order(r, g);
+    add_blends(r, c.columns, g);
     add_cautions(r, g);
     return g;
 }

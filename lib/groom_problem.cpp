@@ -36,6 +36,15 @@ bool carded_by_default(const zone& z) {
            z.where == group::tail;
 }
 
+bool agreed(const groom_request& r, std::string_view id) {
+    const auto& c = r.patient.consents;
+    return std::find(c.begin(), c.end(), id) != c.end();
+}
+
+bool double_coat(const groom_request& r) {
+    return r.patient.coat == coat_class::double_short || r.patient.coat == coat_class::double_long;
+}
+
 class compiler {
   public:
     explicit compiler(const groom_request& r)
@@ -57,13 +66,6 @@ class compiler {
     [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
         return r_.reference.dog_body.zones[z.at.zone];
     }
-    [[nodiscard]] bool agreed(std::string_view id) const {
-        const auto& c = r_.patient.consents;
-        return std::find(c.begin(), c.end(), id) != c.end();
-    }
-    [[nodiscard]] bool double_coat() const {
-        return coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
-    }
 
     void add_zone(const place& p, work& combing);
     void decide_mat(zone_plan& z, const mat_finding* m, work& combing);
@@ -73,7 +75,6 @@ class compiler {
     void add_seams();
     bool add_row(std::size_t index);
 
-    [[nodiscard]] zone_today today(const zone_plan& z) const;
     [[nodiscard]] static bool uses_tool(const zone_plan& z, const setup& s, bool scissors_too);
     [[nodiscard]] static bool right_way(const zone_plan& z, const setup& s);
     [[nodiscard]] cell cell_for(const zone_plan& z, const setup& s, bool scissors_too) const;
@@ -150,7 +151,7 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     z.how_finished = wish.how.value_or(said ? finish::clip : finish::leave);
     const bool clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-    if (clips && double_coat() && carded_by_default(where) && !agreed("clip-jacket")) {
+    if (clips && double_coat(r_) && carded_by_default(where) && !agreed(r_, "clip-jacket")) {
         z.how_finished = finish::card;
         z.why = "a double coat's jacket is carded, not clipped, unless the owner agrees in writing";
     }
@@ -185,23 +186,6 @@ void compiler::add_zone(const place& p, work& combing) {
     z.beside_hurt = hurt_neighbours(r_, p);
     z.way = r_.both_ways ? lay_choice::either : wish.way.value_or(lay_choice::with_lay);
     out_.zones.push_back(std::move(z));
-}
-
-zone_today compiler::today(const zone_plan& z) const {
-    const zone& where = zone_of(z);
-    zone_today t;
-    t.where = &where;
-    t.mat = z.mat && !z.combed_out ? mat_at(r_.patient, z.at) : nullptr;
-    t.skin_hurt = z.hurt.has_value();
-    const bool face = where.has(zone_use::clean_face) && r_.sheet.face == "clean";
-    const bool feet = where.has(zone_use::clean_feet) && r_.sheet.feet == "clean";
-    t.clean = face || feet;
-    t.pattern = where.has(zone_use::pattern_cheek);
-    t.show = r_.sheet.show && agreed("show-blades");
-    t.thin_or_old = r_.patient.thin_or_old;
-    t.double_jacket = double_coat() && carded_by_default(where) && !agreed("clip-jacket");
-    t.sheet_clips = z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-    return t;
 }
 
 bool compiler::uses_tool(const zone_plan& z, const setup& s, bool scissors_too) {
@@ -336,7 +320,7 @@ cell compiler::cell_for(const zone_plan& z, const setup& s, bool scissors_too) c
         }
     }
     if (c.offered) {
-        if (const auto why = refuse(s, today(z), r_.rules.refusal, r_.rules.cut)) {
+        if (const auto why = refuse(s, today_in(r_, z), r_.rules.refusal, r_.rules.cut)) {
             c.no = reason(*why);
         }
     }
@@ -460,6 +444,23 @@ void compiler::add_seams() {
 }
 
 }  // namespace
+
+zone_today today_in(const groom_request& r, const zone_plan& z) {
+    const zone& where = r.reference.dog_body.zones[z.at.zone];
+    zone_today t;
+    t.where = &where;
+    t.mat = z.mat && !z.combed_out ? mat_at(r.patient, z.at) : nullptr;
+    t.skin_hurt = z.hurt.has_value();
+    const bool face = where.has(zone_use::clean_face) && r.sheet.face == "clean";
+    const bool feet = where.has(zone_use::clean_feet) && r.sheet.feet == "clean";
+    t.clean = face || feet;
+    t.pattern = where.has(zone_use::pattern_cheek);
+    t.show = r.sheet.show && agreed(r, "show-blades");
+    t.thin_or_old = r.patient.thin_or_old;
+    t.double_jacket = double_coat(r) && carded_by_default(where) && !agreed(r, "clip-jacket");
+    t.sheet_clips = z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+    return t;
+}
 
 compiled_groom compile(const groom_request& r) {
     if (!r.patient.coat) {

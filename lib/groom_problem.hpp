@@ -23,6 +23,9 @@ struct compiled_groom {
     problem choice;
 };
 
+/// What is asked of a zone today, as far as the hard rules care. Borrows from `r`.
+[[nodiscard]] zone_today today_in(const groom_request& r, const zone_plan& z);
+
 /// Compiles the groom; throws what plan_groom throws.
 [[nodiscard]] compiled_groom compile(const groom_request& r);
 
