@@ -21,9 +21,8 @@ void add_columns(const integer_programme& ip, glp_prob* p) {
     for (const column& c : ip.columns) {
         ++at;
         glp_set_obj_coef(p, at, static_cast<double>(c.cost));
-        if (c.whole) {
-            glp_set_col_kind(p, at, GLP_BV);
-        } else if (c.most == column::no_limit) {
+        glp_set_col_kind(p, at, c.whole ? GLP_IV : GLP_CV);
+        if (c.most == column::no_limit) {
             glp_set_col_bnds(p, at, GLP_LO, 0, 0);
         } else {
             glp_set_col_bnds(p, at, GLP_DB, 0, static_cast<double>(c.most));

@@ -36,7 +36,7 @@ struct row {
     std::int64_t right = 0;
 };
 
-/// A column from 0 to `most`; a whole one takes 0 or 1 only.
+/// A column from 0 to `most`; a whole one takes whole numbers only.
 struct column {
     static constexpr std::int64_t no_limit = std::numeric_limits<std::int64_t>::max();
     std::int64_t cost = 0;

@@ -1,11 +1,9 @@
 #include "judges/process.hpp"
 
-#include <algorithm>
 #include <cerrno>
 #include <chrono>
 #include <csignal>
 #include <cstdlib>
-#include <sstream>
 #include <system_error>
 
 #include <fcntl.h>
@@ -139,18 +137,6 @@ ended run(const std::vector<std::string>& words, const std::filesystem::path& ou
     e.seconds = std::chrono::duration<double>(steady::now() - start).count();
     e.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
     return e;
-}
-
-bool installed(const std::string& program) {
-    const char* path = std::getenv("PATH");
-    std::istringstream folders(path == nullptr ? "" : path);
-    std::string folder;
-    while (std::getline(folders, folder, ':')) {
-        if (access((std::filesystem::path(folder) / program).c_str(), X_OK) == 0) {
-            return true;
-        }
-    }
-    return false;
 }
 
 }  // namespace judges

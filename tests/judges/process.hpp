@@ -31,7 +31,4 @@ struct ended {
 [[nodiscard]] ended run(const std::vector<std::string>& words, const std::filesystem::path& output,
                         double most_seconds);
 
-/// Whether the path has a program of that name.
-[[nodiscard]] bool installed(const std::string& program);
-
 }  // namespace judges

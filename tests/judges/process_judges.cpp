@@ -1,5 +1,6 @@
 #include "judges/process_judges.hpp"
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -15,8 +16,7 @@ using pelage::problem;
 
 namespace {
 
-constexpr std::array<std::string_view, 4> packages{"glpk-utils", "coinor-cbc", "lp-solve",
-                                                   "toulbar2"};
+constexpr std::array<std::string_view, 3> packages{"coinor-cbc", "lp-solve", "toulbar2"};
 
 std::string read(const std::filesystem::path& file) {
     std::ostringstream all;
@@ -54,23 +54,6 @@ std::vector<double> named_values(const std::string& text, std::size_t columns) {
     return value;
 }
 
-/// glpsol --write: "j 12 1" for column 12 (from 1) of a mixed problem.
-std::vector<double> numbered_values(const std::string& text, std::size_t columns) {
-    std::vector<double> value(columns, 0.0);
-    std::istringstream lines(text);
-    std::string one;
-    while (std::getline(lines, one)) {
-        std::istringstream words(one);
-        std::string kind;
-        std::size_t c = 0;
-        double at = 0;
-        if (words >> kind >> c >> at && kind == "j") {
-            value.at(c - 1) = at;
-        }
-    }
-    return value;
-}
-
 class asked {
   public:
     asked(program which, const problem& p, form f, double most_seconds)
@@ -80,6 +63,9 @@ class asked {
             write_wcsp(p, model);
         } else {
             ip_ = written(p, f);
+            if (which_ == program::lp_solve) {
+                say_all_whole();
+            }
             write_mps(ip_, model);
         }
     }
@@ -102,6 +88,15 @@ class asked {
     }
 
   private:
+    /// In an optimum every column is whole, the steps too. lp_solve has to be told: with some of them
+    /// left open it calls plans optimal that are not, on one dog in eighty.
+    void say_all_whole() {
+        for (column& c : ip_.columns) {
+            c.whole = true;
+            c.most = std::min<std::int64_t>(c.most, most_step);
+        }
+    }
+
     [[nodiscard]] const char* model_name() const {
         return which_ == program::toulbar2 ? "plan.wcsp" : "plan.mps";
     }
@@ -110,8 +105,6 @@ class asked {
         const std::string model = here_ / model_name();
         const std::string found = here_ / "found";
         switch (which_) {
-            case program::glpsol:
-                return {"glpsol", "--mps", model, "--write", found};
             case program::cbc:
                 return {"cbc", model, "ratio", "0", "allow", "0", "solve", "solution", found};
             case program::lp_solve:
@@ -124,10 +117,6 @@ class asked {
 
     [[nodiscard]] answer heard(const std::string& said) const {
         switch (which_) {
-            case program::glpsol:
-                return {says(said, "INTEGER OPTIMAL SOLUTION FOUND"),
-                        says(said, "PROBLEM HAS NO") && says(said, "FEASIBLE SOLUTION"),
-                        read(here_ / "found")};
             case program::cbc: {
                 const std::string found = read(here_ / "found");
                 return {
@@ -162,9 +151,7 @@ class asked {
     }
 
     [[nodiscard]] std::optional<std::vector<std::size_t>> by_column(const std::string& text) const {
-        const std::size_t n = ip_.columns.size();
-        return chosen(p_, ip_,
-                      which_ == program::glpsol ? numbered_values(text, n) : named_values(text, n));
+        return chosen(p_, ip_, named_values(text, ip_.columns.size()));
     }
 
     /// A value per zone: its allowed setups in their order.
@@ -186,6 +173,8 @@ class asked {
         }
         return plan;
     }
+
+    static constexpr std::int64_t most_step = 1'000'000;  // 10 m
 
     program which_;
     const problem& p_;
