@@ -97,7 +97,7 @@ class table {
             "%.0f tools\n",
             g.title.c_str(), s.zones, s.setups, s.cells, s.tools);
         print_row("", "proved", "median", "p99", "worst", "times ours");
-        const bench::record us = bench::ours(g.problems, 20);
+        const bench::record us = bench::ours(g.problems, 10);
         print_row(us.who, proved(us), bench::time_text(bench::median(us.seconds)),
                   bench::time_text(bench::quantile(us.seconds, 0.99)),
                   bench::time_text(bench::quantile(us.seconds, 1)), "");
@@ -120,7 +120,7 @@ class table {
         std::vector<problem> some(
             g.problems.begin(),
             g.problems.begin() + static_cast<std::ptrdiff_t>(std::min(most, g.problems.size())));
-        const auto counts = bench::instructions(pelage_COUNTER, some, 25);
+        const auto counts = bench::instructions(pelage_COUNTER, some, 15);
         const std::string title = "  instructions of " + std::to_string(counts.size());
         if (counts.empty()) {
             print_row("  instructions", "", "not", "counted", "", "");
@@ -177,7 +177,7 @@ group dogs(int n, std::size_t for_judges, const char* title, const generate::tab
 group made_up(int n, std::size_t for_judges, made kind, int zones, int setups) {
     return {std::to_string(n) + " made-up problems, " + std::string(name(kind)) + ", " +
                 std::to_string(zones) + " x " + std::to_string(setups),
-            generate::made_problems(n, 7, kind, zones, setups), for_judges, 8};
+            generate::made_problems(n, 7, kind, zones, setups), for_judges, 6};
 }
 
 void dogs_of_all_sizes(table& t) {

@@ -22,6 +22,10 @@ constexpr std::array<int, whole_body> follows{0, 0, 0, 0, 0, 0, 5, 0, 1, 3,
                                               1, 1, 3, 4, 2, 2, 2, 2, 4, 5};
 constexpr int wishes = 6;
 
+int wish_of(int zone) {
+    return follows[static_cast<std::size_t>(zone % whole_body)];
+}
+
 using edges = std::vector<std::pair<int, int>>;
 
 /// Merges the parts from `zones` on into the neighbour before them.
@@ -134,13 +138,16 @@ std::vector<part> parts(dice& d, int zones) {
     const auto& sheet = sheets[static_cast<std::size_t>(d.roll(static_cast<int>(sheets.size())))];
     std::vector<part> out;
     for (int z = 0; z < zones; ++z) {
-        const auto wish = static_cast<std::size_t>(follows[static_cast<std::size_t>(z % 20)]);
+        const auto wish = static_cast<std::size_t>(wish_of(z));
         part p;
-        p.target = body * sheet[wish] * d.between(0.9, 1.1);
-        p.within = d.between(0.05, 0.2);
-        p.weight = d.between(0.5, 2.0);
+        p.target = std::min(body * sheet[wish], 45.0) * d.between(0.7, 1.4);
+        p.within = d.between(0.03, 0.12);
+        p.weight = d.between(1.0, 4.0);
         p.thin = wish == 2 || wish == 4 || wish == 5;
         p.matted = d.luck(5);
+        if (p.matted) {
+            p.target = 5.0;  // what a mat comes off with is short, whatever was wished
+        }
         out.push_back(p);
     }
     return out;
@@ -164,10 +171,11 @@ std::int32_t tool_price(made kind) {
 
 void add_seams(dice& d, made kind, int zones, problem& p) {
     const bool strong = kind == made::strong_seams;
+    // a step between parts of different wishes is meant, so much of it is allowed
     for (const auto& [a, b] : body_of(zones)) {
         seam_cost s{static_cast<std::size_t>(a), static_cast<std::size_t>(b)};
         s.per_hundredth = static_cast<std::int32_t>(2 + d.roll(8)) * (strong ? 12 : 1);
-        s.allowance = d.luck(20) ? 800 + d.roll(2201) : 80 + d.roll(271);
+        s.allowance = wish_of(a) != wish_of(b) ? 800 + d.roll(2201) : 80 + d.roll(271);
         s.allowance /= strong ? 20 : 1;
         p.seams.push_back(s);
     }
