@@ -1,7 +1,6 @@
 #include "bench/contest.hpp"
 
 #include <algorithm>
-#include <chrono>
 #include <exception>
 
 #include "bench/measure.hpp"
@@ -17,10 +16,8 @@ using pelage::problem;
 
 namespace {
 
-using steady = std::chrono::steady_clock;
-
-double since(steady::time_point start) {
-    return std::chrono::duration<double>(steady::now() - start).count();
+double by_clock(clock_kind by, const judges::seconds_spent& s) {
+    return by == clock_kind::wall ? s.wall : s.processor;
 }
 
 void note(record& r, double seconds, bool proven, bool plan, std::int64_t cost) {
@@ -61,60 +58,61 @@ std::size_t record::proofs() const {
     return static_cast<std::size_t>(std::count(proven.begin(), proven.end(), true));
 }
 
-record ours(const std::vector<problem>& problems, double most_seconds) {
+record ours(const std::vector<problem>& problems, clock_kind by, double most_seconds) {
     record r;
     r.who = "pelage";
     static_cast<void>(solve(next_to_nothing()));
-    const auto begun = steady::now();
+    const judges::stopwatch all;
     for (const problem& p : problems) {
-        const auto start = steady::now();
+        const judges::stopwatch one;
         const pelage::solution s = solve(p);
-        const double took = since(start);
+        const double took = by_clock(by, one.read());
         if (!s.setup.empty() && cost_of(p, s.setup) != s.cost) {
             r.trouble = "a plan doesn't cost what it says";
         }
         note(r, took, s.sure.optimal || s.setup.empty(), !s.setup.empty(), pelage::in_mmin(s.cost));
-        if (since(begun) > most_seconds) {
+        if (all.read().wall > most_seconds) {
             break;
         }
     }
     return r;
 }
 
-std::vector<judge> general_solvers() {
-    std::vector<judge> all{
+std::vector<judge> general_solvers(clock_kind by) {
+    std::vector<judge> them{
         in_process(form::compact), in_process(form::tight), called(program::cbc, form::compact),
         called(program::lp_solve, form::compact), called(program::toulbar2, form::compact)};
     constexpr int starts = 15;
-    for (judge& j : all) {
+    for (judge& j : them) {
         std::vector<double> took;
         try {
             while (took.size() < starts) {
-                took.push_back(j.ask(next_to_nothing(), 10).seconds);
+                took.push_back(by_clock(by, j.ask(next_to_nothing(), 10).spent));
             }
             j.start = median(took);
         } catch (const std::exception&) {
             j.start = 0;  // told when it is asked for an answer
         }
     }
-    return all;
+    return them;
 }
 
-record judged(const judge& j, const std::vector<problem>& problems, const patience& limits) {
+record judged(const judge& j, const std::vector<problem>& problems, clock_kind by,
+              const patience& limits) {
     record r;
     r.who = j.name;
-    const auto begun = steady::now();
+    const judges::stopwatch all;
     for (const problem& p : problems) {
         try {
             const verdict v = j.ask(p, limits.a_problem);
-            note(r, std::max(0.0, v.seconds - j.start), v.proven && v.trouble.empty(),
+            note(r, std::max(0.0, by_clock(by, v.spent) - j.start), v.proven && v.trouble.empty(),
                  !v.setup.empty(), v.cost);
             r.trouble = v.trouble.empty() ? r.trouble : v.trouble;
         } catch (const std::exception& e) {
             r.trouble = e.what();
             break;
         }
-        if (since(begun) > limits.a_class) {
+        if (all.read().wall > limits.a_class) {
             break;
         }
     }

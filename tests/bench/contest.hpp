@@ -10,6 +10,9 @@
 
 namespace bench {
 
+/// Which time is meant: on the wall, or spent on a processor, which others on the machine disturb less.
+enum class clock_kind { wall, processor };
+
 /// What one solver did with the first so many problems of a class.
 struct record {
     std::string who;
@@ -22,7 +25,8 @@ struct record {
 };
 
 /// The planner on every problem in turn, each once, until `most_seconds` are used up.
-[[nodiscard]] record ours(const std::vector<pelage::problem>& problems, double most_seconds);
+[[nodiscard]] record ours(const std::vector<pelage::problem>& problems, clock_kind by,
+                          double most_seconds);
 
 /// A general solver: what it says of a problem within so many seconds.
 struct judge {
@@ -33,7 +37,7 @@ struct judge {
 };
 
 /// The general solvers, each with its start measured now.
-[[nodiscard]] std::vector<judge> general_solvers();
+[[nodiscard]] std::vector<judge> general_solvers(clock_kind by);
 
 /// How long a judge may take.
 struct patience {
@@ -43,7 +47,7 @@ struct patience {
 
 /// One judge on the problems in turn, without its start.
 [[nodiscard]] record judged(const judge& j, const std::vector<pelage::problem>& problems,
-                            const patience& limits);
+                            clock_kind by, const patience& limits);
 
 /// Problems for which b has a plan that costs less than what a calls the least: a is wrong there.
 [[nodiscard]] std::vector<std::size_t> dearer(const record& a, const record& b);

@@ -1,6 +1,5 @@
 #include "judges/glpk_judge.hpp"
 
-#include <chrono>
 #include <cmath>
 #include <memory>
 
@@ -89,9 +88,9 @@ verdict by_glpk(const pelage::problem& p, form f, double most_seconds) {
     glp_init_iocp(&how);
     how.presolve = GLP_ON;
     how.tm_lim = static_cast<int>(most_seconds * 1000);
-    const auto start = std::chrono::steady_clock::now();
+    const stopwatch clock;
     const int failed = glp_intopt(m.get(), &how);
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
+    const seconds_spent spent = clock.read();
     verdict v;
     if (failed == GLP_ENOPFS) {  // the presolver's word that there is no plan
         v.proven = true;
@@ -100,7 +99,7 @@ verdict by_glpk(const pelage::problem& p, form f, double most_seconds) {
     } else {
         v.trouble = "GLPK gave up with code " + std::to_string(failed);
     }
-    v.seconds = took.count();
+    v.spent = spent;
     return v;
 }
 

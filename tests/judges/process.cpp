@@ -8,6 +8,7 @@
 
 #include <fcntl.h>
 #include <spawn.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -21,6 +22,10 @@ void must(int failed, const char* what) {
     if (failed != 0) {
         throw std::system_error(failed, std::generic_category(), what);
     }
+}
+
+double seconds(const timeval& t) {
+    return static_cast<double>(t.tv_sec) + static_cast<double>(t.tv_usec) * 1e-6;
 }
 
 /// What the child is given: files for its output, and no signal blocked.
@@ -112,9 +117,9 @@ ended run(const std::vector<std::string>& words, const std::filesystem::path& ou
           double most_seconds) {
     const children_held held;
     const orders given(output);
-    const auto start = steady::now();
-    const auto limit = start + std::chrono::duration_cast<steady::duration>(
-                                   std::chrono::duration<double>(most_seconds));
+    const stopwatch clock;
+    const auto limit = steady::now() + std::chrono::duration_cast<steady::duration>(
+                                           std::chrono::duration<double>(most_seconds));
     const pid_t child = given.start(words);
     ended e;
     if (child < 0) {
@@ -123,18 +128,19 @@ ended run(const std::vector<std::string>& words, const std::filesystem::path& ou
         return e;
     }
     int status = 0;
+    rusage used{};
     e.in_time = true;
-    while (waitpid(child, &status, WNOHANG) == 0) {
+    while (wait4(child, &status, WNOHANG, &used) == 0) {
         const auto left = limit - steady::now();
         if (left <= left.zero()) {
             e.in_time = false;
             kill(child, SIGKILL);
-            waitpid(child, &status, 0);
+            wait4(child, &status, 0, &used);
             break;
         }
         held.wait(left);
     }
-    e.seconds = std::chrono::duration<double>(steady::now() - start).count();
+    e.spent = {clock.read().wall, seconds(used.ru_utime) + seconds(used.ru_stime)};
     e.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
     return e;
 }

@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "judges/stopwatch.hpp"
+
 namespace judges {
 
 /// A folder that goes with its object.
@@ -23,7 +25,7 @@ class scratch {
 struct ended {
     bool in_time = false;  ///< false: it was killed
     int status = -1;       ///< exit status; 127 if there is no such program
-    double seconds = 0;    ///< wall time from before its start until it was gone
+    seconds_spent spent;   ///< from before its start until it was gone
 };
 
 /// Runs a program of the path with its output and errors in a file, and kills it after

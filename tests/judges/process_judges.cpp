@@ -1,6 +1,5 @@
 #include "judges/process_judges.hpp"
 
-#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -63,9 +62,6 @@ class asked {
             write_wcsp(p, model);
         } else {
             ip_ = written(p, f);
-            if (which_ == program::lp_solve) {
-                say_all_whole();
-            }
             write_mps(ip_, model);
         }
     }
@@ -83,20 +79,11 @@ class asked {
         if (e.in_time) {
             v = judge(read(said));
         }
-        v.seconds = e.seconds;
+        v.spent = e.spent;
         return v;
     }
 
   private:
-    /// In an optimum every column is whole, the steps too. lp_solve has to be told: with some of them
-    /// left open it calls plans optimal that are not, on one dog in eighty.
-    void say_all_whole() {
-        for (column& c : ip_.columns) {
-            c.whole = true;
-            c.most = std::min<std::int64_t>(c.most, most_step);
-        }
-    }
-
     [[nodiscard]] const char* model_name() const {
         return which_ == program::toulbar2 ? "plan.wcsp" : "plan.mps";
     }
@@ -108,7 +95,8 @@ class asked {
             case program::cbc:
                 return {"cbc", model, "ratio", "0", "allow", "0", "solve", "solution", found};
             case program::lp_solve:
-                return {"lp_solve", "-mps", model, "-S3"};
+                // without a number of better plans to look for it calls one in eighty optimal that isn't
+                return {"lp_solve", "-mps", model, "-S3", "-n", "1000000"};
             case program::toulbar2:
                 break;
         }
@@ -173,8 +161,6 @@ class asked {
         }
         return plan;
     }
-
-    static constexpr std::int64_t most_step = 1'000'000;  // 10 m
 
     program which_;
     const problem& p_;

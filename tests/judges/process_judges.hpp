@@ -16,7 +16,7 @@ inline constexpr std::array<std::string_view, 3> program_names{"cbc", "lp_solve"
 }
 
 /// Hands the problem to the program, in that form (toulbar2 has its own), and reads its answer. The
-/// time is the program's wall time, its start and its reading of the file included. It is killed
+/// time is the whole program's, its start and its reading of the file included. It is killed
 /// after `most_seconds`; what it then had counts for nothing. Throws std::runtime_error, with the
 /// Debian package to install, if the program isn't there.
 [[nodiscard]] verdict by_program(program which, const pelage::problem& p, form f,

@@ -7,14 +7,16 @@
 
 #include <pelage/plan.hpp>
 
+#include "judges/stopwatch.hpp"
+
 namespace judges {
 
 struct verdict {
     bool proven = false;             ///< it says: optimal, or that there is no plan
     std::vector<std::size_t> setup;  ///< its plan; empty if it found none
     std::int64_t cost = 0;           ///< of that plan by cost_of(), thousandths of a minute
-    double seconds = 0;              ///< wall time
-    std::string trouble;             ///< what went wrong, in words; empty: nothing
+    seconds_spent spent;
+    std::string trouble;  ///< what went wrong, in words; empty: nothing
 };
 
 /// The verdict for a plan read back from a solver; says so where the plan isn't one.
