@@ -22,8 +22,9 @@ using judges::verdict;
 namespace {
 
 /// Where a problem is kept on which two solvers differ.
-std::string kept(const problem& p) {
-    const auto file = std::filesystem::temp_directory_path() / "pelage-differs.problem";
+std::string kept(const problem& p, std::int64_t cost) {
+    const auto file = std::filesystem::temp_directory_path() /
+                      ("pelage-differs-" + std::to_string(cost) + ".problem");
     std::ofstream out(file);
     judges::write_problem(p, out);
     return file;
@@ -39,7 +40,7 @@ void compare(const problem& p, const verdict& judge) {
     REQUIRE(ours.setup.empty() == judge.setup.empty());
     if (!ours.setup.empty() && in_mmin(ours.cost) != judge.cost) {
         FAIL("the planner says " << in_mmin(ours.cost) << ", the judge " << judge.cost
-                                 << "; the problem is kept in " << kept(p));
+                                 << "; the problem is kept in " << kept(p, judge.cost));
     }
 }
 
