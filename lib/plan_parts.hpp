@@ -15,9 +15,10 @@
 
 namespace pelage::planning {
 
-using cost_t = std::int64_t;
+/// check() keeps every plan's cost below 2^28, so that three costs, one of them unreachable, add up.
+using cost_t = std::int32_t;
 using zone_set = std::uint64_t;
-inline constexpr cost_t unreachable = cost_t{1} << 60;
+inline constexpr cost_t unreachable = cost_t{1} << 29;
 
 template <class Visit>
 void each_bit(std::uint64_t set, Visit visit) {
@@ -57,7 +58,7 @@ struct live_seam {
 /// Price of a step of `difference` hundredths; convex in it.
 [[nodiscard]] inline cost_t step_price(const live_seam& s, std::int32_t difference) {
     const std::int32_t step = (difference < 0 ? -difference : difference) - s.allowance;
-    return step > 0 ? cost_t{step} * s.per_hundredth : 0;
+    return step > 0 ? step * s.per_hundredth : 0;
 }
 
 /// A part of the search.
@@ -66,6 +67,7 @@ struct open_plan {
     std::vector<zone_row> rows;                    ///< by zone
     std::vector<live_seam> seams;                  ///< between zones with a choice left
     zone_set open = 0;                             ///< zones with a choice left
+    zone_set fresh = 0;                            ///< zones whose labels are worth comparing
     cost_t paid = 0;                               ///< what every plan of this part costs
     std::int32_t budget = 0;                       ///< minutes left for the labels' `spend`
     bool spends = false;                           ///< whether any label may spend
@@ -73,6 +75,8 @@ struct open_plan {
     /// How the price is shared out: what each zone pays of each tool it might hold, and what is left.
     std::vector<std::array<std::int32_t, most_tools>> share;
     std::array<std::int32_t, most_tools> rest{};
+    std::int32_t stride = 0;
+    bool unshared = true;
     cost_t toll = 0;  ///< charged for a minute, see plan_share.cpp
 
     [[nodiscard]] std::span<label> labels(std::size_t z) {
@@ -87,7 +91,8 @@ struct open_plan {
         each_bit(tools, [&](std::size_t t) { sum += price[t]; });
         return sum;
     }
-    /// Lets the labels of a zone that are gone leave. Whether there were any.
+    /// Lets the labels of a zone that are gone leave. Whether there were any. Its neighbours' labels are
+    /// worth comparing anew if its lengths end elsewhere now.
     bool drop(std::size_t z);
 };
 
@@ -106,10 +111,10 @@ void read(const problem& p, open_plan& out, first_look& look);
 /// a zone has no label left or no plan fits in the budget.
 bool reduce(open_plan& p);
 
-/// One round of sharing out: of what is left of a tool's price a zone may take `part` sixteenths.
+/// One round of sharing out.
 struct sharing {
-    int part = 0;
-    cost_t limit = unreachable;  ///< plans that cost more are not sought
+    cost_t most_rise = unreachable;  ///< that a zone's turn may raise the bound by
+    cost_t limit = unreachable;      ///< plans that cost more are not sought
 };
 
 /// The table of a zone: for every choice in its separator (neighbours that are eliminated later) and
@@ -124,6 +129,7 @@ struct bucket {
     std::vector<std::uint8_t> children;   // buckets whose tables this one reads
     bool root = false;                    // nothing reads this one
     std::vector<std::uint32_t> base;      // by the parent's place: own place beside its first label
+    std::size_t steps = 0;                 // by place, then label: steps to the separator
     std::size_t joint = 0;                // by place, then label; offsets into the cells
     std::size_t least = 0;                // by place
     std::size_t told = 0;                 // by place: what the parent has of `least`
@@ -152,6 +158,8 @@ class tables {
     /// One round over all zones: shares prices anew so that bound() doesn't fall, marks labels as gone
     /// that are in no plan within the limit. False if no plan is.
     bool share_out(open_plan& p, const sharing& how);
+    /// Shares prices anew by what the least shared plan holds, and fills the tables; bound() may fall.
+    void step(open_plan& p, cost_t length, std::vector<std::uint16_t>& chosen);
     /// A plan that has the least shared cost: label by zone.
     void trace(std::vector<std::uint16_t>& chosen) const;
 
@@ -164,7 +172,7 @@ class tables {
     void link(const open_plan& p, std::size_t parent, std::size_t child);
     void add_steps(const open_plan& p, const bucket& b, const live_seam& s);
     void close(const bucket& b);
-    bool visit(std::size_t n, open_plan& p, const sharing& how);
+    bool visit(std::size_t n, open_plan& p, const sharing& how, bool& changed);
     cost_t marginals(const bucket& b);
     bool reprice(open_plan& p, std::size_t z, cost_t least, const sharing& how);
     void charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more);

@@ -31,6 +31,9 @@
 
 #include "plan_parts.hpp"
 
+#ifndef K_TOOLS
+#define K_TOOLS true
+#endif
 namespace pelage::planning {
 
 namespace {
@@ -61,54 +64,39 @@ bool removes(const open_plan& p, const label& i, const label& k) {
 
 class reducer {
   public:
-    explicit reducer(open_plan& p) : p_(p), fresh_(p.open) {}
+    explicit reducer(open_plan& p) : p_(p) {}
 
     bool run() {
-        for (;;) {
+        for (bool tools = true;;) {
             if (!spend()) {
                 return false;
             }
             pay();
             fold();
-            if (fresh_ != 0) {
-                each_bit(std::exchange(fresh_, 0), [&](std::size_t z) { exchange(z); });
-            } else if (!drop_tools()) {
+            if ((p_.fresh & p_.open) != 0) {
+                each_bit(std::exchange(p_.fresh, 0) & p_.open, [&](std::size_t z) { exchange(z); });
+            } else if (!tools || !drop_tools()) {
                 return true;
+            } else {
+                tools = K_TOOLS;
             }
         }
     }
 
   private:
-    /// Labels of the zone have changed: what depends on them is to be looked at again.
-    void changed(std::size_t z) {
-        if (!p_.is_open(z)) {
-            fresh_ &= ~bit(z);
-        } else {
-            fresh_ |= bit(z);
-        }
-        for (const live_seam& s : p_.seams) {
-            fresh_ |= s.a == z ? bit(s.b) : s.b == z ? bit(s.a) : 0;
-        }
-        fresh_ &= p_.open;
-    }
-    void drop(std::size_t z) {
-        if (p_.drop(z)) {
-            changed(z);
-        }
-    }
-
     bool spend();
     void pay();
     void fold();
     void exchange(std::size_t z);
     void weigh(std::size_t z);
     bool drop_tools();
-    bool superfluous(std::size_t g, tool_set others);
-    void add_detour(std::size_t z, std::size_t g, tool_set others);
+    bool superfluous(std::size_t g, zone_set holders, tool_set others);
+    void add_detour(std::size_t z, tool_set g, tool_set others);
 
     open_plan& p_;
-    zone_set fresh_;  // zones whose labels may be worth comparing again
-    std::array<cost_t, most_tools + 1> detour_{};
+    static constexpr std::size_t no_tool = most_tools;
+    static constexpr std::int64_t never = std::int64_t{1} << 40;
+    std::array<std::int64_t, most_tools + 1> detour_{};
 };
 
 /// False if no plan fits in the budget. At least one label a zone stays.
@@ -137,9 +125,9 @@ bool reducer::spend() {
             l.gone = p_.spends && l.spend > p_.budget;
             l.spend = p_.spends ? l.spend : std::uint8_t{0};
         }
-        drop(z);
+        p_.drop(z);
     }
-    fresh_ |= p_.spends ? 0 : p_.open;
+    p_.fresh |= p_.spends ? 0 : p_.open;
     return true;
 }
 
@@ -166,7 +154,7 @@ void reducer::pay() {
     for (std::size_t z = 0; z < p_.rows.size(); ++z) {
         for (label& l : p_.labels(z)) {
             if ((l.tools & (own | always)) != 0) {
-                fresh_ |= p_.open & bit(z);
+                p_.fresh |= p_.open & bit(z);
                 l.cost += p_.price_of(l.tools & own);
                 l.tools &= ~(own | always);
             }
@@ -218,34 +206,42 @@ void reducer::exchange(std::size_t z) {
     weigh(z);
     const auto zone = p_.labels(z);
     const label& pivot = *std::min_element(zone.begin(), zone.end(), cheaper);
+    bool any = false;
     for (label& k : zone) {
         k.gone = &k != &pivot && removes(p_, pivot, k);
+        any = any || k.gone;
     }
     for (label& k : zone) {
         for (auto i = zone.begin(); !k.gone && i != zone.end(); ++i) {
             k.gone = &*i != &k && removes(p_, *i, k);
+            any = any || k.gone;
         }
     }
-    drop(z);
+    if (any) {
+        p_.drop(z);
+    }
 }
 
 bool reducer::drop_tools() {
+    std::array<zone_set, most_tools> holders{};
     tool_set held = 0;
-    each_bit(p_.open, [&](std::size_t z) {
+    for (std::size_t z = 0; z < p_.rows.size(); ++z) {
         for (const label& l : p_.labels(z)) {
             held |= l.tools;
+            each_bit(l.tools, [&](std::size_t t) { holders[t] |= bit(z); });
         }
-    });
+    }
     bool any = false;
     each_bit(held, [&](std::size_t g) {
-        if (superfluous(g, held & ~(tool_set{1} << g))) {
+        const tool_set tool = tool_set{1} << g;
+        if (superfluous(g, holders[g], held & ~tool)) {
             any = true;
-            held &= ~(tool_set{1} << g);
-            each_bit(p_.open, [&](std::size_t z) {
+            held &= ~tool;
+            each_bit(holders[g], [&](std::size_t z) {
                 for (label& l : p_.labels(z)) {
-                    l.gone = (l.tools >> g & 1U) != 0;
+                    l.gone = (l.tools & tool) != 0;
                 }
-                drop(z);
+                p_.drop(z);
             });
         }
     });
@@ -253,74 +249,76 @@ bool reducer::drop_tools() {
 }
 
 /// Whether some other tool, or none, does for all that `g` does.
-bool reducer::superfluous(std::size_t g, tool_set others) {
-    constexpr std::size_t no_tool = most_tools;
-    detour_.fill(0);
-    bool none = true;
-    for (std::size_t z = 0; z < p_.rows.size() && (none || others != 0); ++z) {
-        add_detour(z, g, others);
-        none = none && detour_[no_tool] <= 2 * cost_t{p_.price[g]};
-        each_bit(others, [&](std::size_t h) {
-            if (detour_[h] > 2 * (cost_t{p_.price[g]} - p_.price[h])) {
-                others &= ~(tool_set{1} << h);
-            }
-        });
-    }
-    return none || others != 0;
+bool reducer::superfluous(std::size_t g, zone_set holders, tool_set others) {
+    each_bit(others, [&](std::size_t h) { detour_[h] = 2 * (std::int64_t{p_.price[h]} - p_.price[g]); });
+    detour_[no_tool] = -2 * std::int64_t{p_.price[g]};
+    each_bit(holders, [&](std::size_t z) {
+        if (others != 0 || detour_[no_tool] <= 0) {
+            add_detour(z, tool_set{1} << g, others);
+            each_bit(others, [&](std::size_t h) {
+                others &= detour_[h] > 0 ? ~(tool_set{1} << h) : ~tool_set{0};
+            });
+        }
+    });
+    return others != 0 || detour_[no_tool] <= 0;
 }
 
-/// What it costs zone `z` to do without `g`, by the tool that helps out.
-void reducer::add_detour(std::size_t z, std::size_t g, tool_set others) {
-    constexpr std::size_t no_tool = most_tools;
-    std::array<cost_t, most_tools + 1> worst{};
+/// What it costs zone `z` to do without tool `g`, by the tool that helps out.
+void reducer::add_detour(std::size_t z, tool_set g, tool_set others) {
+    std::array<std::int64_t, most_tools> least;
+    std::array<std::int64_t, most_tools> worst;
+    each_bit(others, [&](std::size_t h) { worst[h] = 0; });
+    std::int64_t worst_alone = 0;
     for (const label& k : p_.labels(z)) {
-        if ((k.tools >> g & 1U) == 0) {
+        if ((k.tools & g) == 0) {
             continue;
         }
-        std::array<cost_t, most_tools + 1> least;
-        least.fill(unreachable);
+        each_bit(others, [&](std::size_t h) { least[h] = never; });
+        std::int64_t alone = never;
         for (const label& i : p_.labels(z)) {
-            if ((i.tools >> g & 1U) != 0 || i.spend > k.spend) {
+            if ((i.tools & g) != 0 || i.spend > k.spend) {
                 continue;
             }
             const tool_set extra = i.tools & ~k.tools;
-            const cost_t d =
-                2 * (swap_cost(i, k) + p_.price_of(extra)) + (i.setup < k.setup ? 0 : 1);
-            least[no_tool] = std::min(least[no_tool], d);
+            const std::int64_t swap = 2 * std::int64_t{1} * swap_cost(i, k) + (i.setup < k.setup ? 0 : 1);
+            const std::int64_t d = swap + 2 * p_.price_of(extra);
+            alone = std::min(alone, d);
             each_bit(extra & others, [&](std::size_t h) {
-                least[h] = std::min(least[h], d - 2 * cost_t{p_.price[h]});
+                least[h] = std::min(least[h], d - 2 * std::int64_t{p_.price[h]});
             });
         }
-        worst[no_tool] = std::max(worst[no_tool], least[no_tool]);
+        worst_alone = std::max(worst_alone, alone);
         each_bit(others, [&](std::size_t h) {
-            worst[h] = std::max(worst[h], std::min(least[h], least[no_tool]));
+            worst[h] = std::max(worst[h], std::min(least[h], alone));
         });
     }
-    detour_[no_tool] += worst[no_tool];
+    detour_[no_tool] += worst_alone;
     each_bit(others, [&](std::size_t h) { detour_[h] += worst[h]; });
 }
 
 }  // namespace
 
 bool open_plan::drop(std::size_t z) {
+    const zone_row before = rows[z];
     zone_row& row = rows[z];
-    std::uint32_t kept = 0;
-    row.low = 100'000;
-    row.high = 0;
     label* const zone = pool.data() + row.first;
-    for (std::uint32_t l = 0; l < row.count; ++l) {
+    row = {row.first, 0, 100'000, 0};
+    for (std::uint32_t l = 0; l < before.count; ++l) {
         if (!zone[l].gone) {
             row.low = std::min(row.low, zone[l].length);
             row.high = std::max(row.high, zone[l].length);
-            zone[kept++] = zone[l];
+            zone[row.count++] = zone[l];
         }
     }
-    const bool any = kept < row.count;
-    row.count = kept;
-    if (kept <= 1) {
+    if (row.count <= 1) {
         open &= ~bit(z);
     }
-    return any;
+    if (row.low != before.low || row.high != before.high) {
+        for (const live_seam& s : seams) {
+            fresh |= s.a == z ? bit(s.b) : s.b == z ? bit(s.a) : 0;
+        }
+    }
+    return row.count < before.count;
 }
 
 bool reduce(open_plan& p) {
@@ -361,15 +359,16 @@ void read_zone(const problem& p, std::size_t z, tool_set dear, open_plan& out, f
 
 /// Leaves out what the cheapest label plainly dominates: wherever a neighbour is, two labels' steps to it
 /// differ by at most `reach` times the difference of their lengths.
-void sift(open_plan& p, std::size_t z, cost_t reach) {
+void sift(open_plan& p, std::size_t z, std::int64_t reach) {
     const auto zone = p.labels(z);
     const label m = *std::min_element(zone.begin(), zone.end(), cheaper);
     for (label& k : zone) {
-        const cost_t d = m.cost - k.cost + reach * std::abs(m.length - k.length);
+        const std::int64_t d = m.cost - k.cost + reach * std::abs(m.length - k.length);
         k.gone = d <= 0 && m.spend <= k.spend && m.setup != k.setup &&
                  d + p.price_of(m.tools & ~k.tools) < (m.setup < k.setup ? 1 : 0);
     }
     p.open |= bit(z);
+    p.fresh |= bit(z);
     p.drop(z);
     p.pool.resize(p.rows[z].first + p.rows[z].count);
 }
@@ -381,6 +380,7 @@ void read(const problem& p, open_plan& out, first_look& look) {
     out.pool.clear();
     out.seams.clear();
     out.open = 0;
+    out.fresh = 0;
     out.paid = 0;
     out.budget = p.budget;
     out.spends = !p.spend.empty();
@@ -388,7 +388,7 @@ void read(const problem& p, open_plan& out, first_look& look) {
     out.price.fill(0);
     std::copy(p.price.begin(), p.price.end(), out.price.begin());
     out.share.assign(p.zones, {});
-    std::array<cost_t, most_zones> reach{};  // a step's price per hundredth, all seams of a zone
+    std::array<std::int64_t, most_zones> reach{};  // a step's price per hundredth, all seams of a zone
     for (const seam_cost& s : p.seams) {
         if (s.per_hundredth > 0 && s.a != s.b) {  // a zone has no step to itself
             out.seams.push_back({static_cast<std::uint8_t>(s.a), static_cast<std::uint8_t>(s.b),

@@ -4,6 +4,34 @@
 // first plan within the limit that is cheapest is cheapest of all. A part is split on a tool that its
 // cheapest shared plan holds without paying it: with the tool paid, and without it. Both are smaller.
 #include <algorithm>
+#ifndef K_STEPS
+#define K_STEPS 10
+#endif
+#ifndef K_PRE
+#define K_PRE 0
+#endif
+#ifndef K_STRIDE
+#define K_STRIDE 24
+#endif
+#ifndef K_WALK
+#define K_WALK 1000
+#endif
+#ifndef K_MULT
+#define K_MULT 8
+#endif
+#ifndef K_ROUNDS
+#define K_ROUNDS 4
+#endif
+#ifndef K_ROUNDS2
+#define K_ROUNDS2 2
+#endif
+#ifndef K_MORE
+#define K_MORE 32
+#endif
+#ifndef K_CELLS
+#define K_CELLS 2000
+#endif
+
 #include <deque>
 #include <numeric>
 #include <tuple>
@@ -22,7 +50,13 @@ struct planner::work_space {
     bool search();
     void begin(const problem& p);
     bool explore(std::size_t depth, int rounds);
-    bool tighten(open_plan& p, int rounds);
+    bool raise(open_plan& p, int rounds);
+    bool explore_shares(open_plan& p);
+    bool shrink(open_plan& p, int round);
+    static bool drop(open_plan& p);
+
+    bool whole = false;
+    std::vector<std::array<std::int32_t, most_tools>> old_share;
     bool split(std::size_t depth);
     [[nodiscard]] tool_set worst_covered(const open_plan& p) const;
     void offer(const open_plan& p);
@@ -41,11 +75,9 @@ struct planner::work_space {
 
 namespace {
 
-constexpr std::size_t few_cells = 2000;
+constexpr std::size_t few_cells = K_CELLS;
 constexpr std::size_t most_cells = std::size_t{1} << 19;
-constexpr int first_rounds = 5;
-constexpr std::int64_t first_walk = 2000;
-constexpr std::int64_t later_walk = 20000;
+constexpr int first_rounds = 4;
 
 /// Shares nobody needs any more go back; what is left of each price.
 void settle_shares(open_plan& p) {
@@ -55,10 +87,11 @@ void settle_shares(open_plan& p) {
         for (const label& l : p.labels(z)) {
             held |= l.tools;
         }
-        for (std::size_t t = 0; t < most_tools; ++t) {
-            p.share[z][t] = (held >> t & 1U) != 0 ? p.share[z][t] : 0;
-            p.rest[t] -= p.share[z][t];
-        }
+        const auto before = std::exchange(p.share[z], {});
+        each_bit(held, [&](std::size_t t) {
+            p.share[z][t] = before[t];
+            p.rest[t] -= before[t];
+        });
     }
 }
 
@@ -107,17 +140,38 @@ std::span<const live_seam> planner::work_space::forest(const open_plan& p) {
     return kept;
 }
 
-/// Shares the tools out and drops labels. False if no plan of the part is within the limit.
-bool planner::work_space::tighten(open_plan& p, int rounds) {
+/// Fills the tables and shares the tools out, slowly at first. False if no plan of the part is within
+/// the limit.
+bool planner::work_space::raise(open_plan& p, int rounds) {
     exact.fill(p);
-    if (exact.bound() > best.limit) {
-        return false;
-    }
-    for (int i = rounds; i-- > 0;) {
-        const int part = i > 3 ? 5 : i > 2 ? 7 : i > 1 ? 9 : i > 0 ? 12 : 16;
-        if (!exact.share_out(p, {part, best.limit})) {
+    const cost_t slow = *std::max_element(p.price.begin(), p.price.end()) / 8 + 1;
+    for (int i = 1; i <= rounds && exact.bound() <= best.limit; ++i) {
+        if (!exact.share_out(p, {i < rounds ? slow : unreachable, best.limit})) {
             return false;
         }
+    }
+    return exact.bound() <= best.limit;
+}
+
+/// Steps that may lower the bound to raise it further; taken back if they don't.
+bool planner::work_space::explore_shares(open_plan& p) {
+    exact.fill(p);
+    if (exact.bound() > best.limit) return false;
+    const cost_t before = exact.bound();
+    old_share = p.share;
+    const cost_t dear = *std::max_element(p.price.begin(), p.price.end());
+    for (int i = 0; i < K_STEPS; ++i) {
+        exact.step(p, dear * p.stride / 16, chosen);
+        if (exact.bound() > best.limit) return false;
+    }
+    if (!exact.share_out(p, {unreachable, best.limit})) {
+        return false;
+    }
+    if (exact.bound() <= before) {
+        p.stride = p.stride*11/16;
+        p.share = old_share;
+        settle_shares(p);
+        exact.fill(p);
     }
     return true;
 }
@@ -154,6 +208,7 @@ tool_set planner::work_space::worst_covered(const open_plan& p) const {
 
 bool planner::work_space::split(std::size_t depth) {
     const open_plan& p = parts[depth];
+    if (!whole) { exact.build(p, forest(p), most_cells); exact.fill(p); }
     exact.trace(chosen);
     const tool_set tool = worst_covered(p);
     std::size_t widest = 0;
@@ -163,11 +218,15 @@ bool planner::work_space::split(std::size_t depth) {
     for (const bool first : {true, false}) {
         open_plan& q = part(depth + 1);
         q = parts[depth];
+        q.unshared = true;
         if (tool != 0 && first) {
             const auto t = static_cast<std::size_t>(std::countr_zero(tool));
             q.paid += std::exchange(q.price[t], 0);
-            for (label& l : q.pool) {
-                l.tools &= ~tool;
+            for (std::size_t z = 0; z < q.rows.size(); ++z) {
+                for (label& l : q.labels(z)) {
+                    q.fresh |= (l.tools & tool) != 0 ? zone_set{1} << z : 0;
+                    l.tools &= ~tool;
+                }
             }
         } else if (tool != 0) {
             for (std::size_t z = 0; z < q.rows.size(); ++z) {
@@ -183,11 +242,57 @@ bool planner::work_space::split(std::size_t depth) {
             }
             q.drop(widest);
         }
-        if (!explore(depth + 1, first_rounds)) {
+        if (!explore(depth + 1, K_ROUNDS2)) {
             return false;
         }
     }
     return true;
+}
+
+/// Reduces a part and raises its bound over small tables until labels stop leaving. False if the part
+/// is done with: solved, or without a plan within the limit.
+bool planner::work_space::shrink(open_plan& p, int round) {
+    for (bool first = true;; first = false) {
+        if (!reduce(p)) {
+            return false;
+        }
+        if (p.open == 0) {
+            offer(p);
+            return false;
+        }
+        settle_shares(p);
+        whole = exact.build(p, p.seams, few_cells);
+        if (!whole) {
+            exact.build(p, forest(p), most_cells);
+        }
+        if (first && round > 0 ? !explore_shares(p) : !raise(p, first && p.unshared ? first_rounds : 1)) {
+            return false;
+        }
+        if (!drop(p)) break;
+    }
+    if (whole) return true;
+    for (;;) {
+    whole = exact.build(p, p.seams, most_cells);
+    if (!whole) return true;
+    if (!raise(p, 1)) return false;
+    if (!drop(p)) return true;
+        if (!reduce(p)) {
+            return false;
+        }
+        if (p.open == 0) {
+            offer(p);
+            return false;
+        }
+        settle_shares(p);
+    }
+}
+
+bool planner::work_space::drop(open_plan& p) {
+    bool any = false;
+    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+        any = p.drop(z) || any;
+    }
+    return any;
 }
 
 /// Finds the first of the cheapest plans of a part within the limit, if there is one. False if that
@@ -197,52 +302,45 @@ bool planner::work_space::explore(std::size_t depth, int rounds) {
     if (++best.nodes > best.most_nodes) {
         return false;
     }
-    bool whole = false;
-    for (bool again = true; again;) {
-        if (!reduce(p)) {
+    if (p.unshared) p.stride = K_STRIDE;
+    std::int64_t patience = K_WALK;
+    for (int round = 0;; ++round) {
+        if (!shrink(p, round)) {
             return true;
         }
-        if (p.open == 0) {
-            offer(p);
+        if (whole && walker.run(p, exact, patience, best)) {
             return true;
         }
-        settle_shares(p);
-        const bool was_whole = whole;
-        whole = exact.build(p, p.seams, was_whole || rounds == 0 ? most_cells : few_cells);
-        if (!whole && (was_whole || rounds == 0)) {
+        if (round == rounds) {
             return split(depth);
         }
-        if (!whole) {
-            exact.build(p, forest(p), most_cells);
-        }
-        if (!tighten(p, whole ? 2 : rounds)) {
-            return true;
-        }
-        again = !whole;
-        rounds = 0;
-        for (std::size_t z = 0; z < p.rows.size(); ++z) {
-            again = p.drop(z) || again;
-        }
+        patience = patience * K_MULT / 4;
     }
-    return walker.run(p, exact, depth == 1 ? first_walk : later_walk, best) || split(depth);
 }
 
 /// Seeks within a limit that rises until a plan is found. False if that took too many nodes.
 bool planner::work_space::search() {
     open_plan& root = parts.front();
     settle_shares(root);
+    root.stride = K_STRIDE;
     best.grain = grain_of(root);
     exact.build(root, forest(root), most_cells);
-    if (!tighten(root, first_rounds)) {
+    if (!raise(root, first_rounds)) {
         return true;
     }
+    for (int i = 0; i < K_PRE; ++i) {
+        if (i > 0) { }
+        if (!explore_shares(root)) return true;
+    }
     bound = exact.bound();
-    cost_t more = 2 * *std::max_element(root.price.begin(), root.price.end()) + 1;
+    cost_t more = *std::max_element(root.price.begin(), root.price.end()) * K_MORE / 16 + 1;
     for (; bound <= best.cost; more *= 2) {
         const cost_t sought = std::min(best.cost, bound + more);
+        
         best.limit = sought;
         part(1) = root;
-        if (!explore(1, first_rounds)) {
+        part(1).unshared = false;
+        if (!explore(1, K_ROUNDS)) {
             return false;
         }
         bound = best.cost <= sought ? best.cost : sought + 1;
@@ -265,7 +363,7 @@ void planner::work_space::begin(const problem& p) {
         known.push_back(l->setup);
         best.setup[z] = l->setup;
     }
-    best.cost = in_mmin(cost_of(p, known));
+    best.cost = static_cast<cost_t>(in_mmin(cost_of(p, known)));
     best.limit = best.cost;
 }
 

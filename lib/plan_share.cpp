@@ -66,8 +66,8 @@ bool tables::reprice(open_plan& p, std::size_t z, cost_t least, const sharing& h
         }
     });
     std::array<cost_t, most_tools> may;
-    each_bit(shared, [&](std::size_t t) { may[t] = cost_t{p.rest[t]} * how.part / 16; });
-    cost_t rise = unreachable;
+    each_bit(shared, [&](std::size_t t) { may[t] = p.rest[t]; });
+    cost_t rise = how.most_rise;
     for (std::size_t l = 0; l < zone.size(); ++l) {
         if (!zone[l].gone) {
             cost_t all = slack_[l] - floor;
@@ -116,39 +116,85 @@ void tables::tell(const bucket& b, const bucket& child) {
     }
 }
 
-bool tables::visit(std::size_t at, open_plan& p, const sharing& how) {
+/// The turns of a zone and all below it. Sets `changed` if its table has; false if no plan is left.
+bool tables::visit(std::size_t at, open_plan& p, const sharing& how, bool& changed) {
     const bucket& b = order_[at];
     const cost_t least = marginals(b);
     if (!reprice(p, b.zone, least, how)) {
         return false;
     }
-    for (std::size_t n = 0; n < b.places; ++n) {
+    bool mine = std::any_of(slack_.begin(), slack_.end(), [](cost_t more) { return more != 0; });
+    for (std::size_t n = 0; mine && n < b.places; ++n) {
         cost_t* const cell = &cells_[b.joint + n * b.labels];
         for (std::size_t l = 0; l < b.labels; ++l) {
             cell[l] = std::min(cell[l] + slack_[l], unreachable);
         }
     }
     for (const std::uint8_t c : b.children) {
+        bool theirs = false;
         tell(b, order_[c]);
-        if (!visit(c, p, how)) {
+        if (!visit(c, p, how, theirs)) {
             return false;
         }
-        hear(b, order_[c]);
+        if (theirs) {
+            hear(b, order_[c]);
+            mine = true;
+        }
     }
-    close(b);
+    if (mine) {
+        close(b);
+        changed = true;
+    }
     return true;
 }
 
 bool tables::share_out(open_plan& p, const sharing& how) {
+    bool changed = false;
     for (std::size_t n = used_; n-- > 0;) {
         if (order_[n].root) {
             cells_[order_[n].down] = 0;
-            if (!visit(n, p, how)) {
+            if (!visit(n, p, how, changed)) {
                 return false;
             }
         }
     }
     return bound_ <= how.limit;
+}
+
+/// Shares of one tool, some of them raised: all lose alike until they fit its price again.
+void fit(open_plan& p, std::size_t tool) {
+    for (;;) {
+        cost_t excess = -cost_t{p.price[tool]};
+        cost_t payers = 0;
+        for (std::size_t z = 0; z < p.rows.size(); ++z) {
+            excess += p.share[z][tool];
+            payers += p.share[z][tool] > 0 ? 1 : 0;
+        }
+        p.rest[tool] = static_cast<std::int32_t>(std::max<cost_t>(0, -excess));
+        if (excess <= 0) {
+            return;
+        }
+        const auto cut = static_cast<std::int32_t>((excess + payers - 1) / payers);
+        for (auto& zone : p.share) {
+            zone[tool] = std::max(0, zone[tool] - cut);
+        }
+    }
+}
+
+void tables::step(open_plan& p, cost_t length, std::vector<std::uint16_t>& chosen) {
+    trace(chosen);
+    std::int32_t holders = 0;
+    tool_set held = 0;
+    each_bit(p.open, [&](std::size_t z) { holders += std::popcount(p.labels(z)[chosen[z]].tools); });
+    each_bit(p.open, [&](std::size_t z) {
+        const tool_set tools = p.labels(z)[chosen[z]].tools;
+        held |= tools;
+        each_bit(tools, [&](std::size_t t) {
+            p.share[z][t] += static_cast<std::int32_t>(length / holders);
+        });
+    });
+    each_bit(held, [&](std::size_t t) { fit(p, t); });
+    fill(p);
 }
 
 }  // namespace pelage::planning

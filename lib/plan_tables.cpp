@@ -36,12 +36,14 @@ void tables::order(const open_plan& p, std::span<const live_seam> seams) {
         near[s.a] |= zone_set{1} << s.b;
         near[s.b] |= zone_set{1} << s.a;
     }
+    std::array<int, most_zones> degree{};
+    each_bit(p.open, [&](std::size_t z) { degree[z] = std::popcount(near[z]); });
     std::array<std::uint8_t, most_zones> position{};
     used_ = 0;
     for (zone_set left = p.open; left != 0;) {
         std::size_t next = most_zones;
         each_bit(left, [&](std::size_t z) {
-            if (next == most_zones || std::popcount(near[z]) <= std::popcount(near[next])) {
+            if (next == most_zones || degree[z] <= degree[next]) {
                 next = z;
             }
         });
@@ -57,6 +59,7 @@ void tables::order(const open_plan& p, std::span<const live_seam> seams) {
         each_bit(near[next], [&](std::size_t z) {
             b.separator.push_back(static_cast<std::uint8_t>(z));
             near[z] = (near[z] | near[next]) & ~(zone_set{1} << z) & ~(zone_set{1} << next);
+            degree[z] = std::popcount(near[z]);
         });
         left &= ~(zone_set{1} << next);
         position[next] = static_cast<std::uint8_t>(used_++);
@@ -92,7 +95,8 @@ bool tables::lay_out(const open_plan& p, std::size_t most_cells) {
                 return false;
             }
         }
-        b.joint = cells;
+        b.steps = cells;
+        b.joint = b.steps + b.places * b.labels;
         b.least = b.joint + b.places * b.labels;
         b.told = b.least + b.places;
         b.down = b.told + b.places;
@@ -127,14 +131,20 @@ bool tables::build(const open_plan& p, std::span<const live_seam> seams, std::si
         return false;
     }
     for (std::size_t n = 0; n < used_; ++n) {
-        for (const std::uint8_t c : order_[n].children) {
+        const bucket& b = order_[n];
+        for (const std::uint8_t c : b.children) {
             link(p, n, c);
+        }
+        row_.resize(std::max(row_.size(), b.labels));
+        std::fill_n(&cells_[b.steps], b.places * b.labels, 0);
+        for (const live_seam& s : b.seams) {
+            add_steps(p, b, s);
         }
     }
     return true;
 }
 
-/// Steps of one seam into the table of its first zone.
+/// Steps of one seam for the table of its first zone.
 void tables::add_steps(const open_plan& p, const bucket& b, const live_seam& s) {
     const auto at = std::find(b.separator.begin(), b.separator.end(), s.b);
     const std::size_t stride = b.stride[static_cast<std::size_t>(at - b.separator.begin())];
@@ -146,7 +156,7 @@ void tables::add_steps(const open_plan& p, const bucket& b, const live_seam& s) 
         }
         for (std::size_t from = j * stride; from < b.places; from += stride * there.size()) {
             for (std::size_t n = from; n < from + stride; ++n) {
-                cost_t* const cell = &cells_[b.joint + n * b.labels];
+                cost_t* const cell = &cells_[b.steps + n * b.labels];
                 for (std::size_t l = 0; l < b.labels; ++l) {
                     cell[l] += row_[l];
                 }
@@ -179,16 +189,14 @@ void tables::fill(const open_plan& p) {
     for (std::size_t n = 0; n < used_; ++n) {
         const bucket& b = order_[n];
         const auto zone = p.labels(b.zone);
-        row_.resize(std::max(row_.size(), zone.size()));
         for (std::size_t l = 0; l < zone.size(); ++l) {
             row_[l] = zone[l].cost + p.toll * zone[l].spend;
             each_bit(zone[l].tools, [&](std::size_t t) { row_[l] += p.share[b.zone][t]; });
         }
-        for (std::size_t m = 0; m < b.places; ++m) {
-            std::copy_n(row_.begin(), b.labels, &cells_[b.joint + m * b.labels]);
-        }
-        for (const live_seam& s : b.seams) {
-            add_steps(p, b, s);
+        for (std::size_t m = 0; m < b.places * b.labels; m += b.labels) {
+            for (std::size_t l = 0; l < b.labels; ++l) {
+                cells_[b.joint + m + l] = cells_[b.steps + m + l] + row_[l];
+            }
         }
         for (const std::uint8_t c : b.children) {
             std::fill_n(&cells_[order_[c].told], order_[c].places, 0);
