@@ -30,7 +30,7 @@ bool within(std::int32_t x, std::int32_t most) {
 /// No plan costs more: each zone and tool at its dearest, each seam at the widest step there is.
 std::int64_t dearest_plan(const problem& p) {
     std::int64_t sum = std::accumulate(p.price.begin(), p.price.end(), std::int64_t{0});
-    std::int32_t shortest = longest;
+    std::int32_t shortest = longest_hair;
     std::int32_t widest = 0;
     for (std::size_t z = 0; z < p.zones; ++z) {
         std::int32_t most = 0;
@@ -90,7 +90,7 @@ void check(const problem& p) {
     tool_set held = 0;
     for (std::size_t i = 0; i < cells; ++i) {
         costs = costs && (p.cost[i] == forbidden || within(p.cost[i], dearest));
-        lengths = lengths && within(p.length[i], longest);
+        lengths = lengths && within(p.length[i], longest_hair);
         held |= p.tools[i];
     }
     need(costs, "a cost lies outside 0 to 1000 minutes");
