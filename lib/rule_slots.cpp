@@ -58,7 +58,8 @@ std::vector<rule_slot> slots(refusal_rules& r) {
             {"under-mat-longest", &r.under_mat_longest, small_length},
             {"safe-blade", &r.safe_blade, small_length},
             {"sun-length", &r.sun_length, any_length},
-            {"comb-out-limit", &r.comb_out_limit, at_the_table}};
+            {"comb-out-limit", &r.comb_out_limit, at_the_table},
+            {"oil-after", &r.oil_after, at_the_table}};
 }
 
 std::vector<rule_slot> slots(price_rules& r) {

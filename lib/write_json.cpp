@@ -165,13 +165,37 @@ json blocks_json(const groom& g, const groom_request& r) {
         for (const std::size_t i : b.zones) {
             zones.push_back(title(r.reference.dog_body, g.zones[i].at));
         }
-        all.push_back({{"list", b.when == list::before_bath ? "before bath" : "after bath"},
-                       {"setup", json_of(b.how)},
-                       {"finish", name(b.done)},
-                       {"zones", std::move(zones)},
-                       {"minutes", minutes_json(b.takes)}});
+        json one{{"list", b.when == list::before_bath ? "before bath" : "after bath"},
+                 {"setup", json_of(b.how)},
+                 {"finish", name(b.done)},
+                 {"zones", std::move(zones)},
+                 {"minutes", minutes_json(b.takes)}};
+        if (b.how.kind == tool_kind::clip) {
+            one["running_minutes"] = minutes_json(b.running);
+        }
+        all.push_back(std::move(one));
     }
     return all;
+}
+
+json order_json(const groom& g) {
+    json j;
+    const auto add = [&](const char* key, const list_order& o) {
+        j[key] = {{"pick_up_minutes", static_cast<double>(o.cost.pick_ups) / 1000.0},
+                  {"head_early", o.cost.early},
+                  {"departures", o.cost.departures},
+                  {"jumps", o.cost.jumps},
+                  {"proven", o.proven}};
+    };
+    add("before_bath", g.order_before);
+    add("after_bath", g.order_after);
+    return j;
+}
+
+json blade_check_json(const groom_request& r) {
+    const figure<work>& after = r.rules.refusal.oil_after;
+    return {{"feel_and_oil_after_minutes", minutes_json(after.best)},
+            {"evidence", json_of(after.why)}};
 }
 
 void add_cautions(json& j, const groom& g) {
@@ -252,6 +276,8 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                                  {"minutes", minutes_json(c.takes)}});
     }
     j["blocks"] = blocks_json(g, r);
+    j["order"] = order_json(g);
+    j["blade_check"] = blade_check_json(r);
     j["zones"] = json::array();
     for (const zone_plan& z : g.zones) {
         j["zones"].push_back(zone_json(z, r, o));

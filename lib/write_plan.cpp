@@ -152,6 +152,16 @@ class plan_writer {
         }
     }
 
+    /// When the blade has run so long that it is felt and oiled before the block ends.
+    void runs_hot(const block& b) {
+        if (b.running > r_.rules.refusal.oil_after.best) {
+            say("     ",
+                "about " + detail::fixed(in_minutes(b.running), 0) +
+                    " min on this blade: feel and oil it on the way",
+                7);
+        }
+    }
+
     /// "matted-area" as it is said.
     static std::string spoken(std::string_view id) {
         std::string text{id};
@@ -183,6 +193,7 @@ class plan_writer {
         }
         sweeps(b);
         holds(b);
+        runs_hot(b);
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||

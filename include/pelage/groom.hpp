@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <pelage/catalogue.hpp>
+#include <pelage/order.hpp>
 #include <pelage/plan.hpp>
 #include <pelage/visits.hpp>
 #include <pelage/worktop.hpp>
@@ -84,6 +85,13 @@ struct block {
     list when = list::after_bath;
     std::vector<std::size_t> zones;
     work takes{};
+    work running{};  ///< how long its blade has been running without rest when it ends
+};
+
+/// How far the order of a list is from what is wished (order.hpp), and whether that is proven best.
+struct list_order {
+    order_cost cost{};
+    bool proven = true;
 };
 
 /// A mat combed out before the bath.
@@ -111,6 +119,8 @@ struct groom {
     std::vector<zone_plan> zones;
     std::vector<combing_out> combed;
     std::vector<block> blocks;  ///< in working order
+    list_order order_before;
+    list_order order_after;
     std::vector<caution_line> cautions;
     std::vector<consent> consents;
     std::vector<std::string>
