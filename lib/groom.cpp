@@ -4,6 +4,7 @@
 #include <pelage/groom.hpp>
 #include <pelage/text.hpp>
 
+#include "groom_blends.hpp"
 #include "groom_cautions.hpp"
 #include "groom_cells.hpp"
 #include "groom_order.hpp"
@@ -171,6 +172,7 @@ groom plan_groom(const groom_request& r) {
     read_choice(r, ready, c, g);
     read_left(r, g);
     put_in_order(r, g);
+    add_blends(r, ready.top(), g);
     add_cautions(r, g);
     return g;
 }

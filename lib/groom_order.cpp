@@ -61,7 +61,7 @@ std::vector<block> gathered(const groom_request& r, const groom& g) {
         });
         block& b = same != out.end()
                        ? *same
-                       : out.emplace_back(block{z.how, z.how_finished, z.when, {}, {}, {}});
+                       : out.emplace_back(block{z.how, z.how_finished, z.when, {}, {}, {}, {}});
         b.zones.push_back(i);
         b.takes += z.takes;
         if (!by_hand(b)) {
@@ -182,6 +182,7 @@ void run_on(std::span<block> list) {
             continue;
         }
         if (before != nullptr && before->how.tool.id == b.how.tool.id) {
+            b.running_before = before->running;
             b.running += before->running;
         }
         before = &b;

@@ -192,6 +192,29 @@ json order_json(const groom& g) {
     return j;
 }
 
+json blends_json(const groom& g, const groom_request& r) {
+    json all = json::array();
+    for (const blend& b : g.blends) {
+        const body& whole = r.reference.dog_body;
+        json one{{"list", b.when == list::before_bath ? "before bath" : "after bath"},
+                 {"from", title(whole, g.zones[b.from].at)},
+                 {"into", title(whole, g.zones[b.into].at)},
+                 {"step_mm", mm_json(b.step)},
+                 {"asked_step_mm", mm_json(b.asked)},
+                 {"width_mm", mm_json(b.width)},
+                 {"width_basis", name(r.rules.prices.blend_slope.why.how)}};
+        if (b.between) {
+            one["between"] = json_of(*b.between);
+            one["leaves"] = json_of(*b.leaves);
+        }
+        if (b.smoothed != tool_kind::none) {
+            one["smoothed_by"] = held(by_hand(b.smoothed));
+        }
+        all.push_back(std::move(one));
+    }
+    return all;
+}
+
 json blade_check_json(const groom_request& r) {
     const figure<work>& after = r.rules.refusal.oil_after;
     return {{"feel_and_oil_after_minutes", minutes_json(after.best)},
@@ -277,6 +300,7 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     }
     j["blocks"] = blocks_json(g, r);
     j["order"] = order_json(g);
+    j["blends"] = blends_json(g, r);
     j["blade_check"] = blade_check_json(r);
     j["zones"] = json::array();
     for (const zone_plan& z : g.zones) {

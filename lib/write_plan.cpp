@@ -5,6 +5,7 @@
 
 #include "layout.hpp"
 #include "when_words.hpp"
+#include "write_blends.hpp"
 
 namespace pelage::io {
 
@@ -152,9 +153,12 @@ class plan_writer {
         }
     }
 
-    /// When the blade has run so long that it is felt and oiled before the block ends.
+    /// When the blade is due to be felt and oiled before the block ends.
     void runs_hot(const block& b) {
-        if (b.running > r_.rules.refusal.oil_after.best) {
+        const std::int64_t every =
+            std::max<std::int64_t>(1, in_mmin(r_.rules.refusal.oil_after.best));
+        const auto times_due = [&](const work& w) { return (in_mmin(w) - 1) / every; };
+        if (times_due(b.running) > times_due(b.running_before)) {
             say("     ",
                 "about " + detail::fixed(in_minutes(b.running), 0) +
                     " min on this blade: feel and oil it on the way",
@@ -228,6 +232,7 @@ class plan_writer {
                 block_line(b, ++line_);
             }
         }
+        out_ += blend_lines(g_, r_, when, o_);
     }
 
     void left_alone() {
@@ -318,8 +323,10 @@ class plan_writer {
         say("  ",
             o_.explain
                 ? "a range in brackets is what the length may come out at"
-                : "minutes, growth and what the lay adds are our guesses until you measure; a "
-                  "range in brackets is what a length may come out at; --explain tells more",
+                : (g_.blends.empty() ? "minutes, " : "minutes, widths of blends, ") +
+                      std::string("growth and what the lay adds are our guesses until you "
+                                  "measure; a range in brackets is what a length may come out "
+                                  "at; --explain tells more"),
             4);
     }
 
@@ -354,8 +361,35 @@ class plan_writer {
             detail::fixed(c.lay_degrees.best, 0) + " degrees, " + basis_words(c.lay_degrees.why),
             4);
         say("  minutes: ", basis_words(r_.rules.prices.scissor.why), 4);
+        explain_order();
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             refusals(i);
+        }
+    }
+
+    void explain_order() {
+        const auto taking_up = [](const list_order& o) {
+            return detail::fixed(static_cast<double>(o.cost.pick_ups) / 1000.0, 2) + " min";
+        };
+        const bool proven = g_.order_before.proven && g_.order_after.proven;
+        say("  order: ",
+            "blades and combs are taken up in " + taking_up(g_.order_before) + " before and " +
+                taking_up(g_.order_after) + " after the bath, then the head last, then body, " +
+                "legs, tail, feet, then from neighbour to neighbour; " +
+                (proven ? "no order is better" : "too long a list to prove it the best order"),
+            4);
+        const price_rules& p = r_.rules.prices;
+        say("  feel and oil a blade every " +
+                detail::fixed(in_minutes(r_.rules.refusal.oil_after.best), 0) + " min: ",
+            basis_words(r_.rules.refusal.oil_after.why), 4);
+        if (!g_.blends.empty()) {
+            say("  blends: ",
+                show(mm(10.0), o_.units) + " wide for each " +
+                    show(mm(10.0 * p.blend_slope.best), o_.units) + " of step, at most " +
+                    detail::fixed(100.0 * p.blend_room.best, 0) +
+                    " % of the seam's length, by what leaves the middle; " +
+                    basis_words(p.blend_slope.why),
+                4);
         }
     }
 
