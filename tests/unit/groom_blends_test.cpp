@@ -192,7 +192,7 @@ TEST_CASE("a step on the face that only the kit makes is blended", "[groom][blen
 TEST_CASE("an ear clipped for a mat is blended, since nobody asked for the step",
           "[groom][blend]") {
     groom_table t = curly(clip_to(mm(16)), {"30", "10", "7F"}, {"10 mm", "16 mm", "22 mm"});
-    t.patient.mats = {mat_in("left ear", mat_grade::mat, mm(2))};
+    t.patient.mats = {mat_in("left ear", mat_grade::pelt, mm(2))};
     const groom g = t.plan();
     REQUIRE(held(of(g, "left ear").how) == "blade 10");
     const blend* b = from_into(g, "skull", "left ear");
@@ -209,8 +209,8 @@ TEST_CASE("an ear clipped for a mat is blended, since nobody asked for the step"
 
 TEST_CASE("a side is blended with its own side", "[groom][blend]") {
     groom_table t = curly(clip_to(mm(16)), {"30", "10", "7F"}, {"10 mm", "16 mm"});
-    t.patient.mats = {mat_in("left shoulder", mat_grade::mat, mm(5)),
-                      mat_in("left foreleg", mat_grade::mat, mm(5))};
+    t.patient.mats = {mat_in("left shoulder", mat_grade::pelt, mm(5)),
+                      mat_in("left foreleg", mat_grade::pelt, mm(5))};
     const groom g = t.plan();
     CHECK(blends_between(g, "left shoulder", "ribs"));
     CHECK_FALSE(blends_between(g, "right shoulder", "ribs"));
