@@ -172,7 +172,7 @@ groom plan_groom(const groom_request& r) {
     read_choice(r, ready, c, g);
     read_left(r, g);
     put_in_order(r, g);
-    add_blends(r, ready.top().setups(), g);
+    add_blends(r, ready.top(), g);
     add_cautions(r, g);
     return g;
 }

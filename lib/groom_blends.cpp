@@ -28,8 +28,8 @@ bool cut(const zone_plan& z) {
 
 class blender {
   public:
-    blender(const groom_request& r, const std::vector<setup>& columns, groom& g)
-        : r_(r), columns_(columns), g_(g), at_(r.reference.dog_body.zones.size()) {
+    blender(const groom_request& r, const worktop& top, groom& g)
+        : r_(r), top_(top), g_(g), at_(r.reference.dog_body.zones.size()) {
         for (std::size_t i = 0; i < g.zones.size(); ++i) {
             if (cut(g.zones[i])) {
                 at_[g.zones[i].at.zone].push_back(i);
@@ -98,61 +98,43 @@ class blender {
         return close && (face || foot) && shows(asked, r_.rules.prices);
     }
 
-    /// What may stand between, and how many tools must be taken up for it.
-    struct candidate {
-        const setup* how;
-        finished leaves;
-        int new_tools;
-    };
-
-    /// Puts the best setup of the kit between the two, if there is one. One whose tools are in use
-    /// anyway is taken before one that would have to be taken up; then the nearest to the middle.
-    void break_step(blend& one, const zone_plan& from, const zone_plan& into) {
+    /// Puts the best setup of the kit between the two, if there is one: full teeth, since what skip
+    /// teeth leave would want blending itself. One whose tools are in use anyway is taken before one
+    /// that would have to be taken up; then the nearest to the middle.
+    void break_step(blend& one, const zone_plan& from, const zone_plan& into) const {
         const price_rules& p = r_.rules.prices;
+        const coat_class coat = r_.patient.coat.value();
         const length x = from.leaves->best;
         const length y = into.leaves->best;
-        const candidate* best = nullptr;
+        // a mat came off before the bath, combed out or not
+        const zone_case here(r_, coat_of(r_.reference, coat), from, true);
+        const zone_case there(r_, coat_of(r_.reference, coat), into, true);
+        const auto allowed = [&](const setup& s) {
+            return !refuse(s, here.today, r_.rules.refusal, r_.rules.cut) &&
+                   !refuse(s, there.today, r_.rules.refusal, r_.rules.cut);
+        };
+        std::size_t best = worktop::none;
         std::tuple<int, std::int32_t> least{};
-        for (const candidate& c : candidates()) {
-            if (c.how->way != from.how.way || !breaks_step(c.leaves.best, x, y, p)) {
+        for (const std::size_t k : top_.clips(from.how.way)) {
+            const setup& s = top_.setups()[k];
+            const length leaves = top_.leaves(k, coat).best;
+            if (skips(s.tool) || !breaks_step(leaves, x, y, p)) {
                 continue;
             }
-            const std::tuple how{c.new_tools, in_hundredths(off_middle(c.leaves.best, x, y))};
-            if ((best == nullptr || how < least) && allowed(*c.how, from) &&
-                allowed(*c.how, into)) {
+            const std::tuple how{new_tools(s), in_hundredths(off_middle(leaves, x, y))};
+            if ((best == worktop::none || how < least) && allowed(s)) {
                 least = how;
-                best = &c;
+                best = k;
             }
         }
-        if (best == nullptr) {
+        if (best == worktop::none) {
             return;
         }
-        one.between = *best->how;
-        one.leaves = best->leaves;
-        if (!shows(gap(best->leaves.best, x), p) && !shows(gap(best->leaves.best, y), p)) {
+        one.between = top_.setups()[best];
+        one.leaves = top_.leaves(best, coat);
+        if (!shows(gap(one.leaves->best, x), p) && !shows(gap(one.leaves->best, y), p)) {
             one.smoothed = tool_kind::none;
         }
-    }
-
-    /// Blades and combs with full teeth: what skip teeth leave would want blending itself.
-    [[nodiscard]] const std::vector<candidate>& candidates() {
-        if (candidates_.empty()) {
-            const coat& c = coat_of(r_.reference, r_.patient.coat.value());
-            for (const setup& s : columns_) {
-                if (s.kind == tool_kind::clip && !skips(s.tool)) {
-                    candidates_.push_back({&s,
-                                           rounded(cut_length(s, c.lay_degrees.best, r_.rules.cut)),
-                                           new_tools(s)});
-                }
-            }
-        }
-        return candidates_;
-    }
-
-    [[nodiscard]] bool allowed(const setup& s, const zone_plan& z) const {
-        zone_today t = today_in(r_, z);
-        t.mat = nullptr;  // it came off before the bath
-        return !refuse(s, t, r_.rules.refusal, r_.rules.cut);
     }
 
     [[nodiscard]] int new_tools(const setup& s) const {
@@ -168,16 +150,15 @@ class blender {
     }
 
     const groom_request& r_;
-    const std::vector<setup>& columns_;
+    const worktop& top_;
     groom& g_;
     std::vector<std::vector<std::size_t>> at_;  ///< cut places by zone of the body
-    std::vector<candidate> candidates_;         ///< filled when the first step asks for one
 };
 
 }  // namespace
 
-void add_blends(const groom_request& r, const std::vector<setup>& columns, groom& g) {
-    blender(r, columns, g).run();
+void add_blends(const groom_request& r, const worktop& top, groom& g) {
+    blender(r, top, g).run();
 }
 
 }  // namespace pelage

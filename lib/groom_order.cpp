@@ -65,8 +65,8 @@ std::vector<block> gathered(const groom_request& r, const groom& g) {
         b.zones.push_back(i);
         b.takes += z.takes;
         if (!by_hand(b)) {
-            b.running +=
-                place_work(r, z.at, finish::clip);  // scissoring after it, the clipper rests
+            // while it is scissored to shape the clipper rests
+            b.running += place_work(r, z.at, finish::clip);
         }
     }
     return out;

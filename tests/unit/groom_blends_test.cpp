@@ -86,6 +86,8 @@ TEST_CASE("a tool already in use blends before one that must be taken up", "[gro
     REQUIRE(b != nullptr);
     REQUIRE(b->between);
     CHECK(held(*b->between) == "blade 3F");
+    // 16 to 12 is still a step, 12 to 10 is none
+    CHECK(b->smoothed == tool_kind::scissors);
     t.sheet.rules.pop_back();
     const groom without = t.plan();
     CHECK(held(*from_into(without, "forelegs", "shoulders")->between) ==
@@ -110,6 +112,24 @@ TEST_CASE("skip teeth don't blend", "[groom][blend]") {
     CHECK_FALSE(from_into(g, "thighs", "rump")->between);
     t.tools = drawer({"10", "5F", "4F", "3F"});
     CHECK(from_into(t.plan(), "thighs", "rump")->between);
+}
+
+TEST_CASE("what stands between goes the way the longer one was clipped", "[groom][blend]") {
+    // on hair that lies at 30 degrees a 3F leaves 18 mm with the lay and 13 against it
+    groom_table t = curly(clip_to(mm(11)), {"30", "10", "3F"}, {"10 mm", "16 mm"});
+    t.patient.coat = coat_class::drop;
+    instruction fuller = clip_to(mm(17.5));
+    t.says("rump", fuller);
+    REQUIRE(from_into(t.plan(), "rump", "loin") != nullptr);
+    CHECK_FALSE(from_into(t.plan(), "rump", "loin")->between);
+    fuller.way = lay_choice::against_lay;
+    fuller.tolerance = mm(7);
+    t.says("rump", fuller);
+    const groom g = t.plan();
+    REQUIRE(of(g, "rump").how.way == direction::against_lay);
+    REQUIRE(from_into(g, "rump", "loin") != nullptr);
+    REQUIRE(from_into(g, "rump", "loin")->between);
+    CHECK(title(*from_into(g, "rump", "loin")->between) == "blade 3F, against the lay");
 }
 
 TEST_CASE("what may not touch either side doesn't stand between", "[groom][blend]") {
@@ -160,9 +180,18 @@ TEST_CASE("a clean face and clean feet end in a line, not in a blend", "[groom][
     CHECK(blends_between(t.plan(), "neck", "throat"));
 }
 
+TEST_CASE("a step on the face that only the kit makes is blended", "[groom][blend]") {
+    // 4 mm is asked beside a blade 10; the kit's next is a 5F
+    groom_table t = curly(clip_to(mm(6)), {"10", "5F"});
+    t.says("skull", clip_to(mm(4))).says("cheek", clip_with("10"));
+    const groom g = t.plan();
+    REQUIRE(held(of(g, "skull").how) == "blade 5F");
+    CHECK(from_into(g, "skull", "cheeks") != nullptr);
+}
+
 TEST_CASE("an ear clipped for a mat is blended, since nobody asked for the step",
           "[groom][blend]") {
-    groom_table t = curly(clip_to(mm(16)), {"30", "10", "7F"}, {"10 mm", "16 mm"});
+    groom_table t = curly(clip_to(mm(16)), {"30", "10", "7F"}, {"10 mm", "16 mm", "22 mm"});
     t.patient.mats = {mat_in("left ear", mat_grade::pelt, mm(2))};
     const groom g = t.plan();
     REQUIRE(held(of(g, "left ear").how) == "blade 10");
@@ -173,17 +202,21 @@ TEST_CASE("an ear clipped for a mat is blended, since nobody asked for the step"
     CHECK(held(*b->between) == "comb 10 mm over blade 30");
     CHECK(b->when == list::after_bath);
     CHECK_FALSE(blends_between(g, "skull", "right ear"));
+    // and where the sheet wants the ear shorter than the skull, but not so short
+    t.says("skull", clip_to(mm(22)));
+    CHECK(from_into(t.plan(), "skull", "left ear") != nullptr);
 }
 
 TEST_CASE("a side is blended with its own side", "[groom][blend]") {
     groom_table t = curly(clip_to(mm(16)), {"30", "10", "7F"}, {"10 mm", "16 mm"});
     t.patient.mats = {mat_in("left shoulder", mat_grade::pelt, mm(5)),
-                      mat_in("right foreleg", mat_grade::pelt, mm(5))};
+                      mat_in("left foreleg", mat_grade::pelt, mm(5))};
     const groom g = t.plan();
-    CHECK(blends_between(g, "left shoulder", "left foreleg"));
-    CHECK(blends_between(g, "right shoulder", "right foreleg"));
-    CHECK_FALSE(blends_between(g, "left shoulder", "right foreleg"));
     CHECK(blends_between(g, "left shoulder", "ribs"));
+    CHECK_FALSE(blends_between(g, "right shoulder", "ribs"));
+    CHECK_FALSE(blends_between(g, "left shoulder", "left foreleg"));
+    CHECK_FALSE(blends_between(g, "left shoulder", "right foreleg"));
+    CHECK_FALSE(blends_between(g, "right shoulder", "left foreleg"));
 }
 
 TEST_CASE("hurt skin, what is left and what is carded are not blended into", "[groom][blend]") {
