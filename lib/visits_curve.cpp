@@ -220,7 +220,7 @@ chance fine_curve::at(double t) const {
     for (const node& n : nodes_) {
         sum += n.weight * bell.at(n.log_room - shift);
     }
-    return sum;
+    return std::min(sum, 1.0);
 }
 
 double fine_curve::first_guess(double z) const {

@@ -112,9 +112,9 @@ TEST_CASE("the chance that a dog is fine is a chance, and never rises with time"
             const chance now = all_fine(dog, law, day(t));
             RC_ASSERT(now >= 0.0);
             RC_ASSERT(now <= 1.0);
-            RC_ASSERT(now <= before + 1e-12);
+            RC_ASSERT(now <= before + 1e-7);  // each day and each dog has nodes of its own
             // held by brushing or not: counting more zones is never the better chance
-            RC_ASSERT(all_fine(dog, law, day(t), false) <= now + 1e-12);
+            RC_ASSERT(all_fine(dog, law, day(t), false) <= now + 1e-7);
             before = now;
         }
     }));

@@ -7,6 +7,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include <pelage/forecast.hpp>
+#include <pelage/groom.hpp>
 #include <pelage/io/reference.hpp>
 #include <pelage/io/roster.hpp>
 
@@ -91,10 +93,53 @@ TEST_CASE("every key of a dog's file may stand in a line", "[roster]") {
     CHECK(a.text.find("\"zone\":\"flank\",\"side\":\"left\"") == std::string::npos);
 }
 
+TEST_CASE("the plan of a line is the plan of the dog's own file", "[roster]") {
+    const dog d =
+        io::read_dog({"rosie.toml",
+                      "format = 1\nid = \"rosie\"\nname = \"Rosie\"\nsize = \"small\"\n"
+                      "coat = \"curly\"\nstyle = \"low-upkeep\"\n"
+                      "brushing = \"every 3 days to the skin\"\n[now]\nall = \"45 mm\"\n"},
+                     io::reference(), io::reference().styles);
+    const answered a =
+        answer(R"({"id":"rosie","name":"Rosie","size":"small","coat":"curly","style":"low-upkeep",)"
+               R"("brushing":"every 3 days to the skin","now":{"all":"45 mm"}})");
+    const auto all = request();
+    const groom_request r{all.reference, all.rules, all.tools, d, *find(all.styles, d.style),
+                          all.today};
+    const groom g = plan_groom(r);
+    const back b = back_of(r, g);
+    REQUIRE(a.lines[0].contains("plan"));
+    const auto& plan = a.lines[0]["plan"];
+    CHECK(plan["minutes_before_bath"] == in_minutes(g.before));
+    CHECK(plan["minutes_after_bath"] == in_minutes(g.after));
+    REQUIRE(plan["blocks"].size() == g.blocks.size());
+    for (std::size_t i = 0; i < g.blocks.size(); ++i) {
+        const block& one = g.blocks[i];
+        CHECK(plan["blocks"][i]["minutes"] == in_minutes(one.takes));
+        REQUIRE(plan["blocks"][i]["zones"].size() == one.zones.size());
+        for (std::size_t k = 0; k < one.zones.size(); ++k) {
+            const zone_plan& z = g.zones[one.zones[k]];
+            const auto& said = plan["blocks"][i]["zones"][k];
+            CHECK(said["zone"] == all.reference.dog_body.zones[z.at.zone].id);
+            REQUIRE(z.leaves);
+            CHECK_THAT(said["mm"].get<double>(), match::WithinAbs(in_mm(z.leaves->best), 0.005001));
+        }
+    }
+    CHECK(plan["back"]["back_in_days"] == in_days(b.in));
+    CHECK(plan["back"]["back_by"] == iso(plus(*r.today, b.in)));
+    CHECK(plan["back"]["even_odds_days"] == in_days(b.even_odds));
+    CHECK(plan["back"]["full_groom_days"] == in_days(b.full_groom));
+    CHECK(plan["cautions"].size() == g.cautions.size());
+    CHECK(plan["proven"] == g.choice.sure.optimal);
+}
+
 TEST_CASE("columns count characters", "[roster]") {
-    const answered a = answer(R"({"id":"moss", "name": "Jürgiš", "size" : 3 })");
-    CHECK(a.lines[0]["error"][0]["column"] == 43);
+    const std::string line = R"({"id":"moss", "name": "Jürgiš", "coat":"wavy", "size" : 3 })";
+    const answered a = answer(line);
+    REQUIRE(a.lines[0]["error"].size() == 1);
     CHECK(first_error(a.lines[0]).find("found 3") != std::string::npos);
+    // two letters of the name are two bytes each
+    CHECK(a.lines[0]["error"][0]["column"] == line.find('3') + 1 - 2);
 }
 
 TEST_CASE("what is no text at all is a faulty line, and the others are planned", "[roster]") {
@@ -173,7 +218,7 @@ TEST_CASE("spoilt lines give one answer each, none of them our own fault", "[ros
     std::size_t lines = 0;
     for (int i = 0; i < 1500; ++i) {
         std::string line = good;
-        for (unsigned n = 1 + dice() % 3; n > 0; --n) {
+        for (auto n = 1 + dice() % 3; n > 0; --n) {
             const std::size_t at = dice() % line.size();
             switch (dice() % 3) {
                 case 0:
