@@ -75,22 +75,25 @@ class builder : public nlohmann::json_sax<nlohmann::json> {
     }
 
     bool null() override {
-        node n;
-        n.kind = node_kind::other;
-        n.text = "null";
-        return put(std::move(n));
+        node* n = value(node_kind::other);
+        if (n != nullptr) {
+            n->text = "null";
+        }
+        return n != nullptr;
     }
     bool boolean(bool v) override {
-        node n;
-        n.kind = node_kind::truth;
-        n.truth = v;
-        return put(std::move(n));
+        node* n = value(node_kind::truth);
+        if (n != nullptr) {
+            n->truth = v;
+        }
+        return n != nullptr;
     }
     bool number_integer(number_integer_t v) override {
-        node n;
-        n.kind = node_kind::whole;
-        n.whole = v;
-        return put(std::move(n));
+        node* n = value(node_kind::whole);
+        if (n != nullptr) {
+            n->whole = v;
+        }
+        return n != nullptr;
     }
     bool number_unsigned(number_unsigned_t v) override {
         if (v > static_cast<number_unsigned_t>(std::numeric_limits<std::int64_t>::max())) {
@@ -99,16 +102,18 @@ class builder : public nlohmann::json_sax<nlohmann::json> {
         return number_integer(static_cast<std::int64_t>(v));
     }
     bool number_float(number_float_t v, const string_t&) override {
-        node n;
-        n.kind = node_kind::real;
-        n.real = v;
-        return put(std::move(n));
+        node* n = value(node_kind::real);
+        if (n != nullptr) {
+            n->real = v;
+        }
+        return n != nullptr;
     }
     bool string(string_t& v) override {
-        node n;
-        n.kind = node_kind::text;
-        n.text = std::move(v);
-        return put(std::move(n));
+        node* n = value(node_kind::text);
+        if (n != nullptr) {
+            n->text = std::move(v);
+        }
+        return n != nullptr;
     }
     bool binary(binary_t&) override { return false; }  // JSON has none
 
@@ -122,7 +127,9 @@ class builder : public nlohmann::json_sax<nlohmann::json> {
             out_.add(at, errc::duplicate,
                      fmt::format("the same key twice; found {}; write it once", shown(k)));
         }
-        table.members.push_back({std::move(k), at, {}});
+        member& m = table.members.emplace_back();
+        m.key = std::move(k);
+        m.at = at;
         return true;
     }
     bool end_object() override { return close(); }
@@ -165,58 +172,43 @@ class builder : public nlohmann::json_sax<nlohmann::json> {
         ++told_;
     }
 
-    /// Puts a value where it belongs; where it stands now.
-    node* place(node n) {
-        n.at = next_token();
+    /// Puts a value of that kind where it belongs; null if it may not be there.
+    node* value(node_kind kind) {
+        const spot at = next_token();
         if (++values_ > most_values) {
-            stop(n.at,
-                 fmt::format("too much for one dog; found more than {} values; leave out what "
-                             "doesn't matter",
-                             most_values));
+            stop(at, fmt::format("too much for one dog; found more than {} values; leave out what "
+                                 "doesn't matter",
+                                 most_values));
             return nullptr;
         }
-        if (open_.empty()) {
-            return &root_.emplace(std::move(n));
+        if (open_.empty() && kind != node_kind::table) {
+            stop(at, fmt::format("a line holds one dog; found {}; write {{\"id\": ...}}",
+                                 kind == node_kind::list ? "a list" : "a value that is no object"));
+            return nullptr;
         }
-        node& into = *open_.back();
-        if (into.kind == node_kind::list) {
-            return &into.items.emplace_back(std::move(n));
-        }
-        return &(into.members.back().value = std::move(n));
-    }
-
-    bool put(node n) {
-        if (!open_.empty()) {
-            return place(std::move(n)) != nullptr;
-        }
-        stop(next_token(),
-             fmt::format("a line holds one dog; found {}; write {{\"id\": ...}}", found_here(n)));
-        return false;
-    }
-
-    static std::string found_here(const node& n) {
-        return n.kind == node_kind::text   ? shown(n.text)
-               : n.kind == node_kind::list ? "a list"
-                                           : "a value that is no object";
+        node& n = open_.empty()                           ? root_.emplace()
+                  : open_.back()->kind == node_kind::list ? open_.back()->items.emplace_back()
+                                                          : open_.back()->members.back().value;
+        n.kind = kind;
+        n.at = at;
+        return &n;
     }
 
     bool open(node_kind kind) {
-        node n;
-        n.kind = kind;
-        if (open_.empty() && kind == node_kind::list) {
-            return put(std::move(n));
-        }
-        node* here = place(std::move(n));
-        if (here == nullptr) {
+        node* n = value(kind);
+        if (n == nullptr) {
             return false;
         }
         if (open_.size() == deepest) {
-            stop(here->at, fmt::format("nested too deep; found more than {} levels; no dog needs "
-                                       "more than 4",
-                                       deepest));
+            stop(n->at, fmt::format("nested too deep; found more than {} levels; no dog needs more "
+                                    "than 4",
+                                    deepest));
             return false;
         }
-        open_.push_back(here);
+        if (open_.empty()) {
+            n->members.reserve(16);  // about as many keys as a dog has
+        }
+        open_.push_back(n);
         return true;
     }
     bool close() {
