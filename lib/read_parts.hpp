@@ -26,6 +26,13 @@ class place_finder {
     /// What `w` means, or null; complains of words that name nothing.
     const selection* find(const word& w, faults& out);
     [[nodiscard]] const body& whole() const { return body_; }
+    /// Forgets what it found if that is a lot: there is no end of ways to write a word. What find()
+    /// gave is gone then.
+    void stay_small() {
+        if (known_.size() > 1000) {
+            known_.clear();
+        }
+    }
 
   private:
     const body& body_;
@@ -41,6 +48,7 @@ struct page {
     const kit* drawer = nullptr;                   ///< the salon's own blades count too
     std::vector<listed_figure>* listed = nullptr;  ///< where figures of the reference are listed
     bool ours = false;  ///< a file of the reference: nothing may be left to be assumed
+    presence format_there = presence::must;  ///< whether `format = 1` has to be said
 };
 
 /// The keys basis, source, relayed and note of a record. Where `basis` may be left out and is, the
