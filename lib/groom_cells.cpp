@@ -219,10 +219,6 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     }
 }
 
-zone_today today_in(const groom_request& r, const zone_plan& z) {
-    return zone_case(r, coat_of(r.reference, r.patient.coat.value()), z, z.combed_out).today;
-}
-
 cell cell_for(const zone_case& at, const setup& s, const finished& clipped, bool scissors_too) {
     const bool prep =
         at.where.where == group::prep && !at.plan.target && at.plan.how_finished == finish::clip;

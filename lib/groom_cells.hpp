@@ -48,9 +48,6 @@ struct zone_case {
 [[nodiscard]] cell cell_for(const zone_case& at, const setup& s, const finished& clipped,
                             bool scissors_too);
 
-/// What is asked of a planned zone today, as far as the hard rules care. Borrows from `r`.
-[[nodiscard]] zone_today today_in(const groom_request& r, const zone_plan& z);
-
 /// Whether the zone is one of those with an ordered list of blades, and is done by it.
 [[nodiscard]] bool by_prep_list(const zone_case& at);
 
