@@ -30,6 +30,7 @@ class blender {
   public:
     blender(const groom_request& r, const worktop& top, groom& g)
         : r_(r), top_(top), g_(g), at_(r.reference.dog_body.zones.size()) {
+        g.blends.reserve(16);
         for (std::size_t i = 0; i < g.zones.size(); ++i) {
             if (cut(g.zones[i])) {
                 at_[g.zones[i].at.zone].push_back(i);

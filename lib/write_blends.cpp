@@ -117,7 +117,7 @@ std::string blend_lines(const groom& g, const groom_request& r, list when, const
         std::vector<std::string> names;
         for (const std::size_t i : zones) {
             const std::string name = title(r.reference.dog_body, g.zones[i].at);
-            names.push_back((name.rfind("behind", 0) == 0 ? "the hair " : "") + name);
+            names.push_back((name.starts_with("behind") ? "the hair " : "") + name);
         }
         return listed(names);
     };
