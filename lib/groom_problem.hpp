@@ -37,7 +37,13 @@ struct compiled_groom {
 /// Solves it. Where the sheet leaves directions open, one direction is taken for each connected group
 /// of zones: flipping it zone by zone leaves tracks. The first optimum over all of them; its bound is
 /// the least bound.
+/// `of` is the compiled problem, or the same with other costs or with setups barred.
 [[nodiscard]] solution choose(const groom_request& r, const made_ready& ready,
-                              const compiled_groom& c);
+                              const compiled_groom& c, const problem& of);
+
+/// The groom that a choice means, all but its cautions, consents and notes. The choice must be one of
+/// the compiled problem, or empty where there is none.
+[[nodiscard]] groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom c,
+                              solution choice);
 
 }  // namespace pelage

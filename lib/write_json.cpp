@@ -263,7 +263,7 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     j["proof"] = {{"cost_minutes", in_minutes(g.choice.cost)},
                   {"bound_minutes", static_cast<double>(g.choice.sure.bound) / 1000.0},
                   {"optimal", g.choice.sure.optimal},
-                  {"setups_weighed", g.choice.sure.nodes},
+                  {"parts_bounded", g.choice.sure.nodes},
                   {"zones_with_ties", g.choice.sure.ties}};
     j["taken_as_given"] = g.notes;
     return dumped(j);

@@ -1,5 +1,6 @@
 // A plan as text.
 #include <algorithm>
+#include <cmath>
 
 #include <pelage/io/write.hpp>
 
@@ -328,15 +329,26 @@ class plan_writer {
         return t;
     }
 
+    /// How sure it is that no plan costs less.
+    [[nodiscard]] std::string proof_in_words() const {
+        const proof& p = g_.choice.sure;
+        const double bound = static_cast<double>(p.bound) / 1000.0;
+        std::string text = "the cheapest there is";
+        if (!p.optimal) {
+            // rounded up: "within" must hold
+            const double gap = std::ceil((in_minutes(g_.choice.cost) - bound) * 10.0) / 10.0;
+            text = "not proven: within " + detail::fixed(gap, 1) +
+                   " min of the cheapest (no plan under " + detail::fixed(bound, 2) + " min)";
+        }
+        return text + "; parts of the search bounded: " + std::to_string(p.nodes) +
+               ", zones with ties: " + std::to_string(p.ties);
+    }
+
     void explain() {
         out_ += "\nWhy so\n";
-        const proof& p = g_.choice.sure;
         say("  ",
             "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
-                " min (work, misses, pick-ups, " + "steps); no plan under " +
-                detail::fixed(static_cast<double>(p.bound) / 1000.0, 2) + " min" +
-                (p.optimal ? ": the cheapest there is" : "") + "; " + std::to_string(p.nodes) +
-                " setups weighed, ties in " + std::to_string(p.ties) + " zones.",
+                " min (work, misses, pick-ups, steps): " + proof_in_words() + ".",
             2);
         const coat& c = coat_of(r_.reference, *r_.patient.coat);
         say("  lay of the coat: ",
