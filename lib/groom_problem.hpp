@@ -25,6 +25,7 @@ struct compiled_groom {
     std::vector<std::size_t> rows;
     std::vector<work> combing;  ///< by zone: what combing its mat out takes; 0: can't be or no mat
     problem choice;
+    std::vector<std::size_t> tool_of;  ///< by tool of the problem: which of worktop::tools() it is
 
     [[nodiscard]] std::size_t setup_of(std::size_t column) const { return column % setups; }
     [[nodiscard]] bool combed(std::size_t column) const { return column >= setups; }

@@ -10,7 +10,7 @@ BEGIN {
     fill(0, "units error date evidence stats suggest")
     fill(1, "blade comb zone coat kit style dog finding setup text brushing select prices")
     fill(2, "cut refusal growth matting caution inheritance")
-    fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast")
+    fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast ways")
     fill(4, "pelage")  # and all of io/ and lib/
     tools = 5
 
