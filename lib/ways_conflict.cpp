@@ -101,6 +101,7 @@ class conflict_search {
     [[nodiscard]] broken_rule rule_against(const freed& f) const;
     [[nodiscard]] std::optional<broken_rule> hard_rule(const setup& s) const;
     [[nodiscard]] static broken_rule hair_unknown();
+    [[nodiscard]] broken_rule too_tight(std::string_view no_blade) const;
     [[nodiscard]] const mat_finding* mat() const { return mat_at(r_.patient, z_.at); }
 
     const groom_request& r_;
@@ -171,23 +172,38 @@ void conflict_search::list_candidates() {
     }
 }
 
-/// Missing tools, the usual before the rare: the zone's customary blades first, then standard blades
-/// before wide and toe ones, full teeth before skip, long before short; combs by length.
+/// Whether a sheet or a prep zone of the reference names the blade: the usual ones.
+bool usual(const catalogue& c, const std::string& id) {
+    const auto in_sheet = [&](const style& s) {
+        return std::any_of(s.rules.begin(), s.rules.end(),
+                           [&](const sheet_rule& rule) { return rule.what.blade == id; });
+    };
+    const auto in_prep = [&](const zone& z) {
+        return std::find(z.prep_blades.begin(), z.prep_blades.end(), id) != z.prep_blades.end();
+    };
+    return std::any_of(c.styles.begin(), c.styles.end(), in_sheet) ||
+           std::any_of(c.dog_body.zones.begin(), c.dog_body.zones.end(), in_prep);
+}
+
+/// Missing tools, the usual before the rare: the zone's customary blades first, then those the
+/// reference's sheets name, standard blades before wide and toe ones, full teeth before skip, long before
+/// short; combs by length.
 void conflict_search::list_missing() {
-    using rank = std::tuple<std::ptrdiff_t, int, int, double>;
+    using rank = std::tuple<std::ptrdiff_t, bool, int, int, double>;
     std::vector<std::pair<rank, missing_tool>> ranked;
     const auto& customary = where_.prep_blades;
     const auto add_blade = [&](kit_blade b) {
         const auto at = std::find(customary.begin(), customary.end(), b.spec.id);
-        const rank key{at - customary.begin(), static_cast<int>(b.spec.shape),
-                       static_cast<int>(b.spec.cut), -in_mm(b.spec.stated.best)};
+        const rank key{at - customary.begin(), !usual(r_.reference, b.spec.id),
+                       static_cast<int>(b.spec.shape), static_cast<int>(b.spec.cut),
+                       -in_mm(b.spec.stated.best)};
         b.count = 1;
         b.out = false;
         b.out_until.reset();
         ranked.push_back({key, {std::move(b), {}}});
     };
     const auto add_comb = [&](kit_comb c) {
-        const rank key{static_cast<std::ptrdiff_t>(customary.size()) + 1, 0, 0,
+        const rank key{static_cast<std::ptrdiff_t>(customary.size()) + 1, false, 0, 0,
                        in_mm(c.spec.stated.best)};
         c.count = 1;
         ranked.push_back({key, {{}, std::move(c)}});
@@ -393,8 +409,20 @@ broken_rule conflict_search::hair_unknown() {
     return {"free-hair-unknown", "how much free hair lies under the mat isn't known"};
 }
 
+/// Why nothing goes under the mat.
+broken_rule conflict_search::too_tight(std::string_view no_blade) const {
+    return mat()->free_hair ? broken_rule{std::string(name(refusal::under_mat_too_long)),
+                                          std::string(no_blade) +
+                                              " short enough for the free hair under the mat"}
+                            : hair_unknown();
+}
+
 /// What stands in the way of a setup that those things would free.
 broken_rule conflict_search::rule_against(const freed& f) const {
+    const auto combed_out = [](const way_out& w) { return w.how == freeing::comb_out; };
+    if (std::any_of(f.by.begin(), f.by.end(), combed_out)) {
+        return too_tight("no blade at hand is");
+    }
     if (const auto hard = f.then ? hard_rule(*f.then) : std::nullopt) {
         return *hard;
     }
@@ -404,9 +432,7 @@ broken_rule conflict_search::rule_against(const freed& f) const {
             case freeing::comb:
                 return mat() == nullptr
                            ? broken_rule{"not-in-kit", "the kit has nothing for it at hand"}
-                           : broken_rule{"not-in-kit",
-                                         "no blade at hand is short enough for the free hair "
-                                         "under the mat"};
+                           : too_tight("no blade at hand is");
             case freeing::shorter:
                 return {"too-short", "the sheet goes no shorter"};
             case freeing::either_way:
@@ -448,9 +474,7 @@ void conflict_search::add_rules(conflict& c) const {
     if (m != nullptr && m->to_skin) {
         add({std::string(name(refusal::mat_to_skin)), std::string(reason(refusal::mat_to_skin))});
     } else if (m != nullptr) {
-        add(m->free_hair ? broken_rule{std::string(name(refusal::under_mat_too_long)),
-                                       "no blade is short enough for the free hair under the mat"}
-                         : hair_unknown());
+        add(too_tight("no blade is"));
         add(m->grade == mat_grade::pelt
                 ? broken_rule{"pelt-combed-out", "a pelt is never combed out"}
                 : broken_rule{"never-combed-out", "a mat isn't combed out here"});

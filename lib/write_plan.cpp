@@ -6,6 +6,7 @@
 
 #include "layout.hpp"
 #include "when_words.hpp"
+#include "write_ways.hpp"
 
 namespace pelage::io {
 
@@ -13,8 +14,8 @@ namespace {
 
 class plan_writer {
   public:
-    plan_writer(const groom& g, const groom_request& r, const print_options& o)
-        : g_(g), r_(r), o_(o) {}
+    plan_writer(const groom& g, const beside& b, const groom_request& r, const print_options& o)
+        : g_(g), beside_(b), r_(r), o_(o) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
         say("", heading(), 2);
@@ -36,6 +37,7 @@ class plan_writer {
             out_ += "\nBack\n";
             say("  ", when_in_words(*when, r_, o_), 2);
         }
+        section("Other ways, if the owner agrees", other_ways_text(beside_, g_, r_, o_));
         notes();
         if (o_.explain) {
             explain();
@@ -44,6 +46,11 @@ class plan_writer {
     }
 
   private:
+    void section(std::string_view heading, const std::string& lines) {
+        if (!lines.empty()) {
+            out_ += "\n" + std::string(heading) + "\n" + lines;
+        }
+    }
     void say(std::string_view first, std::string_view text, std::size_t indent) {
         out_ += wrapped(first, text, indent, o_.width);
     }
@@ -250,15 +257,7 @@ class plan_writer {
         }
     }
 
-    void stuck() {
-        if (g_.stuck.empty()) {
-            return;
-        }
-        out_ += "\nNot to be done as asked\n";
-        for (const std::size_t i : g_.stuck) {
-            say("  " + title_of(i) + ": ", g_.zones[i].why, 4);
-        }
-    }
+    void stuck() { section("Not to be done as asked", stuck_text(beside_, g_, r_, o_)); }
 
     void cautions() {
         if (g_.cautions.empty()) {
@@ -355,6 +354,9 @@ class plan_writer {
             detail::fixed(c.lay_degrees.best, 0) + " degrees, " + basis_words(c.lay_degrees.why),
             4);
         say("  minutes: ", basis_words(r_.rules.prices.scissor.why), 4);
+        section("Why this", why_text(beside_, g_, r_, o_));
+        section("Without it", without_text(beside_, g_, r_, o_));
+        out_ += "\nNot used\n";
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             refusals(i);
         }
@@ -380,6 +382,7 @@ class plan_writer {
     }
 
     const groom& g_;
+    const beside& beside_;
     const groom_request& r_;
     const print_options& o_;
     std::string out_;
@@ -390,8 +393,8 @@ class plan_writer {
 }  // namespace
 
 std::string text_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o) {
-    return plan_writer(g, r, o).all(when);
+                    const print_options& o, const beside& b) {
+    return plan_writer(g, b, r, o).all(when);
 }
 
 }  // namespace pelage::io

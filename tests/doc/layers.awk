@@ -17,7 +17,7 @@ BEGIN {
     # A heavy library, and the only files that may include it.
     heavy["^CLI/"] = "^tools/options[.]cpp$"
     heavy["^toml[+][+]/"] = "^lib/(toml_|read)[a-z_]*[.]cpp$"
-    heavy["^nlohmann/"] = "^lib/(read|write)_json[.]cpp$"
+    heavy["^nlohmann/"] = "^lib/((read|write)_json[a-z_]*[.]cpp|write_json[.]hpp)$"
     heavy["^boost/math/"] = "^lib/stats[.]cpp$"
     heavy["^boost/units/"] = "^include/pelage/units(_fmt)?[.]hpp$"
     heavy["^fmt/"] = "^((lib|tools)/|include/pelage/units_fmt[.]hpp$)"
