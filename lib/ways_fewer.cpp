@@ -41,6 +41,9 @@ class fewer {
             return std::nullopt;
         }
         most_ = used_.size() - 1;
+        if (at_least() > most_) {
+            return std::nullopt;
+        }
         // one of its own tools laid aside and nothing else taken up: what is to be beaten
         for (const std::size_t tool : used_) {
             std::vector<state> tools(prices_.size(), state::out);
@@ -61,6 +64,7 @@ class fewer {
     [[nodiscard]] solution plan_with(const std::vector<state>& tools, std::int64_t toll);
     [[nodiscard]] problem tolled(const std::vector<state>& tools, std::int64_t toll) const;
     void search(std::vector<state>& tools, std::size_t kept);
+    [[nodiscard]] std::size_t at_least() const;
 
     const same_problem& at_;
     std::set<std::size_t> used_;
@@ -72,6 +76,45 @@ class fewer {
     int plans_ = 0;
     bool proven_ = true;
 };
+
+/// No plan has fewer tools: places that share no tool each need their own. Found in passing, not the most
+/// there are.
+std::size_t fewer::at_least() const {
+    const compiled_groom& c = at_.compiled();
+    const problem& p = c.choice;
+    struct need {
+        std::set<std::size_t> any_of;
+        std::size_t least = 2;  // a comb and the blade beneath; no setup holds more
+    };
+    std::vector<need> needs;
+    for (std::size_t row = 0; row < p.zones; ++row) {
+        need n;
+        for (std::size_t k = 0; k < p.setups; ++k) {
+            if (p.cost[p.at(row, k)] == forbidden) {
+                continue;
+            }
+            const std::set<std::size_t> held = at_.tools_of({k});
+            n.any_of.insert(held.begin(), held.end());
+            n.least = std::min(n.least, held.size());
+        }
+        if (n.least > 0) {
+            needs.push_back(std::move(n));
+        }
+    }
+    std::stable_sort(needs.begin(), needs.end(), [](const need& a, const need& b) {
+        return a.any_of.size() < b.any_of.size();
+    });
+    std::set<std::size_t> taken;
+    std::size_t sum = 0;
+    for (const need& n : needs) {
+        if (std::none_of(n.any_of.begin(), n.any_of.end(),
+                         [&](std::size_t t) { return taken.count(t) > 0; })) {
+            taken.insert(n.any_of.begin(), n.any_of.end());
+            sum += n.least;
+        }
+    }
+    return sum;
+}
 
 problem fewer::tolled(const std::vector<state>& tools, std::int64_t toll) const {
     const compiled_groom& c = at_.compiled();
