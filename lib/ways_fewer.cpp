@@ -198,7 +198,9 @@ std::optional<other_way> fewer_tools(const same_problem& at, const groom& g) {
     if (!s) {
         return std::nullopt;
     }
+    // the tolls are off again: what is proven is that no plan with fewer tools costs less
     s->sure.optimal = f.proven();
+    s->sure.bound = in_mmin(f.proven() ? s->cost : g.choice.cost);
     other_way w = compared(way_kind::fewer_tools, g, at.read(std::move(*s)));
     w.about = w.changed;
     return w;
