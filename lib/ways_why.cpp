@@ -6,6 +6,7 @@
 #include <array>
 #include <cstdlib>
 
+#include "groom_cells.hpp"
 #include "ways_parts.hpp"
 
 namespace pelage {
@@ -112,7 +113,10 @@ void explainer::find_next(std::size_t row, reason_why& why) const {
     why.next = at_.setup_at(k);
     why.next_combed = at_.compiled().combed(k);
     if (why.next->kind != tool_kind::carder && why.next->kind != tool_kind::none) {
-        why.next_leaves = at_.compiled().leaves[p.at(row, k)];
+        const groom_request& r = at_.request();
+        const std::size_t setup = at_.compiled().setup_of(k);
+        why.next_leaves = left_by(at_.compiled().zones[why.zone], *why.next,
+                                  at_.top().leaves(setup, *r.patient.coat), r.rules.cut);
     }
     why.dearer = s.cost - g_.choice.cost;
 }
