@@ -151,12 +151,25 @@ void read_left(const groom_request& r, groom& g) {
 
 }  // namespace
 
+groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom c,
+                solution choice) {
+    groom g;
+    g.stuck = c.stuck;
+    g.choice = std::move(choice);
+    g.zones = std::move(c.zones);
+    read_choice(r, ready, c, g);
+    read_left(r, g);
+    put_in_order(r, g);
+    add_blends(r, ready.top(), g);
+    return g;
+}
+
 groom plan_groom(const groom_request& r) {
     const made_ready ready(r);
     compiled_groom c = compile(r, ready);
-    groom g;
-    g.stop = std::move(c.stop);
-    if (!g.stop.empty()) {
+    if (!c.stop.empty()) {
+        groom g;
+        g.stop = std::move(c.stop);
         g.zones = std::move(c.zones);
         // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
         for (zone_plan& z : g.zones) {
@@ -166,13 +179,8 @@ groom plan_groom(const groom_request& r) {
         add_cautions(r, g);
         return g;
     }
-    g.stuck = c.stuck;
-    g.choice = choose(r, ready, c);
-    g.zones = std::move(c.zones);
-    read_choice(r, ready, c, g);
-    read_left(r, g);
-    put_in_order(r, g);
-    add_blends(r, ready.top(), g);
+    solution s = choose(r, ready, c, c.choice);
+    groom g = read_plan(r, ready, std::move(c), std::move(s));
     add_cautions(r, g);
     return g;
 }

@@ -1,7 +1,7 @@
 // Answers as JSON. Lengths in millimetres to 0.01, days to 0.1, minutes to 0.001; dates ISO 8601.
-#include <cmath>
+#include "write_json.hpp"
 
-#include <nlohmann/json.hpp>
+#include <cmath>
 
 #include <pelage/io/write.hpp>
 
@@ -9,32 +9,11 @@
 
 namespace pelage::io {
 
-namespace {
-
-using json = nlohmann::ordered_json;
-
 json mm_json(const length& l) {
     return std::round(in_mm(l) * 100.0) / 100.0;
 }
-json days_json(const days& d) {
-    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
-}
 json minutes_json(const work& w) {
     return in_minutes(w);
-}
-
-json json_of(const evidence& e) {
-    json j{{"basis", name(e.how)}};
-    if (!e.from.empty()) {
-        j["source"] = e.from;
-    }
-    if (e.relayed) {
-        j["second_hand"] = true;
-    }
-    if (!e.note.empty()) {
-        j["note"] = e.note;
-    }
-    return j;
 }
 
 json json_of(const finished& f) {
@@ -53,6 +32,27 @@ json json_of(const setup& s) {
         j["comb_stated_mm"] = mm_json(s.over->stated.best);
     }
     j["direction"] = name(s.way);
+    return j;
+}
+
+namespace {
+
+using io::json_of;  // beside those of this file
+
+json days_json(const days& d) {
+    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
+}
+json json_of(const evidence& e) {
+    json j{{"basis", name(e.how)}};
+    if (!e.from.empty()) {
+        j["source"] = e.from;
+    }
+    if (e.relayed) {
+        j["second_hand"] = true;
+    }
+    if (!e.note.empty()) {
+        j["note"] = e.note;
+    }
     return j;
 }
 
@@ -284,7 +284,7 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
 }
 
 std::string json_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o) {
+                    const print_options& o, const beside& b) {
     json j{{"schema", "pelage/plan/1"}, {"dog", dog_json(r)}};
     if (o.today) {
         j["today"] = iso(*o.today);
@@ -313,9 +313,10 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     j["proof"] = {{"cost_minutes", in_minutes(g.choice.cost)},
                   {"bound_minutes", static_cast<double>(g.choice.sure.bound) / 1000.0},
                   {"optimal", g.choice.sure.optimal},
-                  {"setups_weighed", g.choice.sure.nodes},
+                  {"parts_bounded", g.choice.sure.nodes},
                   {"zones_with_ties", g.choice.sure.ties}};
     j["taken_as_given"] = g.notes;
+    add_beside(j, b, g, r, o);
     return dumped(j);
 }
 

@@ -1,11 +1,13 @@
 // A plan as text.
 #include <algorithm>
+#include <cmath>
 
 #include <pelage/io/write.hpp>
 
 #include "layout.hpp"
 #include "when_words.hpp"
 #include "write_blends.hpp"
+#include "write_ways.hpp"
 
 namespace pelage::io {
 
@@ -13,8 +15,8 @@ namespace {
 
 class plan_writer {
   public:
-    plan_writer(const groom& g, const groom_request& r, const print_options& o)
-        : g_(g), r_(r), o_(o) {}
+    plan_writer(const groom& g, const beside& b, const groom_request& r, const print_options& o)
+        : g_(g), beside_(b), r_(r), o_(o) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
         say("", heading(), 2);
@@ -36,6 +38,7 @@ class plan_writer {
             out_ += "\nBack\n";
             say("  ", when_in_words(*when, r_, o_), 2);
         }
+        section("Other ways, if the owner agrees", other_ways_text(beside_, g_, r_, o_));
         notes();
         if (o_.explain) {
             explain();
@@ -44,6 +47,11 @@ class plan_writer {
     }
 
   private:
+    void section(std::string_view heading, const std::string& lines) {
+        if (!lines.empty()) {
+            out_ += "\n" + std::string(heading) + "\n" + lines;
+        }
+    }
     void say(std::string_view first, std::string_view text, std::size_t indent) {
         out_ += wrapped(first, text, indent, o_.width);
     }
@@ -265,15 +273,7 @@ class plan_writer {
         }
     }
 
-    void stuck() {
-        if (g_.stuck.empty()) {
-            return;
-        }
-        out_ += "\nNot to be done as asked\n";
-        for (const std::size_t i : g_.stuck) {
-            say("  " + title_of(i) + ": ", g_.zones[i].why, 4);
-        }
-    }
+    void stuck() { section("Not to be done as asked", stuck_text(beside_, g_, r_, o_)); }
 
     void cautions() {
         if (g_.cautions.empty()) {
@@ -346,15 +346,26 @@ class plan_writer {
         return t;
     }
 
+    /// How sure it is that no plan costs less.
+    [[nodiscard]] std::string proof_in_words() const {
+        const proof& p = g_.choice.sure;
+        const double bound = static_cast<double>(p.bound) / 1000.0;
+        std::string text = "the cheapest there is";
+        if (!p.optimal) {
+            // rounded up: "within" must hold
+            const double gap = std::ceil((in_minutes(g_.choice.cost) - bound) * 10.0) / 10.0;
+            text = "not proven: within " + detail::fixed(gap, 1) +
+                   " min of the cheapest (no plan under " + detail::fixed(bound, 2) + " min)";
+        }
+        return text + "; parts of the search bounded: " + std::to_string(p.nodes) +
+               ", zones with ties: " + std::to_string(p.ties);
+    }
+
     void explain() {
         out_ += "\nWhy so\n";
-        const proof& p = g_.choice.sure;
         say("  ",
             "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
-                " min (work, misses, pick-ups, " + "steps); no plan under " +
-                detail::fixed(static_cast<double>(p.bound) / 1000.0, 2) + " min" +
-                (p.optimal ? ": the cheapest there is" : "") + "; " + std::to_string(p.nodes) +
-                " setups weighed, ties in " + std::to_string(p.ties) + " zones.",
+                " min (work, misses, pick-ups, steps): " + proof_in_words() + ".",
             2);
         const coat& c = coat_of(r_.reference, *r_.patient.coat);
         say("  lay of the coat: ",
@@ -362,6 +373,9 @@ class plan_writer {
             4);
         say("  minutes: ", basis_words(r_.rules.prices.scissor.why), 4);
         explain_order();
+        section("Why this", why_text(beside_, g_, r_, o_));
+        section("Without it", without_text(beside_, g_, r_, o_));
+        out_ += "\nNot used\n";
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             refusals(i);
         }
@@ -413,6 +427,7 @@ class plan_writer {
     }
 
     const groom& g_;
+    const beside& beside_;
     const groom_request& r_;
     const print_options& o_;
     std::string out_;
@@ -423,8 +438,8 @@ class plan_writer {
 }  // namespace
 
 std::string text_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o) {
-    return plan_writer(g, r, o).all(when);
+                    const print_options& o, const beside& b) {
+    return plan_writer(g, b, r, o).all(when);
 }
 
 }  // namespace pelage::io

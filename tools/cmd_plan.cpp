@@ -1,6 +1,7 @@
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/io/write.hpp>
+#include <pelage/ways.hpp>
 
 #include "commands.hpp"
 #include "judge.hpp"
@@ -42,8 +43,10 @@ reply plan(const request& q, const surroundings& around) {
     const groom g = plan_groom(r);
     const bool stopped = !g.stop.empty();
     const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(r, g)};
-    return {a.w.json ? io::json_of(g, when, r, a.w.print) : io::text_of(g, when, r, a.w.print),
-            stopped || !g.stuck.empty() ? answer_is_no : done};
+    const beside b = beside_plan(r, g, a.w.print.explain);
+    return {
+        a.w.json ? io::json_of(g, when, r, a.w.print, b) : io::text_of(g, when, r, a.w.print, b),
+        stopped || !g.stuck.empty() ? answer_is_no : done};
 }
 
 reply regrow(const request& q, const surroundings& around) {

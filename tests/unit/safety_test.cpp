@@ -11,6 +11,7 @@
 #include <vector>
 
 #include <pelage/groom.hpp>
+#include <pelage/ways.hpp>
 
 #include "catch.hpp"
 #include "unit/on_the_table.hpp"
@@ -478,6 +479,29 @@ class inspection {
     std::vector<std::string> broken_;
 };
 
+/// What is offered beside a plan hurts no more than the plan. Two kinds depart from the sheet on purpose.
+void inspect_beside(const groom_table& t, const groom& g) {
+    const beside b = beside_plan(t.request(), g, true);
+    for (const other_way& w : b.ways) {
+        INFO("other way: " << name(w.what));
+        const bool by_sheet =
+            w.what == way_kind::fewer_tools || (w.what == way_kind::body_length && !w.beyond_sheet);
+        CHECK(inspection(t, w.plan).broken(by_sheet) == std::vector<std::string>{});
+        CHECK(w.cheapest);
+    }
+    for (const without_tool& w : b.without) {
+        INFO("without " << w.tool);
+        CHECK(inspection(t, w.plan).broken(true) == std::vector<std::string>{});
+    }
+    for (const reason_why& why : b.why) {
+        CHECK(why.dearer >= work{});
+    }
+    CHECK(std::all_of(g.stuck.begin(), g.stuck.end(), [&](std::size_t i) {
+        return !g.stop.empty() || std::any_of(b.stuck.begin(), b.stuck.end(),
+                                              [&](const conflict& c) { return c.zone == i; });
+    }));
+}
+
 void plan_and_inspect(int dogs, std::uint64_t seed) {
     dice d(seed);
     const auto& styles = io::reference().styles;
@@ -503,6 +527,9 @@ void plan_and_inspect(int dogs, std::uint64_t seed) {
                 inspection careful(t, g);
                 CHECK(careful.broken(planned % 3 == 0) == std::vector<std::string>{});
                 blended += careful.between() ? 1 : 0;
+                if (planned % 29 == 0) {
+                    inspect_beside(t, g);
+                }
                 stopped += g.stop.empty() ? 0 : 1;
                 ++planned;
             }

@@ -11,6 +11,7 @@
 #include <pelage/groom.hpp>
 #include <pelage/lookup.hpp>
 #include <pelage/text.hpp>
+#include <pelage/ways.hpp>
 
 namespace pelage::io {
 
@@ -28,11 +29,13 @@ struct print_options {
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const lookup_answer& a, const lookup_request& r);
 
-/// A plan with when the dog must be back.
+/// A plan with when the dog must be back and what stands beside it.
 [[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
-                                  const groom_request& r, const print_options& o);
+                                  const groom_request& r, const print_options& o,
+                                  const beside& b = {});
 [[nodiscard]] std::string json_of(const groom& g, const std::optional<back>& when,
-                                  const groom_request& r, const print_options& o);
+                                  const groom_request& r, const print_options& o,
+                                  const beside& b = {});
 
 /// A forecast.
 [[nodiscard]] std::string text_of(const forecast& f, const groom_request& r,
