@@ -211,6 +211,19 @@ work cost_of(const booking_problem& p, const std::vector<booking>& visits) {
     return sum;
 }
 
+bool keeps(const booking_problem& p, const std::vector<booking>& visits) {
+    last_visits v{-p.full_ago, -p.brush_ago, -p.tidy_ago};
+    for (const booking& b : visits) {
+        const bool in_time = b.on >= std::max(0, last_visit(v) + p.gap) &&
+                             b.on <= std::min(p.last, deadlines_after(p, v).soonest());
+        if (!in_time || !p.open[static_cast<std::size_t>(b.on)]) {
+            return false;
+        }
+        v = after(v, b);
+    }
+    return deadlines_after(p, v).soonest() >= p.last;
+}
+
 std::optional<std::vector<booking>> cheapest(const booking_problem& p) {
     return search(p).run();
 }

@@ -17,9 +17,9 @@ namespace pelage {
 
 /// What is done at a visit. A full groom holds a bath, a brush to the skin and a tidy. A tidy is no
 /// bath and doesn't brush to the skin; both may be done at one visit.
-enum class visit_work { full_groom, tidy, bath, bath_and_tidy };
+enum class visit_work { tidy, bath, bath_and_tidy, full_groom };
 inline constexpr std::array<std::string_view, 4> visit_work_names{
-    "full groom", "tidy", "bath and brush", "bath, brush and tidy"};
+    "tidy", "bath and brush", "bath, brush and tidy", "full groom"};
 [[nodiscard]] constexpr std::string_view name(visit_work w) {
     return visit_work_names[static_cast<std::size_t>(w)];
 }
@@ -48,7 +48,7 @@ struct fresh_by {
 /// A visit: a day, counted from today as day 0, and what is done.
 struct booking {
     int on = 0;
-    visit_work what = visit_work::full_groom;
+    visit_work what = visit_work::tidy;
     friend bool operator==(const booking&, const booking&) = default;
 };
 
@@ -87,6 +87,10 @@ struct last_visits {
 
 /// What the visits cost together.
 [[nodiscard]] work cost_of(const booking_problem& p, const std::vector<booking>& visits);
+
+/// Whether these visits, in the order of days, let no clock run out and fall on days on which a visit
+/// can be.
+[[nodiscard]] bool keeps(const booking_problem& p, const std::vector<booking>& visits);
 
 /// The cheapest visits that let no clock run out; of several the one whose first difference is the
 /// later day, then the earlier in visit_work. Nothing if there are none. Where the last full groom lies

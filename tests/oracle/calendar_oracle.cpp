@@ -20,8 +20,8 @@ using namespace pelage;
 
 namespace {
 
-constexpr std::array all_work{visit_work::full_groom, visit_work::tidy, visit_work::bath,
-                              visit_work::bath_and_tidy};
+constexpr std::array all_work{visit_work::tidy, visit_work::bath, visit_work::bath_and_tidy,
+                              visit_work::full_groom};
 
 std::int64_t price(const booking_problem& p, visit_work w) {
     return in_mmin(p.costs[static_cast<std::size_t>(w)]);
@@ -155,7 +155,7 @@ booking_problem any_problem(oracle::draws& d, int last, int longest) {
     const int tidy = d.whole(1, 6);
     const int bath = d.whole(1, 6);
     const int both = std::max(tidy, bath) + d.whole(0, 3);
-    p.costs = {mmin(d.whole(1, 9)), mmin(tidy), mmin(bath), mmin(both)};
+    p.costs = {mmin(tidy), mmin(bath), mmin(both), mmin(d.whole(1, 9))};
     p.first = any_clocks(d, longest);
     p.later = d.whole(0, 1) == 0 ? p.first : any_clocks(d, longest);
     if (d.whole(0, 1) == 0) {
@@ -323,8 +323,8 @@ booking_problem real_problem(oracle::draws& d, int weeks) {
     p.gap = 7;
     const double tidy = d.between(15.0, 50.0);
     const double bath = d.between(40.0, 80.0);
-    p.costs = {minutes(d.between(60.0, 180.0)), minutes(tidy), minutes(bath),
-               minutes(d.between(std::max(tidy, bath), tidy + bath))};
+    p.costs = {minutes(tidy), minutes(bath), minutes(d.between(std::max(tidy, bath), tidy + bath)),
+               minutes(d.between(60.0, 180.0))};
     p.later.full = d.whole(17, 84);
     if (d.whole(0, 2) > 0) {
         p.later.brush = d.whole(14, 28);
