@@ -1,5 +1,6 @@
 // Why there is no calendar, and what would make one: all by trying.
 #include <algorithm>
+#include <array>
 
 #include <pelage/back_in.hpp>
 
@@ -33,40 +34,35 @@ int works_until(const booking_problem& p) {
     return low;
 }
 
-/// The problem with one clock stopped for good.
-booking_problem without(booking_problem p, due clock, const grooms_to_come& c,
-                        chance chance_asked) {
-    const auto each = [&](const auto& change) {
-        change(p.first, c.first);
-        change(p.later, c.later);
-    };
-    switch (clock) {
-        case due::matting:
-            each([](visit_clocks& v, const parted_coat& k) {
-                v.full = full_clock({}, 0.5, k.usual);
-            });
-            break;
-        case due::usual:
-            each([&](visit_clocks& v, const parted_coat& k) {
-                v.full = full_clock(k, chance_asked, day(any_wait));
-            });
-            break;
-        case due::held:
-            each([](visit_clocks& v, const parted_coat&) { v.brush.reset(); });
-            break;
-        case due::tidy:
-            each([](visit_clocks& v, const parted_coat&) { v.tidy.reset(); });
-            break;
-        case due::event:
-            p.fresh.clear();
-            break;
+/// Which clocks are kept.
+using kept_clocks = std::array<bool, due_names.size()>;
+
+bool has(const kept_clocks& k, due clock) {
+    return k[static_cast<std::size_t>(clock)];
+}
+
+visit_clocks only(const kept_clocks& k, visit_clocks v, const parted_coat& c, chance p) {
+    const parted_coat nothing;
+    const days cap = has(k, due::usual) ? c.usual : day(any_wait);
+    v.full = full_clock(has(k, due::matting) ? c : nothing, p, cap);
+    v.brush = has(k, due::held) ? v.brush : std::nullopt;
+    v.tidy = has(k, due::tidy) ? v.tidy : std::nullopt;
+    return v;
+}
+
+/// The problem in which the other clocks run for ever.
+booking_problem only(const kept_clocks& k, booking_problem b, const grooms_to_come& c, chance p) {
+    b.first = only(k, b.first, c.first, p);
+    b.later = only(k, b.later, c.later, p);
+    if (!has(k, due::event)) {
+        b.fresh.clear();
     }
-    return p;
+    return b;
 }
 
 /// Whether there is a calendar with other wishes from the next groom on.
 bool works_with(const calendar_request& r, const grooms_to_come& now, const groom_request& ask,
-                chance p) {
+                const kept_clocks& kept, chance p) {
     const calendar_request other{ask, r.today, r.weeks, r.closed, nullptr};
     const groom g = plan_groom(ask);
     if (!g.stop.empty() || !g.stuck.empty()) {
@@ -76,14 +72,14 @@ bool works_with(const calendar_request& r, const grooms_to_come& now, const groo
     if (last_by_file_of(r).full > 0) {
         c.first = now.first;  // what was cut then has been cut
     }
-    return works(problem_of(other, c, p));
+    return works(only(kept, problem_of(other, c, p), c, p));
 }
 
 std::optional<int> percent_that_does(const calendar_request& r, const grooms_to_come& now,
-                                     chance p) {
+                                     const kept_clocks& kept, chance p) {
     const auto at = [&](int percent) {
         const scaled_wishes w = scaled(r.work, percent);
-        return works_with(r, now, request_for(r.work, w), p);
+        return works_with(r, now, request_for(r.work, w), kept, p);
     };
     int low = least_percent(r.work);
     int high = 100;
@@ -104,10 +100,16 @@ calendar_blocked blocked_of(const calendar_request& r, const groom& g, const gro
     const booking_problem problem = problem_of(r, c, p);
     calendar_blocked b;
     b.after = r.today + std::chrono::days{works_until(problem)};
+    b.runs = problem.later;
+    kept_clocks kept;
+    kept.fill(true);
     for (std::size_t i = 0; i < due_names.size(); ++i) {
-        const due clock = static_cast<due>(i);
-        if (works(without(problem, clock, c, p))) {
+        kept_clocks alone{};
+        alone[i] = true;
+        if (!works(only(alone, problem, c, p))) {
+            const due clock = static_cast<due>(i);
             b.clocks.push_back(clock);
+            kept[i] = clock == due::matting || clock == due::held;
         }
     }
     booking_problem open = problem;
@@ -119,17 +121,19 @@ calendar_blocked blocked_of(const calendar_request& r, const groom& g, const gro
     for (auto h = static_cast<std::size_t>(counted(r.work.patient.brushed)) + 1;
          h < habit_names.size() && !b.brush; ++h) {
         const brushing more{static_cast<habit>(h), true};
-        if (works(problem_of(r, brushed_otherwise(r, g, c, more), p))) {
+        const grooms_to_come brushed = brushed_otherwise(r, g, c, more);
+        if (works(only(kept, problem_of(r, brushed, p), brushed, p))) {
             b.brush = more.how_often;
         }
     }
-    b.percent = percent_that_does(r, c, p);
+    b.percent = percent_that_does(r, c, kept, p);
     for (const style& s : r.sheets == nullptr ? std::vector<style>{} : *r.sheets) {
         const bool fits =
             std::find(s.coats.begin(), s.coats.end(), *r.work.patient.coat) != s.coats.end();
         dog other = r.work.patient;
         other.body_length.reset();
-        if (fits && s.id != r.work.sheet.id && works_with(r, c, ask_again(r.work, other, s), p)) {
+        if (fits && s.id != r.work.sheet.id &&
+            works_with(r, c, ask_again(r.work, other, s), kept, p)) {
             b.styles.push_back(s.title);
         }
     }

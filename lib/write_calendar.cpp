@@ -94,7 +94,7 @@ class calendar_writer {
             case due::matting:
                 return "length";
             case due::held:
-                return titles(c_.held);
+                return c_.held.size() > 2 ? "what is kept long" : titles(c_.held);
             case due::tidy:
                 return "face, feet, pads";
             case due::usual:
@@ -216,50 +216,76 @@ class calendar_writer {
     }
 
     [[nodiscard]] std::string in_the_way(due clock) const {
+        const calendar_blocked& b = *c_.blocked;
+        const auto in = [](int n) { return ", " + count(n, "day"); };
         switch (clock) {
             case due::matting:
-                return "the length of the " + titles(c_.first);
+                return "the length of " + titles(c_.first) + in(b.runs.full);
             case due::held:
-                return "the " + titles(c_.held) + ", to be brushed out before " +
-                       (counted(r_.work.patient.brushed) == habit::none ? "they mat"
-                                                                        : "brushing gives out");
+                return "brushing out what is kept long (" + titles(c_.held) + ")" +
+                       in(b.runs.brush.value_or(0));
             case due::tidy:
-                return "face, feet and pads, due for a tidy";
+                return "face, feet and pads" + in(b.runs.tidy.value_or(0));
             case due::usual:
-                return "the usual interval of a " + coat_here().title;
+                return "the usual interval of this coat or sheet";
             case due::event:
-                return "the event's groom";
+                return "the groom before an event";
         }
         return {};
+    }
+    [[nodiscard]] std::vector<std::string> remedies() const {
+        const calendar_blocked& b = *c_.blocked;
+        std::vector<std::string> out;
+        if (b.brush) {
+            out.push_back("brushing to the skin, " + std::string(name(*b.brush)));
+        }
+        if (b.percent) {
+            out.push_back(std::to_string(*b.percent) + " % of the sheet's lengths");
+        }
+        for (const std::string& s : b.styles) {
+            out.push_back("the sheet \"" + s + "\"");
+        }
+        return out;
     }
 
     void blocked() {
         const calendar_blocked& b = *c_.blocked;
         say("No calendar of " + count(r_.weeks, "week") + " " + from_when() +
-            ": on the open days nothing goes past " + in_words(b.after) + ".");
-        std::vector<std::string> stands;
+            ": with the days on which a visit can be, nothing goes past " + in_words(b.after) +
+            ".");
+        bool coat = b.clocks.empty();
+        std::vector<std::string> let_go;
+        out_ += b.clocks.empty() ? "Each clock could be kept, but not all together.\n"
+                                 : "What can't wait so long:\n";
         for (const due clock : b.clocks) {
-            stands.push_back(in_the_way(clock));
+            out_ += wrapped("  ", in_the_way(clock), 4, o_.width);
+            if (clock == due::matting || clock == due::held) {
+                coat = true;
+            } else {
+                let_go.push_back(in_the_way(clock));
+            }
         }
         if (b.days_off) {
-            stands.emplace_back("the days off");
+            say("With no days off there would be one.");
         }
-        say(stands.empty() ? "More than one thing stands in the way: none alone is enough to lift."
-                           : "In the way, each alone: " + listed(stands) + ".");
-        std::vector<std::string> remedies;
-        if (b.brush) {
-            remedies.push_back("brushing to the skin, " + std::string(name(*b.brush)));
+        if (coat) {
+            ways_out(let_go);
+        } else {
+            say("With a longer wait for that alone there would be one.");
         }
-        if (b.percent) {
-            remedies.push_back(std::to_string(*b.percent) + " % of the sheet's lengths");
+    }
+    void ways_out(const std::vector<std::string>& let_go) {
+        const auto ways = remedies();
+        if (ways.empty()) {
+            say("Neither more brushing nor shorter hair nor another sheet for this coat does it.");
+            return;
         }
-        for (const std::string& s : b.styles) {
-            remedies.push_back("the sheet \"" + s + "\"");
+        say(let_go.empty() ? "Any of these does it, tried:"
+                           : "Any of these does it, tried, if there is a longer wait for " +
+                                 listed(let_go) + ":");
+        for (const std::string& s : ways) {
+            out_ += wrapped("  ", s, 4, o_.width);
         }
-        say(remedies.empty()
-                ? "Neither more brushing nor shorter hair nor another sheet for this coat does it: "
-                  "open a day in between, or wait longer at your own risk."
-                : "Any of these does it, tried: " + listed(remedies) + ".");
     }
 
     void notes() {
@@ -286,6 +312,9 @@ class calendar_writer {
         const dog& d = r_.work.patient;
         if (!d.mats.empty() || !d.skin.empty()) {
             say("Later grooms are taken to find no mats and no hurt skin.");
+        }
+        if (c_.blocked) {
+            return;
         }
         say("Cheapest in minutes, which with the clocks are our guesses until the salon writes its "
             "own. Record each visit in the dog's file, and the calendar goes on from there.");

@@ -87,8 +87,8 @@ json blocked_json(const calendar_blocked& b) {
         clocks.push_back(name(d));
     }
     json j{{"possible_until", iso(b.after)},
-           {"each_alone_in_the_way", std::move(clocks)},
-           {"days_off_in_the_way", b.days_off},
+           {"clocks_in_the_way", std::move(clocks)},
+           {"possible_with_no_days_off", b.days_off},
            {"sheets_that_do", b.styles}};
     if (b.brush) {
         j["brushing_that_does"] = name(*b.brush);

@@ -69,9 +69,12 @@ struct calendar_sum {
 
 /// Why no calendar is possible, and what would make one possible; all found by trying.
 struct calendar_blocked {
-    date after{};                     ///< the last day up to which there is one
-    std::vector<due> clocks;          ///< clocks that would do if they alone were stopped
-    bool days_off = false;            ///< it would do if every day were open
+    date after{};  ///< the last day up to which there is one
+    /// Clocks that can't be kept even if no other ran. None: each could be kept, but not all together.
+    std::vector<due> clocks;
+    visit_clocks runs;      ///< how long they run
+    bool days_off = false;  ///< all clocks could be kept if every day were open
+    // what else would do; a tidy, a usual interval or an event that can't be kept is let go for it
     std::optional<habit> brush;       ///< the least brushing to the skin that would do
     std::optional<int> percent;       ///< the most of the sheet's lengths that would do
     std::vector<std::string> styles;  ///< titles of sheets that would do
