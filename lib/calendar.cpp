@@ -48,7 +48,7 @@ calendar_sum sum_of(const calendar_request& r, const booking_problem& p, const g
         for (const booking& b : *visits) {
             ++s.visits[static_cast<std::size_t>(b.what)];
         }
-        s.takes = cost_of(p, *visits);
+        s.takes = cost_of(p, *visits) - r.work.rules.prices.trip.best * std::int64_t{s.number()};
         const auto counted = intervals(p, c, *visits);
         s.by_chance = std::any_of(counted.begin(), counted.end(), [](const kept_interval& i) {
             return std::any_of(i.zones.begin(), i.zones.end(),
@@ -122,7 +122,7 @@ std::vector<calendar_visit> told(const calendar_request& r, const booking_proble
         calendar_visit one;
         one.on = day_of(r, b.on);
         one.what = b.what;
-        one.takes = p.costs[static_cast<std::size_t>(b.what)];
+        one.takes = p.costs[static_cast<std::size_t>(b.what)] - r.work.rules.prices.trip.best;
         one.due = clocks_before(r, p, c, v, b.what);
         if (b.what == visit_work::full_groom) {
             one.fresh = event_after(r.work.patient, one.on);
@@ -213,7 +213,8 @@ calendar calendar_of(const calendar_request& r, const groom& g) {
     out.from_today = p.full_ago == 0;
     out.matted = !out.from_today && !asked_of.patient.mats.empty();
     out.until = day_of(r, p.last);
-    out.today_takes = p.costs[static_cast<std::size_t>(visit_work::bath)] + g.before + g.after;
+    out.today_takes = p.costs[static_cast<std::size_t>(visit_work::bath)] -
+                      asked_of.rules.prices.trip.best + g.before + g.after;
     out.mats_by_length =
         coat_of(asked_of.reference, asked_of.patient.coat.value()).matting_prone.has_value();
     out.clips = std::any_of(c.steady.zones.begin(), c.steady.zones.end(), [&](const zone_plan& z) {

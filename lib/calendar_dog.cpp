@@ -106,7 +106,7 @@ std::array<work, visit_work_names.size()> costs_of(const groom_request& r, const
     const double size = p.size[static_cast<std::size_t>(r.patient.size)].best;
     const work bath = minutes(in_minutes(p.bath.best) * size);
     const work tidy = minutes(in_minutes(p.tidy.best) * size);
-    const work visit = p.visit.best;
+    const work visit = p.visit.best + p.trip.best;
     return {visit + tidy, visit + bath, visit + bath + tidy, visit + bath + g.before + g.after};
 }
 

@@ -41,7 +41,8 @@ struct last_by_file {
 [[nodiscard]] grooms_to_come brushed_otherwise(const calendar_request& r, const groom& g,
                                                const grooms_to_come& now, const brushing& b);
 
-/// The problem at chance `p`; nothing of it needs the dog any more.
+/// The problem at chance `p`; nothing of it needs the dog any more. Its costs are the salon's minutes
+/// and the owner's trip.
 [[nodiscard]] booking_problem problem_of(const calendar_request& r, const grooms_to_come& c,
                                          chance p);
 

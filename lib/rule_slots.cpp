@@ -89,6 +89,7 @@ std::vector<rule_slot> slots(price_rules& r) {
             {"comb-out-area", &r.comb_out_area, at_the_table},
             {"skip-finish", &r.skip_finish, at_the_table},
             {"visit", &r.visit, {1.0, 240.0, true}},
+            {"trip", &r.trip, at_the_table},
             {"bath", &r.bath, {1.0, 240.0, true}},
             {"tidy", &r.tidy, {1.0, 240.0, true}}};
 }

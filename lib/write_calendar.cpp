@@ -40,7 +40,7 @@ class calendar_writer {
             blocked();
         } else {
             opening();
-            out_ += "\n" + laid_out(visits(), o_.width) + "\n";
+            out_ += c_.visits.empty() ? "\n" : "\n" + laid_out(visits(), o_.width) + "\n";
             chances();
             comparisons();
         }
@@ -316,8 +316,11 @@ class calendar_writer {
         if (c_.blocked) {
             return;
         }
-        say("Cheapest in minutes, which with the clocks are our guesses until the salon writes its "
-            "own. Record each visit in the dog's file, and the calendar goes on from there.");
+        say("Cheapest in minutes, with " +
+            detail::fixed(in_minutes(r_.work.rules.prices.trip.best), 0) +
+            " more weighed for each time the owner comes. Minutes and clocks are our guesses until "
+            "the salon writes its own. Record each visit in the dog's file, and the calendar goes "
+            "on from there.");
     }
 
     const calendar& c_;

@@ -46,9 +46,11 @@ json sum_json(const calendar_sum& s) {
     if (!s.possible) {
         return j;
     }
+    constexpr std::array<std::string_view, visit_work_names.size()> keys{
+        "tidy", "bath_and_brush", "bath_brush_and_tidy", "full_groom"};
     j["visits"] = s.number();
     for (std::size_t i = 0; i < visit_work_names.size(); ++i) {
-        j[std::string(visit_work_names[i])] = s.visits[i];
+        j[std::string(keys[i])] = s.visits[i];
     }
     j["minutes"] = in_minutes(s.takes);
     if (s.by_chance) {

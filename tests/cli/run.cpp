@@ -30,7 +30,8 @@ struct test_case {
     std::vector<std::string> args;
     int exit = 0;
     std::vector<check> checks;
-    bool wide = false;  ///< JSON may be wider than a terminal
+    bool wide = false;   ///< JSON may be wider than a terminal
+    bool crlf = false;   ///< every line of iCalendar ends in CR LF
 };
 
 /// Words between blanks; '...' keeps them, \xff is a byte.
@@ -167,6 +168,7 @@ class runner {
         } else if (l == "run" || starts("run ")) {
             now_.args = split(l == "run" ? "" : rest(4));
             now_.wide = std::find(now_.args.begin(), now_.args.end(), "json") != now_.args.end();
+            now_.crlf = std::find(now_.args.begin(), now_.args.end(), "ics") != now_.args.end();
             now_.line = line;
         } else if (starts("exit ")) {
             now_.exit = std::stoi(rest(5));
@@ -257,7 +259,7 @@ class runner {
         if (!now_.name.empty()) {
             finish();
         }
-        now_ = {name, line, {}, 0, {}, false};
+        now_ = {name, line, {}, 0, {}, false, false};
         fs::remove_all(folder_);
         fs::create_directories(folder_);
     }
@@ -287,6 +289,11 @@ class runner {
         std::istringstream lines(out);
         for (std::string l; std::getline(lines, l);) {
             std::size_t wide = 0;
+            if (now_.crlf && !l.empty() && l.back() == '\r') {
+                l.pop_back();
+            } else if (now_.crlf) {
+                fail(now_.line, "no CR LF at the end of: " + l);
+            }
             for (const char c : l) {
                 wide += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
                 if (static_cast<unsigned char>(c) < 0x20U) {
