@@ -234,11 +234,11 @@ calendar calendar_of(const calendar_request& r, const groom& g) {
     if (visits) {
         out.weekday = keep_weekday(r, p, *visits);
         out.visits = told(r, p, c, *visits);
-    } else {
+    } else if (r.compare) {
         out.blocked = blocked_of(r, g, c, asked);
     }
     out.sum = sum_of(r, p, c, visits, asked, asked_of.patient.brushed);
-    if (visits && out.mats_by_length) {
+    if (visits && out.mats_by_length && r.compare) {
         compare(r, g, c, asked, out);
     }
     return out;

@@ -25,6 +25,8 @@ struct calendar_request {
     int weeks = 26;                              ///< 4 to 52
     days_off closed;                             ///< the salon's
     const std::vector<style>* sheets = nullptr;  ///< tried where the dog's own allows no calendar
+    bool compare =
+        true;  ///< with other chances and other brushing, and why not where there is none
 };
 
 /// Which clock a visit comes before.
