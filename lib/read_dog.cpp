@@ -216,6 +216,26 @@ void get_visits(record& top, page& p, dog& d) {
     }
 }
 
+void get_events(record& top, page& p, dog& d) {
+    for (const node* n : top.get_tables("event", presence::may)) {
+        record r(*n, p.out);
+        fresh_day f;
+        const auto on = r.get_day("date", presence::must);
+        f.name = r.get_text("name", presence::may);
+        const std::string within = r.get_text("within", presence::may);
+        const auto days = within.empty() ? std::optional{f.within} : parse_wait(within);
+        r.done();
+        if (!days) {
+            p.out.add(r.at("within"), errc::syntax,
+                      fmt::format("not a number of days; found {}; write within = \"7 days\"",
+                                  shown(within)));
+        }
+        if (on && days) {
+            d.events.push_back({*on, *days, f.name});
+        }
+    }
+}
+
 }  // namespace
 
 placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
@@ -242,6 +262,8 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     }
     get_measured(r, p, d);
     get_visits(r, p, d);
+    d.cannot = get_days_off(r, "cannot");
+    get_events(r, p, d);
     d.note = r.get_text("note", presence::may, text_kind::prose);
     r.done();
     return {std::move(d), r.at("id")};

@@ -12,11 +12,15 @@
 #include <vector>
 
 #include <pelage/catalogue.hpp>
+#include <pelage/days_off.hpp>
 #include <pelage/select.hpp>
 
 #include "record.hpp"
 
 namespace pelage::io {
+
+/// The days off listed under a key: "Monday", "2026-12-24", "2026-12-24 to 2027-01-03".
+[[nodiscard]] days_off get_days_off(record& r, std::string_view key);
 
 /// The places that words mean.
 class place_finder {
@@ -30,7 +34,7 @@ class place_finder {
   private:
     const body& body_;
     std::optional<part_index> parts_;  ///< made on the first question, when the zones are read
-    std::vector<std::string> words_;  ///< for suggestions; filled on the first fault
+    std::vector<std::string> words_;   ///< for suggestions; filled on the first fault
 };
 
 /// What the reading of a file needs besides its text.

@@ -64,6 +64,21 @@ std::string right_instruction(const node& n, const faults& out) {
 
 }  // namespace
 
+days_off get_days_off(record& r, std::string_view key) {
+    days_off all;
+    for (const word& w : r.get_words(key, presence::may)) {
+        if (const auto off = parse_days_off(w.text)) {
+            all.add(*off);
+        } else {
+            r.out().add(w.at, errc::syntax,
+                        fmt::format("no day off; found {}; write it like \"Monday\", "
+                                    "\"2026-12-24\" or \"2026-12-24 to 2027-01-03\"",
+                                    shown(w.text)));
+        }
+    }
+    return all;
+}
+
 const selection* place_finder::find(const word& w, faults& out) {
     if (!parts_) {
         parts_.emplace(body_);

@@ -51,6 +51,7 @@ std::vector<rule_slot> slots(matting_rules& r) {
             {"clock-daily", &r.clock[4], within_a_year},
             {"tidy-face-feet", &r.tidy_face_feet, within_a_year},
             {"tidy-sanitary", &r.tidy_sanitary, within_a_year},
+            {"visits-apart", &r.visits_apart, {1.0, 28.0, true}},
             {"chance", &r.chance, odds}};
 }
 
@@ -91,7 +92,11 @@ std::vector<rule_slot> slots(price_rules& r) {
             {"comb-out-tangle", &r.comb_out_tangle, at_the_table},
             {"comb-out-mat", &r.comb_out_mat, at_the_table},
             {"comb-out-area", &r.comb_out_area, at_the_table},
-            {"skip-finish", &r.skip_finish, at_the_table}};
+            {"skip-finish", &r.skip_finish, at_the_table},
+            {"visit", &r.visit, {1.0, 240.0, true}},
+            {"trip", &r.trip, at_the_table},
+            {"bath", &r.bath, {1.0, 240.0, true}},
+            {"tidy", &r.tidy, {1.0, 240.0, true}}};
 }
 
 }  // namespace

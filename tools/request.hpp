@@ -32,6 +32,12 @@ struct request {
     // a whole roster
     std::string roster{};
     std::string jobs{};
+    std::string back_in{};
+    // the calendar
+    std::string weeks{};
+    std::string groomed{};
+    std::vector<std::string> cannot{};
+    std::vector<std::string> events{};
     // look-up
     std::string kind{};
     std::string zone{};

@@ -38,6 +38,10 @@ struct price_rules {
     figure<work> comb_out_tangle;
     figure<work> comb_out_mat;
     figure<work> comb_out_area;
+    figure<work> visit;  ///< taking in and handing back, whatever is done
+    figure<work> trip;   ///< the owner's coming and going: weighs in a calendar's choice alone
+    figure<work> bath;   ///< washing, drying and combing out a medium dog
+    figure<work> tidy;   ///< face, eyes, feet, pads and sanitary area of a medium dog
     figure<work> skip_finish;  ///< what a skip-tooth blade's rougher finish costs in a zone
 };
 

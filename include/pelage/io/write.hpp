@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include <pelage/back_in.hpp>
+#include <pelage/calendar.hpp>
 #include <pelage/catalogue.hpp>
 #include <pelage/date.hpp>
 #include <pelage/forecast.hpp>
@@ -41,6 +43,19 @@ struct print_options {
 [[nodiscard]] std::string text_of(const forecast& f, const groom_request& r,
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const forecast& f, const groom_request& r,
+                                  const print_options& o);
+
+/// A calendar. As iCalendar (RFC 5545) every visit is a whole day, stamped with today, its UID made of
+/// the dog's id and the date.
+[[nodiscard]] std::string text_of(const calendar& c, const calendar_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const calendar& c, const calendar_request& r);
+[[nodiscard]] std::string ics_of(const calendar& c, const calendar_request& r);
+
+/// The longest coat for a wait, with its plan where it holds; `r` is the request as it was asked.
+[[nodiscard]] std::string text_of(const back_in_answer& a, const groom_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const back_in_answer& a, const groom_request& r,
                                   const print_options& o);
 
 /// Every figure whose key contains `key` (all if empty) with its basis, and counts by basis. Empty
