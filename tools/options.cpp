@@ -81,12 +81,10 @@ void add_calendar(CLI::App& app, request& q) {
     app.add_option("--weeks", q.weeks, "the visits of so many weeks, 4 to 52")->type_name("N");
     app.add_option("--groomed", q.groomed, "day of the last full groom; else the file's, or today")
         ->type_name("DATE");
-    app.add_option("--cannot", q.cannot,
-                   "days off: Monday, 2026-12-24, '2026-12-24 to 2027-01-03'; may be repeated")
+    app.add_option("--cannot", q.cannot, "days off: Monday, or '2026-12-24 to 2027-01-03'")
         ->type_name("DAYS")
         ->allow_extra_args(false);
-    app.add_option("--event", q.events,
-                   "to be fresh for: '2027-05-01 within 7 days'; may be repeated")
+    app.add_option("--event", q.events, "to be fresh for: '2027-05-01 within 7 days'")
         ->type_name("DATE")
         ->allow_extra_args(false);
 }
