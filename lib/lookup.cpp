@@ -2,7 +2,6 @@
 
 #include <pelage/lookup.hpp>
 #include <pelage/text.hpp>
-
 #include <pelage/worktop.hpp>
 
 namespace pelage {

@@ -5,7 +5,6 @@
 #include <pelage/lookup.hpp>
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
-
 #include <pelage/worktop.hpp>
 
 namespace pelage {

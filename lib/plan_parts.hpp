@@ -82,17 +82,17 @@ struct live_seam {
 /// A part of the search.
 struct open_plan {
     std::vector<label> pool;
-    std::vector<zone_row> rows;               ///< by zone
-    std::vector<live_seam> seams;             ///< between zones with a choice left
-    zone_set open = 0;                        ///< zones with a choice left
-    zone_set fresh = 0;                       ///< zones whose labels are worth comparing
-    cost_t paid = 0;                          ///< what every plan of this part costs
-    std::int32_t budget = 0;                  ///< minutes left for the labels' `spend`
-    bool spends = false;                      ///< whether the budget may matter
-    std::array<cost_t, most_tools> price{};   ///< of unpaid tools; 0 otherwise
-    std::array<cost_t, most_tools> rest{};    ///< of the price, what no zone pays
+    std::vector<zone_row> rows;                         ///< by zone
+    std::vector<live_seam> seams;                       ///< between zones with a choice left
+    zone_set open = 0;                                  ///< zones with a choice left
+    zone_set fresh = 0;                                 ///< zones whose labels are worth comparing
+    cost_t paid = 0;                                    ///< what every plan of this part costs
+    std::int32_t budget = 0;                            ///< minutes left for the labels' `spend`
+    bool spends = false;                                ///< whether the budget may matter
+    std::array<cost_t, most_tools> price{};             ///< of unpaid tools; 0 otherwise
+    std::array<cost_t, most_tools> rest{};              ///< of the price, what no zone pays
     std::vector<std::array<cost_t, most_tools>> share;  ///< of the price, what each zone pays
-    cost_t toll = 0;                          ///< charged for a minute spent
+    cost_t toll = 0;                                    ///< charged for a minute spent
 
     template <class Self>
     static auto labels_of(Self& self, std::size_t z) {
@@ -155,7 +155,7 @@ class tables {
   public:
     std::span<const bucket> order;  ///< as the zones are eliminated
     std::vector<cost_t> cells;
-    cost_t bound = 0;               ///< the least shared cost of a plan
+    cost_t bound = 0;  ///< the least shared cost of a plan
 
     /// Order and layout for the open zones and these seams of theirs. False if the tables would have
     /// more than `most_cells` cells.
@@ -228,9 +228,9 @@ class walk {
     const open_plan* p_ = nullptr;
     const tables* tables_ = nullptr;
     incumbent* best_ = nullptr;
-    std::int64_t last_ = 0;             // node at which to give up
+    std::int64_t last_ = 0;                   // node at which to give up
     std::array<cost_t, most_tools> fresh_{};  // price less the shares of zones not yet chosen
-    std::vector<std::uint16_t> at_;     // label by zone
+    std::vector<std::uint16_t> at_;           // label by zone
     std::vector<std::uint16_t> setup_;  // setup by zone; of zones not yet chosen the first it has
     std::vector<option> options_;
 };
