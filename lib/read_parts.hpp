@@ -26,13 +26,6 @@ class place_finder {
     /// What `w` means, or null; complains of words that name nothing.
     const selection* find(const word& w, faults& out);
     [[nodiscard]] const body& whole() const { return body_; }
-    /// Forgets what it found if that is a lot: there is no end of ways to write a word. What find()
-    /// gave is gone then.
-    void stay_small() {
-        if (known_.size() > 1000) {
-            known_.clear();
-        }
-    }
 
   private:
     const body& body_;

@@ -62,7 +62,6 @@ void line_planner::answer(std::string_view text, std::uint64_t number, std::stri
                           roster_count& n) {
     ++n.lines;
     id_.clear();
-    places_.stay_small();
     const std::size_t before = out.size();
     try {
         plan(text, number, out, n);
