@@ -96,7 +96,7 @@ class line_source {
 class roster {
   public:
     roster(std::istream& in, std::ostream& out, const roster_request& r)
-        : in_(in), source_(in), out_(out), request_(r) {}
+        : in_(in), source_(in), out_(out), request_(r), ready_(r) {}
 
     roster_count run() {
         {
@@ -118,7 +118,7 @@ class roster {
   private:
     void work() noexcept {
         try {
-            line_planner planner(request_);
+            line_planner planner(request_, ready_);
             batch b;
             while (take(b)) {
                 std::string text;
@@ -199,6 +199,7 @@ class roster {
     std::exception_ptr broken_;
 
     const roster_request& request_;
+    const prepared ready_;
 };
 
 }  // namespace
