@@ -130,7 +130,8 @@ TEST_CASE("the plan of a line is the plan of the dog", "[roster]") {
         CHECK(plan["cautions"].size() == g.cautions.size());
         CHECK(plan["consents"].size() == g.consents.size());
         CHECK(plan["stuck"].size() == g.stuck.size());
-        CHECK(plan["proven"] == g.choice.sure.optimal);
+        const bool order = g.order_before.proven && g.order_after.proven;
+        CHECK(plan["proven"] == (g.choice.sure.optimal && order));
         CHECK(plan["back"]["back_in_days"] == in_days(when.in));
         CHECK(plan["back"]["back_by"] == iso(plus(*r.today, when.in)));
         CHECK(plan["back"]["even_odds_days"] == in_days(when.even_odds));
