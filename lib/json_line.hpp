@@ -91,7 +91,7 @@ class json_line {
     }
     void digits(std::int64_t v) {
         char buffer[20];
-        const auto end = std::to_chars(buffer, buffer + sizeof buffer, v).ptr;
+        const char* const end = std::to_chars(buffer, buffer + sizeof buffer, v).ptr;
         out_.append(buffer, static_cast<std::size_t>(end - buffer));
     }
     void escape(char c) {

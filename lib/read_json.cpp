@@ -101,7 +101,7 @@ class builder : public nlohmann::json_sax<nlohmann::json> {
         }
         return number_integer(static_cast<std::int64_t>(v));
     }
-    bool number_float(number_float_t v, const string_t&) override {
+    bool number_float(number_float_t v, const string_t& /*digits*/) override {
         node* n = value(node_kind::real);
         if (n != nullptr) {
             n->real = v;
@@ -115,9 +115,9 @@ class builder : public nlohmann::json_sax<nlohmann::json> {
         }
         return n != nullptr;
     }
-    bool binary(binary_t&) override { return false; }  // JSON has none
+    bool binary(binary_t& /*v*/) override { return false; }  // JSON has none
 
-    bool start_object(std::size_t) override { return open(node_kind::table); }
+    bool start_object(std::size_t /*members*/) override { return open(node_kind::table); }
     bool key(string_t& k) override {
         node& table = *open_.back();
         const spot at = next_token();
@@ -133,10 +133,10 @@ class builder : public nlohmann::json_sax<nlohmann::json> {
         return true;
     }
     bool end_object() override { return close(); }
-    bool start_array(std::size_t) override { return open(node_kind::list); }
+    bool start_array(std::size_t /*items*/) override { return open(node_kind::list); }
     bool end_array() override { return close(); }
 
-    bool parse_error(std::size_t position, const std::string&,
+    bool parse_error(std::size_t position, const std::string& /*token*/,
                      const nlohmann::json::exception& e) override {
         counted_ = text_.data();
         column_ = 1;

@@ -96,7 +96,7 @@ class line_source {
 class roster {
   public:
     roster(std::istream& in, std::ostream& out, const roster_request& r)
-        : in_(in), source_(in), out_(out), request_(r) {}
+        : in_(in), source_(in), out_(out), request_(r), ready_(r) {}
 
     roster_count run() {
         {
@@ -118,7 +118,7 @@ class roster {
   private:
     void work() noexcept {
         try {
-            line_planner planner(request_);
+            line_planner planner(request_, ready_);
             batch b;
             while (take(b)) {
                 std::string text;
@@ -152,7 +152,7 @@ class roster {
 
     void hand_in(std::uint64_t turn, std::string text, const roster_count& n) {
         std::unique_lock lock(door_);
-        const std::uint64_t ahead = 4 * request_.jobs;
+        const std::uint64_t ahead = std::uint64_t{4} * request_.jobs;
         moved_.wait(lock, [&] { return turn < next_ + ahead || broken_; });
         count_.lines += n.lines;
         count_.refused += n.refused;
@@ -179,7 +179,7 @@ class roster {
         writing_ = false;
     }
 
-    void give_up(std::exception_ptr why) {
+    void give_up(const std::exception_ptr& why) {
         const std::scoped_lock lock(door_);
         broken_ = broken_ ? broken_ : why;
         moved_.notify_all();
@@ -199,6 +199,7 @@ class roster {
     std::exception_ptr broken_;
 
     const roster_request& request_;
+    const prepared ready_;
 };
 
 }  // namespace

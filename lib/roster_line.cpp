@@ -32,6 +32,14 @@ diagnostics one_fault(errc code, std::string text) {
 
 }  // namespace
 
+prepared::prepared(const roster_request& r)
+    : top_(r.reference, r.rules, r.tools, r.today), styles_(r.styles) {
+    sheets_.reserve(styles_.size());
+    for (const style& s : styles_) {
+        sheets_.emplace_back(r.reference.dog_body, top_.parts(), s);
+    }
+}
+
 void line_planner::plan(std::string_view text, std::uint64_t number, std::string& out,
                         roster_count& n) {
     faults wrong({}, notation::json);
@@ -50,9 +58,16 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         wrong.move_to(told);
         throw bad_input(std::move(told));
     }
-    const groom_request r{all_.reference, all_.rules, all_.tools, d, *find(all_.styles, d.style),
-                          all_.today,     all_.asked};
-    const groom g = plan_groom(r);
+    const style& sheet = *find(all_.styles, d.style);
+    groom_request r{all_.reference, all_.rules, all_.tools, d, sheet, all_.today, all_.asked};
+    r.reasons = false;
+    r.top = &ready_.top();
+    r.laid = &ready_.laid(sheet);
+    groom g = plan_groom(r);
+    if (!g.stuck.empty()) {
+        r.reasons = true;  // few dogs: what stops them is said
+        g = plan_groom(r);
+    }
     const auto when = g.stop.empty() ? std::optional{back_of(r, g)} : std::nullopt;
     add_plan(out, number, g, when, r);
     n.refused += g.stop.empty() && g.stuck.empty() ? 0 : 1;

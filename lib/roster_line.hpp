@@ -4,8 +4,10 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include <pelage/io/roster.hpp>
+#include <pelage/worktop.hpp>
 
 #include "read_parts.hpp"
 
@@ -14,10 +16,27 @@ namespace pelage::io {
 /// The longest line that is read.
 inline constexpr std::size_t longest_line = 1'000'000;
 
+/// What all lines share, made ready once: the kit, and each sheet. Read by all threads.
+class prepared {
+  public:
+    explicit prepared(const roster_request& r);
+    [[nodiscard]] const worktop& top() const { return top_; }
+    /// `s` is one of the request's sheets.
+    [[nodiscard]] const laid_sheet& laid(const style& s) const {
+        return sheets_[static_cast<std::size_t>(&s - styles_.data())];
+    }
+
+  private:
+    worktop top_;
+    const std::vector<style>& styles_;
+    std::vector<laid_sheet> sheets_;
+};
+
 /// Answers lines one after the other. Each thread has one of its own.
 class line_planner {
   public:
-    explicit line_planner(const roster_request& r) : all_(r), places_(r.reference.dog_body) {}
+    line_planner(const roster_request& r, const prepared& ready)
+        : all_(r), ready_(ready), places_(r.reference.dog_body) {}
 
     /// Adds the answer to line `number` to `out` and counts it in `n`. Throws only if there is no
     /// memory to say what went wrong.
@@ -29,6 +48,7 @@ class line_planner {
     void plan(std::string_view text, std::uint64_t number, std::string& out, roster_count& n);
 
     const roster_request& all_;
+    const prepared& ready_;
     place_finder places_;
     std::string id_;  ///< of the dog in hand, as far as it is known
 };

@@ -32,7 +32,7 @@ double normal_quantile(chance p) {
 
 normal_table::normal_table() {
     for (std::size_t i = 0; i < rows_.size(); ++i) {
-        const double x = static_cast<double>(i) / per_unit - reach;
+        const double x = middle_of(i);
         rows_[i] = {normal_cdf(x), normal_density(x)};
     }
 }

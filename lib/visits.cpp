@@ -14,7 +14,7 @@ namespace {
 /// The zones of a dog as they begin to count, one clock after the other.
 class fine_days {
   public:
-    /// With `clocks` false all zones count from day 0. Borrows nothing.
+    /// With `clocks` false all zones count from day 0. Borrows `law`.
     fine_days(const std::vector<kept_zone>& zones, const shared_law& law, bool clocks) : law_(law) {
         std::vector<std::pair<int, counted_zone>> all;
         for (const kept_zone& z : zones) {
@@ -85,7 +85,7 @@ class fine_days {
         return fine;
     }
 
-    shared_law law_;
+    const shared_law& law_;
     std::vector<stage> stages_;
 };
 

@@ -94,12 +94,14 @@ stretch stretch_from(const std::vector<counted_zone>& zones, double start_error,
 fine_curve::fine_curve(const std::vector<counted_zone>& zones, const shared_law& law, double first)
     : law_(law),
       sigma_(std::max(law.rate.log_sd, 1e-3)),
+      per_sigma_(1.0 / sigma_),
       least_room_(first * std::exp(law.rate.log_median - wide * sigma_)),
       zones_(uncovered(zones)) {
     if (zones_.empty()) {
         sure_ = 1.0;
         return;
     }
+    nodes_.reserve(512);  // most curves need fewer
     const double spread = in_mm(law.start_error);
     if (law.threshold_log_sd > 0.0) {
         std::vector<start_error> errors;
@@ -142,7 +144,7 @@ void fine_curve::add(double room, double weight) {
     if (room > 0.0 && std::isinf(room)) {
         sure_ += weight;
     } else if (room > 0.0 && weight > nothing) {
-        nodes_.push_back({(std::log(room) - law_.rate.log_median) / sigma_, weight});
+        nodes_.push_back({(std::log(room) - law_.rate.log_median) * per_sigma_, weight});
     }
 }
 
@@ -215,7 +217,7 @@ void fine_curve::add_piece(const counted_zone& least, std::span<const start_erro
 
 chance fine_curve::at(double t) const {
     const normal_table& bell = normal_row();
-    const double shift = std::log(std::max(t, 1e-9)) / sigma_;
+    const double shift = std::log(std::max(t, 1e-9)) * per_sigma_;
     double sum = sure_;
     for (const node& n : nodes_) {
         sum += n.weight * bell.at(n.log_room - shift);

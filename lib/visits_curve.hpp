@@ -65,7 +65,8 @@ class fine_curve {
     [[nodiscard]] double alike_from(std::span<const start_error> errors) const;
 
     shared_law law_;
-    double sigma_ = 1.0;               ///< of ln R; a little where it is said to be nothing
+    double sigma_ = 1.0;  ///< of ln R; a little where it is said to be nothing
+    double per_sigma_ = 1.0;
     double least_room_ = 0;            ///< (mm): less is used up by the first day for certain
     std::vector<counted_zone> zones_;  ///< those that no other covers
     std::vector<node> nodes_;

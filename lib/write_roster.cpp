@@ -41,7 +41,8 @@ class plan_line {
             back_line(*when);
         }
         if (g_.stop.empty()) {
-            j_.key("proven").truth(g_.choice.sure.optimal);
+            j_.key("proven").truth(g_.choice.sure.optimal && g_.order_before.proven &&
+                                   g_.order_after.proven);
         }
         j_.end('}').end('}');
     }

@@ -19,8 +19,8 @@ using chance = double;
     return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
 }
 
-/// The same distribution, within 1e-12, for sums over many values: a row of values a 32nd apart, and
-/// five terms of the series about the nearest of them. Beyond eight it is 0 or 1.
+/// The same distribution, within 1e-12, for sums over many values: a row of cells a 32nd wide, and
+/// five terms of the series about the middle of one. Beyond eight it is 0 or 1.
 class normal_table {
   public:
     normal_table();
@@ -31,9 +31,9 @@ class normal_table {
         if (z >= reach) {
             return 1.0;
         }
-        const auto nearest = static_cast<int>((z + reach) * per_unit + 0.5);
-        const row& r = rows_[static_cast<std::size_t>(nearest)];
-        const double x = nearest * (1.0 / per_unit) - reach;
+        const auto cell = static_cast<std::size_t>((z + reach) * per_unit);
+        const row& r = rows_[cell];
+        const double x = middle_of(cell);
         const double d = z - x;
         const double x2 = x * x;
         double series = ((x2 - 6.0) * x2 + 3.0) * (1.0 / 120.0);
@@ -50,6 +50,10 @@ class normal_table {
     };
     static constexpr double reach = 8.0;
     static constexpr double per_unit = 32.0;
+    [[nodiscard]] static double middle_of(std::size_t cell) {
+        return (static_cast<double>(cell) + 0.5) * (1.0 / per_unit) - reach;
+    }
+    // one more than there are: just below the end, z + reach may be rounded up
     std::array<row, static_cast<std::size_t>(2.0 * reach * per_unit) + 1> rows_;
 };
 

@@ -93,44 +93,67 @@ TEST_CASE("every key of a dog's file may stand in a line", "[roster]") {
     CHECK(a.text.find("\"zone\":\"flank\",\"side\":\"left\"") == std::string::npos);
 }
 
-TEST_CASE("the plan of a line is the plan of the dog's own file", "[roster]") {
-    const dog d =
-        io::read_dog({"rosie.toml",
-                      "format = 1\nid = \"rosie\"\nname = \"Rosie\"\nsize = \"small\"\n"
-                      "coat = \"curly\"\nstyle = \"low-upkeep\"\n"
-                      "brushing = \"every 3 days to the skin\"\n[now]\nall = \"45 mm\"\n"},
-                     io::reference(), io::reference().styles);
-    const answered a =
-        answer(R"({"id":"rosie","name":"Rosie","size":"small","coat":"curly","style":"low-upkeep",)"
-               R"("brushing":"every 3 days to the skin","now":{"all":"45 mm"}})");
+TEST_CASE("the plan of a line is the plan of the dog", "[roster]") {
     const auto all = request();
-    const groom_request r{all.reference, all.rules, all.tools, d, *find(all.styles, d.style),
-                          all.today};
-    const groom g = plan_groom(r);
-    const back b = back_of(r, g);
-    REQUIRE(a.lines[0].contains("plan"));
-    const auto& plan = a.lines[0]["plan"];
-    CHECK(plan["minutes_before_bath"] == in_minutes(g.before));
-    CHECK(plan["minutes_after_bath"] == in_minutes(g.after));
-    REQUIRE(plan["blocks"].size() == g.blocks.size());
-    for (std::size_t i = 0; i < g.blocks.size(); ++i) {
-        const block& one = g.blocks[i];
-        CHECK(plan["blocks"][i]["minutes"] == in_minutes(one.takes));
-        REQUIRE(plan["blocks"][i]["zones"].size() == one.zones.size());
-        for (std::size_t k = 0; k < one.zones.size(); ++k) {
-            const zone_plan& z = g.zones[one.zones[k]];
-            const auto& said = plan["blocks"][i]["zones"][k];
-            CHECK(said["zone"] == all.reference.dog_body.zones[z.at.zone].id);
-            REQUIRE(z.leaves);
-            CHECK_THAT(said["mm"].get<double>(), match::WithinAbs(in_mm(z.leaves->best), 0.005001));
+    std::string roster;
+    std::vector<dog> dogs;
+    for (const style& s : all.styles) {
+        for (const coat& c : all.reference.coats) {
+            dog d;
+            d.id = s.id + "-" + std::string(name(c.id));
+            d.name = "D";
+            d.size = dog_size::small;
+            d.coat = c.id;
+            d.style = s.id;
+            d.brushed = {habit::weekly, true};
+            d.now = {{"all", mm(45)}};
+            dogs.push_back(d);
+            roster += R"({"id":")" + d.id + R"(","name":"D","size":"small","coat":")" +
+                      std::string(name(c.id)) + R"(","style":")" + s.id +
+                      R"(","brushing":"weekly to the skin","now":{"all":"45 mm"}})" + "\n";
         }
     }
-    CHECK(plan["back"]["back_in_days"] == in_days(b.in));
-    CHECK(plan["back"]["back_by"] == iso(plus(*r.today, b.in)));
-    CHECK(plan["back"]["even_odds_days"] == in_days(b.even_odds));
-    CHECK(plan["back"]["full_groom_days"] == in_days(b.full_groom));
-    CHECK(plan["cautions"].size() == g.cautions.size());
-    CHECK(plan["proven"] == g.choice.sure.optimal);
+    const answered a = answer(roster, 2);
+    REQUIRE(a.lines.size() == dogs.size());
+    for (std::size_t n = 0; n < dogs.size(); ++n) {
+        INFO(dogs[n].id);
+        const groom_request r{
+            all.reference, all.rules, all.tools, dogs[n], *find(all.styles, dogs[n].style),
+            all.today};
+        const groom g = plan_groom(r);
+        const back when = back_of(r, g);
+        REQUIRE(a.lines[n]["id"] == dogs[n].id);
+        REQUIRE(a.lines[n].contains("plan"));
+        const auto& plan = a.lines[n]["plan"];
+        CHECK(plan["minutes_before_bath"] == in_minutes(g.before));
+        CHECK(plan["minutes_after_bath"] == in_minutes(g.after));
+        CHECK(plan["cautions"].size() == g.cautions.size());
+        CHECK(plan["consents"].size() == g.consents.size());
+        CHECK(plan["stuck"].size() == g.stuck.size());
+        const bool order = g.order_before.proven && g.order_after.proven;
+        CHECK(plan["proven"] == (g.choice.sure.optimal && order));
+        CHECK(plan["back"]["back_in_days"] == in_days(when.in));
+        CHECK(plan["back"]["back_by"] == iso(plus(*r.today, when.in)));
+        CHECK(plan["back"]["even_odds_days"] == in_days(when.even_odds));
+        CHECK(plan["back"]["full_groom_days"] == in_days(when.full_groom));
+        REQUIRE(plan["blocks"].size() == g.blocks.size());
+        for (std::size_t i = 0; i < g.blocks.size(); ++i) {
+            const block& one = g.blocks[i];
+            const auto& said = plan["blocks"][i];
+            CHECK(said["minutes"] == in_minutes(one.takes));
+            CHECK(said.value("blade", "") == one.how.tool.id);
+            REQUIRE(said["zones"].size() == one.zones.size());
+            for (std::size_t k = 0; k < one.zones.size(); ++k) {
+                const zone_plan& z = g.zones[one.zones[k]];
+                CHECK(said["zones"][k]["zone"] == all.reference.dog_body.zones[z.at.zone].id);
+                REQUIRE(said["zones"][k].contains("mm") == z.leaves.has_value());
+                if (z.leaves) {
+                    CHECK_THAT(said["zones"][k]["mm"].get<double>(),
+                               match::WithinAbs(in_mm(z.leaves->best), 0.005001));
+                }
+            }
+        }
+    }
 }
 
 TEST_CASE("columns count characters", "[roster]") {
