@@ -503,6 +503,18 @@ TEST_CASE("no other way is the plan itself or another way again, and none hurts 
     }
 }
 
+TEST_CASE("a longer body that also spares a comb is told once", "[ways]") {
+    groom_table t;
+    t.patient.coat = coat_class::curly;
+    t.tools = drawer({"30", "10"}, {"13 mm", "16 mm"});
+    t.sheet = sheet_of(clip_to(mm(16)));
+    t.says("body", clip_to(mm(13)));
+    const auto all = other_ways(t.request(), t.plan());
+    REQUIRE(all.size() == 1);
+    CHECK(all[0].what == way_kind::body_length);
+    CHECK(all[0].dropped == std::vector<std::string>{"comb 13 mm"});
+}
+
 TEST_CASE("felted to the skin: no other way is offered", "[ways]") {
     groom_table t;
     t.patient.mats = {mat_in("back", mat_grade::pelt)};
