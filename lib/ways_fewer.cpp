@@ -108,7 +108,7 @@ std::size_t fewer::at_least() const {
     std::size_t sum = 0;
     for (const need& n : needs) {
         if (std::none_of(n.any_of.begin(), n.any_of.end(),
-                         [&](std::size_t t) { return taken.count(t) > 0; })) {
+                         [&](std::size_t t) { return taken.contains(t); })) {
             taken.insert(n.any_of.begin(), n.any_of.end());
             sum += n.least;
         }

@@ -127,19 +127,19 @@ reason_why explainer::of_row(std::size_t row) const {
     reason_why why;
     why.zone = at_.compiled().rows[row];
     find_next(row, why);
-    std::size_t alone = chosen;
+    std::size_t cheapest = chosen;
     bool another = false;
     for (std::size_t k = 0; k < p.setups; ++k) {
         another = another || (k != chosen && p.cost[p.at(row, k)] != forbidden);
-        if (p.cost[p.at(row, k)] < p.cost[p.at(row, alone)]) {
-            alone = k;
+        if (p.cost[p.at(row, k)] < p.cost[p.at(row, cheapest)]) {
+            cheapest = k;
         }
     }
     if (!another) {
         why.why = chosen_for::only_one;
-    } else if (alone != chosen) {
-        why.alone = at_.setup_at(alone);
-        why.why = against(row, alone);
+    } else if (cheapest != chosen) {
+        why.alone = at_.setup_at(cheapest);
+        why.why = against(row, cheapest);
     } else {
         const outcome came = g_.zones[why.zone].came;
         const bool far = came == outcome::off_target || came == outcome::beyond_reach;

@@ -167,10 +167,8 @@ std::string ways_writer::body_line(const other_way& w) const {
 }
 
 std::string ways_writer::fewer_line(const other_way& w) const {
-    const std::size_t fewer = w.dropped.size() - w.taken.size();
-    return (fewer == 1 ? "one tool fewer, no " : std::to_string(fewer) + " tools fewer, no ") +
-           listed(w.dropped) + (w.taken.empty() ? "" : " but " + listed(w.taken)) + ": " +
-           changes(w.plan, w.changed) + "; " + more_in_words(w.more);
+    return "without " + listed(w.dropped) + (w.taken.empty() ? "" : ", with " + listed(w.taken)) +
+           ": " + changes(w.plan, w.changed) + "; " + more_in_words(w.more);
 }
 
 std::string ways_writer::scissors_line(const other_way& w) const {

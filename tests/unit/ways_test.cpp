@@ -1,6 +1,6 @@
 // What stands beside a plan: other ways, the plan without a tool, why a setup, and what frees a place.
 #include <algorithm>
-#include <functional>
+#include <random>
 #include <set>
 #include <string>
 
@@ -125,6 +125,36 @@ std::optional<work> cheapest_with(const own_problem& own, std::size_t most) {
     return best;
 }
 
+struct tally {
+    int offered = 0;
+    int none = 0;
+};
+
+/// The way with fewer tools beside the table's plan against every set of tools.
+void try_every_set(const groom_table& t, tally& seen) {
+    const groom g = t.plan();
+    const std::vector<other_way> all = other_ways(t.request(), g);
+    const other_way* w = way(all, way_kind::fewer_tools);
+    const std::size_t held = tools_held(g);
+    const auto brute = held < 2 ? std::nullopt : cheapest_with(own_problem(t), held - 1);
+    if (w == nullptr) {
+        // nothing within an hour's cost, or the same as another body length
+        const other_way* body = way(all, way_kind::body_length);
+        const bool same = body != nullptr && brute && body->plan.choice.cost == *brute;
+        ++seen.none;
+        CHECK((!brute || same || *brute > g.choice.cost + minutes(60)));
+        return;
+    }
+    ++seen.offered;
+    REQUIRE(brute);
+    CHECK(w->plan.choice.cost == *brute);
+    CHECK(w->cheapest);
+    CHECK(tools_held(w->plan) < held);
+    CHECK(w->dropped.size() > w->taken.size());
+    CHECK(w->dearer == *brute - g.choice.cost);
+    CHECK(w->more == minutes_of(w->plan) - minutes_of(g));
+}
+
 }  // namespace
 
 // ---- the body at another length ----
@@ -147,6 +177,18 @@ TEST_CASE("another body length lies beyond the tolerance from today's, the rest 
     }
     CHECK(w->more == minutes_of(w->plan) - minutes_of(g));
     CHECK(w->dearer > work{});
+}
+
+TEST_CASE("a comb a millimetre longer is no other length: nobody sees it", "[ways]") {
+    groom_table t;
+    t.patient.coat = coat_class::curly;
+    t.tools = drawer({"30", "10"}, {"13 mm", "16 mm", "19 mm"});
+    t.tools.combs[1].measured = mm(14);
+    const auto w = way_of(t, way_kind::body_length);
+    REQUIRE(w);
+    CHECK(w->plan.zones[w->about.front()].leaves->best == mm(19));
+    t.tools.combs[1].measured = mm(15);  // beyond the tolerance of 1.95 mm it would be: 2 mm
+    CHECK(way_of(t, way_kind::body_length)->plan.zones[w->about.front()].leaves->best == mm(15));
 }
 
 TEST_CASE("a sheet that takes the nearest is offered the cheaper side", "[ways]") {
@@ -215,8 +257,7 @@ TEST_CASE("one tool fewer is the cheapest plan with fewer tools: every set of to
         {{"body", clip_with("7F")}, {"legs", clip_to(mm(13))}, {"tail", clip_to(mm(10))}},
         {{"body", clip_with("5F")}, {"ear", clip_with("10")}, {"behind-ear", clip_with("7F")}},
         {{"chest", clip_to(mm(10))}, {"ear", clip_to(mm(10))}, {"tail", clip_to(mm(16))}}};
-    int offered = 0;
-    int none = 0;
+    tally seen;
     for (const coat_class coat : {coat_class::curly, coat_class::wavy, coat_class::drop}) {
         for (const auto& sheet : sheets) {
             for (const side_of_target between : {side_of_target::longer, side_of_target::nearest}) {
@@ -229,32 +270,41 @@ TEST_CASE("one tool fewer is the cheapest plan with fewer tools: every set of to
                     what.between = between;
                     t.says(whom, what);
                 }
-                const groom g = t.plan();
-                const own_problem own(t);
-                const auto brute = cheapest_with(own, tools_held(g) - 1);
-                const auto w = way_of(t, way_kind::fewer_tools);
-                if (w) {
-                    ++offered;
-                    REQUIRE(brute);
-                    CHECK(w->plan.choice.cost == *brute);
-                    CHECK(w->cheapest);
-                    CHECK(tools_held(w->plan) < tools_held(g));
-                    CHECK(w->dropped.size() > w->taken.size());
-                    CHECK(w->dearer == *brute - g.choice.cost);
-                    CHECK(w->more == minutes_of(w->plan) - minutes_of(g));
-                } else {
-                    // nothing within an hour's cost, or the same as another body length
-                    const auto all = other_ways(t.request(), g);
-                    const other_way* body = way(all, way_kind::body_length);
-                    const bool same = body != nullptr && brute && body->plan.choice.cost == *brute;
-                    ++none;
-                    CHECK((!brute || same || *brute > g.choice.cost + minutes(60)));
-                }
+                try_every_set(t, seen);
             }
         }
     }
-    CHECK(offered > 10);
-    CHECK(none > 0);
+    CHECK(seen.offered > 10);
+    CHECK(seen.none > 0);
+}
+
+TEST_CASE("one tool fewer, on drawers and sheets drawn by lot", "[ways]") {
+    std::mt19937_64 lot(20261125);
+    const auto roll = [&](int n) { return static_cast<int>(lot() % static_cast<unsigned>(n)); };
+    tally seen;
+    for (int n = 0; n < 80; ++n) {
+        INFO("dog " << n);
+        groom_table t;
+        t.patient.coat = roll(2) == 0 ? coat_class::curly : coat_class::drop;
+        t.tools = drawer({"30", "15", "10", "9", "7F", "5F"}, {"6 mm", "13 mm"});
+        t.tools.clippers = 1 + roll(2);
+        for (kit_comb& c : t.tools.combs) {
+            c.measured = mm(3.0 + roll(120) / 10.0);
+        }
+        for (const char* whom : {"all", "legs", "tail", "ear", "behind-ear"}) {
+            instruction i = clip_to(mm(1.5 + roll(90) / 10.0));
+            i.between = side_of_target::nearest;
+            i.tolerance = mm(0.2 + roll(10) / 10.0);
+            t.says(whom, i);
+        }
+        for (const char* where : {"chest", "left thigh", "right ear", "armpit"}) {
+            if (roll(2) == 0) {
+                t.patient.mats.push_back(mat_in(where, mat_grade::pelt, mm(2 + roll(80) / 10.0)));
+            }
+        }
+        try_every_set(t, seen);
+    }
+    CHECK(seen.offered > 40);
 }
 
 TEST_CASE("two combs may give way to one between them", "[ways]") {
@@ -338,6 +388,22 @@ TEST_CASE("no scissoring on any sheet touches what is scissored whatever the sty
             }
         }
     }
+}
+
+TEST_CASE("a beard and a topknot keep their scissors, whatever went before them", "[ways]") {
+    groom_table t;
+    t.patient.coat = coat_class::curly;
+    t.says("muzzle", finish_by(finish::comb_then_scissor, mm(16)))
+        .says("cheek", finish_by(finish::comb_then_scissor, mm(16)))
+        .says("skull", finish_by(finish::scissor, mm(16)));
+    const auto about = [&] {
+        const auto w = way_of(t, way_kind::no_scissoring);
+        REQUIRE(w);
+        return ids_of(t.plan(), w->about);
+    };
+    CHECK(about() == words{"muzzle", "cheek"});
+    t.sheet.face = "bearded";
+    CHECK(about() == words{"cheek"});
 }
 
 TEST_CASE("scissored legs of a companion coat may be combed to length instead", "[ways]") {
@@ -435,6 +501,18 @@ TEST_CASE("no other way is the plan itself or another way again, and none hurts 
             }
         }
     }
+}
+
+TEST_CASE("a longer body that also spares a comb is told once", "[ways]") {
+    groom_table t;
+    t.patient.coat = coat_class::curly;
+    t.tools = drawer({"30", "10"}, {"13 mm", "16 mm"});
+    t.sheet = sheet_of(clip_to(mm(16)));
+    t.says("body", clip_to(mm(13)));
+    const auto all = other_ways(t.request(), t.plan());
+    REQUIRE(all.size() == 1);
+    CHECK(all[0].what == way_kind::body_length);
+    CHECK(all[0].dropped == std::vector<std::string>{"comb 13 mm"});
 }
 
 TEST_CASE("felted to the skin: no other way is offered", "[ways]") {
@@ -616,6 +694,9 @@ TEST_CASE(
     CHECK(c.frees[0].by[0].least == mm(2));
     REQUIRE(c.frees[0].then);
     CHECK(held(*c.frees[0].then) == "blade 10");
+    groom_table ear;  // where a 15 may go: 1.2 mm is three quarters of 1.6 mm
+    ear.patient.mats = {mat_in("left ear", mat_grade::pelt)};
+    CHECK(conflict_at(ear, "left ear").frees[0].by[0].least == mm(1.6));
     // enough is enough, and no less would do
     t.patient.mats[0].free_hair = mm(2);
     CHECK(t.plan().stuck.empty());
