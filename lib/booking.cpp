@@ -22,6 +22,7 @@ namespace {
 
 constexpr std::int64_t no_way = std::numeric_limits<std::int64_t>::max() / 4;
 constexpr std::int64_t not_yet = -1;
+constexpr std::size_t all_kinds = visit_work_names.size();
 constexpr int far_off = std::numeric_limits<int>::max() / 2;
 
 std::int64_t price(const booking_problem& p, visit_work w) {
@@ -126,9 +127,9 @@ class search {
         std::int64_t least = due.soonest() >= p_.last ? 0 : no_way;
         const next_kinds kinds(due, p_.last);
         for (int n = std::max(last_visit(v) + p_.gap, 0); least > 0 && n <= due.soonest(); ++n) {
-            for (std::size_t k = 0; k < visit_work_names.size(); ++k) {
+            for (std::size_t k = 0; p_.open[static_cast<std::size_t>(n)] && k < all_kinds; ++k) {
                 const booking b{n, static_cast<visit_work>(k)};
-                if (p_.open[static_cast<std::size_t>(n)] && kinds.may(b.what)) {
+                if (kinds.may(b.what)) {
                     least = std::min(least, cost_with(v, b));
                 }
             }
@@ -142,10 +143,9 @@ class search {
         const deadlines due = deadlines_after(p_, v);
         const next_kinds kinds(due, p_.last);
         for (int n = due.soonest(); n >= std::max(last_visit(v) + p_.gap, 0); --n) {
-            for (std::size_t k = 0; k < visit_work_names.size(); ++k) {
+            for (std::size_t k = 0; p_.open[static_cast<std::size_t>(n)] && k < all_kinds; ++k) {
                 const booking b{n, static_cast<visit_work>(k)};
-                if (p_.open[static_cast<std::size_t>(n)] && kinds.may(b.what) &&
-                    cost_with(v, b) == left) {
+                if (kinds.may(b.what) && cost_with(v, b) == left) {
                     return b;
                 }
             }

@@ -79,6 +79,23 @@ double density(double z) {
     return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
 }
 
+/// Where the chance jumps with the factor, between the ends of its range: from some factor on a zone's
+/// hair stops before it mats.
+std::vector<double> jumps(const std::vector<repeated>& all, double log_sd) {
+    std::vector<double> at{-wide, wide};
+    for (const repeated& r : all) {
+        for (const counted& z : r.zones) {
+            const double f = std::log(std::max(z.start, z.terminal) / z.threshold) / log_sd;
+            if (f > -wide && f < wide) {
+                at.push_back(f);
+            }
+        }
+    }
+    std::sort(at.begin(), at.end());
+    at.erase(std::unique(at.begin(), at.end()), at.end());
+    return at;
+}
+
 /// ln(room / t) at every node of the start error; -inf where the room is used up.
 using rooms = std::array<double, normal_rule::size>;
 
@@ -122,7 +139,13 @@ chance all_fine_throughout(const std::vector<kept_interval>& intervals, const sh
         }
         return density(f) * integrate(given_rate, -wide, wide, 4);
     };
-    return integrate(given_factor, -wide, wide, 3);
+    const std::vector<double> at = jumps(all, law.threshold_log_sd);
+    double sum = 0.0;
+    for (std::size_t i = 1; i < at.size(); ++i) {
+        const int panels = static_cast<int>(std::ceil((at[i] - at[i - 1]) / 4.0));
+        sum += integrate(given_factor, at[i - 1], at[i], panels);
+    }
+    return sum;
 }
 
 }  // namespace pelage

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <pelage/suggest.hpp>
+
 #include "read_parts.hpp"
 
 namespace pelage::io {
@@ -70,10 +72,13 @@ days_off get_days_off(record& r, std::string_view key) {
         if (const auto off = parse_days_off(w.text)) {
             all.add(*off);
         } else {
+            const std::string meant =
+                did_you_mean(w.text, {weekday_names.begin(), weekday_names.end()});
             r.out().add(w.at, errc::syntax,
-                        fmt::format("no day off; found {}; write it like \"Monday\", "
-                                    "\"2026-12-24\" or \"2026-12-24 to 2027-01-03\"",
-                                    shown(w.text)));
+                        "no day off; found " + shown(w.text) +
+                            (meant.empty() ? "; write it like \"Monday\", \"2026-12-24\" or "
+                                             "\"2026-12-24 to 2027-01-03\""
+                                           : meant));
         }
     }
     return all;

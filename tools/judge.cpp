@@ -63,9 +63,11 @@ void lay_days(const request& q, dog& d, faults& f) {
         if (const auto off = parse_days_off(text)) {
             d.cannot.add(*off);
         } else {
-            f.say(errc::syntax, "--cannot: no day off; found \"" + text +
-                                    "\"; write it like Monday, 2026-12-24 or '2026-12-24 to "
-                                    "2027-01-03'");
+            const std::string meant = did_you_mean(text, words(weekday_names));
+            f.say(errc::syntax, "--cannot: no day off; found \"" + text + "\"" +
+                                    (meant.empty() ? "; write it like Monday, 2026-12-24 or "
+                                                     "'2026-12-24 to 2027-01-03'"
+                                                   : meant));
         }
     }
     for (const std::string& text : q.events) {

@@ -46,7 +46,9 @@ constexpr const char* regrow_footer =
     "  pelage regrow biscuit --weeks 12 --cannot Tuesday --format ics\n"
     "  pelage regrow --coat wavy --style one-length --length 16mm --brush none\n"
     "Brushing is written: none, 'weekly to the skin', 'every 3 days to the skin',\n"
-    "'daily on the surface'. Brushing that doesn't reach the skin counts as none.";
+    "'daily on the surface'. Brushing that doesn't reach the skin counts as none.\n"
+    "Days off also: '2026-12-24 to 2027-01-03'. --weeks goes on from the visits in\n"
+    "the dog's file; --groomed sets the last full groom.";
 
 void add_general(CLI::App& app, request& q) {
     app.add_option("--format", q.format, "text or json; ics with --weeks")->type_name("FORMAT");
@@ -81,10 +83,10 @@ void add_calendar(CLI::App& app, request& q) {
     app.add_option("--weeks", q.weeks, "the visits of so many weeks, 4 to 52")->type_name("N");
     app.add_option("--groomed", q.groomed, "day of the last full groom; else the file's, or today")
         ->type_name("DATE");
-    app.add_option("--cannot", q.cannot, "days off: Monday, or '2026-12-24 to 2027-01-03'")
+    app.add_option("--cannot", q.cannot, "no visit on: Monday, 2026-12-24; may be repeated")
         ->type_name("DAYS")
         ->allow_extra_args(false);
-    app.add_option("--event", q.events, "to be fresh for: '2027-05-01 within 7 days'")
+    app.add_option("--event", q.events, "fresh for: '2027-05-01 within 7 days'; likewise")
         ->type_name("DATE")
         ->allow_extra_args(false);
 }

@@ -12,6 +12,7 @@
 #include <glpk.h>
 
 #include <pelage/booking.hpp>
+#include <pelage/calendar.hpp>
 
 #include "catch.hpp"
 #include "oracle/draws.hpp"
@@ -383,4 +384,69 @@ TEST_CASE("half a year and a whole one cost what a shortest path by GLPK does",
 TEST_CASE("half a year and a whole one cost what a shortest path by GLPK does: more of them",
           "[oracle][calendar][.full]") {
     check_against_network(35, 300);
+}
+
+namespace {
+
+/// The share of simulated dogs that are fine to the end of every interval. A dog has one rate and one
+/// factor on all its matting-prone lengths; each groom has its own start error and swing of the rate.
+double fine_throughout(const std::vector<kept_interval>& intervals, const shared_law& law,
+                       double visit_log_sd, int dogs, unsigned seed) {
+    oracle::draws d(seed);
+    const double own = std::sqrt(law.rate.log_sd * law.rate.log_sd - visit_log_sd * visit_log_sd);
+    int fine = 0;
+    for (int i = 0; i < dogs; ++i) {
+        const double rate = law.rate.log_median + own * d.normal();
+        const double factor = std::exp(law.threshold_log_sd * d.normal());
+        bool all = true;
+        for (const kept_interval& k : intervals) {
+            const double grown = std::exp(rate + visit_log_sd * d.normal()) * in_days(k.t);
+            const double error = in_mm(law.start_error) * d.normal();
+            for (const kept_zone& z : k.zones) {
+                const double start = std::max(0.0, in_mm(z.start) + error);
+                const double end = std::min(start + grown, std::max(start, in_mm(z.terminal)));
+                const bool counts = z.threshold && k.t > z.clock;
+                all = all && (!counts || end < in_mm(*z.threshold) * factor);
+            }
+        }
+        fine += all ? 1 : 0;
+    }
+    return static_cast<double>(fine) / dogs;
+}
+
+void check_throughout(unsigned seed, int problems, int dogs) {
+    oracle::draws d(seed);
+    for (int i = 0; i < problems; ++i) {
+        std::vector<kept_zone> zones;
+        const double mats = d.between(25.0, 50.0);
+        for (int n = d.whole(1, 4); n > 0; --n) {
+            zones.push_back({mm(d.between(2.0, 0.8 * mats)), mm(mats * d.between(0.8, 1.1)),
+                             mm(d.between(40.0, 200.0)), day(d.whole(0, 28))});
+        }
+        std::vector<kept_interval> intervals;
+        const int often = d.whole(14, 56);
+        for (int n = d.whole(1, 12); n > 0; --n) {
+            intervals.push_back({zones, day(d.whole(0, 3) == 0 ? d.whole(10, 56) : often)});
+        }
+        const shared_law law{{std::log(d.between(0.25, 0.45)), d.between(0.2, 0.5)},
+                             d.between(0.05, 0.25),
+                             mm(d.between(0.3, 1.5))};
+        const double visit = d.between(0.08, 0.18);
+        const double exact = all_fine_throughout(intervals, law, visit);
+        const double share = fine_throughout(intervals, law, visit, dogs, seed + 1000U);
+        const double error = std::sqrt(std::max(share * (1.0 - share), 1.0 / dogs) / dogs);
+        INFO(intervals.size() << " intervals of " << zones.size() << " zones");
+        CHECK_THAT(exact, match::WithinAbs(share, 4.0 * error + 2e-4));
+    }
+}
+
+}  // namespace
+
+TEST_CASE("fine every time: against simulated dogs that live through all of it",
+          "[oracle][calendar]") {
+    check_throughout(36, 20, 40'000);
+}
+
+TEST_CASE("fine every time: against many more simulated dogs", "[oracle][calendar][.full]") {
+    check_throughout(37, 100, 500'000);
 }
