@@ -47,6 +47,9 @@ reply plan(const request& q, const surroundings& around) {
 }
 
 reply regrow(const request& q, const surroundings& around) {
+    if (!q.learn.empty()) {
+        return learn(q, around);
+    }
     faults f;
     const asked_groom a(q, around, f);
     const groom_request r = a.request_of();
@@ -56,7 +59,7 @@ reply regrow(const request& q, const surroundings& around) {
                          : io::text_of(g, std::nullopt, r, a.w.print),
                 answer_is_no};
     }
-    const forecast c = forecast_of(r, g);
+    const forecast c = forecast_of(r, g, a.w.json);
     return {a.w.json ? io::json_of(c, r, a.w.print) : io::text_of(c, r, a.w.print),
             g.stuck.empty() ? done : answer_is_no};
 }

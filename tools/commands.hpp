@@ -17,5 +17,7 @@ struct reply {
 [[nodiscard]] reply lookup(const request& q, const surroundings& around);
 [[nodiscard]] reply plan(const request& q, const surroundings& around);
 [[nodiscard]] reply regrow(const request& q, const surroundings& around);
+/// regrow --learn: growth rates proposed from a salon's measured dogs.
+[[nodiscard]] reply learn(const request& q, const surroundings& around);
 
 }  // namespace pelage::cli

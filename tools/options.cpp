@@ -39,6 +39,7 @@ constexpr const char* regrow_footer =
     "Examples:\n"
     "  pelage regrow biscuit\n"
     "  pelage regrow --coat wavy --style one-length --length 16mm --brush none\n"
+    "  pelage regrow --learn reference/demo\n"
     "Brushing is written: none, 'weekly to the skin', 'every 3 days to the skin',\n"
     "'daily on the surface'. Brushing that doesn't reach the skin counts as none.";
 
@@ -98,6 +99,8 @@ struct tree {
         plan->add_flag("--zones", q.zones, "with the table of zones");
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
         add_dog(*regrow, q);
+        regrow->add_option("--learn", q.learn, "growth rates from a salon's measured dogs")
+            ->type_name("DIR");
         lookup->footer(lookup_footer);
         plan->footer(plan_footer);
         regrow->footer(regrow_footer);

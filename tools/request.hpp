@@ -29,6 +29,7 @@ struct request {
     std::vector<std::string> now{};
     std::vector<std::string> consents{};
     bool zones = false;
+    std::string learn{};  ///< a salon's folder: growth rates from its dogs instead of a dog
     // look-up
     std::string kind{};
     std::string zone{};
