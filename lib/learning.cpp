@@ -24,13 +24,14 @@ constexpr double wide = 6.5;
 constexpr double negligible = 25.0;
 // a panel of the quadrature, in standard deviations of what is integrated over it
 constexpr double panel = 3.5;
+const double half_log_two_pi = 0.5 * std::log(2.0 * std::numbers::pi);
 
-struct node {
+struct quadrature_node {
     double at = 0.0;
     double weight = 0.0;
 };
 
-void add_panels(std::vector<node>& to, double a, double b, double widest) {
+void add_panels(std::vector<quadrature_node>& to, double a, double b, double widest) {
     constexpr double most = 200.0;
     const int panels = static_cast<int>(std::clamp(std::ceil((b - a) / widest), 1.0, most));
     const legendre_rule& rule = legendre();
@@ -44,8 +45,9 @@ void add_panels(std::vector<node>& to, double a, double b, double widest) {
 }
 
 /// Nodes over [a, b], with no panel across one of the bends (in ascending order).
-std::vector<node> nodes_over(double a, double b, const std::vector<double>& bends, double widest) {
-    std::vector<node> out;
+std::vector<quadrature_node> nodes_over(double a, double b, const std::vector<double>& bends,
+                                        double widest) {
+    std::vector<quadrature_node> out;
     for (const double bend : bends) {
         if (bend > a && bend < b) {
             add_panels(out, a, bend, widest);
@@ -67,7 +69,7 @@ double log_sum(const std::vector<double>& x) {
 }
 
 double log_normal_density(double z, double sd) {
-    return -0.5 * z * z / (sd * sd) - std::log(sd) - 0.5 * std::log(2.0 * std::numbers::pi);
+    return -0.5 * z * z / (sd * sd) - std::log(sd) - half_log_two_pi;
 }
 
 /// x with f(x) = p between `low` and `high`, f rising.
@@ -112,11 +114,12 @@ stretch_likelihood::stretch_likelihood(const stretch& readings, const learning_l
     constant_ -= 0.5 * std::log1p(spread * spread * precision);
     std::sort(bends_.begin(), bends_.end());
     find_middle();
-    lay_nodes(law.dog);
+    if (visit_log_sd_ > 0.0) {
+        lay_nodes(law.dog);
+    }
 }
 
-double stretch_likelihood::of_own_rate(double log_rate) const {
-    const double rate = std::exp(log_rate);
+double stretch_likelihood::of_own_rate(double rate) const {
     double squares = 0.0;
     double sum = 0.0;
     double precision = 0.0;
@@ -158,50 +161,75 @@ void stretch_likelihood::find_middle() {
 }
 
 void stretch_likelihood::lay_nodes(const rate_law& dog) {
-    if (visit_log_sd_ <= 0.0) {
-        return;
-    }
-    const double reach = 9.0 * std::hypot(dog.log_sd, visit_log_sd_);
+    const double spread = visit_log_sd_;
+    const double reach = 9.0 * std::hypot(dog.log_sd, spread);
     const double lowest = std::max(slowest, std::min(dog.log_median, middle_) - reach);
     const double highest = std::min(fastest, std::max(dog.log_median, middle_) + reach);
-    const double floor = of_own_rate(middle_) - negligible;
+    const auto of = [&](double log_rate) { return of_own_rate(std::exp(log_rate)); };
+    const double floor = of(middle_) - negligible;
     double low = middle_;
     double high = middle_;
-    for (double step = own_width_; low > lowest && of_own_rate(low) > floor; step *= 1.5) {
+    for (double step = own_width_; low > lowest && of(low) > floor; step *= 1.5) {
         low -= step;
     }
-    for (double step = own_width_; high < highest && of_own_rate(high) > floor; step *= 1.5) {
+    for (double step = own_width_; high < highest && of(high) > floor; step *= 1.5) {
         high += step;
     }
     low = std::max(low, lowest);
     high = std::min(high, highest);
-    // where the readings say little, it is cheaper to go through the spread from visit to visit
-    if (high - low > 2.0 * wide * visit_log_sd_) {
+    if (high - low > 2.0 * wide * spread) {
+        lay_spread();
         return;
     }
-    const double widest = panel * std::min(own_width_, visit_log_sd_);
-    for (const node& n : nodes_over(low, high, bends_, widest)) {
-        log_rates_.push_back(n.at);
-        log_weights_.push_back(std::log(n.weight) + of_own_rate(n.at));
+    for (const quadrature_node& n :
+         nodes_over(low, high, bends_, panel * std::min(own_width_, spread))) {
+        own_.push_back({n.at, std::exp(n.at), std::log(n.weight / spread) - half_log_two_pi});
+        own_.back().log_weight += of_own_rate(own_.back().rate);
     }
 }
 
-double stretch_likelihood::at(double log_rate) const {
+void stretch_likelihood::lay_spread() {
+    const double widest = panel * std::min(own_width_ / visit_log_sd_, 1.0);
+    for (const quadrature_node& n : nodes_over(-wide, wide, {}, widest)) {
+        spread_.push_back({n.at, std::exp(n.at * visit_log_sd_),
+                           std::log(n.weight) - half_log_two_pi - 0.5 * n.at * n.at});
+    }
+}
+
+bool stretch_likelihood::bends_near(double log_rate) const {
+    return std::any_of(bends_.begin(), bends_.end(), [&](double bend) {
+        return std::abs(bend - log_rate) < wide * visit_log_sd_;
+    });
+}
+
+/// The mean over the spread where a bend of the likelihood lies inside it.
+double stretch_likelihood::through_bends(double log_rate) const {
     const double spread = visit_log_sd_;
-    if (spread <= 0.0) {
-        return of_own_rate(log_rate);
+    std::vector<double> terms;
+    for (const quadrature_node& n : nodes_over(log_rate - wide * spread, log_rate + wide * spread,
+                                               bends_, panel * std::min(own_width_, spread))) {
+        terms.push_back(std::log(n.weight) + log_normal_density(n.at - log_rate, spread) +
+                        of_own_rate(std::exp(n.at)));
     }
-    std::vector<double> terms = log_weights_;
-    for (std::size_t i = 0; i < terms.size(); ++i) {
-        terms[i] += log_normal_density(log_rates_[i] - log_rate, spread);
+    return log_sum(terms);
+}
+
+double stretch_likelihood::at(double log_rate) const {
+    const double rate = std::exp(log_rate);
+    if (visit_log_sd_ <= 0.0) {
+        return of_own_rate(rate);
     }
-    if (terms.empty()) {
-        const double widest = panel * std::min(own_width_, spread);
-        for (const node& n :
-             nodes_over(log_rate - wide * spread, log_rate + wide * spread, bends_, widest)) {
-            terms.push_back(std::log(n.weight) + log_normal_density(n.at - log_rate, spread) +
-                            of_own_rate(n.at));
-        }
+    if (own_.empty() && bends_near(log_rate)) {
+        return through_bends(log_rate);
+    }
+    std::vector<double> terms;
+    terms.reserve(own_.size() + spread_.size());
+    for (const node& n : own_) {
+        const double z = (n.log_rate - log_rate) / visit_log_sd_;
+        terms.push_back(n.log_weight - 0.5 * z * z);
+    }
+    for (const node& n : spread_) {
+        terms.push_back(n.log_weight + of_own_rate(rate * n.rate));
     }
     return log_sum(terms);
 }
@@ -289,9 +317,9 @@ double rate_posterior::edge(double from, double step) const {
 }
 
 void rate_posterior::integrate_from(double low, double high) {
-    std::vector<node> nodes;
+    std::vector<quadrature_node> nodes;
     add_panels(nodes, low, high, panel * scale_);
-    for (const node& n : nodes) {
+    for (const quadrature_node& n : nodes) {
         log_rates_.push_back(n.at);
         weights_.push_back(n.weight * std::exp(log_density(n.at) - top_));
     }

@@ -56,9 +56,17 @@ class stretch_likelihood {
     [[nodiscard]] double width() const { return std::hypot(own_width_, visit_log_sd_); }
 
   private:
-    [[nodiscard]] double of_own_rate(double log_rate) const;
+    struct node {
+        double log_rate = 0.0;
+        double rate = 0.0;
+        double log_weight = 0.0;
+    };
+    [[nodiscard]] double of_own_rate(double rate) const;
     void find_middle();
     void lay_nodes(const rate_law& dog);
+    void lay_spread();
+    [[nodiscard]] bool bends_near(double log_rate) const;
+    [[nodiscard]] double through_bends(double log_rate) const;
 
     std::vector<reading> readings_;
     double visit_log_sd_ = 0.0;
@@ -68,9 +76,10 @@ class stretch_likelihood {
     double middle_ = 0.0;
     double own_width_ = 0.0;
     std::vector<double> bends_;  ///< ln r at which a reading's hair reaches its end, ascending
-    // the likelihood of the stretch's own rate as a row of weights: ln weight at ln r
-    std::vector<double> log_rates_;
-    std::vector<double> log_weights_;
+    // One of two quadratures, the cheaper: over the stretch's own rate, each node with its likelihood,
+    // or over the spread from the dog's rate, each node a step from it with its density.
+    std::vector<node> own_;
+    std::vector<node> spread_;
 };
 
 /// What is known of a dog's rate after its measurements. With none it is the prior.
