@@ -158,6 +158,7 @@ void stretch_likelihood::find_middle() {
     const double error = 1.0 / std::sqrt(told);
     middle_ = std::clamp(std::log(std::max(rate, error)), slowest, fastest);
     own_width_ = error / std::max(rate, error);
+    finest_ = 1.0 / (std::sqrt(wtt) * std::max(rate, error));
 }
 
 void stretch_likelihood::lay_nodes(const rate_law& dog) {
@@ -181,8 +182,10 @@ void stretch_likelihood::lay_nodes(const rate_law& dog) {
         lay_spread();
         return;
     }
-    for (const quadrature_node& n :
-         nodes_over(low, high, bends_, panel * std::min(own_width_, spread))) {
+    const bool bent = std::any_of(bends_.begin(), bends_.end(),
+                                  [&](double bend) { return bend > low && bend < high; });
+    const double widest = panel * std::min(bent ? finest_ : own_width_, spread);
+    for (const quadrature_node& n : nodes_over(low, high, bends_, widest)) {
         own_.push_back({n.at, std::exp(n.at), std::log(n.weight / spread) - half_log_two_pi});
         own_.back().log_weight += of_own_rate(own_.back().rate);
     }
@@ -245,14 +248,15 @@ rate_posterior::rate_posterior(const std::vector<stretch>& stretches, const lear
         }
     }
     scale_ = 1.0 / std::sqrt(precision);
-    middle_ = peak();
-    top_ = log_density(middle_);
-    low_ = edge(middle_, -scale_);
-    const double high = edge(middle_, scale_);
-    integrate_from(low_, middle_);
-    integrate_from(middle_, high);
-    for (const double w : weights_) {
-        total_ += w;
+    const double middle = peak();
+    top_ = log_density(middle);
+    low_ = edge(middle, -scale_);
+    high_ = edge(middle, scale_);
+    find_joints(middle);
+    for (const quadrature_node& n : nodes_over(low_, high_, joints_, panel_)) {
+        log_rates_.push_back(n.at);
+        weights_.push_back(n.weight * std::exp(log_density(n.at) - top_));
+        total_ += weights_.back();
     }
     for (double& w : weights_) {
         w /= total_;
@@ -260,6 +264,25 @@ rate_posterior::rate_posterior(const std::vector<stretch>& stretches, const lear
     log_evidence_ = top_ + std::log(total_);
     mean_ = mean_of([](double u) { return u; });
     sd_ = std::sqrt(mean_of([&](double u) { return (u - mean_) * (u - mean_); }));
+}
+
+/// The spread from visit to visit rounds a bend off over a few times its own width.
+void rate_posterior::find_joints(double middle) {
+    double precision = 1.0 / (law_.dog.log_sd * law_.dog.log_sd);
+    for (const stretch_likelihood& s : said_) {
+        precision += 1.0 / (s.finest() * s.finest());
+        for (const double bend : s.bends()) {
+            for (const double off : {-3.0, 0.0, 3.0}) {
+                const double at = bend + off * law_.visit_log_sd;
+                if (at > low_ && at < high_) {
+                    joints_.push_back(at);
+                }
+            }
+        }
+    }
+    panel_ = panel * (joints_.empty() ? scale_ : 1.0 / std::sqrt(precision));
+    joints_.push_back(middle);
+    std::sort(joints_.begin(), joints_.end());
 }
 
 double rate_posterior::log_density(double log_rate) const {
@@ -316,23 +339,14 @@ double rate_posterior::edge(double from, double step) const {
     return inside + step;
 }
 
-void rate_posterior::integrate_from(double low, double high) {
-    std::vector<quadrature_node> nodes;
-    add_panels(nodes, low, high, panel * scale_);
-    for (const quadrature_node& n : nodes) {
-        log_rates_.push_back(n.at);
-        weights_.push_back(n.weight * std::exp(log_density(n.at) - top_));
-    }
-}
-
 chance rate_posterior::below(const growth_rate& r) const {
     const double to = std::log(in_mm_per_day(r));
-    const double turn = std::min(to, middle_);
+    if (to >= high_) {
+        return 1.0;
+    }
     double sum = 0.0;
-    for (const auto& [a, b] : {std::pair{low_, turn}, std::pair{turn, to}}) {
-        const int panels = static_cast<int>(std::ceil((b - a) / (panel * scale_)));
-        sum += integrate([&](double u) { return std::exp(log_density(u) - top_); }, a, b,
-                         std::clamp(panels, 1, 200));
+    for (const quadrature_node& n : nodes_over(low_, to, joints_, panel_)) {
+        sum += n.weight * std::exp(log_density(n.at) - top_);
     }
     return std::min(1.0, sum / total_);
 }
@@ -347,7 +361,7 @@ chance rate_posterior::next_below(const growth_rate& r) const {
 
 growth_rate rate_posterior::quantile(chance p) const {
     const auto f = [&](double u) { return below(mm_per_day(std::exp(u))); };
-    return mm_per_day(std::exp(inverse(f, p, low_, mean_ + 12.0 * sd_)));
+    return mm_per_day(std::exp(inverse(f, p, low_, high_)));
 }
 
 growth_rate rate_posterior::next_quantile(chance p) const {

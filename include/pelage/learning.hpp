@@ -54,6 +54,10 @@ class stretch_likelihood {
     /// ln R where the readings alone put it, and about how wide.
     [[nodiscard]] double middle() const { return middle_; }
     [[nodiscard]] double width() const { return std::hypot(own_width_, visit_log_sd_); }
+    /// How narrow it may be where it bends: a reading of hair at its end tells the start error.
+    [[nodiscard]] double finest() const { return std::hypot(finest_, visit_log_sd_); }
+    /// ln R at which the likelihood bends, ascending: a reading's hair reaches its end there.
+    [[nodiscard]] const std::vector<double>& bends() const { return bends_; }
 
   private:
     struct node {
@@ -75,7 +79,8 @@ class stretch_likelihood {
     double constant_ = 0.0;
     double middle_ = 0.0;
     double own_width_ = 0.0;
-    std::vector<double> bends_;  ///< ln r at which a reading's hair reaches its end, ascending
+    double finest_ = 0.0;
+    std::vector<double> bends_;
     // One of two quadratures, the cheaper: over the stretch's own rate, each node with its likelihood,
     // or over the spread from the dog's rate, each node a step from it with its density.
     std::vector<node> own_;
@@ -122,15 +127,17 @@ class rate_posterior {
     [[nodiscard]] double log_density(double log_rate) const;
     [[nodiscard]] double peak() const;
     [[nodiscard]] double edge(double from, double step) const;
-    void integrate_from(double low, double high);
+    void find_joints(double middle);
 
     std::vector<stretch_likelihood> said_;
     learning_law law_;
     double scale_ = 0.0;  ///< about the standard deviation
     double top_ = 0.0;    ///< log density at the peak
-    double low_ = 0.0;    ///< where the density is nothing
-    double middle_ = 0.0;
-    double total_ = 0.0;  ///< integral of the density relative to the peak
+    double low_ = 0.0;    ///< where the density is nothing, on either side
+    double high_ = 0.0;
+    std::vector<double> joints_;  ///< where it bends, and its peak, ascending
+    double panel_ = 0.0;          ///< of the quadrature
+    double total_ = 0.0;          ///< integral of the density relative to the peak
     std::vector<double> log_rates_;
     std::vector<double> weights_;
     double mean_ = 0.0;
