@@ -82,6 +82,23 @@ double inverse(const F& f, chance p, double low, double high) {
     return 0.5 * (low + high);
 }
 
+/// Uphill from `x` in steps of `width` and less, to a tenth of it or so.
+template <class F>
+double climb(const F& f, double x, double width) {
+    double top = f(x);
+    for (double step = width; step > 0.1 * width;) {
+        const double up = f(x + step);
+        const double down = f(x - step);
+        if (std::max(up, down) > top) {
+            x += up > down ? step : -step;
+            top = std::max(up, down);
+        } else {
+            step *= 0.5;
+        }
+    }
+    return x;
+}
+
 void check(const stretch& readings, const learning_law& law) {
     const bool sound = std::all_of(readings.begin(), readings.end(), [](const reading& r) {
         return in_days(r.after) > 0.0 && in_mm(r.error) > 0.0 && std::isfinite(in_mm(r.start)) &&
@@ -113,7 +130,7 @@ stretch_likelihood::stretch_likelihood(const stretch& readings, const learning_l
     }
     constant_ -= 0.5 * std::log1p(spread * spread * precision);
     std::sort(bends_.begin(), bends_.end());
-    find_middle();
+    find_middle(law.dog.log_median);
     if (visit_log_sd_ > 0.0) {
         lay_nodes(law.dog);
     }
@@ -135,8 +152,9 @@ double stretch_likelihood::of_own_rate(double rate) const {
     return constant_ - 0.5 * (squares - sum * sum / (start_precision_ + precision));
 }
 
-/// The straight line through the known start, by weighted least squares.
-void stretch_likelihood::find_middle() {
+/// The straight line through the known start, by weighted least squares: right where no hair has come
+/// to its end.
+void stretch_likelihood::start_from_line() {
     double w0 = 0.0;
     double wt = 0.0;
     double wtt = 0.0;
@@ -158,7 +176,39 @@ void stretch_likelihood::find_middle() {
     const double error = 1.0 / std::sqrt(told);
     middle_ = std::clamp(std::log(std::max(rate, error)), slowest, fastest);
     own_width_ = error / std::max(rate, error);
-    finest_ = 1.0 / (std::sqrt(wtt) * std::max(rate, error));
+}
+
+/// From the middle in steps of `step`: how far until the likelihood has fallen by a standard deviation's
+/// worth, at most the middle's own distance from the ends of what is looked at.
+double stretch_likelihood::fall_within(double step) const {
+    const double floor = of_own_rate(std::exp(middle_)) - 0.5;
+    double at = middle_;
+    while (at > slowest && at < fastest && of_own_rate(std::exp(at)) > floor) {
+        at += step;
+        step *= 1.1;
+    }
+    return std::abs(at - middle_);
+}
+
+/// Where hair has come to its end the likelihood is bent: its peak is looked for, and how narrow it is.
+void stretch_likelihood::find_middle(double log_median) {
+    start_from_line();
+    std::vector<double> tries = bends_;
+    tries.push_back(log_median);
+    const auto of = [&](double log_rate) {
+        return log_rate > slowest && log_rate < fastest ? of_own_rate(std::exp(log_rate))
+                                                        : -infinity;
+    };
+    const double furthest = middle_ + 3.0 * own_width_;
+    if (std::none_of(bends_.begin(), bends_.end(), [&](double b) { return b < furthest; })) {
+        return;
+    }
+    for (const double x : tries) {
+        middle_ = of(x) > of(middle_) ? x : middle_;
+    }
+    middle_ = climb(of, middle_, own_width_);
+    const double step = 0.02 * own_width_;
+    own_width_ = std::min(fall_within(-step), fall_within(step));
 }
 
 void stretch_likelihood::lay_nodes(const rate_law& dog) {
@@ -184,7 +234,7 @@ void stretch_likelihood::lay_nodes(const rate_law& dog) {
     }
     const bool bent = std::any_of(bends_.begin(), bends_.end(),
                                   [&](double bend) { return bend > low && bend < high; });
-    const double widest = panel * std::min(bent ? finest_ : own_width_, spread);
+    const double widest = panel * std::min(bent ? 0.5 * own_width_ : own_width_, spread);
     for (const quadrature_node& n : nodes_over(low, high, bends_, widest)) {
         own_.push_back({n.at, std::exp(n.at), std::log(n.weight / spread) - half_log_two_pi});
         own_.back().log_weight += of_own_rate(own_.back().rate);
@@ -308,25 +358,13 @@ double rate_posterior::peak() const {
         const double prior = 1.0 / (law_.dog.log_sd * law_.dog.log_sd);
         tries.push_back((weighed + prior * law_.dog.log_median) / (weights + prior));
     }
-    double value = log_density(best);
-    const auto better = [&](double x) {
-        const double v = x > slowest && x < fastest ? log_density(x) : -infinity;
-        if (v > value) {
-            value = v;
-            best = x;
-            return true;
-        }
-        return false;
+    const auto density = [&](double x) {
+        return x > slowest && x < fastest ? log_density(x) : -infinity;
     };
     for (const double x : tries) {
-        better(x);
+        best = density(x) > density(best) ? x : best;
     }
-    for (double step = scale_; step > 0.1 * scale_;) {
-        if (!better(best + step) && !better(best - step)) {
-            step *= 0.5;
-        }
-    }
-    return best;
+    return climb(density, best, scale_);
 }
 
 /// Where the density has become negligible, going out from `from`.

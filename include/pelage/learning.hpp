@@ -55,7 +55,7 @@ class stretch_likelihood {
     [[nodiscard]] double middle() const { return middle_; }
     [[nodiscard]] double width() const { return std::hypot(own_width_, visit_log_sd_); }
     /// How narrow it may be where it bends: a reading of hair at its end tells the start error.
-    [[nodiscard]] double finest() const { return std::hypot(finest_, visit_log_sd_); }
+    [[nodiscard]] double finest() const { return std::hypot(0.5 * own_width_, visit_log_sd_); }
     /// ln R at which the likelihood bends, ascending: a reading's hair reaches its end there.
     [[nodiscard]] const std::vector<double>& bends() const { return bends_; }
 
@@ -66,7 +66,9 @@ class stretch_likelihood {
         double log_weight = 0.0;
     };
     [[nodiscard]] double of_own_rate(double rate) const;
-    void find_middle();
+    void start_from_line();
+    void find_middle(double log_median);
+    [[nodiscard]] double fall_within(double step) const;
     void lay_nodes(const rate_law& dog);
     void lay_spread();
     [[nodiscard]] bool bends_near(double log_rate) const;
@@ -79,7 +81,6 @@ class stretch_likelihood {
     double constant_ = 0.0;
     double middle_ = 0.0;
     double own_width_ = 0.0;
-    double finest_ = 0.0;
     std::vector<double> bends_;
     // One of two quadratures, the cheaper: over the stretch's own rate, each node with its likelihood,
     // or over the spread from the dog's rate, each node a step from it with its density.
