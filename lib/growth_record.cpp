@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 #include <pelage/growth_record.hpp>
@@ -175,67 +176,111 @@ class record_reader {
     std::vector<const visit*> visits_;  ///< by date
 };
 
-/// The measurement likeliest wrong, if one is likelier wrong than right: ln of the odds from how much
-/// better the readings go together when this one may be `wrong_error` off.
-std::optional<std::size_t> likeliest_wrong(const std::vector<counted_measurement>& counted,
-                                           const learning_law& law, const growth_rules& g) {
-    const double share = g.wrong_share.best;
-    if (!(share > 0.0 && share < 1.0) || counted.empty()) {
-        return std::nullopt;
-    }
-    const double as_said = rate_posterior(by_cut(counted), law).log_evidence();
-    double best = 0.0;
-    std::optional<std::size_t> out;
+/// Measurements that one mishap would explain: a slip spoils one, a trim or a wrong length of the cut
+/// that one and all later ones there until the next cut. Indices into learned_rate::counted.
+using mishap = std::vector<std::size_t>;
+
+std::vector<mishap> mishaps(const std::vector<counted_measurement>& counted, const dog& d,
+                            const record_reader& reader) {
+    std::vector<mishap> out;
     for (std::size_t i = 0; i < counted.size(); ++i) {
-        auto doubted = counted;
-        const double wide = std::hypot(in_mm(counted[i].read.error), in_mm(g.wrong_error.best));
-        doubted[i].read.error = mm(wide);
-        const double odds = std::log(share / (1.0 - share)) +
-                            rate_posterior(by_cut(doubted), law).log_evidence() - as_said;
-        if (odds > best) {
-            best = odds;
-            out = i;
+        const counted_measurement& first = counted[i];
+        out.push_back({i});
+        mishap from_here{i};
+        for (std::size_t j = 0; j < counted.size(); ++j) {
+            if (counted[j].cut == first.cut && counted[j].read.after > first.read.after &&
+                reader.same_place(d.measured[counted[j].which], d.measured[first.which])) {
+                from_here.push_back(j);
+            }
+        }
+        if (from_here.size() > 1) {
+            out.push_back(std::move(from_here));
         }
     }
     return out;
 }
 
-/// Whether it is shorter than the others let expect.
-bool is_short(const std::vector<counted_measurement>& others, const counted_measurement& one,
-              const learning_law& law) {
+/// The readings with those of a mishap taken for `wrong_error` off.
+std::vector<counted_measurement> doubting(std::vector<counted_measurement> counted,
+                                          const mishap& one, const growth_rules& g) {
+    for (const std::size_t i : one) {
+        const length error = counted[i].read.error;
+        counted[i].read.error = mm(std::hypot(in_mm(error), in_mm(g.wrong_error.best)));
+    }
+    return counted;
+}
+
+/// The place of a cut among those that were measured after, as by_cut() has them.
+std::size_t place_of(std::size_t cut, const std::vector<counted_measurement>& counted) {
+    std::set<std::size_t> before;
+    for (const counted_measurement& m : counted) {
+        if (m.cut < cut) {
+            before.insert(m.cut);
+        }
+    }
+    return before.size();
+}
+
+/// The likeliest mishap, if one is likelier than none: ln of its odds from how much better the readings
+/// go together when those it spoils are doubted.
+std::optional<mishap> likeliest(const std::vector<mishap>& all,
+                                const std::vector<counted_measurement>& counted,
+                                const learning_law& law, const growth_rules& g) {
+    const double share = g.wrong_share.best;
+    if (!(share > 0.0 && share < 1.0) || counted.empty()) {
+        return std::nullopt;
+    }
+    constexpr double hardly = -4.0;  // about log odds, before they are worked out in full
+    const double before = std::log(share / (1.0 - share));
+    const rate_posterior as_said(by_cut(counted), law);
+    double best = 0.0;
+    std::optional<mishap> out;
+    for (const mishap& one : all) {
+        const auto cuts = by_cut(doubting(counted, one, g));
+        const std::size_t which = place_of(counted[one.front()].cut, counted);
+        const double about =
+            before + as_said.log_evidence_with(which, cuts[which]) - as_said.log_evidence();
+        if (about < hardly) {
+            continue;
+        }
+        const double odds =
+            before + rate_posterior(cuts, law).log_evidence() - as_said.log_evidence();
+        if (odds > best) {
+            best = odds;
+            out = one;
+        }
+    }
+    return out;
+}
+
+/// Why a measurement is left out: shorter or longer than the others let expect.
+std::string odd_because(const counted_measurement& one,
+                        const std::vector<counted_measurement>& others, const learning_law& law) {
     const rate_posterior p(by_cut(others), law);
     const length expected =
         grown(one.read.start, law.terminal, mm_per_day(std::exp(p.mean())), one.read.after);
-    return one.read.is < expected;
+    const std::string days = std::to_string(std::lround(in_days(one.read.after)));
+    return one.read.is < expected
+               ? "too short for " + days +
+                     " days after that cut: trimmed in between, or not stretched?"
+               : "too long for " + days +
+                     " days after that cut: are the cut's length and day right?";
 }
 
-void leave_out(learned_rate& to, std::size_t i, std::string why) {
-    to.left_out.push_back({to.counted[i].which, std::move(why)});
-    to.counted.erase(to.counted.begin() + static_cast<std::ptrdiff_t>(i));
-}
-
-/// Takes out what is likelier wrong than right, the likeliest first. After one that is too short the
-/// later ones there have no known start any more.
+/// Takes out what is likelier wrong than right, the likeliest mishap first.
 void leave_out_wrong(learned_rate& to, const dog& d, const record_reader& reader,
                      const learning_law& law, const growth_rules& g) {
-    while (const auto wrong = likeliest_wrong(to.counted, law, g)) {
-        const counted_measurement one = to.counted[*wrong];
-        const std::string days = std::to_string(std::lround(in_days(one.read.after)));
-        auto others = to.counted;
-        others.erase(others.begin() + static_cast<std::ptrdiff_t>(*wrong));
-        const bool trimmed = is_short(others, one, law);
-        leave_out(to, *wrong,
-                  trimmed ? "too short for " + days +
-                                " days after that cut: trimmed in between, or not stretched?"
-                          : "too long for " + days +
-                                " days after that cut: are the cut's length and day right?");
-        for (std::size_t i = to.counted.size(); trimmed && i-- > 0;) {
-            const counted_measurement& later = to.counted[i];
-            if (later.cut == one.cut && later.read.after > one.read.after &&
-                reader.same_place(d.measured[later.which], d.measured[one.which])) {
-                leave_out(to, i, "after a measurement that looks trimmed");
+    while (const auto wrong = likeliest(mishaps(to.counted, d, reader), to.counted, law, g)) {
+        std::vector<counted_measurement> right;
+        for (std::size_t i = 0; i < to.counted.size(); ++i) {
+            if (std::find(wrong->begin(), wrong->end(), i) == wrong->end()) {
+                right.push_back(to.counted[i]);
             }
         }
+        for (const std::size_t i : *wrong) {
+            to.left_out.push_back({to.counted[i].which, odd_because(to.counted[i], right, law)});
+        }
+        to.counted = std::move(right);
     }
     std::sort(to.left_out.begin(), to.left_out.end(),
               [](const auto& a, const auto& b) { return a.which < b.which; });

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <limits>
 #include <numbers>
+#include <utility>
 
 #include <pelage/error.hpp>
 #include <pelage/learning.hpp>
@@ -63,7 +64,7 @@ double log_sum(const std::vector<double>& x) {
     const double most = *std::max_element(x.begin(), x.end());
     double sum = 0.0;
     for (const double v : x) {
-        sum += std::exp(v - most);
+        sum += v > most - 40.0 ? std::exp(v - most) : 0.0;  // nothing that a double would show
     }
     return most + std::log(sum);
 }
@@ -119,8 +120,10 @@ stretch_likelihood::stretch_likelihood(const stretch& readings, const learning_l
     const double spread = in_mm(law.start_error);
     start_precision_ = spread > 0.0 ? 1.0 / (spread * spread) : infinity;
     double precision = 0.0;
+    bool grows_on = true;  // none was cut no shorter than hair grows
     for (const reading& r : readings_) {
         const double e = in_mm(r.error);
+        grows_on = grows_on && in_mm(r.start) < terminal_;
         precision += 1.0 / (e * e);
         constant_ -= 0.5 * std::log(2.0 * std::numbers::pi * e * e);
         const double bend = std::log((terminal_ - in_mm(r.start)) / in_days(r.after));
@@ -130,13 +133,23 @@ stretch_likelihood::stretch_likelihood(const stretch& readings, const learning_l
     }
     constant_ -= 0.5 * std::log1p(spread * spread * precision);
     std::sort(bends_.begin(), bends_.end());
-    find_middle(law.dog.log_median);
+    ends_from_ = grows_on ? (bends_.empty() ? infinity : std::exp(bends_.front())) : 0.0;
+    find_middle(law.dog);
     if (visit_log_sd_ > 0.0) {
         lay_nodes(law.dog);
     }
 }
 
 double stretch_likelihood::of_own_rate(double rate) const {
+    if (rate > ends_from_) {
+        return through_ends(rate);
+    }
+    const double off = rate - line_rate_;
+    return line_top_ - 0.5 * line_precision_ * off * off;
+}
+
+/// The same from the definition, for any rate.
+double stretch_likelihood::through_ends(double rate) const {
     double squares = 0.0;
     double sum = 0.0;
     double precision = 0.0;
@@ -172,6 +185,12 @@ void stretch_likelihood::start_from_line() {
     }
     const double told = std::max(wtt - wt * wt / (start_precision_ + w0), 1e-12);
     const double rate = (wtg - wt * wg / (start_precision_ + w0)) / told;
+    line_rate_ = rate;
+    line_precision_ = told;
+    // the height from the definition, without an end of the hair
+    const double terminal = std::exchange(terminal_, infinity);
+    line_top_ = through_ends(rate);
+    terminal_ = terminal;
     // a rate lost in its own error still says that the dog doesn't grow much faster than that error
     const double error = 1.0 / std::sqrt(told);
     middle_ = std::clamp(std::log(std::max(rate, error)), slowest, fastest);
@@ -190,25 +209,27 @@ double stretch_likelihood::fall_within(double step) const {
     return std::abs(at - middle_);
 }
 
-/// Where hair has come to its end the likelihood is bent: its peak is looked for, and how narrow it is.
-void stretch_likelihood::find_middle(double log_median) {
+/// Where hair has come to its end the likelihood is bent and may have several peaks: the highest is
+/// looked for, and how narrow it is.
+void stretch_likelihood::find_middle(const rate_law& dog) {
     start_from_line();
-    std::vector<double> tries = bends_;
-    tries.push_back(log_median);
+    const double reach = 6.0 * std::hypot(dog.log_sd, visit_log_sd_);
+    const double furthest = std::max(middle_ + 3.0 * own_width_, dog.log_median + reach);
+    if (std::none_of(bends_.begin(), bends_.end(), [&](double b) { return b < furthest; })) {
+        return;
+    }
     const auto of = [&](double log_rate) {
         return log_rate > slowest && log_rate < fastest ? of_own_rate(std::exp(log_rate))
                                                         : -infinity;
     };
-    const double furthest = middle_ + 3.0 * own_width_;
-    if (std::none_of(bends_.begin(), bends_.end(), [&](double b) { return b < furthest; })) {
-        return;
-    }
-    for (const double x : tries) {
+    constexpr int tries = 300;
+    const double step = 2.0 * reach / tries;
+    for (int i = 0; i <= tries; ++i) {
+        const double x = dog.log_median - reach + step * i;
         middle_ = of(x) > of(middle_) ? x : middle_;
     }
-    middle_ = climb(of, middle_, own_width_);
-    const double step = 0.02 * own_width_;
-    own_width_ = std::min(fall_within(-step), fall_within(step));
+    middle_ = climb(of, middle_, step);
+    own_width_ = std::min(fall_within(-0.02 * own_width_), fall_within(0.02 * own_width_));
 }
 
 void stretch_likelihood::lay_nodes(const rate_law& dog) {
@@ -303,9 +324,15 @@ rate_posterior::rate_posterior(const std::vector<stretch>& stretches, const lear
     low_ = edge(middle, -scale_);
     high_ = edge(middle, scale_);
     find_joints(middle);
+    said_at_.resize(said_.size());
     for (const quadrature_node& n : nodes_over(low_, high_, joints_, panel_)) {
+        double sum = log_normal_density(n.at - law.dog.log_median, law.dog.log_sd);
+        for (std::size_t s = 0; s < said_.size(); ++s) {
+            said_at_[s].push_back(said_[s].at(n.at));
+            sum += said_at_[s].back();
+        }
         log_rates_.push_back(n.at);
-        weights_.push_back(n.weight * std::exp(log_density(n.at) - top_));
+        weights_.push_back(n.weight * std::exp(sum - top_));
         total_ += weights_.back();
     }
     for (double& w : weights_) {
@@ -375,6 +402,15 @@ double rate_posterior::edge(double from, double step) const {
         step *= 1.5;
     }
     return inside + step;
+}
+
+double rate_posterior::log_evidence_with(std::size_t which, const stretch& instead) const {
+    const stretch_likelihood other(instead, law_);
+    std::vector<double> terms;
+    for (std::size_t i = 0; i < log_rates_.size(); ++i) {
+        terms.push_back(std::log(weights_[i]) + other.at(log_rates_[i]) - said_at_[which][i]);
+    }
+    return log_evidence_ + log_sum(terms);
 }
 
 chance rate_posterior::below(const growth_rate& r) const {

@@ -66,8 +66,9 @@ class stretch_likelihood {
         double log_weight = 0.0;
     };
     [[nodiscard]] double of_own_rate(double rate) const;
+    [[nodiscard]] double through_ends(double rate) const;
     void start_from_line();
-    void find_middle(double log_median);
+    void find_middle(const rate_law& dog);
     [[nodiscard]] double fall_within(double step) const;
     void lay_nodes(const rate_law& dog);
     void lay_spread();
@@ -79,6 +80,10 @@ class stretch_likelihood {
     double start_precision_ = 0.0;  ///< 1 / s0^2; infinite without a start error
     double terminal_ = 0.0;
     double constant_ = 0.0;
+    double ends_from_ = 0.0;  ///< rate (mm/day) from which a reading's hair has come to its end
+    double line_rate_ = 0.0;  ///< below that the density is normal in the rate: its middle,
+    double line_precision_ = 0.0;  ///< its precision
+    double line_top_ = 0.0;        ///< and its height, as a logarithm
     double middle_ = 0.0;
     double own_width_ = 0.0;
     std::vector<double> bends_;
@@ -123,6 +128,9 @@ class rate_posterior {
     [[nodiscard]] double prior_share() const;
     /// ln of the density of all readings under the model.
     [[nodiscard]] double log_evidence() const { return log_evidence_; }
+    /// About the same with other readings in one stretch (an index into those given, none of them
+    /// empty), from the nodes laid for these: cheap, and good while the posterior moves little.
+    [[nodiscard]] double log_evidence_with(std::size_t which, const stretch& instead) const;
 
   private:
     [[nodiscard]] double log_density(double log_rate) const;
@@ -141,6 +149,7 @@ class rate_posterior {
     double total_ = 0.0;          ///< integral of the density relative to the peak
     std::vector<double> log_rates_;
     std::vector<double> weights_;
+    std::vector<std::vector<double>> said_at_;  ///< each stretch's ln likelihood at those
     double mean_ = 0.0;
     double sd_ = 0.0;
     double log_evidence_ = 0.0;
