@@ -356,8 +356,7 @@ herd_lesson learn_herd(const salon& s, const catalogue& c, coat_class k,
         }
     }
     if (static_cast<double>(out.dogs) >= s.rules.growth.herd.best) {
-        out.fit = herd_rate_of(estimates);
-        out.log_sd = std::max(out.fit->law.log_sd, s.rules.growth.herd_log_sd.best);
+        out.fit = herd_rate_of(estimates, s.rules.growth.herd_log_sd.best);
     }
     return out;
 }

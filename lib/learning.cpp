@@ -490,7 +490,7 @@ herd_fit fit_with(const std::vector<rate_estimate>& dogs, double spread) {
 
 }  // namespace
 
-herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs) {
+herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs, double least) {
     if (dogs.size() < 2) {
         throw error(errc::range, "the spread between dogs needs at least two of them");
     }
@@ -515,8 +515,10 @@ herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs) {
             step *= 0.5;
         }
     }
-    const herd_fit f = fit_with(dogs, best);
-    return {{f.median, best}, 1.0 / std::sqrt(f.precision)};
+    // one top: if it lies below the least that is taken, that is the best there is
+    const double spread = std::max(best, least);
+    const herd_fit f = fit_with(dogs, spread);
+    return {{f.median, spread}, best, 1.0 / std::sqrt(f.precision)};
 }
 
 }  // namespace pelage

@@ -41,8 +41,9 @@ std::optional<raw_figure> get_own(const member& m, page& p, const rule_slot& slo
 }
 
 /// The salon's own growth rate of one coat: [override.coats.wavy.rate].
-std::optional<rate_prior> get_own_rate(const node& coat_table, page& p) {
-    record of_coat(coat_table, p.out);
+std::optional<rate_prior> get_own_rate(const node& coat_table, std::string_view coat, page& p) {
+    const std::string path = fmt::format("override.coats.{}.", coat);
+    record of_coat(coat_table, p.out, path);
     const node* table = of_coat.get_table("rate", presence::must);
     of_coat.done();
     if (table == nullptr) {
@@ -62,10 +63,10 @@ void get_own_rates(record& overrides, page& p, rule_book& rules) {
     if (table == nullptr) {
         return;
     }
-    record r(*table, p.out);
+    record r(*table, p.out, "override.coats.");
     for (std::size_t k = 0; k < coat_names.size(); ++k) {
         if (const node* one = r.get_table(coat_names[k], presence::may)) {
-            rules.own_rates[k] = get_own_rate(*one, p);
+            rules.own_rates[k] = get_own_rate(*one, coat_names[k], p);
         }
     }
     r.done();

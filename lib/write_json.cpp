@@ -397,8 +397,8 @@ std::string proposal_json(const std::vector<herd_lesson>& lessons, const growth_
         if (l.fit) {
             one["proposed"] = {{"median_mm_per_day", rate_json(l.fit->law.log_median)},
                                {"median_log_error", thousandth(l.fit->median_error)},
-                               {"log_sd", thousandth(l.log_sd)},
-                               {"log_sd_of_the_dogs", thousandth(l.fit->law.log_sd)},
+                               {"log_sd", thousandth(l.fit->law.log_sd)},
+                               {"log_sd_of_the_dogs", thousandth(l.fit->fitted_log_sd)},
                                {"basis", name(basis::measured)}};
         }
         j["coats"].push_back(std::move(one));

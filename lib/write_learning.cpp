@@ -48,10 +48,10 @@ std::string found(const herd_lesson& l) {
                     detail::fixed(rate, 3) + " mm a day is " + against(rate, usual) +
                     " of the reference, " + detail::fixed(std::abs(off), 1) +
                     " of its standard errors off. The dogs differ by log SD " +
-                    detail::fixed(l.fit->law.log_sd, 2) + ", in the reference " +
+                    detail::fixed(l.fit->fitted_log_sd, 2) + ", in the reference " +
                     detail::fixed(l.before.log_sd, 2);
-    s += l.log_sd > l.fit->law.log_sd
-             ? "; less than " + detail::fixed(l.log_sd, 2) + " is not taken for true."
+    s += l.fit->law.log_sd > l.fit->fitted_log_sd
+             ? "; less than " + detail::fixed(l.fit->law.log_sd, 2) + " is not taken for true."
              : ".";
     if (l.own) {
         s += " The salon has " + detail::fixed(in_mm_per_day(l.own->median), 2) +
@@ -63,7 +63,7 @@ std::string found(const herd_lesson& l) {
 std::string override_text(const herd_lesson& l) {
     const double rate = std::exp(l.fit->law.log_median);
     return "[override.coats." + std::string(name(l.coat)) + ".rate]\nmedian = \"" +
-           detail::fixed(rate, 3) + " mm/day\"\nlog_sd = " + detail::fixed(l.log_sd, 3) +
+           detail::fixed(rate, 3) + " mm/day\"\nlog_sd = " + detail::fixed(l.fit->law.log_sd, 3) +
            "\nbasis = \"measured\"\nnote = \"" + counted(l.dogs, "dog") + ", " +
            against(rate, in_mm_per_day(l.before.median)) + " of the reference\"\n";
 }

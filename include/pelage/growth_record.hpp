@@ -59,7 +59,6 @@ struct herd_lesson {
     rate_prior before;              ///< the reference's
     std::optional<rate_prior> own;  ///< what the salon has in its place already
     std::optional<herd_rate> fit;   ///< none: too few dogs
-    double log_sd = 0.0;            ///< proposed: the fit's, not below the least that is taken
 };
 
 /// For every coat of which a dog was measured, in the order of coat_class. Dogs without a coat are

@@ -165,12 +165,13 @@ struct rate_estimate {
                                                        const rate_law& dog);
 
 /// How the rates of many dogs of a coat spread, by maximum likelihood: estimate_i ~ Normal(log_median,
-/// log_sd^2 + error_i^2). The median's own standard error is on the log scale. Needs at least two
-/// dogs; throws error(range) otherwise.
+/// log_sd^2 + error_i^2), with log_sd not below `least`.
 struct herd_rate {
     rate_law law;
-    double median_error = 0.0;
+    double fitted_log_sd = 0.0;  ///< the likeliest spread if any may be
+    double median_error = 0.0;   ///< standard error of law.log_median
 };
-[[nodiscard]] herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs);
+/// Needs at least two dogs; throws error(range) otherwise.
+[[nodiscard]] herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs, double least = 0.0);
 
 }  // namespace pelage

@@ -263,5 +263,11 @@ TEST_CASE("many dogs: the likeliest median and spread", "[learning]") {
     const herd_rate same = herd_rate_of({{-1.0, 0.1}, {-1.1, 0.2}});
     CHECK(same.law.log_sd == 0.0);
     CHECK_THAT(same.law.log_median, match::WithinAbs((-1.0 / 0.01 - 1.1 / 0.04) / 125.0, 1e-9));
+    // a least spread: then all count nearly alike, and the median is as uncertain as they differ
+    const herd_rate least = herd_rate_of({{-1.0, 0.1}, {-1.1, 0.2}}, 10.0);
+    CHECK(least.law.log_sd == 10.0);
+    CHECK(least.fitted_log_sd == 0.0);
+    CHECK_THAT(least.law.log_median, match::WithinAbs(-1.05, 1e-4));
+    CHECK_THAT(least.median_error, match::WithinRel(10.0 / std::sqrt(2.0), 1e-3));
     CHECK_THROWS_AS(herd_rate_of({{-1.0, 0.1}}), error);
 }
