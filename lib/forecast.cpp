@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <numeric>
 
 #include <pelage/forecast.hpp>
 
@@ -10,47 +11,80 @@ chance asked(const groom_request& r) {
     return r.asked.value_or(r.rules.matting.chance.best);
 }
 
-bool longest_first(const zone_forecast& a, const zone_forecast& b) {
+bool first_to_mat(const zone_forecast& a, const zone_forecast& b) {
     const auto key = [](const zone_forecast& z) {
         return z.threshold ? in_days(z.early) : std::numeric_limits<double>::infinity();
     };
     return key(a) < key(b);
 }
 
-std::vector<zone_forecast> zones_of(const kept_coat& k, const groom& g, const back& when) {
-    std::vector<zone_forecast> out;
-    for (std::size_t i = 0; i < k.zones.size(); ++i) {
-        const kept_zone& z = k.zones[i];
+/// `f` of each zone, reckoned once for zones kept alike.
+template <class Of>
+std::vector<days> each_kind(const std::vector<kept_zone>& zones, const Of& f) {
+    std::vector<days> out;
+    for (std::size_t i = 0; i < zones.size(); ++i) {
         const auto alike =
-            std::find(k.zones.begin(), k.zones.begin() + static_cast<std::ptrdiff_t>(i), z);
-        const auto twin = static_cast<std::size_t>(alike - k.zones.begin());
-        zone_forecast f;
-        if (twin < i) {
-            f = out[twin];
-        } else {
-            f.start = z.start;
-            f.threshold = z.threshold;
-            f.clock = z.clock;
-            f.early = prone_quantile(z, k.law, 0.1);
-            f.even = prone_quantile(z, k.law, 0.5);
-            f.late = prone_quantile(z, k.law, 0.9);
-        }
-        f.at = g.zones[k.index[i]].at;
-        f.held = std::find(when.held.begin(), when.held.end(), i) != when.held.end();
-        out.push_back(f);
+            std::find(zones.begin(), zones.begin() + static_cast<std::ptrdiff_t>(i), zones[i]);
+        const auto twin = static_cast<std::size_t>(alike - zones.begin());
+        out.push_back(twin < i ? out[twin] : f(zones[i]));
     }
-    std::stable_sort(out.begin(), out.end(), longest_first);
     return out;
 }
 
-std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g) {
+std::vector<days> quantiles(const kept_coat& k, chance p) {
+    return each_kind(k.zones, [&](const kept_zone& z) { return prone_quantile(z, k.law, p); });
+}
+
+/// The places of the kept zones, in the order in which they mat.
+std::vector<std::size_t> in_order(const std::vector<zone_forecast>& zones) {
+    std::vector<std::size_t> order(zones.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return first_to_mat(zones[a], zones[b]);
+    });
+    return order;
+}
+
+template <class T>
+std::vector<T> picked(const std::vector<T>& from, const std::vector<std::size_t>& order) {
+    std::vector<T> out;
+    for (const std::size_t i : order) {
+        out.push_back(from[i]);
+    }
+    return out;
+}
+
+std::vector<zone_forecast> zones_of(const kept_coat& k, const groom& g, const back& when) {
+    const std::vector<days> early = quantiles(k, 0.1);
+    const std::vector<days> even = quantiles(k, 0.5);
+    const std::vector<days> late = quantiles(k, 0.9);
+    std::vector<zone_forecast> out;
+    for (std::size_t i = 0; i < k.zones.size(); ++i) {
+        const kept_zone& z = k.zones[i];
+        const bool held = std::find(when.held.begin(), when.held.end(), i) != when.held.end();
+        out.push_back({g.zones[k.index[i]].at, z.start, z.threshold, early[i], even[i], late[i],
+                       held, z.clock});
+    }
+    return out;
+}
+
+/// The same groom with something else known of the dog.
+groom_request with(const groom_request& r, const dog& d, const learned_rate* learned) {
+    return {r.reference,   r.rules,     r.tools,       d,         r.sheet, r.today, r.asked,
+            r.length_wish, r.both_ways, r.match_sides, r.reasons, r.top,   r.laid,  learned};
+}
+
+std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g,
+                                      const std::vector<std::size_t>& order, bool by_zone) {
     std::vector<habit_forecast> out;
     for (std::size_t h = 0; h < habit_names.size(); ++h) {
         dog other = r.patient;
         other.brushed = {static_cast<habit>(h), h != 0};
-        const groom_request ask{r.reference, r.rules, r.tools,       other,      r.sheet,
-                                r.today,     r.asked, r.length_wish, r.both_ways};
-        out.push_back({other.brushed, back_of(ask, g)});
+        const kept_coat k = after_groom(with(r, other, r.learned), g);
+        out.push_back({other.brushed, when_back(k.zones, k.law, asked(r), k.usual)});
+        if (by_zone) {
+            out.back().early = picked(quantiles(k, 0.1), order);
+        }
     }
     return out;
 }
@@ -64,7 +98,7 @@ std::optional<std::array<days, 3>> regrown(const groom_request& r, const groom& 
         return std::nullopt;
     }
     const resting_coat rest{c.growing_share.best, c.reentry->best, c.terminal.best};
-    const rate_law law = prior_rate(c, r.rules.growth);
+    const rate_law law = prior_rate(rate_of(r.reference, r.rules, c.id), r.rules.growth);
     // regrown: 95 % of the terminal length, as the calibration of the double short class has it
     const length to = c.terminal.best * 0.95;
     return std::array<days, 3>{resting_quantile(rest, law, to, 0.1),
@@ -79,16 +113,26 @@ back back_of(const groom_request& r, const groom& g) {
     return when_back(k.zones, k.law, asked(r), k.usual);
 }
 
-forecast forecast_of(const groom_request& r, const groom& g) {
+forecast forecast_of(const groom_request& request, const groom& g, bool by_zone) {
+    forecast f;
+    f.learned = request.learned != nullptr
+                    ? *request.learned
+                    : learn_rate(request.patient, request.reference, request.rules, request.today);
+    const groom_request r = with(request, request.patient, &f.learned);
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     const kept_coat k = after_groom(r, g);
-    forecast f;
     f.when = when_back(k.zones, k.law, asked(r), k.usual);
+    if (!f.learned.counted.empty()) {
+        const shared_law usual{f.learned.usual, k.law.threshold_log_sd, k.law.start_error};
+        f.by_coat = when_back(k.zones, usual, asked(r), k.usual);
+    }
     f.usual = k.usual;
     f.mats_by_length = c.matting_prone.has_value();
-    f.zones = zones_of(k, g, f.when);
+    const auto zones = zones_of(k, g, f.when);
+    const auto order = in_order(zones);
+    f.zones = picked(zones, order);
     if (f.mats_by_length) {
-        f.habits = habits_of(r, g);
+        f.habits = habits_of(r, g, order, by_zone);
         f.tidy_face_feet = r.rules.matting.tidy_face_feet.best;
         f.tidy_sanitary = r.rules.matting.tidy_sanitary.best;
     }

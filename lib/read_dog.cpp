@@ -64,21 +64,26 @@ void get_brushing(record& r, dog& d) {
     }
 }
 
-void get_now(record& r, page& p, dog& d) {
-    const node* table = r.get_table("now", presence::may);
-    if (table == nullptr) {
-        return;
-    }
+/// A table of places, each with a length.
+std::vector<hair_now> lengths_in(const node& table, page& p) {
+    std::vector<hair_now> out;
     std::vector<std::pair<selection, std::string>> before;
-    for (const member& m : table->members) {
+    for (const member& m : table.members) {
         const word w{m.key, m.at};
         if (const selection* whom = p.places.find(w, p.out)) {
             refuse_twice(w, *whom, before, p.out);
         }
         if (const auto l = number_at(m.value, escaped(m.key, 60), measure::length,
                                      over_zero(longest_mm), p.out)) {
-            d.now.push_back({m.key, mm(*l)});
+            out.push_back({m.key, mm(*l)});
         }
+    }
+    return out;
+}
+
+void get_now(record& r, page& p, dog& d) {
+    if (const node* table = r.get_table("now", presence::may)) {
+        d.now = lengths_in(*table, p);
     }
 }
 
@@ -197,12 +202,32 @@ void get_measured(record& top, page& p, dog& d) {
     }
 }
 
+/// What a visit left: one length for the whole coat, or a table of places.
+std::vector<hair_now> get_left(record& r, page& p, const std::string& kind) {
+    const member* m = r.get("left");
+    if (m == nullptr) {
+        return {};
+    }
+    if (kind == "bath") {
+        r.out().add(m->value.at, errc::conflict,
+                    "a bath cuts nothing; found what it left; leave that out, or write kind = "
+                    "\"full\" or \"tidy\"");
+        return {};
+    }
+    if (m->value.kind == node_kind::table) {
+        return lengths_in(m->value, p);
+    }
+    const auto l = r.get_length("left", presence::may);
+    return l ? std::vector<hair_now>{{"all", *l}} : std::vector<hair_now>{};
+}
+
 void get_visits(record& top, page& p, dog& d) {
     std::set<std::pair<date, std::string>> before;
     for (const node* n : top.get_tables("visit", presence::may)) {
         record r(*n, p.out);
         const auto on = r.get_day("date", presence::must);
         const std::string kind = r.get_choice("kind", presence::must, visit_kinds);
+        auto left = get_left(r, p, kind);
         r.done();
         if (!on || kind.empty()) {
             continue;
@@ -212,7 +237,7 @@ void get_visits(record& top, page& p, dog& d) {
                       fmt::format("the same visit twice; found {} on {} again; name it once", kind,
                                   iso(*on)));
         }
-        d.visits.push_back({*on, kind});
+        d.visits.push_back({*on, kind, std::move(left)});
     }
 }
 

@@ -12,6 +12,16 @@ namespace {
 constexpr std::array<std::string_view, 2> own_basis{"measured", "assumption"};
 constexpr std::string_view own_note = "the salon's own";
 
+/// Whether the salon measured it or guessed, and its note.
+evidence get_own_evidence(record& r) {
+    const std::string how = r.get_choice("basis", presence::may, own_basis);
+    const std::string note = r.get_text("note", presence::may, text_kind::prose);
+    return {how == "measured" ? basis::measured : basis::assumption,
+            {},
+            false,
+            std::string(own_note) + (note.empty() ? "" : ": " + note)};
+}
+
 /// A salon's own figure: a plain value, or a table with its spread and whether it was measured.
 std::optional<raw_figure> get_own(const member& m, page& p, const rule_slot& slot) {
     if (m.value.kind != node_kind::table) {
@@ -22,16 +32,44 @@ std::optional<raw_figure> get_own(const member& m, page& p, const rule_slot& slo
     }
     record r(m.value, p.out);
     auto f = get_spread(r, slot.kind(), slot.range);
-    const std::string how = r.get_choice("basis", presence::may, own_basis);
-    const std::string note = r.get_text("note", presence::may, text_kind::prose);
+    const evidence why = get_own_evidence(r);
     r.done();
     if (f) {
-        f->why = {how == "measured" ? basis::measured : basis::assumption,
-                  {},
-                  false,
-                  std::string(own_note) + (note.empty() ? "" : ": " + note)};
+        f->why = why;
     }
     return f;
+}
+
+/// The salon's own growth rate of one coat: [override.coats.wavy.rate].
+std::optional<rate_prior> get_own_rate(const node& coat_table, std::string_view coat, page& p) {
+    const std::string path = fmt::format("override.coats.{}.", coat);
+    record of_coat(coat_table, p.out, path);
+    const node* table = of_coat.get_table("rate", presence::must);
+    of_coat.done();
+    if (table == nullptr) {
+        return std::nullopt;
+    }
+    record r(*table, p.out);
+    const auto median = r.get_number("median", presence::must, measure::rate, over_zero(2.0));
+    const auto log_sd = r.get_number("log_sd", presence::must, measure::number, over_zero(1.0));
+    const evidence why = get_own_evidence(r);
+    r.done();
+    return median && log_sd ? std::optional{rate_prior{mm_per_day(*median), *log_sd, why}}
+                            : std::nullopt;
+}
+
+void get_own_rates(record& overrides, page& p, rule_book& rules) {
+    const node* table = overrides.get_table("coats", presence::may);
+    if (table == nullptr) {
+        return;
+    }
+    record r(*table, p.out, "override.coats.");
+    for (std::size_t k = 0; k < coat_names.size(); ++k) {
+        if (const node* one = r.get_table(coat_names[k], presence::may)) {
+            rules.own_rates[k] = get_own_rate(*one, coat_names[k], p);
+        }
+    }
+    r.done();
 }
 
 void get_overrides(record& top, page& p, rule_book& rules) {
@@ -55,6 +93,7 @@ void get_overrides(record& top, page& p, rule_book& rules) {
         one.done();
         check_rules(rules, set.name, own->at, p.out);
     }
+    get_own_rates(r, p, rules);
     r.done();
 }
 

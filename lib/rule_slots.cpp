@@ -32,7 +32,14 @@ std::vector<rule_slot> slots(cut_rules& r) {
 std::vector<rule_slot> slots(growth_rules& r) {
     return {{"start-error", &r.start_error, small_length},
             {"visit-log-sd", &r.visit_log_sd, share},
-            {"delayed-share", &r.delayed_share, share}};
+            {"delayed-share", &r.delayed_share, share},
+            {"measuring-error", &r.measuring_error, small_length},
+            {"measuring-share", &r.measuring_share, over_zero(0.5)},
+            {"measuring-share-from", &r.measuring_share_from, any_length},
+            {"wrong-share", &r.wrong_share, share},
+            {"wrong-error", &r.wrong_error, any_length},
+            {"herd", &r.herd, {2.0, 10000.0, true}},
+            {"herd-log-sd", &r.herd_log_sd, over_zero(1.0)}};
 }
 
 std::vector<rule_slot> slots(matting_rules& r) {

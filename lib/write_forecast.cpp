@@ -5,6 +5,7 @@
 #include <pelage/io/write.hpp>
 
 #include "layout.hpp"
+#include "learned_words.hpp"
 #include "when_words.hpp"
 
 namespace pelage::io {
@@ -26,6 +27,16 @@ std::string heading(const groom_request& r) {
     s +=
         ": " + r.sheet.title + ", " + coat_of(r.reference, *d.coat).title + ", " + title(d.brushed);
     return s + (d.invented ? ". An invented dog for trying things out." : ".");
+}
+
+/// "12 in 100 (7 to 21; published: kalchofner-2014)".
+std::string delayed(const figure<double>& share) {
+    const auto percent = [](double s) { return detail::fixed(100.0 * s, 0); };
+    const std::string spread =
+        share.low < share.high ? percent(share.low) + " to " + percent(share.high) + "; " : "";
+    evidence bare = share.why;
+    bare.note.clear();
+    return percent(share.best) + " in 100 (" + spread + basis_words(bare) + ")";
 }
 
 /// Days to a threshold; "past" for hair that is beyond it today.
@@ -87,13 +98,16 @@ std::string held_zones(const forecast& f, const groom_request& r) {
 
 std::string habits_text(const forecast& f, const groom_request& r, const print_options& o) {
     table t;
-    t.head = {"", "brushed to the skin", "back by", "full groom by"};
+    t.head = {"", "brushed to the skin", "back by", "won", "full groom by"};
+    t.numbers = {false, false, false, true, false};
     for (const habit_forecast& h : f.habits) {
         const bool now = counted(h.habit) == counted(r.patient.brushed);
         const std::string habit{h.habit.how_often == habit::none ? "not at all"
                                                                  : name(h.habit.how_often)};
-        t.rows.push_back(
-            {now ? "now" : "", habit, short_day(h.when.in, o), short_day(h.when.full_groom, o)});
+        const double won = in_days(h.when.in - f.habits.front().when.in);
+        t.rows.push_back({now ? "now" : "", habit, short_day(h.when.in, o),
+                          won > 0.0 ? detail::fixed(won, 0) + " d" : "",
+                          short_day(h.when.full_groom, o)});
     }
     return "\nWhat brushing changes (on the surface only counts as not at all)\n" +
            laid_out(t, o.width);
@@ -113,14 +127,18 @@ std::string tidies(const forecast& f, const print_options& o) {
                : wrapped("", "\nTidy between: " + listed(due) + " (our guess).", 0, o.width);
 }
 
-std::string explained(const groom_request& r, const print_options& o) {
+std::string explained(const forecast& f, const groom_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     std::string s = "\nWhy so\n";
     const auto line = [&](const std::string& first, const std::string& text) {
         s += wrapped("  " + first + ": ", text, 4, o.width);
     };
-    line("growth", detail::fixed(in_mm_per_day(c.rate.median), 2) + " mm/day, log SD " +
-                       detail::fixed(c.rate.log_sd, 2) + ", " + basis_words(c.rate.why));
+    const rate_prior& rate = rate_of(r.reference, r.rules, c.id);
+    line("growth of the coat", detail::fixed(in_mm_per_day(rate.median), 2) + " mm/day, log SD " +
+                                   detail::fixed(rate.log_sd, 2) + ", " + basis_words(rate.why));
+    if (!f.learned.counted.empty()) {
+        line("growth of this dog", learned_in_figures(f.learned));
+    }
     if (c.matting_prone) {
         line("matting-prone length",
              show(c.matting_prone->best, o.units) + ", " + basis_words(c.matting_prone->why));
@@ -146,8 +164,10 @@ std::string explained(const groom_request& r, const print_options& o) {
 std::string text_of(const forecast& f, const groom_request& r, const print_options& o) {
     std::string out = wrapped("", heading(r), 2, o.width);
     out += wrapped("", when_in_words(f.when, r, o), 0, o.width);
+    out += learned_text(f, r, o);
     if (f.mats_by_length && !f.zones.empty()) {
-        out += wrapped("", "First to mat: " + first_zones(f, r) + ".", 2, o.width);
+        out += wrapped("", "First to mat, so brush there first: " + first_zones(f, r) + ".", 2,
+                       o.width);
         if (const std::string held = held_zones(f, r); !held.empty()) {
             out += wrapped(
                 "",
@@ -168,7 +188,8 @@ std::string text_of(const forecast& f, const groom_request& r, const print_optio
                            " days in 1 of 10 such "
                            "dogs, " +
                            day_count(even) + " in 1 of 2, " + day_count(late) +
-                           " in 9 of 10; some grow back far later or changed.",
+                           " in 9 of 10; some grow back far later or changed: " +
+                           delayed(r.rules.growth.delayed_share) + ".",
                        0, o.width);
     }
     if (!f.unknown.empty()) {
@@ -183,7 +204,7 @@ std::string text_of(const forecast& f, const groom_request& r, const print_optio
             2, o.width);
     }
     if (o.explain) {
-        out += explained(r, o);
+        out += explained(f, r, o);
     }
     return out;
 }

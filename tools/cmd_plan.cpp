@@ -72,6 +72,9 @@ reply plan(const request& q, const surroundings& around) {
 }
 
 reply regrow(const request& q, const surroundings& around) {
+    if (!q.learn.empty()) {
+        return learn(q, around);
+    }
     faults f;
     const int weeks = q.weeks.empty() ? 0 : weeks_in(q.weeks, f);
     const asked_groom a(q, around, f);
@@ -85,7 +88,7 @@ reply regrow(const request& q, const surroundings& around) {
     if (weeks > 0) {
         return visits(a, r, g, weeks);
     }
-    const forecast c = forecast_of(r, g);
+    const forecast c = forecast_of(r, g, a.w.json);
     return {a.w.json ? io::json_of(c, r, a.w.print) : io::text_of(c, r, a.w.print),
             g.stuck.empty() ? done : answer_is_no};
 }

@@ -21,5 +21,7 @@ struct reply {
 /// standard error.
 [[nodiscard]] reply roster(const request& q, const surroundings& around, std::ostream& out);
 [[nodiscard]] reply regrow(const request& q, const surroundings& around);
+/// regrow --learn: growth rates proposed from a salon's measured dogs.
+[[nodiscard]] reply learn(const request& q, const surroundings& around);
 
 }  // namespace pelage::cli

@@ -89,7 +89,7 @@ void lay_days(const request& q, dog& d, faults& f) {
         d.visits.erase(std::remove_if(d.visits.begin(), d.visits.end(),
                                       [&](const visit& v) { return v.on > *on; }),
                        d.visits.end());
-        d.visits.push_back({*on, "full"});
+        d.visits.push_back({*on, "full", {}});
     } else {
         f.say(errc::range,
               "--groomed: no such day; found \"" + q.groomed + "\"; write it like 2026-11-25");

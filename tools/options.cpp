@@ -45,6 +45,7 @@ constexpr const char* regrow_footer =
     "  pelage regrow biscuit --weeks 26\n"
     "  pelage regrow biscuit --weeks 12 --cannot Tuesday --format ics\n"
     "  pelage regrow --coat wavy --style one-length --length 16mm --brush none\n"
+    "  pelage regrow --learn reference/demo\n"
     "Brushing is written: none, 'weekly to the skin', 'every 3 days to the skin',\n"
     "'daily on the surface'. Brushing that doesn't reach the skin counts as none.\n"
     "Days off also: '2026-12-24 to 2027-01-03'. --weeks goes on from the visits in\n"
@@ -125,6 +126,8 @@ struct tree {
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
         add_dog(*regrow, q);
         add_calendar(*regrow, q);
+        regrow->add_option("--learn", q.learn, "growth rates from a salon's measured dogs")
+            ->type_name("DIR");
         lookup->footer(lookup_footer);
         plan->footer(plan_footer);
         regrow->footer(regrow_footer);

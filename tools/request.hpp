@@ -38,6 +38,7 @@ struct request {
     std::string groomed{};
     std::vector<std::string> cannot{};
     std::vector<std::string> events{};
+    std::string learn{};  ///< a salon's folder: growth rates from its dogs instead of a dog
     // look-up
     std::string kind{};
     std::string zone{};

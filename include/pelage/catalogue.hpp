@@ -2,6 +2,8 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -43,13 +45,14 @@ struct listed_figure {
     evidence why;
 };
 
-/// The rules in force: the reference's, with a salon's own in place of some.
+/// The rules in force: the reference's, with a salon's own in place of some, and its own growth rates.
 struct rule_book {
     cut_rules cut;
     growth_rules growth;
     matting_rules matting;
     refusal_rules refusal;
     price_rules prices;
+    std::array<std::optional<rate_prior>, coat_names.size()> own_rates;  ///< by coat class
 };
 
 /// The reference as a whole. Invariant, held by the reader: ids are unique, every name resolves,
@@ -80,6 +83,13 @@ struct salon {
 /// The coat of that class.
 [[nodiscard]] inline const coat& coat_of(const catalogue& c, coat_class k) {
     return c.coats[static_cast<std::size_t>(k)];
+}
+
+/// The growth rate taken of a coat: the salon's own, or else the reference's.
+[[nodiscard]] inline const rate_prior& rate_of(const catalogue& c, const rule_book& r,
+                                               coat_class k) {
+    const auto& own = r.own_rates[static_cast<std::size_t>(k)];
+    return own ? *own : coat_of(c, k).rate;
 }
 
 /// The record with that id, or null; for any vector of records with an `id`.

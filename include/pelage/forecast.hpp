@@ -24,10 +24,11 @@ struct zone_forecast {
     days clock{};
 };
 
-/// When the dog must be back under another brushing habit.
+/// When the dog must be back under another brushing habit, and what that habit does in each zone.
 struct habit_forecast {
     brushing habit;
     back when;
+    std::vector<days> early{};  ///< as zone_forecast::early, in the order of forecast::zones
 };
 
 /// The forecast.
@@ -40,12 +41,15 @@ struct forecast {
     std::optional<days> tidy_face_feet;  ///< their own clocks, where the coat needs them
     std::optional<days> tidy_sanitary;
     std::optional<std::array<days, 3>>
-        regrown;                 ///< resting coats clipped: 1 in 10, 1 in 2, 9 in 10
-    std::vector<place> unknown;  ///< places whose length isn't known
+        regrown;                  ///< resting coats clipped: 1 in 10, 1 in 2, 9 in 10
+    std::vector<place> unknown;   ///< places whose length isn't known
+    learned_rate learned;         ///< what the dog's own measurements say
+    std::optional<back> by_coat;  ///< when it would be due by its coat alone; if any count
 };
 
-/// Forecast of a planned groom; `g` came from plan_groom(r).
-[[nodiscard]] forecast forecast_of(const groom_request& r, const groom& g);
+/// Forecast of a planned groom; `g` came from plan_groom(r). `by_zone`: what each habit does in each
+/// zone, too, which takes as long as all the rest.
+[[nodiscard]] forecast forecast_of(const groom_request& r, const groom& g, bool by_zone = true);
 
 /// Only when the dog must be back: what a plan prints, without the tables.
 [[nodiscard]] back back_of(const groom_request& r, const groom& g);

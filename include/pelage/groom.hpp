@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <pelage/catalogue.hpp>
+#include <pelage/growth_record.hpp>
 #include <pelage/order.hpp>
 #include <pelage/plan.hpp>
 #include <pelage/visits.hpp>
@@ -21,14 +22,15 @@ struct groom_request {
     const kit& tools;
     const dog& patient;  ///< its coat must be set
     const style& sheet;
-    std::optional<date> today;            ///< decides which blades are out for sharpening
-    std::optional<chance> asked{};        ///< for when back; none: the rules' own, 9 in 10
-    std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
-    bool both_ways = false;               ///< treat every direction as left open
-    bool match_sides = false;             ///< a pair matted on one side is left alike on both
-    bool reasons = true;                  ///< say of each setup why it may not be used
-    const worktop* top = nullptr;         ///< the kit made ready; null: made for this call
-    const laid_sheet* laid = nullptr;     ///< the sheet made ready; null: made for this call
+    std::optional<date> today;              ///< decides which blades are out for sharpening
+    std::optional<chance> asked{};          ///< for when back; none: the rules' own, 9 in 10
+    std::optional<length> length_wish{};    ///< in place of the sheet's adjustable length
+    bool both_ways = false;                 ///< treat every direction as left open
+    bool match_sides = false;               ///< a pair matted on one side is left alike on both
+    bool reasons = true;                    ///< say of each setup why it may not be used
+    const worktop* top = nullptr;           ///< the kit made ready; null: made for this call
+    const laid_sheet* laid = nullptr;       ///< the sheet made ready; null: made for this call
+    const learned_rate* learned = nullptr;  ///< the dog's own rate; null: worked out for this call
 };
 
 /// When work on a zone is done.

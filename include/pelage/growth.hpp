@@ -19,9 +19,16 @@ namespace pelage {
 
 /// The figures of growth that don't belong to a coat (reference/growth.toml).
 struct growth_rules {
-    figure<length> start_error;    ///< spread of the length just after a cut, shared by the dog
-    figure<double> visit_log_sd;   ///< spread of the rate from visit to visit
-    figure<double> delayed_share;  ///< share of clipped dogs with delayed regrowth
+    figure<length> start_error;      ///< spread of the length just after a cut, shared by the dog
+    figure<double> visit_log_sd;     ///< spread of the rate from visit to visit
+    figure<double> delayed_share;    ///< share of clipped dogs with delayed regrowth
+    figure<length> measuring_error;  ///< of a length measured, standard deviation
+    figure<double> measuring_share;  ///< the same as a share of long lengths ...
+    figure<length> measuring_share_from;  ///< ... above this
+    figure<double> wrong_share;           ///< share of measurements that are wrong
+    figure<length> wrong_error;           ///< how far off a wrong one is
+    figure<double> herd;                  ///< dogs a salon needs before its own rate counts
+    figure<double> herd_log_sd;           ///< least spread between dogs of a coat
 };
 
 /// "Never": the coat stops before it gets there.
@@ -38,10 +45,13 @@ struct rate_law {
     double log_sd = 0.0;
 };
 
-/// The law of a coat's rate before anything is known of the dog: the prior's spread and the spread
-/// from visit to visit together.
+/// The law of a rate before anything is known of the dog: the prior's spread and the spread from visit
+/// to visit together.
+[[nodiscard]] inline rate_law prior_rate(const rate_prior& p, const growth_rules& g) {
+    return {std::log(in_mm_per_day(p.median)), std::hypot(p.log_sd, g.visit_log_sd.best)};
+}
 [[nodiscard]] inline rate_law prior_rate(const coat& c, const growth_rules& g) {
-    return {std::log(in_mm_per_day(c.rate.median)), std::hypot(c.rate.log_sd, g.visit_log_sd.best)};
+    return prior_rate(c.rate, g);
 }
 
 /// The rate at quantile `p` (mm/day), 0 < p < 1.

@@ -68,7 +68,8 @@ TEST_CASE("never is a day that doesn't come", "[growth]") {
 TEST_CASE("a coat's rate before the dog is known spreads by dog and by visit", "[growth]") {
     coat c;
     c.rate = {mm_per_day(0.34), 0.3, {}};
-    const growth_rules g{plain(mm(0.8)), plain(0.12), plain(0.12)};
+    growth_rules g;
+    g.visit_log_sd = plain(0.12);
     const rate_law prior = prior_rate(c, g);
     CHECK_THAT(prior.log_median, match::WithinAbs(std::log(0.34), 1e-15));
     CHECK_THAT(prior.log_sd, match::WithinAbs(std::sqrt(0.3 * 0.3 + 0.12 * 0.12), 1e-15));

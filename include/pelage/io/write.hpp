@@ -58,6 +58,14 @@ struct print_options {
 [[nodiscard]] std::string json_of(const back_in_answer& a, const groom_request& r,
                                   const print_options& o);
 
+/// Growth rates proposed from a salon's measured dogs: text that a salon.toml takes as it is, with what
+/// was too little as comments. `from` names the salon.
+[[nodiscard]] std::string proposal_text(const std::vector<herd_lesson>& lessons,
+                                        const growth_rules& g, const std::string& from,
+                                        const print_options& o);
+[[nodiscard]] std::string proposal_json(const std::vector<herd_lesson>& lessons,
+                                        const growth_rules& g);
+
 /// Every figure whose key contains `key` (all if empty) with its basis, and counts by basis. Empty
 /// if nothing matches.
 [[nodiscard]] std::string sources_text(const catalogue& c, const std::string& key,

@@ -1,0 +1,378 @@
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+#include <pelage/growth_record.hpp>
+#include <pelage/select.hpp>
+
+namespace pelage {
+
+namespace {
+
+/// The cut a place was last given before a measurement, as far as it is known.
+struct last_cut {
+    const visit* on = nullptr;   ///< null: none in the record
+    std::optional<length> left;  ///< none: the record doesn't say
+
+    friend bool operator==(const last_cut& a, const last_cut& b) {
+        return a.on == b.on && a.left == b.left;
+    }
+};
+
+/// Reads one dog's record.
+class record_reader {
+  public:
+    record_reader(const dog& d, const catalogue& c, const rule_book& r,
+                  const std::optional<date>& today)
+        : dog_(d), reference_(c), rules_(r), today_(today), parts_(c.dog_body) {
+        for (const visit& v : d.visits) {
+            visits_.push_back(&v);
+        }
+        std::stable_sort(visits_.begin(), visits_.end(),
+                         [](const visit* a, const visit* b) { return a->on < b->on; });
+    }
+
+    /// Each measurement counted or left out.
+    void sort_into(learned_rate& to) const {
+        for (std::size_t i = 0; i < dog_.measured.size(); ++i) {
+            const measurement& m = dog_.measured[i];
+            const auto places = single_places(m.whom);
+            const std::optional<last_cut> cut = common_cut(places, m.on);
+            const std::string why = why_not(m, cut);
+            if (!why.empty()) {
+                to.left_out.push_back({i, why});
+                continue;
+            }
+            to.counted.push_back({i,
+                                  static_cast<std::size_t>(cut->on - dog_.visits.data()),
+                                  {between(cut->on->on, m.on), *cut->left, m.is,
+                                   measuring_error(m.is, rules_.growth)}});
+        }
+    }
+
+    /// Whether two measurements have a place in common.
+    [[nodiscard]] bool same_place(const measurement& a, const measurement& b) const {
+        const auto of_b = single_places(b.whom);
+        const auto of_a = single_places(a.whom);
+        return std::any_of(of_a.begin(), of_a.end(), [&](const place& p) {
+            return std::find(of_b.begin(), of_b.end(), p) != of_b.end();
+        });
+    }
+
+  private:
+    [[nodiscard]] const selection& meant(const std::string& whom) const {
+        const selection* s = parts_.find(whom);
+        if (s == nullptr) {
+            throw error(errc::unknown, "no zone, group or side is called \"" + whom + "\"");
+        }
+        return *s;
+    }
+
+    /// The places a word means, a paired zone as its two sides.
+    [[nodiscard]] std::vector<place> single_places(const std::string& whom) const {
+        std::vector<place> out;
+        for (const place& p : meant(whom).places) {
+            if (p.which == side::both && reference_.dog_body.zones[p.zone].paired) {
+                out.push_back({p.zone, side::left});
+                out.push_back({p.zone, side::right});
+            } else {
+                out.push_back(p);
+            }
+        }
+        return out;
+    }
+
+    /// What the visit says it left at a place: narrower words win, then later ones. "all" means the
+    /// whole coat, prep zones too.
+    [[nodiscard]] std::optional<length> left_at(const visit& v, const place& p) const {
+        std::optional<length> out;
+        for (const reach how : {reach::all, reach::group, reach::zone, reach::side}) {
+            for (const hair_now& h : v.left) {
+                const selection& s = meant(h.whom);
+                const bool there =
+                    s.how == reach::all ||
+                    std::any_of(s.places.begin(), s.places.end(), [&](const place& w) {
+                        return w.zone == p.zone && (w.which == side::both ||
+                                                    p.which == side::both || w.which == p.which);
+                    });
+                out = s.how == how && there ? std::optional{h.is} : out;
+            }
+        }
+        return out;
+    }
+
+    /// Whether a visit that doesn't say so may have cut there: a full groom does, a tidy goes over face,
+    /// feet and the parts that are always clipped.
+    [[nodiscard]] bool may_have_cut(const visit& v, const place& p) const {
+        const group where = reference_.dog_body.zones[p.zone].where;
+        const bool tidied = where == group::head || where == group::feet || where == group::prep;
+        return v.kind == "full" || (v.kind == "tidy" && v.left.empty() && tidied);
+    }
+
+    [[nodiscard]] last_cut cut_before(const place& p, const date& on) const {
+        for (auto v = visits_.rbegin(); v != visits_.rend(); ++v) {
+            if ((*v)->on >= on || (*v)->kind == "bath") {
+                continue;
+            }
+            if (const auto left = left_at(**v, p)) {
+                return {*v, left};
+            }
+            if (may_have_cut(**v, p)) {
+                return {*v, std::nullopt};
+            }
+        }
+        return {};
+    }
+
+    /// The cut that all those places were last given; nothing if they were not cut alike.
+    [[nodiscard]] std::optional<last_cut> common_cut(const std::vector<place>& places,
+                                                     const date& on) const {
+        std::optional<last_cut> out;
+        for (const place& p : places) {
+            const last_cut one = cut_before(p, on);
+            if (out && !(*out == one)) {
+                return std::nullopt;
+            }
+            out = one;
+        }
+        return out;
+    }
+
+    [[nodiscard]] std::string why_not(const measurement& m,
+                                      const std::optional<last_cut>& cut) const {
+        const coat& c = coat_of(reference_, dog_.coat.value());
+        if (c.kind == cycle::resting) {
+            return "most hairs of a " + c.title +
+                   " rest, and its length doesn't tell how fast one grows";
+        }
+        if (!m.combed_dry) {
+            return "measured as it lies, and waves and curls read short";
+        }
+        if (today_ && m.on > *today_) {
+            return "dated after today";
+        }
+        if (!cut) {
+            return "the places it names were not cut alike; measure one zone";
+        }
+        if (cut->on == nullptr) {
+            return "no cut before it is on record";
+        }
+        if (!cut->left) {
+            return "the visit of " + in_words(cut->on->on) +
+                   " doesn't say what length it left there";
+        }
+        if (m.is >= c.terminal.best) {
+            return "as long as a " + c.title + " is taken to grow";
+        }
+        return {};
+    }
+
+    const dog& dog_;
+    const catalogue& reference_;
+    const rule_book& rules_;
+    const std::optional<date>& today_;
+    part_index parts_;
+    std::vector<const visit*> visits_;  ///< by date
+};
+
+/// Measurements that one mishap would explain: a slip spoils one, a trim or a wrong length of the cut
+/// that one and all later ones there until the next cut. Indices into learned_rate::counted.
+using mishap = std::vector<std::size_t>;
+
+std::vector<mishap> mishaps(const std::vector<counted_measurement>& counted, const dog& d,
+                            const record_reader& reader) {
+    std::vector<mishap> out;
+    for (std::size_t i = 0; i < counted.size(); ++i) {
+        const counted_measurement& first = counted[i];
+        out.push_back({i});
+        mishap from_here{i};
+        for (std::size_t j = 0; j < counted.size(); ++j) {
+            if (counted[j].cut == first.cut && counted[j].read.after > first.read.after &&
+                reader.same_place(d.measured[counted[j].which], d.measured[first.which])) {
+                from_here.push_back(j);
+            }
+        }
+        if (from_here.size() > 1) {
+            out.push_back(std::move(from_here));
+        }
+    }
+    return out;
+}
+
+/// The readings with those of a mishap taken for `wrong_error` off.
+std::vector<counted_measurement> doubting(std::vector<counted_measurement> counted,
+                                          const mishap& one, const growth_rules& g) {
+    for (const std::size_t i : one) {
+        const length error = counted[i].read.error;
+        counted[i].read.error = mm(std::hypot(in_mm(error), in_mm(g.wrong_error.best)));
+    }
+    return counted;
+}
+
+/// The place of a cut among those that were measured after, as by_cut() has them.
+std::size_t place_of(std::size_t cut, const std::vector<counted_measurement>& counted) {
+    std::set<std::size_t> before;
+    for (const counted_measurement& m : counted) {
+        if (m.cut < cut) {
+            before.insert(m.cut);
+        }
+    }
+    return before.size();
+}
+
+/// The likeliest mishap, if one is likelier than none: ln of its odds from how much better the readings
+/// go together when those it spoils are doubted.
+std::optional<mishap> likeliest(const std::vector<mishap>& all,
+                                const std::vector<counted_measurement>& counted,
+                                const learning_law& law, const growth_rules& g) {
+    const double share = g.wrong_share.best;
+    if (!(share > 0.0 && share < 1.0) || counted.empty()) {
+        return std::nullopt;
+    }
+    constexpr double hardly = -4.0;  // about log odds, before they are worked out in full
+    const double before = std::log(share / (1.0 - share));
+    const rate_posterior as_said(by_cut(counted), law);
+    double best = 0.0;
+    std::optional<mishap> out;
+    for (const mishap& one : all) {
+        const auto cuts = by_cut(doubting(counted, one, g));
+        const std::size_t which = place_of(counted[one.front()].cut, counted);
+        const double about =
+            before + as_said.log_evidence_with(which, cuts[which]) - as_said.log_evidence();
+        if (about < hardly) {
+            continue;
+        }
+        const double odds =
+            before + rate_posterior(cuts, law).log_evidence() - as_said.log_evidence();
+        if (odds > best) {
+            best = odds;
+            out = one;
+        }
+    }
+    return out;
+}
+
+/// Why a measurement is left out: shorter or longer than the others let expect.
+std::string odd_because(const counted_measurement& one,
+                        const std::vector<counted_measurement>& others, const learning_law& law) {
+    const rate_posterior p(by_cut(others), law);
+    const length expected =
+        grown(one.read.start, law.terminal, mm_per_day(std::exp(p.mean())), one.read.after);
+    const std::string days = std::to_string(std::lround(in_days(one.read.after)));
+    return one.read.is < expected
+               ? "too short for " + days +
+                     " days after that cut: trimmed in between, or not stretched?"
+               : "too long for " + days +
+                     " days after that cut: are the cut's length and day right?";
+}
+
+/// Takes out what is likelier wrong than right, the likeliest mishap first.
+void leave_out_wrong(learned_rate& to, const dog& d, const record_reader& reader,
+                     const learning_law& law, const growth_rules& g) {
+    while (const auto wrong = likeliest(mishaps(to.counted, d, reader), to.counted, law, g)) {
+        std::vector<counted_measurement> right;
+        for (std::size_t i = 0; i < to.counted.size(); ++i) {
+            if (std::find(wrong->begin(), wrong->end(), i) == wrong->end()) {
+                right.push_back(to.counted[i]);
+            }
+        }
+        for (const std::size_t i : *wrong) {
+            to.left_out.push_back({to.counted[i].which, odd_because(to.counted[i], right, law)});
+        }
+        to.counted = std::move(right);
+    }
+    std::sort(to.left_out.begin(), to.left_out.end(),
+              [](const auto& a, const auto& b) { return a.which < b.which; });
+}
+
+}  // namespace
+
+learning_law learning_law_of(const catalogue& c, const rule_book& r, coat_class k) {
+    const rate_prior& p = rate_of(c, r, k);
+    return {{std::log(in_mm_per_day(p.median)), p.log_sd},
+            r.growth.visit_log_sd.best,
+            r.growth.start_error.best,
+            coat_of(c, k).terminal.best};
+}
+
+std::vector<stretch> by_cut(const std::vector<counted_measurement>& counted) {
+    std::map<std::size_t, stretch> cuts;
+    for (const counted_measurement& m : counted) {
+        cuts[m.cut].push_back(m.read);
+    }
+    std::vector<stretch> out;
+    for (auto& [cut, readings] : cuts) {
+        out.push_back(std::move(readings));
+    }
+    return out;
+}
+
+learned_rate learn_rate(const dog& d, const catalogue& c, const rule_book& r,
+                        const std::optional<date>& today) {
+    const learning_law law = learning_law_of(c, r, d.coat.value());
+    learned_rate out;
+    out.usual = prior_rate(rate_of(c, r, *d.coat), r.growth);
+    out.dog = law.dog;
+    out.next = out.usual;
+    if (d.measured.empty()) {
+        return out;
+    }
+    const record_reader reader(d, c, r, today);
+    reader.sort_into(out);
+    leave_out_wrong(out, d, reader, law, r.growth);
+    if (!out.counted.empty()) {
+        const rate_posterior p(by_cut(out.counted), law);
+        out.dog = {p.mean(), p.sd()};
+        out.next = p.next();
+        out.coat_weight = p.prior_share();
+    }
+    return out;
+}
+
+namespace {
+
+herd_lesson learn_herd(const salon& s, const catalogue& c, coat_class k,
+                       const std::optional<date>& today) {
+    herd_lesson out;
+    out.coat = k;
+    out.before = coat_of(c, k).rate;
+    out.own = s.rules.own_rates[static_cast<std::size_t>(k)];
+    const learning_law law = learning_law_of(c, s.rules, k);
+    std::vector<rate_estimate> estimates;
+    for (const dog& d : s.dogs) {
+        if (d.coat != k || d.measured.empty()) {
+            continue;
+        }
+        const learned_rate l = learn_rate(d, c, s.rules, today);
+        out.left_out += l.left_out.size();
+        const auto e = l.counted.empty()
+                           ? std::nullopt
+                           : estimate_of(rate_posterior(by_cut(l.counted), law), law.dog);
+        if (e) {
+            estimates.push_back(*e);
+            ++out.dogs;
+            out.measurements += l.counted.size();
+        }
+    }
+    if (static_cast<double>(out.dogs) >= s.rules.growth.herd.best) {
+        out.fit = herd_rate_of(estimates, s.rules.growth.herd_log_sd.best);
+    }
+    return out;
+}
+
+}  // namespace
+
+std::vector<herd_lesson> learn_herds(const salon& s, const catalogue& c,
+                                     const std::optional<date>& today) {
+    std::vector<herd_lesson> out;
+    for (std::size_t k = 0; k < coat_names.size(); ++k) {
+        herd_lesson one = learn_herd(s, c, static_cast<coat_class>(k), today);
+        if (one.dogs + one.left_out > 0) {
+            out.push_back(std::move(one));
+        }
+    }
+    return out;
+}
+
+}  // namespace pelage

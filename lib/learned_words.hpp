@@ -1,0 +1,21 @@
+// Private to lib: what a dog's own measurements say, in words.
+#pragma once
+
+#include <string>
+
+#include <pelage/io/write.hpp>
+
+namespace pelage::io {
+
+/// How many measurements count, what rate they give and by how much the date moved; then what was left
+/// out and why. Empty for a dog that was never measured.
+[[nodiscard]] std::string learned_text(const forecast& f, const groom_request& r,
+                                       const print_options& o);
+
+/// "0.29 mm/day (0.25 to 0.34 in 8 of 10), log SD ...", for --explain.
+[[nodiscard]] std::string learned_in_figures(const learned_rate& l);
+
+/// "12 % faster than the 0.34 mm a day", "about the 0.34 mm a day".
+[[nodiscard]] std::string against(double rate, double usual);
+
+}  // namespace pelage::io
