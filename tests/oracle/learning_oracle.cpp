@@ -208,7 +208,7 @@ void check_cases(int n, unsigned seed) {
 }  // namespace
 
 TEST_CASE("posterior of the rate against adaptive quadrature", "[oracle][learning]") {
-    check_cases(60, 31);
+    check_cases(40, 31);
 }
 
 TEST_CASE("posterior of the rate against adaptive quadrature, a thousand dogs",
