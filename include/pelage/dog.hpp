@@ -42,7 +42,7 @@ struct measurement {
 /// A visit that was.
 struct visit {
     date on{};
-    std::string kind;            ///< "full", "tidy", "bath"
+    std::string kind;              ///< "full", "tidy", "bath"
     std::vector<hair_now> left{};  ///< what the cut left, where it is known; wider words first
 };
 
