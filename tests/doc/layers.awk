@@ -9,8 +9,8 @@ BEGIN {
     # A new public header goes into this table, in the lowest layer that can hold it.
     fill(0, "units error date evidence stats suggest")
     fill(1, "blade comb zone coat kit style dog finding setup text brushing select prices")
-    fill(2, "cut refusal growth matting caution inheritance")
-    fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast")
+    fill(2, "cut refusal growth matting caution inheritance mix")
+    fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast unseen")
     fill(4, "pelage")  # and all of io/ and lib/
     tools = 5
 
