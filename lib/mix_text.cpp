@@ -128,10 +128,13 @@ std::string quoted(std::string_view s) {
     return "\"" + std::string(s.substr(0, most)) + (s.size() > most ? "..." : "") + "\"";
 }
 
-std::string one_of(const std::vector<std::string>& names) {
+std::string one_of(const std::vector<std::string>& names, bool in_quotes = true) {
     std::string out;
     for (std::size_t i = 0; i < names.size(); ++i) {
-        out += (i == 0 ? "" : i + 1 == names.size() ? " or " : ", ") + quoted(names[i]);
+        out += (i == 0                  ? ""
+                : i + 1 == names.size() ? " or "
+                                        : ", ") +
+               (in_quotes ? quoted(names[i]) : names[i]);
     }
     return out;
 }
@@ -457,8 +460,6 @@ class parser {
                     break;
                 case generation::f2b:
                     out = bred_from(of.dog, cross(of.dog, *back));
-                    note("F2b is read as F1 x F1b, as most use it (from memory); who means F2 x " +
-                         back->text + " writes \"(F2 " + of.dog.text + ") x " + back->text + "\".");
                     break;
                 case generation::f3: {
                     bred f2 = cross(of.dog, of.dog);
@@ -468,7 +469,11 @@ class parser {
                 }
             }
             if (g != generation::f1) {
-                note(called + " is read as " + out.dog.text + ".");
+                note(called + " is read as " + out.dog.text +
+                     (g == generation::f2b
+                          ? ", as most use it (from memory); who means F2 x " + back->text +
+                                " writes \"(F2 " + of.dog.text + ") x " + back->text + "\"."
+                          : "."));
                 // by its name again: written out, generations of generations grow without end
                 out.dog.text = called + " " + of.dog.text + (back ? " to " + back->text : "");
             }
@@ -555,11 +560,11 @@ class parser {
             return stand_in(found.front().index);
         }
         if (found.size() > 1) {
-            note(name + ": " + one_of(names) + ", the coat counts as the same.");
+            note(name + ": " + one_of(names, false) + ", the coat counts as the same.");
             return parsed{of_breed(h_, found.front().index, name), std::nullopt, true};
         }
         if (!one.sizes.empty() && !found.front().sized) {
-            note(one.id + ": " + one_of(one.sizes) + ", the coat is the same.");
+            note(one.id + ": " + one_of(one.sizes, false) + ", the coat is the same.");
         }
         return parsed{of_breed(h_, found.front().index, found.front().text), std::nullopt, true};
     }

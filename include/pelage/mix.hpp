@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <pelage/coat.hpp>
@@ -91,5 +92,22 @@ struct coat_answer {
 [[nodiscard]] coat_answer coats_of(const bred& dog, const heredity& h,
                                    const std::vector<coat>& coats,
                                    curl_mode curl = curl_mode::additive);
+
+/// The coat to expect of a dog nobody has seen.
+struct expected_coat {
+    std::string asked;  ///< as typed
+    mix read;
+    coat_answer may_be;
+    curl_mode curl = curl_mode::additive;
+};
+
+/// Reads the mix and says what coats it comes to. Throws what read_mix throws.
+[[nodiscard]] inline expected_coat expect_coat(std::string_view text, const heredity& h,
+                                               const std::vector<coat>& coats,
+                                               curl_mode curl = curl_mode::additive) {
+    mix m = read_mix(text, h);
+    coat_answer a = coats_of(m.dog, h, coats, curl);
+    return {std::string(text), std::move(m), std::move(a), curl};
+}
 
 }  // namespace pelage

@@ -10,6 +10,7 @@
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/lookup.hpp>
+#include <pelage/mix.hpp>
 #include <pelage/text.hpp>
 
 namespace pelage::io {
@@ -27,6 +28,11 @@ struct print_options {
 [[nodiscard]] std::string text_of(const lookup_answer& a, const lookup_request& r,
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const lookup_answer& a, const lookup_request& r);
+
+/// A looked-up breed or mix.
+[[nodiscard]] std::string text_of(const expected_coat& e, const catalogue& c,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const expected_coat& e, const catalogue& c);
 
 /// A plan with when the dog must be back.
 [[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
