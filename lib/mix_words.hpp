@@ -17,4 +17,9 @@ namespace pelage::io {
 [[nodiscard]] std::string what_to_look_at(const expected_coat& e, const catalogue& c,
                                           const print_options& o);
 
+/// What a plan or forecast tells of a coat that nobody has seen: planned on which, what to look at,
+/// and what changes on the others.
+[[nodiscard]] std::string unseen_text(const unseen_dog& u, const groom_request& r,
+                                      const print_options& o);
+
 }  // namespace pelage::io

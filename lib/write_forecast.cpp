@@ -5,6 +5,7 @@
 #include <pelage/io/write.hpp>
 
 #include "layout.hpp"
+#include "mix_words.hpp"
 #include "when_words.hpp"
 
 namespace pelage::io {
@@ -143,8 +144,12 @@ std::string explained(const groom_request& r, const print_options& o) {
 
 }  // namespace
 
-std::string text_of(const forecast& f, const groom_request& r, const print_options& o) {
+std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
+                    const unseen_dog* unseen) {
     std::string out = wrapped("", heading(r), 2, o.width);
+    if (unseen != nullptr) {
+        out += unseen_text(*unseen, r, o);
+    }
     out += wrapped("", when_in_words(f.when, r, o), 0, o.width);
     if (f.mats_by_length && !f.zones.empty()) {
         out += wrapped("", "First to mat: " + first_zones(f, r) + ".", 2, o.width);

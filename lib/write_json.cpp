@@ -224,6 +224,23 @@ void add_cautions(json& j, const groom& g) {
     }
 }
 
+json unseen_json(const unseen_dog& u, const groom_request& r) {
+    json j = expected_json(u.expected, r.reference);
+    j["on_other_coats"] = json::array();
+    for (const other_coat& c : u.others) {
+        json one{{"coat", name(c.what.coat)},
+                 {"chance", share_json(c.what.chance)},
+                 {"jacket_to_card", c.jacket_clipped},
+                 {"leaves", json::array()}};
+        for (const left_otherwise& l : c.leaves) {
+            one["leaves"].push_back(
+                {{"setup", l.setup}, {"planned", json_of(l.planned)}, {"then", json_of(l.then)}});
+        }
+        j["on_other_coats"].push_back(std::move(one));
+    }
+    return j;
+}
+
 }  // namespace
 
 std::string json_of(const lookup_answer& a, const lookup_request& r) {
@@ -316,10 +333,13 @@ std::string json_of(const expected_coat& e, const catalogue& c) {
 }
 
 std::string json_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o) {
+                    const print_options& o, const unseen_dog* unseen) {
     json j{{"schema", "pelage/plan/1"}, {"dog", dog_json(r)}};
     if (o.today) {
         j["today"] = iso(*o.today);
+    }
+    if (unseen != nullptr) {
+        j["coat_from_mix"] = unseen_json(*unseen, r);
     }
     j["stop"] = g.stop;
     j["minutes_before_bath"] = minutes_json(g.before);
@@ -348,8 +368,12 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     return dumped(j);
 }
 
-std::string json_of(const forecast& f, const groom_request& r, const print_options& o) {
+std::string json_of(const forecast& f, const groom_request& r, const print_options& o,
+                    const unseen_dog* unseen) {
     json j{{"schema", "pelage/regrow/1"}, {"dog", dog_json(r)}};
+    if (unseen != nullptr) {
+        j["coat_from_mix"] = unseen_json(*unseen, r);
+    }
     if (o.today) {
         j["today"] = iso(*o.today);
     }

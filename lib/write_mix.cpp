@@ -230,13 +230,67 @@ std::string chance_in_words(double p) {
     return p < 0.001 ? "fewer than 1 in 1000" : "about 1 in " + detail::fixed(1.0 / p, 0);
 }
 
-std::string what_to_look_at(const expected_coat& e, const catalogue& c, const print_options& o) {
-    std::string out = "What you see on the dog wins. Look at\n";
+namespace {
+
+std::string signs_text(const expected_coat& e, const catalogue& c, const print_options& o) {
+    std::string out;
     for (const std::size_t s : e.may_be.signs) {
         const coat_sign& sign = c.genes.signs[s];
         out += wrapped("  ", sign.text + (o.explain ? " [" + basis_words(sign.why) + "]" : ""), 4,
                        o.width);
     }
+    return out;
+}
+
+/// "comb 16 mm over blade 30, with the lay, leaves 18 mm, not 17 mm; ..."
+std::string leaves_otherwise(const other_coat& c, const print_options& o) {
+    constexpr std::size_t most = 3;
+    std::string text;
+    for (std::size_t i = 0; i < c.leaves.size() && (o.explain || i < most); ++i) {
+        const left_otherwise& l = c.leaves[i];
+        text += (i == 0 ? "" : "; ") + l.setup + ", leaves " + show(l.then.best, o.units) +
+                ", not " + show(l.planned.best, o.units);
+    }
+    const std::size_t more = o.explain || c.leaves.size() <= most ? 0 : c.leaves.size() - most;
+    text += more > 0 ? "; and " + std::to_string(more) + " more" : "";
+    return text;
+}
+
+}  // namespace
+
+std::string unseen_text(const unseen_dog& u, const groom_request& r, const print_options& o) {
+    const expected_coat& e = u.expected;
+    const coat_chance& first = e.may_be.coats.front();
+    const std::string odds =
+        e.may_be.coats.size() == 1 ? "all pups by the model" : chance_in_words(first.chance);
+    std::string out = wrapped(
+        "",
+        "Coat from the mix, nobody has seen it: planned on " + std::string(name(first.coat)) +
+            ", " + odds + " (" + e.read.dog.text + "). The dates count every coat it may have. " +
+            (e.may_be.signs.empty() ? "What you see on the dog wins." : "First look at"),
+        0, o.width);
+    out += signs_text(e, r.reference, o);
+    for (const other_coat& c : u.others) {
+        const std::string what =
+            "if " + std::string(name(c.what.coat)) + ", " + chance_in_words(c.what.chance) + ": ";
+        if (c.jacket_clipped) {
+            out += wrapped("  ! ",
+                           what +
+                               "its jacket is carded, not clipped, unless the owner "
+                               "agrees in writing",
+                           4, o.width);
+        }
+        const std::string leaves = leaves_otherwise(c, o);
+        if (!leaves.empty() || !c.jacket_clipped) {
+            out += wrapped("  ", what + (leaves.empty() ? "the same lengths" : leaves), 4, o.width);
+        }
+    }
+    return out + wrapped("", "Once seen, write --coat, or coat = in the dog's file.", 0, o.width);
+}
+
+std::string what_to_look_at(const expected_coat& e, const catalogue& c, const print_options& o) {
+    std::string out = "What you see on the dog wins. Look at\n";
+    out += signs_text(e, c, o);
     for (const coat_chance& k : e.may_be.coats) {
         if (k.chance >= worth_a_row) {
             out += wrapped("  " + std::string(name(k.coat)) + " is: ", coat_of(c, k.coat).look, 4,

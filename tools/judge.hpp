@@ -55,6 +55,9 @@ class faults {
 [[nodiscard]] std::optional<chance> chance_in(const std::string& text, faults& f);
 /// The dog asked about: from its file or the salon, with the options laid over it.
 [[nodiscard]] dog dog_of(const request& q, const workplace& w, faults& f);
+/// Where nobody says the dog's coat: what its mix makes of it; the likeliest is set as its coat. A coat
+/// that was seen stays. Throws bad_input where the mix can't be read.
+[[nodiscard]] std::optional<expected_coat> coat_by_mix(dog& d, const workplace& w);
 /// The sheet of that dog.
 [[nodiscard]] const style* sheet_of(const dog& d, const workplace& w, faults& f);
 

@@ -35,6 +35,7 @@ constexpr const char* plan_footer =
     "Examples:\n"
     "  pelage plan biscuit --zones\n"
     "  pelage plan --coat wavy --style one-length --now 'body 40 mm'\n"
+    "  pelage plan --mix 'F1b poodle x labrador to poodle' --style one-length\n"
     "  pelage plan --coat curly --style lamb --size small --format json\n"
     "DOG is a file (a name ending in .toml) or the id of a dog of the salon.";
 
@@ -61,6 +62,7 @@ void add_dog(CLI::App& app, request& q) {
         ->type_name("DOG");
     app.add_option("--coat", q.coat, "as in the look-up: wavy, curly, drop, ...")
         ->type_name("COAT");
+    app.add_option("--mix", q.mix, "its breeds, where nobody has seen the coat")->type_name("MIX");
     app.add_option("--style", q.style, "id of a style sheet")->type_name("STYLE");
     app.add_option("--size", q.size, "toy, small, medium, large, giant")->type_name("SIZE");
     app.add_option("--length", q.length, "in place of the sheet's own length")->type_name("LENGTH");

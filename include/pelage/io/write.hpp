@@ -12,6 +12,7 @@
 #include <pelage/lookup.hpp>
 #include <pelage/mix.hpp>
 #include <pelage/text.hpp>
+#include <pelage/unseen.hpp>
 
 namespace pelage::io {
 
@@ -34,17 +35,19 @@ struct print_options {
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const expected_coat& e, const catalogue& c);
 
-/// A plan with when the dog must be back.
+/// A plan with when the dog must be back; `unseen` if its coat was taken from its mix.
 [[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
-                                  const groom_request& r, const print_options& o);
+                                  const groom_request& r, const print_options& o,
+                                  const unseen_dog* unseen = nullptr);
 [[nodiscard]] std::string json_of(const groom& g, const std::optional<back>& when,
-                                  const groom_request& r, const print_options& o);
+                                  const groom_request& r, const print_options& o,
+                                  const unseen_dog* unseen = nullptr);
 
-/// A forecast.
-[[nodiscard]] std::string text_of(const forecast& f, const groom_request& r,
-                                  const print_options& o);
-[[nodiscard]] std::string json_of(const forecast& f, const groom_request& r,
-                                  const print_options& o);
+/// A forecast; likewise.
+[[nodiscard]] std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
+                                  const unseen_dog* unseen = nullptr);
+[[nodiscard]] std::string json_of(const forecast& f, const groom_request& r, const print_options& o,
+                                  const unseen_dog* unseen = nullptr);
 
 /// Every figure whose key contains `key` (all if empty) with its basis, and counts by basis. Empty
 /// if nothing matches.
