@@ -10,10 +10,6 @@ namespace {
 
 constexpr double nothing = 1e-9;  // a chance below it is rounding
 
-std::string bracketed(const bred& b) {
-    return b.depth > 0 || b.text.starts_with("genotype") ? "(" + b.text + ")" : b.text;
-}
-
 void add_half(const bred& parent, std::vector<ancestry>& to) {
     for (const ancestry& a : parent.from) {
         const auto known = std::find_if(to.begin(), to.end(),
@@ -145,7 +141,7 @@ bred cross(const bred& a, const bred& b) {
     pup.genes = child_of(a.genes, b.genes);
     add_half(a, pup.from);
     add_half(b, pup.from);
-    pup.text = bracketed(a) + " x " + bracketed(b);
+    pup.text = as_part(a) + " x " + as_part(b);
     return pup;
 }
 

@@ -342,9 +342,9 @@ class parser {
             }
             if (now().kind == token_kind::by) {
                 fail(now(), errc::ambiguous,
-                     "three dogs: which two first? write (" + first->dog.text + " x " +
-                         second->dog.text + ") x ... or " + first->dog.text + " x (" +
-                         second->dog.text + " x ...)");
+                     "three dogs: which two first? write (" + as_part(first->dog) + " x " +
+                         as_part(second->dog) + ") x ... or " + as_part(first->dog) + " x (" +
+                         as_part(second->dog) + " x ...)");
                 return std::nullopt;
             }
             const bool unclear = sign && generation_of(sign->raw) != generation::f1 &&
@@ -411,15 +411,15 @@ class parser {
                                 " is no backcross; found \"to\" after it; leave it "
                                 "out, or write F1b"
                           : "a backcross goes to one of the two parents; found " +
-                                quoted(d->dog.text) + "; write \"to " + of.parents->first.text +
-                                "\" or \"to " + of.parents->second.text + "\"");
+                                quoted(d->dog.text) + "; write \"to " + as_part(of.parents->first) +
+                                "\" or \"to " + as_part(of.parents->second) + "\"");
                 return std::nullopt;
             }
         } else if (goes_back(*g)) {
             fail(sign, errc::ambiguous,
                  quoted(called) + ": back to which parent? write \"" + called + " " + of.dog.text +
-                     " to " + of.parents->first.text + "\" or \"" + called + " " + of.dog.text +
-                     " to " + of.parents->second.text + "\"");
+                     " to " + as_part(of.parents->first) + "\" or \"" + called + " " + of.dog.text +
+                     " to " + as_part(of.parents->second) + "\"");
             return std::nullopt;
         }
         return generation_bred(*g, of, back, at);
@@ -471,11 +471,11 @@ class parser {
             if (g != generation::f1) {
                 note(called + " is read as " + out.dog.text +
                      (g == generation::f2b
-                          ? ", as most use it (from memory); who means F2 x " + back->text +
-                                " writes \"(F2 " + of.dog.text + ") x " + back->text + "\"."
+                          ? ", as most use it (from memory); who means F2 x " + as_part(*back) +
+                                " writes \"(F2 " + of.dog.text + ") x " + as_part(*back) + "\"."
                           : "."));
                 // by its name again: written out, generations of generations grow without end
-                out.dog.text = called + " " + of.dog.text + (back ? " to " + back->text : "");
+                out.dog.text = called + " " + of.dog.text + (back ? " to " + as_part(*back) : "");
             }
             return out;
         } catch (const error& e) {

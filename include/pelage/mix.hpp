@@ -28,6 +28,11 @@ struct bred {
     std::string text;            ///< as one would write it: "(poodle x beagle) x poodle"
 };
 
+/// Its text as part of a longer one: in brackets unless it is a name.
+[[nodiscard]] inline std::string as_part(const bred& b) {
+    return b.depth > 0 || b.text.starts_with("genotype") ? "(" + b.text + ")" : b.text;
+}
+
 /// How many crosses deep a mix may go.
 inline constexpr int deepest_mix = 16;
 
