@@ -3,8 +3,8 @@
 
 #include <pelage/io/write.hpp>
 
+#include "chance_words.hpp"
 #include "layout.hpp"
-#include "mix_words.hpp"
 #include "when_words.hpp"
 
 namespace pelage::io {
