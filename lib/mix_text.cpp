@@ -152,19 +152,26 @@ std::vector<std::string> own_names(const breed& b) {
     return all;
 }
 
-std::vector<named_breed> breeds_called(const heredity& h, const std::string& name) {
+/// What stands before `name` in `whole`: "toy" before "poodle"; nothing if it doesn't end so.
+std::string_view word_before(std::string_view whole, std::string_view name) {
+    const bool longer = whole.size() > name.size() + 1 && whole.ends_with(name) &&
+                        whole[whole.size() - name.size() - 1] == ' ';
+    return longer ? whole.substr(0, whole.size() - name.size() - 1) : std::string_view{};
+}
+
+std::vector<named_breed> breeds_called(const heredity& h, std::string_view name) {
     std::vector<named_breed> found;
     for (std::size_t i = 0; i < h.breeds.size(); ++i) {
         const breed& b = h.breeds[i];
-        for (const std::string& n : own_names(b)) {
-            const std::size_t more = name.size() > n.size() ? name.size() - n.size() - 1 : 0;
-            const bool size_first = more > 0 && name[more] == ' ' && name.ends_with(n);
-            const std::string size = size_first ? name.substr(0, more) : "";
-            const bool sized = std::find(b.sizes.begin(), b.sizes.end(), size) != b.sizes.end();
-            if (name == n || sized) {
-                found.push_back({i, sized ? size + " " + b.id : b.id, sized});
-                break;
-            }
+        std::string_view size;
+        const auto called = [&](std::string_view n) {
+            size = word_before(name, n);
+            return name == n || (!size.empty() &&
+                                 std::find(b.sizes.begin(), b.sizes.end(), size) != b.sizes.end());
+        };
+        if (called(b.id) || std::any_of(b.also.begin(), b.also.end(), called)) {
+            found.push_back(
+                {i, size.empty() ? b.id : std::string(size) + " " + b.id, !size.empty()});
         }
     }
     return found;
@@ -678,17 +685,24 @@ mix read_mix(std::string_view text, const heredity& h) {
 }
 
 bool is_mix_name(std::string_view s) {
-    const std::vector<token> words = lexer(s).run();
-    std::string joined;
-    for (const token& t : words) {
-        const bool own = t.raw == "to" || t.raw == "back" || t.raw == "genotype";
-        if ((t.kind != token_kind::word && t.kind != token_kind::end) || own) {
+    constexpr std::array<std::string_view, 5> own{"x", "cross", "to", "back", "genotype"};
+    if (s.empty() || s.find("\u00d7") != std::string_view::npos) {
+        return false;
+    }
+    while (true) {
+        const auto blank = s.find(' ');
+        const std::string_view word = s.substr(0, blank);
+        const bool letters = std::all_of(word.begin(), word.end(), [](char c) {
+            return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80U;
+        });
+        if (word.empty() || !letters || std::find(own.begin(), own.end(), word) != own.end()) {
             return false;
         }
-        joined += t.kind == token_kind::end ? "" : (joined.empty() ? "" : " ") + t.raw;
+        if (blank == std::string_view::npos) {
+            return true;
+        }
+        s.remove_prefix(blank + 1);
     }
-    return !s.empty() && s == joined && s == plain_name(s) &&
-           s.find_first_of("0123456789/") == std::string_view::npos;
 }
 
 bool sounds_like_mix(std::string_view text, const heredity& h) {

@@ -61,8 +61,8 @@ struct mix {
 /// coats, three dogs without brackets, a backcross that doesn't say to whom.
 [[nodiscard]] mix read_mix(std::string_view text, const heredity& h);
 
-/// Whether `s` can be the name of a breed in a mix: lower case, single blanks, no hyphens, full stops or
-/// digits, and none of the words of a mix itself.
+/// Whether `s` can be the name of a breed in a mix: words of small letters with single blanks between,
+/// none of them a word of the mix itself.
 [[nodiscard]] bool is_mix_name(std::string_view s);
 
 /// Whether the text means a breed or a mix rather than a blade, comb or length.

@@ -312,3 +312,15 @@ TEST_CASE("a breed, a mix or a tool", "[mix]") {
         CHECK_FALSE(sounds_like_mix(b.id, genes()));
     }
 }
+
+TEST_CASE("what can be a name in a mix", "[mix]") {
+    for (const std::string name : {"poodle", "coton de tul\u00e9ar", "old english sheepdog"}) {
+        CHECK(is_mix_name(name));
+    }
+    for (const std::string name :
+         {"", " ", "Poodle", "poodle ", " poodle", "old  english", "f1", "long-haired",
+          "st. bernard", "x", "back to poodle", "a \u00d7 b", "genotype"}) {
+        INFO(name);
+        CHECK_FALSE(is_mix_name(name));
+    }
+}
