@@ -91,11 +91,12 @@ bool better(const solution& a, const solution& b) {
 
 }  // namespace
 
-solution choose(const groom_request& r, const made_ready& ready, const compiled_groom& c) {
+solution choose(const groom_request& r, const made_ready& ready, const compiled_groom& c,
+                const problem& of) {
     const open_directions open(r, c);
     const auto& groups = open.groups();
     if (groups.empty()) {
-        return solve(c.choice);
+        return solve(of);
     }
     constexpr std::size_t most_groups = 10;  // of 34 zones in six groups there are fewer
     if (groups.size() > most_groups) {
@@ -106,7 +107,7 @@ solution choose(const groom_request& r, const made_ready& ready, const compiled_
     std::int64_t nodes = 0;
     bool proven = true;
     for (std::uint32_t ways = 0; ways < 1U << groups.size(); ++ways) {
-        problem p = c.choice;
+        problem p = of;
         for (std::size_t g = 0; g < groups.size(); ++g) {
             const bool against = (ways >> g & 1U) != 0;
             keep_way(ready, c, groups[g], against ? direction::against_lay : direction::with_lay,

@@ -195,6 +195,7 @@ tool_set compiler::tool_bit(std::size_t tool, list when) {
                         "together; found more; leave out of the kit what this groom doesn't need");
         }
         out_.choice.price.push_back(static_cast<std::int32_t>(in_mmin(top_.tools()[tool])));
+        out_.tool_of.push_back(tool);
     }
     return tool_set{1} << bit;
 }

@@ -25,6 +25,7 @@ struct compiled_groom {
     std::vector<std::size_t> rows;
     std::vector<work> combing;  ///< by zone: what combing its mat out takes; 0: can't be or no mat
     problem choice;
+    std::vector<std::size_t> tool_of;  ///< by tool of the problem: which of worktop::tools() it is
 
     [[nodiscard]] std::size_t setup_of(std::size_t column) const { return column % setups; }
     [[nodiscard]] bool combed(std::size_t column) const { return column >= setups; }
@@ -37,7 +38,13 @@ struct compiled_groom {
 /// Solves it. Where the sheet leaves directions open, one direction is taken for each connected group
 /// of zones: flipping it zone by zone leaves tracks. The first optimum over all of them; its bound is
 /// the least bound.
+/// `of` is the compiled problem, or the same with other costs or with setups barred.
 [[nodiscard]] solution choose(const groom_request& r, const made_ready& ready,
-                              const compiled_groom& c);
+                              const compiled_groom& c, const problem& of);
+
+/// The groom that a choice means, all but its cautions, consents and notes. The choice must be one of
+/// the compiled problem, or empty where there is none.
+[[nodiscard]] groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom c,
+                              solution choice);
 
 }  // namespace pelage

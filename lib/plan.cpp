@@ -22,48 +22,8 @@ void need(bool holds, const char* what) {
     }
 }
 
-/// In every zone on its own: the setup that needs the least combing out, the cheapest of these, the
-/// first of equals. A plan to begin from, and if it doesn't fit in the budget none does.
-struct own_choice {
-    std::vector<std::size_t> setup;
-    std::vector<std::size_t> stuck;
-    std::size_t ties = 0;  // zones in which several setups share the least cost
-};
-
-own_choice each_alone(const problem& p) {
-    own_choice out;
-    std::vector<std::size_t> spending;
-    std::int32_t spent = 0;
-    const auto spend = [&](std::size_t at) { return p.spend.empty() ? 0 : p.spend[at]; };
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        const auto row = std::span(p.cost).subspan(p.at(z, 0), p.setups);
-        const auto cheapest = std::min_element(row.begin(), row.end());
-        if (cheapest == row.end() || *cheapest == forbidden) {
-            out.stuck.push_back(z);
-            continue;
-        }
-        out.ties += std::count(row.begin(), row.end(), *cheapest) > 1 ? 1 : 0;
-        std::size_t best = p.at(z, static_cast<std::size_t>(cheapest - row.begin()));
-        for (std::size_t i = p.at(z, 0); i < p.at(z + 1, 0); ++i) {
-            if (p.cost[i] != forbidden && spend(i) < spend(best)) {
-                best = i;
-            }
-        }
-        for (std::size_t i = p.at(z + 1, 0); i-- > p.at(z, 0);) {
-            if (spend(i) == spend(best) && p.cost[i] <= p.cost[best]) {
-                best = i;
-            }
-        }
-        out.setup.push_back(best - p.at(z, 0));
-        spent += spend(best);
-        if (spend(best) > 0) {
-            spending.push_back(z);
-        }
-    }
-    if (out.stuck.empty() && spent > p.budget) {
-        out.stuck = spending;
-    }
-    return out;
+bool within(std::int32_t x, std::int32_t most) {
+    return static_cast<std::uint32_t>(x) <= static_cast<std::uint32_t>(most);
 }
 
 }  // namespace
@@ -100,34 +60,41 @@ void check(const problem& p) {
     need(p.spend.empty() || p.spend.size() == cells,
          "minutes of combing out need one entry per zone and setup, or none at all");
     need(p.budget >= 0, "a budget lies below 0 minutes");
-    for (std::size_t i = 0; i < cells; ++i) {
-        need(p.cost[i] == forbidden || (p.cost[i] >= 0 && p.cost[i] <= dearest),
-             "a cost lies outside 0 to 1000 minutes");
-        need(p.length[i] >= 0 && p.length[i] <= 100'000, "a length lies outside 0 to 1000 mm");
-        need(p.price.size() == most_tools || p.tools[i] >> p.price.size() == 0,
-             "a setup holds a tool that has no price");
-    }
+    std::int64_t sum = 0;  // no plan costs more: each zone, tool and step at its dearest
     for (const std::int32_t price : p.price) {
-        need(price >= 0 && price <= dearest, "a price lies outside 0 to 1000 minutes");
+        need(within(price, dearest), "a price lies outside 0 to 1000 minutes");
+        sum += price;
     }
+    bool costs = true;
+    tool_set held = 0;
+    std::int32_t low = longest_hair;
+    std::int32_t high = 0;
+    for (std::size_t z = 0; z < p.zones; ++z) {
+        std::int32_t most = 0;
+        planning::each_allowed(p, z, [&](std::size_t, std::size_t at) {
+            costs = costs && within(p.cost[at], dearest);
+            most = std::max(most, p.cost[at]);
+            low = std::min(low, p.length[at]);
+            high = std::max(high, p.length[at]);
+            held |= p.tools[at];
+        });
+        sum += most;
+    }
+    need(costs, "a cost lies outside 0 to 1000 minutes");
+    need(low >= 0 && high <= longest_hair, "a length lies outside 0 to 1000 mm");
+    need(p.price.size() == most_tools || held >> p.price.size() == 0,
+         "a setup holds a tool that has no price");
     for (const seam_cost& s : p.seams) {
-        need(s.a < p.zones && s.b < p.zones && s.allowance >= 0 && s.per_hundredth >= 0 &&
-                 s.per_hundredth <= dearest / 1000,
+        need(s.a < p.zones && s.b < p.zones && s.allowance >= 0 &&
+                 within(s.per_hundredth, dearest / 1000),
              "a seam names no zone of the problem or lies outside its bounds");
+        sum += std::int64_t{s.per_hundredth} * std::max(0, high - low - s.allowance);
     }
+    need(sum <= most_cost, "the dearest plan would cost more than 250000 minutes");
 }
 
 solution solve(const problem& p, std::int64_t most_nodes) {
-    check(p);
-    const own_choice alone = each_alone(p);
-    solution out;
-    out.stuck = alone.stuck;
-    if (!out.stuck.empty()) {
-        return out;
-    }
-    out = planning::find(p, alone.setup, most_nodes);
-    out.sure.ties = alone.ties;
-    return out;
+    return planner().solve(p, most_nodes);
 }
 
 }  // namespace pelage

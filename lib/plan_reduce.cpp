@@ -9,15 +9,18 @@
 // label in the first case and at its shortest in the second, the same end for every seam.
 // D < 0: k is in no optimum. D = 0 and i comes before k: the plan with i is as cheap and earlier, so
 // k isn't in the first optimum. The exchange must not overspend where the plan with k didn't, so i may
-// only remove k if it spends no more. Either way the first optimum survives, whatever is removed in which
-// order; and D(i, k) <= D(i, j) + D(j, k), so a label removed by one that is itself removed later is
-// removed by the latter's killer too (spending less is transitive as well).
+// only remove k if it spends no more. Either way the first optimum survives, whatever is removed in
+// which order.
+//
+// Tools that every plan holds are paid; one that only labels of one zone hold is no shared tool, its
+// price is theirs. A settled zone's steps are its neighbours' own costs. A seam that can't have a step
+// beyond its allowance is none.
 //
 // Budget. What the least spending label of a zone spends, every plan spends: it leaves the budget and
 // all labels of the zone. A label that spends more than is left is in no plan. If all zones at their
 // most fit in what is left, no choice overspends, and nothing needs to count as spending any more.
 #include <algorithm>
-#include <bit>
+#include <utility>
 
 #include "plan_parts.hpp"
 
@@ -25,285 +28,231 @@ namespace pelage::planning {
 
 namespace {
 
-struct span_of_lengths {
-    std::int32_t low = 0;
-    std::int32_t high = 0;
-};
-
-cost_t price_of(const open_plan& p, tool_set tools) {
-    cost_t sum = 0;
-    for (; tools != 0; tools &= tools - 1) {
-        sum += p.price[static_cast<std::size_t>(std::countr_zero(tools))];
-    }
-    return sum;
+constexpr zone_set bit(std::size_t z) {
+    return zone_set{1} << z;
 }
 
-/// Seams of one zone against the ends of its neighbours' lengths.
-struct ends {
-    std::vector<std::pair<live_seam, span_of_lengths>> seams;
+bool cheaper(const label& a, const label& b) {
+    return a.cost < b.cost;
+}
 
-    [[nodiscard]] cost_t at_longest(std::int32_t length) const {
-        cost_t sum = 0;
-        for (const auto& [s, y] : seams) {
-            sum += step_price(s, length - y.high);
-        }
-        return sum;
-    }
-    [[nodiscard]] cost_t at_shortest(std::int32_t length) const {
-        cost_t sum = 0;
-        for (const auto& [s, y] : seams) {
-            sum += step_price(s, length - y.low);
-        }
-        return sum;
-    }
-};
-
-/// A label with its seams priced at both ends.
-struct weighed {
-    label what;
-    cost_t longest = 0;
-    cost_t shortest = 0;
-};
-
-bool removes(const open_plan& p, const weighed& i, const weighed& k) {
-    if (i.what.spend > k.what.spend) {
+bool removes(const open_plan& p, const label& i, const label& k) {
+    cost_t d = i.length < k.length   ? i.at_longest - k.at_longest
+               : i.length > k.length ? i.at_shortest - k.at_shortest
+                                     : i.cost - k.cost;
+    if (d > 0 || i.spend > k.spend || i.gone) {
         return false;
     }
-    const cost_t steps = i.what.length < k.what.length   ? i.longest - k.longest
-                         : i.what.length > k.what.length ? i.shortest - k.shortest
-                                                         : 0;
-    const cost_t d = i.what.cost - k.what.cost + steps + price_of(p, i.what.tools & ~k.what.tools);
-    return d < 0 || (d == 0 && i.what.setup < k.what.setup);
+    d += p.price_of(i.tools & ~k.tools);
+    return d < 0 || (d == 0 && i.setup < k.setup);
 }
 
-class reducer {
-  public:
-    explicit reducer(open_plan& p) : p_(p) {}
+/// The labels' costs with their steps at both ends of their neighbours' lengths.
+void weigh(open_plan& p, std::size_t z) {
+    for (label& l : p.labels(z)) {
+        l.at_longest = l.cost;
+        l.at_shortest = l.cost;
+    }
+    for (const live_seam& s : p.seams) {
+        if (s.a == z || s.b == z) {
+            const zone_row& y = p.rows[s.a == z ? s.b : s.a];
+            for (label& l : p.labels(z)) {
+                l.at_longest += s.price(l.length - y.high);
+                l.at_shortest += s.price(l.length - y.low);
+            }
+        }
+    }
+}
 
-    bool run() {
-        bool again = true;
-        while (again) {
-            if (std::any_of(p_.labels.begin(), p_.labels.end(),
-                            [](const auto& zone) { return zone.empty(); })) {
-                return false;
-            }
-            if (!spend()) {
-                return false;
-            }
-            again = pay();
-            again = fold() || again;
-            for (std::size_t z = 0; z < p_.zones; ++z) {
-                // a label is only ever removed by one that stays: no zone runs empty here
-                again = (p_.open(z) && dominate(z)) || again;
-            }
+void exchange(open_plan& p, std::size_t z) {
+    weigh(p, z);
+    const auto zone = p.labels(z);
+    label& pivot = *std::min_element(zone.begin(), zone.end(), cheaper);
+    for (label& k : zone) {
+        k.gone = &k != &pivot && removes(p, pivot, k);
+    }
+    for (label& k : zone) {
+        k.gone = k.gone || std::any_of(zone.begin(), zone.end(), [&](const label& i) {
+                     return &i != &k && removes(p, i, k);
+                 });
+    }
+    p.drop(z);
+}
+
+/// False if no plan fits in the budget. At least one label a zone stays.
+bool spend(open_plan& p) {
+    std::int32_t most = 0;
+    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+        const auto by_spend = [](const label& a, const label& b) { return a.spend < b.spend; };
+        const auto zone = p.labels(z);
+        const auto [low, high] = std::minmax_element(zone.begin(), zone.end(), by_spend);
+        const std::uint8_t least = low->spend;
+        most += high->spend - least;
+        p.budget -= least;
+        for (label& l : zone) {
+            l.spend = static_cast<std::uint8_t>(l.spend - least);
+        }
+    }
+    p.spends = most > p.budget;
+    p.toll = p.spends ? p.toll : 0;
+    p.fresh |= p.spends ? 0 : p.open;
+    for (std::size_t z = 0; z < p.rows.size() && p.budget >= 0; ++z) {
+        for (label& l : p.labels(z)) {
+            l.gone = p.spends && l.spend > p.budget;
+            l.spend = p.spends ? l.spend : std::uint8_t{0};
+        }
+        p.drop(z);
+    }
+    return p.budget >= 0;
+}
+
+void pay(open_plan& p) {
+    tool_set once = 0;
+    tool_set twice = 0;
+    tool_set always = 0;
+    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+        tool_set any = 0;
+        tool_set all = ~tool_set{0};
+        for (const label& l : p.labels(z)) {
+            any |= l.tools;
+            all &= l.tools;
+        }
+        twice |= once & any;
+        once |= any;
+        always |= all;
+    }
+    const tool_set settled = always | (once & ~twice);
+    p.paid += p.price_of(always);
+    for (std::size_t z = 0; settled != 0 && z < p.rows.size(); ++z) {
+        for (label& l : p.labels(z)) {
+            p.fresh |= (l.tools & settled) != 0 ? p.open & bit(z) : 0;
+            l.cost += p.price_of(l.tools & settled & ~always);
+            l.tools &= ~settled;
+        }
+    }
+    each_bit(settled, [&](std::size_t t) { p.price[t] = 0; });
+}
+
+void fold(open_plan& p) {
+    std::erase_if(p.seams, [&](const live_seam& s) {
+        const zone_row& a = p.rows[s.a];
+        const zone_row& b = p.rows[s.b];
+        if (a.count > 1 && b.count > 1) {
+            return std::max(a.high - b.low, b.high - a.low) <= s.allowance;
+        }
+        for (label& l : p.labels(a.count == 1 ? s.b : s.a)) {
+            l.cost += s.price(l.length - (a.count == 1 ? a : b).low);
         }
         return true;
+    });
+    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+        p.paid += p.rows[z].count == 1 ? std::exchange(p.labels(z).front().cost, 0) : 0;
     }
+}
 
-  private:
-    /// Tools that all labels of a zone hold are paid once and for all; a tool only one open zone can
-    /// hold is no shared tool: its price joins the labels' own costs.
-    bool pay() {
-        std::array<std::uint8_t, most_tools> holders{};
-        tool_set everywhere = 0;
-        for (const auto& zone : p_.labels) {
-            tool_set any = 0;
-            tool_set all = ~tool_set{0};
-            for (const label& l : zone) {
-                any |= l.tools;
-                all &= l.tools;
-            }
-            everywhere |= zone.empty() ? 0 : all;
-            for (; any != 0; any &= any - 1) {
-                ++holders[static_cast<std::size_t>(std::countr_zero(any))];
-            }
-        }
-        bool changed = everywhere != 0;
-        for (tool_set t = everywhere; t != 0; t &= t - 1) {
-            settle(static_cast<std::size_t>(std::countr_zero(t)));
-        }
-        for (std::size_t t = 0; t < most_tools; ++t) {
-            if (holders[t] == 1 && (everywhere >> t & 1U) == 0) {
-                own(t);
-                changed = true;
-            }
-        }
-        return changed;
+/// Zone `z` of the problem into the pool. Leaves out what its cheapest label plainly dominates:
+/// wherever a neighbour is, two labels' steps to it differ by at most `reach` times the difference of
+/// their lengths.
+void read_zone(const problem& p, std::size_t z, std::int64_t reach, open_plan& out,
+               first_look& look) {
+    zone_row& row = out.rows[z];
+    row.first = static_cast<std::uint32_t>(out.pool.size());
+    std::uint8_t least_spend = 255;
+    each_allowed(p, z, [&](std::size_t k, std::size_t at) {
+        const std::uint8_t spend = out.spends ? p.spend[at] : std::uint8_t{0};
+        least_spend = std::min(least_spend, spend);
+        out.pool.push_back({p.length[at], static_cast<std::uint16_t>(k), spend, false, p.tools[at],
+                            p.cost[at], 0, 0});
+    });
+    row.count = static_cast<std::uint32_t>(out.pool.size()) - row.first;
+    if (row.count == 0) {
+        look.without.push_back(z);
+        return;
     }
-
-    void settle(std::size_t tool) {
-        p_.paid += p_.price[tool];
-        forget(tool);
+    if (least_spend > 0) {
+        look.spending.push_back(z);
     }
-
-    void own(std::size_t tool) {
-        for (auto& zone : p_.labels) {
-            for (label& l : zone) {
-                l.cost += (l.tools >> tool & 1U) != 0 ? p_.price[tool] : 0;
-            }
-        }
-        forget(tool);
+    const label m = *std::min_element(out.pool.begin() + row.first, out.pool.end(), cheaper);
+    std::size_t cheapest = 0;
+    for (label& k : out.labels(z)) {
+        cheapest += k.cost == m.cost ? 1 : 0;
+        const std::int64_t d = m.cost - k.cost + reach * std::abs(m.length - k.length);
+        k.gone = d <= 0 && m.spend <= k.spend && m.setup != k.setup &&
+                 d + out.price_of(m.tools & ~k.tools) < (m.setup < k.setup ? 1 : 0);
     }
-
-    void forget(std::size_t tool) {
-        p_.price[tool] = 0;
-        for (auto& zone : p_.labels) {
-            for (label& l : zone) {
-                l.tools &= ~(tool_set{1} << tool);
-            }
-        }
-    }
-
-    /// False if no plan fits in the budget. Labels it drops leave at least one a zone.
-    bool spend() {
-        std::int32_t most = 0;
-        for (auto& zone : p_.labels) {
-            const auto by_spend = [](const label& a, const label& b) { return a.spend < b.spend; };
-            const auto [low, high] = std::minmax_element(zone.begin(), zone.end(), by_spend);
-            most += high->spend - low->spend;
-            const std::int32_t least = low->spend;
-            p_.budget -= least;
-            for (label& l : zone) {
-                l.spend -= least;
-            }
-        }
-        if (p_.budget < 0) {
-            return false;
-        }
-        for (auto& zone : p_.labels) {
-            std::erase_if(zone, [&](const label& l) { return l.spend > p_.budget; });
-            for (label& l : zone) {
-                l.spend = most <= p_.budget ? 0 : l.spend;
-            }
-        }
-        return true;
-    }
-
-    /// A zone with one label left is settled: its steps join its neighbours' own costs.
-    bool fold() {
-        bool changed = false;
-        for (std::size_t n = 0; n < p_.seams.size();) {
-            const live_seam s = p_.seams[n];
-            auto& a = p_.labels[s.a];
-            auto& b = p_.labels[s.b];
-            if (a.size() != 1 && b.size() != 1) {
-                ++n;
-                continue;
-            }
-            auto& rest = a.size() == 1 ? b : a;
-            const label& fixed = a.size() == 1 ? a.front() : b.front();
-            for (label& l : rest) {
-                l.cost += step_price(s, l.length - fixed.length);
-            }
-            p_.seams[n] = p_.seams.back();
-            p_.seams.pop_back();
-            changed = true;
-        }
-        return changed;
-    }
-
-    bool dominate(std::size_t z) {
-        near_.seams.clear();
-        for (const live_seam& s : p_.seams) {
-            if (s.a == z || s.b == z) {
-                const auto& other = p_.labels[s.a == z ? s.b : s.a];
-                near_.seams.push_back({s, {other.front().length, other.back().length}});
-            }
-        }
-        std::vector<label>& zone = p_.labels[z];
-        weighed_.clear();
-        for (const label& l : zone) {
-            weighed_.push_back({l, near_.at_longest(l.length), near_.at_shortest(l.length)});
-        }
-        const std::size_t before = zone.size();
-        zone.clear();
-        for (const weighed& k : weighed_) {
-            const bool gone = std::any_of(weighed_.begin(), weighed_.end(), [&](const weighed& i) {
-                return &i != &k && removes(p_, i, k);
-            });
-            if (!gone) {
-                zone.push_back(k.what);
-            }
-        }
-        return zone.size() != before;
-    }
-
-    open_plan& p_;
-    ends near_;
-    std::vector<weighed> weighed_;
-};
+    look.ties += cheapest > 1 ? 1 : 0;
+    out.open |= bit(z);
+    out.drop(z);
+    out.pool.resize(row.first + row.count);
+}
 
 }  // namespace
 
-bool reduce(open_plan& p) {
-    return reducer(p).run();
-}
-
-bool read(const problem& p, open_plan& out) {
-    out.zones = p.zones;
-    out.labels.resize(p.zones);
-    out.share.assign(p.zones, {});
-    out.price.fill(0);
-    std::copy(p.price.begin(), p.price.end(), out.price.begin());
-    out.paid = 0;
-    out.budget = p.budget;
-    std::vector<span_of_lengths> range(p.zones, {100'000, 0});
-    std::vector<std::size_t> cheapest(p.zones, 0);
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            if (p.cost[p.at(z, k)] == forbidden) {
-                continue;
+bool open_plan::drop(std::size_t z) {
+    const zone_row before = rows[z];
+    zone_row& row = rows[z];
+    label* const zone = pool.data() + row.first;
+    row = {row.first, 0, longest_hair, 0};
+    for (std::uint32_t l = 0; l < before.count; ++l) {
+        if (!zone[l].gone) {
+            row.low = std::min(row.low, zone[l].length);
+            row.high = std::max(row.high, zone[l].length);
+            if (row.count++ < l) {
+                zone[row.count - 1] = zone[l];
             }
-            const std::int32_t l = p.length[p.at(z, k)];
-            range[z] = {std::min(range[z].low, l), std::max(range[z].high, l)};
-            if (p.cost[p.at(z, k)] < p.cost[p.at(z, cheapest[z])]) {
-                cheapest[z] = k;
-            }
-        }
-        if (range[z].low > range[z].high) {
-            return false;
         }
     }
+    open &= row.count > 1 ? ~zone_set{0} : ~bit(z);
+    if (row.low != before.low || row.high != before.high) {  // neighbours' D may be less now
+        for (const live_seam& s : seams) {
+            fresh |= s.a == z ? bit(s.b) : s.b == z ? bit(s.a) : 0;
+        }
+    }
+    return row.count < before.count;
+}
+
+bool reduce(open_plan& p) {
+    if (std::any_of(p.rows.begin(), p.rows.end(), [](const zone_row& r) { return r.count == 0; })) {
+        return false;
+    }
+    for (;;) {
+        if (p.spends && !spend(p)) {
+            return false;
+        }
+        pay(p);
+        fold(p);
+        p.fresh &= p.open;
+        if (p.fresh == 0) {
+            return true;
+        }
+        each_bit(std::exchange(p.fresh, 0), [&](std::size_t z) { exchange(p, z); });
+    }
+}
+
+void read(const problem& p, open_plan& out, first_look& look) {
+    out.rows.assign(p.zones, {});
+    out.pool.clear();
     out.seams.clear();
+    out.open = 0;
+    out.paid = 0;
+    out.budget = p.budget;
+    out.spends = !p.spend.empty();
+    out.toll = 0;
+    out.price.fill(0);
+    std::copy(p.price.begin(), p.price.end(), out.price.begin());
+    std::array<std::int64_t, most_zones> reach{};
     for (const seam_cost& s : p.seams) {
         if (s.per_hundredth > 0 && s.a != s.b) {  // a zone has no step to itself
             out.seams.push_back({static_cast<std::uint8_t>(s.a), static_cast<std::uint8_t>(s.b),
                                  s.per_hundredth, s.allowance});
+            reach[s.a] += s.per_hundredth;
+            reach[s.b] += s.per_hundredth;
         }
-    }
-    std::vector<ends> near(p.zones);
-    for (const live_seam& s : out.seams) {
-        near[s.a].seams.emplace_back(s, range[s.b]);
-        near[s.b].seams.emplace_back(s, range[s.a]);
-    }
-    tool_set free = 0;
-    for (std::size_t t = 0; t < p.price.size(); ++t) {
-        free |= p.price[t] == 0 ? tool_set{1} << t : 0;
     }
     for (std::size_t z = 0; z < p.zones; ++z) {
-        const auto weigh = [&](std::size_t k) {
-            const std::size_t at = p.at(z, k);
-            const label l{p.length[at], static_cast<std::uint32_t>(k), p.cost[at],
-                          p.tools[at] & ~free, p.spend.empty() ? 0 : p.spend[at]};
-            return weighed{l, near[z].at_longest(l.length), near[z].at_shortest(l.length)};
-        };
-        const weighed pivot = weigh(cheapest[z]);
-        auto& zone = out.labels[z];
-        zone.clear();
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            if (p.cost[p.at(z, k)] == forbidden) {
-                continue;
-            }
-            const weighed w = weigh(k);
-            if (k == cheapest[z] || !removes(out, pivot, w)) {
-                zone.push_back(w.what);
-            }
-        }
-        std::sort(zone.begin(), zone.end(), [](const label& a, const label& b) {
-            return a.length != b.length ? a.length < b.length : a.setup < b.setup;
-        });
+        read_zone(p, z, reach[z], out, look);
     }
-    return true;
+    out.fresh = out.open;
 }
 
 }  // namespace pelage::planning

@@ -1,303 +1,368 @@
-// The search: branch on a tool, bound by elimination with shared tool prices.
+// The search: reduce, bound, walk; split where the walk is long.
 //
-// Shares. Let b[z][t] >= 0 with sum over zones at most price[t]. Charging every zone b[z][t] for each
-// tool t it holds never charges more than the price, since a plan holding t anywhere pays it whole.
-// So the exact minimum of the shared problem bounds every plan of the node from below, whatever the
-// shares; they only decide how tight that is.
+// Only plans within a limit are sought: a tool's price above a first bound, more if there is none. A
+// plan found lowers the limit to its cost. So the first of the cheapest plans within the limit, if
+// there is any, is the first of the cheapest of all.
 //
-// Ties. Of the plans with least shared cost elimination returns the first, v. Every plan of the node
-// that costs as little as the bound is among them, so none of them is earlier than v. A node ends when
-// (bound, v) is not before the best (cost, plan) found; or when v's true cost is the bound, since then
-// v is the first optimum of the node. Otherwise some unpaid tool that v holds is not covered by its
-// shares, and the node splits on it: without the tool, and with it paid. Both are smaller, and with no
-// unpaid tools the shared cost is the true one, so the search ends with the first optimum.
-//
-// Budget. Bounds leave it out: the least of more plans is no more, and the first of equals among more
-// plans is no later, so all of the above holds with v a plan that may overspend. Where it does, the
-// node splits on a zone in which v spends: labels that spend as much, and labels that spend less.
+// A part that isn't done with is split in two. If its least shared plan holds a tool without paying it:
+// the tool paid, and no label that holds it. If it overspends: a zone in which it spends as much, and
+// less. Otherwise the labels of the widest zone are halved.
 #include <algorithm>
-#include <bit>
-
-#include <pelage/error.hpp>
+#include <deque>
+#include <numeric>
+#include <tuple>
+#include <utility>
 
 #include "plan_parts.hpp"
 
-namespace pelage::planning {
+#ifndef K_WALK
+#define K_WALK 1000
+#endif
+#ifndef K_MULT
+#define K_MULT 2
+#endif
+#ifndef K_ROUNDS
+#define K_ROUNDS 4
+#endif
+#ifndef K_CELLS
+#define K_CELLS 10000
+#endif
+#ifndef K_STEPS
+#define K_STEPS 10
+#endif
+#ifndef K_STRIDE
+#define K_STRIDE 24
+#endif
+#ifndef K_SLOW
+#define K_SLOW 8
+#endif
+#ifndef K_TURNS
+#define K_TURNS 3
+#endif
+
+namespace pelage {
+
+using namespace planning;
 
 namespace {
 
-constexpr int first_sweeps = 6;  // rounds of sharing at the root; half as many further down
+constexpr std::size_t few_cells = K_CELLS;
+constexpr std::size_t most_cells = std::size_t{1} << 19;
 
-class searcher {
-  public:
-    searcher(const problem& p, std::int64_t most_nodes) : p_(p), most_nodes_(most_nodes) {}
-
-    void explore(open_plan node, int depth);
-
-    cost_t best_cost = unreachable;
-    std::vector<std::size_t> best;
-    std::int64_t nodes = 0;
-    cost_t open_bound = unreachable;  ///< least bound of a node given up
-
-  private:
-    /// What the marginals say about sharing a tool's price, zone by zone.
-    void share(open_plan& node);
-    bool bound(open_plan& node, int sweeps, cost_t& least);
-    /// Drops labels through which no plan is as cheap as the best. Whether any went.
-    bool fix(open_plan& node);
-    void offer(const open_plan& node);
-    [[nodiscard]] bool before_best(cost_t bound) const;
-    [[nodiscard]] int worst_covered(const open_plan& node) const;
-    void split_zone(const open_plan& node, int depth);
-    void split_tool(open_plan node, int tool, int depth);
-    void split_spend(const open_plan& node, int depth);
-    [[nodiscard]] std::int32_t spent(const open_plan& node) const;
-    [[nodiscard]] const label& taken(const open_plan& node, std::size_t z) const {
-        return node.labels[z][node.open(z) ? chosen_[z] : 0];
-    }
-    [[nodiscard]] std::vector<std::size_t> setups(const open_plan& node) const;
-
-    const problem& p_;
-    std::int64_t most_nodes_;
-    elimination tables_;
-    std::vector<std::uint16_t> chosen_;
-    std::vector<std::vector<cost_t>> marginal_;
-    std::vector<std::size_t> plan_;
-    cost_t plan_cost_ = 0;
-};
-
-std::vector<std::size_t> searcher::setups(const open_plan& node) const {
-    std::vector<std::size_t> out(node.zones);
-    for (std::size_t z = 0; z < node.zones; ++z) {
-        out[z] = taken(node, z).setup;
-    }
-    return out;
+/// A spanning forest of the seams, the dearest steps first.
+void keep_forest(const open_plan& p, std::vector<live_seam>& seams) {
+    const auto widest = [&](const live_seam& s) {
+        const zone_row& a = p.rows[s.a];
+        const zone_row& b = p.rows[s.b];
+        return s.price(std::max(a.high - b.low, b.high - a.low));
+    };
+    std::sort(seams.begin(), seams.end(), [&](const live_seam& a, const live_seam& b) {
+        return std::tuple(widest(b), a.a, a.b) < std::tuple(widest(a), b.a, b.b);
+    });
+    std::array<std::uint8_t, most_zones> tree{};
+    std::iota(tree.begin(), tree.end(), std::uint8_t{0});
+    std::erase_if(seams, [&](const live_seam& s) {
+        const std::uint8_t from = tree[s.a];
+        const std::uint8_t to = tree[s.b];
+        std::replace(tree.begin(), tree.end(), from, to);
+        return from == to;
+    });
 }
 
-/// Of what is left of the budget.
-std::int32_t searcher::spent(const open_plan& node) const {
-    std::int32_t sum = 0;
-    for (std::size_t z = 0; z < node.zones; ++z) {
-        sum += taken(node, z).spend;
-    }
-    return sum;
-}
-
-bool searcher::before_best(cost_t bound) const {
-    return bound < best_cost || (bound == best_cost && plan_ < best);
-}
-
-void searcher::offer(const open_plan& node) {
-    plan_ = setups(node);
-    plan_cost_ = unreachable;
-    if (spent(node) > node.budget) {
-        return;
-    }
-    plan_cost_ = in_mmin(cost_of(p_, plan_));
-    if (before_best(plan_cost_)) {
-        best_cost = plan_cost_;
-        best = plan_;
-    }
-}
-
-// A zone that would lose `gain` without the tool can bear up to that much more of its price before it
-// changes its mind; one that would gain without it bears its share for nothing. What the second kind
-// gives up goes to the first, by what each can bear.
-void searcher::share(open_plan& node) {
-    tables_.marginals(node, marginal_);
-    for (std::size_t t = 0; t < most_tools; ++t) {
-        if (node.price[t] == 0) {
-            continue;
+/// Shares of tools that a zone can't hold any more go back.
+void settle_shares(open_plan& p) {
+    p.rest = p.price;
+    p.share.resize(p.rows.size());
+    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+        tool_set held = 0;
+        for (const label& l : p.labels(z)) {
+            held |= l.tools;
         }
-        std::array<cost_t, most_zones> gain{};
-        cost_t bear = 0;
-        cost_t spare = node.price[t];
-        for (std::size_t z = 0; z < node.zones; ++z) {
-            spare -= node.share[z][t];
-            if (!node.open(z)) {
-                continue;
-            }
-            cost_t with = unreachable;
-            cost_t without = unreachable;
-            for (std::size_t l = 0; l < node.labels[z].size(); ++l) {
-                cost_t& side = (node.labels[z][l].tools >> t & 1U) != 0 ? with : without;
-                side = std::min(side, marginal_[z][l]);
-            }
-            if (with == unreachable) {
-                spare += node.share[z][t];
-                node.share[z][t] = 0;
-                continue;
-            }
-            gain[z] = std::min<cost_t>(without - with, node.price[t]);
-            if (gain[z] < 0) {
-                const auto back =
-                    static_cast<std::int32_t>(std::min<cost_t>(node.share[z][t], -gain[z]));
-                node.share[z][t] -= back;
-                spare += back;
-            }
-            bear += std::max<cost_t>(0, gain[z]);
-        }
-        for (std::size_t z = 0; z < node.zones && bear > 0 && spare > 0; ++z) {
-            if (gain[z] > 0) {
-                const cost_t part = std::min(gain[z], spare * gain[z] / bear);
-                node.share[z][t] += static_cast<std::int32_t>(part);
-                bear -= gain[z];
-                spare -= part;
-            }
-        }
+        const auto before = std::exchange(p.share[z], {});
+        each_bit(held, [&](std::size_t t) {
+            p.share[z][t] = before[t];
+            p.rest[t] -= before[t];
+        });
     }
 }
 
-bool searcher::bound(open_plan& node, int sweeps, cost_t& least) {
-    if (!tables_.build(node)) {
-        return false;
-    }
-    least = node.paid + tables_.solve(node, chosen_);
-    offer(node);
-    for (int i = 0; i < sweeps && plan_cost_ != least && before_best(least); ++i) {
-        share(node);
-        least = std::max(least, node.paid + tables_.solve(node, chosen_));
-        offer(node);
-    }
-    return true;
-}
-
-bool searcher::fix(open_plan& node) {
-    tables_.marginals(node, marginal_);
+bool drop(open_plan& p) {
     bool any = false;
-    for (std::size_t z = 0; z < node.zones; ++z) {
-        if (!node.open(z)) {
-            continue;
-        }
-        auto& labels = node.labels[z];
-        std::size_t kept = 0;
-        for (std::size_t l = 0; l < labels.size(); ++l) {
-            if (node.paid + marginal_[z][l] <= best_cost) {
-                labels[kept++] = labels[l];
-            }
-        }
-        any = any || kept < labels.size();
-        labels.resize(kept);
-    }
+    each_bit(p.open, [&](std::size_t z) { any = p.drop(z) || any; });
     return any;
 }
 
-/// The unpaid tool whose price the shares of its holders in the chosen plan cover worst; -1 if all
-/// are covered.
-int searcher::worst_covered(const open_plan& node) const {
-    std::array<cost_t, most_tools> paid{};
-    tool_set held = 0;
-    for (std::size_t z = 0; z < node.zones; ++z) {
-        for (tool_set t = taken(node, z).tools; t != 0; t &= t - 1) {
-            const auto tool = static_cast<std::size_t>(std::countr_zero(t));
-            held |= tool_set{1} << tool;
-            paid[tool] += node.share[z][tool];
+/// All costs of plans of the part differ by multiples of it.
+cost_t grain_of(const open_plan& p) {
+    cost_t grain = 0;
+    each_bit(p.open, [&](std::size_t z) {
+        for (const label& l : p.labels(z)) {
+            grain = std::gcd(grain, l.cost);
+            each_bit(l.tools, [&](std::size_t t) { grain = std::gcd(grain, p.price[t]); });
         }
+    });
+    for (const live_seam& s : p.seams) {
+        grain = std::gcd(grain, s.per_hundredth);
     }
-    int worst = -1;
-    cost_t most = 0;
-    for (; held != 0; held &= held - 1) {
-        const auto t = static_cast<std::size_t>(std::countr_zero(held));
-        if (node.price[t] - paid[t] > most) {
-            most = node.price[t] - paid[t];
-            worst = static_cast<int>(t);
-        }
-    }
-    return worst;
-}
-
-/// Tables too large: halve the labels of the zone that has the most.
-void searcher::split_zone(const open_plan& node, int depth) {
-    std::size_t widest = 0;
-    for (std::size_t z = 0; z < node.zones; ++z) {
-        widest = node.labels[z].size() > node.labels[widest].size() ? z : widest;
-    }
-    const std::size_t half = node.labels[widest].size() / 2;
-    for (const bool low : {true, false}) {
-        open_plan part = node;
-        auto& labels = part.labels[widest];
-        const auto middle = labels.begin() + static_cast<std::ptrdiff_t>(half);
-        low ? labels.erase(middle, labels.end()) : labels.erase(labels.begin(), middle);
-        explore(std::move(part), depth + 1);
-    }
-}
-
-void searcher::explore(open_plan node, int depth) {
-    if (++nodes > most_nodes_) {
-        open_bound = std::min(open_bound, node.paid);
-        return;
-    }
-    if (!reduce(node)) {
-        return;
-    }
-    cost_t least = 0;
-    if (!bound(node, depth == 0 ? first_sweeps : first_sweeps / 2, least)) {
-        split_zone(node, depth);
-        return;
-    }
-    if (plan_cost_ == least || !before_best(least)) {
-        return;
-    }
-    if (fix(node)) {
-        explore(std::move(node), depth);  // smaller now: dominance may see more
-        return;
-    }
-    if (spent(node) > node.budget) {
-        split_spend(node, depth);
-    } else {
-        split_tool(std::move(node), worst_covered(node), depth);
-    }
-}
-
-/// The zone in which the chosen plan spends most: as much there, or less.
-void searcher::split_spend(const open_plan& node, int depth) {
-    std::size_t most = 0;
-    for (std::size_t z = 0; z < node.zones; ++z) {
-        most = taken(node, z).spend > taken(node, most).spend ? z : most;
-    }
-    const std::int32_t limit = taken(node, most).spend;
-    for (const bool less : {true, false}) {
-        open_plan part = node;
-        std::erase_if(part.labels[most], [&](const label& l) { return (l.spend < limit) != less; });
-        explore(std::move(part), depth + 1);
-    }
-}
-
-/// With the tool paid, and without it.
-void searcher::split_tool(open_plan node, int tool, int depth) {
-    const tool_set bit = tool_set{1} << static_cast<unsigned>(tool);
-    open_plan with = node;
-    with.paid += with.price[static_cast<std::size_t>(tool)];
-    with.price[static_cast<std::size_t>(tool)] = 0;
-    for (auto& zone : with.labels) {
-        for (label& l : zone) {
-            l.tools &= ~bit;
-        }
-    }
-    explore(std::move(with), depth + 1);
-    for (auto& zone : node.labels) {
-        std::erase_if(zone, [&](const label& l) { return (l.tools & bit) != 0; });
-    }
-    explore(std::move(node), depth + 1);
+    return std::max(grain, 1);
 }
 
 }  // namespace
 
-solution find(const problem& p, const std::vector<std::size_t>& known, std::int64_t most_nodes) {
-    searcher s(p, most_nodes);
-    s.best = known;
-    s.best_cost = in_mmin(cost_of(p, known));
-    open_plan root;
-    if (read(p, root)) {
-        s.explore(std::move(root), 0);
+struct planner::work_space {
+    solution solve(const problem& p, std::int64_t most_nodes);
+    void begin(const problem& p);
+    bool search();
+    bool explore(std::size_t depth);
+    bool lay(const open_plan& p, std::size_t cells);
+    bool bring_down(open_plan& p, std::size_t cells, int turns);
+    bool wander(open_plan& p, cost_t& stride);
+    bool split(std::size_t depth);
+    tool_set worst_covered(const open_plan& p);
+    void offer(const open_plan& p);
+
+    std::deque<open_plan> parts;
+    tables exact;
+    bool whole = false;  // the tables have all seams of the part
+    walk walker;
+    incumbent best;
+    cost_t bound = 0;  // no plan costs less
+    cost_t dear = 0;   // the dearest tool
+    std::vector<std::size_t> known;
+    std::vector<std::uint16_t> plan;
+    std::vector<live_seam> kept;
+    std::vector<std::array<cost_t, most_tools>> old_share;
+};
+
+/// Tables of a part, with all its seams if they have no more than so many cells.
+bool planner::work_space::lay(const open_plan& p, std::size_t cells) {
+    settle_shares(const_cast<open_plan&>(p));
+    whole = exact.build(p, p.seams, cells);
+    if (!whole) {
+        kept = p.seams;
+        keep_forest(p, kept);
+        exact.build(p, kept, most_cells);
     }
+    exact.fill(p);
+    return exact.bound <= best.limit;
+}
+
+/// Reduces a part and shares tools out until labels stop leaving. False if it is done with.
+bool planner::work_space::bring_down(open_plan& p, std::size_t cells, int turns) {
+    for (bool stale = true; stale || turns > 0; --turns) {
+        if (stale) {
+            if (!reduce(p)) {
+                return false;
+            }
+            if (p.open == 0) {
+                offer(p);
+                return false;
+            }
+            if (!lay(p, cells)) {
+                return false;
+            }
+        }
+        if (!exact.share_out(p, turns > 1 ? dear / K_SLOW : unreachable / 2, best.limit)) {
+            return false;
+        }
+        stale = drop(p);
+    }
+    return true;
+}
+
+/// Steps that may lower the bound to raise it further. False if the part is done with.
+bool planner::work_space::wander(open_plan& p, cost_t& stride) {
+    if (!lay(p, few_cells)) {
+        return false;
+    }
+    const cost_t before = exact.bound;
+    const cost_t toll = p.toll;
+    old_share = p.share;
+    for (int i = 0; i < K_STEPS; ++i) {
+        exact.step(p, dear / 16 * stride);
+        if (exact.bound > best.limit) {
+            return false;
+        }
+    }
+    if (!exact.share_out(p, unreachable / 2, best.limit)) {
+        return false;
+    }
+    if (exact.bound <= before) {
+        p.share = old_share;
+        p.toll = toll;
+        stride = stride * 2 / 3;
+    }
+    drop(p);
+    return true;
+}
+
+/// The plan of a part without a choice.
+void planner::work_space::offer(const open_plan& p) {
+    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+        plan[z] = p.labels(z).front().setup;
+    }
+    if (best.wants(p.paid, plan)) {
+        best.take(p.paid, plan);
+    }
+}
+
+/// Of the tools the least shared plan holds, the one whose price its shares cover worst; none if all
+/// are covered.
+tool_set planner::work_space::worst_covered(const open_plan& p) {
+    const auto& chosen = exact.trace();
+    std::array<cost_t, most_tools> open = p.price;
+    tool_set held = 0;
+    each_bit(p.open, [&](std::size_t z) {
+        held |= p.labels(z)[chosen[z]].tools;
+        each_bit(p.labels(z)[chosen[z]].tools, [&](std::size_t t) { open[t] -= p.share[z][t]; });
+    });
+    tool_set worst = 0;
+    cost_t most = 0;
+    each_bit(held, [&](std::size_t t) {
+        if (open[t] > most) {
+            most = open[t];
+            worst = tool_set{1} << t;
+        }
+    });
+    return worst;
+}
+
+bool planner::work_space::split(std::size_t depth) {
+    const tool_set tool = worst_covered(parts[depth]);
+    if (parts.size() == depth + 1) {
+        parts.emplace_back();
+    }
+    std::size_t widest = 0;
+    for (std::size_t z = 0; z < parts[depth].rows.size(); ++z) {
+        widest = parts[depth].rows[z].count > parts[depth].rows[widest].count ? z : widest;
+    }
+    for (const bool first : {true, false}) {
+        open_plan& q = parts[depth + 1];
+        q = parts[depth];
+        if (tool == 0) {
+            const auto zone = q.labels(widest);
+            for (std::size_t l = 0; l < zone.size(); ++l) {
+                zone[l].gone = (l < zone.size() / 2) != first;
+            }
+        }
+        each_bit(tool == 0 ? 0 : q.open, [&](std::size_t z) {
+            for (label& l : q.labels(z)) {
+                l.gone = !first && (l.tools & tool) != 0;
+                q.fresh |= zone_set{(l.tools & tool) != 0} << z;
+                l.tools &= first ? ~tool : l.tools;
+            }
+        });
+        if (first && tool != 0) {
+            q.paid += std::exchange(q.price[static_cast<std::size_t>(std::countr_zero(tool))], 0);
+        }
+        drop(q);
+        if (!explore(depth + 1)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/// Finds the first of the cheapest plans of a part within the limit, if there is one. False if that
+/// took too many nodes.
+bool planner::work_space::explore(std::size_t depth) {
+    open_plan& p = parts[depth];
+    if (++best.nodes > best.most_nodes) {
+        return false;
+    }
+    cost_t stride = K_STRIDE;
+    std::int64_t patience = K_WALK;
+    for (int round = 0;; ++round, patience *= K_MULT) {
+        if (round > 0 && !wander(p, stride)) {
+            return true;
+        }
+        if (!bring_down(p, few_cells, round == 0 ? K_TURNS : 1) ||
+            (!whole && !bring_down(p, most_cells, 1))) {
+            return true;
+        }
+        if (whole && walker.run(p, exact, patience, best)) {
+            return true;
+        }
+        if (round == (depth == 1 ? K_ROUNDS : K_ROUNDS / 2)) {
+            return split(depth);
+        }
+    }
+}
+
+/// Seeks within a limit that rises until a plan is found. False if that took too many nodes.
+bool planner::work_space::search() {
+    open_plan& root = parts.front();
+    best.grain = grain_of(root);
+    dear = *std::max_element(root.price.begin(), root.price.end());
+    root.share.clear();
+    lay(root, few_cells);
+    exact.share_out(root, dear / K_SLOW, unreachable);
+    bound = exact.bound;
+    for (cost_t more = std::max(dear, (best.cost - bound) / 16);; more *= 2) {
+        const cost_t sought = std::min(best.cost, bound + more);
+        best.limit = sought;
+        parts[1] = root;
+        if (!explore(1)) {
+            return false;
+        }
+        if (best.cost <= sought) {
+            return true;
+        }
+        bound = sought + 1;
+    }
+}
+
+/// A plan to begin from: what spends least in every zone, and of that the cheapest.
+void planner::work_space::begin(const problem& p) {
+    const open_plan& root = parts.front();
+    known.clear();
+    for (std::size_t z = 0; z < root.rows.size(); ++z) {
+        const auto zone = root.labels(z);
+        const auto l =
+            std::min_element(zone.begin(), zone.end(), [](const label& a, const label& b) {
+                return std::pair(a.spend, a.cost) < std::pair(b.spend, b.cost);
+            });
+        known.push_back(l->setup);
+        plan[z] = l->setup;
+    }
+    best.take(static_cast<cost_t>(in_mmin(cost_of(p, known))), plan);
+}
+
+solution planner::work_space::solve(const problem& p, std::int64_t most_nodes) {
+    check(p);
     solution out;
-    out.setup = s.best;
-    out.cost = mmin(s.best_cost);
-    out.sure.nodes = s.nodes;
-    out.sure.bound = std::min(s.open_bound, s.best_cost);
-    out.sure.optimal = s.open_bound >= s.best_cost;
+    first_look look;
+    parts.resize(std::max<std::size_t>(parts.size(), 2));
+    open_plan& root = parts.front();
+    read(p, root, look);
+    if (!look.without.empty() || !reduce(root)) {
+        out.stuck = look.without.empty() ? look.spending : look.without;
+        return out;
+    }
+    best = {std::move(best.setup), unreachable, unreachable, 1, 0, most_nodes};
+    best.setup.assign(p.zones, 0);
+    plan.assign(p.zones, 0);
+    bound = root.paid;
+    if (root.open == 0) {
+        offer(root);
+        bound = best.cost;
+    } else {
+        begin(p);
+        bound = search() ? best.cost : std::min(bound, best.cost);
+    }
+    out.setup.assign(best.setup.begin(), best.setup.end());
+    out.cost = mmin(best.cost);
+    out.sure = {bound, bound == best.cost, best.nodes, look.ties};
     return out;
 }
 
-}  // namespace pelage::planning
+planner::planner() : own_(std::make_unique<work_space>()) {}
+planner::planner(planner&&) noexcept = default;
+planner& planner::operator=(planner&&) noexcept = default;
+planner::~planner() = default;
+
+solution planner::solve(const problem& p, std::int64_t most_nodes) {
+    return own_->solve(p, most_nodes);
+}
+
+}  // namespace pelage

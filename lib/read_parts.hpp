@@ -41,6 +41,7 @@ struct page {
     const kit* drawer = nullptr;                   ///< the salon's own blades count too
     std::vector<listed_figure>* listed = nullptr;  ///< where figures of the reference are listed
     bool ours = false;  ///< a file of the reference: nothing may be left to be assumed
+    presence format_there = presence::must;  ///< whether `format = 1` has to be said
 };
 
 /// The keys basis, source, relayed and note of a record. Where `basis` may be left out and is, the

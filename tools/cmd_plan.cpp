@@ -2,6 +2,7 @@
 #include <pelage/groom.hpp>
 #include <pelage/io/write.hpp>
 #include <pelage/unseen.hpp>
+#include <pelage/ways.hpp>
 
 #include "commands.hpp"
 #include "judge.hpp"
@@ -73,11 +74,12 @@ reply plan(const request& q, const surroundings& around) {
     const groom g = plan_groom(r);
     const bool stopped = !g.stop.empty();
     const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(a, r, g)};
+    const beside b = beside_plan(r, g, a.w.print.explain);
     const auto unseen = a.unseen(r, g);
     const unseen_dog* u = pointer(unseen);
-    return {
-        a.w.json ? io::json_of(g, when, r, a.w.print, u) : io::text_of(g, when, r, a.w.print, u),
-        stopped || !g.stuck.empty() ? answer_is_no : done};
+    return {a.w.json ? io::json_of(g, when, r, a.w.print, b, u)
+                     : io::text_of(g, when, r, a.w.print, b, u),
+            stopped || !g.stuck.empty() ? answer_is_no : done};
 }
 
 reply regrow(const request& q, const surroundings& around) {
@@ -88,8 +90,8 @@ reply regrow(const request& q, const surroundings& around) {
     const auto unseen = a.unseen(r, g);
     const unseen_dog* u = pointer(unseen);
     if (!g.stop.empty()) {
-        return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, u)
-                         : io::text_of(g, std::nullopt, r, a.w.print, u),
+        return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)
+                         : io::text_of(g, std::nullopt, r, a.w.print, {}, u),
                 answer_is_no};
     }
     forecast c = forecast_of(r, g);

@@ -1,6 +1,7 @@
 #include "judge.hpp"
 
 #include <algorithm>
+#include <charconv>
 
 #include <pelage/io/read.hpp>
 #include <pelage/io/reference.hpp>
@@ -156,6 +157,43 @@ std::optional<chance> chance_in(const std::string& text, faults& f) {
     f.say(errc::range, "--chance: must lie between 0 and 1; found \"" + text +
                            "\"; write it like 0.9, 90% or '9 in 10'");
     return std::nullopt;
+}
+
+unsigned jobs_in(const request& q, const surroundings& around, faults& f) {
+    if (q.jobs.empty()) {
+        return std::clamp(around.cores, 1U, 256U);
+    }
+    unsigned n = 0;
+    const auto [end, failed] = std::from_chars(q.jobs.data(), q.jobs.data() + q.jobs.size(), n);
+    if (failed == std::errc{} && end == q.jobs.data() + q.jobs.size() && n >= 1 && n <= 256) {
+        return n;
+    }
+    f.say(errc::range, "--jobs: must be a whole number from 1 to 256; found \"" + q.jobs +
+                           "\"; write it like 4, or leave it out for all cores");
+    return 1;
+}
+
+void refuse_beside_roster(const request& q, faults& f) {
+    const auto refuse = [&](bool said, const std::string& what) {
+        if (said) {
+            f.say(errc::usage,
+                  "--roster: each line says it of its own dog; found " + what + "; leave it out");
+        }
+    };
+    refuse(!q.operands.empty(),
+           "the dog \"" + (q.operands.empty() ? "" : q.operands.front()) + "\"");
+    refuse(!q.coat.empty(), "--coat");
+    refuse(!q.style.empty(), "--style");
+    refuse(!q.size.empty(), "--size");
+    refuse(!q.length.empty(), "--length");
+    refuse(!q.brush.empty(), "--brush");
+    refuse(!q.now.empty(), "--now");
+    refuse(!q.consents.empty(), "--consent");
+    if (q.zones || q.explain) {
+        f.say(errc::usage, std::string("--roster: a line of a roster is short; found ") +
+                               (q.zones ? "--zones" : "--explain") +
+                               "; plan one dog to see more of it");
+    }
 }
 
 dog dog_of(const request& q, const workplace& w, faults& f) {

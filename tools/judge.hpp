@@ -53,6 +53,10 @@ class faults {
                                               faults& f);
 /// The chance written: 0.9, 90%, "9 in 10"; over 0 and below 1.
 [[nodiscard]] std::optional<chance> chance_in(const std::string& text, faults& f);
+/// How many dogs are planned at once: --jobs, 1 to 256, or one on each core.
+[[nodiscard]] unsigned jobs_in(const request& q, const surroundings& around, faults& f);
+/// Complains of options that say something of one dog beside a roster of many.
+void refuse_beside_roster(const request& q, faults& f);
 /// The dog asked about: from its file or the salon, with the options laid over it.
 [[nodiscard]] dog dog_of(const request& q, const workplace& w, faults& f);
 /// Where nobody says the dog's coat: what its mix makes of it; the likeliest is set as its coat. A coat

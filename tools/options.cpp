@@ -37,7 +37,10 @@ constexpr const char* plan_footer =
     "  pelage plan --coat wavy --style one-length --now 'body 40 mm'\n"
     "  pelage plan --mix 'F1b poodle x labrador to poodle' --style one-length\n"
     "  pelage plan --coat curly --style lamb --size small --format json\n"
-    "DOG is a file (a name ending in .toml) or the id of a dog of the salon.";
+    "  pelage plan --roster dogs.jsonl --jobs 2 -o plans.jsonl\n"
+    "DOG is a file (a name ending in .toml) or the id of a dog of the salon.\n"
+    "A roster is JSON Lines: a dog a line, the keys of a dog's file; - reads standard\n"
+    "input. Each line is answered by one line of JSON, a faulty one by its faults.";
 
 constexpr const char* regrow_footer =
     "Examples:\n"
@@ -103,6 +106,10 @@ struct tree {
         plan = app.add_subcommand("plan", "what to do with a dog, in working order");
         add_dog(*plan, q);
         plan->add_flag("--zones", q.zones, "with the table of zones");
+        plan->add_option("--roster", q.roster, "plan every dog of a file of JSON Lines")
+            ->type_name("FILE");
+        plan->add_option("--jobs", q.jobs, "how many to plan at once; all cores if not said")
+            ->type_name("N");
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
         add_dog(*regrow, q);
         lookup->footer(lookup_footer);

@@ -30,6 +30,9 @@ struct request {
     std::vector<std::string> now{};
     std::vector<std::string> consents{};
     bool zones = false;
+    // a whole roster
+    std::string roster{};
+    std::string jobs{};
     // look-up
     std::string kind{};
     std::string zone{};

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <pelage/catalogue.hpp>
+#include <pelage/order.hpp>
 #include <pelage/plan.hpp>
 #include <pelage/visits.hpp>
 #include <pelage/worktop.hpp>
@@ -84,6 +85,28 @@ struct block {
     list when = list::after_bath;
     std::vector<std::size_t> zones;
     work takes{};
+    work running_before{};  ///< how long its blade has been running without rest when it begins
+    work running{};         ///< and when it ends; 0 for hand tools
+};
+
+/// A step between two neighbours that is blended by hand: the edge of the longer one is taken down.
+struct blend {
+    std::size_t from = 0;  ///< the longer one; index into groom::zones
+    std::size_t into = 0;  ///< the shorter one
+    list when = list::after_bath;
+    length step{};   ///< between the finished lengths
+    length asked{};  ///< of it the sheet's own pattern; 0 where it gives no length
+    length width{};  ///< how wide it is worked away
+    std::optional<setup>
+        between;  ///< what breaks the step, where the kit has it and rules allow it
+    std::optional<finished> leaves;
+    tool_kind smoothed = tool_kind::none;  ///< the hand tool after it, or alone; none: not needed
+};
+
+/// How far the order of a list is from what is wished (order.hpp), and whether that is proven best.
+struct list_order {
+    order_cost cost{};
+    bool proven = true;
 };
 
 /// A mat combed out before the bath.
@@ -111,6 +134,9 @@ struct groom {
     std::vector<zone_plan> zones;
     std::vector<combing_out> combed;
     std::vector<block> blocks;  ///< in working order
+    list_order order_before;
+    list_order order_after;
+    std::vector<blend> blends;  ///< in the order of the body's seams
     std::vector<caution_line> cautions;
     std::vector<consent> consents;
     std::vector<std::string>

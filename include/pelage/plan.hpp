@@ -11,6 +11,7 @@
 
 #include <cstdint>
 #include <limits>
+#include <memory>
 #include <span>
 #include <string>
 #include <vector>
@@ -21,10 +22,13 @@ namespace pelage {
 
 /// A cost that rules a setup out in a zone.
 inline constexpr std::int32_t forbidden = std::numeric_limits<std::int32_t>::max();
-/// The most a single zone's setup or a tool may cost (thousandths of a minute: 1000 minutes). With
-/// at most 64 zones, 64 tools and 256 seams of at most 1e8 each, no sum of a plan exceeds 2^35, so
-/// 64-bit sums can't overflow; check() holds the bounds.
+/// The most a single zone's setup or a tool may cost (thousandths of a minute: 1000 minutes).
 inline constexpr std::int32_t dearest = 1'000'000;
+/// The longest hair (hundredths of a millimetre: 1 m).
+inline constexpr std::int32_t longest_hair = 100'000;
+/// The most that every zone and tool at its dearest and every seam at the widest step may cost together
+/// (250000 minutes). It lies below 2^28, so that sums of plans don't overflow; check() holds it.
+inline constexpr std::int64_t most_cost = 250'000'000;
 inline constexpr std::size_t most_zones = 64;
 inline constexpr std::size_t most_tools = 64;
 inline constexpr std::size_t most_steps = 256;
@@ -63,7 +67,7 @@ struct problem {
 struct proof {
     std::int64_t bound = 0;  ///< no plan costs less (thousandths of a minute)
     bool optimal = false;    ///< bound equals the plan's cost
-    std::int64_t nodes = 0;  ///< parts of the problem bounded on their own
+    std::int64_t nodes = 0;  ///< labels and parts of the problem weighed in the search
     std::size_t ties = 0;    ///< zones in which another setup would have cost the same
 };
 
@@ -86,12 +90,29 @@ struct solution {
 /// the bounds that make overflow impossible.
 void check(const problem& p);
 
-/// Parts a search may bound before it gives up on a proof. Plans of a dog need a handful.
-inline constexpr std::int64_t usual_nodes = 50'000;
+/// Labels and parts a search may weigh before it gives up on a proof: a second's work or so. The plan of
+/// a dog needs a handful.
+inline constexpr std::int64_t usual_nodes = 10'000'000;
 
 /// The cheapest plan within the budget; of several, the first by zone, then setup. Proven: `bound` equals the
 /// cost and `optimal` is set, unless `most_nodes` parts were not enough; then the best plan found,
 /// with the bound that was proven. Throws error(range) as check() does.
 [[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);
+
+/// solve() for many problems: keeps its memory from one to the next. One for each thread.
+class planner {
+  public:
+    planner();
+    planner(planner&&) noexcept;
+    planner& operator=(planner&&) noexcept;
+    ~planner();
+
+    /// As the function of that name.
+    [[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);
+
+  private:
+    struct work_space;
+    std::unique_ptr<work_space> own_;
+};
 
 }  // namespace pelage

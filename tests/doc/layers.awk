@@ -9,15 +9,15 @@ BEGIN {
     # A new public header goes into this table, in the lowest layer that can hold it.
     fill(0, "units error date evidence stats suggest")
     fill(1, "blade comb zone coat kit style dog finding setup text brushing select prices")
-    fill(2, "cut refusal growth matting caution inheritance mix")
-    fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast unseen")
+    fill(2, "cut refusal growth matting caution blend inheritance mix")
+    fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast ways unseen")
     fill(4, "pelage")  # and all of io/ and lib/
     tools = 5
 
     # A heavy library, and the only files that may include it.
     heavy["^CLI/"] = "^tools/options[.]cpp$"
     heavy["^toml[+][+]/"] = "^lib/(toml_|read)[a-z_]*[.]cpp$"
-    heavy["^nlohmann/"] = "^lib/(read|write)_json[.]cpp$"
+    heavy["^nlohmann/"] = "^lib/((read|write)_json[a-z_]*[.]cpp|write_json[.]hpp)$"
     heavy["^boost/math/"] = "^lib/stats[.]cpp$"
     heavy["^boost/units/"] = "^include/pelage/units(_fmt)?[.]hpp$"
     heavy["^fmt/"] = "^((lib|tools)/|include/pelage/units_fmt[.]hpp$)"

@@ -875,52 +875,6 @@ TEST_CASE("what the sheet says the owner must sign is asked for once", "[groom]"
     CHECK(g.consents[1].given);
 }
 
-TEST_CASE("work in order: before the bath first, then body, legs, tail, feet, head", "[groom]") {
-    groom_table t;
-    t.sheet = io::reference().styles.front();
-    for (const style& s : io::reference().styles) {
-        if (s.id == "rounded") {
-            t.sheet = s;
-        }
-    }
-    t.patient.mats = {mat_in("behind-ear", mat_grade::mat, mm(9))};
-    const groom g = t.plan();
-    const auto rank = [](group w) { return w == group::prep ? group::body : w; };
-    bool after = false;
-    bool hands = false;
-    group before = group::body;
-    static_cast<void>(before);
-    int last_area = -1;
-    for (const block& b : g.blocks) {
-        CHECK_FALSE(b.zones.empty());
-        CHECK((!after || b.when == list::after_bath));
-        if (b.when == list::after_bath && !after) {
-            after = true;
-            hands = false;
-            last_area = -1;
-        }
-        const bool by_hand_now = b.how.kind != tool_kind::clip;
-        CHECK((!hands || by_hand_now));  // clippers first, then hand tools
-        if (by_hand_now && !hands) {
-            hands = true;
-            last_area = -1;
-        }
-        // the block's first part of the dog in working order: body, legs, tail, feet, head
-        constexpr group order[] = {group::body, group::legs, group::tail, group::feet, group::head};
-        int first = 9;
-        for (const std::size_t i : b.zones) {
-            const group w = rank(io::reference().dog_body.zones[g.zones[i].at.zone].where);
-            first =
-                std::min(first, static_cast<int>(std::find(std::begin(order), std::end(order), w) -
-                                                 std::begin(order)));
-        }
-        CHECK(first >= last_area);
-        last_area = first;
-        CHECK(std::is_sorted(b.zones.begin(), b.zones.end()));
-    }
-    CHECK(after);
-}
-
 TEST_CASE("every worked zone stands in one block, and the minutes add up", "[groom]") {
     groom_table t;
     t.patient.mats = {mat_in("tail", mat_grade::tangle, mm(12)),

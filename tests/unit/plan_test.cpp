@@ -224,18 +224,22 @@ TEST_CASE("exactly at its bounds a problem is sound and sums don't overflow", "[
     p.setups = 2;
     p.cost.assign(128, dearest);
     for (std::size_t i = 0; i < 128; ++i) {
-        p.length.push_back(i / 2 % 2 == 0 ? 0 : 100'000);
+        p.length.push_back(i / 2 % 2 == 0 ? 0 : longest_hair);
     }
     p.tools.assign(128, ~tool_set{0});
     p.price.assign(most_tools, dearest);
+    // 128,000 minutes for zones and tools leave 122,000 for 256 steps of a metre: 476 each
     for (std::size_t i = 0; i < most_steps; ++i) {
-        p.seams.push_back({0, 1 + 2 * (i % 30), 1000, 0});
+        p.seams.push_back({0, 1 + 2 * (i % 30), 4, 0});
     }
     const solution s = solve(p);
-    // every zone and tool at its dearest, and each step as large as can be at most
-    CHECK(in_mmin(s.cost) >= 64LL * dearest + 64LL * dearest);
-    CHECK(in_mmin(s.cost) <= 64LL * dearest + 64LL * dearest + 256LL * 100'000'000);
-    CHECK(s.sure.bound <= in_mmin(s.cost));
+    CHECK(in_mmin(s.cost) == 64LL * dearest + 64LL * dearest + 256LL * 4 * longest_hair);
+    CHECK(s.sure.optimal);
+    // a thousandth more a step is over the bound
+    for (seam_cost& step : p.seams) {
+        step.per_hundredth = 5;
+    }
+    CHECK_THROWS_AS(solve(p), error);
 }
 
 TEST_CASE("on small problems: the bound is below every plan, and what is called optimal is",

@@ -13,6 +13,7 @@
 #include <pelage/mix.hpp>
 #include <pelage/text.hpp>
 #include <pelage/unseen.hpp>
+#include <pelage/ways.hpp>
 
 namespace pelage::io {
 
@@ -35,13 +36,14 @@ struct print_options {
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const expected_coat& e, const catalogue& c);
 
-/// A plan with when the dog must be back; `unseen` if its coat was taken from its mix.
+/// A plan with when the dog must be back and what stands beside it; `unseen` if its coat was taken
+/// from its mix.
 [[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
                                   const groom_request& r, const print_options& o,
-                                  const unseen_dog* unseen = nullptr);
+                                  const beside& b = {}, const unseen_dog* unseen = nullptr);
 [[nodiscard]] std::string json_of(const groom& g, const std::optional<back>& when,
                                   const groom_request& r, const print_options& o,
-                                  const unseen_dog* unseen = nullptr);
+                                  const beside& b = {}, const unseen_dog* unseen = nullptr);
 
 /// A forecast; likewise.
 [[nodiscard]] std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
