@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <pelage/mix.hpp>
 #include <pelage/text.hpp>
 
 #include "read_files.hpp"
@@ -15,7 +16,20 @@ namespace {
 constexpr std::array<std::string_view, 2> hair_states{"combed dry", "as it lies"};
 constexpr std::array<std::string_view, 3> visit_kinds{"full", "tidy", "bath"};
 
-void get_coat(record& r, dog& d) {
+/// Where nobody has seen the coat, the mix has to be one that can be read.
+void check_mix(record& r, const page& p, const dog& d) {
+    try {
+        (void)read_mix(d.mix, p.known.genes);
+    } catch (const bad_input& wrong) {
+        for (const diagnostic& m : wrong.all()) {
+            // past the opening quote; exact unless the text has escapes before
+            const spot at{r.at("mix").line, r.at("mix").column + m.column};
+            p.out.add(at, m.code, m.text);
+        }
+    }
+}
+
+void get_coat(record& r, const page& p, dog& d) {
     d.coat = r.get_name<coat_class>("coat", presence::may, coat_names);
     d.mix = r.get_text("mix", presence::may);
     if (r.at("coat") == r.at() && r.at("mix") == r.at()) {
@@ -24,6 +38,9 @@ void get_coat(record& r, dog& d) {
             fmt::format("nothing says what coat the dog has; found neither coat nor mix; "
                         "write {} as you see it, or the breeds as {}",
                         r.out().setting("coat", "\"wavy\""), r.out().setting("mix", "\"...\"")));
+    }
+    if (r.at("coat") == r.at() && !d.mix.empty()) {
+        check_mix(r, p, d);
     }
 }
 
@@ -272,7 +289,7 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     d.name = r.get_text("name", presence::must);
     d.invented = r.get_flag("invented");
     d.size = r.get_name<dog_size>("size", presence::must, size_names).value_or(d.size);
-    get_coat(r, d);
+    get_coat(r, p, d);
     get_style_wish(r, p, d, styles, other_sheets);
     d.departures = without_positions(get_rules(r, p, "departures", presence::may));
     get_now(r, p, d);

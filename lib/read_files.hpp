@@ -31,6 +31,8 @@ void get_blades(const node& root, page& p, catalogue& c);
 void get_combs(const node& root, page& p, catalogue& c);
 void get_zones(const node& root, page& p, catalogue& c);
 void get_coats(const node& root, page& p, catalogue& c);
+void get_inheritance(const node& root, page& p, catalogue& c);
+void get_breeds(const node& root, page& p, catalogue& c);
 /// A file of figures; `set` is "cut", "growth", "matting", "refusal" or "prices".
 void get_rule_file(const node& root, page& p, catalogue& c, std::string_view set);
 /// Every zone but the prep zones must be told something by the reference's own sheet.

@@ -27,6 +27,8 @@ class reference_reader {
         one("combs", get_combs);
         one("zones", get_zones);
         one("coats", get_coats);
+        one("inheritance", get_inheritance);
+        one("breeds", get_breeds);
         for (const std::string_view set : {"cut", "growth", "matting", "refusal", "prices"}) {
             one(set, [&](const node& n, page& p, catalogue& c) { get_rule_file(n, p, c, set); });
         }

@@ -4,6 +4,7 @@
 
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
+#include <pelage/unseen.hpp>
 
 #include "read_files.hpp"
 #include "read_json.hpp"
@@ -15,11 +16,6 @@ namespace {
 
 /// A line of a roster is planned, so it must say what a dog's file may leave to be said later.
 void check_plannable(const dog& d, const node& root, faults& out) {
-    if (!d.coat && out.none()) {
-        out.add(root.at, errc::missing,
-                "the mix alone doesn't say what coat is on the table; found no coat; write " +
-                    out.setting("coat", "\"wavy\"") + " as you see it");
-    }
     if (d.style.empty() && out.none()) {
         out.add(root.at, errc::missing,
                 "\"style\" is missing; write " + out.setting("style", "\"...\""));
@@ -59,6 +55,12 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         throw bad_input(std::move(told));
     }
     const style& sheet = *find(all_.styles, d.style);
+    std::optional<coat_answer> by_mix;
+    if (!d.coat) {
+        const heredity& h = all_.reference.genes;
+        by_mix = coats_of(read_mix(d.mix, h).dog, h, all_.reference.coats);
+        d.coat = by_mix->likeliest();
+    }
     groom_request r{all_.reference, all_.rules, all_.tools, d, sheet, all_.today, all_.asked};
     r.reasons = false;
     r.top = &ready_.top();
@@ -68,8 +70,10 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         r.reasons = true;  // few dogs: what stops them is said
         g = plan_groom(r);
     }
-    const auto when = g.stop.empty() ? std::optional{back_of(r, g)} : std::nullopt;
-    add_plan(out, number, g, when, r);
+    const auto when = !g.stop.empty() ? std::nullopt
+                      : by_mix        ? std::optional{back_of(r, g, by_mix->coats)}
+                                      : std::optional{back_of(r, g)};
+    add_plan(out, number, g, when, r, by_mix);
     n.refused += g.stop.empty() && g.stuck.empty() ? 0 : 1;
 }
 

@@ -4,6 +4,7 @@
 
 #include <pelage/io/write.hpp>
 
+#include "chance_words.hpp"
 #include "layout.hpp"
 #include "learned_words.hpp"
 #include "when_words.hpp"
@@ -161,8 +162,12 @@ std::string explained(const forecast& f, const groom_request& r, const print_opt
 
 }  // namespace
 
-std::string text_of(const forecast& f, const groom_request& r, const print_options& o) {
+std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
+                    const unseen_dog* unseen) {
     std::string out = wrapped("", heading(r), 2, o.width);
+    if (unseen != nullptr) {
+        out += unseen_text(*unseen, r, o);
+    }
     out += wrapped("", when_in_words(f.when, r, o), 0, o.width);
     out += learned_text(f, r, o);
     if (f.mats_by_length && !f.zones.empty()) {

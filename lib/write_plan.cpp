@@ -4,6 +4,7 @@
 
 #include <pelage/io/write.hpp>
 
+#include "chance_words.hpp"
 #include "layout.hpp"
 #include "when_words.hpp"
 #include "write_blends.hpp"
@@ -15,11 +16,15 @@ namespace {
 
 class plan_writer {
   public:
-    plan_writer(const groom& g, const beside& b, const groom_request& r, const print_options& o)
-        : g_(g), beside_(b), r_(r), o_(o) {}
+    plan_writer(const groom& g, const beside& b, const groom_request& r, const print_options& o,
+                const unseen_dog* unseen)
+        : g_(g), beside_(b), r_(r), o_(o), unseen_(unseen) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
         say("", heading(), 2);
+        if (unseen_ != nullptr) {
+            out_ += unseen_text(*unseen_, r_, o_);
+        }
         if (!g_.stop.empty()) {
             stop();
             cautions();
@@ -430,6 +435,7 @@ class plan_writer {
     const beside& beside_;
     const groom_request& r_;
     const print_options& o_;
+    const unseen_dog* unseen_;
     std::string out_;
     int line_ = 0;
     int number_of_comb_ = 0;
@@ -438,8 +444,8 @@ class plan_writer {
 }  // namespace
 
 std::string text_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o, const beside& b) {
-    return plan_writer(g, b, r, o).all(when);
+                    const print_options& o, const beside& b, const unseen_dog* unseen) {
+    return plan_writer(g, b, r, o, unseen).all(when);
 }
 
 }  // namespace pelage::io

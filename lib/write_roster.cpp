@@ -2,6 +2,7 @@
 #include "write_roster.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <pelage/date.hpp>
 
@@ -15,10 +16,14 @@ class plan_line {
   public:
     plan_line(std::string& out, const groom& g, const groom_request& r) : j_(out), g_(g), r_(r) {}
 
-    void write(std::uint64_t line, const std::optional<back>& when) {
+    void write(std::uint64_t line, const std::optional<back>& when,
+               const std::optional<coat_answer>& by_mix) {
         j_.begin('{').key("line").whole(static_cast<std::int64_t>(line));
         j_.key("id").text(r_.patient.id).key("plan").begin('{');
         j_.key("style").text(r_.sheet.id);
+        if (by_mix) {
+            coats(*by_mix);
+        }
         places_to_stop();
         stuck();
         j_.key("minutes_before_bath").decimal(in_mmin(g_.before), 1000);
@@ -53,6 +58,14 @@ class plan_line {
         if (p.which != side::both) {
             j_.key("side").text(name(p.which));
         }
+    }
+    void coats(const coat_answer& a) {
+        j_.key("coat_from_mix").begin('[');
+        for (const coat_chance& c : a.coats) {
+            j_.begin('{').key("coat").text(name(c.coat));
+            j_.key("chance").decimal(std::llround(c.chance * 1e6), 1000000).end('}');
+        }
+        j_.end(']');
     }
     void places_to_stop() {
         j_.key("stop").begin('[');
@@ -131,8 +144,8 @@ class plan_line {
 }  // namespace
 
 void add_plan(std::string& out, std::uint64_t line, const groom& g, const std::optional<back>& when,
-              const groom_request& r) {
-    plan_line(out, g, r).write(line, when);
+              const groom_request& r, const std::optional<coat_answer>& by_mix) {
+    plan_line(out, g, r).write(line, when, by_mix);
     out += '\n';
 }
 

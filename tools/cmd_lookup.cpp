@@ -54,12 +54,39 @@ void judge_words(const request& q, const workplace& w, lookup_request& r, faults
     }
 }
 
+curl_mode curl_called(const std::string& text, faults& f) {
+    if (!text.empty() && text != "additive" && text != "dominant") {
+        f.say(errc::unknown, "--curl: found \"" + text + "\"; write additive or dominant");
+    }
+    return text == "dominant" ? curl_mode::dominant : curl_mode::additive;
+}
+
 std::string joined(const std::vector<std::string>& operands) {
     std::string text;
     for (const std::string& o : operands) {  // "lookup 13 mm comb over 10" without quotes
         text += (text.empty() ? "" : " ") + o;
     }
     return text;
+}
+
+/// A breed or a mix: what it was asked with that only goes with tools is told.
+reply a_mix(const request& q, const workplace& w, const std::string& text, faults& f) {
+    const std::vector<std::pair<const char*, bool>> tools_only{
+        {"--coat", !q.coat.empty()},
+        {"--zone", !q.zone.empty()},
+        {"--direction", !q.direction.empty()},
+        {"--barber", q.barber}};
+    for (const auto& [option, given] : tools_only) {
+        if (given) {
+            f.say(errc::conflict, std::string(option) +
+                                      ": goes with a blade, a comb or a length; " +
+                                      "found the mix \"" + text + "\"; leave it out");
+        }
+    }
+    const curl_mode curl = curl_called(q.curl, f);
+    f.throw_if_any();
+    const expected_coat e = expect_coat(text, w.reference.genes, w.reference.coats, curl);
+    return {w.json ? io::json_of(e, w.reference) : io::text_of(e, w.reference, w.print)};
 }
 
 }  // namespace
@@ -71,17 +98,17 @@ reply lookup(const request& q, const surroundings& around) {
         f.throw_if_any();
         return sources(q, w);
     }
-    lookup_request r{w.reference,
-                     w.place().rules,
-                     w.tools(),
-                     joined(q.operands),
-                     asked_kind::any,
-                     q.barber,
-                     {},
-                     {},
-                     {},
-                     w.print.today};
+    const std::string text = joined(q.operands);
+    if (q.kind.empty() && sounds_like_mix(text, w.reference.genes)) {
+        return a_mix(q, w, text, f);
+    }
+    lookup_request r{
+        w.reference, w.place().rules, w.tools(), text, asked_kind::any, q.barber, {}, {},
+        {},          w.print.today};
     judge_words(q, w, r, f);
+    if (!q.curl.empty()) {
+        f.say(errc::conflict, "--curl: goes with a breed or a mix; leave it out");
+    }
     f.throw_if_any();
     const lookup_answer a = look_up(r);
     return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print)};

@@ -3,6 +3,7 @@
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/io/write.hpp>
+#include <pelage/unseen.hpp>
 #include <pelage/ways.hpp>
 
 #include "commands.hpp"
@@ -18,6 +19,7 @@ struct asked_groom {
     dog patient;
     const style* sheet = nullptr;
     std::optional<chance> asked{};
+    std::optional<expected_coat> by_mix{};  ///< where nobody has seen the coat
 
     asked_groom(const request& q, const surroundings& around, faults& f)
         : w(workplace_of(q, around, f)), patient(dog_of(q, w, f)), sheet(sheet_of(patient, w, f)) {
@@ -30,9 +32,15 @@ struct asked_groom {
                                       "one-length");
         }
         f.throw_if_any();
+        by_mix = coat_by_mix(patient, w);
     }
     [[nodiscard]] groom_request request_of() const {
         return {w.reference, w.place().rules, w.tools(), patient, *sheet, w.print.today, asked};
+    }
+    [[nodiscard]] std::optional<unseen_dog> unseen(const groom_request& r, const groom& g) const {
+        return by_mix
+                   ? std::optional{unseen_dog{*by_mix, on_other_coats(r, g, by_mix->may_be.coats)}}
+                   : std::nullopt;
     }
 };
 
@@ -52,6 +60,29 @@ reply visits(const asked_groom& a, const groom_request& r, const groom& g, int w
             c.blocked || !g.stuck.empty() ? answer_is_no : done};
 }
 
+const unseen_dog* pointer(const std::optional<unseen_dog>& u) {
+    return u ? &*u : nullptr;
+}
+
+/// When the dog must be back: over all coats it may have, where nobody has seen it.
+back back_of(const asked_groom& a, const groom_request& r, const groom& g) {
+    return a.by_mix ? pelage::back_of(r, g, a.by_mix->may_be.coats) : pelage::back_of(r, g);
+}
+
+/// The forecast's dates likewise, its tables stay those of the likeliest coat.
+void over_all_coats(const asked_groom& a, const groom_request& r, const groom& g, forecast& c) {
+    if (!a.by_mix || a.by_mix->may_be.coats.size() < 2) {
+        return;
+    }
+    c.when = back_of(a, r, g);
+    for (habit_forecast& h : c.habits) {
+        dog other = r.patient;
+        other.brushed = h.habit;
+        const groom_request ask{r.reference, r.rules, r.tools, other, r.sheet, r.today, r.asked};
+        h.when = back_of(a, ask, g);
+    }
+}
+
 }  // namespace
 
 reply plan(const request& q, const surroundings& around) {
@@ -64,11 +95,13 @@ reply plan(const request& q, const surroundings& around) {
         return longest_coat(a, r, g, *wished);
     }
     const bool stopped = !g.stop.empty();
-    const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(r, g)};
+    const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(a, r, g)};
     const beside b = beside_plan(r, g, a.w.print.explain);
-    return {
-        a.w.json ? io::json_of(g, when, r, a.w.print, b) : io::text_of(g, when, r, a.w.print, b),
-        stopped || !g.stuck.empty() ? answer_is_no : done};
+    const auto unseen = a.unseen(r, g);
+    const unseen_dog* u = pointer(unseen);
+    return {a.w.json ? io::json_of(g, when, r, a.w.print, b, u)
+                     : io::text_of(g, when, r, a.w.print, b, u),
+            stopped || !g.stuck.empty() ? answer_is_no : done};
 }
 
 reply regrow(const request& q, const surroundings& around) {
@@ -80,16 +113,19 @@ reply regrow(const request& q, const surroundings& around) {
     const asked_groom a(q, around, f);
     const groom_request r = a.request_of();
     const groom g = plan_groom(r);
+    const auto unseen = a.unseen(r, g);
+    const unseen_dog* u = pointer(unseen);
     if (!g.stop.empty()) {
-        return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print)
-                         : io::text_of(g, std::nullopt, r, a.w.print),
+        return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)
+                         : io::text_of(g, std::nullopt, r, a.w.print, {}, u),
                 answer_is_no};
     }
     if (weeks > 0) {
         return visits(a, r, g, weeks);
     }
-    const forecast c = forecast_of(r, g, a.w.json);
-    return {a.w.json ? io::json_of(c, r, a.w.print) : io::text_of(c, r, a.w.print),
+    forecast c = forecast_of(r, g, a.w.json);
+    over_all_coats(a, r, g, c);
+    return {a.w.json ? io::json_of(c, r, a.w.print, u) : io::text_of(c, r, a.w.print, u),
             g.stuck.empty() ? done : answer_is_no};
 }
 

@@ -264,9 +264,14 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     dog d = recorded(q, w, f);
     if (!q.coat.empty()) {
         d.coat = coat_called(q.coat, f);
-    } else if (!d.coat) {
-        f.say(errc::missing,
-              "the dog's coat isn't said; write --coat with one of " + one_of(words(coat_names)));
+    }
+    if (!q.mix.empty()) {
+        d.mix = q.mix;
+    }
+    if (!d.coat && q.coat.empty() && d.mix.empty()) {
+        f.say(errc::missing, "the dog's coat isn't said; write --coat with one of " +
+                                 one_of(words(coat_names)) +
+                                 ", or the breeds, as in --mix 'poodle x beagle'");
     }
     if (!q.size.empty()) {
         d.size = called<dog_size>("--size", q.size, size_names, f).value_or(d.size);
@@ -298,6 +303,15 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     lay_now(q, w, d, f);
     lay_days(q, d, f);
     return d;
+}
+
+std::optional<expected_coat> coat_by_mix(dog& d, const workplace& w) {
+    if (d.coat || d.mix.empty()) {
+        return std::nullopt;
+    }
+    expected_coat e = expect_coat(d.mix, w.reference.genes, w.reference.coats);
+    d.coat = e.may_be.likeliest();
+    return e;
 }
 
 const style* sheet_of(const dog& d, const workplace& w, faults& f) {

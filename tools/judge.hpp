@@ -65,6 +65,9 @@ void refuse_beside_roster(const request& q, faults& f);
                                           faults& f);
 /// Weeks of a calendar, 4 to 52.
 [[nodiscard]] int weeks_in(const std::string& text, faults& f);
+/// Where nobody says the dog's coat: what its mix makes of it; the likeliest is set as its coat. A coat
+/// that was seen stays. Throws bad_input where the mix can't be read.
+[[nodiscard]] std::optional<expected_coat> coat_by_mix(dog& d, const workplace& w);
 /// The sheet of that dog.
 [[nodiscard]] const style* sheet_of(const dog& d, const workplace& w, faults& f);
 

@@ -26,12 +26,16 @@ constexpr const char* lookup_footer =
     "  pelage lookup 9mm --coat wavy\n"
     "  pelage lookup '13 mm comb over 10' --coat curly\n"
     "  pelage lookup 7 --zone groin\n"
+    "  pelage lookup 'miniature poodle x english cocker spaniel'\n"
+    "  pelage lookup 'F1b poodle x labrador to poodle' --explain\n"
+    "  pelage lookup '(genotype l/l F/f C/c) x poodle'\n"
     "  pelage lookup --sources matting";
 
 constexpr const char* plan_footer =
     "Examples:\n"
     "  pelage plan biscuit --zones\n"
     "  pelage plan --coat wavy --style one-length --now 'body 40 mm'\n"
+    "  pelage plan --mix 'F1b poodle x labrador to poodle' --style one-length\n"
     "  pelage plan --coat curly --style lamb --size small --format json\n"
     "  pelage plan biscuit --back-in 6w\n"
     "  pelage plan --roster dogs.jsonl --jobs 2 -o plans.jsonl\n"
@@ -67,6 +71,7 @@ void add_dog(CLI::App& app, request& q) {
         ->type_name("DOG");
     app.add_option("--coat", q.coat, "as in the look-up: wavy, curly, drop, ...")
         ->type_name("COAT");
+    app.add_option("--mix", q.mix, "its breeds, where nobody has seen the coat")->type_name("MIX");
     app.add_option("--style", q.style, "id of a style sheet")->type_name("STYLE");
     app.add_option("--size", q.size, "toy, small, medium, large, giant")->type_name("SIZE");
     app.add_option("--length", q.length, "in place of the sheet's own length")->type_name("LENGTH");
@@ -104,14 +109,16 @@ struct tree {
         app.get_formatter()->column_width(26);
         app.set_version_flag("--version", std::string("pelage ") + pelage_VERSION);
         app.footer(general_footer);
-        lookup = app.add_subcommand("lookup", "what a blade, a comb or a length means");
-        lookup->add_option("what", q.operands, "7F, 9mm, 3/8in, '13 mm comb over 10'")
+        lookup = app.add_subcommand("lookup", "what a blade, a comb, a length or a mix means");
+        lookup->add_option("what", q.operands, "7F, 9mm, '13 mm comb over 10', 'poodle x beagle'")
             ->type_name("WHAT");
         lookup->add_option("--coat", q.coat, "the coat it is for")->type_name("COAT");
         lookup->add_option("--zone", q.zone, "the zone it is for")->type_name("ZONE");
         lookup->add_option("--direction", q.direction, "with or against")->type_name("WAY");
         lookup->add_option("--kind", q.kind, "blade or comb, where a name could be either")
             ->type_name("KIND");
+        lookup->add_option("--curl", q.curl, "of a mix: additive, or dominant as some labs say")
+            ->type_name("HOW");
         lookup->add_flag("--barber", q.barber, "bare comb numbers are n/8 inch");
         lookup->add_flag("--sources", q.sources, "list figures with their basis; WHAT picks some");
         plan = app.add_subcommand("plan", "what to do with a dog, in working order");

@@ -21,6 +21,7 @@ struct request {
     bool explain = false;
     // the dog
     std::string coat{};
+    std::string mix{};
     std::string style{};
     std::string size{};
     std::string length{};
@@ -44,6 +45,7 @@ struct request {
     std::string zone{};
     std::string direction{};
     bool barber = false;
+    std::string curl{};
     bool sources = false;
 };
 

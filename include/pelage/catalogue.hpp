@@ -16,6 +16,7 @@
 #include <pelage/days_off.hpp>
 #include <pelage/dog.hpp>
 #include <pelage/growth.hpp>
+#include <pelage/inheritance.hpp>
 #include <pelage/kit.hpp>
 #include <pelage/matting.hpp>
 #include <pelage/prices.hpp>
@@ -63,6 +64,7 @@ struct catalogue {
     std::vector<comb> combs;
     body dog_body;
     std::vector<coat> coats;  ///< in the order of coat_class, all seven
+    heredity genes;           ///< how coats are inherited, and the breeds
     rule_book rules;
     std::vector<caution> cautions;
     std::vector<style> styles;

@@ -10,9 +10,9 @@ BEGIN {
     fill(0, "units error date evidence stats suggest")
     fill(1, "blade comb zone coat kit style dog finding setup text brushing select prices " \
         "days_off")
-    fill(2, "cut refusal growth matting caution blend inheritance learning")
+    fill(2, "cut refusal growth matting caution blend inheritance learning mix")
     fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast ways " \
-        "booking calendar back_in growth_record mixture")
+        "booking calendar back_in growth_record mixture unseen")
     fill(4, "pelage")  # and all of io/ and lib/
     tools = 5
 

@@ -109,6 +109,7 @@ const std::map<std::string, quantity>& quantities() {
         add_growth(q);
         add_matting(q);
         add_sheets(q);
+        add_inheritance(q);
         return q;
     }();
     return all;

@@ -54,6 +54,7 @@ using quantity = answers (*)(givens&);
 void add_tools(std::map<std::string, quantity>& to);
 void add_growth(std::map<std::string, quantity>& to);
 void add_matting(std::map<std::string, quantity>& to);
+void add_inheritance(std::map<std::string, quantity>& to);
 void add_sheets(std::map<std::string, quantity>& to);
 
 [[nodiscard]] answer in(const pelage::length& l);

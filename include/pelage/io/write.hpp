@@ -12,7 +12,9 @@
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/lookup.hpp>
+#include <pelage/mix.hpp>
 #include <pelage/text.hpp>
+#include <pelage/unseen.hpp>
 #include <pelage/ways.hpp>
 
 namespace pelage::io {
@@ -31,19 +33,25 @@ struct print_options {
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const lookup_answer& a, const lookup_request& r);
 
-/// A plan with when the dog must be back and what stands beside it.
+/// A looked-up breed or mix.
+[[nodiscard]] std::string text_of(const expected_coat& e, const catalogue& c,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const expected_coat& e, const catalogue& c);
+
+/// A plan with when the dog must be back and what stands beside it; `unseen` if its coat was taken
+/// from its mix.
 [[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
                                   const groom_request& r, const print_options& o,
-                                  const beside& b = {});
+                                  const beside& b = {}, const unseen_dog* unseen = nullptr);
 [[nodiscard]] std::string json_of(const groom& g, const std::optional<back>& when,
                                   const groom_request& r, const print_options& o,
-                                  const beside& b = {});
+                                  const beside& b = {}, const unseen_dog* unseen = nullptr);
 
-/// A forecast.
-[[nodiscard]] std::string text_of(const forecast& f, const groom_request& r,
-                                  const print_options& o);
-[[nodiscard]] std::string json_of(const forecast& f, const groom_request& r,
-                                  const print_options& o);
+/// A forecast; likewise.
+[[nodiscard]] std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
+                                  const unseen_dog* unseen = nullptr);
+[[nodiscard]] std::string json_of(const forecast& f, const groom_request& r, const print_options& o,
+                                  const unseen_dog* unseen = nullptr);
 
 /// A calendar. As iCalendar (RFC 5545) every visit is a whole day, stamped with today, its UID made of
 /// the dog's id and the date.
