@@ -24,7 +24,7 @@ constexpr double fastest = 30.0;
 constexpr double wide = 6.5;
 constexpr double negligible = 25.0;
 // a panel of the quadrature, in standard deviations of what is integrated over it
-constexpr double panel = 3.5;
+constexpr double panel = 1.9;
 const double half_log_two_pi = 0.5 * std::log(2.0 * std::numbers::pi);
 
 struct quadrature_node {
