@@ -8,6 +8,7 @@
 #include <pelage/text.hpp>
 
 #include "groom_again.hpp"
+#include "groom_cells.hpp"
 #include "groom_wish.hpp"
 
 namespace pelage {
@@ -84,7 +85,7 @@ class trial_maker {
             const groom why = plan_groom(ask);
             stuck(t, why);
         }
-        misses(t);
+        misses(t, ask);
         t.when = back_of(ask, t.plan);
         brushing_holds(t);
         far_from_own(t);
@@ -118,7 +119,26 @@ class trial_maker {
         }
     }
 
-    void misses(sheet_trial& t) const {
+    /// Whether some setup at hand comes within the tolerance and is allowed: then the plan misses the
+    /// wish because that is cheaper, and the sheet can be had.
+    [[nodiscard]] bool reachable(const zone_plan& z, const groom_request& ask) const {
+        const coat_class k = r_.patient.coat.value();
+        const zone_case at(ask, coat_of(r_.reference, k), z, z.combed_out);
+        for (std::size_t i = 0; i < top_.setups().size(); ++i) {
+            const setup& s = top_.setups()[i];
+            if (s.kind != tool_kind::clip) {
+                continue;
+            }
+            const cell c = cell_for(at, s, top_.leaves(i, k), false);
+            if (c.offered && c.no.what == bar::kind::none &&
+                within(c.leaves.best, *z.target, z.tolerated)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    void misses(sheet_trial& t, const groom_request& ask) const {
         std::vector<std::string> mats;
         std::map<std::string, std::vector<std::string>> hair;
         std::vector<std::string> kit_misses;
@@ -141,7 +161,7 @@ class trial_maker {
                                show(*aim));
             } else if (z.came == outcome::hair_shorter && off) {
                 hair[z.why].push_back(title_of(z));
-            } else if (z.came == outcome::off_target) {
+            } else if (z.came == outcome::off_target && !reachable(z, ask)) {
                 kit_misses.push_back(title_of(z) + " " + show(z.leaves->best) + " instead of " +
                                      show(*aim));
             }
@@ -175,10 +195,12 @@ class trial_maker {
             return;
         }
         const auto in = static_cast<int>(in_days(t.when->full_groom));
-        t.against.push_back({objection::brushing, title(r_.patient.brushed) +
-                                                      ", it holds until day " + std::to_string(in) +
-                                                      ", not day " +
-                                                      detail::fixed(in_days(wait_), 0)});
+        const brushing& b = r_.patient.brushed;
+        const bool in_vain = b.how_often != habit::none && !b.to_skin;
+        t.against.push_back(
+            {objection::brushing, title(b) + (in_vain ? ", which counts as none" : "") +
+                                      ", it holds until day " + std::to_string(in) + ", not day " +
+                                      detail::fixed(in_days(wait_), 0)});
     }
 
     void far_from_own(sheet_trial& t) const {
@@ -242,6 +264,18 @@ class trial_maker {
 
 }  // namespace
 
+bool sheet_trial::carried_but_for_hair() const {
+    return plan.stop.empty() && !against.empty() &&
+           std::all_of(against.begin(), against.end(), [](const sheet_objection& o) {
+               return o.what == objection::mats || o.what == objection::hair;
+           });
+}
+
+bool sheet_trial::wrong_coat() const {
+    return std::any_of(against.begin(), against.end(),
+                       [](const sheet_objection& o) { return o.what == objection::coat; });
+}
+
 bool names_mix(const style& s, const std::string& mix, const heredity& h) {
     if (mix.empty()) {
         return false;
@@ -284,8 +318,15 @@ std::vector<sheet_trial> try_sheets(const groom_request& r, const std::vector<st
     }
     const auto key = [](const sheet_trial& t) {
         const double waits = t.when ? in_days(t.when->full_groom) : 0.0;
-        return std::tuple{t.against.size(), !t.own, t.away ? in_hundredths(*t.away) : 0,
-                          !t.for_mix,       -waits, in_mmin(t.takes()),
+        const bool between = !t.carried() && !t.carried_but_for_hair();
+        const int how = t.carried() ? 0 : t.carried_but_for_hair() ? 1 : t.wrong_coat() ? 3 : 2;
+        return std::tuple{how,
+                          between ? t.against.size() : 0,
+                          !t.own,
+                          t.away ? in_hundredths(*t.away) : 0,
+                          !t.for_mix,
+                          -waits,
+                          in_mmin(t.takes()),
                           t.sheet->id};
     };
     std::stable_sort(all.begin(), all.end(),

@@ -239,19 +239,36 @@ class sheet_judge {
         if (!p.asked.target || keeps_length(p.asked)) {
             return;
         }
-        for (const coat_class k : coats_) {
-            const coat& c = coat_of(known_, k);
-            if (*p.asked.target > c.terminal.best &&
-                first(sheet_doubt::beyond_coat, p, static_cast<std::size_t>(k))) {
+        if (none_reaches(coats_, *p.asked.target)) {
+            if (first(sheet_doubt::beyond_coat, p, 0)) {
                 say(sheet_doubt::beyond_coat, p,
                     "longer than the coat grows; found " + show(*p.asked.target) + from(p) +
-                        " for " + quoted(title(body_(), p.at)) + when() + ", and " + stops_at(c) +
-                        "; write at most " + show(c.terminal.best) + ", or finish = \"leave\"");
+                        " for " + quoted(title(body_(), p.at)) + when() + ", and " +
+                        all_stop(coats_) + "; write at most " + show(longest_of(coats_)) +
+                        ", or finish = \"leave\"");
             }
+            return;
         }
         for (std::size_t i = 0; i < sheet_.mixes.size(); ++i) {
             no_coat_of_mix(p, i);
         }
+    }
+    [[nodiscard]] bool none_reaches(const std::vector<coat_class>& coats, const length& l) const {
+        return !coats.empty() && l > longest_of(coats);
+    }
+    [[nodiscard]] length longest_of(const std::vector<coat_class>& coats) const {
+        length most{};
+        for (const coat_class k : coats) {
+            most = longer(most, coat_of(known_, k).terminal.best);
+        }
+        return most;
+    }
+    [[nodiscard]] std::string all_stop(const std::vector<coat_class>& coats) const {
+        std::string text;
+        for (const coat_class k : coats) {
+            text += (text.empty() ? "" : ", ") + stops_at(coat_of(known_, k));
+        }
+        return text;
     }
 
     void no_coat_of_mix(const sheet_place& p, std::size_t i) {
@@ -261,21 +278,11 @@ class sheet_judge {
         } catch (const bad_input&) {
             return;  // told elsewhere
         }
-        const bool none = std::all_of(may.begin(), may.end(), [&](coat_class k) {
-            return *p.asked.target > coat_of(known_, k).terminal.best;
-        });
-        const bool news = std::any_of(may.begin(), may.end(), [&](coat_class k) {
-            return std::find(coats_.begin(), coats_.end(), k) == coats_.end();
-        });
-        if (none && news && first(sheet_doubt::beyond_coat, p, 100 + i)) {
-            std::string stops;
-            for (const coat_class k : may) {
-                stops += (stops.empty() ? "" : ", ") + stops_at(coat_of(known_, k));
-            }
+        if (none_reaches(may, *p.asked.target) && first(sheet_doubt::beyond_coat, p, 100 + i)) {
             say(sheet_doubt::beyond_coat, p,
                 "no coat of the mix grows so long; found " + show(*p.asked.target) + from(p) +
                     " for " + quoted(title(body_(), p.at)) + when() + " on " +
-                    quoted(sheet_.mixes[i]) + ": " + stops +
+                    quoted(sheet_.mixes[i]) + ": " + all_stop(may) +
                     "; write it shorter, or leave the mix out");
         }
     }
@@ -355,6 +362,16 @@ class sheet_judge {
                 into.where == group::feet);
     }
 
+    /// How wide the step can be sloped: a share of the seam's length, or the whole of a scissored zone,
+    /// which is about as wide as its seam is long (assumption). A slope steeper than it is wide shows
+    /// as an edge (assumption).
+    [[nodiscard]] length room_for(const sheet_place& high, const seam& s) const {
+        const bool scissored =
+            high.asked.how == finish::scissor || high.asked.how == finish::thin ||
+            high.asked.how == finish::comb_then_scissor || high.asked.how == finish::hand_strip;
+        return scissored ? s.along.best : s.along.best * rules_.prices.blend_room.best;
+    }
+
     void step_at(const seam& s, std::size_t index, side which) {
         const sheet_place* a = one_at(s.a, which);
         const sheet_place* b = one_at(s.b, which);
@@ -362,9 +379,6 @@ class sheet_judge {
             return;
         }
         const price_rules& p = rules_.prices;
-        // a blend as wide as the seam has room for that is still steeper than it is wide shows as an
-        // edge (assumption)
-        const length room = s.along.best * p.blend_room.best;
         for (const coat_class k : coats_) {
             const coat& c = coat_of(known_, k);
             const auto x = length_on(a->asked, c, known_, rules_.cut);
@@ -375,6 +389,7 @@ class sheet_judge {
             const sheet_place& high = *x < *y ? *b : *a;
             const sheet_place& low = *x < *y ? *a : *b;
             const length step = gap(*x, *y);
+            const length room = room_for(high, s);
             if (!shows(step, p) || in_hundredths(step) <= in_hundredths(room) ||
                 edge_on_purpose(high, low) ||
                 !told_->emplace(sheet_doubt::step, index, 0, 0).second) {
@@ -384,8 +399,8 @@ class sheet_judge {
             say(sheet_doubt::step, at,
                 "a step too high to blend; found " + title(body_(), high.at) + " " +
                     show(longer(*x, *y)) + " beside " + title(body_(), low.at) + " " +
-                    show(shorter(*x, *y)) + when() + ", and the seam has room to blend " +
-                    show(room) + " (our guess); bring them nearer, or write [[seam]] a = " +
+                    show(shorter(*x, *y)) + when() + ", and there is room to blend " + show(room) +
+                    " (our guess); bring them nearer, or write [[seam]] a = " +
                     quoted(body_().zones[s.a].id) + ", b = " + quoted(body_().zones[s.b].id) +
                     ", kind = \"line\"");
         }

@@ -1,5 +1,6 @@
 // Two sheets beside one another, and many sheets tried on one dog, as text.
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include <fmt/format.h>
@@ -83,9 +84,9 @@ class comparison_writer {
     }
 
     /// "+3", "-12", "same".
-    static std::string change(double a, double b, int digits = 0) {
-        const std::string by = detail::fixed(b - a, digits);
-        return by == "0" || by == "-0" ? "same" : (b > a ? "+" : "") + by;
+    static std::string change(double a, double b) {
+        const double by = std::round(b) - std::round(a);  // as the columns show them
+        return by == 0.0 ? "same" : (by > 0.0 ? "+" : "") + detail::fixed(by, 0);
     }
 
     void row(table& t, std::string what, double a, double b) const {
@@ -206,10 +207,97 @@ std::string instead_line(const tool_instead& i, const print_options& o) {
         where += (n == 0 ? "" : ", ") + i.where[n];
     }
     where += i.where.size() > most ? " and " + std::to_string(i.where.size() - most) + " more" : "";
-    return i.out + " is out: " + i.instead + " in its place, leaves " +
-           show(i.leaves.best, o.units) + ", not " + show(i.would_leave.best, o.units) + ": " +
-           where;
+    const std::string left = show(i.leaves.best, o.units);
+    const std::string would = show(i.would_leave.best, o.units);
+    return i.out + " is out: " + i.instead + " in its place, leaves " + left +
+           (left == would ? " as well" : ", not " + would) + ": " + where;
 }
+
+std::string reasons(const sheet_trial& t) {
+    std::string text;
+    for (const sheet_objection& why : t.against) {
+        text += (text.empty() ? "" : "; ") + why.text;
+    }
+    return text;
+}
+
+class trials_writer {
+  public:
+    trials_writer(const groom_request& r, const days& wait, const print_options& o)
+        : r_(r), wait_(wait), o_(o) {}
+
+    std::string all(const std::vector<sheet_trial>& trials) {
+        std::string hair;
+        std::string no;
+        std::vector<std::string> other_coats;
+        for (const sheet_trial& t : trials) {
+            if (t.carried()) {
+                carried_ += numbered(t, "");
+            } else if (t.carried_but_for_hair()) {
+                hair += numbered(t, "; but for: " + reasons(t));
+            } else if (t.wrong_coat()) {
+                other_coats.push_back(t.sheet->id + " (" + coats_of(*t.sheet) + ")");
+            } else {
+                no += wrapped("  ", name_of(t) + ": " + reasons(t), 5, o_.width);
+            }
+        }
+        std::string out = wrapped("", "Which sheet? " + dog_words(r_) + ".", 2, o_.width);
+        out += carried_.empty() ? "\nIt can carry none of them as written.\n"
+                                : "\nIt can carry\n" + carried_;
+        out +=
+            hair.empty() ? "" : "\nIt can carry but for what mats or today's hair forbid\n" + hair;
+        out += no.empty() ? "" : "\nNot today\n" + no;
+        if (!other_coats.empty()) {
+            out +=
+                "\n" + wrapped("Not for a " + coat_of(r_.reference, *r_.patient.coat).title + ": ",
+                               listed(other_coats), 2, o_.width);
+        }
+        return out + "\n" + rule();
+    }
+
+  private:
+    static std::string name_of(const sheet_trial& t) {
+        return t.sheet->title + " (" + t.sheet->id + ")";
+    }
+    [[nodiscard]] std::string coats_of(const style& s) const {
+        std::vector<std::string> names;
+        for (const coat_class k : coats_for(s, r_.reference)) {
+            names.emplace_back(name(k));
+        }
+        return listed(names);
+    }
+    std::string numbered(const sheet_trial& t, const std::string& more) {
+        std::string out = wrapped(padded(std::to_string(++n_), 3, true) + "  ",
+                                  name_of(t) + ": " + carried_line(t, o_) + more, 5, o_.width);
+        for (const tool_instead& i : t.instead) {
+            out += wrapped("     ", instead_line(i, o_), 7, o_.width);
+        }
+        return out;
+    }
+    [[nodiscard]] std::string rule() const {
+        const bool own = !r_.patient.style.empty();
+        return wrapped(
+            "",
+            "Carried: the sheet is for such a coat, everything is allowed, every zone ends within "
+            "its tolerance, and " +
+                odds(r_.asked.value_or(r_.rules.matting.chance.best)) +
+                " such dogs are fine until their full groom for " +
+                detail::fixed(in_days(wait_), 0) +
+                " days or longer (21 days is the shortest rota in common use, no source; --back-in "
+                "asks for another). Ranked: " +
+                (own ? "its own sheet, then the nearest to it by the mean difference in length, "
+                       "then "
+                     : "") +
+                "those made for its mix, then the longest wait, then the fewest minutes.",
+            2, o_.width);
+    }
+
+    const groom_request& r_;
+    days wait_;
+    const print_options& o_;
+    std::string carried_;
+    int n_ = 0;
+};
 
 }  // namespace
 
@@ -219,46 +307,7 @@ std::string text_of(const sheet_comparison& c, const groom_request& r, const pri
 
 std::string text_of(const std::vector<sheet_trial>& all, const groom_request& r, const days& wait,
                     const print_options& o) {
-    const bool own = !r.patient.style.empty();
-    std::string out = wrapped("", "Which sheet? " + dog_words(r) + ".", 2, o.width);
-    std::string no;
-    int n = 0;
-    for (const sheet_trial& t : all) {
-        if (t.carried()) {
-            out += n == 0 ? "\nIt can carry\n" : "";
-            out += wrapped(padded(std::to_string(++n), 3, true) + "  ",
-                           t.sheet->title + " (" + t.sheet->id + "): " + carried_line(t, o), 5,
-                           o.width);
-            for (const tool_instead& i : t.instead) {
-                out += wrapped("     ", instead_line(i, o), 7, o.width);
-            }
-            continue;
-        }
-        std::string text;
-        for (const sheet_objection& why : t.against) {
-            text += (text.empty() ? "" : "; ") + why.text;
-        }
-        no += wrapped("  ", t.sheet->title + " (" + t.sheet->id + "): " + text, 5, o.width);
-    }
-    out += n == 0 ? "\nIt can carry none of them as written.\n" : "";
-    if (!no.empty()) {
-        out += "\nNot today, the nearest first\n" + no;
-    }
-    out += "\n" +
-           wrapped("",
-                   "Carried: the sheet is for such a coat, everything is allowed, every zone ends "
-                   "within its tolerance, and " +
-                       odds(r.asked.value_or(r.rules.matting.chance.best)) +
-                       " such dogs are fine until their full groom for " +
-                       detail::fixed(in_days(wait), 0) +
-                       " days or longer (21 days is the shortest rota in common use, no source; "
-                       "--back-in asks for another). Ranked: " +
-                       (own ? "its own sheet, then the nearest to it by the mean difference in "
-                              "length, then "
-                            : "") +
-                       "those made for its mix, then the longest wait, then the fewest minutes.",
-                   2, o.width);
-    return out;
+    return trials_writer(r, wait, o).all(all);
 }
 
 }  // namespace pelage::io

@@ -137,10 +137,15 @@ class page_writer {
             text += ", then scissors";
         }
         if (z->how_finished == finish::card || z->how_finished == finish::leave) {
-            return std::string(name(z->how_finished));
+            const std::string done{name(z->how_finished)};
+            return z->why.empty() || z->came == outcome::left_by_sheet ? done
+                                                                       : done + ": " + z->why;
         }
         if (z->blade_wish && z->how.kind == tool_kind::clip && z->how.tool.id != *z->blade_wish) {
             text += " (in place of blade " + *z->blade_wish + ")";
+        }
+        if (z->came == outcome::off_target && z->leaves) {
+            text += ", leaves " + show(z->leaves->best, o_.units) + ": the nearest in this kit";
         }
         return text;
     }
@@ -171,25 +176,26 @@ class page_writer {
     }
 
     void zones() {
-        table t;
-        t.head = {"leave", "within", "with this kit", "zones"};
-        t.numbers = {true, true, false, false};
-        t.indent = 0;
-        std::vector<std::vector<std::string>> rows;
+        std::vector<std::pair<std::string, std::string>> lines;
         for (const sheet_place& p : places_) {
-            std::vector<std::string> row{aim(p), between(p), how(p),
-                                         title(r_.reference.dog_body, p.at)};
-            const auto same = std::find_if(rows.begin(), rows.end(), [&](const auto& o) {
-                return o[0] == row[0] && o[1] == row[1] && o[2] == row[2];
-            });
-            if (same == rows.end()) {
-                rows.push_back(std::move(row));
+            const std::string in = between(p);
+            std::string what = aim(p) + (in.empty() ? "" : ", within " + in);
+            const std::string tool = how(p);
+            what += tool.empty() || tool == what ? "" : ": " + tool;
+            const std::string where = title(r_.reference.dog_body, p.at);
+            const auto same = std::find_if(lines.begin(), lines.end(),
+                                           [&](const auto& l) { return l.first == what; });
+            if (same == lines.end()) {
+                lines.emplace_back(std::move(what), where);
             } else {
-                (*same)[3] += ", " + row[3];
+                same->second += ", " + where;
             }
         }
-        t.rows = std::move(rows);
-        out_ += "\n" + laid_out(t, o_.width);
+        out_ += "\nLeave, and with what of this kit\n";
+        for (const auto& [what, where] : lines) {
+            say("  ", what, 4);
+            say("      ", where, 6);
+        }
         std::string prep;
         for (const zone& z : r_.reference.dog_body.zones) {
             const bool here =
@@ -272,6 +278,11 @@ std::string day_words(const day_of_year& d) {
     return std::to_string(d.day) + " " + months[d.month - 1];
 }
 
+/// Whether a month begins the day after another ends.
+bool follows(const day_of_year& end, const day_of_year& next) {
+    return next.day == 1 && next.month == end.month % 12 + 1 && end.day >= 28;
+}
+
 }  // namespace
 
 std::string span_words(const limit& l, length_unit u) {
@@ -310,11 +321,19 @@ std::string wish_words(const instruction& i, length_unit u) {
 }
 
 std::string season_words(const season& s, length_unit u) {
-    std::string text = "In " + s.name + " (";
-    for (std::size_t i = 0; i < s.when.size(); ++i) {
-        text += (i == 0 ? "" : ", ") + day_words(s.when[i].from) + " to " + day_words(s.when[i].to);
+    std::vector<span_of_year> when;
+    for (const span_of_year& one : s.when) {
+        if (!when.empty() && follows(when.back().to, one.from)) {
+            when.back().to = one.to;
+        } else {
+            when.push_back(one);
+        }
     }
-    text += s.when.empty() ? "when asked for by name): " : "): ";
+    std::string text = "In " + s.name + " (";
+    for (std::size_t i = 0; i < when.size(); ++i) {
+        text += (i == 0 ? "" : ", ") + day_words(when[i].from) + " to " + day_words(when[i].to);
+    }
+    text += when.empty() ? "when asked for by name): " : "): ";
     std::vector<std::string> parts;
     if (s.scale != 1.0) {
         parts.push_back("every length at " + detail::fixed(s.scale * 100.0, 0) + " %");

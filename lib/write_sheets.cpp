@@ -32,7 +32,7 @@ std::string why_listed(const listed_sheet& one, const expected_coat& mix, const 
     const std::vector<coat_class> coats = coats_for(*one.sheet, c);
     for (const coat_chance& k : mix.may_be.coats) {
         if (std::find(coats.begin(), coats.end(), k.coat) != coats.end()) {
-            hits.push_back(std::string(name(k.coat)) + " " + chance_in_words(k.chance));
+            hits.push_back(std::string(name(k.coat)) + " (" + chance_in_words(k.chance) + ")");
         }
     }
     std::string text = one.for_mix ? "made for this mix" : "";
@@ -40,6 +40,28 @@ std::string why_listed(const listed_sheet& one, const expected_coat& mix, const 
         text += (text.empty() ? "for its coat: " : "; ") + listed(hits);
     }
     return text.empty() ? "not for it: for " + some_coats(coats) : text;
+}
+
+/// Lines of a sheet to begin with: what such a coat can bear.
+std::string zones_for(coat_class k) {
+    if (k == coat_class::smooth || k == coat_class::double_short || k == coat_class::double_long) {
+        return std::string("all = { finish = ") +
+               (k == coat_class::smooth ? "\"leave\"" : "\"card\"") +
+               " }\n"
+               "ear-edge = { finish = \"leave\" }\n"
+               "feet = { length = \"13 mm\", finish = \"scissor\", why = \"hair there carries "
+               "dirt\" }\n";
+    }
+    return R"(all = { length = "13 mm", direction = "with", finish = "clip" }
+legs = { length = "16 mm", direction = "with", finish = "comb-then-scissor" }
+head = { length = "16 mm", direction = "with", finish = "comb-then-scissor" }
+ear = { length = "13 mm", direction = "with", finish = "clip", why = "ears mat first" }
+behind-ear = { length = "13 mm", direction = "with", finish = "clip" }
+ear-edge = { length = "13 mm", finish = "scissor" }
+eyebrow = { length = "13 mm", finish = "scissor" }
+skirt = { length = "13 mm", finish = "scissor" }
+feet = { length = "13 mm", finish = "scissor" }
+)";
 }
 
 }  // namespace
@@ -109,21 +131,22 @@ std::string list_text(const std::vector<listed_sheet>& all, const expected_coat*
     table t;
     t.numbers = {false, false, false};
     std::vector<std::string> others;
-    t.head = {"sheet", "title", mix == nullptr ? "for" : "why"};
+    t.head = {"sheet", mix == nullptr ? "for" : "why", "title"};
     for (const listed_sheet& one : all) {
         if (mix != nullptr && !one.for_mix && !one.for_coat) {
             others.push_back(one.sheet->id + " (" + some_coats(coats_for(*one.sheet, c)) + ")");
             continue;
         }
         t.rows.push_back(
-            {one.sheet->id, one.sheet->title,
-             mix == nullptr ? some_coats(coats_for(*one.sheet, c)) : why_listed(one, *mix, c)});
+            {one.sheet->id,
+             mix == nullptr ? some_coats(coats_for(*one.sheet, c)) : why_listed(one, *mix, c),
+             one.sheet->title});
     }
     std::string out;
     if (mix != nullptr) {
         std::vector<std::string> coats;
         for (const coat_chance& k : mix->may_be.coats) {
-            coats.push_back(std::string(name(k.coat)) + " " + chance_in_words(k.chance));
+            coats.push_back(std::string(name(k.coat)) + " (" + chance_in_words(k.chance) + ")");
         }
         out += wrapped("",
                        mix->read.dog.text + ": coat " + listed(coats) +
@@ -138,16 +161,16 @@ std::string list_text(const std::vector<listed_sheet>& all, const expected_coat*
     return out;
 }
 
-std::string new_sheet(const std::string& id, std::optional<coat_class> coat, const std::string& mix,
-                      const std::optional<date>& today) {
+std::string new_sheet(const std::string& id, std::optional<coat_class> coat, coat_class hair,
+                      const std::string& mix, const std::optional<date>& today) {
     const std::string coats =
         coat || mix.empty() ? fmt::format("coats = [\"{}\"]", name(coat.value_or(coat_class::wavy)))
-                            : "# coats = [\"wavy\"]       # left out: what the mixes come to";
+                            : "# coats = [\"wavy\"]         # left out: what the mixes come to";
     const std::string mixes = mix.empty() ? "# mixes = [\"poodle x golden retriever\"]"
                                           : fmt::format("mixes = [\"{}\"]", mix);
     return fmt::format(
-        R"(# A style sheet. What stands behind a # is said to you, not to pelage; take the
-# # away in front of a key to use it. Check it:  pelage sheet check {0}.toml
+        R"(# A style sheet. What stands behind a # is said to you, not to pelage: take the #
+# in front of a key away to use it. Check it:  pelage sheet check {0}.toml
 format = 1
 
 id = "{0}"                 # the file's name without .toml
@@ -157,7 +180,7 @@ version = 1
 text = "What it looks like, in a sentence or two."
 
 # extends = "low-upkeep"   # take another sheet over and write below only what is otherwise
-# scale = "20 % shorter"   # ... with every length of it so much shorter, or longer
+# scale = "20 % shorter"   # ... with every length of it shorter or longer
 
 {2}
 # smooth double-short double-long wire drop wavy curly
@@ -168,18 +191,19 @@ face = "round"             # clean round bearded natural
 ears = "as the body, edge scissored"
 tail = "as the body"
 topknot = "as the head"
-upkeep = "every 3 days to the skin"   # the brushing at home it needs
+upkeep = "every 3 days to the skin"   # brushing at home that it needs
 longest_interval = "56 days"          # back after at most
 front_desk = "One sentence for whoever takes the booking."
-# consent = ["clip-jacket"]           # what the owner signs: a double or wire coat clipped
-basis = "assumption"                  # how the lengths are known: practice, measured, ...
+{5}   # what the owner signs: a wire or double coat clipped
+basis = "assumption"       # how the lengths are known: practice, measured, ...
 
 # [minutes]                # what it takes you
 # medium = "75 min"
 # basis = "measured"
 
-# Lengths are of combed-out hair, with their unit: "13 mm" or "1/2 in". The narrower line wins:
-# all, then body legs head "whole tail" feet, then a zone, then one side ("left ear").
+# Lengths are of combed-out hair, with their unit: "13 mm" or "1/2 in". The
+# narrower line wins: all, then body legs head "whole tail" feet, then a zone, then
+# one side ("left ear").
 #   length or blade    what is left, or blade = "7F"
 #   tolerance          how far off it may end; left out: 15 %, on the head 10 %
 #   direction          with against either
@@ -187,17 +211,8 @@ basis = "assumption"                  # how the lengths are known: practice, mea
 #   between            which side to miss on: longer shorter nearest
 #   note, why          a word for the table, and the reason
 [zones]
-all = {{ length = "13 mm", direction = "with", finish = "clip" }}
-legs = {{ length = "16 mm", direction = "with", finish = "comb-then-scissor" }}
-head = {{ length = "16 mm", direction = "with", finish = "comb-then-scissor" }}
-ear = {{ length = "13 mm", direction = "with", finish = "clip", why = "ears mat first" }}
-behind-ear = {{ length = "13 mm", direction = "with", finish = "clip" }}
-ear-edge = {{ length = "13 mm", finish = "scissor" }}
-eyebrow = {{ length = "13 mm", finish = "scissor" }}
-skirt = {{ length = "13 mm", finish = "scissor" }}
-feet = {{ length = "13 mm", finish = "scissor" }}
-
-# [[seam]]                 # where neighbours meet in a line on purpose, not blended
+{4}
+# [[seam]]                 # where neighbours meet in a line, not blended
 # a = "body"
 # b = "legs"
 # kind = "line"
@@ -206,7 +221,9 @@ feet = {{ length = "13 mm", finish = "scissor" }}
 # months = ["June", "July", "August"]
 # scale = "20 % shorter"
 )",
-        id, today ? "date = \"" + iso(*today) + "\"\n" : "", coats, mixes);
+        id, today ? "date = \"" + iso(*today) + "\"\n" : "", coats, mixes, zones_for(hair),
+        hair == coat_class::wire ? "consent = [\"clip-jacket\"]  "
+                                 : "# consent = [\"clip-jacket\"]");
 }
 
 }  // namespace pelage::io

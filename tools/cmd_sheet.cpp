@@ -242,11 +242,12 @@ reply begin_sheet(const request& q, const workplace& w, faults& f) {
                   "; write it like sheet new summer-doodle");
     }
     const auto coat = q.coat.empty() ? std::nullopt : coat_called(q.coat, f);
-    if (!q.suits.empty()) {
-        (void)expect_coat(q.suits, w.reference.genes, w.reference.coats);
+    coat_class hair = coat.value_or(coat_class::wavy);
+    if (!q.suits.empty() && !coat) {
+        hair = expect_coat(q.suits, w.reference.genes, w.reference.coats).may_be.likeliest();
     }
     f.throw_if_any();
-    return {io::new_sheet(q.operands[1], coat, q.suits, w.print.today)};
+    return {io::new_sheet(q.operands[1], coat, hair, q.suits, w.print.today)};
 }
 
 reply compare(const request& q, const workplace& w, faults& f) {

@@ -51,6 +51,9 @@ struct sheet_trial {
         away;  ///< mean difference from the dog's own sheet, where both give lengths
 
     [[nodiscard]] bool carried() const { return against.empty(); }
+    /// Nothing against it but mats clipped off and today's hair: what grows out.
+    [[nodiscard]] bool carried_but_for_hair() const;
+    [[nodiscard]] bool wrong_coat() const;
     [[nodiscard]] work takes() const { return plan.before + plan.after; }
 };
 
@@ -62,10 +65,10 @@ inline constexpr days shortest_rota = day(21);
 /// wish, mats clipped off and today's hair included; and the whole dog is fine, at the chance asked,
 /// until its full groom for `wait` at least.
 ///
-/// First those carried; of these the dog's own sheet, then those nearest to it by the mean difference
+/// First those carried, then those with nothing against them but mats and today's hair, last those for
+/// other coats, those between by how many reasons there are against them; of equals the dog's own sheet, then those nearest to it by the mean difference
 /// in length over the zones, or, where the dog has none, those that name its mix, then those that wait
-/// longest; of equals those that take the fewest minutes, then by id. The others follow by how many
-/// reasons there are against them, and then alike.
+/// longest, then those that take the fewest minutes, then by id.
 [[nodiscard]] std::vector<sheet_trial> try_sheets(const groom_request& r,
                                                   const std::vector<style>& sheets,
                                                   const days& wait = shortest_rota);

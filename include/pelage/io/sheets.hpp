@@ -66,10 +66,10 @@ struct listed_sheet {
 /// Whether `s` can be the id of a sheet.
 [[nodiscard]] bool sheet_id(const std::string& s);
 
-/// A sheet's file to begin with: every key with what it is for. It reads and checks clean. `coat`
-/// empty: wavy.
+/// A sheet's file to begin with: every key with what it is for. It reads and checks clean. `coat` is
+/// written if it is there; `hair` is what the lengths are made for.
 [[nodiscard]] std::string new_sheet(const std::string& id, std::optional<coat_class> coat,
-                                    const std::string& mix, const std::optional<date>& today);
+                                    coat_class hair, const std::string& mix, const std::optional<date>& today);
 
 /// Two sheets beside one another.
 [[nodiscard]] std::string text_of(const sheet_comparison& c, const groom_request& r,
