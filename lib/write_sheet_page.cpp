@@ -191,7 +191,7 @@ class page_writer {
                 same->second += ", " + where;
             }
         }
-        out_ += "\nLeave, and with what of this kit\n";
+        out_ += "\n" + wrapped("Leave, and with what of the kit: ", r_.tools.title, 2, o_.width);
         for (const auto& [what, where] : lines) {
             say("  ", what, 4);
             say("      ", where, 6);

@@ -45,12 +45,10 @@ std::string why_listed(const listed_sheet& one, const expected_coat& mix, const 
 /// Lines of a sheet to begin with: what such a coat can bear.
 std::string zones_for(coat_class k) {
     if (k == coat_class::smooth || k == coat_class::double_short || k == coat_class::double_long) {
-        return std::string("all = { finish = ") +
-               (k == coat_class::smooth ? "\"leave\"" : "\"card\"") +
-               " }\n"
-               "ear-edge = { finish = \"leave\" }\n"
-               "feet = { length = \"13 mm\", finish = \"scissor\", why = \"hair there carries "
-               "dirt\" }\n";
+        const std::string rest = k == coat_class::smooth ? "leave" : "card";
+        return "all = { finish = \"" + rest +
+               "\" }\near-edge = { finish = \"leave\" }\n"
+               "feet = { length = \"13 mm\", finish = \"scissor\" }\n";
     }
     return R"(all = { length = "13 mm", direction = "with", finish = "clip" }
 legs = { length = "16 mm", direction = "with", finish = "comb-then-scissor" }

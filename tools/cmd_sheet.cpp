@@ -204,7 +204,13 @@ reply show_sheet(const request& q, const workplace& w, faults& f) {
     f.throw_if_any();
     const groom_request r{w.reference, w.place().rules, w.tools(), d, s, w.print.today};
     const groom g = plan_groom(r);
-    return {w.json ? io::sheet_json(s, g, r) : io::sheet_page(s, g, r, w.print)};
+    if (w.json) {
+        return {io::sheet_json(s, g, r)};
+    }
+    return {io::sheet_page(s, g, r, w.print) +
+            (w.own || w.own_kit ? ""
+                                : "The kit is that of the invented demo salon; --kit FILE or "
+                                  "--salon DIR for yours.\n")};
 }
 
 reply list_sheets(const request& q, const workplace& w, faults& f) {

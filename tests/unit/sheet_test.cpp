@@ -124,7 +124,7 @@ TEST_CASE("the reference's own sheets check clean", "[sheet]") {
     }
 }
 
-TEST_CASE("a retriever clip is nowhere over an inch", "[sheet][trade]") {
+TEST_CASE("as a limit: a retriever clip", "[sheet][trade]") {
     // trade check T2: AKC breed standard, Portuguese Water Dog
     for (const char* place : {"back", "tail", "tail base", "muzzle", "left ear", "feet"}) {
         INFO(place);
@@ -134,7 +134,7 @@ TEST_CASE("a retriever clip is nowhere over an inch", "[sheet][trade]") {
     CHECK(broken_limits(sheet("retriever-clip"), sheet("retriever-clip"), ref()).empty());
 }
 
-TEST_CASE("a Lagotto is nowhere over an inch and a half but on the head", "[sheet][trade]") {
+TEST_CASE("as a limit: a Lagotto, but for its head", "[sheet][trade]") {
     // trade check T3: AKC breed standard, Lagotto Romagnolo
     for (const char* place : {"back", "tail", "tail base", "foreleg", "feet"}) {
         INFO(place);
@@ -144,7 +144,7 @@ TEST_CASE("a Lagotto is nowhere over an inch and a half but on the head", "[shee
     CHECK(keeps("lagotto", "skull", "3 in"));
 }
 
-TEST_CASE("a Standard Schnauzer's back is three quarters to two inches", "[sheet][trade]") {
+TEST_CASE("as a limit: a Standard Schnauzer's back", "[sheet][trade]") {
     // trade check T4: AKC breed standard, Standard Schnauzer
     CHECK(keeps("standard-schnauzer", "back", "3/4 in"));
     CHECK(keeps("standard-schnauzer", "back", "2 in"));
@@ -153,12 +153,29 @@ TEST_CASE("a Standard Schnauzer's back is three quarters to two inches", "[sheet
     CHECK(keeps("standard-schnauzer", "loin", "51 mm"));
 }
 
-TEST_CASE("a poodle's sporting clip: body at most an inch, legs no shorter", "[sheet][trade]") {
+TEST_CASE("as a limit: a poodle's sporting clip", "[sheet][trade]") {
     // trade check T5: AKC breed standard, Poodle (from memory)
     CHECK(keeps("poodle-sporting", "back", "1 in"));
     CHECK_FALSE(keeps("poodle-sporting", "back", "26 mm"));
     CHECK(keeps("poodle-sporting", "hind leg", "10 mm"));
     CHECK_FALSE(keeps("poodle-sporting", "hind-leg", "9 mm"));
+}
+
+TEST_CASE("as a limit: the other clips whose lengths a standard states", "[sheet][trade]") {
+    // AKC breed standards (seen second-hand) and FCI standard 172 (the modern clip from memory)
+    CHECK(keeps("bedlington-show", "back", "1 in"));
+    CHECK_FALSE(keeps("bedlington-show", "back", "26 mm"));
+    CHECK(keeps("bichon-show", "foreleg", "2 in"));
+    CHECK_FALSE(keeps("bichon-show", "foreleg", "50 mm"));
+    CHECK(keeps("poodle-corded", "back", "200 mm"));
+    CHECK_FALSE(keeps("poodle-corded", "back", "199 mm"));
+    CHECK(keeps("poodle-modern", "back", "10 mm"));
+    CHECK_FALSE(keeps("poodle-modern", "back", "9 mm"));
+    CHECK_FALSE(keeps("poodle-modern", "shoulder", "71 mm"));
+    CHECK_FALSE(keeps("poodle-modern", "thigh", "39 mm"));
+    CHECK(keeps("west-highland", "back", "2 in"));
+    CHECK_FALSE(keeps("west-highland", "back", "45 mm"));
+    CHECK_FALSE(keeps("west-highland", "back", "56 mm"));
 }
 
 TEST_CASE("a broken limit names the standard's source and clause", "[sheet]") {
