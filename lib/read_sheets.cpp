@@ -10,7 +10,8 @@ namespace pelage::io {
 
 namespace {
 
-constexpr std::size_t deepest_line = 16;
+constexpr std::size_t deepest_line = 16;   ///< parents over a sheet
+constexpr std::size_t most_waiting = 500;  ///< read by recursion
 
 enum class stage { waiting, reading, done };
 
@@ -111,19 +112,29 @@ class shelf {
                                           circle(parent, i)));
             return {nullptr, true};
         }
-        chain_.push_back(i);
-        if (chain_.size() > deepest_line) {
-            texts_[i].out.add(at, errc::range,
-                              fmt::format("too long a line of sheets; found more than {}; extend a "
-                                          "sheet further up",
-                                          deepest_line));
-            chain_.pop_back();
+        if (chain_.size() >= most_waiting) {
+            too_long(i, at);
             return {nullptr, true};
         }
+        chain_.push_back(i);
         read(parent);
         chain_.pop_back();
-        return sheets_[parent].sound ? parentage{&sheets_[parent].sheet.value, false}
-                                     : parentage{nullptr, true};
+        if (!sheets_[parent].sound) {
+            return {nullptr, true};
+        }
+        const style& found = sheets_[parent].sheet.value;
+        if (found.line.size() >= deepest_line) {
+            too_long(i, at);
+            return {nullptr, true};
+        }
+        return {&found, false};
+    }
+
+    void too_long(std::size_t i, const spot& at) {
+        texts_[i].out.add(at, errc::range,
+                          fmt::format("too long a line of sheets; found more than {}; extend a "
+                                      "sheet further up",
+                                      deepest_line));
     }
 
     /// "a -> b -> a": from the one that closes the circle round to itself.

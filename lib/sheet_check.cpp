@@ -437,7 +437,7 @@ class sheet_judge {
 
 void in_order(std::vector<sheet_warning>& all) {
     std::stable_sort(all.begin(), all.end(), [](const sheet_warning& a, const sheet_warning& b) {
-        return std::tie(a.at.line, a.at.column) < std::tie(b.at.line, b.at.column);
+        return std::tie(a.at.line, a.at.column, a.text) < std::tie(b.at.line, b.at.column, b.text);
     });
 }
 
