@@ -15,7 +15,8 @@ namespace pelage::io {
 
 namespace {
 
-std::string place_of(const std::string& file, unsigned line, unsigned column) {
+std::string place_of(const std::string& path, unsigned line, unsigned column) {
+    const std::string file = escaped(path, 400);
     return line > 0 ? fmt::format("{}:{}:{}: ", file, line, column) : file + ": ";
 }
 
@@ -83,8 +84,9 @@ std::string text_of(const std::vector<checked_sheet>& all, const print_options& 
                            2, o.width);
         }
         if (one.read.parent_faulty) {
-            out += wrapped("", one.read.file + ": not judged: a sheet it extends is faulty", 2,
-                           o.width);
+            out += wrapped(
+                "", escaped(one.read.file, 400) + ": not judged: a sheet it extends is faulty", 2,
+                o.width);
         }
         faulty += one.read.faults.empty() ? 0 : 1;
         not_judged += one.read.parent_faulty ? 1 : 0;
