@@ -445,6 +445,9 @@ class sheet_judge {
             std::find(sheet_.coats.begin(), sheet_.coats.end(), likeliest) == sheet_.coats.end()) {
             out_.push_back({sheet_doubt::other_coat, at,
                             "a mix whose likeliest coat the sheet isn't for; found " + quoted(mix) +
+                                (at.line == own_.at.line && !own_.extends.empty()
+                                     ? " from " + quoted(own_.extends)
+                                     : "") +
                                 ", a " + coat_of(known_, likeliest).title + "; right is a " +
                                 coat_names_of(sheet_.coats, known_) + ", or " +
                                 quoted(name(likeliest)) + " among the coats"});

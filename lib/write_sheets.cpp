@@ -15,6 +15,8 @@ namespace pelage::io {
 
 namespace {
 
+constexpr std::size_t widest = 24;  ///< of an id in a column
+
 std::string place_of(const std::string& path, unsigned line, unsigned column) {
     const std::string file = escaped(path, 400);
     return line > 0 ? fmt::format("{}:{}:{}: ", file, line, column) : file + ": ";
@@ -154,7 +156,12 @@ std::string list_text(const std::vector<listed_sheet>& all, const expected_coat*
                            "likely; the dog on the table decides)",
                        2, o.width);
     }
-    out += t.rows.empty() ? "No sheet is for it.\n" : laid_out(t, o.width);
+    const bool fit = std::all_of(t.rows.begin(), t.rows.end(),
+                                 [](const auto& row) { return row[0].size() <= widest; });
+    out += t.rows.empty() ? "No sheet is for it.\n" : fit ? laid_out(t, o.width) : "";
+    for (const auto& row : fit ? std::vector<std::vector<std::string>>{} : t.rows) {
+        out += wrapped("  ", row[0] + ": " + row[1] + "; " + row[2], 4, o.width);
+    }
     if (!others.empty()) {
         out += wrapped("Not for such a coat: ", listed(others), 2, o.width);
     }

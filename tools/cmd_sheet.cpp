@@ -61,7 +61,8 @@ struct asked_files {
                 continue;
             }
             fs::path folder = path;
-            if (fs::is_directory(folder / "styles", failed)) {
+            if (fs::is_directory(folder / "styles", failed) &&
+                (fs::exists(folder / "salon.toml", failed) || sheets_in(folder).empty())) {
                 if (fs::exists(folder / "salon.toml", failed) && !tools) {
                     tools = io::read_kit(io::slurp((folder / "salon.toml").string()), c);
                 }

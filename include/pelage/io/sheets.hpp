@@ -69,7 +69,8 @@ struct listed_sheet {
 /// A sheet's file to begin with: every key with what it is for. It reads and checks clean. `coat` is
 /// written if it is there; `hair` is what the lengths are made for.
 [[nodiscard]] std::string new_sheet(const std::string& id, std::optional<coat_class> coat,
-                                    coat_class hair, const std::string& mix, const std::optional<date>& today);
+                                    coat_class hair, const std::string& mix,
+                                    const std::optional<date>& today);
 
 /// Two sheets beside one another.
 [[nodiscard]] std::string text_of(const sheet_comparison& c, const groom_request& r,
