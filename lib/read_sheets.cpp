@@ -1,6 +1,7 @@
 #include "read_sheets.hpp"
 
 #include <algorithm>
+#include <filesystem>
 
 #include <fmt/format.h>
 
@@ -182,6 +183,39 @@ std::vector<read_sheet> read_sheets(std::vector<parsed_text>& texts,
                                     const std::vector<style>& others, const page_maker& make,
                                     const std::function<void(placed<style>&, page&)>& after) {
     return shelf(texts, others, make, after).run();
+}
+
+std::vector<style> read_sheet_folder(const std::string& dir, const catalogue& c, const kit* tools) {
+    namespace fs = std::filesystem;
+    std::vector<std::string> paths;
+    std::error_code failed;
+    for (fs::directory_iterator at(dir, failed), end; !failed && at != end; at.increment(failed)) {
+        const std::string file = at->path().filename().string();
+        if (file.ends_with(".toml") && file.front() != '.') {
+            paths.push_back(at->path().string());
+        }
+    }
+    if (failed || paths.empty()) {
+        throw error(errc::io,
+                    fmt::format("can't read style sheets; found {}, which {}; write the "
+                                "folder that holds the sheets",
+                                shown(dir), failed ? "is no folder" : "holds no *.toml file"));
+    }
+    std::sort(paths.begin(), paths.end());
+    std::vector<document_text> files;
+    for (const std::string& path : paths) {
+        files.push_back(slurp(path));
+    }
+    std::vector<style> out;
+    diagnostics wrong;
+    for (sheet_file& one : read_sheet_files(files, {}, c, c.styles, tools)) {
+        wrong.insert(wrong.end(), one.faults.begin(), one.faults.end());
+        if (one.sheet) {
+            out.push_back(std::move(*one.sheet));
+        }
+    }
+    throw_if_any(std::move(wrong));
+    return out;
 }
 
 bool sheet_id(const std::string& s) {
