@@ -56,8 +56,8 @@ constexpr const char* sheet_footer =
     "  pelage sheet new house -o house.toml\n"
     "  pelage sheet check reference/styles --against lagotto\n"
     "ID is a sheet of the salon or of the reference, FILE ends in .toml.\n"
-    "check: 0 clean or with advice only, 1 something can't be had as written (a limit\n"
-    "broken, a blade that isn't used there, hair that doesn't grow so long), 3 faulty.\n"
+    "check: 0 clean or with advice only, 1 something can't be had as written (a\n"
+    "limit broken, a blade not used there, hair that doesn't grow so long), 3 faulty.\n"
     "list: 1 if no sheet is for such a coat.";
 
 constexpr const char* regrow_footer =
@@ -105,10 +105,9 @@ void add_dog(CLI::App& app, request& q) {
 }
 
 void add_sheet(CLI::App& app, request& q) {
-    app.add_option("what", q.operands,
-                   "check PATH..., show ID|FILE, list, new ID, compare A B [DOG]")
+    app.add_option("what", q.operands, "check PATH.., show ID, list, new ID, compare A B [DOG]")
         ->type_name("WHAT");
-    app.add_option("--for", q.suits, "list: sheets for a breed or mix; new: the mix it is for")
+    app.add_option("--for", q.suits, "list: sheets for a mix; new: the mix it is for")
         ->type_name("MIX");
     app.add_option("--against", q.against, "check: the limits of another sheet, by id or file")
         ->type_name("ID");
