@@ -192,9 +192,10 @@ kept_coat after_groom(const groom_request& r, const groom& g) {
     if (r.sheet.longest_interval) {
         k.usual = std::min(k.usual, *r.sheet.longest_interval);
     }
-    const rate_law rate = r.learned != nullptr
-                              ? r.learned->next
-                              : learn_rate(r.patient, r.reference, r.rules, r.today).next;
+    rate_law rate = r.learned != nullptr
+                        ? r.learned->next
+                        : learn_rate(r.patient, r.reference, r.rules, r.today).next;
+    rate.log_median += std::log(season_factor(r.rules.growth, r.today, k.usual));
     k.law = {rate, r.rules.matting.threshold_log_sd.best, r.rules.growth.start_error.best};
     const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
     for (std::size_t i = 0; i < g.zones.size(); ++i) {

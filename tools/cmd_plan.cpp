@@ -123,7 +123,7 @@ reply regrow(const request& q, const surroundings& around) {
     if (weeks > 0) {
         return visits(a, r, g, weeks);
     }
-    forecast c = forecast_of(r, g, a.w.json);
+    forecast c = forecast_of(r, g, a.w.json || a.w.print.zones);
     over_all_coats(a, r, g, c);
     return {a.w.json ? io::json_of(c, r, a.w.print, u) : io::text_of(c, r, a.w.print, u),
             g.stuck.empty() ? done : answer_is_no};

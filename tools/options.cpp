@@ -132,6 +132,7 @@ struct tree {
             ->type_name("N");
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
         add_dog(*regrow, q);
+        regrow->add_flag("--zones", q.zones, "with what brushing wins, zone by zone");
         add_calendar(*regrow, q);
         regrow->add_option("--learn", q.learn, "growth rates from a salon's measured dogs")
             ->type_name("DIR");
