@@ -202,7 +202,8 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     today.mat = mat_in ? mat_at(r.patient, z.at) : nullptr;
     today.skin_hurt = z.hurt.has_value();
     today.clean = face || feet;
-    today.pattern = where.has(zone_use::pattern_cheek);
+    // a sheet that names the blade of cheeks and throat has a pattern there
+    today.pattern = where.has(zone_use::pattern_cheek) && z.blade_wish.has_value();
     today.show = r.sheet.show && agreed(r.patient, "show-blades");
     today.thin_or_old = r.patient.thin_or_old;
     today.double_jacket = doubled && carded_by_default(where) && !agreed(r.patient, "clip-jacket");

@@ -21,7 +21,6 @@ namespace pelage {
 struct refusal_rules {
     figure<double> under_mat_share;    ///< stated length at most this share of the free hair
     figure<length> under_mat_longest;  ///< and never longer than this under a mat
-    figure<length> safe_blade;         ///< stated length of blade 10, where a comb's tip passes
     figure<length> sun_length;         ///< not below this where pink or thin skin meets the sun
     figure<work> comb_out_limit;       ///< de-matting in all, before clipping instead
     figure<work> oil_after;            ///< a blade running longer than this is felt and oiled
@@ -146,6 +145,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     }
     // the stated length counts, not the longest a blade of that name is made
     const length stated = s.tool.stated.best;
+    // the usual safe blade wherever the tip of a comb passes beneath (common practice, no source)
     if (m.comb_passes && s.tool.etched == "10") {
         return std::nullopt;
     }
