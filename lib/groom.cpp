@@ -160,7 +160,7 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
     read_choice(r, ready, c, g);
     read_left(r, g);
     put_in_order(r, g);
-    add_blends(r, ready.top(), g);
+    add_blends(r, ready, g);
     return g;
 }
 

@@ -28,8 +28,12 @@ bool cut(const zone_plan& z) {
 
 class blender {
   public:
-    blender(const groom_request& r, const worktop& top, groom& g)
-        : r_(r), top_(top), g_(g), at_(r.reference.dog_body.zones.size()) {
+    blender(const groom_request& r, const made_ready& ready, groom& g)
+        : r_(r),
+          top_(ready.top()),
+          sheet_(ready.sheet()),
+          g_(g),
+          at_(r.reference.dog_body.zones.size()) {
         g.blends.reserve(16);
         for (std::size_t i = 0; i < g.zones.size(); ++i) {
             if (cut(g.zones[i])) {
@@ -39,8 +43,10 @@ class blender {
     }
 
     void run() {
-        for (const seam& s : r_.reference.dog_body.seams) {
-            if (s.kind == seam_kind::line) {
+        const std::vector<seam>& seams = r_.reference.dog_body.seams;
+        for (std::size_t i = 0; i < seams.size(); ++i) {
+            const seam& s = seams[i];
+            if (sheet_.kind_of(i) == seam_kind::line) {
                 continue;
             }
             for (const std::size_t a : at_[s.a]) {
@@ -152,14 +158,15 @@ class blender {
 
     const groom_request& r_;
     const worktop& top_;
+    const laid_sheet& sheet_;
     groom& g_;
     std::vector<std::vector<std::size_t>> at_;  ///< cut places by zone of the body
 };
 
 }  // namespace
 
-void add_blends(const groom_request& r, const worktop& top, groom& g) {
-    blender(r, top, g).run();
+void add_blends(const groom_request& r, const made_ready& ready, groom& g) {
+    blender(r, ready, g).run();
 }
 
 }  // namespace pelage

@@ -3,9 +3,11 @@
 
 #include <pelage/groom.hpp>
 
+#include "groom_wish.hpp"
+
 namespace pelage {
 
 /// Fills blends of a plan whose zones and blocks are settled.
-void add_blends(const groom_request& r, const worktop& top, groom& g);
+void add_blends(const groom_request& r, const made_ready& ready, groom& g);
 
 }  // namespace pelage

@@ -28,6 +28,7 @@ class compiler {
     compiler(const groom_request& r, const made_ready& ready)
         : r_(r),
           top_(ready.top()),
+          sheet_(ready.sheet()),
           wishes_(r, ready),
           coat_(coat_of(r.reference, r.patient.coat.value())) {
         out_.setups = top_.setups().size();
@@ -78,6 +79,7 @@ class compiler {
 
     const groom_request& r_;
     const worktop& top_;
+    const laid_sheet& sheet_;
     wish_list wishes_;
     const coat& coat_;
     compiled_groom out_;
@@ -343,9 +345,11 @@ void compiler::add_seams() {
     for (std::size_t n = 0; n < out_.rows.size(); ++n) {
         rows[out_.zones[out_.rows[n]].at.zone].push_back(n);
     }
-    for (const seam& s : r_.reference.dog_body.seams) {
+    const std::vector<seam>& seams = r_.reference.dog_body.seams;
+    for (std::size_t i = 0; i < seams.size(); ++i) {
+        const seam& s = seams[i];
         for (const std::size_t a :
-             s.kind == seam_kind::blend ? rows[s.a] : std::vector<std::size_t>{}) {
+             sheet_.kind_of(i) == seam_kind::blend ? rows[s.a] : std::vector<std::size_t>{}) {
             for (const std::size_t b : rows[s.b]) {
                 const side left = out_.zones[out_.rows[a]].at.which;
                 const side right = out_.zones[out_.rows[b]].at.which;

@@ -19,7 +19,9 @@ struct placed {
     spot id_at;
 };
 
-placed<style> get_style(const node& root, page& p);
+/// A sheet laid over its parent, null if it has none. `parent_unread`: it has one that can't be had, so
+/// it isn't judged.
+placed<style> get_style(const node& root, page& p, const style* parent, bool parent_unread = false);
 /// `other_sheets`: ids of sheets that are there but faulty.
 placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
                     const std::vector<std::string>& other_sheets = {});

@@ -10,6 +10,7 @@
 
 #include "packed_tree.hpp"
 #include "read_files.hpp"
+#include "read_sheets.hpp"
 
 namespace pelage::io {
 
@@ -139,7 +140,13 @@ void throw_if_any(diagnostics faults) {
 }
 
 style read_style(const document_text& d, const catalogue& c) {
-    return read_alone<style>(d, c, [](const node& n, page& p) { return get_style(n, p).value; });
+    place_finder places(c.dog_body);
+    std::vector<parsed_text> text = parse_all({d});
+    auto one = read_sheets(text, c.styles, [&](faults& out) { return page{out, c, places}; });
+    diagnostics wrong;
+    text.front().out.move_to(wrong);
+    throw_if_any(std::move(wrong));
+    return std::move(one.front().sheet.value);
 }
 
 dog read_dog(const document_text& d, const catalogue& c, const std::vector<style>& styles) {
@@ -165,19 +172,20 @@ salon assemble_salon(const document_text& salon_file, const std::vector<document
         s = get_salon(root, p);
     });
     s.styles = c.styles;
-    ids_of_files sheet_ids;
     std::vector<std::string> faulty;
-    for (const document_text& d : sheets) {
-        read_text(d, before, [&](const node& root, faults& out) {
-            page p{out, c, places, &s.tools};
-            placed<style> one = get_style(root, p);
-            sheet_ids.add(one.value.id, one.id_at, "style sheets", out);
-            if (out.none()) {
-                put(s.styles, std::move(one.value));
-            } else {
-                faulty.push_back(one.value.id);
-            }
-        });
+    ids_of_files sheet_ids;
+    std::vector<parsed_text> texts = parse_all(sheets);
+    const auto on = [&](faults& out) { return page{out, c, places, &s.tools}; };
+    std::vector<read_sheet> read = read_sheets(texts, c.styles, on);
+    for (std::size_t i = 0; i < read.size(); ++i) {
+        placed<style>& one = read[i].sheet;
+        sheet_ids.add(one.value.id, one.id_at, "style sheets", texts[i].out);
+        if (read[i].sound && texts[i].out.none()) {
+            put(s.styles, std::move(one.value));
+        } else if (!one.value.id.empty()) {
+            faulty.push_back(one.value.id);
+        }
+        texts[i].out.move_to(before);
     }
     ids_of_files dog_ids;
     for (const document_text& d : dogs) {

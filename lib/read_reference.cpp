@@ -6,6 +6,7 @@
 #include <pelage/io/reference.hpp>
 
 #include "read_files.hpp"
+#include "read_sheets.hpp"
 
 namespace pelage::io {
 
@@ -64,29 +65,30 @@ class reference_reader {
     }
 
     void sheets() {
+        std::vector<parsed_text> texts;
         for (const document_text& d : files_) {
-            if (!d.name.starts_with(style_folder)) {
-                continue;
+            if (d.name.starts_with(style_folder)) {
+                known_.push_back(d.name);
+                texts.push_back(std::move(parsed_of(d)));
             }
-            known_.push_back(d.name);
-            read_parsed(parsed_of(d), wrong_,
-                        [&](const node& root, faults& out) { sheet(d, root, out); });
         }
-    }
-
-    void sheet(const document_text& d, const node& root, faults& out) {
-        page p = page_for(out);
-        placed<style> s = get_style(root, p);
-        // the file is called after the sheet, so no two sheets have one id
-        if (d.name != fmt::format("{}{}.toml", style_folder, s.value.id)) {
-            out.add(s.id_at, errc::conflict,
+        const auto complete = [](placed<style>& s, page& p) {
+            // the file is called after the sheet, so no two sheets have one id
+            if (p.out.file() != fmt::format("{}{}.toml", style_folder, s.value.id)) {
+                p.out.add(
+                    s.id_at, errc::conflict,
                     fmt::format("a sheet's file bears its id; found {}; write the file's name",
                                 shown(s.value.id)));
+            } else {
+                check_complete(s.value, s.id_at, p);
+            }
+        };
+        auto read = read_sheets(
+            texts, {}, [&](faults& out) { return page_for(out); }, complete);
+        for (std::size_t i = 0; i < texts.size(); ++i) {
+            texts[i].out.move_to(wrong_);
+            book_.styles.push_back(std::move(read[i].sheet.value));
         }
-        if (out.none()) {
-            check_complete(s.value, s.id_at, p);
-        }
-        book_.styles.push_back(std::move(s.value));
     }
 
     /// Files nobody asked for: a misspelt name would go unread.

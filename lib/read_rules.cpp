@@ -34,7 +34,7 @@ void check_instruction(record& r, const instruction& i, bool complete) {
                     "smaller one");
     }
     const bool silent = !i.target && !i.blade && !i.tolerance && !i.way && !i.how && !i.between;
-    if (complete && silent && i.note.empty()) {
+    if (complete && silent && i.note.empty() && i.why.empty()) {
         r.out().add(r.at(), errc::missing,
                     fmt::format("this says nothing; found no key; write {{ {} }}",
                                 r.out().setting("length", "\"13 mm\"")));
@@ -53,7 +53,13 @@ instruction get_instruction(const node& n, page& p) {
     i.way = r.get_name<lay_choice>("direction", presence::may, lay_choice_names);
     i.how = r.get_name<finish>("finish", presence::may, finish_names);
     i.between = r.get_name<side_of_target>("between", presence::may, between_names);
-    i.note = r.get_text("note", presence::may, text_kind::prose);
+    i.why = r.get_text("why", presence::may, text_kind::prose);
+    if (r.get("basis") != nullptr || r.get("source") != nullptr) {
+        i.known = get_evidence(r, p, presence::must);
+        i.note = i.known->note;
+    } else {
+        i.note = r.get_text("note", presence::may, text_kind::prose);
+    }
     r.done();
     check_instruction(r, i, p.out.count() == before);
     return i;
@@ -132,7 +138,8 @@ std::vector<placed_rule> get_rules(record& r, page& p, std::string_view key, pre
         }
         instruction what = get_instruction(m.value, p);
         if (whom != nullptr) {
-            rules.push_back({{m.key, std::move(what)}, *whom, m.value.at});
+            const written_at at{p.out.file(), m.value.at.line, m.value.at.column};
+            rules.push_back({{m.key, std::move(what), {}, at}, *whom, m.value.at});
         }
     }
     if (there == presence::must && table->members.empty()) {

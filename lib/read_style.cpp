@@ -1,12 +1,11 @@
-// Style sheets.
+// Style sheets: each laid over its parent, if it has one.
 #include <algorithm>
-#include <set>
 
 #include <fmt/format.h>
 
 #include <pelage/text.hpp>
 
-#include "read_files.hpp"
+#include "read_style_parts.hpp"
 
 namespace pelage::io {
 
@@ -14,274 +13,324 @@ namespace {
 
 constexpr std::array<std::string_view, 3> feet_words{"round", "clean", "natural"};
 constexpr std::array<std::string_view, 4> face_words{"clean", "round", "bearded", "natural"};
+constexpr std::array<std::string_view, 2> own_basis{"measured", "assumption"};
 
-/// A limit on one place, with the position of its record.
-struct placed_limit {
-    limit what;
-    selection whom;
-};
-
-/// The rules that decide what a place is left at and how: the narrowest that says so, the later of
-/// equals.
-struct deciding {
-    const placed_rule* size = nullptr;  ///< gives a length or a blade
-    const placed_rule* finish = nullptr;
-};
-
-bool covers(const selection& s, const place& p) {
-    return std::any_of(s.places.begin(), s.places.end(), [&](const place& w) {
-        return w.zone == p.zone && (w.which == side::both || w.which == p.which);
-    });
+/// What a sheet takes over from its parent: all but who it is, who approved it, and when.
+style heir_of(const style& parent) {
+    style s = parent;
+    s.id.clear();
+    s.title.clear();
+    s.version = 1;
+    s.dated.reset();
+    s.approved_by.clear();
+    s.extends = parent.id;
+    s.line.insert(s.line.begin(), parent.id);
+    s.why = {basis::assumption,
+             {},
+             false,
+             fmt::format("from the sheet {}; what differs is the salon's own", parent.id)};
+    for (sheet_rule& r : s.rules) {
+        r.from = r.from.empty() ? parent.id : r.from;
+    }
+    for (limit& l : s.limits) {
+        l.from = l.from.empty() ? parent.id : l.from;
+    }
+    for (season& one : s.seasons) {
+        for (sheet_rule& r : one.rules) {
+            r.from = r.from.empty() ? parent.id : r.from;
+        }
+    }
+    return s;
 }
 
-deciding decide(const std::vector<placed_rule>& rules, const place& p) {
-    deciding d;
-    for (const reach how : {reach::all, reach::group, reach::zone, reach::side}) {
-        for (const placed_rule& r : rules) {
-            if (r.whom.how != how || !covers(r.whom, p)) {
+/// Reads one sheet over what it has from its parent: a key that isn't there changes nothing.
+class style_reader {
+  public:
+    style_reader(record& r, page& p, const style* parent)
+        : record_(r), page_(p), sheet_(parent == nullptr ? style{} : heir_of(*parent)) {}
+
+    style read(bool has_parent) {
+        head(has_parent);
+        trim();
+        upkeep();
+        minutes_by_size();
+        scale(has_parent);
+        const std::vector<placed_rule> rules =
+            get_rules(record_, page_, "zones", has_parent ? presence::may : presence::must);
+        for (const placed_rule& one : rules) {
+            sheet_.rules.push_back(one.rule);
+        }
+        seams();
+        limits(has_parent);
+        sheet_.seasons = get_seasons(record_, page_, std::move(sheet_.seasons));
+        adjustable();
+        return std::move(sheet_);
+    }
+
+  private:
+    [[nodiscard]] bool there(std::string_view key) { return record_.get(key) != nullptr; }
+    void text(std::string_view key, std::string& to, text_kind k = text_kind::line) {
+        if (there(key)) {
+            to = record_.get_text(key, presence::may, k);
+        }
+    }
+    void flag(std::string_view key, bool& to) {
+        if (there(key)) {
+            to = record_.get_flag(key);
+        }
+    }
+    void words(std::string_view key, std::vector<std::string>& to) {
+        if (there(key)) {
+            to.clear();
+            for (const word& w : record_.get_words(key, presence::may)) {
+                to.push_back(w.text);
+            }
+        }
+    }
+    [[nodiscard]] written_at at(const spot& s) const {
+        return {page_.out.file(), s.line, s.column};
+    }
+
+    void head(bool has_parent) {
+        sheet_.id = record_.get_id("id");
+        sheet_.at = at(record_.at("id"));
+        sheet_.title = record_.get_text("title", presence::must);
+        sheet_.version = record_.get_count("version", 1, 9999, 1);
+        sheet_.dated = record_.get_day("date", presence::may);
+        sheet_.approved_by = record_.get_text("approved_by", presence::may);
+        text("text", sheet_.text, text_kind::prose);
+        if (there("coats")) {
+            sheet_.coats.clear();
+            for (const word& w : record_.get_words("coats", presence::may)) {
+                const int i = index_of(w, "coat", coat_names, record_.out());
+                if (i >= 0) {
+                    sheet_.coats.push_back(static_cast<coat_class>(i));
+                }
+            }
+        }
+        if (there("mixes")) {
+            sheet_.mixes.clear();
+            sheet_.mixes_at.clear();
+            for (const word& w : record_.get_words("mixes", presence::may)) {
+                sheet_.mixes.push_back(w.text);
+                sheet_.mixes_at.push_back(at(w.at));
+            }
+        }
+        const bool must = page_.ours;
+        if (must || there("basis") || there("source") || there("note") || !has_parent) {
+            sheet_.why =
+                get_evidence(record_, page_, must ? presence::must : presence::may, sheet_.why);
+        } else {
+            record_.get("relayed");
+        }
+    }
+
+    void trim() {
+        if (there("feet")) {
+            sheet_.feet = record_.get_choice("feet", presence::may, feet_words);
+        }
+        if (there("face")) {
+            sheet_.face = record_.get_choice("face", presence::may, face_words);
+        }
+        text("ears", sheet_.ears);
+        text("tail", sheet_.tail);
+        text("topknot", sheet_.topknot);
+        flag("show", sheet_.show);
+        flag("clip_jacket", sheet_.clip_jacket);
+    }
+
+    void upkeep() {
+        if (there("upkeep")) {
+            sheet_.upkeep = get_upkeep_words(record_, "upkeep");
+        }
+        if (const auto d = record_.get_number("longest_interval", presence::may, measure::days,
+                                              over_zero(365.0))) {
+            sheet_.longest_interval = day(*d);
+        }
+        words("consent", sheet_.consent);
+        text("front_desk", sheet_.front_desk);
+    }
+
+    void minutes_by_size() {
+        const node* table = record_.get_table("minutes", presence::may);
+        if (table == nullptr) {
+            return;
+        }
+        record r(*table, page_.out, "minutes.");
+        sheet_minutes own;
+        bool any = false;
+        for (std::size_t k = 0; k < size_names.size(); ++k) {
+            if (const auto m = r.get_number(size_names[k], presence::may, measure::minutes,
+                                            over_zero(600.0))) {
+                own.by_size[k] = minutes(*m);
+                any = true;
+            }
+        }
+        const std::string how = r.get_choice("basis", presence::may, own_basis);
+        own.why = {how == "measured" ? basis::measured : basis::assumption,
+                   {},
+                   false,
+                   r.get_text("note", presence::may, text_kind::prose)};
+        r.done();
+        if (!any && table->members.empty()) {
+            page_.out.add(table->at, errc::missing,
+                          "\"minutes\" is empty; found no size; write medium = \"75 min\"");
+        }
+        sheet_.takes = own;
+    }
+
+    void scale(bool has_parent) {
+        const auto share = get_scale(record_, "scale");
+        if (!share) {
+            return;
+        }
+        if (!has_parent) {
+            page_.out.add(record_.at("scale"), errc::conflict,
+                          "a scale makes a parent's lengths longer or shorter; found no parent; "
+                          "write extends = \"...\" above it, or the lengths themselves");
+            return;
+        }
+        scale_lengths(sheet_, *share);
+        for (season& s : sheet_.seasons) {
+            for (sheet_rule& r : s.rules) {
+                r.what.target =
+                    r.what.target ? std::optional{rounded(*r.what.target * *share)} : std::nullopt;
+            }
+        }
+    }
+
+    void seams() {
+        for (const node* n : record_.get_tables("seam", presence::may)) {
+            record r(*n, page_.out);
+            sheet_seam s;
+            s.a = end_of_seam(r, "a");
+            s.b = end_of_seam(r, "b");
+            const auto kind = r.get_name<seam_kind>("kind", presence::must, seam_names);
+            s.why = r.get_text("why", presence::may, text_kind::prose);
+            r.done();
+            if (s.a.empty() || s.b.empty() || !kind) {
                 continue;
             }
-            const instruction& i = r.rule.what;
-            d.size = i.target || i.blade ? &r : d.size;
-            d.finish = i.how ? &r : d.finish;
-        }
-    }
-    return d;
-}
-
-/// Whether a place knows what to do: a length, a blade, or work that keeps the coat's own length.
-bool says_enough(const deciding& d) {
-    if (d.size != nullptr || d.finish == nullptr) {
-        return d.size != nullptr;
-    }
-    const finish how = *d.finish->rule.what.how;
-    return how == finish::leave || how == finish::card || how == finish::thin ||
-           how == finish::hand_strip;
-}
-
-std::vector<place> sides_of(const body& b, std::size_t zone) {
-    if (!b.zones[zone].paired) {
-        return {{zone, side::both}};
-    }
-    return {{zone, side::left}, {zone, side::right}};
-}
-
-std::string span_of(const limit& l) {
-    if (l.low && l.high) {
-        return fmt::format("{} to {} mm", in_mm(*l.low), in_mm(*l.high));
-    }
-    return l.low ? fmt::format("at least {} mm", in_mm(*l.low))
-                 : fmt::format("at most {} mm", in_mm(*l.high));
-}
-
-std::vector<placed_limit> get_limit(const node& n, page& p) {
-    record r(n, p.out);
-    const std::vector<word> zones = r.get_words("zones", presence::must);
-    limit l;
-    l.low = r.get_length("low", presence::may);
-    l.high = r.get_length("high", presence::may);
-    l.why = get_evidence(r, p, p.ours ? presence::must : presence::may);
-    r.done();
-    if (r.at("low") == r.at() && r.at("high") == r.at()) {
-        p.out.add(
-            r.at(), errc::missing,
-            "a limit has a low or a high end, or both; found neither; write high = \"25 mm\"");
-    }
-    if (l.low && l.high && *l.low > *l.high) {
-        p.out.add(r.at("low"), errc::conflict,
-                  fmt::format("a limit's low end lies above its high end; found {}; swap them",
-                              span_of(l)));
-        l.low = l.high = std::nullopt;  // nothing can keep it
-    }
-    std::vector<placed_limit> out;
-    std::vector<std::pair<selection, std::string>> before;
-    for (const word& w : zones) {
-        if (const selection* whom = p.places.find(w, p.out)) {
-            refuse_twice(w, *whom, before, p.out);
-            l.whom = w.text;
-            out.push_back({l, *whom});
-        }
-    }
-    return out;
-}
-
-/// What a rule leaves at least and at most, as far as the sheet alone says: a blade may leave more
-/// than is etched on it, never less than against the lay.
-bool breaks(const instruction& i, const limit& l, const catalogue& c) {
-    if (i.target) {
-        return (l.low && *i.target < *l.low) || (l.high && *i.target > *l.high);
-    }
-    const blade* b = i.blade ? find(c.blades, *i.blade) : nullptr;
-    return b != nullptr && l.high && b->stated.best > *l.high;
-}
-
-void check_limits(const std::vector<placed_rule>& rules, const std::vector<placed_limit>& limits,
-                  page& p) {
-    std::set<std::pair<const placed_rule*, const placed_limit*>> told;
-    const body& b = p.places.whole();
-    for (const placed_limit& l : limits) {
-        for (const place& wide : l.whom.places) {
-            for (const place& at : sides_of(b, wide.zone)) {
-                const placed_rule* r = covers(l.whom, at) ? decide(rules, at).size : nullptr;
-                if (r == nullptr || !breaks(r->rule.what, l.what, p.known) ||
-                    !told.emplace(r, &l).second) {
-                    continue;
-                }
-                const instruction& i = r->rule.what;
-                const place named{at.zone, r->whom.how == reach::side ? at.which : side::both};
-                p.out.add(r->at, errc::conflict,
-                          fmt::format("{} breaks the sheet's own limit; found {}; right is {}",
-                                      shown(title(b, named)),
-                                      i.target ? fmt::format("{} mm", in_mm(*i.target))
-                                               : "blade " + *i.blade,
-                                      span_of(l.what)));
+            s.kind = *kind;
+            if (!touch(s)) {
+                page_.out.add(r.at(), errc::conflict,
+                              fmt::format("these don't touch; found {} and {}; write two "
+                                          "neighbours, such as a = \"body\" and b = \"legs\"",
+                                          shown(s.a), shown(s.b)));
+                continue;
             }
+            sheet_.seams.push_back(std::move(s));
         }
     }
-}
+    std::string end_of_seam(record& r, std::string_view key) {
+        const std::string text = r.get_text(key, presence::must);
+        return !text.empty() && page_.places.find({text, r.at(key)}, page_.out) != nullptr
+                   ? text
+                   : std::string{};
+    }
+    [[nodiscard]] bool touch(const sheet_seam& s) {
+        const selection* a = page_.places.find({s.a, {}}, page_.out);
+        const selection* b = page_.places.find({s.b, {}}, page_.out);
+        const auto holds = [](const selection* x, std::size_t zone) {
+            return std::any_of(x->places.begin(), x->places.end(),
+                               [&](const place& p) { return p.zone == zone; });
+        };
+        const std::vector<seam>& all = page_.places.whole().seams;
+        return std::any_of(all.begin(), all.end(), [&](const seam& one) {
+            return (holds(a, one.a) && holds(b, one.b)) || (holds(a, one.b) && holds(b, one.a));
+        });
+    }
 
-void list_figures(page& p, const style& s, const std::vector<placed_limit>& limits) {
-    std::optional<length> least;
-    std::optional<length> most;
+    void limits(bool has_parent) {
+        bool dropped = false;
+        flag("drop_limits", dropped);
+        if (there("drop_limits") && !has_parent) {
+            page_.out.add(record_.at("drop_limits"), errc::conflict,
+                          "only a parent's limits can be dropped; found no parent; leave "
+                          "drop_limits out");
+        }
+        if (dropped) {
+            sheet_.limits.clear();
+        }
+        for (limit& l : get_limits(record_, page_)) {
+            sheet_.limits.push_back(std::move(l));
+        }
+    }
+
+    void adjustable() {
+        const auto own = record_.get_length("adjustable_length", presence::may);
+        sheet_.adjustable = own ? own : sheet_.adjustable;
+        const bool used = std::any_of(
+            sheet_.rules.begin(), sheet_.rules.end(),
+            [&](const sheet_rule& rule) { return rule.what.target == sheet_.adjustable; });
+        if (own && !used) {
+            page_.out.add(
+                record_.at("adjustable_length"), errc::conflict,
+                fmt::format("an adjustable length is one that the sheet uses; found {} mm, which "
+                            "no zone has; write a zone's length",
+                            in_mm(*own)));
+        }
+        if (!used) {
+            sheet_.adjustable.reset();  // the parent's, and no longer in use
+        }
+    }
+
+    record& record_;
+    page& page_;
+    style sheet_;
+};
+
+/// Each line of the sheet as a figure with its basis: its own, or the sheet's.
+void list_figures(page& p, const style& s) {
+    const std::string prefix = "styles/" + s.id + "/";
     for (const sheet_rule& r : s.rules) {
-        if (const auto& l = r.what.target) {
-            least = least ? shorter(*least, *l) : *l;
-            most = most ? longer(*most, *l) : *l;
+        const instruction& i = r.what;
+        if (!i.target && !i.blade) {
+            continue;
         }
-    }
-    if (least) {
-        const double low = in_mm(*least);
-        const double high = in_mm(*most);
-        list_text(p, "styles/" + s.id + "/lengths",
-                  low < high ? fmt::format("{} to {} mm", low, high) : fmt::format("{} mm", low),
-                  s.why);
-    }
-    for (const placed_limit& l : limits) {
-        if (l.what.low || l.what.high) {
-            list_text(p, "styles/" + s.id + "/limit " + l.what.whom, span_of(l.what), l.what.why);
+        std::string value = i.target ? fmt::format("{} mm", in_mm(*i.target)) : "blade " + *i.blade;
+        if (i.tolerance) {
+            value += fmt::format(" (give or take {} mm)", in_mm(*i.tolerance));
         }
+        list_text(p, prefix + r.whom, value, i.known ? *i.known : s.why);
     }
-}
-
-std::vector<std::string> texts(std::vector<word> words) {
-    std::vector<std::string> out;
-    out.reserve(words.size());
-    for (word& w : words) {
-        out.push_back(std::move(w.text));
+    if (s.longest_interval) {
+        list_text(p, prefix + "longest_interval",
+                  fmt::format("{} days", in_days(*s.longest_interval)), s.why);
     }
-    return out;
-}
-
-void get_head(record& r, style& s) {
-    s.id = r.get_id("id");
-    s.title = r.get_text("title", presence::must);
-    s.version = r.get_count("version", 1, 9999, 1);
-    s.dated = r.get_day("date", presence::may);
-    s.approved_by = r.get_text("approved_by", presence::may);
-    s.text = r.get_text("text", presence::may, text_kind::prose);
-    for (const word& w : r.get_words("coats", presence::may)) {
-        const int i = index_of(w, "coat", coat_names, r.out());
-        if (i >= 0) {
-            s.coats.push_back(static_cast<coat_class>(i));
+    for (const limit& l : s.limits) {
+        if (l.low || l.high) {
+            list_text(p, prefix + "limit " + l.whom, span_of(l), l.why);
         }
-    }
-    s.mixes = texts(r.get_words("mixes", presence::may));
-}
-
-void get_words_of_trim(record& r, style& s) {
-    s.feet = r.get_choice("feet", presence::may, feet_words);
-    s.face = r.get_choice("face", presence::may, face_words);
-    s.ears = r.get_text("ears", presence::may);
-    s.tail = r.get_text("tail", presence::may);
-    s.topknot = r.get_text("topknot", presence::may);
-    s.show = r.get_flag("show");
-    s.clip_jacket = r.get_flag("clip_jacket");
-}
-
-void get_upkeep(record& r, style& s) {
-    s.upkeep = r.get_text("upkeep", presence::may);
-    if (!s.upkeep.empty() && !parse_brushing(s.upkeep)) {
-        r.out().add(r.at("upkeep"), errc::syntax,
-                    fmt::format("not a way to brush; found {}; write it like \"every 3 days to the "
-                                "skin\", \"weekly on the surface\" or \"none\"",
-                                shown(s.upkeep)));
-    }
-    if (const auto d =
-            r.get_number("longest_interval", presence::may, measure::days, over_zero(365.0))) {
-        s.longest_interval = day(*d);
-    }
-    for (const word& w : r.get_words("consent", presence::may)) {
-        s.consent.push_back(w.text);
-    }
-    s.front_desk = r.get_text("front_desk", presence::may);
-}
-
-void check_adjustable(record& r, const style& s) {
-    const bool used = std::any_of(s.rules.begin(), s.rules.end(), [&](const sheet_rule& rule) {
-        return rule.what.target == s.adjustable;
-    });
-    if (s.adjustable && !used) {
-        r.out().add(
-            r.at("adjustable_length"), errc::conflict,
-            fmt::format("an adjustable length is one that the sheet uses; found {} mm, which "
-                        "no zone has; write a zone's length",
-                        in_mm(*s.adjustable)));
     }
 }
 
 }  // namespace
 
-placed<style> get_style(const node& root, page& p) {
-    record r(root, p.out);
-    check_format(r);
-    style s;
-    get_head(r, s);
-    get_words_of_trim(r, s);
-    get_upkeep(r, s);
-    s.adjustable = r.get_length("adjustable_length", presence::may);
-    s.why = get_evidence(r, p, p.ours ? presence::must : presence::may);
-    std::vector<placed_rule> rules = get_rules(r, p, "zones", presence::must);
-    std::vector<placed_limit> limits;
-    for (const node* n : r.get_tables("limit", presence::may)) {
-        for (placed_limit& l : get_limit(*n, p)) {
-            limits.push_back(std::move(l));
-        }
+std::string get_upkeep_words(record& r, std::string_view key) {
+    const std::string text = r.get_text(key, presence::may);
+    if (!text.empty() && !parse_brushing(text)) {
+        r.out().add(r.at(key), errc::syntax,
+                    fmt::format("not a way to brush; found {}; write it like \"every 3 days to the "
+                                "skin\", \"weekly on the surface\" or \"none\"",
+                                shown(text)));
     }
-    r.done();
-    check_limits(rules, limits, p);
-    for (const placed_limit& l : limits) {
-        s.limits.push_back(l.what);
-    }
-    s.rules = without_positions(std::move(rules));
-    check_adjustable(r, s);
-    list_figures(p, s, limits);
-    return {std::move(s), r.at("id")};
+    return text;
 }
 
-void check_complete(const style& s, const spot& at, page& p) {
-    std::vector<placed_rule> rules;
-    for (const sheet_rule& r : s.rules) {
-        if (const selection* whom = p.places.find({r.whom, at}, p.out)) {
-            rules.push_back({r, *whom, at});
-        }
+placed<style> get_style(const node& root, page& p, const style* parent, bool parent_unread) {
+    record r(root, p.out);
+    check_format(r);
+    r.get("extends");  // read before: who is read first hangs on it
+    style s = style_reader(r, p, parent).read(parent != nullptr || parent_unread);
+    r.done();
+    if (!parent_unread) {
+        check_limits(s, r.at(r.get("scale") != nullptr ? "scale" : "extends"), p);
     }
-    const body& b = p.places.whole();
-    for (std::size_t z = 0; z < b.zones.size(); ++z) {
-        if (b.zones[z].where == group::prep) {
-            continue;
-        }
-        std::vector<place> untold = sides_of(b, z);
-        std::erase_if(untold, [&](const place& one) { return says_enough(decide(rules, one)); });
-        if (untold.size() > 1) {
-            untold = {{z, side::both}};
-        }
-        for (const place& one : untold) {
-            p.out.add(at, errc::missing,
-                      fmt::format("a sheet must say something of every zone; found nothing for {}; "
-                                  "write a length, a blade or finish = \"leave\"",
-                                  shown(title(b, one))));
-        }
+    if (p.listed != nullptr) {
+        list_figures(p, s);
     }
+    return {std::move(s), r.at("id")};
 }
 
 }  // namespace pelage::io

@@ -114,6 +114,14 @@ worktop::worktop(const catalogue& reference, const rule_book& rules, const kit& 
 }
 
 void lay_over(instruction& under, const instruction& over) {
+    const bool sized = over.target || over.blade;
+    if (sized && under.tolerance_goes_with_length) {
+        under.tolerance.reset();
+        under.tolerance_goes_with_length = false;
+    }
+    if (sized) {
+        under.known = over.known;
+    }
     if (over.target) {
         under.target = over.target;
         under.blade.reset();
@@ -124,6 +132,7 @@ void lay_over(instruction& under, const instruction& over) {
     }
     if (over.tolerance) {
         under.tolerance = over.tolerance;
+        under.tolerance_goes_with_length = sized;
     }
     if (over.way) {
         under.way = over.way;
@@ -137,17 +146,51 @@ void lay_over(instruction& under, const instruction& over) {
     if (!over.note.empty()) {
         under.note = over.note;
     }
+    if (!over.why.empty()) {
+        under.why = over.why;
+    }
 }
+
+namespace {
+
+const selection* meant_by(const part_index& parts, const std::string& word) {
+    const selection* whom = parts.find(word);
+    if (whom == nullptr) {
+        throw error(errc::unknown, "no zone, group or side is called \"" + word + "\"");
+    }
+    return whom;
+}
+
+bool holds_zone(const selection& s, std::size_t zone) {
+    return std::any_of(s.places.begin(), s.places.end(),
+                       [&](const place& p) { return p.zone == zone; });
+}
+
+}  // namespace
 
 laid_sheet::laid_sheet(const body& b, const part_index& parts, const style& s)
     : wishes_(b.zones.size() * side_names.size()), one_sided_(b.zones.size(), false) {
+    lay_rules(parts, s);
+    for (const seam& one : b.seams) {
+        seams_.push_back(one.kind);
+    }
+    for (const sheet_seam& own : s.seams) {
+        const selection* a = meant_by(parts, own.a);
+        const selection* z = meant_by(parts, own.b);
+        for (std::size_t i = 0; i < b.seams.size(); ++i) {
+            const seam& one = b.seams[i];
+            if ((holds_zone(*a, one.a) && holds_zone(*z, one.b)) ||
+                (holds_zone(*a, one.b) && holds_zone(*z, one.a))) {
+                seams_[i] = own.kind;
+            }
+        }
+    }
+}
+
+void laid_sheet::lay_rules(const part_index& parts, const style& s) {
     std::vector<const selection*> meant;
     for (const sheet_rule& rule : s.rules) {
-        const selection* whom = parts.find(rule.whom);
-        if (whom == nullptr) {
-            throw error(errc::unknown, "no zone, group or side is called \"" + rule.whom + "\"");
-        }
-        meant.push_back(whom);
+        meant.push_back(meant_by(parts, rule.whom));
     }
     // wider rules first, so that the narrower one wins wherever it stands
     for (const reach r : {reach::all, reach::group, reach::zone, reach::side}) {

@@ -116,13 +116,17 @@ std::string dumped(const json& j) {
 
 json dog_json(const groom_request& r) {
     const dog& d = r.patient;
-    return {{"id", d.id},
-            {"name", d.name},
-            {"invented", d.invented},
-            {"size", name(d.size)},
-            {"coat", name(*d.coat)},
-            {"style", r.sheet.id},
-            {"brushing", title(d.brushed)}};
+    json j{{"id", d.id},
+           {"name", d.name},
+           {"invented", d.invented},
+           {"size", name(d.size)},
+           {"coat", name(*d.coat)},
+           {"style", r.sheet.id},
+           {"brushing", title(d.brushed)}};
+    if (!r.sheet.in_season.empty()) {
+        j["season"] = r.sheet.in_season;
+    }
+    return j;
 }
 
 const char* kind_of(visit_kind k) {

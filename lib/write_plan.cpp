@@ -217,6 +217,9 @@ class plan_writer {
                 z.came == outcome::clipped_under || (!z.why.empty() && z.blade_wish)) {
                 say("     " + title_of(i) + ": ", z.why, 7);
             }
+            if (!z.note.empty()) {
+                say("     " + title_of(i) + ": ", z.note, 7);
+            }
             if (!z.beside_hurt.empty()) {
                 say("     " + title_of(i) + ": ",
                     "keep off the edge towards the " + listed(z.beside_hurt), 7);

@@ -31,6 +31,9 @@ struct asked_groom {
                                       "\" has no length to replace; write another --style, such as "
                                       "one-length");
         }
+        if (sheet != nullptr) {
+            judge_season(q, *sheet, f);
+        }
         f.throw_if_any();
         by_mix = coat_by_mix(patient, w);
     }

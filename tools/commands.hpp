@@ -13,6 +13,7 @@ namespace pelage::cli {
 struct reply {
     std::string text{};
     int code = done;
+    std::string said{};  ///< on standard error, beside the answer
 };
 
 [[nodiscard]] reply lookup(const request& q, const surroundings& around);
@@ -21,6 +22,10 @@ struct reply {
 /// standard error.
 [[nodiscard]] reply roster(const request& q, const surroundings& around, std::ostream& out);
 [[nodiscard]] reply regrow(const request& q, const surroundings& around);
+/// sheet check, show, list, new, compare.
+[[nodiscard]] reply sheet(const request& q, const surroundings& around);
+/// plan --any-sheet: which of the salon's sheets a dog can carry.
+[[nodiscard]] reply any_sheet(const request& q, const surroundings& around);
 /// regrow --learn: growth rates proposed from a salon's measured dogs.
 [[nodiscard]] reply learn(const request& q, const surroundings& around);
 

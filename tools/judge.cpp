@@ -125,6 +125,47 @@ dog recorded(const request& q, const workplace& w, faults& f) {
 
 }  // namespace
 
+style asked_season(const request& q, const style& s, const std::optional<date>& today) {
+    if (q.season.empty()) {
+        return on_day(s, today);
+    }
+    const season* one = season_called(s, q.season);
+    return one == nullptr ? s : in_season(s, *one);
+}
+
+void lay_options(const request& q, dog& d, faults& f) {
+    if (!q.coat.empty()) {
+        d.coat = coat_called(q.coat, f);
+    }
+    if (!q.size.empty()) {
+        d.size = called<dog_size>("--size", q.size, size_names, f).value_or(d.size);
+    }
+    if (q.brush.empty()) {
+        return;
+    }
+    const auto b = parse_brushing(q.brush);
+    if (b) {
+        d.brushed = *b;
+    } else {
+        f.say(errc::syntax, "--brush: not understood; found \"" + q.brush +
+                                "\"; write none, 'weekly to the skin', 'every 3 days to the "
+                                "skin' or 'daily on the surface'");
+    }
+}
+
+void judge_season(const request& q, const style& s, faults& f) {
+    if (q.season.empty() || q.season == "none" || s.in_season == q.season) {
+        return;
+    }
+    std::vector<std::string> known{"none"};
+    for (const season& one : s.seasons) {
+        known.push_back(one.name);
+    }
+    f.say(errc::unknown, "--season: the sheet \"" + s.id + "\" has no such season; found \"" +
+                             q.season + "\"" + did_you_mean(q.season, known) + "; write one of " +
+                             one_of(known));
+}
+
 workplace workplace_of(const request& q, const surroundings& around, faults& f) {
     workplace w{.reference = io::reference()};
     if (q.format == "json") {
@@ -164,6 +205,9 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
         if (find(w.styles, s.id) == nullptr) {
             w.styles.push_back(s);
         }
+    }
+    for (style& s : w.styles) {
+        s = asked_season(q, s, w.print.today);
     }
     return w;
 }
@@ -262,9 +306,7 @@ void refuse_beside_roster(const request& q, faults& f) {
 
 dog dog_of(const request& q, const workplace& w, faults& f) {
     dog d = recorded(q, w, f);
-    if (!q.coat.empty()) {
-        d.coat = coat_called(q.coat, f);
-    }
+    lay_options(q, d, f);
     if (!q.mix.empty()) {
         d.mix = q.mix;
     }
@@ -273,24 +315,11 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
                                  one_of(words(coat_names)) +
                                  ", or the breeds, as in --mix 'poodle x beagle'");
     }
-    if (!q.size.empty()) {
-        d.size = called<dog_size>("--size", q.size, size_names, f).value_or(d.size);
-    }
     if (!q.style.empty()) {
         d.style = q.style;
     }
     if (!q.length.empty()) {
         d.body_length = length_in("--length", q.length, f);
-    }
-    if (!q.brush.empty()) {
-        const auto b = parse_brushing(q.brush);
-        if (b) {
-            d.brushed = *b;
-        } else {
-            f.say(errc::syntax, "--brush: not understood; found \"" + q.brush +
-                                    "\"; write none, 'weekly to the skin', 'every 3 days to the "
-                                    "skin' or 'daily on the surface'");
-        }
     }
     const std::vector<std::string> known{"clip-down", "clip-jacket", "show-blades"};
     for (const std::string& id : q.consents) {

@@ -20,7 +20,8 @@ struct workplace {
     const catalogue& reference;
     std::optional<salon> own{};    ///< read from a folder; none: the embedded, invented one
     std::optional<kit> own_kit{};  ///< read from --kit
-    std::vector<style> styles{};   ///< the salon's, then the reference's others
+    std::vector<style>
+        styles{};  ///< the salon's, then the reference's others, as in the season asked
     io::print_options print{};
     bool json = false;
     bool ics = false;  ///< iCalendar, of a calendar only
@@ -47,6 +48,12 @@ class faults {
 /// Reads the salon, the kit and how to print. Faults of options go into `f`; of files are thrown.
 [[nodiscard]] workplace workplace_of(const request& q, const surroundings& around, faults& f);
 
+/// The sheet in the season asked, or in that of today.
+[[nodiscard]] style asked_season(const request& q, const style& s,
+                                 const std::optional<date>& today);
+/// Complains if --season names none of the sheet's.
+void judge_season(const request& q, const style& s, faults& f);
+
 /// The coat called `text`.
 [[nodiscard]] std::optional<coat_class> coat_called(const std::string& text, faults& f);
 /// The length written in `--option`.
@@ -60,6 +67,8 @@ class faults {
 void refuse_beside_roster(const request& q, faults& f);
 /// The dog asked about: from its file or the salon, with the options laid over it.
 [[nodiscard]] dog dog_of(const request& q, const workplace& w, faults& f);
+/// Lays --coat, --size and --brush over a dog.
+void lay_options(const request& q, dog& d, faults& f);
 /// A wait such as 6w, 42d or "6 weeks".
 [[nodiscard]] std::optional<days> wait_in(const std::string& option, const std::string& text,
                                           faults& f);

@@ -11,11 +11,14 @@ namespace pelage::cli {
 
 namespace {
 
+const std::vector<std::string> verbs{"lookup", "plan", "regrow", "sheet", "help"};
+
 constexpr const char* general_footer =
     "Examples:\n"
     "  pelage lookup 7F\n"
     "  pelage plan biscuit\n"
     "  pelage regrow biscuit\n"
+    "  pelage sheet list\n"
     "Exit codes: 0 done, 1 done and the answer is no, 2 called wrongly,\n"
     "3 input is wrong, 4 cannot read or write, 70 our own fault.\n"
     "Lengths are written with their unit: 13mm, '13 mm', 1/2in.";
@@ -37,11 +40,25 @@ constexpr const char* plan_footer =
     "  pelage plan --coat wavy --style one-length --now 'body 40 mm'\n"
     "  pelage plan --mix 'F1b poodle x labrador to poodle' --style one-length\n"
     "  pelage plan --coat curly --style lamb --size small --format json\n"
+    "  pelage plan bramble --any-sheet\n"
     "  pelage plan biscuit --back-in 6w\n"
     "  pelage plan --roster dogs.jsonl --jobs 2 -o plans.jsonl\n"
     "DOG is a file (a name ending in .toml) or the id of a dog of the salon.\n"
     "A roster is JSON Lines: a dog a line, the keys of a dog's file; - reads standard\n"
     "input. Each line is answered by one line of JSON, a faulty one by its faults.";
+
+constexpr const char* sheet_footer =
+    "Examples:\n"
+    "  pelage sheet list\n"
+    "  pelage sheet list --for 'miniature poodle x cocker spaniel'\n"
+    "  pelage sheet show one-length --coat curly\n"
+    "  pelage sheet compare one-length low-upkeep --coat wavy\n"
+    "  pelage sheet new house -o house.toml\n"
+    "  pelage sheet check reference/styles --against lagotto\n"
+    "ID is a sheet of the salon or of the reference, FILE ends in .toml.\n"
+    "check: 0 clean or with advice only, 1 something can't be had as written (a limit\n"
+    "broken, a blade that isn't used there, hair that doesn't grow so long), 3 faulty.\n"
+    "list: 1 if no sheet is for such a coat.";
 
 constexpr const char* regrow_footer =
     "Examples:\n"
@@ -73,6 +90,8 @@ void add_dog(CLI::App& app, request& q) {
         ->type_name("COAT");
     app.add_option("--mix", q.mix, "its breeds, where nobody has seen the coat")->type_name("MIX");
     app.add_option("--style", q.style, "id of a style sheet")->type_name("STYLE");
+    app.add_option("--season", q.season, "of the sheet: its name or none; else that of today")
+        ->type_name("NAME");
     app.add_option("--size", q.size, "toy, small, medium, large, giant")->type_name("SIZE");
     app.add_option("--length", q.length, "in place of the sheet's own length")->type_name("LENGTH");
     app.add_option("--brush", q.brush, "brushing at home, and how far down")->type_name("HABIT");
@@ -83,6 +102,25 @@ void add_dog(CLI::App& app, request& q) {
         ->type_name("ID")
         ->allow_extra_args(false);
     app.add_option("--chance", q.chance, "for the date: 0.9, 90%, '9 in 10'")->type_name("CHANCE");
+}
+
+void add_sheet(CLI::App& app, request& q) {
+    app.add_option("what", q.operands,
+                   "check PATH..., show ID|FILE, list, new ID, compare A B [DOG]")
+        ->type_name("WHAT");
+    app.add_option("--for", q.suits, "list: sheets for a breed or mix; new: the mix it is for")
+        ->type_name("MIX");
+    app.add_option("--against", q.against, "check: the limits of another sheet, by id or file")
+        ->type_name("ID");
+    app.add_option("--season", q.season, "of the sheet: its name or none; else that of today")
+        ->type_name("NAME");
+    app.add_option("--coat", q.coat, "show, compare, new: the coat it is for")->type_name("COAT");
+    app.add_option("--size", q.size, "show, compare: toy, small, medium, large, giant")
+        ->type_name("SIZE");
+    app.add_option("--brush", q.brush, "compare: brushing at home, and how far down")
+        ->type_name("HABIT");
+    app.add_option("--chance", q.chance, "compare: for the dates: 0.9, 90%, '9 in 10'")
+        ->type_name("CHANCE");
 }
 
 void add_calendar(CLI::App& app, request& q) {
@@ -104,6 +142,7 @@ struct tree {
     CLI::App* lookup = nullptr;
     CLI::App* plan = nullptr;
     CLI::App* regrow = nullptr;
+    CLI::App* sheet = nullptr;
 
     tree() {
         app.get_formatter()->column_width(26);
@@ -125,6 +164,7 @@ struct tree {
         add_dog(*plan, q);
         plan->add_option("--back-in", q.back_in, "the longest coat that waits so long: 6w, 42d")
             ->type_name("WAIT");
+        plan->add_flag("--any-sheet", q.any_sheet, "which of the sheets the dog can carry, ranked");
         plan->add_flag("--zones", q.zones, "with the table of zones");
         plan->add_option("--roster", q.roster, "plan every dog of a file of JSON Lines")
             ->type_name("FILE");
@@ -136,10 +176,13 @@ struct tree {
         add_calendar(*regrow, q);
         regrow->add_option("--learn", q.learn, "growth rates from a salon's measured dogs")
             ->type_name("DIR");
+        sheet = app.add_subcommand("sheet", "style sheets: check, show, list, new, compare");
+        add_sheet(*sheet, q);
+        sheet->footer(sheet_footer);
         lookup->footer(lookup_footer);
         plan->footer(plan_footer);
         regrow->footer(regrow_footer);
-        for (CLI::App* a : {lookup, plan, regrow}) {
+        for (CLI::App* a : {lookup, plan, regrow, sheet}) {
             add_general(*a, q);
             a->allow_extras();
         }
@@ -162,6 +205,7 @@ std::string strangers(const tree& t) {
     const CLI::App* used = t.lookup->parsed()   ? t.lookup
                            : t.plan->parsed()   ? t.plan
                            : t.regrow->parsed() ? t.regrow
+                           : t.sheet->parsed()  ? t.sheet
                                                 : nullptr;
     std::string out;
     const auto tell = [&](const std::vector<std::string>& words, const CLI::App& a) {
@@ -172,11 +216,7 @@ std::string strangers(const tree& t) {
             const bool option = w.size() > 1 && w.front() == '-';
             const std::string name = w.substr(0, w.find('='));
             out += "pelage: error: unknown " + std::string(option ? "option" : "command") + " \"" +
-                   w + "\"" +
-                   did_you_mean(
-                       option ? name : w,
-                       option ? long_names(a)
-                              : std::vector<std::string>{"lookup", "plan", "regrow", "help"}) +
+                   w + "\"" + did_you_mean(option ? name : w, option ? long_names(a) : verbs) +
                    "\n";
         }
     };
@@ -191,6 +231,7 @@ verb verb_of(const tree& t) {
     return t.lookup->parsed()   ? verb::lookup
            : t.plan->parsed()   ? verb::plan
            : t.regrow->parsed() ? verb::regrow
+           : t.sheet->parsed()  ? verb::sheet
                                 : verb::none;
 }
 
@@ -209,14 +250,14 @@ parsed parse_arguments(const std::vector<std::string>& args) {
         words.emplace_back("--help");
     }
     const auto is_verb = [](const std::string& w) {
-        return w == "lookup" || w == "plan" || w == "regrow";
+        return w != "help" && std::find(verbs.begin(), verbs.end(), w) != verbs.end();
     };
     if (!words.empty() && words.front().substr(0, 1) != "-" && !is_verb(words.front())) {
         return wrongly("pelage: error: unknown command \"" + words.front() + "\"" +
-                       did_you_mean(words.front(), {"lookup", "plan", "regrow", "help"}) + "\n");
+                       did_you_mean(words.front(), verbs) + "\n");
     }
     if (words.empty()) {
-        return wrongly("pelage: error: nothing asked; write lookup, plan or regrow\n");
+        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow or sheet\n");
     }
     std::reverse(words.begin(), words.end());  // the parser takes them from the back
     try {
@@ -235,7 +276,7 @@ parsed parse_arguments(const std::vector<std::string>& args) {
     }
     t.q.what = verb_of(t);
     if (t.q.what == verb::none) {
-        return wrongly("pelage: error: nothing asked; write lookup, plan or regrow\n");
+        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow or sheet\n");
     }
     return {t.q, false, 0, {}};
 }

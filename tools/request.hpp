@@ -6,7 +6,7 @@
 
 namespace pelage::cli {
 
-enum class verb { none, lookup, plan, regrow };
+enum class verb { none, lookup, plan, regrow, sheet };
 
 struct request {
     verb what = verb::none;
@@ -23,6 +23,7 @@ struct request {
     std::string coat{};
     std::string mix{};
     std::string style{};
+    std::string season{};  ///< of the sheet: its name, none, or that of today if empty
     std::string size{};
     std::string length{};
     std::string brush{};
@@ -47,6 +48,10 @@ struct request {
     bool barber = false;
     std::string curl{};
     bool sources = false;
+    // style sheets; the first operand says what
+    std::string suits{};     ///< sheet list --for
+    std::string against{};   ///< sheet check --against
+    bool any_sheet = false;  ///< plan --any-sheet
 };
 
 /// How the arguments were understood.

@@ -43,7 +43,9 @@ reply answer(const request& q, const surroundings& around) {
         case verb::lookup:
             return lookup(q, around);
         case verb::plan:
-            return plan(q, around);
+            return q.any_sheet ? any_sheet(q, around) : plan(q, around);
+        case verb::sheet:
+            return sheet(q, around);
         case verb::regrow:
             return regrow(q, around);
         case verb::none:
@@ -129,7 +131,8 @@ std::string printable(const std::string& text, std::size_t most = 700) {
     return out;
 }
 
-int deliver(const request& q, const reply& r, std::ostream& out) {
+int deliver(const request& q, const reply& r, std::ostream& out, std::ostream& err) {
+    err << printable(r.said);
     if (!q.output.empty()) {
         write_file(q.output, [&](std::ostream& file) { file << r.text; });
         return r.code;
@@ -167,7 +170,7 @@ int run(const std::vector<std::string>& args, const surroundings& around, std::o
         if (!p.asked.roster.empty()) {
             return deliver_roster(p.asked, around, out, err);
         }
-        return deliver(p.asked, answer(p.asked, around), out);
+        return deliver(p.asked, answer(p.asked, around), out, err);
     } catch (const bad_input& e) {
         err << printable(io::text_of(e.all()));
         return code_for(e.all());

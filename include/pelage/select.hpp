@@ -45,7 +45,7 @@ namespace detail {
 /// Every word for a part of the dog and what it means: "all" and the groups, a zone by its id, title or
 /// other words, one side of a paired zone. Case, hyphens and underscores don't matter. "all" is
 /// everything but the prep zones; a group that shares its name with one of its zones ("tail") means
-/// the zone, the narrower word.
+/// the zone, the narrower word, and the group with "whole" before it ("whole tail").
 class part_index {
   public:
     explicit part_index(const body& b) {
@@ -98,6 +98,7 @@ class part_index {
                 s.places.push_back({i, side::both});
             }
         }
+        add("whole " + std::string(name(g)), s);
         add(name(g), std::move(s));
     }
 
@@ -117,6 +118,7 @@ class part_index {
     for (const std::string_view g : group_names) {
         words.emplace_back(g);
     }
+    words.emplace_back("whole tail");
     for (std::size_t i = 0; i < b.zones.size(); ++i) {
         const zone& z = b.zones[i];
         words.push_back(z.id);

@@ -69,10 +69,11 @@ class worktop {
 };
 
 /// Lays one instruction over another: what `over` says wins. A length takes the place of a blade and a
-/// blade that of a length.
+/// blade that of a length, and a tolerance that stood beside the old one goes with it.
 void lay_over(instruction& under, const instruction& over);
 
-/// A sheet with its words resolved: the instruction for every zone, whole or one side of it.
+/// A sheet with its words resolved: the instruction for every zone, whole or one side of it, and how
+/// neighbours meet.
 class laid_sheet {
   public:
     /// Throws error(unknown) if a word names no zone, group or side.
@@ -83,10 +84,15 @@ class laid_sheet {
     }
     /// Whether the sheet speaks of one side of the zone.
     [[nodiscard]] bool one_sided(std::size_t zone) const { return one_sided_[zone]; }
+    /// How the seam of that index in body::seams is meant on this sheet.
+    [[nodiscard]] seam_kind kind_of(std::size_t seam) const { return seams_[seam]; }
 
   private:
+    void lay_rules(const part_index& parts, const style& s);
+
     std::vector<instruction> wishes_;
     std::vector<bool> one_sided_;
+    std::vector<seam_kind> seams_;
 };
 
 }  // namespace pelage

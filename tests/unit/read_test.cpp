@@ -9,6 +9,7 @@
 
 #include <pelage/io/embedded.hpp>
 #include <pelage/io/reference.hpp>
+#include <pelage/io/sheets.hpp>
 
 #include "catch.hpp"
 
@@ -20,12 +21,29 @@ namespace fs = std::filesystem;
 
 using io::document_text;
 
+/// Reads a sheet and judges it if it is sound: what is doubtful counts as a fault.
+void check_sheet(const document_text& d) {
+    const catalogue& c = io::reference();
+    const auto read = io::read_sheet_files({d}, {}, c, c.styles);
+    diagnostics wrong = read.front().faults;
+    if (read.front().sheet) {
+        for (const sheet_warning& w : doubts_about(*read.front().sheet, c, c.rules)) {
+            wrong.push_back({d.name, w.at.line, w.at.column, errc::conflict, w.text});
+        }
+    }
+    if (!wrong.empty()) {
+        throw bad_input(wrong);
+    }
+}
+
 /// Reads a document of a kind for the sake of its faults.
 void read_kind(const std::string& kind, const document_text& d) {
     if (kind == "dog") {
         (void)io::read_dog(d, io::reference(), io::reference().styles);
     } else if (kind == "style") {
         (void)io::read_style(d, io::reference());
+    } else if (kind == "sheet") {
+        check_sheet(d);
     } else {
         (void)io::read_salon(d, io::reference());
     }

@@ -1,0 +1,79 @@
+// Which of many sheets a dog can carry today: its coat, its mats, its hair, this kit and the owner's
+// brushing, each asked of the plan and the forecast.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/forecast.hpp>
+#include <pelage/groom.hpp>
+#include <pelage/mix.hpp>
+#include <pelage/visits.hpp>
+
+namespace pelage {
+
+/// What speaks against a sheet.
+enum class objection { coat, skin_or_rules, mats, hair, kit, brushing };
+inline constexpr std::array<std::string_view, 6> objection_names{"coat", "rules", "mats",
+                                                                 "hair", "kit",   "brushing"};
+[[nodiscard]] constexpr std::string_view name(objection o) {
+    return objection_names[static_cast<std::size_t>(o)];
+}
+
+/// One reason, in a sentence without its stop.
+struct sheet_objection {
+    objection what = objection::coat;
+    std::string text;
+};
+
+/// A blade or comb that isn't at hand, and what does its work.
+struct tool_instead {
+    std::string out;                 ///< "blade 4F"
+    std::string instead;             ///< "comb 10 mm over blade 30", "scissors"
+    std::vector<std::string> where;  ///< titles of places
+    finished would_leave{};
+    finished leaves{};
+};
+
+/// One sheet tried on the dog.
+struct sheet_trial {
+    const style* sheet = nullptr;
+    groom plan;
+    std::optional<back> when;  ///< none: nothing is planned
+    std::vector<sheet_objection> against;
+    std::vector<tool_instead> instead;
+    bool own = false;      ///< it is the dog's own sheet
+    bool for_mix = false;  ///< it names the dog's mix
+    std::optional<length>
+        away;  ///< mean difference from the dog's own sheet, where both give lengths
+
+    [[nodiscard]] bool carried() const { return against.empty(); }
+    /// Nothing against it but mats clipped off and today's hair: what grows out.
+    [[nodiscard]] bool carried_but_for_hair() const;
+    [[nodiscard]] bool wrong_coat() const;
+    [[nodiscard]] work takes() const { return plan.before + plan.after; }
+};
+
+/// The shortest rota in common use, 3 weeks (common practice, no source): a sheet must wait so long.
+inline constexpr days shortest_rota = day(21);
+
+/// Tries every sheet on the dog of `r`, whose own sheet is r.sheet where the dog names it. A sheet is
+/// carried if it is for such a coat; everything is allowed; every zone ends within its tolerance of the
+/// wish, mats clipped off and today's hair included; and the whole dog is fine, at the chance asked,
+/// until its full groom for `wait` at least.
+///
+/// First those carried, then those with nothing against them but mats and today's hair, last those for
+/// other coats, those between by how many reasons there are against them; of equals the dog's own sheet, then those nearest to it by the mean difference
+/// in length over the zones, or, where the dog has none, those that name its mix, then those that wait
+/// longest, then those that take the fewest minutes, then by id.
+[[nodiscard]] std::vector<sheet_trial> try_sheets(const groom_request& r,
+                                                  const std::vector<style>& sheets,
+                                                  const days& wait = shortest_rota);
+
+/// Whether a sheet names the mix, however it is written.
+[[nodiscard]] bool names_mix(const style& s, const std::string& mix, const heredity& h);
+
+}  // namespace pelage
