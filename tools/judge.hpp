@@ -24,6 +24,7 @@ struct workplace {
     io::print_options print{};
     bool json = false;
     bool ics = false;  ///< iCalendar, of a calendar only
+    bool csv = false;  ///< of a ladder only
 
     [[nodiscard]] const salon& place() const { return own ? *own : io::demo_salon(); }
     [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }
@@ -47,6 +48,10 @@ class faults {
 /// Reads the salon, the kit and how to print. Faults of options go into `f`; of files are thrown.
 [[nodiscard]] workplace workplace_of(const request& q, const surroundings& around, faults& f);
 
+/// The one zone called `text` in --zone.
+[[nodiscard]] std::optional<place> zone_called(const std::string& text, const body& b, faults& f);
+/// The direction in --direction: with or against.
+[[nodiscard]] std::optional<direction> direction_called(const std::string& text, faults& f);
 /// The coat called `text`.
 [[nodiscard]] std::optional<coat_class> coat_called(const std::string& text, faults& f);
 /// The length written in `--option`.

@@ -29,7 +29,19 @@ constexpr const char* lookup_footer =
     "  pelage lookup 'miniature poodle x english cocker spaniel'\n"
     "  pelage lookup 'F1b poodle x labrador to poodle' --explain\n"
     "  pelage lookup '(genotype l/l F/f C/c) x poodle'\n"
+    "  pelage lookup --all --coat curly\n"
     "  pelage lookup --sources matting";
+
+constexpr const char* kit_footer =
+    "Examples:\n"
+    "  pelage kit check\n"
+    "  pelage kit buy --most 3\n"
+    "  pelage kit buy --from-nothing --sheets reference/styles --most 8\n"
+    "  pelage kit measure 7F --coat drop --zone back --length 5.8mm\n"
+    "  pelage kit measure 10 --coat wavy --direction against --length 1.8mm\n"
+    "check: labels that mean two lengths, what is unsafe together, out, idle or\n"
+    "missing for the salon's sheets. buy: the best few things to buy, proven.\n"
+    "measure: what a test patch teaches; it changes no file.";
 
 constexpr const char* plan_footer =
     "Examples:\n"
@@ -56,13 +68,15 @@ constexpr const char* regrow_footer =
     "the dog's file; --groomed sets the last full groom.";
 
 void add_general(CLI::App& app, request& q) {
-    app.add_option("--format", q.format, "text or json; ics with --weeks")->type_name("FORMAT");
+    app.add_option("--format", q.format, "text or json; ics with --weeks, csv with --all")
+        ->type_name("FORMAT");
     app.add_option("--units", q.units, "mm or in")->type_name("UNITS");
     app.add_option("-o,--output", q.output, "write to a file instead")->type_name("FILE");
     app.add_option("--today", q.today, "the day of the groom (YYYY-MM-DD)")->type_name("DATE");
     app.add_option("--salon", q.salon, "folder with salon.toml, styles/ and dogs/")
         ->type_name("DIR");
     app.add_option("--kit", q.kit, "a salon file whose kit is used")->type_name("FILE");
+    app.add_option("--table", q.table, "one table's share of the kit")->type_name("ID");
     app.add_flag("--explain", q.explain, "with what stands behind each figure");
 }
 
@@ -97,6 +111,25 @@ void add_calendar(CLI::App& app, request& q) {
         ->allow_extra_args(false);
 }
 
+void add_kit(CLI::App& app, request& q) {
+    app.add_option("what", q.operands, "check [FILE], measure TOOL, or buy")->type_name("WHAT");
+    app.add_option("--sheets", q.sheets, "a folder of style sheets, in place of the salon's")
+        ->type_name("DIR");
+    app.add_option("--most", q.most, "buy: at most so many things, 1 to 40; 5 if not said")
+        ->type_name("N");
+    app.add_option("--catalogue", q.catalogue, "buy: a salon file whose kit is what is offered")
+        ->type_name("FILE");
+    app.add_flag("--from-nothing", q.from_nothing, "buy: for an empty drawer");
+    app.add_option("--coat", q.coat, "measure: the coat of the patch")->type_name("COAT");
+    app.add_option("--zone", q.zone, "measure: where the patch is")->type_name("ZONE");
+    app.add_option("--direction", q.direction, "measure: with (if not said) or against")
+        ->type_name("WAY");
+    app.add_option("--length", q.length, "measure: what was left, combed out and dry")
+        ->type_name("LENGTH");
+    app.add_option("--sets", q.sets, "measure: lay or tool, where it could set either")
+        ->type_name("WHICH");
+}
+
 struct tree {
     request q;
     CLI::App app{"Which blade leaves what on a dog's coat, and when the dog must be back.",
@@ -104,6 +137,7 @@ struct tree {
     CLI::App* lookup = nullptr;
     CLI::App* plan = nullptr;
     CLI::App* regrow = nullptr;
+    CLI::App* kit = nullptr;
 
     tree() {
         app.get_formatter()->column_width(26);
@@ -120,6 +154,7 @@ struct tree {
         lookup->add_option("--curl", q.curl, "of a mix: additive, or dominant as some labs say")
             ->type_name("HOW");
         lookup->add_flag("--barber", q.barber, "bare comb numbers are n/8 inch");
+        lookup->add_flag("--all", q.all, "everything the kit leaves on a coat, shortest first");
         lookup->add_flag("--sources", q.sources, "list figures with their basis; WHAT picks some");
         plan = app.add_subcommand("plan", "what to do with a dog, in working order");
         add_dog(*plan, q);
@@ -135,10 +170,13 @@ struct tree {
         add_calendar(*regrow, q);
         regrow->add_option("--learn", q.learn, "growth rates from a salon's measured dogs")
             ->type_name("DIR");
+        kit = app.add_subcommand("kit", "check the kit, measure a patch, or what to buy");
+        add_kit(*kit, q);
+        kit->footer(kit_footer);
         lookup->footer(lookup_footer);
         plan->footer(plan_footer);
         regrow->footer(regrow_footer);
-        for (CLI::App* a : {lookup, plan, regrow}) {
+        for (CLI::App* a : {lookup, plan, regrow, kit}) {
             add_general(*a, q);
             a->allow_extras();
         }
@@ -161,6 +199,7 @@ std::string strangers(const tree& t) {
     const CLI::App* used = t.lookup->parsed()   ? t.lookup
                            : t.plan->parsed()   ? t.plan
                            : t.regrow->parsed() ? t.regrow
+                           : t.kit->parsed()    ? t.kit
                                                 : nullptr;
     std::string out;
     const auto tell = [&](const std::vector<std::string>& words, const CLI::App& a) {
@@ -172,10 +211,10 @@ std::string strangers(const tree& t) {
             const std::string name = w.substr(0, w.find('='));
             out += "pelage: error: unknown " + std::string(option ? "option" : "command") + " \"" +
                    w + "\"" +
-                   did_you_mean(
-                       option ? name : w,
-                       option ? long_names(a)
-                              : std::vector<std::string>{"lookup", "plan", "regrow", "help"}) +
+                   did_you_mean(option ? name : w,
+                                option ? long_names(a)
+                                       : std::vector<std::string>{"lookup", "plan", "regrow", "kit",
+                                                                  "help"}) +
                    "\n";
         }
     };
@@ -190,6 +229,7 @@ verb verb_of(const tree& t) {
     return t.lookup->parsed()   ? verb::lookup
            : t.plan->parsed()   ? verb::plan
            : t.regrow->parsed() ? verb::regrow
+           : t.kit->parsed()    ? verb::kit
                                 : verb::none;
 }
 
@@ -208,14 +248,15 @@ parsed parse_arguments(const std::vector<std::string>& args) {
         words.emplace_back("--help");
     }
     const auto is_verb = [](const std::string& w) {
-        return w == "lookup" || w == "plan" || w == "regrow";
+        return w == "lookup" || w == "plan" || w == "regrow" || w == "kit";
     };
     if (!words.empty() && words.front().substr(0, 1) != "-" && !is_verb(words.front())) {
         return wrongly("pelage: error: unknown command \"" + words.front() + "\"" +
-                       did_you_mean(words.front(), {"lookup", "plan", "regrow", "help"}) + "\n");
+                       did_you_mean(words.front(), {"lookup", "plan", "regrow", "kit", "help"}) +
+                       "\n");
     }
     if (words.empty()) {
-        return wrongly("pelage: error: nothing asked; write lookup, plan or regrow\n");
+        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow or kit\n");
     }
     std::reverse(words.begin(), words.end());  // the parser takes them from the back
     try {
@@ -234,7 +275,7 @@ parsed parse_arguments(const std::vector<std::string>& args) {
     }
     t.q.what = verb_of(t);
     if (t.q.what == verb::none) {
-        return wrongly("pelage: error: nothing asked; write lookup, plan or regrow\n");
+        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow or kit\n");
     }
     return {t.q, false, 0, {}};
 }

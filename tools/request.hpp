@@ -6,7 +6,7 @@
 
 namespace pelage::cli {
 
-enum class verb { none, lookup, plan, regrow };
+enum class verb { none, lookup, plan, regrow, kit };
 
 struct request {
     verb what = verb::none;
@@ -47,6 +47,14 @@ struct request {
     bool barber = false;
     std::string curl{};
     bool sources = false;
+    bool all = false;  ///< the whole ladder
+    // the kit; what is done with it is the first operand
+    std::string table{};
+    std::string sets{};
+    std::string sheets{};
+    std::string most{};
+    std::string catalogue{};
+    bool from_nothing = false;
 };
 
 /// How the arguments were understood.
