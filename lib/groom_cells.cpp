@@ -99,9 +99,11 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
         const blade* b = find(at.request.reference.blades, customary.front());
         c.leaves = {*z.now, *z.now, *z.now};
         c.offered =
-            b != nullptr && *z.now <= cut_length(bare(*b, direction::with_lay),
-                                                 at.hair.lay_degrees.best, at.request.rules.cut)
-                                          .best;
+            b != nullptr &&
+            *z.now <= cut_length(bare(*b, direction::with_lay),
+                                 lay_of(at.request.reference, at.request.rules, at.hair.id).best,
+                                 at.request.rules.cut)
+                          .best;
         return c;
     }
     if (s.kind != tool_kind::clip || s.over || s.way != direction::with_lay) {

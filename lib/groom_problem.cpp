@@ -116,7 +116,9 @@ void compiler::decide_target(zone_plan& z, const instruction& wish) {
         const direction d = wish.way.value_or(lay_choice::with_lay) == lay_choice::against_lay
                                 ? direction::against_lay
                                 : direction::with_lay;
-        z.target = cut_length(bare(b, d), coat_.lay_degrees.best, r_.rules.cut).best;
+        z.target =
+            cut_length(bare(b, d), lay_of(r_.reference, r_.rules, coat_.id).best, r_.rules.cut)
+                .best;
     } else {
         z.target = wish.target;
     }

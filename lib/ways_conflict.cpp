@@ -214,7 +214,7 @@ void conflict_search::list_missing() {
         }
     }
     for (const kit_blade& b : r_.tools.blades) {
-        if (b.spec.shape != edge::adjustable && !at_hand(b, r_.today)) {
+        if (b.spec.shape != edge::adjustable && taken(r_.tools, b.spec) && !at_hand(b, r_.today)) {
             add_blade(b);
         }
     }
@@ -287,7 +287,8 @@ void conflict_search::apply(const missing_tool& t, ways::changed_request& to) {
 bool conflict_search::after::allows(const setup& s) const {
     const groom_request& r = *request_;
     const coat& c = coat_of(r.reference, *r.patient.coat);
-    const finished leaves = rounded(cut_length(s, c.lay_degrees.best, r.rules.cut));
+    const finished leaves =
+        rounded(cut_length(s, lay_of(r.reference, r.rules, c.id).best, r.rules.cut));
     return std::any_of(compiled_.zones.begin(), compiled_.zones.end(), [&](const zone_plan& z) {
         return touches(z.at, here_) &&
                (cell_for(zone_case(r, c, z, false), s, leaves, false).allowed() ||

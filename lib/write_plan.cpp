@@ -375,9 +375,8 @@ class plan_writer {
             "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
                 " min (work, misses, pick-ups, steps): " + proof_in_words() + ".",
             2);
-        const coat& c = coat_of(r_.reference, *r_.patient.coat);
-        say("  lay of the coat: ",
-            detail::fixed(c.lay_degrees.best, 0) + " degrees, " + basis_words(c.lay_degrees.why),
+        const figure<double>& lay = lay_of(r_.reference, r_.rules, *r_.patient.coat);
+        say("  lay of the coat: ", detail::fixed(lay.best, 0) + " degrees, " + basis_words(lay.why),
             4);
         say("  minutes: ", basis_words(r_.rules.prices.scissor.why), 4);
         explain_order();

@@ -172,8 +172,13 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
         w.json = true;
     } else if (q.format == "ics" && !q.weeks.empty()) {
         w.ics = true;
+    } else if (q.format == "csv" && q.all) {
+        w.csv = true;
     } else if (q.format != "text") {
-        f.say(errc::usage, q.format == "ics"
+        f.say(errc::usage, q.format == "csv"
+                               ? "--format: csv is for the ladder; write lookup --all "
+                                 "--coat curly --format csv"
+                           : q.format == "ics"
                                ? "--format: ics is for a calendar; found no --weeks; write regrow "
                                  "DOG --weeks 26 --format ics"
                                : "--format: found \"" + q.format + "\"; write text or json");
@@ -199,6 +204,20 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
     }
     if (!q.kit.empty()) {
         w.own_kit = io::read_kit(io::slurp(q.kit), w.reference);
+    }
+    if (!q.table.empty()) {
+        std::vector<std::string> known;
+        for (const table_drawer& t : w.tools().tables) {
+            known.push_back(t.id);
+        }
+        if (std::find(known.begin(), known.end(), q.table) != known.end()) {
+            w.own_kit = at_table(w.tools(), q.table);
+        } else {
+            f.say(errc::unknown, "--table: no table of the kit is called \"" + q.table + "\"" +
+                                     did_you_mean(q.table, known) +
+                                     (known.empty() ? "; the kit has no [[kit.table]]"
+                                                    : "; there are " + one_of(known)));
+        }
     }
     w.styles = w.place().styles;
     for (const style& s : w.reference.styles) {
@@ -231,6 +250,25 @@ int weeks_in(const std::string& text, faults& f) {
     f.say(errc::range,
           "--weeks: a whole number from 4 to 52; found \"" + text + "\"; write it like --weeks 26");
     return 26;
+}
+
+std::optional<place> zone_called(const std::string& text, const body& b, faults& f) {
+    const auto s = select(b, text);
+    if (s && s->places.size() == 1) {
+        return s->places.front();
+    }
+    f.say(errc::unknown,
+          s ? "--zone: one zone is needed; found the group \"" + text + "\""
+            : "--zone: no zone is called \"" + text + "\"" + did_you_mean(text, selectors(b)));
+    return std::nullopt;
+}
+
+std::optional<direction> direction_called(const std::string& text, faults& f) {
+    if (text == "with" || text == "against") {
+        return text == "with" ? direction::with_lay : direction::against_lay;
+    }
+    f.say(errc::unknown, "--direction: found \"" + text + "\"; write with or against");
+    return std::nullopt;
 }
 
 std::optional<coat_class> coat_called(const std::string& text, faults& f) {

@@ -25,6 +25,7 @@ struct workplace {
     io::print_options print{};
     bool json = false;
     bool ics = false;  ///< iCalendar, of a calendar only
+    bool csv = false;  ///< of a ladder only
 
     [[nodiscard]] const salon& place() const { return own ? *own : io::demo_salon(); }
     [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }
@@ -54,6 +55,10 @@ class faults {
 /// Complains if --season names none of the sheet's.
 void judge_season(const request& q, const style& s, faults& f);
 
+/// The one zone called `text` in --zone.
+[[nodiscard]] std::optional<place> zone_called(const std::string& text, const body& b, faults& f);
+/// The direction in --direction: with or against.
+[[nodiscard]] std::optional<direction> direction_called(const std::string& text, faults& f);
 /// The coat called `text`.
 [[nodiscard]] std::optional<coat_class> coat_called(const std::string& text, faults& f);
 /// The length written in `--option`.

@@ -11,7 +11,7 @@ namespace pelage::cli {
 
 namespace {
 
-const std::vector<std::string> verbs{"lookup", "plan", "regrow", "sheet", "help"};
+const std::vector<std::string> verbs{"lookup", "plan", "regrow", "sheet", "kit", "help"};
 
 constexpr const char* general_footer =
     "Examples:\n"
@@ -32,7 +32,19 @@ constexpr const char* lookup_footer =
     "  pelage lookup 'miniature poodle x english cocker spaniel'\n"
     "  pelage lookup 'F1b poodle x labrador to poodle' --explain\n"
     "  pelage lookup '(genotype l/l F/f C/c) x poodle'\n"
+    "  pelage lookup --all --coat curly\n"
     "  pelage lookup --sources matting";
+
+constexpr const char* kit_footer =
+    "Examples:\n"
+    "  pelage kit check\n"
+    "  pelage kit buy --most 3\n"
+    "  pelage kit buy --from-nothing --sheets reference/styles --most 8\n"
+    "  pelage kit measure 7F --coat drop --zone back --length 5.8mm\n"
+    "  pelage kit measure 10 --coat wavy --direction against --length 1.8mm\n"
+    "check: labels that mean two lengths, what is unsafe together, out, idle or\n"
+    "missing for the salon's sheets. buy: the best few things to buy, proven.\n"
+    "measure: what a test patch teaches; it changes no file.";
 
 constexpr const char* plan_footer =
     "Examples:\n"
@@ -73,13 +85,15 @@ constexpr const char* regrow_footer =
     "the dog's file; --groomed sets the last full groom.";
 
 void add_general(CLI::App& app, request& q) {
-    app.add_option("--format", q.format, "text or json; ics with --weeks")->type_name("FORMAT");
+    app.add_option("--format", q.format, "text or json; ics with --weeks, csv with --all")
+        ->type_name("FORMAT");
     app.add_option("--units", q.units, "mm or in")->type_name("UNITS");
     app.add_option("-o,--output", q.output, "write to a file instead")->type_name("FILE");
     app.add_option("--today", q.today, "the day of the groom (YYYY-MM-DD)")->type_name("DATE");
     app.add_option("--salon", q.salon, "folder with salon.toml, styles/ and dogs/")
         ->type_name("DIR");
     app.add_option("--kit", q.kit, "a salon file whose kit is used")->type_name("FILE");
+    app.add_option("--table", q.table, "one table's share of the kit")->type_name("ID");
     app.add_flag("--explain", q.explain, "with what stands behind each figure");
 }
 
@@ -135,6 +149,25 @@ void add_calendar(CLI::App& app, request& q) {
         ->allow_extra_args(false);
 }
 
+void add_kit(CLI::App& app, request& q) {
+    app.add_option("what", q.operands, "check [FILE], measure TOOL, or buy")->type_name("WHAT");
+    app.add_option("--sheets", q.sheets, "a folder of style sheets, in place of the salon's")
+        ->type_name("DIR");
+    app.add_option("--most", q.most, "buy: at most so many things, 1 to 40; 5 if not said")
+        ->type_name("N");
+    app.add_option("--catalogue", q.catalogue, "buy: a salon file whose kit is what is offered")
+        ->type_name("FILE");
+    app.add_flag("--from-nothing", q.from_nothing, "buy: for an empty drawer");
+    app.add_option("--coat", q.coat, "measure: the coat of the patch")->type_name("COAT");
+    app.add_option("--zone", q.zone, "measure: where the patch is")->type_name("ZONE");
+    app.add_option("--direction", q.direction, "measure: with (if not said) or against")
+        ->type_name("WAY");
+    app.add_option("--length", q.length, "measure: what was left, combed out and dry")
+        ->type_name("LENGTH");
+    app.add_option("--sets", q.sets, "measure: lay or tool, where it could set either")
+        ->type_name("WHICH");
+}
+
 struct tree {
     request q;
     CLI::App app{"Which blade leaves what on a dog's coat, and when the dog must be back.",
@@ -143,6 +176,7 @@ struct tree {
     CLI::App* plan = nullptr;
     CLI::App* regrow = nullptr;
     CLI::App* sheet = nullptr;
+    CLI::App* kit = nullptr;
 
     tree() {
         app.get_formatter()->column_width(26);
@@ -159,6 +193,7 @@ struct tree {
         lookup->add_option("--curl", q.curl, "of a mix: additive, or dominant as some labs say")
             ->type_name("HOW");
         lookup->add_flag("--barber", q.barber, "bare comb numbers are n/8 inch");
+        lookup->add_flag("--all", q.all, "everything the kit leaves on a coat, shortest first");
         lookup->add_flag("--sources", q.sources, "list figures with their basis; WHAT picks some");
         plan = app.add_subcommand("plan", "what to do with a dog, in working order");
         add_dog(*plan, q);
@@ -179,10 +214,13 @@ struct tree {
         sheet = app.add_subcommand("sheet", "style sheets: check, show, list, new, compare");
         add_sheet(*sheet, q);
         sheet->footer(sheet_footer);
+        kit = app.add_subcommand("kit", "check the kit, measure a patch, or what to buy");
+        add_kit(*kit, q);
+        kit->footer(kit_footer);
         lookup->footer(lookup_footer);
         plan->footer(plan_footer);
         regrow->footer(regrow_footer);
-        for (CLI::App* a : {lookup, plan, regrow, sheet}) {
+        for (CLI::App* a : {lookup, plan, regrow, sheet, kit}) {
             add_general(*a, q);
             a->allow_extras();
         }
@@ -206,6 +244,7 @@ std::string strangers(const tree& t) {
                            : t.plan->parsed()   ? t.plan
                            : t.regrow->parsed() ? t.regrow
                            : t.sheet->parsed()  ? t.sheet
+                           : t.kit->parsed()    ? t.kit
                                                 : nullptr;
     std::string out;
     const auto tell = [&](const std::vector<std::string>& words, const CLI::App& a) {
@@ -232,6 +271,7 @@ verb verb_of(const tree& t) {
            : t.plan->parsed()   ? verb::plan
            : t.regrow->parsed() ? verb::regrow
            : t.sheet->parsed()  ? verb::sheet
+           : t.kit->parsed()    ? verb::kit
                                 : verb::none;
 }
 
@@ -257,7 +297,7 @@ parsed parse_arguments(const std::vector<std::string>& args) {
                        did_you_mean(words.front(), verbs) + "\n");
     }
     if (words.empty()) {
-        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow or sheet\n");
+        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow, sheet or kit\n");
     }
     std::reverse(words.begin(), words.end());  // the parser takes them from the back
     try {
@@ -276,7 +316,7 @@ parsed parse_arguments(const std::vector<std::string>& args) {
     }
     t.q.what = verb_of(t);
     if (t.q.what == verb::none) {
-        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow or sheet\n");
+        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow, sheet or kit\n");
     }
     return {t.q, false, 0, {}};
 }

@@ -6,7 +6,7 @@
 
 namespace pelage::cli {
 
-enum class verb { none, lookup, plan, regrow, sheet };
+enum class verb { none, lookup, plan, regrow, sheet, kit };
 
 struct request {
     verb what = verb::none;
@@ -52,6 +52,14 @@ struct request {
     std::string suits{};     ///< sheet list --for
     std::string against{};   ///< sheet check --against
     bool any_sheet = false;  ///< plan --any-sheet
+    bool all = false;  ///< the whole ladder
+    // the kit; what is done with it is the first operand
+    std::string table{};
+    std::string sets{};
+    std::string sheets{};
+    std::string most{};
+    std::string catalogue{};
+    bool from_nothing = false;
 };
 
 /// How the arguments were understood.

@@ -48,6 +48,8 @@ reply answer(const request& q, const surroundings& around) {
             return sheet(q, around);
         case verb::regrow:
             return regrow(q, around);
+        case verb::kit:
+            return kit_of(q, around);
         case verb::none:
             break;
     }
