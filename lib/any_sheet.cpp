@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <tuple>
 
@@ -156,7 +157,11 @@ class trial_maker {
             }
             const auto aim = z.target ? z.target : wish.target;
             const bool off = aim && !within(z.leaves->best, *aim, tolerance_of(z, *aim));
-            if (z.came == outcome::clipped_under && off) {
+            const bool left = wish.how == finish::leave;
+            if (z.came == outcome::clipped_under && left) {
+                mats.push_back(title_of(z) + " " + show(z.leaves->best) +
+                               ", which the sheet leaves");
+            } else if (z.came == outcome::clipped_under && off) {
                 mats.push_back(title_of(z) + " " + show(z.leaves->best) + " instead of " +
                                show(*aim));
             } else if (z.came == outcome::hair_shorter && off) {
@@ -168,6 +173,7 @@ class trial_maker {
         }
         add(t, objection::skin_or_rules, "jacket not to be clipped without consent: ", carded);
         add(t, objection::mats, "mats come off under the wish: ", mats);
+        too_short_to_leave(t);
         for (const auto& [why, places] : hair) {
             t.against.push_back({objection::hair, some(places) + ": " + why});
         }
@@ -180,9 +186,33 @@ class trial_maker {
         }
     }
 
+    /// Hair that the sheet leaves, where its standard wants it longer than it is or than anybody knows.
+    void too_short_to_leave(sheet_trial& t) const {
+        std::map<std::string, std::vector<std::string>> by_reason;
+        for (const limit& l : t.sheet->limits) {
+            const selection* whom = l.low ? top_.parts().find(l.whom) : nullptr;
+            for (const zone_plan& z : t.plan.zones) {
+                const bool here = whom != nullptr &&
+                                  std::any_of(whom->places.begin(), whom->places.end(),
+                                              [&](const place& p) { return p.zone == z.at.zone; });
+                if (here && wish_at(*t.sheet, z.at).how == finish::leave &&
+                    (!z.now || *z.now < *l.low)) {
+                    by_reason[(z.now ? "today's hair is " + show(*z.now)
+                                     : std::string("today's hair isn't recorded")) +
+                              ", the sheet's standard wants at least " + show(*l.low)]
+                        .push_back(title_of(z));
+                }
+            }
+        }
+        for (const auto& [why, places] : by_reason) {
+            t.against.push_back({objection::hair, some(places) + ": " + why});
+        }
+    }
+
     [[nodiscard]] instruction wish_at(const style& s, const place& p) const {
         dog plain = r_.patient;
-        const groom_request ask = ask_again(r_, plain, s);
+        groom_request ask = ask_again(r_, plain, s);
+        ask.top = &top_;
         return instruction_for(ask, p);
     }
     [[nodiscard]] length tolerance_of(const zone_plan& z, const length& aim) const {
@@ -221,7 +251,9 @@ class trial_maker {
                 ++n;
             }
         }
-        t.away = n > 0 ? std::optional{mm(sum / n)} : std::nullopt;
+        // of a few zones it would say nothing of the dog
+        const bool enough = 2 * n >= static_cast<int>(t.plan.zones.size());
+        t.away = enough ? std::optional{mm(sum / n)} : std::nullopt;
     }
 
     /// What is used because a blade is out: against the plan with it back.
@@ -320,14 +352,15 @@ std::vector<sheet_trial> try_sheets(const groom_request& r, const std::vector<st
         const double waits = t.when ? in_days(t.when->full_groom) : 0.0;
         const bool between = !t.carried() && !t.carried_but_for_hair();
         const int how = t.carried() ? 0 : t.carried_but_for_hair() ? 1 : t.wrong_coat() ? 3 : 2;
-        return std::tuple{how,
-                          between ? t.against.size() : 0,
-                          !t.own,
-                          t.away ? in_hundredths(*t.away) : 0,
-                          !t.for_mix,
-                          -waits,
-                          in_mmin(t.takes()),
-                          t.sheet->id};
+        return std::tuple{
+            how,
+            between ? t.against.size() : 0,
+            !t.own,
+            t.away ? in_hundredths(*t.away) : std::numeric_limits<std::int32_t>::max(),
+            !t.for_mix,
+            -waits,
+            in_mmin(t.takes()),
+            t.sheet->id};
     };
     std::stable_sort(all.begin(), all.end(),
                      [&](const sheet_trial& a, const sheet_trial& b) { return key(a) < key(b); });

@@ -1,6 +1,7 @@
 #include "read_sheets.hpp"
 
 #include <algorithm>
+#include <filesystem>
 
 #include <fmt/format.h>
 
@@ -10,7 +11,8 @@ namespace pelage::io {
 
 namespace {
 
-constexpr std::size_t deepest_line = 16;
+constexpr std::size_t deepest_line = 16;   ///< parents over a sheet
+constexpr std::size_t most_waiting = 500;  ///< read by recursion
 
 enum class stage { waiting, reading, done };
 
@@ -111,19 +113,29 @@ class shelf {
                                           circle(parent, i)));
             return {nullptr, true};
         }
-        chain_.push_back(i);
-        if (chain_.size() > deepest_line) {
-            texts_[i].out.add(at, errc::range,
-                              fmt::format("too long a line of sheets; found more than {}; extend a "
-                                          "sheet further up",
-                                          deepest_line));
-            chain_.pop_back();
+        if (chain_.size() >= most_waiting) {
+            too_long(i, at);
             return {nullptr, true};
         }
+        chain_.push_back(i);
         read(parent);
         chain_.pop_back();
-        return sheets_[parent].sound ? parentage{&sheets_[parent].sheet.value, false}
-                                     : parentage{nullptr, true};
+        if (!sheets_[parent].sound) {
+            return {nullptr, true};
+        }
+        const style& found = sheets_[parent].sheet.value;
+        if (found.line.size() >= deepest_line) {
+            too_long(i, at);
+            return {nullptr, true};
+        }
+        return {&found, false};
+    }
+
+    void too_long(std::size_t i, const spot& at) {
+        texts_[i].out.add(at, errc::range,
+                          fmt::format("too long a line of sheets; found more than {}; extend a "
+                                      "sheet further up",
+                                      deepest_line));
     }
 
     /// "a -> b -> a": from the one that closes the circle round to itself.
@@ -171,6 +183,39 @@ std::vector<read_sheet> read_sheets(std::vector<parsed_text>& texts,
                                     const std::vector<style>& others, const page_maker& make,
                                     const std::function<void(placed<style>&, page&)>& after) {
     return shelf(texts, others, make, after).run();
+}
+
+std::vector<style> read_sheet_folder(const std::string& dir, const catalogue& c, const kit* tools) {
+    namespace fs = std::filesystem;
+    std::vector<std::string> paths;
+    std::error_code failed;
+    for (fs::directory_iterator at(dir, failed), end; !failed && at != end; at.increment(failed)) {
+        const std::string file = at->path().filename().string();
+        if (file.ends_with(".toml") && file.front() != '.') {
+            paths.push_back(at->path().string());
+        }
+    }
+    if (failed || paths.empty()) {
+        throw error(errc::io,
+                    fmt::format("can't read style sheets; found {}, which {}; write the "
+                                "folder that holds the sheets",
+                                shown(dir), failed ? "is no folder" : "holds no *.toml file"));
+    }
+    std::sort(paths.begin(), paths.end());
+    std::vector<document_text> files;
+    for (const std::string& path : paths) {
+        files.push_back(slurp(path));
+    }
+    std::vector<style> out;
+    diagnostics wrong;
+    for (sheet_file& one : read_sheet_files(files, {}, c, c.styles, tools)) {
+        wrong.insert(wrong.end(), one.faults.begin(), one.faults.end());
+        if (one.sheet) {
+            out.push_back(std::move(*one.sheet));
+        }
+    }
+    throw_if_any(std::move(wrong));
+    return out;
 }
 
 bool sheet_id(const std::string& s) {

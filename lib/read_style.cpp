@@ -283,6 +283,8 @@ class style_reader {
 /// Each line of the sheet as a figure with its basis: its own, or the sheet's.
 void list_figures(page& p, const style& s) {
     const std::string prefix = "styles/" + s.id + "/";
+    const evidence plain{s.why.how, s.why.from, s.why.relayed, {}};
+    list_text(p, prefix + "lengths", "each below", s.why);  // the note once
     for (const sheet_rule& r : s.rules) {
         const instruction& i = r.what;
         if (!i.target && !i.blade) {
@@ -292,11 +294,11 @@ void list_figures(page& p, const style& s) {
         if (i.tolerance) {
             value += fmt::format(" (give or take {} mm)", in_mm(*i.tolerance));
         }
-        list_text(p, prefix + r.whom, value, i.known ? *i.known : s.why);
+        list_text(p, prefix + r.whom, value, i.known ? *i.known : plain);
     }
     if (s.longest_interval) {
         list_text(p, prefix + "longest_interval",
-                  fmt::format("{} days", in_days(*s.longest_interval)), s.why);
+                  fmt::format("{} days", in_days(*s.longest_interval)), plain);
     }
     for (const limit& l : s.limits) {
         if (l.low || l.high) {

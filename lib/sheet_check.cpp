@@ -77,6 +77,7 @@ class sheet_judge {
             beyond(p);
             short_of(p);
             refusals(p);
+            loose(p);
         }
         steps();
     }
@@ -329,6 +330,34 @@ class sheet_judge {
         }
     }
 
+    void loose(const sheet_place& p) {
+        if (!p.asked.target || keeps_length(p.asked)) {
+            return;
+        }
+        const bool head = body_().zones[p.at.zone].where == group::head;
+        const length tol =
+            p.asked.tolerance.value_or(tolerance(*p.asked.target, head, rules_.prices));
+        for (std::size_t n = 0; n < sheet_.limits.size(); ++n) {
+            const limit& l = sheet_.limits[n];
+            const selection* whom = parts_.find(l.whom);
+            const bool low = l.low && in_hundredths(*p.asked.target - tol) < in_hundredths(*l.low);
+            const bool high =
+                l.high && in_hundredths(*p.asked.target + tol) > in_hundredths(*l.high);
+            if (whom == nullptr || !covers(*whom, p.at) || !(low || high) ||
+                !first(sheet_doubt::loose, p, n)) {
+                continue;
+            }
+            const length room = shorter(l.low ? *p.asked.target - *l.low : tol,
+                                        l.high ? *l.high - *p.asked.target : tol);
+            say(sheet_doubt::loose, p,
+                "a tolerance that reaches beyond the limit; found " + show(*p.asked.target) +
+                    from(p) + ", give or take " + show(tol) + ", for " +
+                    quoted(title(body_(), p.at)) + when() + ", and right is " + span(l) +
+                    (in_mm(room) >= 0.1 ? "; write tolerance = \"" + number(room) + " mm\" at most"
+                                        : "; write a length further inside"));
+        }
+    }
+
     [[nodiscard]] const sheet_place* one_at(std::size_t zone, side which) const {
         for (const sheet_place& p : places_) {
             if (p.at.zone == zone &&
@@ -416,6 +445,9 @@ class sheet_judge {
             std::find(sheet_.coats.begin(), sheet_.coats.end(), likeliest) == sheet_.coats.end()) {
             out_.push_back({sheet_doubt::other_coat, at,
                             "a mix whose likeliest coat the sheet isn't for; found " + quoted(mix) +
+                                (at.line == own_.at.line && !own_.extends.empty()
+                                     ? " from " + quoted(own_.extends)
+                                     : "") +
                                 ", a " + coat_of(known_, likeliest).title + "; right is a " +
                                 coat_names_of(sheet_.coats, known_) + ", or " +
                                 quoted(name(likeliest)) + " among the coats"});
@@ -437,16 +469,16 @@ class sheet_judge {
 
 void in_order(std::vector<sheet_warning>& all) {
     std::stable_sort(all.begin(), all.end(), [](const sheet_warning& a, const sheet_warning& b) {
-        return std::tie(a.at.line, a.at.column) < std::tie(b.at.line, b.at.column);
+        return std::tie(a.at.line, a.at.column, a.text) < std::tie(b.at.line, b.at.column, b.text);
     });
 }
 
 }  // namespace
 
 std::string_view name(sheet_doubt d) {
-    constexpr std::array<std::string_view, 10> names{
-        "limit",  "refused",    "beyond-coat", "step",    "too-short",
-        "untold", "mix-unread", "other-coat",  "no-coat", "not-reached"};
+    constexpr std::array<std::string_view, 11> names{
+        "limit",      "refused",    "beyond-coat", "step",        "too-short", "untold",
+        "mix-unread", "other-coat", "no-coat",     "not-reached", "loose"};
     return names[static_cast<std::size_t>(d)];
 }
 

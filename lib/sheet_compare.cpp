@@ -41,9 +41,14 @@ sheet_cost cost_of(const groom_request& r, const days_off& closed) {
 
 }  // namespace
 
+bool by_clipper(const instruction& i) {
+    return !i.how || *i.how == finish::clip || *i.how == finish::comb_then_scissor;
+}
+
 bool same_wish(const instruction& a, const instruction& b) {
-    return a.target == b.target && a.blade == b.blade && a.tolerance == b.tolerance &&
-           a.way == b.way && a.how == b.how && a.between == b.between;
+    const bool way = a.way == b.way || !(by_clipper(a) || by_clipper(b));
+    return a.target == b.target && a.blade == b.blade && a.tolerance == b.tolerance && way &&
+           a.how == b.how && a.between == b.between;
 }
 
 sheet_comparison compare_sheets(const groom_request& first, const groom_request& second,

@@ -77,7 +77,11 @@ std::optional<std::string> text_at(const node& n, std::string_view key, text_kin
                             found(n)));
         return std::nullopt;
     }
-    return n.text;
+    std::string text = n.text;
+    // prose is laid out anew wherever it is printed
+    std::replace_if(
+        text.begin(), text.end(), [](char c) { return c == '\n' || c == '\t'; }, ' ');
+    return text;
 }
 
 std::optional<date> day_at(const node& n, std::string_view key, faults& out) {

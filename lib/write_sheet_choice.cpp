@@ -34,10 +34,10 @@ std::string wish_of(const instruction& i, const instruction& other, length_unit 
     }
     some.tolerance = i.tolerance == other.tolerance ? std::nullopt : i.tolerance;
     some.how = i.how == other.how ? std::nullopt : i.how;
-    some.way = i.way == other.way ? std::nullopt : i.way;
+    some.way = i.way == other.way || !by_clipper(i) ? std::nullopt : i.way;
     some.between = i.between == other.between ? std::nullopt : i.between;
     const std::string text = wish_words(some, u);
-    return text == "nothing said" ? "-" : text;
+    return text;
 }
 
 class comparison_writer {
@@ -61,23 +61,23 @@ class comparison_writer {
             out_ += "\nThey say the same of every zone.\n";
             return;
         }
-        table t;
-        t.head = {c_.first->id, c_.second->id, "zones"};
-        t.numbers = {false, false, false};
+        std::vector<std::pair<std::string, std::string>> lines;
         for (const sheet_difference& d : c_.differ) {
-            std::vector<std::string> row{wish_of(d.first, d.second, o_.units),
-                                         wish_of(d.second, d.first, o_.units),
-                                         title(r_.reference.dog_body, d.at)};
-            const auto same = std::find_if(t.rows.begin(), t.rows.end(), [&](const auto& x) {
-                return x[0] == row[0] && x[1] == row[1];
-            });
-            if (same == t.rows.end()) {
-                t.rows.push_back(std::move(row));
+            const std::string what = wish_of(d.first, d.second, o_.units) + " becomes " +
+                                     wish_of(d.second, d.first, o_.units);
+            const std::string where = title(r_.reference.dog_body, d.at);
+            const auto same = std::find_if(lines.begin(), lines.end(),
+                                           [&](const auto& l) { return l.first == what; });
+            if (same == lines.end()) {
+                lines.emplace_back(what, where);
             } else {
-                (*same)[2] += ", " + row[2];
+                same->second += ", " + where;
             }
         }
-        out_ += "\nWhat differs\n" + laid_out(t, o_.width);
+        out_ += "\nWhat differs\n";
+        for (const auto& [what, where] : lines) {
+            out_ += wrapped("  ", what + ": " + where, 6, o_.width);
+        }
         if (c_.alike > 0) {
             out_ += wrapped("  ", std::to_string(c_.alike) + " places the same", 4, o_.width);
         }
@@ -101,7 +101,10 @@ class comparison_writer {
             return;
         }
         table t;
-        t.head = {"what it costs", c_.first->id, c_.second->id, "change"};
+        constexpr std::size_t widest = 20;  // of a column's head
+        const bool fit = c_.first->id.size() <= widest && c_.second->id.size() <= widest;
+        t.head = {"what it costs", fit ? c_.first->id : "first", fit ? c_.second->id : "second",
+                  "change"};
         t.numbers = {false, true, true, false};
         row(t, "minutes of a full groom", in_minutes(a.takes()), in_minutes(b.takes()));
         row(t, "setups", static_cast<double>(a.setups), static_cast<double>(b.setups));

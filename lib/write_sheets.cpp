@@ -15,7 +15,10 @@ namespace pelage::io {
 
 namespace {
 
-std::string place_of(const std::string& file, unsigned line, unsigned column) {
+constexpr std::size_t widest = 24;  ///< of an id in a column
+
+std::string place_of(const std::string& path, unsigned line, unsigned column) {
+    const std::string file = escaped(path, 400);
     return line > 0 ? fmt::format("{}:{}:{}: ", file, line, column) : file + ": ";
 }
 
@@ -53,7 +56,7 @@ std::string zones_for(coat_class k) {
     return R"(all = { length = "13 mm", direction = "with", finish = "clip" }
 legs = { length = "16 mm", direction = "with", finish = "comb-then-scissor" }
 head = { length = "16 mm", direction = "with", finish = "comb-then-scissor" }
-ear = { length = "13 mm", direction = "with", finish = "clip", why = "ears mat first" }
+ear = { length = "13 mm", direction = "with", finish = "clip" }
 behind-ear = { length = "13 mm", direction = "with", finish = "clip" }
 ear-edge = { length = "13 mm", finish = "scissor" }
 eyebrow = { length = "13 mm", finish = "scissor" }
@@ -83,8 +86,9 @@ std::string text_of(const std::vector<checked_sheet>& all, const print_options& 
                            2, o.width);
         }
         if (one.read.parent_faulty) {
-            out += wrapped("", one.read.file + ": not judged: a sheet it extends is faulty", 2,
-                           o.width);
+            out += wrapped(
+                "", escaped(one.read.file, 400) + ": not judged: a sheet it extends is faulty", 2,
+                o.width);
         }
         faulty += one.read.faults.empty() ? 0 : 1;
         not_judged += one.read.parent_faulty ? 1 : 0;
@@ -152,7 +156,12 @@ std::string list_text(const std::vector<listed_sheet>& all, const expected_coat*
                            "likely; the dog on the table decides)",
                        2, o.width);
     }
-    out += t.rows.empty() ? "No sheet is for it.\n" : laid_out(t, o.width);
+    const bool fit = std::all_of(t.rows.begin(), t.rows.end(),
+                                 [](const auto& row) { return row[0].size() <= widest; });
+    out += t.rows.empty() ? "No sheet is for it.\n" : fit ? laid_out(t, o.width) : "";
+    for (const auto& row : fit ? std::vector<std::vector<std::string>>{} : t.rows) {
+        out += wrapped("  ", row[0] + ": " + row[1] + "; " + row[2], 4, o.width);
+    }
     if (!others.empty()) {
         out += wrapped("Not for such a coat: ", listed(others), 2, o.width);
     }
@@ -167,8 +176,8 @@ std::string new_sheet(const std::string& id, std::optional<coat_class> coat, coa
     const std::string mixes = mix.empty() ? "# mixes = [\"poodle x golden retriever\"]"
                                           : fmt::format("mixes = [\"{}\"]", mix);
     return fmt::format(
-        R"(# A style sheet. What stands behind a # is said to you, not to pelage: take the #
-# in front of a key away to use it. Check it:  pelage sheet check {0}.toml
+        R"(# A style sheet. What stands behind a # is said to you, not to pelage: take the
+# # in front of a key away to use it. Check it:  pelage sheet check {0}.toml
 format = 1
 
 id = "{0}"                 # the file's name without .toml
@@ -177,7 +186,7 @@ version = 1
 {1}approved_by = "nobody yet: write who"
 text = "What it looks like, in a sentence or two."
 
-# extends = "low-upkeep"   # take another sheet over and write below only what is otherwise
+# extends = "low-upkeep"   # take another sheet over; write the rest
 # scale = "20 % shorter"   # ... with every length of it shorter or longer
 
 {2}
@@ -192,7 +201,7 @@ topknot = "as the head"
 upkeep = "every 3 days to the skin"   # brushing at home that it needs
 longest_interval = "56 days"          # back after at most
 front_desk = "One sentence for whoever takes the booking."
-{5}   # what the owner signs: a wire or double coat clipped
+{5}   # what the owner signs, where a jacket is clipped
 basis = "assumption"       # how the lengths are known: practice, measured, ...
 
 # [minutes]                # what it takes you
@@ -200,8 +209,8 @@ basis = "assumption"       # how the lengths are known: practice, measured, ...
 # basis = "measured"
 
 # Lengths are of combed-out hair, with their unit: "13 mm" or "1/2 in". The
-# narrower line wins: all, then body legs head "whole tail" feet, then a zone, then
-# one side ("left ear").
+# narrower line wins: all, then body legs head "whole tail" feet, then a zone,
+# then one side ("left ear").
 #   length or blade    what is left, or blade = "7F"
 #   tolerance          how far off it may end; left out: 15 %, on the head 10 %
 #   direction          with against either

@@ -61,7 +61,8 @@ struct asked_files {
                 continue;
             }
             fs::path folder = path;
-            if (fs::is_directory(folder / "styles", failed)) {
+            if (fs::is_directory(folder / "styles", failed) &&
+                (fs::exists(folder / "salon.toml", failed) || sheets_in(folder).empty())) {
                 if (fs::exists(folder / "salon.toml", failed) && !tools) {
                     tools = io::read_kit(io::slurp((folder / "salon.toml").string()), c);
                 }
@@ -329,7 +330,7 @@ reply any_sheet(const request& q, const surroundings& around) {
     dog d = dog_of(q, w, f);
     const auto chance_asked = q.chance.empty() ? std::nullopt : chance_in(q.chance, f);
     f.throw_if_any();
-    (void)coat_by_mix(d, w);
+    const bool unseen = coat_by_mix(d, w).has_value();
     const style* own = find(w.styles, d.style);
     if (own == nullptr) {
         d.style.clear();
@@ -340,7 +341,9 @@ reply any_sheet(const request& q, const surroundings& around) {
     const auto all = try_sheets(r, w.styles, *wait);
     const bool any =
         std::any_of(all.begin(), all.end(), [](const sheet_trial& t) { return t.carried(); });
-    return {w.json ? io::json_of(all, r, *wait, w.print) : io::text_of(all, r, *wait, w.print),
+    return {w.json ? io::json_of(all, r, *wait, w.print)
+                   : (unseen ? "Its coat is the likeliest of its mix: nobody has seen it.\n" : "") +
+                         io::text_of(all, r, *wait, w.print),
             any ? done : answer_is_no};
 }
 

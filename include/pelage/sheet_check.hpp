@@ -24,10 +24,11 @@ enum class sheet_doubt {
     mix_unread,   ///< a mix that can't be read
     other_coat,   ///< a mix that comes to a coat the sheet isn't for
     no_coat,      ///< neither coats nor mixes: lengths can't be judged
-    not_reached   ///< a wide line that a narrower one of the parent stops
+    not_reached,  ///< a wide line that a narrower one of the parent stops
+    loose         ///< within its tolerance a length may end beyond a limit of the sheet
 };
 /// "limit", "refused", "beyond-coat", "step", "too-short", "untold", "mix-unread", "other-coat",
-/// "no-coat", "not-reached".
+/// "no-coat", "not-reached", "loose".
 [[nodiscard]] std::string_view name(sheet_doubt d);
 
 /// Whether the sheet can't be done as it is written; the others are advice.

@@ -47,7 +47,10 @@ inline constexpr int half_a_year = 26;
 [[nodiscard]] sheet_comparison compare_sheets(const groom_request& first,
                                               const groom_request& second, const days_off& closed);
 
-/// Whether two instructions ask the same.
+/// Whether a direction matters: the place is clipped, by a comb or without.
+[[nodiscard]] bool by_clipper(const instruction& i);
+
+/// Whether two instructions ask the same; a direction counts where one of them clips.
 [[nodiscard]] bool same_wish(const instruction& a, const instruction& b);
 
 }  // namespace pelage

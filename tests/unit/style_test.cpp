@@ -8,6 +8,7 @@
 #include <pelage/groom.hpp>
 #include <pelage/io/read.hpp>
 #include <pelage/io/reference.hpp>
+#include <pelage/io/sheets.hpp>
 #include <pelage/worktop.hpp>
 
 #include "catch.hpp"
@@ -173,6 +174,17 @@ TEST_CASE("an unknown parent is told where it is named, with what was meant", "[
     // the child's own faults are told in its own file, the parent's not again
     CHECK(wrong[3] ==
           "d.toml:6:1: no place of the dog is called so; found \"bak\"; did you mean \"back\"?");
+}
+
+TEST_CASE("a folder of sheets, one of which extends another", "[style]") {
+    const auto all = io::read_sheet_folder(pelage_SOURCE_DIR "/reference/demo/styles", ref());
+    CHECK(all.size() == 8);
+    const style* child = find(all, "westiepoo-round");
+    REQUIRE(child != nullptr);
+    CHECK(child->line == std::vector<std::string>{"schnoodle-beard", "low-upkeep"});
+    CHECK_THROWS_AS(io::read_sheet_folder(pelage_SOURCE_DIR "/tests/bad", ref()), bad_input);
+    CHECK_THROWS_AS(io::read_sheet_folder(pelage_SOURCE_DIR "/tests/cli", ref()), error);
+    CHECK_THROWS_AS(io::read_sheet_folder(pelage_SOURCE_DIR "/no/such", ref()), error);
 }
 
 TEST_CASE("a line of sheets may be sixteen long", "[style]") {

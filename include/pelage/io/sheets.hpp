@@ -30,6 +30,12 @@ struct sheet_file {
                                                        const std::vector<style>& others,
                                                        const kit* tools = nullptr);
 
+/// The sheets of the *.toml files of a folder in the order of their names, hidden ones left out; one may
+/// extend another of them or of the reference. Throws bad_input with every fault of every file, and
+/// error(io) if the folder can't be read or holds none.
+[[nodiscard]] std::vector<style> read_sheet_folder(const std::string& dir, const catalogue& c,
+                                                   const kit* tools = nullptr);
+
 /// A sheet's file with what is doubtful about it.
 struct checked_sheet {
     sheet_file read;
@@ -69,7 +75,8 @@ struct listed_sheet {
 /// A sheet's file to begin with: every key with what it is for. It reads and checks clean. `coat` is
 /// written if it is there; `hair` is what the lengths are made for.
 [[nodiscard]] std::string new_sheet(const std::string& id, std::optional<coat_class> coat,
-                                    coat_class hair, const std::string& mix, const std::optional<date>& today);
+                                    coat_class hair, const std::string& mix,
+                                    const std::optional<date>& today);
 
 /// Two sheets beside one another.
 [[nodiscard]] std::string text_of(const sheet_comparison& c, const groom_request& r,
