@@ -330,7 +330,32 @@ class checker {
             }
         }
         look_alikes();
+        single_blades();
         more_than_there_are();
+    }
+
+    /// Blades that clip more than the prep zones and have no second to swap in.
+    void single_blades() {
+        std::set<std::string> clips;
+        for (const judged_target& t : targets_) {
+            const bool prep = r_.reference.dog_body.zones[t.what.zone].where == group::prep;
+            for (const std::size_t k : t.met_by) {
+                if (!prep && !skips(setups_[k].tool)) {
+                    clips.insert(setups_[k].tool.id);
+                }
+            }
+        }
+        std::vector<std::string> single;
+        for (const kit_blade& b : r_.own.blades) {
+            if (b.count == 1 && b.spec.shape != edge::adjustable && clips.count(b.spec.id) == 1) {
+                single.push_back(b.spec.id);
+            }
+        }
+        if (!single.empty()) {
+            say(drawer_matter::remark, "no second to swap in while the first cools: blade " +
+                                           joined(single) +
+                                           "; two of each size are common practice, no source");
+        }
     }
 
     void look_alikes() {

@@ -171,6 +171,25 @@ std::string ladder_sure(const ladder& l, const lookup_request& r, const print_op
     return wrapped("How sure: ", text + ". Test a patch, and start one longer.", 2, o.width);
 }
 
+/// Which stated lengths are known how.
+std::string ladder_explained(const ladder& l, const lookup_request& r, const print_options& o) {
+    std::string out;
+    for (std::size_t how = 0; how < basis_names.size(); ++how) {
+        std::string things;
+        for (const rung& g : l.rungs) {
+            const bool same = stated_length(g.how, r.rules.cut).why.how == static_cast<basis>(how);
+            if (same && things.find(held(g.how)) == std::string::npos) {
+                things += (things.empty() ? "" : ", ") + held(g.how);
+            }
+        }
+        if (!things.empty()) {
+            out += wrapped("  ", std::string(in_words(static_cast<basis>(how))) + ": " + things, 4,
+                           o.width);
+        }
+    }
+    return "Stated lengths, how they are known\n" + out;
+}
+
 /// A field of RFC 4180: in quotes where it has to be.
 std::string field(std::string_view text) {
     if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
@@ -207,7 +226,8 @@ std::string text_of(const ladder& l, const lookup_request& r, const print_option
     }
     out += laid_out(ladder_table(l, r, o), o.width);
     out += notes_text(l, r, o);
-    return out + ladder_cautions(l, r, o) + ladder_sure(l, r, o);
+    out += ladder_cautions(l, r, o) + ladder_sure(l, r, o);
+    return o.explain ? out + ladder_explained(l, r, o) : out;
 }
 
 std::string csv_of(const ladder& l, const lookup_request& r) {

@@ -98,6 +98,9 @@ class plan_line {
         j_.key("list").text(b.when == list::before_bath ? "before bath" : "after bath");
         if (b.how.kind == tool_kind::clip) {
             j_.key("blade").text(b.how.tool.id);
+            if (!b.how.tool.setting.empty()) {
+                j_.key("setting").text(b.how.tool.setting);
+            }
             if (b.how.over) {
                 j_.key("comb").text(b.how.over->id);
             }

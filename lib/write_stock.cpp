@@ -1,5 +1,6 @@
 // What to buy as text.
 #include <algorithm>
+#include <cmath>
 #include <map>
 
 #include <pelage/io/write_kit.hpp>
@@ -112,15 +113,50 @@ std::string never_text(const shopping& s, const shopping_request& r, const print
     return out;
 }
 
+/// "1 to 3": what zones weigh.
+std::string weights_range(const shopping_request& r) {
+    int low = 1000;
+    int high = 0;
+    for (const zone& z : r.reference.dog_body.zones) {
+        low = std::min(low, z.weight_tenths);
+        high = std::max(high, z.weight_tenths);
+    }
+    const auto text = [](int tenths) {
+        return std::to_string(tenths / 10) +
+               (tenths % 10 == 0 ? "" : "." + std::to_string(tenths % 10));
+    };
+    return text(low) + " to " + text(high);
+}
+
+/// What stands behind the judgement.
+std::string explained(const shopping_request& r, const print_options& o) {
+    const price_rules& p = r.rules.prices;
+    const auto how = [](const evidence& e) { return std::string(in_words(e.how)); };
+    std::string out = "How sure\n";
+    out += wrapped("  ",
+                   "tolerance, where the sheet gives none: " +
+                       std::to_string(std::lround(p.tolerance_share.best * 100.0)) +
+                       " % of the length (head " +
+                       std::to_string(std::lround(p.tolerance_head_share.best * 100.0)) +
+                       " %), at least " + show(p.tolerance_cap.best, o.units) + " or " +
+                       std::to_string(std::lround(p.tolerance_cap_share.best * 100.0)) +
+                       " % of it, whichever is less: " + how(p.tolerance_share.why),
+                   4, o.width);
+    out += wrapped("  ", "what the lay adds: " + how(r.rules.cut.blade_long_share.why), 4, o.width);
+    return out + wrapped("  ", "each length offered: pelage lookup --sources blades/, combs/", 4,
+                         o.width);
+}
+
 std::string weights_text(const shopping& s, const shopping_request& r, const print_options& o) {
-    std::string text = "A target is what one of " + std::to_string(r.sheets.size()) +
-                       " sheets asks of one zone on one coat it is for, where clippers cut it: " +
-                       std::to_string(s.targets.size()) +
-                       ". It is met where a plan would find it within tolerance, in the sheet's "
-                       "direction; where that is left open, in either. It weighs as a miss in its "
-                       "zone does: head 3, legs 2, body 1.5, the rest 1 (our guess), one side half "
-                       "of both. Consents a sheet needs count as given. Scissored zones need "
-                       "nothing from the drawer. Of equals the first as listed.";
+    const std::string text =
+        "A target is what one of " + std::to_string(r.sheets.size()) +
+        " sheets asks of one zone on one coat it is for, where clippers cut it: " +
+        std::to_string(s.targets.size()) +
+        ". It is met where a plan would find it within tolerance, in the sheet's direction; where "
+        "that is left open, in either. It weighs as a miss in its zone does, " +
+        weights_range(r) +
+        " (our guess), one side half of both. Consents a sheet needs count as given. Scissored "
+        "zones need nothing from the drawer. Of equals the first as listed.";
     return wrapped("", text, 0, o.width);
 }
 
@@ -153,7 +189,8 @@ std::string text_of(const shopping& s, const shopping_request& r, const print_op
     if (!s.never.empty()) {
         out += "Nothing offered meets\n" + never_text(s, r, o);
     }
-    return out + weights_text(s, r, o);
+    out += weights_text(s, r, o);
+    return o.explain ? out + explained(r, o) : out;
 }
 
 }  // namespace pelage::io

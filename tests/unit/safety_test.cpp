@@ -70,7 +70,9 @@ kit any_drawer(dice& d) {
             continue;
         }
         kit_blade one{b, 1, {}, d.luck(10), {}};
-        if (d.luck(20)) {  // somewhere within what makers make
+        if (b.shape == edge::adjustable) {
+            one.settings = {mm(0.7), mm(1.3), mm(1.6), mm(3)};
+        } else if (d.luck(20)) {  // somewhere within what makers make
             one.measured = d.between(in_mm(b.stated.low), in_mm(b.stated.high));
         }
         k.blades.push_back(one);
@@ -330,6 +332,13 @@ class inspection {
         }
     }
 
+    /// One of those blades, or the adjustable one on a mark as short: from `low` to below `high` mm.
+    [[nodiscard]] bool is_like(const names& etched, double low, double high) const {
+        const double h = in_mm(tool().stated.best);
+        return etched.count(tool().etched) == 1 ||
+               (tool().shape == edge::adjustable && h >= low && h < high);
+    }
+
     void short_blades() {
         if (!clips()) {
             return;
@@ -337,11 +346,11 @@ class inspection {
         must(tool().etched != "50", "never a 50");
         const bool shown = clean() && t_.sheet.show && agreed("show-blades");
         const bool toe = tool().shape == edge::toe;
-        if (bare_blade() && (tool().etched == "40" || tool().etched == "30" || toe)) {
+        if (bare_blade() && (is_like({"40", "30"}, 0.0, 1.15) || toe)) {
             must(in({"pads"}) || shown,
                  "bare 40, 30 and toe blades on pads or in agreed show finish");
         }
-        if (bare_blade() && tool().etched == "15") {
+        if (bare_blade() && is_like({"15"}, 1.15, 1.45)) {
             must(clean() || in({"pads", "ear", "tail-base", "sanitary", "under-tail"}),
                  "a bare 15 only in its places");
         }
@@ -351,11 +360,11 @@ class inspection {
         if (!bare_blade() || z_->how.way == direction::with_lay) {
             return;
         }
-        if (tool().etched == "10" || tool().etched == "15") {
+        if (is_like({"10", "15"}, 1.15, 1.75)) {
             must(clean() || in({"ear", "tail-base", "cheek", "throat"}),
                  "15 and 10 against the lay only in their places");
         }
-        if (tool().etched == "30" || tool().etched == "40") {
+        if (is_like({"30", "40"}, 0.0, 1.15)) {
             must(in({"pads"}) || (clean() && in({"feet"})),
                  "40 and 30 against the lay only on pads and clean feet");
         }
