@@ -30,6 +30,20 @@ struct request {
     std::vector<std::string> now{};
     std::vector<std::string> consents{};
     bool zones = false;
+    std::string reader{};  ///< whom the plan is written for: owner, trainee; empty: the groomer
+    bool ask = false;      ///< the intake as a talk in the terminal
+    // what the intake found
+    std::vector<std::string> mats{};
+    std::vector<std::string> skin{};
+    std::vector<std::string> sensitive{};
+    std::vector<std::string> signs{};
+    std::string age{};
+    std::string health{};
+    std::string outdoors{};
+    bool coat_change = false;
+    bool shedding = false;
+    bool thin_or_old = false;
+    bool pink_skin = false;
     // a whole roster
     std::string roster{};
     std::string jobs{};
