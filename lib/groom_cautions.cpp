@@ -303,10 +303,10 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
         g.notes.push_back("told of its health: " + r.patient.health);
     }
     if (bears_less(r.patient) && !r.patient.mats.empty()) {
+        const auto in = [](const work& w) { return detail::fixed(in_minutes(w), 0); };
         g.notes.push_back("old, ill, thin-skinned or young: combing out mats ends after " +
-                          detail::fixed(in_minutes(r.rules.refusal.comb_out_limit.low), 0) +
-                          " min, not " +
-                          detail::fixed(in_minutes(r.rules.refusal.comb_out_limit.best), 0));
+                          in(comb_out_budget(r.patient, r.rules.refusal)) + " min, not " +
+                          in(r.rules.refusal.comb_out_limit.best));
     }
     if (!r.patient.brushing_said) {
         g.notes.emplace_back("nothing is said of brushing at home: taken as none (--brush)");

@@ -323,8 +323,7 @@ void compiler::add_rows() {
     const bool combs = std::any_of(out_.combing.begin(), out_.combing.end(),
                                    [](const work& w) { return in_mmin(w) > 0; });
     p.setups = out_.setups * (combs ? 2 : 1);
-    const figure<work>& limit = r_.rules.refusal.comb_out_limit;
-    p.budget = tenths(bears_less(r_.patient) ? limit.low : limit.best);
+    p.budget = tenths(comb_out_budget(r_.patient, r_.rules.refusal));
     const std::size_t cells = out_.zones.size() * p.setups;
     p.cost.reserve(cells);
     p.length.reserve(cells);

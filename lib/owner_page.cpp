@@ -32,7 +32,8 @@ std::string short_name(const std::string& name) {
     if (name.empty()) {
         return "Your dog";
     }
-    if (columns(name) <= most) {
+    constexpr std::size_t most_bytes = 3 * most;  // marks that take no column don't make it longer
+    if (columns(name) <= most && name.size() <= most_bytes) {
         return name;
     }
     std::size_t end = most;
@@ -67,8 +68,15 @@ class page_maker {
         }
         page_.foot = r_.patient.invented ? "An invented dog, for trying things out. " : "";
         page_.foot +=
-            "Lengths, days and weeks are what such coats mostly do; no one can promise them. The "
-            "rules of this place and a vet's word come first.";
+            "Days and weeks are what such coats mostly do. The rules of this place and a vet's "
+            "word come first.";
+        if (o_.explain) {
+            page_.foot += " How sure: growth of the coat, " + basis_words(coat_.rate.why);
+            if (coat_.matting_prone) {
+                page_.foot += "; length at which it mats, " + basis_words(coat_.matting_prone->why);
+            }
+            page_.foot += "; how to brush and the weeks, common practice, no source.";
+        }
         return std::move(page_);
     }
 
@@ -222,8 +230,7 @@ class page_maker {
     [[nodiscard]] std::string told(std::size_t i) const {
         const zone_plan& z = g_.zones[i];
         if (z.combed_out) {
-            return "we comb the " + std::string(z.mat == mat_grade::tangle ? "tangle" : "mat") +
-                   " out by hand, and the hair stays.";
+            return "we comb the knots out by hand, and the hair stays.";
         }
         switch (z.came) {
             case outcome::clipped_under:
@@ -236,7 +243,7 @@ class page_maker {
                                  " now. It has to grow before it can be " + long_as(*z.target) + "."
                            : std::string{};
             case outcome::stuck:
-                return "we can't do this safely today. Ask us what would help.";
+                return stuck(z);
             case outcome::off_target:
                 return "it will be " + long_as(z.leaves->best) + " and not " + long_as(*z.target) +
                        ". That is the nearest we can cut safely.";
@@ -253,6 +260,22 @@ class page_maker {
     static bool short_of(const zone_plan& z) {
         return z.now && z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated);
     }
+    /// Why a place can't be done, in plain words.
+    [[nodiscard]] std::string stuck(const zone_plan& z) const {
+        const auto& mats = r_.patient.mats;
+        const auto m = std::find_if(mats.begin(), mats.end(), [&](const mat_finding& one) {
+            return one.at.zone == z.at.zone &&
+                   (one.at.which == side::both || z.at.which == side::both ||
+                    one.at.which == z.at.which);
+        });
+        if (m == mats.end()) {
+            return "we lack the right tool for it today. Ask us when we will have it.";
+        }
+        return m->free_hair ? "the mat sits too close to the skin for any blade we have. We leave "
+                              "it, and a vet should see it."
+                            : "we can't tell yet how close to the skin the mat sits. We leave it "
+                              "until we know.";
+    }
     [[nodiscard]] std::string clipped(std::size_t i) const {
         const zone_plan& z = g_.zones[i];
         if (zone_of(i).where == group::prep) {
@@ -261,7 +284,7 @@ class page_maker {
         const std::string left =
             z.leaves ? " We clip it off, and about " + long_as(z.leaves->best) + " is left." : "";
         return (z.mat == mat_grade::pelt ? "the hair is felted like cloth. A comb would only hurt."
-                                         : "to comb this mat out would take longer than is kind.") +
+                                         : "to comb this mat out would take long and hurt.") +
                left;
     }
     [[nodiscard]] std::string carded(std::size_t i) const {
@@ -444,12 +467,12 @@ class page_maker {
             return o_.today ? w + ", from " + short_day(plus(*o_.today, day(7.0 * (n - 1)))) : w;
         };
         const std::string touchy = sensitive();
-        s.lines = {week(1) + ": let it sniff the brush. Touch the back with it for a breath.",
-                   week(2) + ": three strokes on the back or the side, where it minds least.",
+        s.lines = {week(1) + ": it sniffs the brush. Touch its back with it.",
+                   week(2) + ": three strokes where it minds least.",
                    week(3) + ": one minute, and on to the legs.",
                    week(4) + ": one stroke " +
                        (touchy.empty() ? "where it minds most" : "at the " + touchy) +
-                       ", then rest. Add one a day."};
+                       ", then rest."};
     }
     [[nodiscard]] std::string sensitive() const {
         if (r_.patient.sensitive.empty()) {
@@ -483,6 +506,9 @@ class page_maker {
         }
         lines.emplace_back("the skin is sore, wet or smells, or is still red after two days");
         lines.emplace_back("it licks or rubs one spot again and again, limps, or won't eat");
+        if (tender(r_.patient) || !r_.patient.health.empty()) {
+            lines.emplace_back("it seems weak, coughs or breathes hard: the same day");
+        }
         if (has(caution_when::double_jacket_clipped)) {
             lines.emplace_back(
                 "the hair has not come back in three to four months. In one study "
@@ -539,8 +565,8 @@ class page_maker {
             s.lines.push_back(plainly(c) + (c.given ? " (You have agreed to this.)" : ""));
         }
         s.says.emplace_back(
-            "Tick what you agree to. You can say no, and we will find another "
-            "way. If it is unwell or in pain we stop and call you.");
+            "Tick what you agree to. A no is fine: we find another way. We stop if "
+            "it hurts.");
         page_.sign = true;
     }
 

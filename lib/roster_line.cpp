@@ -71,8 +71,8 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         g = plan_groom(r);
     }
     const auto when = g.stopped() ? std::nullopt
-                      : by_mix        ? std::optional{back_of(r, g, by_mix->coats)}
-                                      : std::optional{back_of(r, g)};
+                      : by_mix    ? std::optional{back_of(r, g, by_mix->coats)}
+                                  : std::optional{back_of(r, g)};
     add_plan(out, number, g, when, r, by_mix);
     n.refused += !g.stopped() && g.stuck.empty() ? 0 : 1;
 }

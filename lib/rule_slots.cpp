@@ -68,6 +68,7 @@ std::vector<rule_slot> slots(refusal_rules& r) {
             {"safe-blade", &r.safe_blade, small_length},
             {"sun-length", &r.sun_length, any_length},
             {"comb-out-limit", &r.comb_out_limit, at_the_table},
+            {"comb-out-frail", &r.comb_out_frail, at_the_table},
             {"oil-after", &r.oil_after, at_the_table}};
 }
 

@@ -46,11 +46,10 @@ class grow_back_writer {
         return wrapped("  ", text, 4, o_.width);
     }
 
-    [[nodiscard]] static std::string name_of_rest(bool explain) {
-        return explain
-                   ? "8 in 10 such dogs lie between, by the growth of the coat; minutes are our "
-                     "guess; the owner chooses"
-                   : "8 in 10 such dogs lie between; the owner chooses";
+    [[nodiscard]] std::string how_sure() const {
+        const coat& c = coat_of(r_.reference, *r_.patient.coat);
+        return "8 in 10 such dogs lie between; the owner chooses" +
+               (o_.explain ? "; growth of the coat: " + basis_words(c.rate.why) : std::string{});
     }
 
   private:
@@ -97,7 +96,7 @@ std::string grow_back_text(const beside& b, const groom& g, const groom_request&
     for (const grow_back_way& w : b.grow_back) {
         text += writer.line(w);
     }
-    return text + wrapped("  ", grow_back_writer::name_of_rest(o.explain), 4, o.width);
+    return text + wrapped("  ", writer.how_sure(), 4, o.width);
 }
 
 }  // namespace pelage::io

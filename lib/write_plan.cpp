@@ -289,7 +289,9 @@ class plan_writer {
                     5);
                 if (o_.trainee) {
                     say("     why: ",
-                        "within the " + detail::fixed(in_minutes(budget()), 0) +
+                        "within the " +
+                            detail::fixed(in_minutes(comb_out_budget(r_.patient, r_.rules.refusal)),
+                                          0) +
                             " min this dog is combed out for, this saves the most of the style",
                         7);
                 }
@@ -346,11 +348,6 @@ class plan_writer {
             const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
             say("  ! ", whom + where + c.what.text + because(c.what.why), 4);
         }
-    }
-
-    [[nodiscard]] work budget() const {
-        const figure<work>& limit = r_.rules.refusal.comb_out_limit;
-        return bears_less(r_.patient) ? limit.low : limit.best;
     }
 
     /// All of a few places; of many the first, and how many more there are.
@@ -458,6 +455,13 @@ class plan_writer {
         say("  feel and oil a blade every " +
                 detail::fixed(in_minutes(r_.rules.refusal.oil_after.best), 0) + " min: ",
             basis_words(r_.rules.refusal.oil_after.why), 4);
+        if (!r_.patient.mats.empty()) {
+            const refusal_rules& rules = r_.rules.refusal;
+            const bool least = comb_out_budget(r_.patient, rules) < rules.comb_out_limit.low;
+            say("  combing out ends after " +
+                    detail::fixed(in_minutes(comb_out_budget(r_.patient, rules)), 0) + " min: ",
+                basis_words(least ? rules.comb_out_frail.why : rules.comb_out_limit.why), 4);
+        }
         if (!g_.blends.empty()) {
             say("  blends: ",
                 show(mm(10.0), o_.units) + " wide for each " +

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include <pelage/groom.hpp>
+#include <pelage/io/owner.hpp>
 #include <pelage/ways.hpp>
 
 #include "catch.hpp"
@@ -313,6 +314,8 @@ class inspection {
             }
         }
         must(sum <= minutes(15), "at most fifteen minutes of combing out");
+        must(sum <= minutes(5) || !old_or_thin() || t_.patient.health.empty(),
+             "at most five for one that is old or thin-skinned, and ill");
         must(sum <= minutes(10) || !frail(),
              "at most ten for an old, ill, young or thin-skinned dog");
     }
@@ -556,6 +559,11 @@ void inspect_beside(const groom_table& t, const groom& g) {
                                       [&](const reason_why& w) { return w.zone == i; });
         CHECK((said || !worked || !g.zones[i].why.empty()));
     }
+    // whatever was found, there is a page for the owner
+    const io::owner_matter page{g, t.request(), std::nullopt, nullptr, &b.grow_back};
+    CHECK_THAT(io::owner_text(page, {}),
+               match::ContainsSubstring(g.stopped() ? "Call a vet" : "vet"));
+    CHECK(io::owner_html(page, {}).ends_with("</html>\n"));
     for (const grow_back_way& w : b.grow_back) {
         INFO("to grow back: " << name(w.how));
         CHECK(inspection(t, w.plan).broken(false) == std::vector<std::string>{});
