@@ -67,10 +67,9 @@ class page_maker {
             agree();
         }
         page_.foot = r_.patient.invented ? "An invented dog, for trying things out. " : "";
-        page_.foot +=
-            "Days and weeks are what such coats mostly do. The rules of this place and a vet's "
-            "word come first.";
-        if (o_.explain) {
+        page_.foot += g_.stopped() ? "" : "Days and weeks are what such coats mostly do. ";
+        page_.foot += "The rules of this place and a vet's word come first.";
+        if (o_.explain && !g_.stopped()) {
             page_.foot += " How sure: growth of the coat, " + basis_words(coat_.rate.why);
             if (coat_.matting_prone) {
                 page_.foot += "; length at which it mats, " + basis_words(coat_.matting_prone->why);
@@ -482,7 +481,9 @@ class page_maker {
             r_.patient.sensitive.begin(),
             r_.patient.sensitive.begin() +
                 static_cast<std::ptrdiff_t>(std::min<std::size_t>(r_.patient.sensitive.size(), 2)));
-        return listed(words);
+        std::string text = listed(words);
+        std::replace(text.begin(), text.end(), '-', ' ');
+        return text;
     }
     /// "26 November", "3 December".
     static std::string short_day(const date& d) {
