@@ -207,7 +207,7 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     // a sheet that names the blade of cheeks and throat has a pattern there
     today.pattern = where.has(zone_use::pattern_cheek) && z.blade_wish.has_value();
     today.show = r.sheet.show && agreed(r.patient, "show-blades");
-    today.thin_or_old = r.patient.thin_or_old;
+    today.thin_or_old = tender(r.patient);
     today.double_jacket = doubled && carded_by_default(where) && !agreed(r.patient, "clip-jacket");
     today.sheet_clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;

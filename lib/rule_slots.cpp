@@ -67,8 +67,10 @@ std::vector<rule_slot> slots(matting_rules& r) {
 std::vector<rule_slot> slots(refusal_rules& r) {
     return {{"under-mat-share", &r.under_mat_share, over_zero(1.0)},
             {"under-mat-longest", &r.under_mat_longest, small_length},
+            {"safe-blade", &r.safe_blade, small_length},
             {"sun-length", &r.sun_length, any_length},
             {"comb-out-limit", &r.comb_out_limit, at_the_table},
+            {"comb-out-frail", &r.comb_out_frail, at_the_table},
             {"oil-after", &r.oil_after, at_the_table}};
 }
 

@@ -45,7 +45,7 @@ class plan_line {
         if (when) {
             back_line(*when);
         }
-        if (g_.stop.empty()) {
+        if (!g_.stopped()) {
             j_.key("proven").truth(g_.choice.sure.optimal && g_.order_before.proven &&
                                    g_.order_after.proven);
         }
@@ -71,6 +71,10 @@ class plan_line {
         j_.key("stop").begin('[');
         for (const std::string& s : g_.stop) {
             j_.text(s);
+        }
+        j_.end(']').key("stop_signs").begin('[');
+        for (const stop_sign s : g_.signs) {
+            j_.text(name(s));
         }
         j_.end(']');
     }

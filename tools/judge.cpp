@@ -174,6 +174,11 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
         w.ics = true;
     } else if (q.format == "csv" && q.all) {
         w.csv = true;
+    } else if (q.format == "html" && q.reader == "owner") {
+        w.html = true;
+    } else if (q.format == "html") {
+        f.say(errc::usage,
+              "--format: html is for the owner's page; write plan DOG --for owner --format html");
     } else if (q.format != "text") {
         f.say(errc::usage, q.format == "csv"
                                ? "--format: csv is for the ladder; write lookup --all "
@@ -188,6 +193,12 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
     } else if (q.units != "mm") {
         f.say(errc::usage, "--units: found \"" + q.units + "\"; write mm or in");
     }
+    if (!q.reader.empty() && q.reader != "owner" && q.reader != "trainee") {
+        const std::string meant = did_you_mean(q.reader, {"owner", "trainee"});
+        f.say(errc::unknown, "--for: found \"" + q.reader + "\"" +
+                                 (meant.empty() ? "; write owner or trainee" : meant));
+    }
+    w.print.trainee = q.reader == "trainee";
     w.print.explain = q.explain;
     w.print.zones = q.zones;
     w.print.today = around.today;
@@ -335,6 +346,22 @@ void refuse_beside_roster(const request& q, faults& f) {
     refuse(!q.brush.empty(), "--brush");
     refuse(!q.now.empty(), "--now");
     refuse(!q.consents.empty(), "--consent");
+    const std::vector<std::pair<bool, const char*>> found{{!q.mats.empty(), "--mat"},
+                                                          {!q.skin.empty(), "--skin"},
+                                                          {!q.sensitive.empty(), "--sensitive"},
+                                                          {!q.signs.empty(), "--sign"},
+                                                          {!q.age.empty(), "--age"},
+                                                          {!q.health.empty(), "--health"},
+                                                          {!q.outdoors.empty(), "--outdoors"},
+                                                          {q.coat_change, "--coat-change"},
+                                                          {q.shedding, "--shedding"},
+                                                          {q.thin_or_old, "--thin-skin"},
+                                                          {q.pink_skin, "--pink-skin"},
+                                                          {!q.reader.empty(), "--for"},
+                                                          {!q.groomed.empty(), "--groomed"}};
+    for (const auto& [said, what] : found) {
+        refuse(said, what);
+    }
     if (q.zones || q.explain) {
         f.say(errc::usage, std::string("--roster: a line of a roster is short; found ") +
                                (q.zones ? "--zones" : "--explain") +
@@ -359,7 +386,7 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     if (!q.length.empty()) {
         d.body_length = length_in("--length", q.length, f);
     }
-    const std::vector<std::string> known{"clip-down", "clip-jacket", "show-blades"};
+    const std::vector<std::string> known{"clip-down", "clip-jacket", "frail-dog", "show-blades"};
     for (const std::string& id : q.consents) {
         if (std::find(known.begin(), known.end(), id) == known.end()) {
             f.say(errc::unknown, "--consent: unknown; found \"" + id + "\"" +
@@ -368,6 +395,7 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     }
     d.consents.insert(d.consents.end(), q.consents.begin(), q.consents.end());
     lay_now(q, w, d, f);
+    lay_intake(q, w, d, f);
     lay_days(q, d, f);
     return d;
 }

@@ -54,6 +54,9 @@ constexpr const char* plan_footer =
     "  pelage plan --coat curly --style lamb --size small --format json\n"
     "  pelage plan bramble --any-sheet\n"
     "  pelage plan biscuit --back-in 6w\n"
+    "  pelage plan bramble --for owner --format html -o bramble.html\n"
+    "  pelage plan --ask -o dogs/moss.toml\n"
+    "  pelage plan --coat curly --style lamb --mat 'left ear pelt 5 mm' --age old\n"
     "  pelage plan --roster dogs.jsonl --jobs 2 -o plans.jsonl\n"
     "DOG is a file (a name ending in .toml) or the id of a dog of the salon.\n"
     "A roster is JSON Lines: a dog a line, the keys of a dog's file; - reads standard\n"
@@ -85,7 +88,7 @@ constexpr const char* regrow_footer =
     "the dog's file; --groomed sets the last full groom.";
 
 void add_general(CLI::App& app, request& q) {
-    app.add_option("--format", q.format, "text or json; ics with --weeks, csv with --all")
+    app.add_option("--format", q.format, "text or json; some answers also csv, html or ics")
         ->type_name("FORMAT");
     app.add_option("--units", q.units, "mm or in")->type_name("UNITS");
     app.add_option("-o,--output", q.output, "write to a file instead")->type_name("FILE");
@@ -137,10 +140,33 @@ void add_sheet(CLI::App& app, request& q) {
         ->type_name("CHANCE");
 }
 
+/// What the intake finds, for a dog without a file or beside it.
+void add_intake(CLI::App& app, request& q) {
+    const auto repeated = [&](const char* option, std::vector<std::string>& to, const char* text,
+                              const char* what) {
+        app.add_option(option, to, text)->type_name(what)->allow_extra_args(false);
+    };
+    repeated("--mat", q.mats, "a mat, as in 'left ear pelt 5 mm comb passes'; repeat",
+             "'ZONE GRADE ...'");
+    repeated("--skin", q.skin, "a finding, as in 'left flank irritated'; repeat", "'ZONE STATE'");
+    repeated("--sensitive", q.sensitive, "what it hates to have touched: feet; repeat", "ZONE");
+    repeated("--sign", q.signs, "of the stop list: hair-band, swollen-ear; repeat", "SIGN");
+    app.add_option("--age", q.age, "young, adult or old")->type_name("AGE");
+    app.add_option("--health", q.health, "what ails it, in a few words")->type_name("TEXT");
+    app.add_option("--outdoors", q.outdoors, "in the sun: little, some, much")->type_name("TIME");
+    app.add_flag("--coat-change", q.coat_change, "the adult coat is coming in");
+    app.add_flag("--shedding", q.shedding, "a double coat in shed");
+    app.add_flag("--thin-skin", q.thin_or_old, "thin, wrinkled or dried-out skin");
+    app.add_flag("--pink-skin", q.pink_skin, "white or pink skin that meets the sun");
+}
+
+void add_groomed(CLI::App& app, request& q) {
+    app.add_option("--groomed", q.groomed, "day of the last full groom; else the file's")
+        ->type_name("DATE");
+}
+
 void add_calendar(CLI::App& app, request& q) {
     app.add_option("--weeks", q.weeks, "the visits of so many weeks, 4 to 52")->type_name("N");
-    app.add_option("--groomed", q.groomed, "day of the last full groom; else the file's, or today")
-        ->type_name("DATE");
     app.add_option("--cannot", q.cannot, "no visit on: Monday, 2026-12-24; may be repeated")
         ->type_name("DAYS")
         ->allow_extra_args(false);
@@ -197,6 +223,11 @@ struct tree {
         lookup->add_flag("--sources", q.sources, "list figures with their basis; WHAT picks some");
         plan = app.add_subcommand("plan", "what to do with a dog, in working order");
         add_dog(*plan, q);
+        add_intake(*plan, q);
+        add_groomed(*plan, q);
+        plan->add_option("--for", q.reader, "owner: a page to take home; trainee: with the why")
+            ->type_name("WHOM");
+        plan->add_flag("--ask", q.ask, "an intake in the terminal, a key an answer");
         plan->add_option("--back-in", q.back_in, "the longest coat that waits so long: 6w, 42d")
             ->type_name("WAIT");
         plan->add_flag("--any-sheet", q.any_sheet, "which of the sheets the dog can carry, ranked");
@@ -208,6 +239,8 @@ struct tree {
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
         add_dog(*regrow, q);
         regrow->add_flag("--zones", q.zones, "with what brushing wins, zone by zone");
+        add_intake(*regrow, q);
+        add_groomed(*regrow, q);
         add_calendar(*regrow, q);
         regrow->add_option("--learn", q.learn, "growth rates from a salon's measured dogs")
             ->type_name("DIR");

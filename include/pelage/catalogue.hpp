@@ -68,6 +68,7 @@ struct catalogue {
     heredity genes;           ///< how coats are inherited, and the breeds
     rule_book rules;
     std::vector<caution> cautions;
+    std::vector<stop_rule> stops;  ///< in the order of stop_sign, all of them
     std::vector<style> styles;
     std::vector<listed_figure> figures;  ///< every figure with its basis, in file order
 };

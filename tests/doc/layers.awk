@@ -13,7 +13,7 @@ BEGIN {
     fill(2, "cut refusal growth matting caution blend inheritance learning mix")
     fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast ways " \
         "booking calendar back_in growth_record mixture unseen sheet_check sheet_compare " \
-        "any_sheet drawer patch")
+        "any_sheet drawer patch clip_down")
     fill(4, "pelage")  # and all of io/ and lib/
     tools = 5
 
