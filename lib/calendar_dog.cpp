@@ -60,10 +60,18 @@ dog without_findings(dog d) {
     return d;
 }
 
+/// A calendar runs through the year: its intervals are reckoned by the season of fastest growth.
+void at_its_fastest(const groom_request& r, kept_coat& k) {
+    const growth_rules& g = r.rules.growth;
+    k.law.rate.log_median +=
+        std::log((1.0 + g.season_swing.best) / season_factor(g, r.today, k.usual));
+}
+
 void part_coats(const calendar_request& r, const groom_request& ask, const groom& g,
                 grooms_to_come& c) {
     kept_coat later = after_groom(ask, c.steady);
     add_what_is_left(ask, g, c.steady, later);
+    at_its_fastest(ask, later);
     c.later = parted(later, r.work.rules.matting);
     c.first =
         last_by_file_of(r).full > 0 ? c.later : parted(after_groom(ask, g), r.work.rules.matting);

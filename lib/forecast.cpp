@@ -1,11 +1,15 @@
 #include <algorithm>
+#include <array>
 #include <numeric>
+#include <span>
 
 #include <pelage/forecast.hpp>
 
 namespace pelage {
 
 namespace {
+
+constexpr std::array<chance, 3> shown{0.1, 0.5, 0.9};
 
 chance asked(const groom_request& r) {
     return r.asked.value_or(r.rules.matting.chance.best);
@@ -18,21 +22,15 @@ bool first_to_mat(const zone_forecast& a, const zone_forecast& b) {
     return key(a) < key(b);
 }
 
-/// `f` of each zone, reckoned once for zones kept alike.
-template <class Of>
-std::vector<days> each_kind(const std::vector<kept_zone>& zones, const Of& f) {
-    std::vector<days> out;
-    for (std::size_t i = 0; i < zones.size(); ++i) {
-        const auto alike =
-            std::find(zones.begin(), zones.begin() + static_cast<std::ptrdiff_t>(i), zones[i]);
-        const auto twin = static_cast<std::size_t>(alike - zones.begin());
-        out.push_back(twin < i ? out[twin] : f(zones[i]));
+/// When each zone mats, at the chances; reckoned once for zones kept alike.
+std::vector<std::vector<days>> quantiles(const kept_coat& k, std::span<const chance> at) {
+    std::vector<std::vector<days>> out;
+    for (auto z = k.zones.begin(); z != k.zones.end(); ++z) {
+        const auto twin = std::find(k.zones.begin(), z, *z);
+        out.push_back(twin == z ? prone_quantiles(*z, k.law, at)
+                                : out[static_cast<std::size_t>(twin - k.zones.begin())]);
     }
     return out;
-}
-
-std::vector<days> quantiles(const kept_coat& k, chance p) {
-    return each_kind(k.zones, [&](const kept_zone& z) { return prone_quantile(z, k.law, p); });
 }
 
 /// The places of the kept zones, in the order in which they mat.
@@ -55,15 +53,14 @@ std::vector<T> picked(const std::vector<T>& from, const std::vector<std::size_t>
 }
 
 std::vector<zone_forecast> zones_of(const kept_coat& k, const groom& g, const back& when) {
-    const std::vector<days> early = quantiles(k, 0.1);
-    const std::vector<days> even = quantiles(k, 0.5);
-    const std::vector<days> late = quantiles(k, 0.9);
+    const auto when_matted = quantiles(k, shown);
     std::vector<zone_forecast> out;
     for (std::size_t i = 0; i < k.zones.size(); ++i) {
         const kept_zone& z = k.zones[i];
         const bool held = std::find(when.held.begin(), when.held.end(), i) != when.held.end();
-        out.push_back({g.zones[k.index[i]].at, z.start, z.threshold, early[i], even[i], late[i],
-                       held, z.clock});
+        const std::vector<days>& q = when_matted[i];
+        out.push_back(
+            {g.zones[k.index[i]].at, z.start, z.threshold, q[0], q[1], q[2], held, z.clock});
     }
     return out;
 }
@@ -83,7 +80,9 @@ std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g,
         const kept_coat k = after_groom(with(r, other, r.learned), g);
         out.push_back({other.brushed, when_back(k.zones, k.law, asked(r), k.usual)});
         if (by_zone) {
-            out.back().early = picked(quantiles(k, 0.1), order);
+            for (const auto& q : picked(quantiles(k, std::span(shown).first(1)), order)) {
+                out.back().early.push_back(q.front());
+            }
         }
     }
     return out;

@@ -14,9 +14,9 @@
 namespace pelage {
 
 std::string_view name(outcome o) {
-    constexpr std::array<std::string_view, 8> names{
-        "as-wished",     "off-target", "beyond-reach",  "hair-shorter",
-        "left-by-sheet", "skin-left",  "clipped-under", "stuck"};
+    constexpr std::array<std::string_view, 9> names{
+        "as-wished", "off-target",    "beyond-reach", "hair-shorter", "left-by-sheet",
+        "skin-left", "clipped-under", "stuck",        "goes-along"};
     return names[static_cast<std::size_t>(o)];
 }
 
@@ -124,6 +124,42 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
     }
 }
 
+/// Edges of what is clipped short for a mat are taken down with it.
+void take_edges_along(const groom_request& r, const made_ready& ready, groom& g) {
+    const body& b = r.reference.dog_body;
+    const wish_list wishes(r, ready);
+    for (zone_plan& edge : g.zones) {
+        if (!may_go_along(wishes, b, edge)) {
+            continue;
+        }
+        const zone_plan* inner = nullptr;
+        for (const zone_plan& z : g.zones) {
+            const bool down = z.came == outcome::clipped_under || (r.match_sides && z.beside_mat);
+            if (down && z.leaves && is_edge_of(b, edge.at, z.at) &&
+                (inner == nullptr || z.leaves->best < inner->leaves->best)) {
+                inner = &z;
+            }
+        }
+        if (inner == nullptr || in_hundredths(inner->leaves->best) >= in_hundredths(*edge.target)) {
+            continue;
+        }
+        edge.why = "goes with the " + title(b, inner->at) +
+                   ", whose mats are clipped off; the sheet "
+                   "wants " +
+                   show(*edge.target);
+        edge.target = inner->leaves->best;
+        edge.tolerated =
+            tolerance(*edge.target, zone_of(r, edge).where == group::head, r.rules.prices);
+        if (edge.now && *edge.now <= *edge.target) {
+            continue;  // no longer than that already
+        }
+        edge.how = by_hand(tool_kind::scissors);
+        edge.leaves = rounded(scissored(*edge.target, r.rules.cut));
+        edge.takes = place_work(r, edge.at, finish::scissor);
+        edge.came = outcome::goes_along;
+    }
+}
+
 void read_left(const groom_request& r, groom& g) {
     for (zone_plan& z : g.zones) {
         if (z.hurt) {
@@ -158,6 +194,9 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
     g.choice = std::move(choice);
     g.zones = std::move(c.zones);
     read_choice(r, ready, c, g);
+    if (!r.patient.mats.empty()) {
+        take_edges_along(r, ready, g);
+    }
     read_left(r, g);
     put_in_order(r, g);
     add_blends(r, ready, g);
@@ -167,14 +206,19 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
 groom plan_groom(const groom_request& r) {
     const made_ready ready(r);
     compiled_groom c = compile(r, ready);
-    if (!c.stop.empty()) {
+    std::vector<stop_sign> signs = signs_of(r.patient);
+    if (!c.stop.empty() || !signs.empty()) {
         groom g;
         g.stop = std::move(c.stop);
+        g.signs = std::move(signs);
         g.zones = std::move(c.zones);
         // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
-            z.why = "felted to the skin somewhere: a veterinarian decides before anything is done";
+            z.why = g.signs.empty()
+                        ? "felted to the skin somewhere: a veterinarian decides before anything is "
+                          "done"
+                        : "a veterinarian sees this dog before anything is done";
         }
         add_cautions(r, g);
         return g;
@@ -192,9 +236,10 @@ kept_coat after_groom(const groom_request& r, const groom& g) {
     if (r.sheet.longest_interval) {
         k.usual = std::min(k.usual, *r.sheet.longest_interval);
     }
-    const rate_law rate = r.learned != nullptr
-                              ? r.learned->next
-                              : learn_rate(r.patient, r.reference, r.rules, r.today).next;
+    rate_law rate = r.learned != nullptr
+                        ? r.learned->next
+                        : learn_rate(r.patient, r.reference, r.rules, r.today).next;
+    rate.log_median += std::log(season_factor(r.rules.growth, r.today, k.usual));
     k.law = {rate, r.rules.matting.threshold_log_sd.best, r.rules.growth.start_error.best};
     const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
     for (std::size_t i = 0; i < g.zones.size(); ++i) {

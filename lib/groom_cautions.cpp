@@ -4,7 +4,10 @@
 #include <array>
 #include <optional>
 
+#include <pelage/select.hpp>
 #include <pelage/text.hpp>
+
+#include "groom_wish.hpp"
 
 namespace pelage {
 
@@ -19,6 +22,10 @@ class judge {
         : r_(r), g_(g), coat_(coat_of(r.reference, r.patient.coat.value())) {}
 
     [[nodiscard]] places_named applies(caution_when w) const {
+        // a dog that goes to a veterinarian is told of that alone
+        if (g_.stopped() && w != caution_when::stop && w != caution_when::skin_finding) {
+            return {};
+        }
         switch (w) {
             case caution_when::any_clipping:
                 return whole(any(clipped));
@@ -48,9 +55,9 @@ class judge {
             case caution_when::stop:
                 return whole(!g_.stop.empty());
             case caution_when::unknown_hair:
-                return whole(g_.stop.empty() && any(hair_unknown));
+                return whole(any(hair_unknown));
             case caution_when::old_or_thin:
-                return whole(r_.patient.thin_or_old);
+                return whole(tender(r_.patient));
             case caution_when::against_short:
                 return where([&](const zone_plan& z) {
                     return clipped(z) && !z.how.over && z.how.way == direction::against_lay &&
@@ -58,6 +65,22 @@ class judge {
                 });
             case caution_when::coat_change:
                 return whole(r_.patient.coat_change);
+            case caution_when::sun_hours:
+                return r_.patient.out == outdoors::much ? sun() : places_named{};
+            case caution_when::young:
+                return whole(r_.patient.age == life_stage::young);
+            case caution_when::ill:
+                return whole(!r_.patient.health.empty());
+            case caution_when::sensitive:
+                return where([&](const zone_plan& z) { return worked(z) && hated(z); });
+            case caution_when::shedding:
+                return whole(r_.patient.shedding && doubled());
+            case caution_when::long_since:
+                return whole(long_since());
+            case caution_when::combing_out:
+                return where([](const zone_plan& z) { return z.combed_out; });
+            case caution_when::parasite:
+                return where([](const zone_plan& z) { return z.hurt == skin_state::parasite; });
         }
         return {};
     }
@@ -120,9 +143,37 @@ class judge {
         }
         return names.empty() ? places_named{} : places_named{std::move(names)};
     }
+    [[nodiscard]] static bool worked(const zone_plan& z) {
+        return z.how.kind != tool_kind::none || z.combed_out;
+    }
+    [[nodiscard]] bool hated(const zone_plan& z) const {
+        const auto& all = r_.patient.sensitive;
+        return std::any_of(all.begin(), all.end(), [&](const std::string& word) {
+            const auto meant = select(r_.reference.dog_body, word);
+            return meant && std::any_of(meant->places.begin(), meant->places.end(),
+                                        [&](const place& p) { return meet(p, z.at); });
+        });
+    }
+    /// The last full groom is longer ago than such a coat usually goes.
+    [[nodiscard]] bool long_since() const {
+        if (!coat_.matting_prone || !r_.today) {
+            return false;
+        }
+        const auto& all = r_.patient.visits;
+        const visit* last = nullptr;
+        for (const visit& v : all) {
+            if (v.kind == "full" && v.on <= *r_.today && (last == nullptr || last->on < v.on)) {
+                last = &v;
+            }
+        }
+        return last != nullptr && between(last->on, *r_.today) > coat_.usual_interval.best;
+    }
     // the sun reaches the upper side: jacket, ears and muzzle; judged on the shortest it may come out
     [[nodiscard]] places_named sun() const {
-        if (!r_.patient.pink_skin) {
+        const dog& d = r_.patient;
+        // thin skin counts where it is known to be in the sun; who is hardly out needs no telling
+        const bool bare = d.pink_skin || (tender(d) && d.out && *d.out != outdoors::little);
+        if (!bare || d.out == outdoors::little) {
             return {};
         }
         return where([&](const zone_plan& z) {
@@ -167,6 +218,13 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
              std::string("clipping a double coat's jacket: it may grow back slowly or changed") +
                  (carded ? "; until then it is carded, whatever the sheet says" : ""));
     }
+    const bool frail = tender(r.patient) || !r.patient.health.empty();
+    if (frail && !g.stopped()) {
+        need(
+            "frail-dog",
+            "an old, ill or thin-skinned dog is groomed: it tires and is hurt more easily, and the "
+            "groom stops early if it has had enough");
+    }
     if (r.sheet.show) {
         need("show-blades", "very short blades on clean face and feet (show finish)");
     }
@@ -208,7 +266,8 @@ void add_uneven_note(const groom_request& r, groom& g) {
         const zone_plan& left = g.zones[i];
         const zone_plan& right = g.zones[i + 1];
         const bool pair = left.at.zone == right.at.zone && left.at.which == side::left;
-        const bool by_mat = left.beside_mat || right.beside_mat;
+        const bool by_mat = left.beside_mat || right.beside_mat ||
+                            left.came == outcome::goes_along || right.came == outcome::goes_along;
         if (pair && !by_mat && left.leaves && right.leaves &&
             gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
             const bool hurt = left.hurt.has_value() || right.hurt.has_value();
@@ -239,6 +298,15 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
     if (r.sheet.adjustable && !r.length_wish && !r.patient.body_length) {
         g.notes.push_back("the sheet's own length of " + show(*r.sheet.adjustable) +
                           "; another with --length");
+    }
+    if (!r.patient.health.empty()) {
+        g.notes.push_back("told of its health: " + r.patient.health);
+    }
+    if (bears_less(r.patient) && !r.patient.mats.empty()) {
+        const auto in = [](const work& w) { return detail::fixed(in_minutes(w), 0); };
+        g.notes.push_back("old, ill, thin-skinned or young: combing out mats ends after " +
+                          in(comb_out_budget(r.patient, r.rules.refusal)) + " min, not " +
+                          in(r.rules.refusal.comb_out_limit.best));
     }
     if (!r.patient.brushing_said) {
         g.notes.emplace_back("nothing is said of brushing at home: taken as none (--brush)");

@@ -99,9 +99,11 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
         const blade* b = find(at.request.reference.blades, customary.front());
         c.leaves = {*z.now, *z.now, *z.now};
         c.offered =
-            b != nullptr && *z.now <= cut_length(bare(*b, direction::with_lay),
-                                                 at.hair.lay_degrees.best, at.request.rules.cut)
-                                          .best;
+            b != nullptr &&
+            *z.now <= cut_length(bare(*b, direction::with_lay),
+                                 lay_of(at.request.reference, at.request.rules, at.hair.id).best,
+                                 at.request.rules.cut)
+                          .best;
         return c;
     }
     if (s.kind != tool_kind::clip || s.over || s.way != direction::with_lay) {
@@ -202,9 +204,10 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     today.mat = mat_in ? mat_at(r.patient, z.at) : nullptr;
     today.skin_hurt = z.hurt.has_value();
     today.clean = face || feet;
-    today.pattern = where.has(zone_use::pattern_cheek);
+    // a sheet that names the blade of cheeks and throat has a pattern there
+    today.pattern = where.has(zone_use::pattern_cheek) && z.blade_wish.has_value();
     today.show = r.sheet.show && agreed(r.patient, "show-blades");
-    today.thin_or_old = r.patient.thin_or_old;
+    today.thin_or_old = tender(r.patient);
     today.double_jacket = doubled && carded_by_default(where) && !agreed(r.patient, "clip-jacket");
     today.sheet_clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;

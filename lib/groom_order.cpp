@@ -41,7 +41,8 @@ bool same_setup(const setup& a, const setup& b) {
         return a.kind == b.kind;
     }
     const bool same_comb = a.over ? b.over && a.over->id == b.over->id : !b.over;
-    return a.tool.id == b.tool.id && same_comb && a.way == b.way;
+    return a.tool.id == b.tool.id && a.tool.setting == b.tool.setting && same_comb &&
+           a.way == b.way;
 }
 
 bool by_hand(const block& b) {

@@ -74,6 +74,7 @@ class compiler {
         std::uint8_t spend = 0;
     };
     void add_cell(std::size_t index, std::size_t setup, const cell& c, const stance& how);
+    [[nodiscard]] work edges_taken_along(const place& p, const length& left) const;
     [[nodiscard]] tool_set tools_held(std::size_t setup, list when);
     [[nodiscard]] tool_set tool_bit(std::size_t tool, list when);
 
@@ -116,7 +117,9 @@ void compiler::decide_target(zone_plan& z, const instruction& wish) {
         const direction d = wish.way.value_or(lay_choice::with_lay) == lay_choice::against_lay
                                 ? direction::against_lay
                                 : direction::with_lay;
-        z.target = cut_length(bare(b, d), coat_.lay_degrees.best, r_.rules.cut).best;
+        z.target =
+            cut_length(bare(b, d), lay_of(r_.reference, r_.rules, coat_.id).best, r_.rules.cut)
+                .best;
     } else {
         z.target = wish.target;
     }
@@ -208,6 +211,25 @@ tool_set compiler::tools_held(std::size_t setup, list when) {
            (h.comb == worktop::none ? 0 : tool_bit(h.comb, when));
 }
 
+/// What it costs that edges go along with a mat clipped off to that length: scissored where they could
+/// have been left, and shorter than wished.
+work compiler::edges_taken_along(const place& p, const length& left) const {
+    const body& b = r_.reference.dog_body;
+    work sum{};
+    for (const zone_plan& edge : out_.zones) {
+        if (!is_edge_of(b, edge.at, p) || !may_go_along(wishes_, b, edge) ||
+            in_hundredths(left) >= in_hundredths(*edge.target)) {
+            continue;
+        }
+        sum += miss_price(left, *edge.target, edge.tolerated, side_of_target::longer,
+                          zone_of(edge).weight_tenths, r_.rules.prices);
+        if (edge.now && *edge.now <= *edge.target + edge.tolerated && left < *edge.now) {
+            sum += place_work(r_, edge.at, finish::scissor);
+        }
+    }
+    return sum;
+}
+
 void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, const stance& how) {
     zone_plan& z = out_.zones[index];
     if (!c.allowed()) {
@@ -243,8 +265,9 @@ bool compiler::add_cells(std::size_t index, bool combed) {
     bool any = false;
     bool reached = !z.target || at.mat_in;
     const auto add = [&](std::size_t k, bool scissors_too) {
-        const cell c = cell_for(at, setups[k], top_.leaves(k, coat_.id), scissors_too);
+        cell c = cell_for(at, setups[k], top_.leaves(k, coat_.id), scissors_too);
         if (c.allowed()) {
+            c.price += at.mat_in ? edges_taken_along(z.at, c.leaves.best) : work{};
             any = true;
             reached = reached || within(c.leaves.best, *z.target, z.tolerated);
         }
@@ -304,8 +327,7 @@ void compiler::add_rows() {
     const bool combs = std::any_of(out_.combing.begin(), out_.combing.end(),
                                    [](const work& w) { return in_mmin(w) > 0; });
     p.setups = out_.setups * (combs ? 2 : 1);
-    const figure<work>& limit = r_.rules.refusal.comb_out_limit;
-    p.budget = tenths(r_.patient.thin_or_old ? limit.low : limit.best);
+    p.budget = tenths(comb_out_budget(r_.patient, r_.rules.refusal));
     const std::size_t cells = out_.zones.size() * p.setups;
     p.cost.reserve(cells);
     p.length.reserve(cells);

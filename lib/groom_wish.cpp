@@ -91,11 +91,24 @@ bool wish_list::one_sided(std::size_t zone) const {
         });
     };
     const dog& d = request_.patient;
-    return sheet_.one_sided(zone) || any(departures_) || any(now_) ||
+    // the edge of one matted side goes its own way
+    const auto& here = request_.reference.dog_body.zones[zone];
+    const bool inner = !here.edge_of.empty() &&
+                       std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
+                           return request_.reference.dog_body.zones[m.at.zone].id == here.edge_of &&
+                                  one_sided(m.at.zone);
+                       });
+    return inner || sheet_.one_sided(zone) || any(departures_) || any(now_) ||
            std::any_of(d.mats.begin(), d.mats.end(),
                        [&](const mat_finding& m) { return on_side(m.at); }) ||
            std::any_of(d.skin.begin(), d.skin.end(),
                        [&](const skin_finding& f) { return on_side(f.at); });
+}
+
+bool wish_list::departs(const place& p) const {
+    return std::any_of(departures_.begin(), departures_.end(), [&](const said<instruction>& s) {
+        return (s.whom->how == reach::zone || s.whom->how == reach::side) && covers(*s.whom, p);
+    });
 }
 
 std::vector<place> wish_list::places() const {
@@ -118,6 +131,21 @@ std::optional<length> hair_today(const groom_request& r, const place& p) {
 
 instruction instruction_for(const groom_request& r, const place& p) {
     return wish_list(r, made_ready(r)).at(p);
+}
+
+bool meet(const place& a, const place& b) {
+    return covers(a, b);
+}
+
+bool is_edge_of(const body& b, const place& edge, const place& p) {
+    const std::string& inner = b.zones[edge.zone].edge_of;
+    return !inner.empty() && b.zones[p.zone].id == inner && meet({p.zone, edge.which}, p);
+}
+
+bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge) {
+    return !b.zones[edge.at.zone].edge_of.empty() && edge.target &&
+           edge.how_finished == finish::scissor && !edge.mat && !edge.hurt &&
+           !wishes.departs(edge.at);
 }
 
 work place_work(const groom_request& r, const place& p, finish f) {
@@ -143,6 +171,21 @@ const skin_finding* hurt_at(const dog& d, const place& p) {
     const auto at = std::find_if(d.skin.begin(), d.skin.end(),
                                  [&](const skin_finding& f) { return covers(f.at, p); });
     return at == d.skin.end() ? nullptr : &*at;
+}
+
+std::vector<stop_sign> signs_of(const dog& d) {
+    std::vector<stop_sign> out = d.signs;
+    for (const mat_finding& m : d.mats) {
+        const bool wound = std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
+            return f.state == skin_state::broken && covers(f.at, m.at);
+        });
+        if (wound && m.grade != mat_grade::tangle) {
+            out.push_back(stop_sign::wounds);
+        }
+    }
+    std::sort(out.begin(), out.end());
+    out.erase(std::unique(out.begin(), out.end()), out.end());
+    return out;
 }
 
 std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p) {

@@ -42,6 +42,9 @@ class wish_list {
     /// the sides differ in findings, today's hair or the sheet.
     [[nodiscard]] std::vector<place> places() const;
 
+    /// Whether the dog's departures say something of this very place or its side.
+    [[nodiscard]] bool departs(const place& p) const;
+
   private:
     template <class What>
     struct said {
@@ -56,6 +59,16 @@ class wish_list {
     std::vector<said<length>> now_;
 };
 
+/// Whether two places have a side in common.
+[[nodiscard]] bool meet(const place& a, const place& b);
+
+/// Whether `edge` is an edge of the zone that `p` is in, on the same side.
+[[nodiscard]] bool is_edge_of(const body& b, const place& edge, const place& p);
+
+/// Whether an edge goes along when mats are clipped off what it belongs to: scissored to a length by
+/// the sheet, sound itself, and the dog's departures say nothing of it.
+[[nodiscard]] bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge);
+
 /// Time to do a place: one side of a pair takes half of what the zone takes.
 [[nodiscard]] work place_work(const groom_request& r, const place& p, finish f);
 
@@ -65,6 +78,10 @@ class wish_list {
 
 /// A skin finding at a place, or null.
 [[nodiscard]] const skin_finding* hurt_at(const dog& d, const place& p);
+
+/// The signs of the stop list that hold, gravest first: those recorded, and a wound under a mat, which
+/// is a broken skin and a mat in one place.
+[[nodiscard]] std::vector<stop_sign> signs_of(const dog& d);
 
 /// Titles of hurt places that touch this one.
 [[nodiscard]] std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p);

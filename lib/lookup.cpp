@@ -4,6 +4,8 @@
 #include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
+#include "lookup_where.hpp"
+
 namespace pelage {
 
 namespace {
@@ -11,7 +13,7 @@ namespace {
 constexpr std::size_t how_many_near = 3;
 
 double lay_of(const lookup_request& r, coat_class c) {
-    return coat_of(r.reference, c).lay_degrees.best;
+    return lay_of(r.reference, r.rules, c).best;
 }
 
 std::vector<coat_class> coats_asked(const lookup_request& r) {
@@ -28,30 +30,6 @@ std::vector<coat_class> coats_asked(const lookup_request& r) {
 setup turned(setup s, direction d) {
     s.way = d;
     return s;
-}
-
-std::string one_of(const std::vector<std::string>& names) {
-    std::string out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        out += (i == 0 ? "" : i + 1 == names.size() ? " or " : ", ") + names[i];
-    }
-    return out;
-}
-
-/// Why a setup may not be used in the zone asked about, on a dog with no findings.
-std::string refused_there(const lookup_request& r, const setup& s) {
-    zone firm;  // without a zone: the firm, flat parts of the coat
-    firm.uses = static_cast<std::uint32_t>(zone_use::skip_teeth);
-    zone_today t;
-    t.where = r.where ? &r.reference.dog_body.zones[r.where->zone] : &firm;
-    if (const auto no = refuse(s, t, r.rules.refusal, r.rules.cut)) {
-        return std::string(reason(*no));
-    }
-    const auto& customary = t.where->prep_blades;
-    const bool usual =
-        customary.empty() ||
-        (!s.over && std::find(customary.begin(), customary.end(), s.tool.id) != customary.end());
-    return usual ? std::string{} : "customary there: blade " + one_of(customary);
 }
 
 near_setup near_to(const lookup_request& r, const setup& s, const length& wanted, coat_class c,
@@ -89,8 +67,8 @@ std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted
 }
 
 bool same_thing(const setup& a, const setup& b) {
-    return a.tool.id == b.tool.id && a.over.has_value() == b.over.has_value() &&
-           (!a.over || a.over->id == b.over->id);
+    return a.tool.id == b.tool.id && a.tool.setting == b.tool.setting &&
+           a.over.has_value() == b.over.has_value() && (!a.over || a.over->id == b.over->id);
 }
 
 /// In place of another: what may be used, is at hand, has as good teeth and errs on the longer side.
@@ -209,7 +187,7 @@ void add_basis(const lookup_request& r, lookup_answer& a) {
     }
     if (r.coat) {
         a.sure.emplace_back("angle of the lay, " + coat_of(r.reference, *r.coat).title,
-                            coat_of(r.reference, *r.coat).lay_degrees.why);
+                            lay_of(r.reference, r.rules, *r.coat).why);
     }
 }
 

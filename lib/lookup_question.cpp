@@ -122,6 +122,19 @@ std::optional<comb> comb_of(const lookup_request& r, const length& l) {
     return at == r.reference.combs.end() ? std::nullopt : std::optional{*at};
 }
 
+/// "in the kit 2 of the long set is 10 mm; ": which combs of the kit's sets bear that label.
+std::string printed_on(const kit& k, const std::string& label) {
+    std::string out;
+    for (const kit_comb& c : k.combs) {
+        for (const comb_label& l : c.labels) {
+            if (l.label == label) {
+                out += "in the kit " + label + " of " + l.set + " is " + c.spec.id + "; ";
+            }
+        }
+    }
+    return out;
+}
+
 length comb_length(const lookup_request& r, const std::string& text) {
     const parsed_length l = parse_length(text);
     if (l.ok()) {
@@ -137,7 +150,8 @@ length comb_length(const lookup_request& r, const std::string& text) {
             return barber_guard(static_cast<int>(*n));
         }
         ask_back("a bare comb number is not a length: sets number both ways; found \"" + text +
-                 "\"; type the comb's length (\"13 mm\"), or name the convention: with --barber, " +
+                 "\"; " + printed_on(r.tools, text) +
+                 "type the comb's length (\"13 mm\"), or name the convention: with --barber, " +
                  "guard n is n/8 in (2 is 6.4 mm)");
     }
     throw error(l.fault == length_fault::out_of_range ? errc::range : errc::unit,

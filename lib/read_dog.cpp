@@ -194,6 +194,49 @@ void get_skin(record& top, page& p, dog& d) {
     }
 }
 
+/// What it hates to have touched: any places.
+void get_sensitive(record& r, page& p, dog& d) {
+    for (const word& w : r.get_words("sensitive", presence::may)) {
+        if (p.places.find(w, p.out) != nullptr) {
+            d.sensitive.push_back(w.text);
+        }
+    }
+}
+
+void get_health(record& r, dog& d) {
+    d.health = r.get_text("health", presence::may);
+    const std::string plain = detail::plain(d.health);
+    constexpr std::array<std::string_view, 6> well{"none",    "nothing", "no",
+                                                   "healthy", "well",    "good"};
+    if (std::find(well.begin(), well.end(), plain) != well.end()) {
+        r.out().add(
+            r.at("health"), errc::conflict,
+            fmt::format("health says what ails the dog; found {}; leave it out", shown(d.health)));
+    }
+}
+
+void get_signs(record& r, dog& d) {
+    for (const word& w : r.get_words("signs", presence::may)) {
+        const int i = index_of(w, "sign of the stop list", stop_sign_names, r.out());
+        if (i >= 0) {
+            d.signs.push_back(static_cast<stop_sign>(i));
+        }
+    }
+}
+
+/// What an intake asks of the dog as a whole.
+void get_intake(record& r, page& p, dog& d) {
+    d.coat_change = r.get_flag("coat_change");
+    d.thin_or_old = r.get_flag("thin_or_old");
+    d.pink_skin = r.get_flag("pink_skin");
+    d.shedding = r.get_flag("shedding");
+    d.age = r.get_name<life_stage>("age", presence::may, life_stage_names);
+    d.out = r.get_name<outdoors>("outdoors", presence::may, outdoors_names);
+    get_health(r, d);
+    get_sensitive(r, p, d);
+    get_signs(r, d);
+}
+
 void get_measured(record& top, page& p, dog& d) {
     std::set<std::pair<date, std::string>> before;
     for (const node* n : top.get_tables("measured", presence::may)) {
@@ -294,9 +337,7 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     d.departures = without_positions(get_rules(r, p, "departures", presence::may));
     get_now(r, p, d);
     get_brushing(r, d);
-    d.coat_change = r.get_flag("coat_change");
-    d.thin_or_old = r.get_flag("thin_or_old");
-    d.pink_skin = r.get_flag("pink_skin");
+    get_intake(r, p, d);
     get_mats(r, p, d);
     get_skin(r, p, d);
     for (const word& w : r.get_words("consents", presence::may)) {

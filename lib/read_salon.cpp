@@ -41,15 +41,8 @@ std::optional<raw_figure> get_own(const member& m, page& p, const rule_slot& slo
 }
 
 /// The salon's own growth rate of one coat: [override.coats.wavy.rate].
-std::optional<rate_prior> get_own_rate(const node& coat_table, std::string_view coat, page& p) {
-    const std::string path = fmt::format("override.coats.{}.", coat);
-    record of_coat(coat_table, p.out, path);
-    const node* table = of_coat.get_table("rate", presence::must);
-    of_coat.done();
-    if (table == nullptr) {
-        return std::nullopt;
-    }
-    record r(*table, p.out);
+std::optional<rate_prior> get_own_rate(const node& table, page& p) {
+    record r(table, p.out);
     const auto median = r.get_number("median", presence::must, measure::rate, over_zero(2.0));
     const auto log_sd = r.get_number("log_sd", presence::must, measure::number, over_zero(1.0));
     const evidence why = get_own_evidence(r);
@@ -58,7 +51,31 @@ std::optional<rate_prior> get_own_rate(const node& coat_table, std::string_view 
                             : std::nullopt;
 }
 
-void get_own_rates(record& overrides, page& p, rule_book& rules) {
+/// Its angle of the lay, of a test patch: lay = { best = "52 deg", ... } under [override.coats.wavy].
+std::optional<figure<double>> get_own_lay(const node& table, page& p) {
+    record r(table, p.out);
+    const auto f = get_spread(r, measure::degrees, over_zero(90.0));
+    const evidence why = get_own_evidence(r);
+    r.done();
+    return f ? std::optional{figure<double>{f->low, f->best, f->high, why}} : std::nullopt;
+}
+
+void get_own_coat(const node& table, std::size_t coat, page& p, rule_book& rules) {
+    const std::string path = fmt::format("override.coats.{}.", coat_names[coat]);
+    record r(table, p.out, path);
+    const node* lay = r.get_table("lay", presence::may);
+    const node* rate = r.get_table(
+        "rate", lay == nullptr && r.at("lay") == r.at() ? presence::must : presence::may);
+    r.done();
+    if (lay != nullptr) {
+        rules.own_lays[coat] = get_own_lay(*lay, p);
+    }
+    if (rate != nullptr) {
+        rules.own_rates[coat] = get_own_rate(*rate, p);
+    }
+}
+
+void get_own_coats(record& overrides, page& p, rule_book& rules) {
     const node* table = overrides.get_table("coats", presence::may);
     if (table == nullptr) {
         return;
@@ -66,7 +83,7 @@ void get_own_rates(record& overrides, page& p, rule_book& rules) {
     record r(*table, p.out, "override.coats.");
     for (std::size_t k = 0; k < coat_names.size(); ++k) {
         if (const node* one = r.get_table(coat_names[k], presence::may)) {
-            rules.own_rates[k] = get_own_rate(*one, coat_names[k], p);
+            get_own_coat(*one, k, p, rules);
         }
     }
     r.done();
@@ -93,7 +110,7 @@ void get_overrides(record& top, page& p, rule_book& rules) {
         one.done();
         check_rules(rules, set.name, own->at, p.out);
     }
-    get_own_rates(r, p, rules);
+    get_own_coats(r, p, rules);
     r.done();
 }
 

@@ -112,6 +112,30 @@ void get_all(record& top, std::string_view key, std::vector<Value>& to, const Re
     }
 }
 
+/// The stop list: every sign once, in the order of stop_sign.
+void get_stops(record& top, page& p, catalogue& c) {
+    for (const node* n : top.get_tables("stop", presence::must)) {
+        record r(*n, p.out);
+        stop_rule s;
+        const auto sign = r.get_name<stop_sign>("id", presence::must, stop_sign_names);
+        s.seen = r.get_text("seen", presence::must, text_kind::prose);
+        s.act = r.get_text("act", presence::must, text_kind::prose);
+        s.why = get_evidence(r, p, presence::must);
+        r.done();
+        if (sign && static_cast<std::size_t>(*sign) != c.stops.size()) {
+            p.out.add(r.at("id"), errc::conflict,
+                      "the stop list stands gravest first, each sign once; found \"" +
+                          std::string(name(*sign)) + "\" out of its place");
+        }
+        s.sign = sign.value_or(s.sign);
+        c.stops.push_back(std::move(s));
+    }
+    if (c.stops.size() < stop_sign_names.size()) {
+        p.out.add(top.at(), errc::missing,
+                  "the stop list lacks \"" + std::string(stop_sign_names[c.stops.size()]) + "\"");
+    }
+}
+
 }  // namespace
 
 void get_sources(const node& root, page& p, catalogue& c) {
@@ -143,6 +167,7 @@ void get_cautions(const node& root, page& p, catalogue& c) {
     record top(root, p.out);
     check_format(top);
     get_all(top, "caution", c.cautions, [&](record& r) { return get_caution(r, p); });
+    get_stops(top, p, c);
     top.done();
 }
 

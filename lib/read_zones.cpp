@@ -84,6 +84,11 @@ zone get_zone(record& r, page& p) {
     z.paired = r.get_flag("paired");
     z.cover = r.get_name<skin>("skin", presence::must, skin_names).value_or(skin::firm);
     z.uses = get_uses(r, p);
+    z.edge_of = r.get_text("edge_of", presence::may);
+    if (!z.edge_of.empty() && find(p.known.dog_body.zones, z.edge_of) == nullptr) {
+        p.out.add_unknown(r.at("edge_of"), "no zone above is called so", z.edge_of,
+                          ids(p.known.dog_body.zones));
+    }
     z.sweep = r.get_text("sweep", presence::must);
     z.stroke = r.get_text("stroke", presence::must);
     z.hold = r.get_text("hold", presence::may);

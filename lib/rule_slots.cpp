@@ -39,7 +39,9 @@ std::vector<rule_slot> slots(growth_rules& r) {
             {"wrong-share", &r.wrong_share, share},
             {"wrong-error", &r.wrong_error, any_length},
             {"herd", &r.herd, {2.0, 10000.0, true}},
-            {"herd-log-sd", &r.herd_log_sd, over_zero(1.0)}};
+            {"herd-log-sd", &r.herd_log_sd, over_zero(1.0)},
+            {"season-swing", &r.season_swing, from_zero(0.5)},
+            {"season-peak", &r.season_peak, {1.0, 365.0, true}}};
 }
 
 std::vector<rule_slot> slots(matting_rules& r) {
@@ -68,6 +70,7 @@ std::vector<rule_slot> slots(refusal_rules& r) {
             {"safe-blade", &r.safe_blade, small_length},
             {"sun-length", &r.sun_length, any_length},
             {"comb-out-limit", &r.comb_out_limit, at_the_table},
+            {"comb-out-frail", &r.comb_out_frail, at_the_table},
             {"oil-after", &r.oil_after, at_the_table}};
 }
 

@@ -16,7 +16,7 @@ struct recoated {
 
     recoated(const groom_request& r, const groom& g, coat_class c) : patient(r.patient), done(g) {
         patient.coat = c;
-        const double lay = coat_of(r.reference, c).lay_degrees.best;
+        const double lay = lay_of(r.reference, r.rules, c).best;
         for (zone_plan& z : done.zones) {
             if (z.leaves && z.how.kind == tool_kind::clip) {
                 finished left = cut_length(z.how, lay, r.rules.cut);

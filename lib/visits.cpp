@@ -162,44 +162,54 @@ days last_fine_day(const std::vector<kept_zone>& zones, const shared_law& law, c
     return day(fine_days(zones, law, clocks).last(p, normal_quantile(p), whole_days(cap)));
 }
 
-days prone_quantile(const kept_zone& z, const shared_law& law, chance p) {
-    if (!z.threshold) {
-        return never();
-    }
-    const fine_curve curve({counted_zone(z)}, law, 0.0);
-    // above 0 before the quantile, below 0 after it
-    const auto over = [&](double t) { return curve.at(t) - (1.0 - p); };
-    if (over(1e-6) < 0.0) {
+namespace {
+
+/// The day, to a thousandth, on which the curve falls to `p`.
+days falls_to(const fine_curve& curve, chance p) {
+    constexpr double soon = 1e-6;
+    constexpr double far = 1e5;
+    if (curve.at(soon) < p) {
         return day(0.0);
     }
-    const double room = std::max(1.0, in_mm(*z.threshold - z.start));
-    double high = room / in_mm_per_day(rate_quantile(law.rate, 1.0 - p));
-    double at_high = over(high);
-    while (at_high > 0.0) {
-        high *= 1.5;
-        if (high > 1e5) {
-            return never();
-        }
-        at_high = over(high);
+    if (curve.at(far) > p) {
+        return never();
     }
-    double low = 1e-6;
-    double at_low = p;  // any positive value does: it only weighs the first step
-    // false position with the Illinois halving: the kept end is drawn in, so both ends move
-    for (int i = 0; i < 100 && high - low > 1e-3; ++i) {
-        const double t = std::clamp((low * at_high - high * at_low) / (at_high - at_low),
-                                    low + 4e-4, high - 4e-4);
-        const double at = over(t);
-        if (at > 0.0) {
-            low = t;
-            at_low = at;
-            at_high *= 0.5;
-        } else {
-            high = t;
-            at_high = at;
-            at_low *= 0.5;
+    // ln t lies between these; a step that leaves them, or doesn't end soon, halves instead
+    double low = std::log(soon);
+    double high = std::log(far);
+    double at = std::clamp(std::log(curve.first_guess(normal_quantile(p))), low, high);
+    for (int tries = 0; tries < 100; ++tries) {
+        const auto [is, falls] = curve.at_and_fall(std::exp(at));
+        (is > p ? low : high) = at;
+        const double step = falls > 0.0 ? (is - p) / falls : 0.0;
+        const bool inside = falls > 0.0 && at + step > low && at + step < high && tries < 12;
+        const double next = inside ? at + step : 0.5 * (low + high);
+        if (std::fabs(std::exp(next) - std::exp(at)) < 1e-4) {
+            return day(std::exp(next));
         }
+        at = next;
     }
-    return day(high);
+    return day(std::exp(at));
+}
+
+}  // namespace
+
+std::vector<days> prone_quantiles(const kept_zone& z, const shared_law& law,
+                                  std::span<const chance> ps) {
+    if (!z.threshold) {
+        return std::vector<days>(ps.size(), never());
+    }
+    const fine_curve curve({counted_zone(z)}, law, 0.0);
+    std::vector<days> out;
+    out.reserve(ps.size());
+    for (const chance p : ps) {
+        out.push_back(falls_to(curve, 1.0 - p));
+    }
+    return out;
+}
+
+days prone_quantile(const kept_zone& z, const shared_law& law, chance p) {
+    return prone_quantiles(z, law, {&p, 1}).front();
 }
 
 back when_back(const std::vector<kept_zone>& zones, const shared_law& law, chance p,

@@ -225,6 +225,18 @@ chance fine_curve::at(double t) const {
     return std::min(sum, 1.0);
 }
 
+fine_curve::fall fine_curve::at_and_fall(double t) const {
+    const normal_table& bell = normal_row();
+    const double shift = std::log(std::max(t, 1e-9)) * per_sigma_;
+    fall f{sure_, 0.0};
+    for (const node& n : nodes_) {
+        f.is += n.weight * bell.at(n.log_room - shift);
+        f.falls += n.weight * bell.density_at(n.log_room - shift);
+    }
+    f.falls *= per_sigma_;
+    return f;
+}
+
 double fine_curve::first_guess(double z) const {
     return std::exp(sigma_ * (mean_ - spread_ * z));
 }

@@ -40,6 +40,12 @@ class fine_curve {
 
     /// P(t), t in days, at least `first`. Never rises with t.
     [[nodiscard]] chance at(double t) const;
+    /// The same, and how much P falls as ln t rises.
+    struct fall {
+        chance is = 0.0;
+        double falls = 0.0;
+    };
+    [[nodiscard]] fall at_and_fall(double t) const;
     /// About the day at which P falls to `p`, of which `z` is the normal quantile: `t` moved by what
     /// P(t) = `is` is off. Where nothing is known yet, first_guess.
     [[nodiscard]] double next_guess(double t, chance is, chance p, double z) const;

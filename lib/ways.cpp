@@ -303,7 +303,7 @@ bool again(const std::vector<other_way>& before, const other_way& w) {
 
 std::vector<other_way> other_ways(const groom_request& r, const groom& g) {
     std::vector<other_way> out;
-    if (!g.stop.empty()) {
+    if (g.stopped()) {
         return out;
     }
     const ways::same_problem at(r);
@@ -320,6 +320,7 @@ std::vector<other_way> other_ways(const groom_request& r, const groom& g) {
 beside beside_plan(const groom_request& r, const groom& g, bool explain) {
     beside b;
     b.ways = other_ways(r, g);
+    b.grow_back = ways_to_grow_back(r, g);
     b.stuck = conflicts(r, g);
     if (explain) {
         b.without = without_each_tool(r, g);

@@ -112,7 +112,8 @@ class conflict_search {
     std::vector<missing_tool> missing_;
 };
 
-/// The least free hair, up to the next 0.1 mm, with which some blade at hand may go beneath the mat.
+/// The least free hair, up to the next 0.1 mm, with which a blade at hand may go beneath the mat: the
+/// usual safe one or longer where there is one, else a shorter one.
 std::optional<length> conflict_search::enough_hair() const {
     std::vector<length> stated;
     for (const setup& s : ready_.top().setups()) {
@@ -121,6 +122,9 @@ std::optional<length> conflict_search::enough_hair() const {
         }
     }
     std::sort(stated.begin(), stated.end());
+    std::stable_partition(stated.begin(), stated.end(), [&](const length& l) {
+        return in_hundredths(l) >= in_hundredths(r_.rules.refusal.safe_blade.best);
+    });
     for (const length& l : stated) {
         const double room = in_mm(l) / r_.rules.refusal.under_mat_share.best;
         const way_out enough{freeing::measure_hair, {}, mm(std::ceil(room * 10.0) / 10.0), {}};
@@ -214,7 +218,7 @@ void conflict_search::list_missing() {
         }
     }
     for (const kit_blade& b : r_.tools.blades) {
-        if (b.spec.shape != edge::adjustable && !at_hand(b, r_.today)) {
+        if (b.spec.shape != edge::adjustable && taken(r_.tools, b.spec) && !at_hand(b, r_.today)) {
             add_blade(b);
         }
     }
@@ -287,7 +291,8 @@ void conflict_search::apply(const missing_tool& t, ways::changed_request& to) {
 bool conflict_search::after::allows(const setup& s) const {
     const groom_request& r = *request_;
     const coat& c = coat_of(r.reference, *r.patient.coat);
-    const finished leaves = rounded(cut_length(s, c.lay_degrees.best, r.rules.cut));
+    const finished leaves =
+        rounded(cut_length(s, lay_of(r.reference, r.rules, c.id).best, r.rules.cut));
     return std::any_of(compiled_.zones.begin(), compiled_.zones.end(), [&](const zone_plan& z) {
         return touches(z.at, here_) &&
                (cell_for(zone_case(r, c, z, false), s, leaves, false).allowed() ||
@@ -494,7 +499,7 @@ std::vector<conflict> conflicts(const groom_request& r, const groom& g) {
         const zone_plan& z = g.zones[i];
         const mat_finding* m = mat_at(r.patient, z.at);
         const bool felted = m != nullptr && m->to_skin;
-        const bool stuck = g.stop.empty() && z.came == outcome::stuck;
+        const bool stuck = !g.stopped() && z.came == outcome::stuck;
         if (stuck || felted || z.came == outcome::skin_left) {
             conflict c;
             c.zone = i;

@@ -27,17 +27,32 @@ namespace {
 
 constexpr direction both_ways[] = {direction::with_lay, direction::against_lay};
 
+/// A blade as it is held: an adjustable one on each mark of its lever.
+std::vector<blade> as_used(const kit_blade& b) {
+    if (b.spec.shape != edge::adjustable) {
+        return {as_measured(b)};
+    }
+    std::vector<blade> out;
+    for (const length& mark : b.settings) {
+        out.push_back(set_to(b.spec, mark));
+    }
+    return out;
+}
+
 void add_combs(const kit& k, const std::optional<date>& today, std::vector<setup>& out) {
     for (const kit_comb& c : k.combs) {
         const std::vector<std::string> under =
             c.fits.empty() ? std::vector<std::string>{k.under_comb} : c.fits;
         for (const std::string& id : under) {
             const kit_blade* b = find_blade(k, id);
-            if (b == nullptr || !at_hand(*b, today) || c.count < 1) {
+            if (b == nullptr || !at_hand(*b, today) || !taken(k, b->spec) || c.count < 1) {
                 continue;
             }
+            const blade beneath = b->spec.shape == edge::adjustable
+                                      ? set_to(b->spec, b->spec.stated.best)
+                                      : as_measured(*b);
             for (const direction d : both_ways) {
-                out.push_back(combed(as_measured(c), as_measured(*b), d));
+                out.push_back(combed(as_measured(c), beneath, d));
             }
         }
     }
@@ -48,11 +63,13 @@ void add_combs(const kit& k, const std::optional<date>& today, std::vector<setup
 std::vector<setup> setups_of(const kit& k, const std::optional<date>& today, const cut_rules& c) {
     std::vector<setup> out;
     for (const kit_blade& b : k.blades) {
-        if (!at_hand(b, today) || b.spec.shape == edge::adjustable) {
+        if (!at_hand(b, today) || !taken(k, b.spec)) {
             continue;
         }
-        for (const direction d : both_ways) {
-            out.push_back(bare(as_measured(b), d));
+        for (const blade& one : as_used(b)) {
+            for (const direction d : both_ways) {
+                out.push_back(bare(one, d));
+            }
         }
     }
     add_combs(k, today, out);
@@ -106,9 +123,10 @@ worktop::worktop(const catalogue& reference, const rule_book& rules, const kit& 
     for (const coat& c : reference.coats) {
         auto& row = leaves_[static_cast<std::size_t>(c.id)];
         for (const setup& s : setups_) {
-            row.push_back(s.kind == tool_kind::clip
-                              ? rounded(cut_length(s, c.lay_degrees.best, rules.cut))
-                              : finished{});
+            row.push_back(
+                s.kind == tool_kind::clip
+                    ? rounded(cut_length(s, lay_of(reference, rules, c.id).best, rules.cut))
+                    : finished{});
         }
     }
 }

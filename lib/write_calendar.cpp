@@ -313,6 +313,9 @@ class calendar_writer {
         if (!d.mats.empty() || !d.skin.empty()) {
             say("Later grooms are taken to find no mats and no hurt skin.");
         }
+        if (r_.work.rules.growth.season_swing.best > 0.0) {
+            say("Later intervals are reckoned by the season in which hair grows fastest.");
+        }
         if (c_.blocked) {
             return;
         }

@@ -6,6 +6,7 @@
 #include <pelage/io/write.hpp>
 
 #include "when_words.hpp"
+#include "write_heat.hpp"
 
 namespace pelage::io {
 
@@ -253,10 +254,23 @@ json blends_json(const groom& g, const groom_request& r) {
     return all;
 }
 
-json blade_check_json(const groom_request& r) {
+json blade_check_json(const groom& g, const groom_request& r) {
     const figure<work>& after = r.rules.refusal.oil_after;
+    json runs = json::array();
+    for (const hot_run& h : hot_runs(g, r)) {
+        json at = json::array();
+        for (const work& w : h.oil_at) {
+            at.push_back(minutes_json(w));
+        }
+        runs.push_back({{"blade", h.blade},
+                        {"list", h.when == list::before_bath ? "before bath" : "after bath"},
+                        {"running_minutes", minutes_json(h.runs)},
+                        {"feel_and_oil_at", std::move(at)},
+                        {"in_kit", h.in_kit}});
+    }
     return {{"feel_and_oil_after_minutes", minutes_json(after.best)},
-            {"evidence", json_of(after.why)}};
+            {"evidence", json_of(after.why)},
+            {"runs", std::move(runs)}};
 }
 
 void add_cautions(json& j, const groom& g) {
@@ -448,6 +462,14 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
         j["coat_from_mix"] = unseen_json(*unseen, r);
     }
     j["stop"] = g.stop;
+    j["stop_signs"] = json::array();
+    for (const stop_sign s : g.signs) {
+        const stop_rule& rule = r.reference.stops[static_cast<std::size_t>(s)];
+        j["stop_signs"].push_back({{"id", name(s)},
+                                   {"seen", rule.seen},
+                                   {"act", rule.act},
+                                   {"evidence", json_of(rule.why)}});
+    }
     j["minutes_before_bath"] = minutes_json(g.before);
     j["minutes_after_bath"] = minutes_json(g.after);
     j["comb_out"] = json::array();
@@ -459,7 +481,7 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     j["blocks"] = blocks_json(g, r);
     j["order"] = order_json(g);
     j["blends"] = blends_json(g, r);
-    j["blade_check"] = blade_check_json(r);
+    j["blade_check"] = blade_check_json(g, r);
     j["zones"] = json::array();
     for (const zone_plan& z : g.zones) {
         j["zones"].push_back(zone_json(z, r, o));

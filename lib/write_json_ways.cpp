@@ -1,4 +1,6 @@
 // What stands beside a plan, as JSON.
+#include <cmath>
+
 #include "write_json.hpp"
 #include "write_ways.hpp"
 
@@ -16,6 +18,7 @@ class ways_json {
     [[nodiscard]] json of(const without_tool& w) const;
     [[nodiscard]] json of(const reason_why& w) const;
     [[nodiscard]] json of(const conflict& c) const;
+    [[nodiscard]] json of(const grow_back_way& w) const;
 
   private:
     [[nodiscard]] json titles(const std::vector<std::size_t>& zones) const;
@@ -137,6 +140,25 @@ json ways_json::of(const conflict& c) const {
     return {{"zone", title_of(c.zone)}, {"rules", std::move(rules)}, {"frees", std::move(frees)}};
 }
 
+json ways_json::of(const grow_back_way& w) const {
+    const auto in = [](const days& d) {
+        return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
+    };
+    json j{{"kind", name(w.how)},
+           {"more_minutes", minutes_json(w.more)},
+           {"dearer_minutes", minutes_json(w.dearer)},
+           {"taken_down", titles(w.down)},
+           {"greatest_step_mm", mm_json(w.step)},
+           {"back_last", title_of(w.last)},
+           {"from_mm", mm_json(w.from)},
+           {"to_mm", mm_json(w.to)},
+           {"back_in_days", {in(w.back_in[0]), in(w.back_in[1]), in(w.back_in[2])}}};
+    if (!w.down.empty()) {
+        j["even_mm"] = mm_json(w.even);
+    }
+    return j;
+}
+
 template <class Thing>
 json list_of(const ways_json& w, const std::vector<Thing>& all) {
     json j = json::array();
@@ -152,6 +174,7 @@ void add_beside(json& j, const beside& b, const groom& g, const groom_request& r
                 const print_options& o) {
     const ways_json w(g, r);
     j["other_ways"] = list_of(w, b.ways);
+    j["grow_back"] = list_of(w, b.grow_back);
     j["conflicts"] = list_of(w, b.stuck);
     if (o.explain) {
         j["why_this"] = list_of(w, b.why);

@@ -8,6 +8,7 @@
 #include "layout.hpp"
 #include "when_words.hpp"
 #include "write_blends.hpp"
+#include "write_heat.hpp"
 #include "write_ways.hpp"
 
 namespace pelage::io {
@@ -25,13 +26,14 @@ class plan_writer {
         if (unseen_ != nullptr) {
             out_ += unseen_text(*unseen_, r_, o_);
         }
-        if (!g_.stop.empty()) {
+        if (g_.stopped()) {
             stop();
             cautions();
             return out_;
         }
         work_list(list::before_bath);
         work_list(list::after_bath);
+        section("Heat, by running minutes", heat_text(g_, r_, o_));
         left_alone();
         stuck();
         if (o_.zones) {
@@ -43,6 +45,7 @@ class plan_writer {
             out_ += "\nBack\n";
             say("  ", when_in_words(*when, r_, o_), 2);
         }
+        section("After the mats: how it grows back", grow_back_text(beside_, g_, r_, o_));
         section("Other ways, if the owner agrees", other_ways_text(beside_, g_, r_, o_));
         notes();
         if (o_.explain) {
@@ -77,10 +80,24 @@ class plan_writer {
 
     void stop() {
         out_ += "\nSTOP\n";
-        say("  ",
-            "felted to the skin: " + listed(g_.stop) +
-                ". Nothing is planned: a veterinarian decides how this coat comes off.",
-            2);
+        if (!g_.stop.empty()) {
+            say("  ",
+                "felted to the skin: " + listed(g_.stop) +
+                    ". Nothing is planned: a veterinarian decides how this coat comes off.",
+                2);
+        }
+        for (const stop_sign s : g_.signs) {
+            const stop_rule& rule = r_.reference.stops[static_cast<std::size_t>(s)];
+            say("  ", rule.seen + ". " + rule.act + because(rule.why), 2);
+        }
+        if (!g_.signs.empty()) {
+            say("  ", "Nothing is planned: a veterinarian sees this dog first.", 2);
+        }
+    }
+
+    /// The basis in brackets, under --explain.
+    [[nodiscard]] std::string because(const evidence& e) const {
+        return o_.explain ? " [" + basis_words(e) + "]" : std::string{};
     }
 
     [[nodiscard]] std::string leaves_of(const block& b) const {
@@ -138,7 +155,7 @@ class plan_writer {
         std::vector<std::string> seen;
         for (const std::size_t i : b.zones) {
             const zone& z = zone_of(i);
-            std::string s = o_.explain ? title_of(i) + " " + z.stroke : z.sweep;
+            std::string s = in_full() ? title_of(i) + " " + z.stroke : z.sweep;
             if (std::find(seen.begin(), seen.end(), s) == seen.end()) {
                 seen.push_back(std::move(s));
             }
@@ -151,7 +168,7 @@ class plan_writer {
     void holds(const block& b) {
         // 6.4 mm: longer ones keep their distance from a fold (assumption)
         const bool far = b.how.over || in_mm(b.how.tool.stated.best) > 6.4;
-        if (b.how.kind != tool_kind::clip || (far && !o_.explain)) {
+        if (b.how.kind != tool_kind::clip || (far && !in_full())) {
             return;
         }
         std::vector<std::string> seen;
@@ -163,6 +180,27 @@ class plan_writer {
         }
         if (!seen.empty()) {
             say("     skin: ", joined(seen), 7);
+        }
+    }
+
+    [[nodiscard]] bool in_full() const { return o_.explain || o_.trainee; }
+
+    /// For a trainee: why this tool in these places, and what gets hurt there.
+    void why(const block& b) {
+        if (!o_.trainee) {
+            return;
+        }
+        for (const std::string& s : why_lines(beside_, b.zones, g_, r_, o_)) {
+            say("     why: ", s, 7);
+        }
+        std::vector<std::string> hazards;
+        for (const std::size_t i : b.zones) {
+            if (!zone_of(i).hazard.empty()) {
+                hazards.push_back(title_of(i) + ", " + zone_of(i).hazard);
+            }
+        }
+        if (!hazards.empty()) {
+            say("     mind: ", joined(hazards), 7);
         }
     }
 
@@ -211,10 +249,12 @@ class plan_writer {
         sweeps(b);
         holds(b);
         runs_hot(b);
+        why(b);
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
-                z.came == outcome::clipped_under || (!z.why.empty() && z.blade_wish)) {
+                z.came == outcome::clipped_under || z.came == outcome::goes_along ||
+                (!z.why.empty() && z.blade_wish)) {
                 say("     " + title_of(i) + ": ", z.why, 7);
             }
             if (!z.note.empty()) {
@@ -233,6 +273,15 @@ class plan_writer {
         out_ += before ? "\nBefore the bath" : "\nAfter the bath, on a clean, dry, combed-out coat";
         const bool work_there = in_mmin(total) > 0;
         out_ += work_there ? ", about " + detail::fixed(in_minutes(total), 0) + " min\n" : "\n";
+        if (o_.trainee) {
+            say("     why: ",
+                before ? "mats come out dry, since wet fibres grip one another harder; prep "
+                         "leaves dirty hair to a blade that isn't the finish blade"
+                       : "dirty or damp coat blunts a blade within minutes and bends under it: the "
+                         "finish is cut on a clean, dry, combed-out coat; the head last, when the "
+                         "rest gives its measure",
+                7);
+        }
         if (before) {
             say(padded(std::to_string(++line_), 3, true) + "  ",
                 "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
@@ -241,6 +290,14 @@ class plan_writer {
                     "comb out the " + spoken(name(c.grade)) + at_the(title_of(c.zone)) +
                         ", about " + detail::fixed(in_minutes(c.takes), 0) + " min",
                     5);
+                if (o_.trainee) {
+                    say("     why: ",
+                        "within the " +
+                            detail::fixed(in_minutes(comb_out_budget(r_.patient, r_.rules.refusal)),
+                                          0) +
+                            " min this dog is combed out for, this saves the most of the style",
+                        7);
+                }
             }
         }
         for (const block& b : g_.blocks) {
@@ -292,10 +349,7 @@ class plan_writer {
             const std::string where = c.where.empty() ? "" : some_of(c.where) + ": ";
             // a caution for the owner speaks to the owner: say whom its "your" means
             const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
-            say("  ! ",
-                whom + where + c.what.text +
-                    (o_.explain ? " [" + basis_words(c.what.why) + "]" : ""),
-                4);
+            say("  ! ", whom + where + c.what.text + because(c.what.why), 4);
         }
     }
 
@@ -375,9 +429,8 @@ class plan_writer {
             "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
                 " min (work, misses, pick-ups, steps): " + proof_in_words() + ".",
             2);
-        const coat& c = coat_of(r_.reference, *r_.patient.coat);
-        say("  lay of the coat: ",
-            detail::fixed(c.lay_degrees.best, 0) + " degrees, " + basis_words(c.lay_degrees.why),
+        const figure<double>& lay = lay_of(r_.reference, r_.rules, *r_.patient.coat);
+        say("  lay of the coat: ", detail::fixed(lay.best, 0) + " degrees, " + basis_words(lay.why),
             4);
         say("  minutes: ", basis_words(r_.rules.prices.scissor.why), 4);
         explain_order();
@@ -404,6 +457,13 @@ class plan_writer {
         say("  feel and oil a blade every " +
                 detail::fixed(in_minutes(r_.rules.refusal.oil_after.best), 0) + " min: ",
             basis_words(r_.rules.refusal.oil_after.why), 4);
+        if (!r_.patient.mats.empty()) {
+            const refusal_rules& rules = r_.rules.refusal;
+            const bool least = comb_out_budget(r_.patient, rules) < rules.comb_out_limit.low;
+            say("  combing out ends after " +
+                    detail::fixed(in_minutes(comb_out_budget(r_.patient, rules)), 0) + " min: ",
+                basis_words(least ? rules.comb_out_frail.why : rules.comb_out_limit.why), 4);
+        }
         if (!g_.blends.empty()) {
             say("  blends: ",
                 show(mm(10.0), o_.units) + " wide for each " +

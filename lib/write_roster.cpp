@@ -45,7 +45,7 @@ class plan_line {
         if (when) {
             back_line(*when);
         }
-        if (g_.stop.empty()) {
+        if (!g_.stopped()) {
             j_.key("proven").truth(g_.choice.sure.optimal && g_.order_before.proven &&
                                    g_.order_after.proven);
         }
@@ -71,6 +71,10 @@ class plan_line {
         j_.key("stop").begin('[');
         for (const std::string& s : g_.stop) {
             j_.text(s);
+        }
+        j_.end(']').key("stop_signs").begin('[');
+        for (const stop_sign s : g_.signs) {
+            j_.text(name(s));
         }
         j_.end(']');
     }
@@ -98,6 +102,9 @@ class plan_line {
         j_.key("list").text(b.when == list::before_bath ? "before bath" : "after bath");
         if (b.how.kind == tool_kind::clip) {
             j_.key("blade").text(b.how.tool.id);
+            if (!b.how.tool.setting.empty()) {
+                j_.key("setting").text(b.how.tool.setting);
+            }
             if (b.how.over) {
                 j_.key("comb").text(b.how.over->id);
             }

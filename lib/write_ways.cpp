@@ -71,6 +71,25 @@ class ways_writer {
     [[nodiscard]] std::string line(const without_tool& w) const;
     [[nodiscard]] std::string lines(const std::vector<reason_why>& all) const;
     [[nodiscard]] std::string stuck_lines(const std::vector<conflict>& all) const;
+    /// "neck, back and ribs: nearest the wish", a line for each reason.
+    [[nodiscard]] strings reasons_of(const std::vector<reason_why>& all,
+                                     const std::vector<std::size_t>& which) const {
+        grouped<std::string> by;
+        for (const reason_why& why : all) {
+            if (std::find(which.begin(), which.end(), why.zone) != which.end()) {
+                const zone_plan& z = g_.zones[why.zone];
+                const bool asked =
+                    why.why == chosen_for::wish && z.target && z.came != outcome::clipped_under;
+                by.add(reason(why) + (asked ? " (" + show(*z.target, o_.units) + " asked)" : ""),
+                       why.zone);
+            }
+        }
+        strings out;
+        for (const auto& [text, where] : by.all()) {
+            out.push_back(by.all().size() == 1 ? text : listed(titles(where)) + ": " + text);
+        }
+        return out;
+    }
 
   private:
     using zones = std::vector<std::size_t>;
@@ -428,6 +447,11 @@ std::string without_text(const beside& b, const groom& g, const groom_request& r
 std::string why_text(const beside& b, const groom& g, const groom_request& r,
                      const print_options& o) {
     return ways_writer(g, r, o).lines(b.why);
+}
+
+strings why_lines(const beside& b, const std::vector<std::size_t>& zones, const groom& g,
+                  const groom_request& r, const print_options& o) {
+    return ways_writer(g, r, o).reasons_of(b.why, zones);
 }
 
 std::string stuck_text(const beside& b, const groom& g, const groom_request& r,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <pelage/io/write.hpp>
 #include <pelage/ways.hpp>
@@ -11,12 +12,22 @@ namespace pelage::io {
 /// The lines of each section, without its heading; empty if there is nothing to say.
 [[nodiscard]] std::string other_ways_text(const beside& b, const groom& g, const groom_request& r,
                                           const print_options& o);
+[[nodiscard]] std::string grow_back_text(const beside& b, const groom& g, const groom_request& r,
+                                         const print_options& o);
 [[nodiscard]] std::string without_text(const beside& b, const groom& g, const groom_request& r,
                                        const print_options& o);
 [[nodiscard]] std::string why_text(const beside& b, const groom& g, const groom_request& r,
                                    const print_options& o);
+/// Why those places have their setup, a line for each reason; empty without reasons at hand.
+[[nodiscard]] std::vector<std::string> why_lines(const beside& b,
+                                                 const std::vector<std::size_t>& zones,
+                                                 const groom& g, const groom_request& r,
+                                                 const print_options& o);
 [[nodiscard]] std::string stuck_text(const beside& b, const groom& g, const groom_request& r,
                                      const print_options& o);
+
+/// "in 6 to 13 weeks", "in about 1 week", "perhaps never".
+[[nodiscard]] std::string weeks_in_words(const days& early, const days& late);
 
 /// What is in the way of a stuck place and what would free it, in words.
 [[nodiscard]] std::string rules_in_words(const conflict& c);

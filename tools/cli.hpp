@@ -1,6 +1,7 @@
 // The command as a function, so that tests can call it in their own process.
 #pragma once
 
+#include <functional>
 #include <iosfwd>
 #include <optional>
 #include <string>
@@ -12,10 +13,12 @@ namespace pelage::cli {
 
 /// What only the process knows; main reads it, nothing below does.
 struct surroundings {
-    std::optional<date> today{};  ///< the local day
-    std::string salon{};          ///< PELAGE_SALON; empty if unset
-    std::istream* in = nullptr;   ///< standard input; null if there is none
-    unsigned cores = 1;           ///< of the machine
+    std::optional<date> today{};          ///< the local day
+    std::string salon{};                  ///< PELAGE_SALON; empty if unset
+    std::istream* in = nullptr;           ///< standard input; null if there is none
+    unsigned cores = 1;                   ///< of the machine
+    bool terminal = false;                ///< whether `in` is one: a person can be asked
+    std::function<void(bool)> one_key{};  ///< has it give keys as they are pressed, or lines again
 };
 
 /// Exit codes: 0 done; 1 done, and the answer is no; 2 called wrongly; 3 input is wrong; 4 can't read

@@ -1,6 +1,4 @@
-#include <pelage/io/write.hpp>
-#include <pelage/select.hpp>
-#include <pelage/suggest.hpp>
+#include <pelage/io/write_kit.hpp>
 
 #include "commands.hpp"
 #include "judge.hpp"
@@ -24,28 +22,15 @@ reply sources(const request& q, const workplace& w) {
     return {};
 }
 
-std::optional<place> place_called(const std::string& text, const body& b, faults& f) {
-    const auto s = select(b, text);
-    if (s && s->places.size() == 1) {
-        return s->places.front();
-    }
-    f.say(errc::unknown,
-          s ? "--zone: one zone is needed; found the group \"" + text + "\""
-            : "--zone: no zone is called \"" + text + "\"" + did_you_mean(text, selectors(b)));
-    return std::nullopt;
-}
-
 void judge_words(const request& q, const workplace& w, lookup_request& r, faults& f) {
     if (!q.coat.empty()) {
         r.coat = coat_called(q.coat, f);
     }
     if (!q.zone.empty()) {
-        r.where = place_called(q.zone, w.reference.dog_body, f);
+        r.where = zone_called(q.zone, w.reference.dog_body, f);
     }
-    if (q.direction == "with" || q.direction == "against") {
-        r.way = q.direction == "with" ? direction::with_lay : direction::against_lay;
-    } else if (!q.direction.empty()) {
-        f.say(errc::unknown, "--direction: found \"" + q.direction + "\"; write with or against");
+    if (!q.direction.empty()) {
+        r.way = direction_called(q.direction, f);
     }
     if (q.kind == "blade" || q.kind == "comb") {
         r.kind = q.kind == "blade" ? asked_kind::blade : asked_kind::comb;
@@ -89,6 +74,21 @@ reply a_mix(const request& q, const workplace& w, const std::string& text, fault
     return {w.json ? io::json_of(e, w.reference) : io::text_of(e, w.reference, w.print)};
 }
 
+/// Everything the kit leaves on a coat.
+reply ladder_of(const request& q, const workplace& w, lookup_request& r, faults& f) {
+    if (q.coat.empty()) {
+        f.say(errc::missing,
+              "--all: the ladder is of one coat; write it, as in lookup --all --coat curly");
+    }
+    if (!q.operands.empty()) {
+        f.say(errc::conflict,
+              "--all: everything is listed; found \"" + r.text + "\" too; leave one of them out");
+    }
+    f.throw_if_any();
+    const ladder l = whole_ladder(r);
+    return {w.json ? io::json_of(l, r) : w.csv ? io::csv_of(l, r) : io::text_of(l, r, w.print)};
+}
+
 }  // namespace
 
 reply lookup(const request& q, const surroundings& around) {
@@ -99,7 +99,7 @@ reply lookup(const request& q, const surroundings& around) {
         return sources(q, w);
     }
     const std::string text = joined(q.operands);
-    if (q.kind.empty() && sounds_like_mix(text, w.reference.genes)) {
+    if (!q.all && q.kind.empty() && sounds_like_mix(text, w.reference.genes)) {
         return a_mix(q, w, text, f);
     }
     lookup_request r{
@@ -108,6 +108,9 @@ reply lookup(const request& q, const surroundings& around) {
     judge_words(q, w, r, f);
     if (!q.curl.empty()) {
         f.say(errc::conflict, "--curl: goes with a breed or a mix; leave it out");
+    }
+    if (q.all) {
+        return ladder_of(q, w, r, f);
     }
     f.throw_if_any();
     const lookup_answer a = look_up(r);

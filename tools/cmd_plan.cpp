@@ -2,6 +2,7 @@
 #include <pelage/calendar.hpp>
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
+#include <pelage/io/owner.hpp>
 #include <pelage/io/write.hpp>
 #include <pelage/unseen.hpp>
 #include <pelage/ways.hpp>
@@ -86,20 +87,51 @@ void over_all_coats(const asked_groom& a, const groom_request& r, const groom& g
     }
 }
 
+/// The page an owner takes home.
+reply owners_page(const asked_groom& a, const groom_request& r, const groom& g) {
+    io::owner_matter m{g, r, std::nullopt, nullptr, nullptr};
+    forecast ahead;
+    std::vector<grow_back_way> grow_back;
+    if (!g.stopped()) {
+        ahead = forecast_of(r, g, false);
+        over_all_coats(a, r, g, ahead);
+        grow_back = ways_to_grow_back(r, g);
+        m.when = ahead.when;
+        m.ahead = &ahead;
+        m.grow_back = &grow_back;
+    }
+    return {a.w.html   ? io::owner_html(m, a.w.print)
+            : a.w.json ? io::owner_json(m, a.w.print)
+                       : io::owner_text(m, a.w.print),
+            g.stopped() || !g.stuck.empty() ? answer_is_no : done};
+}
+
 }  // namespace
 
 reply plan(const request& q, const surroundings& around) {
     faults f;
+    if (!q.reader.empty() && !q.back_in.empty()) {
+        f.say(errc::usage,
+              "--back-in: answers with lengths, not with a plan for a reader; found "
+              "--for " +
+                  q.reader + "; leave one out");
+    }
     const auto wished = q.back_in.empty() ? std::nullopt : wait_in("--back-in", q.back_in, f);
     const asked_groom a(q, around, f);
     const groom_request r = a.request_of();
     const groom g = plan_groom(r);
-    if (wished && g.stop.empty()) {
+    if (wished && !g.stopped()) {
         return longest_coat(a, r, g, *wished);
     }
-    const bool stopped = !g.stop.empty();
+    const bool stopped = g.stopped();
+    if (q.reader == "owner") {
+        return owners_page(a, r, g);
+    }
     const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(a, r, g)};
-    const beside b = beside_plan(r, g, a.w.print.explain);
+    beside b = beside_plan(r, g, a.w.print.explain);
+    if (a.w.print.trainee && !a.w.print.explain) {
+        b.why = reasons_why(r, g);
+    }
     const auto unseen = a.unseen(r, g);
     const unseen_dog* u = pointer(unseen);
     return {a.w.json ? io::json_of(g, when, r, a.w.print, b, u)
@@ -118,7 +150,7 @@ reply regrow(const request& q, const surroundings& around) {
     const groom g = plan_groom(r);
     const auto unseen = a.unseen(r, g);
     const unseen_dog* u = pointer(unseen);
-    if (!g.stop.empty()) {
+    if (g.stopped()) {
         return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)
                          : io::text_of(g, std::nullopt, r, a.w.print, {}, u),
                 answer_is_no};
@@ -126,7 +158,7 @@ reply regrow(const request& q, const surroundings& around) {
     if (weeks > 0) {
         return visits(a, r, g, weeks);
     }
-    forecast c = forecast_of(r, g, a.w.json);
+    forecast c = forecast_of(r, g, a.w.json || a.w.print.zones);
     over_all_coats(a, r, g, c);
     return {a.w.json ? io::json_of(c, r, a.w.print, u) : io::text_of(c, r, a.w.print, u),
             g.stuck.empty() ? done : answer_is_no};

@@ -17,6 +17,8 @@ struct reply {
 };
 
 [[nodiscard]] reply lookup(const request& q, const surroundings& around);
+/// kit check, kit measure, kit buy.
+[[nodiscard]] reply kit_of(const request& q, const surroundings& around);
 [[nodiscard]] reply plan(const request& q, const surroundings& around);
 /// Plans a whole roster; its lines go to `out` as they are made. Text is what is said beside them, on
 /// standard error.

@@ -172,8 +172,18 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
         w.json = true;
     } else if (q.format == "ics" && !q.weeks.empty()) {
         w.ics = true;
+    } else if (q.format == "csv" && q.all) {
+        w.csv = true;
+    } else if (q.format == "html" && q.reader == "owner") {
+        w.html = true;
+    } else if (q.format == "html") {
+        f.say(errc::usage,
+              "--format: html is for the owner's page; write plan DOG --for owner --format html");
     } else if (q.format != "text") {
-        f.say(errc::usage, q.format == "ics"
+        f.say(errc::usage, q.format == "csv"
+                               ? "--format: csv is for the ladder; write lookup --all "
+                                 "--coat curly --format csv"
+                           : q.format == "ics"
                                ? "--format: ics is for a calendar; found no --weeks; write regrow "
                                  "DOG --weeks 26 --format ics"
                                : "--format: found \"" + q.format + "\"; write text or json");
@@ -183,6 +193,12 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
     } else if (q.units != "mm") {
         f.say(errc::usage, "--units: found \"" + q.units + "\"; write mm or in");
     }
+    if (!q.reader.empty() && q.reader != "owner" && q.reader != "trainee") {
+        const std::string meant = did_you_mean(q.reader, {"owner", "trainee"});
+        f.say(errc::unknown, "--for: found \"" + q.reader + "\"" +
+                                 (meant.empty() ? "; write owner or trainee" : meant));
+    }
+    w.print.trainee = q.reader == "trainee";
     w.print.explain = q.explain;
     w.print.zones = q.zones;
     w.print.today = around.today;
@@ -199,6 +215,20 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
     }
     if (!q.kit.empty()) {
         w.own_kit = io::read_kit(io::slurp(q.kit), w.reference);
+    }
+    if (!q.table.empty()) {
+        std::vector<std::string> known;
+        for (const table_drawer& t : w.tools().tables) {
+            known.push_back(t.id);
+        }
+        if (std::find(known.begin(), known.end(), q.table) != known.end()) {
+            w.own_kit = at_table(w.tools(), q.table);
+        } else {
+            f.say(errc::unknown, "--table: no table of the kit is called \"" + q.table + "\"" +
+                                     did_you_mean(q.table, known) +
+                                     (known.empty() ? "; the kit has no [[kit.table]]"
+                                                    : "; there are " + one_of(known)));
+        }
     }
     w.styles = w.place().styles;
     for (const style& s : w.reference.styles) {
@@ -231,6 +261,25 @@ int weeks_in(const std::string& text, faults& f) {
     f.say(errc::range,
           "--weeks: a whole number from 4 to 52; found \"" + text + "\"; write it like --weeks 26");
     return 26;
+}
+
+std::optional<place> zone_called(const std::string& text, const body& b, faults& f) {
+    const auto s = select(b, text);
+    if (s && s->places.size() == 1) {
+        return s->places.front();
+    }
+    f.say(errc::unknown,
+          s ? "--zone: one zone is needed; found the group \"" + text + "\""
+            : "--zone: no zone is called \"" + text + "\"" + did_you_mean(text, selectors(b)));
+    return std::nullopt;
+}
+
+std::optional<direction> direction_called(const std::string& text, faults& f) {
+    if (text == "with" || text == "against") {
+        return text == "with" ? direction::with_lay : direction::against_lay;
+    }
+    f.say(errc::unknown, "--direction: found \"" + text + "\"; write with or against");
+    return std::nullopt;
 }
 
 std::optional<coat_class> coat_called(const std::string& text, faults& f) {
@@ -297,6 +346,22 @@ void refuse_beside_roster(const request& q, faults& f) {
     refuse(!q.brush.empty(), "--brush");
     refuse(!q.now.empty(), "--now");
     refuse(!q.consents.empty(), "--consent");
+    const std::vector<std::pair<bool, const char*>> found{{!q.mats.empty(), "--mat"},
+                                                          {!q.skin.empty(), "--skin"},
+                                                          {!q.sensitive.empty(), "--sensitive"},
+                                                          {!q.signs.empty(), "--sign"},
+                                                          {!q.age.empty(), "--age"},
+                                                          {!q.health.empty(), "--health"},
+                                                          {!q.outdoors.empty(), "--outdoors"},
+                                                          {q.coat_change, "--coat-change"},
+                                                          {q.shedding, "--shedding"},
+                                                          {q.thin_or_old, "--thin-skin"},
+                                                          {q.pink_skin, "--pink-skin"},
+                                                          {!q.reader.empty(), "--for"},
+                                                          {!q.groomed.empty(), "--groomed"}};
+    for (const auto& [said, what] : found) {
+        refuse(said, what);
+    }
     if (q.zones || q.explain) {
         f.say(errc::usage, std::string("--roster: a line of a roster is short; found ") +
                                (q.zones ? "--zones" : "--explain") +
@@ -321,7 +386,7 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     if (!q.length.empty()) {
         d.body_length = length_in("--length", q.length, f);
     }
-    const std::vector<std::string> known{"clip-down", "clip-jacket", "show-blades"};
+    const std::vector<std::string> known{"clip-down", "clip-jacket", "frail-dog", "show-blades"};
     for (const std::string& id : q.consents) {
         if (std::find(known.begin(), known.end(), id) == known.end()) {
             f.say(errc::unknown, "--consent: unknown; found \"" + id + "\"" +
@@ -330,6 +395,7 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     }
     d.consents.insert(d.consents.end(), q.consents.begin(), q.consents.end());
     lay_now(q, w, d, f);
+    lay_intake(q, w, d, f);
     lay_days(q, d, f);
     return d;
 }

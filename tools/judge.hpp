@@ -24,7 +24,9 @@ struct workplace {
         styles{};  ///< the salon's, then the reference's others, as in the season asked
     io::print_options print{};
     bool json = false;
-    bool ics = false;  ///< iCalendar, of a calendar only
+    bool ics = false;   ///< iCalendar, of a calendar only
+    bool csv = false;   ///< of a ladder only
+    bool html = false;  ///< of an owner's page only
 
     [[nodiscard]] const salon& place() const { return own ? *own : io::demo_salon(); }
     [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }
@@ -54,6 +56,10 @@ class faults {
 /// Complains if --season names none of the sheet's.
 void judge_season(const request& q, const style& s, faults& f);
 
+/// The one zone called `text` in --zone.
+[[nodiscard]] std::optional<place> zone_called(const std::string& text, const body& b, faults& f);
+/// The direction in --direction: with or against.
+[[nodiscard]] std::optional<direction> direction_called(const std::string& text, faults& f);
 /// The coat called `text`.
 [[nodiscard]] std::optional<coat_class> coat_called(const std::string& text, faults& f);
 /// The length written in `--option`.
@@ -77,6 +83,9 @@ void lay_options(const request& q, dog& d, faults& f);
 /// Where nobody says the dog's coat: what its mix makes of it; the likeliest is set as its coat. A coat
 /// that was seen stays. Throws bad_input where the mix can't be read.
 [[nodiscard]] std::optional<expected_coat> coat_by_mix(dog& d, const workplace& w);
+/// Lays what the intake found, as options say it, over the dog: a finding takes the place of the
+/// file's in the same place.
+void lay_intake(const request& q, const workplace& w, dog& d, faults& f);
 /// The sheet of that dog.
 [[nodiscard]] const style* sheet_of(const dog& d, const workplace& w, faults& f);
 

@@ -4,7 +4,11 @@
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
+#include <optional>
 #include <thread>
+
+#include <termios.h>
+#include <unistd.h>
 
 #include "cli.hpp"
 
@@ -20,14 +24,34 @@ pelage::date local_day() {
                                     std::chrono::day{static_cast<unsigned>(here.tm_mday)}}};
 }
 
+/// Keys as they are pressed, unseen, an interrupt as a key, so that the terminal is never left so; or
+/// lines as ever, which is what the terminal had first.
+void one_key(bool wanted) {
+    static const std::optional<termios> first = [] {
+        termios t{};
+        return tcgetattr(STDIN_FILENO, &t) == 0 ? std::optional{t} : std::nullopt;
+    }();
+    if (!first) {
+        return;
+    }
+    termios t = *first;
+    if (wanted) {
+        t.c_lflag &= ~static_cast<tcflag_t>(ICANON | ECHO | ISIG);
+        t.c_cc[VMIN] = 1;
+        t.c_cc[VTIME] = 0;
+    }
+    (void)tcsetattr(STDIN_FILENO, TCSADRAIN, &t);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
     std::ios::sync_with_stdio(false);
     const char* salon = std::getenv("PELAGE_SALON");
     const std::vector<std::string> args(argv + (argc > 0 ? 1 : 0), argv + argc);
-    return pelage::cli::run(args,
-                            {local_day(), salon != nullptr ? salon : "", &std::cin,
-                             std::max(1U, std::thread::hardware_concurrency())},
-                            std::cout, std::cerr);
+    return pelage::cli::run(
+        args,
+        {local_day(), salon != nullptr ? salon : "", &std::cin,
+         std::max(1U, std::thread::hardware_concurrency()), isatty(STDIN_FILENO) == 1, one_key},
+        std::cout, std::cerr);
 }

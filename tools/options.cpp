@@ -11,7 +11,7 @@ namespace pelage::cli {
 
 namespace {
 
-const std::vector<std::string> verbs{"lookup", "plan", "regrow", "sheet", "help"};
+const std::vector<std::string> verbs{"lookup", "plan", "regrow", "sheet", "kit", "help"};
 
 constexpr const char* general_footer =
     "Examples:\n"
@@ -32,7 +32,19 @@ constexpr const char* lookup_footer =
     "  pelage lookup 'miniature poodle x english cocker spaniel'\n"
     "  pelage lookup 'F1b poodle x labrador to poodle' --explain\n"
     "  pelage lookup '(genotype l/l F/f C/c) x poodle'\n"
+    "  pelage lookup --all --coat curly\n"
     "  pelage lookup --sources matting";
+
+constexpr const char* kit_footer =
+    "Examples:\n"
+    "  pelage kit check\n"
+    "  pelage kit buy --most 3\n"
+    "  pelage kit buy --from-nothing --sheets reference/styles --most 8\n"
+    "  pelage kit measure 7F --coat drop --zone back --length 5.8mm\n"
+    "  pelage kit measure 10 --coat wavy --direction against --length 1.8mm\n"
+    "check: labels that mean two lengths, what is unsafe together, out, idle or\n"
+    "missing for the salon's sheets. buy: the best few things to buy, proven.\n"
+    "measure: what a test patch teaches; it changes no file.";
 
 constexpr const char* plan_footer =
     "Examples:\n"
@@ -42,6 +54,9 @@ constexpr const char* plan_footer =
     "  pelage plan --coat curly --style lamb --size small --format json\n"
     "  pelage plan bramble --any-sheet\n"
     "  pelage plan biscuit --back-in 6w\n"
+    "  pelage plan bramble --for owner --format html -o bramble.html\n"
+    "  pelage plan --ask -o dogs/moss.toml\n"
+    "  pelage plan --coat curly --style lamb --mat 'left ear pelt 5 mm' --age old\n"
     "  pelage plan --roster dogs.jsonl --jobs 2 -o plans.jsonl\n"
     "DOG is a file (a name ending in .toml) or the id of a dog of the salon.\n"
     "A roster is JSON Lines: a dog a line, the keys of a dog's file; - reads standard\n"
@@ -73,13 +88,15 @@ constexpr const char* regrow_footer =
     "the dog's file; --groomed sets the last full groom.";
 
 void add_general(CLI::App& app, request& q) {
-    app.add_option("--format", q.format, "text or json; ics with --weeks")->type_name("FORMAT");
+    app.add_option("--format", q.format, "text or json; some answers also csv, html or ics")
+        ->type_name("FORMAT");
     app.add_option("--units", q.units, "mm or in")->type_name("UNITS");
     app.add_option("-o,--output", q.output, "write to a file instead")->type_name("FILE");
     app.add_option("--today", q.today, "the day of the groom (YYYY-MM-DD)")->type_name("DATE");
     app.add_option("--salon", q.salon, "folder with salon.toml, styles/ and dogs/")
         ->type_name("DIR");
     app.add_option("--kit", q.kit, "a salon file whose kit is used")->type_name("FILE");
+    app.add_option("--table", q.table, "one table's share of the kit")->type_name("ID");
     app.add_flag("--explain", q.explain, "with what stands behind each figure");
 }
 
@@ -122,16 +139,58 @@ void add_sheet(CLI::App& app, request& q) {
         ->type_name("CHANCE");
 }
 
+/// What the intake finds, for a dog without a file or beside it.
+void add_intake(CLI::App& app, request& q) {
+    const auto repeated = [&](const char* option, std::vector<std::string>& to, const char* text,
+                              const char* what) {
+        app.add_option(option, to, text)->type_name(what)->allow_extra_args(false);
+    };
+    repeated("--mat", q.mats, "a mat, as in 'left ear pelt 5 mm comb passes'; repeat",
+             "'ZONE GRADE ...'");
+    repeated("--skin", q.skin, "a finding, as in 'left flank irritated'; repeat", "'ZONE STATE'");
+    repeated("--sensitive", q.sensitive, "what it hates to have touched: feet; repeat", "ZONE");
+    repeated("--sign", q.signs, "of the stop list: hair-band, swollen-ear; repeat", "SIGN");
+    app.add_option("--age", q.age, "young, adult or old")->type_name("AGE");
+    app.add_option("--health", q.health, "what ails it, in a few words")->type_name("TEXT");
+    app.add_option("--outdoors", q.outdoors, "in the sun: little, some, much")->type_name("TIME");
+    app.add_flag("--coat-change", q.coat_change, "the adult coat is coming in");
+    app.add_flag("--shedding", q.shedding, "a double coat in shed");
+    app.add_flag("--thin-skin", q.thin_or_old, "thin, wrinkled or dried-out skin");
+    app.add_flag("--pink-skin", q.pink_skin, "white or pink skin that meets the sun");
+}
+
+void add_groomed(CLI::App& app, request& q) {
+    app.add_option("--groomed", q.groomed, "day of the last full groom; else the file's")
+        ->type_name("DATE");
+}
+
 void add_calendar(CLI::App& app, request& q) {
     app.add_option("--weeks", q.weeks, "the visits of so many weeks, 4 to 52")->type_name("N");
-    app.add_option("--groomed", q.groomed, "day of the last full groom; else the file's, or today")
-        ->type_name("DATE");
     app.add_option("--cannot", q.cannot, "no visit on: Monday, 2026-12-24; may be repeated")
         ->type_name("DAYS")
         ->allow_extra_args(false);
     app.add_option("--event", q.events, "fresh for: '2027-05-01 within 7 days'; likewise")
         ->type_name("DATE")
         ->allow_extra_args(false);
+}
+
+void add_kit(CLI::App& app, request& q) {
+    app.add_option("what", q.operands, "check [FILE], measure TOOL, or buy")->type_name("WHAT");
+    app.add_option("--sheets", q.sheets, "a folder of style sheets, in place of the salon's")
+        ->type_name("DIR");
+    app.add_option("--most", q.most, "buy: at most so many things, 1 to 40; 5 if not said")
+        ->type_name("N");
+    app.add_option("--catalogue", q.catalogue, "buy: a salon file whose kit is what is offered")
+        ->type_name("FILE");
+    app.add_flag("--from-nothing", q.from_nothing, "buy: for an empty drawer");
+    app.add_option("--coat", q.coat, "measure: the coat of the patch")->type_name("COAT");
+    app.add_option("--zone", q.zone, "measure: where the patch is")->type_name("ZONE");
+    app.add_option("--direction", q.direction, "measure: with (if not said) or against")
+        ->type_name("WAY");
+    app.add_option("--length", q.length, "measure: what was left, combed out and dry")
+        ->type_name("LENGTH");
+    app.add_option("--sets", q.sets, "measure: lay or tool, where it could set either")
+        ->type_name("WHICH");
 }
 
 struct tree {
@@ -142,6 +201,7 @@ struct tree {
     CLI::App* plan = nullptr;
     CLI::App* regrow = nullptr;
     CLI::App* sheet = nullptr;
+    CLI::App* kit = nullptr;
 
     tree() {
         app.get_formatter()->column_width(26);
@@ -158,9 +218,15 @@ struct tree {
         lookup->add_option("--curl", q.curl, "of a mix: additive, or dominant as some labs say")
             ->type_name("HOW");
         lookup->add_flag("--barber", q.barber, "bare comb numbers are n/8 inch");
+        lookup->add_flag("--all", q.all, "everything the kit leaves on a coat, shortest first");
         lookup->add_flag("--sources", q.sources, "list figures with their basis; WHAT picks some");
         plan = app.add_subcommand("plan", "what to do with a dog, in working order");
         add_dog(*plan, q);
+        add_intake(*plan, q);
+        add_groomed(*plan, q);
+        plan->add_option("--for", q.reader, "owner: a page to take home; trainee: with the why")
+            ->type_name("WHOM");
+        plan->add_flag("--ask", q.ask, "an intake in the terminal, a key an answer");
         plan->add_option("--back-in", q.back_in, "the longest coat that waits so long: 6w, 42d")
             ->type_name("WAIT");
         plan->add_flag("--any-sheet", q.any_sheet, "which of the sheets the dog can carry, ranked");
@@ -171,16 +237,22 @@ struct tree {
             ->type_name("N");
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
         add_dog(*regrow, q);
+        regrow->add_flag("--zones", q.zones, "with what brushing wins, zone by zone");
+        add_intake(*regrow, q);
+        add_groomed(*regrow, q);
         add_calendar(*regrow, q);
         regrow->add_option("--learn", q.learn, "growth rates from a salon's measured dogs")
             ->type_name("DIR");
         sheet = app.add_subcommand("sheet", "style sheets: check, show, list, new, compare");
         add_sheet(*sheet, q);
         sheet->footer(sheet_footer);
+        kit = app.add_subcommand("kit", "check the kit, measure a patch, or what to buy");
+        add_kit(*kit, q);
+        kit->footer(kit_footer);
         lookup->footer(lookup_footer);
         plan->footer(plan_footer);
         regrow->footer(regrow_footer);
-        for (CLI::App* a : {lookup, plan, regrow, sheet}) {
+        for (CLI::App* a : {lookup, plan, regrow, sheet, kit}) {
             add_general(*a, q);
             a->allow_extras();
         }
@@ -204,6 +276,7 @@ std::string strangers(const tree& t) {
                            : t.plan->parsed()   ? t.plan
                            : t.regrow->parsed() ? t.regrow
                            : t.sheet->parsed()  ? t.sheet
+                           : t.kit->parsed()    ? t.kit
                                                 : nullptr;
     std::string out;
     const auto tell = [&](const std::vector<std::string>& words, const CLI::App& a) {
@@ -230,6 +303,7 @@ verb verb_of(const tree& t) {
            : t.plan->parsed()   ? verb::plan
            : t.regrow->parsed() ? verb::regrow
            : t.sheet->parsed()  ? verb::sheet
+           : t.kit->parsed()    ? verb::kit
                                 : verb::none;
 }
 
@@ -255,7 +329,7 @@ parsed parse_arguments(const std::vector<std::string>& args) {
                        did_you_mean(words.front(), verbs) + "\n");
     }
     if (words.empty()) {
-        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow or sheet\n");
+        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow, sheet or kit\n");
     }
     std::reverse(words.begin(), words.end());  // the parser takes them from the back
     try {
@@ -274,7 +348,7 @@ parsed parse_arguments(const std::vector<std::string>& args) {
     }
     t.q.what = verb_of(t);
     if (t.q.what == verb::none) {
-        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow or sheet\n");
+        return wrongly("pelage: error: nothing asked; write lookup, plan, regrow, sheet or kit\n");
     }
     return {t.q, false, 0, {}};
 }

@@ -5,8 +5,9 @@ build_packages="g++ cmake ninja-build libboost-dev libcli11-dev libtomlplusplus-
     nlohmann-json3-dev libutf8proc-dev"
 # What its tests need besides.
 test_packages="ccache catch2 librapidcheck-dev libgsl-dev libglpk-dev libical-dev pkg-config"
-# What the long tests need besides: another judge of plans, called as a program.
-full_packages="coinor-cbc"
+# What the long tests need besides: another judge of plans, called as a program, and a browser that
+# prints pages.
+full_packages="coinor-cbc chromium poppler-utils"
 # What tests/bench/run measures with and against.
 bench_packages="libbenchmark-dev valgrind coinor-cbc lp-solve toulbar2"
 

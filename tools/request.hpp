@@ -6,7 +6,7 @@
 
 namespace pelage::cli {
 
-enum class verb { none, lookup, plan, regrow, sheet };
+enum class verb { none, lookup, plan, regrow, sheet, kit };
 
 struct request {
     verb what = verb::none;
@@ -31,6 +31,20 @@ struct request {
     std::vector<std::string> now{};
     std::vector<std::string> consents{};
     bool zones = false;
+    std::string reader{};  ///< whom the plan is written for: owner, trainee; empty: the groomer
+    bool ask = false;      ///< the intake as a talk in the terminal
+    // what the intake found
+    std::vector<std::string> mats{};
+    std::vector<std::string> skin{};
+    std::vector<std::string> sensitive{};
+    std::vector<std::string> signs{};
+    std::string age{};
+    std::string health{};
+    std::string outdoors{};
+    bool coat_change = false;
+    bool shedding = false;
+    bool thin_or_old = false;
+    bool pink_skin = false;
     // a whole roster
     std::string roster{};
     std::string jobs{};
@@ -52,6 +66,14 @@ struct request {
     std::string suits{};     ///< sheet list --for
     std::string against{};   ///< sheet check --against
     bool any_sheet = false;  ///< plan --any-sheet
+    bool all = false;        ///< the whole ladder
+    // the kit; what is done with it is the first operand
+    std::string table{};
+    std::string sets{};
+    std::string sheets{};
+    std::string most{};
+    std::string catalogue{};
+    bool from_nothing = false;
 };
 
 /// How the arguments were understood.

@@ -5,10 +5,13 @@
 #include <ostream>
 
 #include <pelage/error.hpp>
+#include <pelage/io/dog_file.hpp>
 #include <pelage/io/write.hpp>
 
 #include "cli.hpp"
 #include "commands.hpp"
+#include "interview.hpp"
+#include "judge.hpp"
 
 namespace pelage::cli {
 
@@ -48,6 +51,8 @@ reply answer(const request& q, const surroundings& around) {
             return sheet(q, around);
         case verb::regrow:
             return regrow(q, around);
+        case verb::kit:
+            return kit_of(q, around);
         case verb::none:
             break;
     }
@@ -157,6 +162,52 @@ int deliver_roster(const request& q, const surroundings& around, std::ostream& o
     return r.code;
 }
 
+/// Where the file of an asked dog goes: as said, or its id. Nothing is written over without a yes.
+std::string free_path(asker& a, const request& q, const dog& d) {
+    std::string path = q.output.empty() ? d.id + ".toml" : q.output;
+    std::error_code failed;
+    while (std::filesystem::exists(std::filesystem::symlink_status(path, failed))) {
+        if (a.yes("\"" + path + "\" is there already. Write over it")) {
+            break;
+        }
+        path = a.line("Another name for the file", [](const std::string& s) {
+            return std::string(s.empty() ? "a name is needed" : "");
+        });
+    }
+    return path;
+}
+
+/// The intake as a talk: writes the dog's file, then plans it. Questions go to standard error, so that
+/// the plan can go elsewhere.
+int deliver_intake(const request& q, const surroundings& around, std::ostream& out,
+                   std::ostream& err) {
+    if (!q.operands.empty()) {
+        throw error(errc::usage, "--ask: asks for a new dog; found \"" + q.operands.front() +
+                                     "\"; leave one out");
+    }
+    if (!around.terminal || around.in == nullptr) {
+        throw error(errc::usage,
+                    "--ask: needs a terminal to ask in; found none; write the dog's file, or say "
+                    "what was found by options (pelage plan --help)");
+    }
+    faults f;
+    const workplace w = workplace_of(q, around, f);
+    f.throw_if_any();
+    asker a(*around.in, err, around.one_key);
+    const dog d = interview(a, w.reference, w.styles, w.print.today);
+    const std::string path = free_path(a, q, d);
+    write_file(path, [&](std::ostream& file) { file << io::dog_file(d, w.reference.dog_body); });
+    err << "Wrote " << path << "; again with: pelage plan " << path << "\n" << std::flush;
+    request again = q;
+    again.ask = false;
+    again.output.clear();
+    again.operands = {path};
+    if (path.find('/') == std::string::npos) {
+        again.operands.front().insert(0, "./");
+    }
+    return deliver(again, plan(again, around), out, err);
+}
+
 }  // namespace
 
 int run(const std::vector<std::string>& args, const surroundings& around, std::ostream& out,
@@ -169,6 +220,9 @@ int run(const std::vector<std::string>& args, const surroundings& around, std::o
         }
         if (!p.asked.roster.empty()) {
             return deliver_roster(p.asked, around, out, err);
+        }
+        if (p.asked.ask) {
+            return deliver_intake(p.asked, around, out, err);
         }
         return deliver(p.asked, answer(p.asked, around), out, err);
     } catch (const bad_input& e) {

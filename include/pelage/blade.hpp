@@ -38,6 +38,7 @@ struct blade {
     bool rare = false;            ///< made, but seldom seen
     std::optional<length> reach;  ///< longest setting of an adjustable blade (mm)
     std::string note;
+    std::string setting{};  ///< adjustable: the mark its lever stands on, "1.5 mm"
 };
 
 /// Whether the teeth must be taken as skip teeth: they are, or nobody knows.

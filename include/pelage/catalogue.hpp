@@ -53,7 +53,8 @@ struct rule_book {
     matting_rules matting;
     refusal_rules refusal;
     price_rules prices;
-    std::array<std::optional<rate_prior>, coat_names.size()> own_rates;  ///< by coat class
+    std::array<std::optional<rate_prior>, coat_names.size()> own_rates;     ///< by coat class
+    std::array<std::optional<figure<double>>, coat_names.size()> own_lays;  ///< likewise (degrees)
 };
 
 /// The reference as a whole. Invariant, held by the reader: ids are unique, every name resolves,
@@ -67,6 +68,7 @@ struct catalogue {
     heredity genes;           ///< how coats are inherited, and the breeds
     rule_book rules;
     std::vector<caution> cautions;
+    std::vector<stop_rule> stops;  ///< in the order of stop_sign, all of them
     std::vector<style> styles;
     std::vector<listed_figure> figures;  ///< every figure with its basis, in file order
 };
@@ -92,6 +94,13 @@ struct salon {
                                                coat_class k) {
     const auto& own = r.own_rates[static_cast<std::size_t>(k)];
     return own ? *own : coat_of(c, k).rate;
+}
+
+/// The angle of the lay taken of a coat (degrees): the salon's own test patch, or else the reference's.
+[[nodiscard]] inline const figure<double>& lay_of(const catalogue& c, const rule_book& r,
+                                                  coat_class k) {
+    const auto& own = r.own_lays[static_cast<std::size_t>(k)];
+    return own ? *own : coat_of(c, k).lay_degrees;
 }
 
 /// The record with that id, or null; for any vector of records with an `id`.

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include <pelage/evidence.hpp>
+#include <pelage/finding.hpp>
 
 namespace pelage {
 
@@ -25,14 +26,25 @@ enum class caution_when {
     unknown_hair,           ///< today's hair isn't known
     old_or_thin,            ///< old, thin-skinned, wrinkled or dehydrated dog
     against_short,          ///< a short blade goes against the lay
-    coat_change             ///< adult coat coming in
+    coat_change,            ///< adult coat coming in
+    sun_hours,              ///< as sun, and the dog is out most of the day
+    young,                  ///< a young dog
+    ill,                    ///< something ails it
+    sensitive,              ///< places it hates to have touched
+    shedding,               ///< a double coat letting go of its undercoat
+    long_since,             ///< the last full groom is longer ago than the coat's usual interval
+    combing_out,            ///< mats are combed out
+    parasite                ///< fleas, ticks or mites were seen
 };
-inline constexpr std::array<std::string_view, 14> caution_when_names{
+inline constexpr std::array<std::string_view, 22> caution_when_names{
     "any-clipping",  "comb-used",    "double-jacket-clipped",
     "wire-clipped",  "clip-under",   "matted-ears-or-tail",
     "sun",           "thin-skin",    "skin-finding",
     "stop",          "unknown-hair", "old-or-thin",
-    "against-short", "coat-change"};
+    "against-short", "coat-change",  "sun-hours",
+    "young",         "ill",          "sensitive",
+    "shedding",      "long-since",   "combing-out",
+    "parasite"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }
@@ -44,6 +56,15 @@ struct caution {
     int danger = 3;   ///< 1 (gravest) to 5
     std::string who;  ///< groomer, owner, veterinarian
     std::string text;
+    evidence why;
+};
+
+/// A sign of the stop list: what is seen, and what the groomer does until the dog is at a
+/// veterinarian's.
+struct stop_rule {
+    stop_sign sign = stop_sign::collapse;
+    std::string seen;
+    std::string act;
     evidence why;
 };
 

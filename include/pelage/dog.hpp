@@ -25,6 +25,20 @@ inline constexpr std::array<std::string_view, 5> size_names{"toy", "small", "med
     return size_names[static_cast<std::size_t>(s)];
 }
 
+/// How old a dog is, as far as a groom cares; the groomer says what it is.
+enum class life_stage { young, adult, old };
+inline constexpr std::array<std::string_view, 3> life_stage_names{"young", "adult", "old"};
+[[nodiscard]] constexpr std::string_view name(life_stage s) {
+    return life_stage_names[static_cast<std::size_t>(s)];
+}
+
+/// How long it is out in the sun on a day: hardly at all, walks, most of it.
+enum class outdoors { little, some, much };
+inline constexpr std::array<std::string_view, 3> outdoors_names{"little", "some", "much"};
+[[nodiscard]] constexpr std::string_view name(outdoors o) {
+    return outdoors_names[static_cast<std::size_t>(o)];
+}
+
 /// Length of today's hair in a zone, a group or "all".
 struct hair_now {
     std::string whom;
@@ -59,10 +73,16 @@ struct dog {
     std::vector<sheet_rule> departures;  ///< from the sheet, later ones win
     std::vector<hair_now> now;
     brushing brushed;
-    bool brushing_said = true;  ///< false: nobody said, taken as none
-    bool coat_change = false;   ///< adult coat coming in, or cottony undercoat
-    bool thin_or_old = false;   ///< thin-skinned, old, wrinkled or dehydrated
-    bool pink_skin = false;     ///< white or pink skin that meets the sun
+    bool brushing_said = true;           ///< false: nobody said, taken as none
+    bool coat_change = false;            ///< adult coat coming in, or cottony undercoat
+    bool thin_or_old = false;            ///< thin-skinned, old, wrinkled or dehydrated
+    bool pink_skin = false;              ///< white or pink skin that meets the sun
+    bool shedding = false;               ///< a double coat letting go of its undercoat
+    std::optional<life_stage> age;       ///< none: not said, taken as grown up
+    std::optional<outdoors> out;         ///< time in the sun; none: not said, taken as some
+    std::string health;                  ///< what ails it, as told; empty: nothing said
+    std::vector<std::string> sensitive;  ///< what it hates to have touched: zones, groups, sides
+    std::vector<stop_sign> signs;        ///< of the stop list
     std::vector<mat_finding> mats;
     std::vector<skin_finding> skin;
     std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id
@@ -72,5 +92,15 @@ struct dog {
     std::vector<fresh_day> events;  ///< days for which it should be freshly groomed
     std::string note;
 };
+
+/// Skin that tears easily: the rules for old, thin, wrinkled or dehydrated dogs hold.
+[[nodiscard]] inline bool tender(const dog& d) {
+    return d.thin_or_old || d.age == life_stage::old;
+}
+
+/// A dog that bears less: old, thin-skinned, ill or young. It gets less time for combing out mats.
+[[nodiscard]] inline bool bears_less(const dog& d) {
+    return tender(d) || d.age == life_stage::young || !d.health.empty();
+}
 
 }  // namespace pelage

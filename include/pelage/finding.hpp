@@ -48,4 +48,28 @@ struct skin_finding {
     skin_state state = skin_state::irritated;
 };
 
+/// What ends a groom, gravest first: a veterinarian's before anything else is done (the stop list;
+/// reference/cautions.toml has the words and what to do).
+enum class stop_sign {
+    collapse,
+    breath,
+    gums,
+    seizure,
+    bleeding,
+    hair_band,        ///< a band of hair cuts into a leg or toes
+    embedded_collar,  ///< a collar or harness grown in
+    wounds,           ///< wounds, maggots, pus or a rotten smell under mats
+    swollen_ear,
+    painful_ear,  ///< with discharge
+    ringworm,     ///< or mange, suspected
+    unhandled     ///< pelted, and can't be handled awake
+};
+inline constexpr std::array<std::string_view, 12> stop_sign_names{
+    "collapse",          "breath",          "gums",   "seizure",     "bleeding",
+    "hair-band",         "embedded-collar", "wounds", "swollen-ear", "painful-ear",
+    "ringworm-or-mange", "pelted-unhandled"};
+[[nodiscard]] constexpr std::string_view name(stop_sign s) {
+    return stop_sign_names[static_cast<std::size_t>(s)];
+}
+
 }  // namespace pelage

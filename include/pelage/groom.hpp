@@ -45,7 +45,8 @@ enum class outcome {
     left_by_sheet,  ///< the sheet leaves it
     skin_left,      ///< hurt skin: left alone
     clipped_under,  ///< a mat clipped off, whatever the sheet wished
-    stuck           ///< nothing is allowed
+    stuck,          ///< nothing is allowed
+    goes_along      ///< an edge taken down with the part whose mats are clipped off
 };
 [[nodiscard]] std::string_view name(outcome o);
 
@@ -143,11 +144,15 @@ struct groom {
     std::vector<consent> consents;
     std::vector<std::string>
         stop;  ///< places felted to the skin: a veterinarian's; no work is planned
+    std::vector<stop_sign> signs;    ///< of the stop list; likewise
     std::vector<std::size_t> stuck;  ///< zones for which nothing is allowed
     std::vector<std::string> notes;  ///< said once: what was assumed
     solution choice;
     work before{};  ///< minutes before the bath, pick-ups included
     work after{};
+
+    /// The dog goes to a veterinarian before anything is done: no work is planned.
+    [[nodiscard]] bool stopped() const { return !stop.empty() || !signs.empty(); }
 };
 
 /// Plans the groom. Throws error(missing) if the dog's coat isn't set and error(unknown) if the

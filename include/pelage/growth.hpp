@@ -7,9 +7,11 @@
 
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <optional>
 
 #include <pelage/coat.hpp>
+#include <pelage/date.hpp>
 #include <pelage/error.hpp>
 #include <pelage/evidence.hpp>
 #include <pelage/stats.hpp>
@@ -29,6 +31,8 @@ struct growth_rules {
     figure<length> wrong_error;           ///< how far off a wrong one is
     figure<double> herd;                  ///< dogs a salon needs before its own rate counts
     figure<double> herd_log_sd;           ///< least spread between dogs of a coat
+    figure<double> season_swing;  ///< share by which growth swings over the year; 0: no season
+    figure<double> season_peak;   ///< the day of the year on which it is fastest, 1 to 365
 };
 
 /// "Never": the coat stops before it gets there.
@@ -52,6 +56,23 @@ struct rate_law {
 }
 [[nodiscard]] inline rate_law prior_rate(const coat& c, const growth_rules& g) {
     return prior_rate(c.rate, g);
+}
+
+/// The season's factor on the rate, 1 + swing cos(2 pi (day - peak) / year), as its mean over `wait`
+/// from `from`. 1 where there is no season, or no date.
+[[nodiscard]] inline double season_factor(const growth_rules& g, const std::optional<date>& from,
+                                          const days& wait) {
+    if (!from || g.season_swing.best == 0.0 || !(in_days(wait) > 0.0)) {
+        return 1.0;
+    }
+    const std::chrono::year_month_day d{*from};
+    const date new_year{d.year() / std::chrono::January / 1};
+    const double per_day = 2.0 * std::numbers::pi / 365.2425;
+    const double since_peak =
+        static_cast<double>((*from - new_year).count()) + 1.0 - g.season_peak.best;
+    const double swings =
+        std::sin(per_day * (since_peak + in_days(wait))) - std::sin(per_day * since_peak);
+    return 1.0 + g.season_swing.best * swings / (per_day * in_days(wait));
 }
 
 /// The rate at quantile `p` (mm/day), 0 < p < 1.

@@ -80,4 +80,27 @@ struct lookup_answer {
 /// Looks it up. Throws what read_question throws.
 [[nodiscard]] lookup_answer look_up(const lookup_request& r);
 
+/// One setup of the ladder: a blade or a comb with a direction.
+struct rung {
+    setup how{};
+    finished leaves{};
+    bool out = false;                  ///< out for sharpening, or otherwise not at hand
+    std::optional<date> out_until{};   ///< where that is known
+    bool whole_coat = false;           ///< may go wherever the coat is clipped
+    std::optional<std::size_t> where;  ///< else where it may go: index into ladder::places
+    std::string why_not;               ///< refused in the zone asked about; empty if it may be used
+};
+
+/// Everything a kit can leave on one coat.
+struct ladder {
+    coat_class coat = coat_class::wavy;
+    std::vector<rung> rungs;          ///< from shortest to longest; with the lay before against it
+    std::vector<std::string> places;  ///< where setups may go that may not go everywhere, in words
+    bool one_way = false;             ///< direction makes no difference on this coat
+};
+
+/// The whole ladder of the request's kit on its coat, which must be set; its text isn't read. `way`
+/// limits the direction, `where` says of each setup whether it may be used there.
+[[nodiscard]] ladder whole_ladder(const lookup_request& r);
+
 }  // namespace pelage

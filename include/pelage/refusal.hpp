@@ -2,6 +2,7 @@
 // masks a setup in a zone where any of them holds.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
@@ -24,8 +25,18 @@ struct refusal_rules {
     figure<length> safe_blade;         ///< stated length of blade 10, where a comb's tip passes
     figure<length> sun_length;         ///< not below this where pink or thin skin meets the sun
     figure<work> comb_out_limit;       ///< de-matting in all, before clipping instead
+    figure<work> comb_out_frail;       ///< the same on a dog that is old or thin-skinned, and ill
     figure<work> oil_after;            ///< a blade running longer than this is felt and oiled
 };
+
+/// How long a dog is combed out for: the usual limit, its low end for one that bears less, and less
+/// still where it is old or thin-skinned and ill as well.
+[[nodiscard]] inline work comb_out_budget(const dog& d, const refusal_rules& r) {
+    if (tender(d) && !d.health.empty()) {
+        return std::min(r.comb_out_frail.best, r.comb_out_limit.low);
+    }
+    return bears_less(d) ? r.comb_out_limit.low : r.comb_out_limit.best;
+}
 
 /// Why a setup is refused in a zone.
 enum class refusal {
@@ -146,6 +157,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     }
     // the stated length counts, not the longest a blade of that name is made
     const length stated = s.tool.stated.best;
+    // the usual safe blade wherever the tip of a comb passes beneath (common practice, no source)
     if (m.comb_passes && s.tool.etched == "10") {
         return std::nullopt;
     }

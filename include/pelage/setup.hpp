@@ -64,9 +64,10 @@ struct setup {
 /// "comb 13 mm over blade 30", "blade 7F", "scissors": what is held, without the direction.
 [[nodiscard]] inline std::string held(const setup& s) {
     switch (s.kind) {
-        case tool_kind::clip:
-            return s.over ? "comb " + s.over->id + " over blade " + s.tool.id
-                          : "blade " + s.tool.id;
+        case tool_kind::clip: {
+            const std::string mark = s.tool.setting.empty() ? "" : " at " + s.tool.setting;
+            return (s.over ? "comb " + s.over->id + " over blade " : "blade ") + s.tool.id + mark;
+        }
         case tool_kind::scissors:
             return "scissors";
         case tool_kind::thinners:

@@ -6,6 +6,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include <pelage/growth.hpp>
@@ -49,6 +50,9 @@ struct shared_law {
 /// Days until one zone reaches its matting-prone length, at quantile `p` of the time (0 < p < 1):
 /// 0 if it is there already, never if the coat stops before it. To a thousandth of a day.
 [[nodiscard]] days prone_quantile(const kept_zone& z, const shared_law& law, chance p);
+/// The same at several chances, in their order: one curve serves them all.
+[[nodiscard]] std::vector<days> prone_quantiles(const kept_zone& z, const shared_law& law,
+                                                std::span<const chance> ps);
 
 /// What is due when.
 enum class visit_kind { full_groom, brush_out, usual };

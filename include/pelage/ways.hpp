@@ -11,6 +11,7 @@
 #include <string_view>
 #include <vector>
 
+#include <pelage/clip_down.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/setup.hpp>
 #include <pelage/units.hpp>
@@ -136,6 +137,7 @@ struct conflict {
 /// All of it, as an answer carries it.
 struct beside {
     std::vector<other_way> ways;
+    std::vector<grow_back_way> grow_back;
     std::vector<conflict> stuck;
     std::vector<without_tool> without;  ///< only if asked to explain
     std::vector<reason_why> why;        ///< only if asked to explain

@@ -24,7 +24,9 @@ namespace pelage {
 
 /// Every setup of the kit on `today`, in a fixed order: bare blades and combs by length, with the
 /// lay before against it, full teeth before skip; then scissors, thinning scissors, carding tool,
-/// hand-stripping, leave. Adjustable blades are not planned with: their length hangs on the lever.
+/// hand-stripping, leave. An adjustable blade is offered on each
+/// mark of its lever that the kit states; without marks it is not planned with. A blade that no clipper
+/// of the kit takes is left out.
 [[nodiscard]] std::vector<setup> setups_of(const kit& k, const std::optional<date>& today,
                                            const cut_rules& c);
 

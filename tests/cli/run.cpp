@@ -169,9 +169,10 @@ class runner {
         } else if (l == "run" || starts("run ")) {
             now_.args = split(l == "run" ? "" : rest(4));
             now_.wide = std::any_of(now_.args.begin(), now_.args.end(), [](const std::string& a) {
-                return a == "json" || a == "--roster";
+                return a == "json" || a == "csv" || a == "--roster";
             });
-            now_.crlf = std::find(now_.args.begin(), now_.args.end(), "ics") != now_.args.end();
+            now_.crlf = std::any_of(now_.args.begin(), now_.args.end(),
+                                    [](const std::string& a) { return a == "ics" || a == "csv"; });
             now_.line = line;
         } else if (l == "input") {
             now_.input = block(lines, at);

@@ -12,7 +12,8 @@ BEGIN {
         "days_off")
     fill(2, "cut refusal growth matting caution blend inheritance learning mix")
     fill(3, "catalogue plan order visits stock worktop groom compile lookup forecast ways " \
-        "booking calendar back_in growth_record mixture unseen sheet_check sheet_compare any_sheet")
+        "booking calendar back_in growth_record mixture unseen sheet_check sheet_compare " \
+        "any_sheet drawer patch clip_down")
     fill(4, "pelage")  # and all of io/ and lib/
     tools = 5
 

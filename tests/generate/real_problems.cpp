@@ -38,11 +38,6 @@ place any_side(dice& d) {
     }
 }
 
-bool meet(const place& a, const place& b) {
-    return a.zone == b.zone &&
-           (a.which == b.which || a.which == side::both || b.which == side::both);
-}
-
 /// The target times 0.7 to 1.3, at half a millimetre and not below it.
 length scaled(dice& d, const length& target) {
     const double halves = std::round(in_mm(target) * d.between(0.7, 1.3) * 2.0);

@@ -75,21 +75,39 @@ verdict read_back(const pelage::problem& p, const integer_programme& ip, glp_pro
     return v;
 }
 
-}  // namespace
-
-verdict by_glpk(const pelage::problem& p, form f, double most_seconds) {
+/// The programme as GLPK holds it.
+model model_of(const integer_programme& ip) {
     glp_term_out(GLP_OFF);
-    const integer_programme ip = written(p, f);
-    const model m(glp_create_prob());
+    model m(glp_create_prob());
     glp_set_obj_dir(m.get(), GLP_MIN);
     add_columns(ip, m.get());
     add_rows(ip, m.get());
+    return m;
+}
+
+int solved(glp_prob* m, double most_seconds) {
     glp_iocp how;
     glp_init_iocp(&how);
     how.presolve = GLP_ON;
     how.tm_lim = static_cast<int>(most_seconds * 1000);
+    return glp_intopt(m, &how);
+}
+
+}  // namespace
+
+std::optional<std::int64_t> least_by_glpk(const integer_programme& ip, double most_seconds) {
+    const model m = model_of(ip);
+    if (solved(m.get(), most_seconds) != 0 || glp_mip_status(m.get()) != GLP_OPT) {
+        return std::nullopt;
+    }
+    return std::llround(glp_mip_obj_val(m.get()));
+}
+
+verdict by_glpk(const pelage::problem& p, form f, double most_seconds) {
+    const integer_programme ip = written(p, f);
+    const model m = model_of(ip);
     const stopwatch clock;
-    const int failed = glp_intopt(m.get(), &how);
+    const int failed = solved(m.get(), most_seconds);
     const seconds_spent spent = clock.read();
     verdict v;
     if (failed == GLP_ENOPFS) {  // the presolver's word that there is no plan

@@ -1,6 +1,9 @@
 // GLPK, called as a library in the same process.
 #pragma once
 
+#include <cstdint>
+#include <optional>
+
 #include "judges/integer_programme.hpp"
 #include "judges/verdict.hpp"
 
@@ -9,5 +12,9 @@ namespace judges {
 /// Solves the problem written in that form. The time is that of the search alone, without writing the
 /// model. `most_seconds` limits it.
 [[nodiscard]] verdict by_glpk(const pelage::problem& p, form f, double most_seconds = 60);
+
+/// The least cost of any such programme, rounded; nothing if GLPK doesn't prove it in time.
+[[nodiscard]] std::optional<std::int64_t> least_by_glpk(const integer_programme& ip,
+                                                        double most_seconds = 60);
 
 }  // namespace judges

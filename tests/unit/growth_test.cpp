@@ -182,3 +182,24 @@ TEST_CASE("when a resting coat is back at a length", "[growth]") {
     CHECK(even == resting_days_to(short_double, rate_quantile(law, 0.5), mm(25)));
     CHECK(resting_quantile(short_double, law, mm(25), 0.9) > even);
 }
+
+TEST_CASE("a season's mean is that of its days, and nothing over a whole year", "[growth]") {
+    growth_rules g;
+    g.season_swing.best = 0.1;
+    g.season_peak.best = 172.0;
+    const auto start = parse_date("2026-04-20");
+    for (const int wait : {1, 42, 180}) {
+        double sum = 0.0;
+        constexpr int parts = 1000;
+        for (int i = 0; i < wait * parts; ++i) {
+            const double since_peak = 110.0 - 172.0 + (i + 0.5) / parts;  // 20 April is day 110
+            sum += 1.0 + 0.1 * std::cos(2.0 * std::numbers::pi * since_peak / 365.2425);
+        }
+        CHECK_THAT(season_factor(g, start, day(wait)),
+                   match::WithinAbs(sum / (wait * parts), 1e-7));
+    }
+    CHECK_THAT(season_factor(g, start, day(365.2425)), match::WithinAbs(1.0, 1e-12));
+    CHECK(season_factor(g, std::nullopt, day(42)) == 1.0);
+    g.season_swing.best = 0.0;
+    CHECK(season_factor(g, start, day(42)) == 1.0);
+}

@@ -682,7 +682,7 @@ using texts = std::vector<std::string>;
 }  // namespace
 
 TEST_CASE(
-    "free hair nobody measured: measure it, enough for the shortest blade, or try a comb's tip",
+    "free hair nobody measured: measure it, enough for the usual safe blade, or try a comb's tip",
     "[ways]") {
     groom_table t;
     t.patient.mats = {mat_in("left armpit", mat_grade::mat)};
@@ -694,9 +694,11 @@ TEST_CASE(
     CHECK(c.frees[0].by[0].least == mm(2));
     REQUIRE(c.frees[0].then);
     CHECK(held(*c.frees[0].then) == "blade 10");
-    groom_table ear;  // where a 15 may go: 1.2 mm is three quarters of 1.6 mm
+    groom_table ear;  // where a 15 may go, too: the longer is asked for where it is at hand
     ear.patient.mats = {mat_in("left ear", mat_grade::pelt)};
-    CHECK(conflict_at(ear, "left ear").frees[0].by[0].least == mm(1.6));
+    CHECK(conflict_at(ear, "left ear").frees[0].by[0].least == mm(2));
+    ear.tools = drawer({"30", "15"});
+    CHECK(conflict_at(ear, "left ear").frees[0].by[0].least == mm(1.6));  // 1.2 mm is 3/4 of it
     // enough is enough, and no less would do
     t.patient.mats[0].free_hair = mm(2);
     CHECK(t.plan().stuck.empty());
@@ -760,7 +762,7 @@ TEST_CASE("show blades under a mat on clean feet: the owner's consent frees it",
 
 TEST_CASE("hurt skin is left to heal; with a mat on it both stand in the way", "[ways]") {
     groom_table t;
-    t.patient.skin = {{at("left flank"), skin_state::broken}};
+    t.patient.skin = {{at("left flank"), skin_state::irritated}};
     CHECK(told(conflict_at(t, "left flank")) == texts{"heal"});
     CHECK(conflict_at(t, "left flank").rules[0].id == "skin-found");
     t.patient.mats = {mat_in("left flank", mat_grade::pelt)};
@@ -773,7 +775,7 @@ TEST_CASE("what frees a place does, and no part of it would", "[ways]") {
     // each named set applied by hand, whole and short of one
     groom_table t;
     t.tools = drawer({"40"}, {"13 mm"});
-    t.patient.skin = {{at("left ear"), skin_state::broken}};
+    t.patient.skin = {{at("left ear"), skin_state::irritated}};
     t.patient.mats = {mat_in("left ear", mat_grade::pelt)};
     const conflict c = conflict_at(t, "left ear");
     REQUIRE_FALSE(c.frees.empty());

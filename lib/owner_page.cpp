@@ -1,0 +1,588 @@
+// What the owner's page says. Short sentences and common words: tests hold its reading ease.
+#include "owner_page.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+
+#include <pelage/text.hpp>
+
+#include "layout.hpp"
+#include "when_words.hpp"
+#include "write_ways.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+using strings = std::vector<std::string>;
+using places = std::vector<std::size_t>;
+
+std::string sentence_case(std::string s) {
+    if (!s.empty() && s.front() >= 'a' && s.front() <= 'z') {
+        s.front() = static_cast<char>(s.front() - 32);
+    }
+    return s;
+}
+
+/// A name fit for one line of a page; cut between characters.
+std::string short_name(const std::string& name) {
+    constexpr std::size_t most = 40;
+    if (name.empty()) {
+        return "Your dog";
+    }
+    constexpr std::size_t most_bytes = 3 * most;  // marks that take no column don't make it longer
+    if (columns(name) <= most && name.size() <= most_bytes) {
+        return name;
+    }
+    std::size_t end = most;
+    while (end > 0 && (static_cast<unsigned char>(name[end]) & 0xC0U) == 0x80U) {
+        --end;
+    }
+    return name.substr(0, end) + "...";
+}
+
+class page_maker {
+  public:
+    page_maker(const owner_matter& m, const print_options& o)
+        : m_(m), g_(m.plan), r_(m.asked), o_(o), coat_(coat_of(r_.reference, *r_.patient.coat)) {
+        page_.name = short_name(r_.patient.name);
+    }
+
+    owner_page made() {
+        page_.title = page_.name + ": " + (g_.stopped() ? "a vet first" : "today's groom");
+        if (o_.today) {
+            page_.title += ", " + in_words(*o_.today);
+        }
+        if (g_.stopped()) {
+            stopped();
+        } else {
+            asked();
+            today();
+            back_then();
+            brushing();
+            brush_shy();
+            vet();
+            agree();
+        }
+        page_.foot = r_.patient.invented ? "An invented dog, for trying things out. " : "";
+        page_.foot += g_.stopped() ? "" : "Days and weeks are what such coats mostly do. ";
+        page_.foot += "The rules of this place and a vet's word come first.";
+        if (o_.explain && !g_.stopped()) {
+            page_.foot += " How sure: growth of the coat, " + basis_words(coat_.rate.why);
+            if (coat_.matting_prone) {
+                page_.foot += "; length at which it mats, " + basis_words(coat_.matting_prone->why);
+            }
+            page_.foot += "; how to brush and the weeks, common practice, no source.";
+        }
+        return std::move(page_);
+    }
+
+  private:
+    [[nodiscard]] const zone& zone_of(std::size_t i) const {
+        return r_.reference.dog_body.zones[g_.zones[i].at.zone];
+    }
+    [[nodiscard]] std::string title_of(std::size_t i) const {
+        return title(r_.reference.dog_body, g_.zones[i].at);
+    }
+    [[nodiscard]] std::string long_as(const length& l) const { return show(l, o_.units); }
+    page_section& add(std::string heading) {
+        page_.sections.push_back({std::move(heading), {}, {}, lines_as::bullets, false});
+        return page_.sections.back();
+    }
+
+    /// A few places by name, many by the parts of the dog.
+    [[nodiscard]] std::string named(const places& which) const {
+        strings names;
+        for (const std::size_t i : which) {
+            names.push_back(title_of(i));
+        }
+        if (names.size() <= 4) {
+            return listed(names);
+        }
+        strings parts;
+        for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
+            if (std::any_of(which.begin(), which.end(),
+                            [&](std::size_t i) { return zone_of(i).where == part; })) {
+                parts.emplace_back(name(part));
+            }
+        }
+        if (std::any_of(which.begin(), which.end(),
+                        [&](std::size_t i) { return zone_of(i).where == group::prep; })) {
+            parts.emplace_back("hidden folds");
+        }
+        return listed(parts);
+    }
+
+    // ---- stopped ----
+
+    void stopped() {
+        page_section& why = add("Why we stopped");
+        why.says.push_back("We did not groom " + page_.name +
+                           " today. We saw something that a vet should look at first.");
+        if (!g_.stop.empty()) {
+            why.lines.push_back("The coat is felted tight to the skin here: " + listed(g_.stop) +
+                                ". It can hide sores, and it can't come off safely on our table.");
+        }
+        for (const stop_sign s : g_.signs) {
+            why.lines.push_back(r_.reference.stops[static_cast<std::size_t>(s)].seen + ".");
+        }
+        page_section& now = add("What to do now");
+        now.how = lines_as::steps;
+        now.lines = {"Call a vet now and say what you read here. Ask to be seen today.",
+                     "Keep " + page_.name + " warm, quiet and on a lead.",
+                     "Don't cut, pull or wash the coat at home. Skin lies closer than you think.",
+                     "Call us when the vet is happy. We will make a new plan then."};
+        page_section& kind = add("Please know");
+        kind.says = {
+            "This can happen to any dog. Felt and sores grow near the skin, where no one "
+            "can see them. You did the right thing when you came."};
+    }
+
+    // ---- what was asked ----
+
+    void asked() {
+        page_section& s = add("What you asked for");
+        const std::array<std::pair<const char*, int>, 6> parts{
+            {{"body", 0}, {"legs", 1}, {"tail", 2}, {"feet", 3}, {"head", 4}, {"ears", 5}}};
+        std::vector<std::pair<std::int32_t, strings>> by_length;
+        for (const auto& [name, part] : parts) {
+            const auto l = most_asked(part);
+            if (!l) {
+                continue;
+            }
+            const auto at = std::find_if(by_length.begin(), by_length.end(),
+                                         [&](const auto& one) { return one.first == *l; });
+            (at == by_length.end() ? by_length.emplace_back(*l, strings{}) : *at)
+                .second.emplace_back(name);
+        }
+        std::string text = r_.sheet.title;
+        for (std::size_t n = 0; n < by_length.size(); ++n) {
+            text += (n == 0 ? ": " : "; ") + listed(by_length[n].second) + " " +
+                    long_as(mm(by_length[n].first / 100.0));
+        }
+        s.says.push_back(text + ".");
+    }
+
+    /// The length that most of a part is asked to be, in hundredths; 0 body, 1 legs, 2 tail, 3 feet,
+    /// 4 head, 5 ears.
+    [[nodiscard]] std::optional<std::int32_t> most_asked(int part) const {
+        std::map<std::int32_t, work> by_length;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            const zone_plan& z = g_.zones[i];
+            const zone& w = zone_of(i);
+            const bool ear = w.has(zone_use::ear_leather);
+            const bool here = part == 5   ? ear
+                              : part == 4 ? w.where == group::head && !ear && w.edge_of.empty()
+                              : part == 3 ? w.where == group::feet
+                              : part == 2 ? w.where == group::tail
+                              : part == 1 ? w.where == group::legs
+                                          : w.where == group::body;
+            if (here && z.target) {
+                by_length[in_hundredths(*z.target)] += w.clip_time.best;
+            }
+        }
+        const auto most =
+            std::max_element(by_length.begin(), by_length.end(),
+                             [](const auto& a, const auto& b) { return a.second < b.second; });
+        return most == by_length.end() ? std::nullopt : std::optional{most->first};
+    }
+
+    // ---- what could be done ----
+
+    void today() {
+        page_section& s = add("What we can do today, and why");
+        std::vector<std::pair<std::string, places>> by_text;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (const std::string text = told(i); !text.empty()) {
+                const auto at = std::find_if(by_text.begin(), by_text.end(),
+                                             [&](const auto& one) { return one.first == text; });
+                (at == by_text.end() ? by_text.emplace_back(text, places{}) : *at)
+                    .second.push_back(i);
+            }
+        }
+        if (by_text.empty()) {
+            s.says.push_back("All of it. The coat lets a comb through down to the skin, so " +
+                             page_.name + " gets the look you chose.");
+            return;
+        }
+        s.says.push_back(found_mats() ? "Most of it. We found mats. They grow near the skin, under "
+                                        "hair that looks fine, and it can take only days."
+                                      : "Most of it. Here it is not quite as you asked:");
+        constexpr std::size_t most = 6;
+        for (std::size_t n = 0; n < std::min(by_text.size(), most); ++n) {
+            s.lines.push_back(sentence_case(named(by_text[n].second)) + ": " + by_text[n].first);
+        }
+        if (by_text.size() > most) {
+            s.lines.emplace_back("There is a little more. Ask us and we will show you.");
+        }
+        choice();
+    }
+
+    [[nodiscard]] bool found_mats() const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(),
+                           [](const zone_plan& z) { return z.mat.has_value(); });
+    }
+
+    /// What is said of a place that isn't simply as asked; empty if it is.
+    [[nodiscard]] std::string told(std::size_t i) const {
+        const zone_plan& z = g_.zones[i];
+        if (z.combed_out) {
+            return "we comb the knots out by hand, and the hair stays.";
+        }
+        switch (z.came) {
+            case outcome::clipped_under:
+                return clipped(i);
+            case outcome::skin_left:
+                return "the skin is sore or odd here. We leave it alone until a vet has seen it.";
+            case outcome::hair_shorter:
+                return short_of(z)
+                           ? "the hair is " + long_as(*z.now) +
+                                 " now. It has to grow before it can be " + long_as(*z.target) + "."
+                           : std::string{};
+            case outcome::stuck:
+                return stuck(z);
+            case outcome::off_target:
+                return "it will be " + long_as(z.leaves->best) + " and not " + long_as(*z.target) +
+                       ". That is the nearest we can cut safely.";
+            case outcome::goes_along:
+                return "it is cut back with the ear beneath, so that no long fringe hangs from a "
+                       "short ear.";
+            case outcome::as_wished:
+            case outcome::beyond_reach:
+            case outcome::left_by_sheet:
+                break;
+        }
+        return carded(i);
+    }
+    static bool short_of(const zone_plan& z) {
+        return z.now && z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated);
+    }
+    /// Why a place can't be done, in plain words.
+    [[nodiscard]] std::string stuck(const zone_plan& z) const {
+        const auto& mats = r_.patient.mats;
+        const auto m = std::find_if(mats.begin(), mats.end(), [&](const mat_finding& one) {
+            return one.at.zone == z.at.zone &&
+                   (one.at.which == side::both || z.at.which == side::both ||
+                    one.at.which == z.at.which);
+        });
+        if (m == mats.end()) {
+            return "we lack the right tool for it today. Ask us when we will have it.";
+        }
+        return m->free_hair ? "the mat sits too close to the skin for any blade we have. We leave "
+                              "it, and a vet should see it."
+                            : "we can't tell yet how close to the skin the mat sits. We leave it "
+                              "until we know.";
+    }
+    [[nodiscard]] std::string clipped(std::size_t i) const {
+        const zone_plan& z = g_.zones[i];
+        if (zone_of(i).where == group::prep) {
+            return "we clip the mat off. The skin is thin here, so no one should comb mats out.";
+        }
+        const std::string left =
+            z.leaves ? " We clip it off, and about " + long_as(z.leaves->best) + " is left." : "";
+        return (z.mat == mat_grade::pelt ? "the hair is felted like cloth. A comb would only hurt."
+                                         : "to comb this mat out would take long and hurt.") +
+               left;
+    }
+    [[nodiscard]] std::string carded(std::size_t i) const {
+        const zone_plan& z = g_.zones[i];
+        const auto how = instruction_for(r_, z.at).how.value_or(finish::clip);
+        const bool clip = how == finish::clip || how == finish::comb_then_scissor;
+        return clip && z.how.kind == tool_kind::carder && zone_of(i).has(zone_use::jacket)
+                   ? "we comb the dead hair out and don't clip. A thick coat that is clipped may "
+                     "grow back slow or patchy: in one study 11 of 90 dogs were slow (Kalchofner "
+                     "Guerrero 2014)."
+                   : std::string{};
+    }
+
+    /// The ways to grow back, for the owner to choose.
+    void choice() {
+        if (m_.grow_back == nullptr || m_.grow_back->empty()) {
+            return;
+        }
+        const auto& all = *m_.grow_back;
+        const auto back = [&](const grow_back_way& w) {
+            return "back at " + long_as(w.to) + " " + weeks_in_words(w.back_in[0], w.back_in[2]);
+        };
+        if (all.size() == 1) {
+            page_.sections.back().lines.push_back("It grows: it will be " + back(all.front()) +
+                                                  ".");
+            return;
+        }
+        page_section& s = add("While it grows back: please choose");
+        s.how = lines_as::boxes;
+        for (const grow_back_way& w : all) {
+            s.lines.push_back(
+                w.how == grow_back::keep_long
+                    ? "Keep the rest long. The short place shows until it has grown: " + back(w) +
+                          "."
+                    : "Take the " + named(w.down) + " down to about " + long_as(w.even) +
+                          " too, so that it all grows back even: " + back(w) + ".");
+        }
+    }
+
+    // ---- when back ----
+
+    [[nodiscard]] std::string day_of(const days& d) const {
+        return o_.today ? in_words(plus(*o_.today, d))
+                        : "day " + detail::fixed(std::floor(in_days(d)), 0);
+    }
+
+    void back_then() {
+        page_section& s = add("Your next visit");
+        if (!m_.when) {
+            return;
+        }
+        const back& b = *m_.when;
+        s.says.push_back("Please come back by " + day_of(b.in) + ".");
+        const std::string fine = odds(b.asked) + " dogs like yours";
+        if (!coat_.matting_prone) {
+            s.says.emplace_back(
+                "This coat does not mat as it gets long. But dead hair packs "
+                "in it, so it wants combing out by then.");
+        } else if (b.why == visit_kind::usual) {
+            s.says.push_back("A coat of this kind should not go longer. " + fine +
+                             " have no mats before then.");
+        } else if (b.why == visit_kind::brush_out) {
+            s.says.push_back(
+                "What is kept long holds till then if you brush as you do now. Then "
+                "it needs a bath and a brush down to the skin.");
+            if (b.full_groom > b.in + day(7.0)) {
+                s.says.push_back("The full groom is due by " + day_of(b.full_groom) + ".");
+            }
+        } else {
+            s.says.push_back(fine + ", brushed as you do now, have no mats till then. After that " +
+                             "the hair gets long enough to mat. It starts here: " + first(3) + ".");
+        }
+        better_habit(b);
+    }
+
+    /// What a little more brushing would win.
+    void better_habit(const back& b) {
+        if (m_.ahead == nullptr) {
+            return;
+        }
+        for (const habit_forecast& h : m_.ahead->habits) {
+            const bool more = h.habit.how_often > counted(r_.patient.brushed);
+            if (more && h.habit.how_often >= habit::two_or_three && h.when.in > b.in + day(6.0)) {
+                page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
+                                                     ", down to the skin, it may wait until " +
+                                                     day_of(h.when.in) + ".");
+                return;
+            }
+        }
+    }
+    static std::string often(habit h) {
+        switch (h) {
+            case habit::none:
+            case habit::weekly:
+                return "once a week";
+            case habit::two_or_three:
+                return "two or three times a week";
+            case habit::every_other_day:
+                return "every second day";
+            case habit::daily:
+                break;
+        }
+        return "each day";
+    }
+
+    // ---- brushing ----
+
+    /// The places to look at first: where mats were found today, then the first to mat.
+    [[nodiscard]] strings first_places(std::size_t most) const {
+        const body& b = r_.reference.dog_body;
+        strings names;
+        const auto put = [&](const place& p) {
+            const std::string t = b.zones[p.zone].title;
+            if (names.size() < most && std::find(names.begin(), names.end(), t) == names.end()) {
+                names.push_back(t);
+            }
+        };
+        for (const zone_plan& z : g_.zones) {
+            if (z.mat) {
+                put(z.at);
+            }
+        }
+        if (m_.ahead != nullptr && coat_.matting_prone) {
+            for (const zone_forecast& z : m_.ahead->zones) {
+                put(z.at);
+            }
+        }
+        return names;
+    }
+    [[nodiscard]] std::string first(std::size_t most) const { return listed(first_places(most)); }
+
+    /// How often such a coat wants it: common practice (long daily, curly every other day or at the
+    /// least two or three times a week, short weekly).
+    [[nodiscard]] habit wanted() const {
+        if (!coat_.matting_prone) {
+            return habit::weekly;
+        }
+        const length most = r_.rules.matting.daily_only_above.best;
+        const bool long_one = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const auto& z) {
+            return z.leaves && z.leaves->best > most;
+        });
+        return long_one ? habit::daily : habit::two_or_three;
+    }
+
+    void brushing() {
+        page_section& s = add("Brushing at home");
+        const habit want = std::max(wanted(), counted(r_.patient.brushed));
+        std::string where = first(4);
+        s.says.push_back("Brush " + often(want) + ", for ten minutes or so." +
+                         (where.empty() ? ""
+                                        : " Start where mats start on this dog: " + where +
+                                              ". Then do the rest."));
+        s.how = lines_as::steps;
+        if (coat_.id == coat_class::smooth) {
+            s.lines = {"Take a soft brush or a rubber one.",
+                       "Go with the hair, from neck to tail, then down the legs.",
+                       "Feel for lumps, scabs and sore spots as you go."};
+        } else {
+            s.lines = {"Mist the hair with water or a coat spray. Dry hair breaks.",
+                       "Lift it with one hand. Brush it down in lines a finger wide.",
+                       "Go line by line, each time from the skin to the tip.",
+                       "Last, take a comb. It must slide from the skin to the tip. Only then is it "
+                       "done."};
+            s.lines.emplace_back(coat_.matting_prone
+                                     ? "If the comb stops, hold the hair at the skin and tease the "
+                                       "knot from its tip. Never wash a knot: it gets tight."
+                                     : "Get the soft coat beneath out. It is what packs.");
+        }
+        s.beside = true;
+    }
+
+    void brush_shy() {
+        page_section& s = add("If it does not like the brush");
+        s.beside = true;
+        s.says.emplace_back(
+            "Small steps, once a day, and stop while it is still calm. Give a "
+            "treat each time. If it pulls away, go back a week.");
+        const auto week = [&](int n) {
+            const std::string w = "Week " + std::to_string(n);
+            return o_.today ? w + ", from " + short_day(plus(*o_.today, day(7.0 * (n - 1)))) : w;
+        };
+        const std::string touchy = sensitive();
+        s.lines = {week(1) + ": it sniffs the brush. Touch its back with it.",
+                   week(2) + ": three strokes where it minds least.",
+                   week(3) + ": one minute, and on to the legs.",
+                   week(4) + ": one stroke " +
+                       (touchy.empty() ? "where it minds most" : "at the " + touchy) +
+                       ", then rest."};
+    }
+    [[nodiscard]] std::string sensitive() const {
+        if (r_.patient.sensitive.empty()) {
+            return {};
+        }
+        strings words(
+            r_.patient.sensitive.begin(),
+            r_.patient.sensitive.begin() +
+                static_cast<std::ptrdiff_t>(std::min<std::size_t>(r_.patient.sensitive.size(), 2)));
+        std::string text = listed(words);
+        std::replace(text.begin(), text.end(), '-', ' ');
+        return text;
+    }
+    /// "26 November", "3 December".
+    static std::string short_day(const date& d) {
+        const std::string full = in_words(d);
+        return full.substr(0, full.rfind(' '));
+    }
+
+    // ---- after the groom ----
+
+    void vet() {
+        page_section& s = add("Call a vet if");
+        strings lines;
+        const auto has = [&](caution_when w) {
+            return std::any_of(g_.cautions.begin(), g_.cautions.end(),
+                               [&](const caution_line& c) { return c.what.when == w; });
+        };
+        if (has(caution_when::matted_ears_or_tail)) {
+            lines.emplace_back(
+                "an ear or the tail swells or feels hot, or the head won't stop "
+                "shaking: the same day. Blood rushes back when tight mats come off");
+        }
+        lines.emplace_back("the skin is sore, wet or smells, or is still red after two days");
+        lines.emplace_back("it licks or rubs one spot again and again, limps, or won't eat");
+        if (tender(r_.patient) || !r_.patient.health.empty()) {
+            lines.emplace_back("it seems weak, coughs or breathes hard: the same day");
+        }
+        if (has(caution_when::double_jacket_clipped)) {
+            lines.emplace_back(
+                "the hair has not come back in three to four months. In one study "
+                "it was slow in 11 of 90 dogs (Kalchofner Guerrero 2014)");
+        }
+        if (has(caution_when::sun) || has(caution_when::sun_hours)) {
+            lines.emplace_back(
+                "the skin burns. Pale skin with short hair needs shade. Ask the "
+                "vet before you use a cream");
+        }
+        if (std::any_of(g_.zones.begin(), g_.zones.end(),
+                        [](const zone_plan& z) { return z.hurt.has_value(); })) {
+            lines.emplace_back(
+                "the sore place we left alone has not been looked at yet: this week");
+        }
+        for (const std::string& l : lines) {
+            s.lines.push_back(sentence_case(l) + ".");
+        }
+    }
+
+    // ---- consent ----
+
+    [[nodiscard]] std::string plainly(const consent& c) const {
+        if (c.id == "clip-down") {
+            return "Mats may be clipped off short. Skin under mats can be red, bruised or sore "
+                   "and may get a nick. Sores can come to light. The dog may feel odd for a while.";
+        }
+        if (c.id == "frail-dog") {
+            return "My dog is old, ill or has thin skin. It may tire or get hurt more easily. "
+                   "You stop when it has had enough, even if the groom is not done.";
+        }
+        if (c.id == "show-blades") {
+            return "You may use very short blades on the face and feet. The skin may get red.";
+        }
+        if (c.id == "clip-jacket") {
+            const bool doubled =
+                coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
+            return doubled
+                       ? "You may clip the thick coat. It may grow back slow, patchy or not the "
+                         "same: in one study 11 of 90 dogs were slow (Kalchofner Guerrero 2014)."
+                       : "You may clip the coat and not strip it by hand. It may turn soft "
+                         "and pale, and stay so.";
+        }
+        return sentence_case(c.text) + ".";
+    }
+
+    void agree() {
+        if (g_.consents.empty()) {
+            return;
+        }
+        page_section& s = add("Please read and sign");
+        s.how = lines_as::boxes;
+        for (const consent& c : g_.consents) {
+            s.lines.push_back(plainly(c) + (c.given ? " (You have agreed to this.)" : ""));
+        }
+        s.says.emplace_back(
+            "Tick what you agree to. A no is fine: we find another way. We stop if "
+            "it hurts.");
+        page_.sign = true;
+    }
+
+    const owner_matter& m_;
+    const groom& g_;
+    const groom_request& r_;
+    const print_options& o_;
+    const coat& coat_;
+    owner_page page_;
+};
+
+}  // namespace
+
+owner_page page_of(const owner_matter& m, const print_options& o) {
+    return page_maker(m, o).made();
+}
+
+}  // namespace pelage::io

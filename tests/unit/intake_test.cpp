@@ -1,0 +1,509 @@
+// What the intake finds and what comes of it: budgets, the stop list, edges, growing back.
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <random>
+#include <set>
+#include <sstream>
+
+#include <unistd.h>
+
+#include <pelage/clip_down.hpp>
+#include <pelage/io/dog_file.hpp>
+#include <pelage/io/read.hpp>
+
+#include "catch.hpp"
+#include "cli.hpp"
+#include "interview.hpp"
+#include "unit/on_the_table.hpp"
+
+using namespace pelage;
+using namespace on_the_table;
+
+namespace {
+
+work combing_minutes(const groom& g) {
+    work sum{};
+    for (const combing_out& c : g.combed) {
+        sum += c.takes;
+    }
+    return sum;
+}
+
+dog read_text(const std::string& text) {
+    return io::read_dog({"dog.toml", text}, io::reference(), io::reference().styles);
+}
+
+bool warns_at(const groom& g, caution_when w, const std::string& where) {
+    return std::any_of(g.cautions.begin(), g.cautions.end(), [&](const caution_line& c) {
+        return c.what.when == w &&
+               std::find(c.where.begin(), c.where.end(), where) != c.where.end();
+    });
+}
+
+}  // namespace
+
+TEST_CASE("a dog's file says what the intake found", "[intake]") {
+    const dog d = read_text(
+        "format = 1\nid = \"moss\"\nname = \"Moss\"\nsize = \"small\"\ncoat = \"curly\"\n"
+        "age = \"old\"\noutdoors = \"much\"\nshedding = true\nhealth = \"a heart murmur\"\n"
+        "sensitive = [\"feet\", \"left ear\"]\nsigns = [\"hair-band\"]\n");
+    CHECK(d.age == life_stage::old);
+    CHECK(d.out == outdoors::much);
+    CHECK(d.shedding);
+    CHECK(d.health == "a heart murmur");
+    CHECK(d.sensitive == std::vector<std::string>{"feet", "left ear"});
+    CHECK(d.signs == std::vector<stop_sign>{stop_sign::hair_band});
+    CHECK(tender(d));
+    CHECK(bears_less(d));
+}
+
+TEST_CASE("combing out: fifteen minutes, ten for the old, the ill, the young and the thin-skinned",
+          "[intake]") {
+    // common practice, no source: 15 usual, 10 to 20 in use, less for such dogs; the 10 is its low end
+    groom_table t;
+    for (const char* z : {"back", "loin", "rump", "chest", "neck"}) {
+        t.patient.mats.push_back(mat_in(z, mat_grade::mat, mm(12)));
+        t.patient.mats.back().comb_out = true;
+    }
+    const dog sound = t.patient;
+    CHECK(combing_minutes(t.plan()) == minutes(15));
+    t.patient.age = life_stage::adult;
+    CHECK(combing_minutes(t.plan()) == minutes(15));
+    const auto bears = [&](auto change) {
+        t.patient = sound;
+        change(t.patient);
+        return combing_minutes(t.plan());
+    };
+    CHECK(bears([](dog& d) { d.age = life_stage::old; }) == minutes(9));  // three of five mats
+    CHECK(bears([](dog& d) { d.age = life_stage::young; }) == minutes(9));
+    CHECK(bears([](dog& d) { d.health = "a heart murmur"; }) == minutes(9));
+    CHECK(bears([](dog& d) { d.thin_or_old = true; }) == minutes(9));
+    // old and ill as well: five, our guess; a mat takes three
+    CHECK(bears([](dog& d) {
+              d.age = life_stage::old;
+              d.health = "a heart murmur";
+          }) == minutes(3));
+    const auto& limit = io::reference().rules.refusal.comb_out_limit;
+    CHECK(limit.why.how == basis::practice);
+    CHECK(limit.low == minutes(10));
+    CHECK(limit.high == minutes(20));
+}
+
+TEST_CASE("hardly any time in armpit, groin, belly and under the tail: none", "[intake]") {
+    std::set<std::string> none;
+    for (const zone& z : io::reference().dog_body.zones) {
+        if (z.has(zone_use::never_demat)) {
+            none.insert(z.id);
+        }
+    }
+    CHECK(none == std::set<std::string>{"armpit", "groin", "belly", "under-tail"});
+}
+
+TEST_CASE("an old dog gets no skip teeth, whatever its skin is said to be", "[intake]") {
+    groom_table t;
+    t.sheet = sheet_of(clip_with("7"));
+    CHECK(held(of(t.plan(), "back").how) == "blade 7");
+    t.patient.age = life_stage::old;
+    CHECK(of(t.plan(), "back").how.tool.cut == teeth::full);
+}
+
+TEST_CASE("a sign of the stop list ends the groom", "[intake]") {
+    const auto& stops = io::reference().stops;
+    REQUIRE(stops.size() == stop_sign_names.size());
+    for (const stop_rule& rule : stops) {
+        INFO(name(rule.sign));
+        groom_table t;
+        t.patient.signs = {rule.sign};
+        const groom g = t.plan();
+        CHECK(g.stopped());
+        CHECK(g.signs == std::vector<stop_sign>{rule.sign});
+        CHECK(g.blocks.empty());
+        CHECK_FALSE(warns(g, caution_when::any_clipping));
+        CHECK_FALSE(rule.seen.empty());
+        CHECK_THAT(rule.act, !match::ContainsSubstring("sedate the"));
+    }
+}
+
+TEST_CASE("a wound under a mat is on the stop list; beside one, or under a tangle, it isn't",
+          "[intake]") {
+    groom_table t;
+    t.patient.skin = {{at("back"), skin_state::broken}};
+    t.patient.mats = {mat_in("back", mat_grade::pelt, mm(6))};
+    CHECK(t.plan().signs == std::vector<stop_sign>{stop_sign::wounds});
+    t.patient.mats = {mat_in("loin", mat_grade::pelt, mm(6))};
+    CHECK_FALSE(t.plan().stopped());
+    t.patient.mats = {mat_in("back", mat_grade::tangle, mm(6))};
+    CHECK_FALSE(t.plan().stopped());
+    t.patient.mats = {mat_in("back", mat_grade::pelt, mm(6))};
+    t.patient.skin = {{at("back"), skin_state::irritated}};
+    CHECK_FALSE(t.plan().stopped());
+}
+
+TEST_CASE("each new caution where it applies and only there", "[intake]") {
+    groom_table t;
+    t.today = parse_date("2026-11-25");
+    t.patient.now = {{"all", mm(40)}};
+    const groom plain = t.plan();
+    for (const caution_when w :
+         {caution_when::sun_hours, caution_when::young, caution_when::ill, caution_when::sensitive,
+          caution_when::shedding, caution_when::long_since, caution_when::combing_out,
+          caution_when::parasite}) {
+        INFO(name(w));
+        CHECK_FALSE(warns(plain, w));
+    }
+    t.patient.age = life_stage::young;
+    t.patient.health = "one kidney";
+    t.patient.sensitive = {"left ear"};
+    t.patient.shedding = true;  // said of a wavy coat: it has no undercoat to shed
+    t.patient.visits = {{*parse_date("2026-09-29"), "full", {}}};
+    t.patient.mats = {mat_in("tail", mat_grade::tangle, mm(9))};
+    t.patient.skin = {{at("belly"), skin_state::parasite}};
+    t.patient.pink_skin = true;
+    t.patient.out = outdoors::much;
+    groom g = t.plan();
+    CHECK(warns(g, caution_when::young));
+    CHECK(warns(g, caution_when::ill));
+    CHECK(warns_at(g, caution_when::sensitive, "ears"));
+    CHECK_FALSE(warns_at(g, caution_when::sensitive, "back"));
+    CHECK_FALSE(warns(g, caution_when::shedding));
+    CHECK(warns(g, caution_when::long_since));  // 57 days, the coat's usual interval is 56
+    CHECK(warns_at(g, caution_when::combing_out, "tail"));
+    CHECK(warns_at(g, caution_when::parasite, "belly"));
+    CHECK(warns(g, caution_when::sun_hours));
+    t.patient.visits[0].on = *parse_date("2026-09-30");
+    t.patient.out = outdoors::little;  // who is hardly out needs no telling
+    g = t.plan();
+    CHECK_FALSE(warns(g, caution_when::long_since));
+    CHECK_FALSE(warns(g, caution_when::sun));
+    CHECK_FALSE(warns(g, caution_when::sun_hours));
+    // gravest first
+    CHECK(std::is_sorted(g.cautions.begin(), g.cautions.end(),
+                         [](const caution_line& a, const caution_line& b) {
+                             return a.what.danger < b.what.danger;
+                         }));
+}
+
+TEST_CASE("the double coat's caution carries its study: 11 of 90", "[intake]") {
+    // Kalchofner Guerrero et al. 2014, doi 10.1055/s-0038-1623752
+    const auto& all = io::reference().cautions;
+    const auto c = std::find_if(all.begin(), all.end(),
+                                [](const caution& one) { return one.id == "double-clipped"; });
+    REQUIRE(c != all.end());
+    CHECK_THAT(c->text, match::ContainsSubstring("11 of 90"));
+    CHECK(c->why.how == basis::published);
+    CHECK(c->why.from == "kalchofner-2014");
+    CHECK_THAT(io::reference().rules.growth.delayed_share.best,
+               match::WithinAbs(11.0 / 90.0, 5e-5));
+}
+
+TEST_CASE("an ear's edge goes with the ear whose mats are clipped off", "[intake]") {
+    groom_table t;
+    t.sheet = sheet_of(clip_to(mm(13)));
+    t.says("ear-edge", finish_by(finish::scissor, mm(25)));
+    t.patient.mats = {mat_in("left ear", mat_grade::pelt, mm(6))};
+    groom g = t.plan();
+    const zone_plan& left = of(g, "edge of the left ear");
+    CHECK(left.came == outcome::goes_along);
+    CHECK(left.leaves->best == of(g, "left ear").leaves->best);
+    CHECK(of(g, "edge of the right ear").came == outcome::as_wished);
+    CHECK(of(g, "edge of the right ear").leaves->best == mm(25));
+    // unless the groomer says otherwise of that edge
+    t.patient.departures = {{"left ear-edge", finish_by(finish::scissor, mm(25))}};
+    g = t.plan();
+    CHECK(of(g, "edge of the left ear").came == outcome::as_wished);
+    // what is said of the whole head is not said of the edge
+    instruction shorter_head;
+    shorter_head.target = mm(16);
+    t.patient.departures = {{"head", shorter_head}};
+    g = t.plan();
+    CHECK(of(g, "edge of the left ear").came == outcome::goes_along);
+    // combed out, the ear keeps its length and so does its edge
+    t.patient.departures.clear();
+    t.patient.mats = {mat_in("left ear", mat_grade::tangle, mm(6))};
+    g = t.plan();
+    CHECK(of(g, "left ear").combed_out);
+    CHECK(of(g, "edge of the left ear").came == outcome::as_wished);
+}
+
+TEST_CASE("which mats are combed out: as good as the best of all sets of them", "[intake]") {
+    // every set of mats that fits the budget, planned as if combed out before; the rest as pelts, which
+    // never are. No plan may be cheaper than the planner's own.
+    std::mt19937_64 engine(20261126);
+    const auto roll = [&](int n) {
+        return static_cast<int>(engine() % static_cast<std::uint64_t>(n));
+    };
+    const std::vector<std::string> zones{"neck",    "chest", "back", "loin",  "rump",     "tail",
+                                         "foreleg", "thigh", "ear",  "skull", "hind-leg", "muzzle"};
+    int chosen = 0;
+    int refused = 0;
+    for (int n = 0; n < 60; ++n) {
+        groom_table t;
+        t.sheet = io::reference().styles[static_cast<std::size_t>(
+            roll(static_cast<int>(io::reference().styles.size())))];
+        t.patient.coat = roll(2) == 0 ? coat_class::curly : coat_class::drop;
+        t.patient.size = static_cast<dog_size>(roll(5));
+        t.patient.now = {{"all", mm(30 + roll(30))}};
+        t.patient.age = roll(3) == 0 ? life_stage::old : life_stage::adult;
+        std::vector<mat_finding> mats;
+        for (const std::string& z : zones) {
+            if (mats.size() < 5 && roll(2) == 0) {
+                mats.push_back(mat_in(z, static_cast<mat_grade>(roll(3)), mm(4 + roll(8))));
+            }
+        }
+        t.patient.mats = mats;
+        groom_request r = t.request();
+        r.reasons = false;
+        const groom g = plan_groom(r);
+        chosen += static_cast<int>(g.combed.size());
+        refused += static_cast<int>(mats.size() - g.combed.size());
+        const work budget = t.patient.age == life_stage::old ? minutes(10) : minutes(15);
+        work best = minutes(10'000);
+        for (unsigned set = 0; set < (1U << mats.size()); ++set) {
+            work combing{};
+            t.patient.mats.clear();
+            for (std::size_t i = 0; i < mats.size(); ++i) {
+                if ((set >> i & 1U) != 0) {
+                    combing += *comb_out_work(mats[i].grade, t.patient.size, t.rules.prices);
+                } else {
+                    t.patient.mats.push_back(mats[i]);
+                    t.patient.mats.back().grade = mat_grade::pelt;
+                }
+            }
+            if (combing <= budget) {
+                groom_request other = t.request();
+                other.reasons = false;
+                best = std::min(best, plan_groom(other).choice.cost + combing);
+            }
+        }
+        INFO("dog " << n << ", sheet " << t.sheet.id);
+        CHECK(g.choice.sure.optimal);
+        CHECK(g.choice.cost == best);
+    }
+    CHECK(chosen > 30);
+    CHECK(refused > 30);
+}
+
+TEST_CASE("growing back: what is kept long, and what is taken down evenly", "[intake]") {
+    groom_table t;
+    t.sheet = sheet_of(clip_to(mm(25)));
+    t.patient.coat = coat_class::curly;
+    t.patient.now = {{"all", mm(50)}};
+    t.patient.mats = {mat_in("left foreleg", mat_grade::pelt, mm(9))};
+    const groom_request r = t.request();
+    const groom g = plan_groom(r);
+    const auto ways = ways_to_grow_back(r, g);
+    REQUIRE(ways.size() == 3);
+    CHECK(ways[0].how == grow_back::keep_long);
+    CHECK(ways[0].down.empty());
+    CHECK(ways[0].more == work{});
+    const length left = of(g, "left foreleg").leaves->best;
+    CHECK(ways[0].from == left);
+    CHECK(ways[0].to == mm(25));
+    // closed form: the time from there to the wish less its tolerance, 1 in 10, 1 in 2, 9 in 10
+    const coat& c = coat_of(io::reference(), coat_class::curly);
+    const rate_law law = prior_rate(c, t.rules.growth);
+    const length to = mm(25) - tolerance(mm(25), false, t.rules.prices);
+    for (const auto& [i, p] : {std::pair{0U, 0.1}, {1U, 0.5}, {2U, 0.9}}) {
+        CHECK_THAT(in_days(ways[0].back_in[i]),
+                   match::WithinAbs(std::exp(std::log(in_mm(to - left)) - law.log_median -
+                                             law.log_sd * normal_quantile(1.0 - p)),
+                                    1e-6));
+    }
+    // the legs evenly, then body and legs
+    CHECK(ways[1].how == grow_back::even_part);
+    CHECK(ways[2].how == grow_back::even_all);
+    CHECK(of(ways[1].plan, "back").leaves->best > mm(20));
+    CHECK(of(ways[2].plan, "back").leaves->best < mm(10));
+    CHECK(of(ways[2].plan, "skull").leaves->best > mm(20));  // no mats there
+    CHECK(ways[2].down.size() > ways[1].down.size());
+}
+
+TEST_CASE("growing back: nothing to tell where nothing was clipped off in coat that grows",
+          "[intake]") {
+    groom_table t;
+    CHECK(ways_to_grow_back(t.request(), t.plan()).empty());
+    t.patient.mats = {mat_in("armpit", mat_grade::mat, mm(6))};  // short each time anyway
+    CHECK(ways_to_grow_back(t.request(), t.plan()).empty());
+    t.patient.mats = {mat_in("back", mat_grade::pelt, mm(8))};
+    CHECK_FALSE(ways_to_grow_back(t.request(), t.plan()).empty());
+    t.patient.coat = coat_class::double_long;
+    t.patient.consents = {"clip-jacket"};
+    CHECK(ways_to_grow_back(t.request(), t.plan()).empty());
+    t.patient.coat = coat_class::curly;
+    t.patient.signs = {stop_sign::collapse};
+    CHECK(ways_to_grow_back(t.request(), t.plan()).empty());
+}
+
+// ---- the talk ----
+
+namespace {
+
+struct talked {
+    dog patient;
+    std::string said;
+};
+
+talked talk_through(const std::string& answers) {
+    std::istringstream in(answers);
+    std::ostringstream out;
+    cli::asker a(in, out);
+    const auto& ref = io::reference();
+    dog d = cli::interview(a, ref, ref.styles, parse_date("2026-11-26"));
+    return {std::move(d), out.str()};
+}
+
+/// Name, medium, curly, first sheet, adult, no ailment, no stop sign, no thin or pink skin, brushed
+/// weekly on the surface, last groom not known, lengths body to ear not known, hates nothing.
+const std::string common =
+    "Moss, the Brave\n3"
+    "7a2\n\n"
+    "nn"
+    "2n\n"
+    "\n\n\n\n\n\n"
+    "\n";
+
+}  // namespace
+
+TEST_CASE("the talk: combs clean, everything fine", "[intake]") {
+    const dog d = talk_through(common + ".").patient;
+    CHECK(d.name == "Moss, the Brave");
+    CHECK(d.id == "moss-the-brave");
+    CHECK(d.size == dog_size::medium);
+    CHECK(d.coat == coat_class::curly);
+    CHECK(d.style == io::reference().styles.front().id);
+    CHECK(d.age == life_stage::adult);
+    CHECK(d.brushed == brushing{habit::weekly, false});
+    CHECK(d.mats.empty());
+    CHECK(d.skin.empty());
+    CHECK(d.now.empty());
+}
+
+TEST_CASE("the talk: mats and skin in zone order, the later word on a place stands", "[intake]") {
+    // neck: a mat of 6 mm, comb passes, not decided; then skin irritated; collar line fine; withers a
+    // pelt, felted; chest fine; shoulders: left tangle not measured, a comb doesn't pass, combed out;
+    // the same again as a mat on both; the rest is fine
+    const dog d = talk_through(common +
+                               "m6yns1\n"
+                               "\n"
+                               "p0\n"
+                               "\n"
+                               "tl?ny"
+                               "mb3nn"
+                               "\n"
+                               ".")
+                      .patient;
+    const body& b = io::reference().dog_body;
+    REQUIRE(d.mats.size() == 3);
+    CHECK(title(b, d.mats[0].at) == "neck");
+    CHECK(d.mats[0].grade == mat_grade::mat);
+    CHECK(d.mats[0].free_hair == mm(6));
+    CHECK(d.mats[0].comb_passes);
+    CHECK_FALSE(d.mats[0].comb_out);
+    CHECK(title(b, d.mats[1].at) == "withers");
+    CHECK(d.mats[1].to_skin);
+    CHECK(title(b, d.mats[2].at) == "shoulders");
+    CHECK(d.mats[2].grade == mat_grade::mat);
+    CHECK(d.mats[2].free_hair == mm(3));
+    REQUIRE(d.skin.size() == 1);
+    CHECK(title(b, d.skin[0].at) == "neck");
+    CHECK(d.skin[0].state == skin_state::irritated);
+}
+
+TEST_CASE("the talk: a stop sign ends it, the zones aren't asked", "[intake]") {
+    const talked t = talk_through(
+        "Fen\n3"
+        "7a3\nff\n");
+    CHECK(t.patient.signs == std::vector<stop_sign>{stop_sign::hair_band});
+    CHECK_THAT(t.said, match::ContainsSubstring("STOP"));
+    CHECK_THAT(t.said, match::ContainsSubstring("Do not cut it away yourself"));
+    CHECK_THAT(t.said, !match::ContainsSubstring("neck?"));
+}
+
+TEST_CASE("the talk: wrong keys are asked again, an end or a q leaves nothing", "[intake]") {
+    CHECK(talk_through("\nMoss\nx3" + common.substr(common.find('\n') + 2) + ".").patient.name ==
+          "Moss");
+    const auto code = [](const std::string& answers) {
+        try {
+            (void)talk_through(answers);
+        } catch (const error& e) {
+            return e.code();
+        }
+        return errc::internal;
+    };
+    CHECK(code("Moss\n3q") == errc::refused);
+    CHECK(code("Moss\n3") == errc::io);
+    CHECK(code("") == errc::io);
+    CHECK(code("Moss\n3\x04") == errc::io);
+}
+
+TEST_CASE("the talk writes a file, never over another without a yes, and plans it", "[intake]") {
+    namespace fs = std::filesystem;
+    const fs::path folder = fs::temp_directory_path() / ("pelage-talk-" + std::to_string(getpid()));
+    fs::create_directories(folder);
+    const std::string file = (folder / "moss.toml").string();
+    const std::string other = (folder / "other.toml").string();
+    const auto talk = [&](const std::string& answers, std::string& said) {
+        std::istringstream in(answers);
+        std::ostringstream out;
+        std::ostringstream err;
+        const int code = cli::run({"plan", "--ask", "-o", file},
+                                  {parse_date("2026-11-26"), {}, &in, 1, true, {}}, out, err);
+        said = out.str() + err.str();
+        return code;
+    };
+    const auto text_of = [](const std::string& path) {
+        std::ifstream in(path);
+        return std::string(std::istreambuf_iterator<char>(in), {});
+    };
+    std::string said;
+    CHECK(talk(common + ".", said) == 0);
+    CHECK_THAT(said, match::ContainsSubstring("Wrote " + file));
+    CHECK_THAT(said, match::ContainsSubstring("Moss, the Brave: "));
+    const std::string first = text_of(file);
+    CHECK_THAT(first, match::ContainsSubstring("name = \"Moss, the Brave\""));
+    // no: another name; the first file stays as it is
+    CHECK(talk(common + "m6yn.n" + other + "\n", said) == 0);
+    CHECK(text_of(file) == first);
+    CHECK_THAT(text_of(other), match::ContainsSubstring("[[mat]]"));
+    // yes
+    CHECK(talk(common + "m6yn.y", said) == 0);
+    CHECK_THAT(text_of(file), match::ContainsSubstring("[[mat]]"));
+    // ended by q: nothing changes
+    const std::string now = text_of(file);
+    CHECK(talk("Fen\nq", said) == 1);
+    CHECK_THAT(said, match::ContainsSubstring("nothing is written"));
+    CHECK(text_of(file) == now);
+    fs::remove_all(folder);
+}
+
+TEST_CASE("what the talk found, written and read again, is the same", "[intake]") {
+    const std::string with_all =
+        "A \"B\" \\ \xC3\xA9\n1"
+        "6c3heart murmur\n\n"
+        "yy3"
+        "4y2026-09-30\n"
+        "5\n6\n\n1"
+        "f\n"
+        "m6yns1\n"
+        "\n"
+        "p9y\n"
+        "\n"
+        "tl?ny\n"
+        ".";
+    const dog d = talk_through(with_all).patient;
+    const std::string text = io::dog_file(d, io::reference().dog_body);
+    INFO(text);
+    const dog back = read_text(text);
+    CHECK(io::dog_file(back, io::reference().dog_body) == text);
+    CHECK(back.name == "A \"B\" \\ \xC3\xA9");
+    CHECK(back.id == "a-b");
+    CHECK(back.health == "heart murmur");
+    CHECK(back.age == life_stage::old);
+    CHECK(back.out == outdoors::much);
+    CHECK(back.brushed == brushing{habit::every_other_day, true});
+    CHECK(back.sensitive == std::vector<std::string>{"feet"});
+    CHECK(back.now.size() == 3);
+    CHECK(back.mats.size() == d.mats.size());
+    CHECK(back.visits.size() == 1);
+}

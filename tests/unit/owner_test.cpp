@@ -1,0 +1,265 @@
+// The owner's page: plain words, one sheet, no harm by a name.
+#include <cctype>
+#include <cmath>
+
+#include <pelage/io/owner.hpp>
+
+#include "catch.hpp"
+#include "unit/on_the_table.hpp"
+
+using namespace pelage;
+using namespace on_the_table;
+
+namespace {
+
+// ---- reading ease ----
+//
+// Flesch R, A new readability yardstick, Journal of Applied Psychology 32(3):221-233, 1948 (from memory,
+// not checked against a page): 206.835 - 1.015 * words per sentence - 84.6 * syllables per word.
+//
+// Rules of this counter: a word is a run of letters, digits, apostrophes and hyphens with a letter or
+// digit in it; a sentence ends at . ! ? or : before a blank or the end, and at the end of a heading or
+// line. Syllables: runs of a, e, i, o, u, y; less a silent e at the end (not "le" after a consonant),
+// less the e of -ed but after d or t, and of -es but after s, x, z, c, g, h; at least one. A number
+// counts one syllable for each digit, "mm" four (millimetres).
+
+int syllables(std::string w) {
+    for (char& c : w) {
+        c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    }
+    if (std::isdigit(static_cast<unsigned char>(w.front())) != 0) {
+        return static_cast<int>(std::count_if(
+            w.begin(), w.end(), [](unsigned char c) { return std::isdigit(c) != 0; }));
+    }
+    if (w == "mm") {
+        return 4;
+    }
+    const auto vowel = [](char c) {
+        return std::string_view("aeiouy").find(c) != std::string_view::npos;
+    };
+    int n = 0;
+    for (std::size_t i = 0; i < w.size(); ++i) {
+        n += vowel(w[i]) && (i == 0 || !vowel(w[i - 1])) ? 1 : 0;
+    }
+    const auto ends = [&](std::string_view e) { return w.size() > e.size() && w.ends_with(e); };
+    const char before = w.size() > 2 ? w[w.size() - 3] : ' ';
+    if (ends("e") && !vowel(w[w.size() - 2]) && !(ends("le") && !vowel(before))) {
+        --n;
+    } else if (ends("ed") && before != 'd' && before != 't' && !vowel(before)) {
+        --n;
+    } else if (ends("es") && std::string_view("sxzcgh").find(before) == std::string_view::npos &&
+               !vowel(before)) {
+        --n;
+    }
+    return std::max(n, 1);
+}
+
+double reading_ease(const std::string& text) {
+    double words = 0;
+    double parts = 0;
+    double sentences = 0;
+    std::string word;
+    bool open = false;
+    const auto end_word = [&] {
+        if (std::any_of(word.begin(), word.end(),
+                        [](unsigned char c) { return std::isalnum(c) != 0; })) {
+            words += 1;
+            parts += syllables(word);
+            open = true;
+        }
+        word.clear();
+    };
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const char c = text[i];
+        const bool last = i + 1 == text.size() || text[i + 1] == ' ' || text[i + 1] == '\n';
+        const bool stop = std::string_view(".!?:").find(c) != std::string_view::npos && last;
+        if (std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '\'' || c == '-') {
+            word += c;
+        } else {
+            end_word();
+        }
+        if ((stop || c == '\n') && open) {
+            sentences += 1;
+            open = false;
+        }
+    }
+    end_word();
+    sentences += open ? 1 : 0;
+    return 206.835 - 1.015 * words / sentences - 84.6 * parts / words;
+}
+
+/// The page with each of its lines unwrapped: a heading or line of the page is one line.
+std::string unwrapped(const std::string& page) {
+    std::string out;
+    for (std::size_t i = 0; i < page.size(); ++i) {
+        const bool goes_on =
+            page[i] == '\n' && page.compare(i, 3, "\n  ") == 0 &&
+            page.compare(i, 5, "\n  - ") != 0 && page.compare(i, 5, "\n  [ ") != 0 &&
+            !(i + 4 < page.size() && page[i + 4] == '.') && i > 0 && page[i - 1] != '\n';
+        const std::size_t line = page.rfind('\n', i == 0 ? 0 : i - 1);
+        const bool after_heading = page[line == std::string::npos ? 0 : line + 1] != ' ';
+        out += goes_on && !after_heading ? ' ' : page[i];
+    }
+    return out;
+}
+
+struct owners_page {
+    groom plan;
+    forecast ahead;
+    std::vector<grow_back_way> ways;
+    std::string text;
+    std::string html;
+
+    explicit owners_page(const groom_request& r) : plan(plan_groom(r)) {
+        io::owner_matter m{plan, r, std::nullopt, nullptr, nullptr};
+        if (!plan.stopped()) {
+            ahead = forecast_of(r, plan, false);
+            ways = ways_to_grow_back(r, plan);
+            m.when = ahead.when;
+            m.ahead = &ahead;
+            m.grow_back = &ways;
+        }
+        io::print_options o;
+        o.today = r.today;
+        text = owner_text(m, o);
+        html = owner_html(m, o);
+    }
+};
+
+groom_request demo_request(const dog& d) {
+    const style* s = find(io::demo_salon().styles, d.style);
+    if (s == nullptr) {
+        s = find(io::reference().styles, d.style);
+    }
+    return {io::reference(),         io::demo_salon().rules, io::demo_salon().tools, d, *s,
+            parse_date("2026-11-26")};
+}
+
+int lines_of(const std::string& text) {
+    return static_cast<int>(std::count(text.begin(), text.end(), '\n'));
+}
+
+/// Every element that is opened is closed, in order.
+bool well_formed(const std::string& html) {
+    std::vector<std::string> open;
+    for (std::size_t at = html.find('<'); at != std::string::npos; at = html.find('<', at + 1)) {
+        const std::size_t end = html.find('>', at);
+        if (end == std::string::npos) {
+            return false;
+        }
+        std::string tag = html.substr(at + 1, end - at - 1);
+        const bool closes = !tag.empty() && tag.front() == '/';
+        tag = tag.substr(closes ? 1 : 0);
+        tag = tag.substr(0, tag.find(' '));
+        if (tag == "!DOCTYPE" || tag == "meta") {
+            continue;
+        }
+        if (!closes) {
+            open.push_back(tag);
+        } else if (open.empty() || open.back() != tag) {
+            return false;
+        } else {
+            open.pop_back();
+        }
+    }
+    return open.empty();
+}
+
+}  // namespace
+
+TEST_CASE("the counter of reading ease counts", "[owner]") {
+    CHECK(syllables("comb") == 1);
+    CHECK(syllables("table") == 2);
+    CHECK(syllables("clipped") == 1);
+    CHECK(syllables("matted") == 2);
+    CHECK(syllables("brushes") == 2);
+    CHECK(syllables("veterinarian") == 5);  // six said: ia counts one
+    CHECK(syllables("14") == 2);
+    CHECK(syllables("mm") == 4);
+    // one sentence of six words of one syllable: 206.835 - 1.015 * 6 - 84.6
+    CHECK_THAT(reading_ease("The cat sat on the mat."), match::WithinAbs(116.145, 1e-9));
+    CHECK(reading_ease("Notwithstanding considerable deliberation, practitioners recommend "
+                       "multidisciplinary evaluation.") < 0.0);
+}
+
+TEST_CASE("the owner's page of every dog of the salon: easy to read, one sheet", "[owner]") {
+    for (const dog& d : io::demo_salon().dogs) {
+        INFO(d.id);
+        const owners_page p(demo_request(d));
+        INFO(unwrapped(p.text));
+        CHECK(reading_ease(unwrapped(p.text)) >= 65.0);
+        // A4 at six lines an inch: 297 mm are 70 lines; two centimetres of margin leave 65
+        CHECK(lines_of(p.text) <= 65);
+        CHECK(well_formed(p.html));
+        CHECK_THAT(p.text, match::ContainsSubstring("Your next visit"));
+        CHECK_THAT(p.text, match::ContainsSubstring("Call a vet if"));
+        // no blame
+        for (const char* word : {"neglect", "should have", "fault", "failed", "you did not"}) {
+            CHECK_THAT(p.text, !match::ContainsSubstring(word));
+        }
+    }
+}
+
+TEST_CASE("the page of a dog that goes to a vet says so, and plans nothing", "[owner]") {
+    groom_table t;
+    t.patient.name = "Fen";
+    t.patient.signs = {stop_sign::hair_band};
+    const owners_page p(t.request());
+    CHECK_THAT(p.text, match::ContainsSubstring("Call a vet now"));
+    CHECK_THAT(p.text, !match::ContainsSubstring("next visit"));
+    CHECK_THAT(p.text, !match::ContainsSubstring("Signed"));
+    CHECK(reading_ease(unwrapped(p.text)) >= 65.0);
+}
+
+TEST_CASE("a clip-down or a risk is signed for, nothing else", "[owner]") {
+    groom_table t;
+    CHECK_THAT(owners_page(t.request()).text, !match::ContainsSubstring("Signed"));
+    t.patient.mats = {mat_in("back", mat_grade::pelt, mm(8))};
+    CHECK_THAT(owners_page(t.request()).text, match::ContainsSubstring("Signed"));
+    CHECK_THAT(owners_page(t.request()).text, match::ContainsSubstring("Mats may be clipped off"));
+    t.patient.mats.clear();
+    t.patient.age = life_stage::old;
+    CHECK_THAT(owners_page(t.request()).text, match::ContainsSubstring("My dog is old"));
+    t.patient.mats = {mat_in("back", mat_grade::tangle, mm(8))};
+    t.patient.age.reset();
+    CHECK_THAT(owners_page(t.request()).text, !match::ContainsSubstring("Signed"));
+}
+
+TEST_CASE("where to brush first: where this dog mats, and how far down", "[owner]") {
+    groom_table t;
+    t.patient.mats = {mat_in("left hock", mat_grade::tangle, mm(8))};
+    const std::string text = owners_page(t.request()).text;
+    CHECK_THAT(text, match::ContainsSubstring("hocks"));
+    CHECK_THAT(text, match::ContainsSubstring("from the skin to the tip"));
+    CHECK_THAT(text, match::ContainsSubstring("Mist the hair"));
+    CHECK_THAT(text, match::ContainsSubstring("take a comb"));
+    t.patient.sensitive = {"feet"};
+    CHECK_THAT(owners_page(t.request()).text, match::ContainsSubstring("at the feet"));
+}
+
+TEST_CASE("hostile names do no harm", "[owner]") {
+    groom_table t;
+    t.patient.name =
+        "<script>alert('x')</script>\"&\xE2\x80\xAE"
+        "lleB";
+    const std::string html = owners_page(t.request()).html;
+    CHECK_THAT(html, !match::ContainsSubstring("<script"));
+    CHECK_THAT(html, !match::ContainsSubstring("\xE2\x80\xAE"));
+    CHECK_THAT(html, match::ContainsSubstring("&lt;script&gt;alert(&#39;x&#39;)"));
+    CHECK(well_formed(html));
+    t.patient.name = std::string(2000, 'W');
+    CHECK(lines_of(owners_page(t.request()).text) <= 65);
+    t.patient.name = "</title></style><img src=x onerror=y>";
+    CHECK(well_formed(owners_page(t.request()).html));
+}
+
+TEST_CASE("the page needs nothing from elsewhere", "[owner]") {
+    for (const dog& d : io::demo_salon().dogs) {
+        const std::string html = owners_page(demo_request(d)).html;
+        for (const char* odd : {"http:", "https:", "src=", "href=", "url(", "@import", "<script"}) {
+            INFO(d.id << ", " << odd);
+            CHECK(html.find(odd) == std::string::npos);
+        }
+        CHECK_THAT(html, match::ContainsSubstring("@page{size:A4"));
+    }
+}

@@ -1,0 +1,187 @@
+// The kit: checked, measured with a test patch, and what to buy for it.
+#include <algorithm>
+#include <charconv>
+#include <filesystem>
+
+#include <pelage/io/read.hpp>
+#include <pelage/io/write_kit.hpp>
+#include <pelage/suggest.hpp>
+
+#include "commands.hpp"
+#include "judge.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+/// The sheets of a folder, in the order of their names; names may mean the kit's own blades. Every
+/// fault of every file is collected.
+std::vector<style> sheets_in(const std::string& dir, const workplace& w) {
+    namespace fs = std::filesystem;
+    std::vector<std::string> paths;
+    std::error_code failed;
+    for (fs::directory_iterator at(dir, failed), end; !failed && at != end; at.increment(failed)) {
+        if (at->path().extension() == ".toml" && at->path().filename().string().front() != '.') {
+            paths.push_back(at->path().string());
+        }
+    }
+    if (failed) {
+        throw error(errc::io, "--sheets: can't read the folder; found \"" + dir + "\"");
+    }
+    std::sort(paths.begin(), paths.end());
+    catalogue known = w.reference;
+    for (const kit_blade& b : w.tools().blades) {
+        if (find(known.blades, b.spec.id) == nullptr) {
+            known.blades.push_back(b.spec);
+        }
+    }
+    std::vector<style> out;
+    diagnostics wrong;
+    for (const std::string& path : paths) {
+        try {
+            out.push_back(io::read_style(io::slurp(path), known));
+        } catch (const bad_input& e) {
+            wrong.insert(wrong.end(), e.all().begin(), e.all().end());
+        }
+    }
+    if (!wrong.empty()) {
+        throw bad_input(wrong);
+    }
+    if (out.empty()) {
+        throw error(errc::missing, "--sheets: no style sheet there; found \"" + dir +
+                                       "\"; write the folder that holds the *.toml files");
+    }
+    return out;
+}
+
+std::vector<style> sheets_for(const request& q, const workplace& w) {
+    return q.sheets.empty() ? w.place().styles : sheets_in(q.sheets, w);
+}
+
+reply check(const request& q, workplace& w, faults& f) {
+    std::optional<salon> file;
+    if (q.operands.size() > 2) {
+        f.say(errc::usage, "one kit at a time; found \"" + q.operands[2] + "\" too");
+    }
+    f.throw_if_any();
+    if (q.operands.size() == 2) {
+        file = io::read_salon(io::slurp(q.operands[1]), w.reference);
+    }
+    const std::vector<style> sheets = sheets_for(q, w);
+    const drawer_request r{w.reference, file ? file->rules : w.place().rules,
+                           file ? file->tools : w.tools(), sheets, w.print.today};
+    const drawer_check c = check_drawer(r);
+    return {w.json ? io::json_of(c, r) : io::text_of(c, r, w.print),
+            c.amiss() ? answer_is_no : done};
+}
+
+patch_sets sets_called(const std::string& text, faults& f) {
+    if (!text.empty() && text != "lay" && text != "tool") {
+        f.say(errc::unknown, "--sets: found \"" + text + "\"; write lay or tool");
+    }
+    return text == "lay"    ? patch_sets::lay
+           : text == "tool" ? patch_sets::tool
+                            : patch_sets::by_direction;
+}
+
+/// What the words after "measure" hold: "7F", "13 mm comb over 30".
+setup tool_called(const request& q, const workplace& w, direction way) {
+    std::string text;
+    for (std::size_t i = 1; i < q.operands.size(); ++i) {
+        text += (i == 1 ? "" : " ") + q.operands[i];
+    }
+    const lookup_request ask{
+        w.reference, w.place().rules, w.tools(), text, asked_kind::any, false, {}, {},
+        {},          w.print.today};
+    question asked = read_question(ask);
+    if (asked.what == question::form::of_length) {
+        throw error(errc::type,
+                    "measure: a blade or a comb was run over the patch; found the "
+                    "length \"" +
+                        text + "\"; write it like 7F or '13 mm comb'");
+    }
+    asked.tool.way = way;
+    return asked.tool;
+}
+
+reply measure(const request& q, workplace& w, faults& f) {
+    if (q.operands.size() < 2) {
+        f.say(errc::missing, "measure: which blade or comb? write it like kit measure 7F");
+    }
+    if (q.coat.empty()) {
+        f.say(errc::missing, "measure: the coat of the patch isn't said; write --coat wavy");
+    }
+    if (q.length.empty()) {
+        f.say(errc::missing, "measure: what was left isn't said; write --length 4.1mm");
+    }
+    const auto coat = q.coat.empty() ? std::nullopt : coat_called(q.coat, f);
+    const auto found = q.length.empty() ? std::nullopt : length_in("--length", q.length, f);
+    const auto where = q.zone.empty() ? std::nullopt : zone_called(q.zone, w.reference.dog_body, f);
+    const auto way = q.direction.empty() ? direction::with_lay
+                                         : direction_called(q.direction, f).value_or(direction{});
+    const patch_sets sets = sets_called(q.sets, f);
+    f.throw_if_any();
+    const std::vector<style> sheets = sheets_for(q, w);
+    const patch_request r{w.reference, w.place().rules, w.tools(), sheets, tool_called(q, w, way),
+                          *coat,       where,           *found,    sets,   w.print.today};
+    const patch_lesson l = read_patch(r);
+    return {w.json ? io::json_of(l, r) : io::text_of(l, r, w.print)};
+}
+
+std::size_t most_in(const std::string& text, faults& f) {
+    if (text.empty()) {
+        return 5;
+    }
+    std::size_t n = 0;
+    const auto [end, failed] = std::from_chars(text.data(), text.data() + text.size(), n);
+    if (failed == std::errc{} && end == text.data() + text.size() && n >= 1 && n <= 40) {
+        return n;
+    }
+    f.say(errc::range,
+          "--most: a whole number from 1 to 40; found \"" + text + "\"; write it like --most 5");
+    return 5;
+}
+
+reply buy(const request& q, workplace& w, faults& f) {
+    if (q.operands.size() > 1) {
+        f.say(errc::usage, "buy: nothing comes after it; found \"" + q.operands[1] +
+                               "\"; what is offered is named by --catalogue FILE");
+    }
+    const std::size_t most = most_in(q.most, f);
+    f.throw_if_any();
+    kit empty;
+    empty.title = "an empty drawer";
+    const kit& own = q.from_nothing ? empty : w.tools();
+    const std::vector<style> sheets = sheets_for(q, w);
+    const std::vector<ware> wares =
+        q.catalogue.empty() ? usual_wares(w.reference, own)
+                            : wares_of(io::read_kit(io::slurp(q.catalogue), w.reference), own);
+    const shopping_request r{w.reference, w.place().rules, own, sheets, wares, most, w.print.today};
+    const shopping s = what_to_buy(r);
+    return {w.json ? io::json_of(s, r) : io::text_of(s, r, w.print)};
+}
+
+}  // namespace
+
+reply kit_of(const request& q, const surroundings& around) {
+    faults f;
+    workplace w = workplace_of(q, around, f);
+    const std::string what = q.operands.empty() ? "" : q.operands.front();
+    if (what == "check") {
+        return check(q, w, f);
+    }
+    if (what == "measure") {
+        return measure(q, w, f);
+    }
+    if (what == "buy") {
+        return buy(q, w, f);
+    }
+    f.say(errc::usage, what.empty() ? "kit: what with it? write kit check, kit measure or kit buy"
+                                    : "kit: unknown; found \"" + what + "\"" +
+                                          did_you_mean(what, {"check", "measure", "buy"}) +
+                                          "; write check, measure or buy");
+    f.throw_if_any();
+    return {};
+}
+
+}  // namespace pelage::cli

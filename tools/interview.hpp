@@ -1,0 +1,47 @@
+// The intake as a talk: questions in the order of a look over the dog, one key an answer. Nothing here
+// knows a terminal: answers come from a stream, questions go to another, so that tests can answer.
+#pragma once
+
+#include <functional>
+#include <iosfwd>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/catalogue.hpp>
+#include <pelage/date.hpp>
+#include <pelage/dog.hpp>
+
+namespace pelage::cli {
+
+/// Asks on `out` and takes the answers from `in`: a key for a key, a line for a line. `one_key` tells
+/// the terminal, where there is one, that a key is wanted (true) or a line (false).
+class asker {
+  public:
+    asker(std::istream& in, std::ostream& out, std::function<void(bool)> one_key = {})
+        : in_(in), out_(out), one_key_(std::move(one_key)) {}
+
+    /// One of `keys`; other keys are refused and asked again. Enter is '\n'. Throws error(io) when the
+    /// answers end, and error(refused) on q where q isn't among the keys.
+    char key(const std::string& question, std::string_view keys);
+    bool yes(const std::string& question);
+    /// A line without the blanks round it; asked again while `fault` says what is wrong with it.
+    std::string line(const std::string& question,
+                     const std::function<std::string(const std::string&)>& fault = {});
+    void say(const std::string& text);
+
+  private:
+    void wants_key(bool key);
+
+    std::istream& in_;
+    std::ostream& out_;
+    std::function<void(bool)> one_key_;
+};
+
+/// Walks through the intake and gives the dog as it was described. The same answers give the same dog.
+/// With a sign of the stop list the zones aren't asked for any more.
+[[nodiscard]] dog interview(asker& a, const catalogue& c, const std::vector<style>& styles,
+                            const std::optional<date>& today);
+
+}  // namespace pelage::cli

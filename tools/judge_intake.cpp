@@ -1,0 +1,287 @@
+// What the intake found, from the words of options.
+#include <algorithm>
+
+#include <utf8proc.h>
+
+#include <pelage/select.hpp>
+#include <pelage/suggest.hpp>
+#include <pelage/text.hpp>
+
+#include "judge.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+using strings = std::vector<std::string>;
+
+template <std::size_t size>
+strings words_of(const std::array<std::string_view, size>& names) {
+    return {names.begin(), names.end()};
+}
+
+std::string one_of(const strings& names) {
+    std::string out;
+    for (const std::string& n : names) {
+        out += (out.empty() ? "" : ", ") + n;
+    }
+    return out;
+}
+
+/// The words of a text; colons and commas between them don't matter.
+strings split(const std::string& text) {
+    strings out(1);
+    for (const char c : text) {
+        if (c == ' ' || c == '\t' || c == ':' || c == ',' || c == ';') {
+            out.emplace_back();
+        } else {
+            out.back() += c;
+        }
+    }
+    std::erase(out, "");
+    return out;
+}
+
+/// UTF-8 without control characters, of a length a person writes.
+bool is_plain_line(const std::string& s) {
+    const auto* at = reinterpret_cast<const utf8proc_uint8_t*>(s.data());
+    auto left = static_cast<utf8proc_ssize_t>(s.size());
+    while (left > 0) {
+        utf8proc_int32_t c = 0;
+        const utf8proc_ssize_t took = utf8proc_iterate(at, left, &c);
+        if (took <= 0 || utf8proc_category(c) == UTF8PROC_CATEGORY_CC) {
+            return false;
+        }
+        at += took;
+        left -= took;
+    }
+    return s.size() <= 2000;
+}
+
+std::string joined(const strings& words, std::size_t from, std::size_t to) {
+    std::string out;
+    for (std::size_t i = from; i < to; ++i) {
+        out += (out.empty() ? "" : " ") + words[i];
+    }
+    return out;
+}
+
+template <class Enum, std::size_t size>
+std::optional<Enum> named(const std::string& option, const std::string& text,
+                          const std::array<std::string_view, size>& names, faults& f) {
+    const auto at = std::find(names.begin(), names.end(), text);
+    if (at != names.end()) {
+        return static_cast<Enum>(at - names.begin());
+    }
+    f.say(errc::unknown, option + ": unknown; found \"" + text + "\"" +
+                             did_you_mean(text, words_of(names)) + "; write one of " +
+                             one_of(words_of(names)));
+    return std::nullopt;
+}
+
+/// The one place a word means.
+std::optional<place> place_called(const std::string& option, const std::string& word,
+                                  const workplace& w, faults& f) {
+    const body& b = w.reference.dog_body;
+    const auto s = select(b, word);
+    if (!s) {
+        f.say(errc::unknown,
+              option + ": no zone is called \"" + word + "\"" + did_you_mean(word, selectors(b)));
+    } else if (s->how == reach::zone || s->how == reach::side) {
+        return s->places.front();
+    } else {
+        f.say(errc::type, option + ": a finding is in one zone; found \"" + word +
+                              "\"; say it once for each zone, such as \"" +
+                              title(b, s->places.front()) + "\"");
+    }
+    return std::nullopt;
+}
+
+bool meet(const place& a, const place& b) {
+    return a.zone == b.zone &&
+           (a.which == side::both || b.which == side::both || a.which == b.which);
+}
+
+/// Reads what follows the grade of a mat: its free hair, "to the skin", "comb passes", "comb out".
+class mat_words {
+  public:
+    mat_words(const strings& words, std::size_t from) : words_(words), at_(from) {}
+
+    /// Whether all of it was understood.
+    bool read(mat_finding& m) {
+        while (at_ < words_.size()) {
+            if (take({"to", "the", "skin"}) || take({"to", "skin"})) {
+                m.to_skin = true;
+            } else if (take({"comb", "passes"})) {
+                m.comb_passes = true;
+            } else if (take({"comb", "out"})) {
+                m.comb_out = true;
+            } else if (!take_length(m)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+  private:
+    bool take(const strings& what) {
+        if (at_ + what.size() > words_.size() ||
+            !std::equal(what.begin(), what.end(),
+                        words_.begin() + static_cast<std::ptrdiff_t>(at_))) {
+            return false;
+        }
+        at_ += what.size();
+        return true;
+    }
+    /// "5 mm", "5mm", "1/4 in", with or without "free" and "hair" behind it; the most words first.
+    bool take_length(mat_finding& m) {
+        for (std::size_t n = 3; n > 0; --n) {
+            if (at_ + n > words_.size() || m.free_hair) {
+                continue;
+            }
+            const parsed_length l = parse_length(joined(words_, at_, at_ + n));
+            if (l.ok()) {
+                m.free_hair = l.value;
+                at_ += n;
+                (void)take({"free"});
+                (void)take({"hair"});
+                return true;
+            }
+        }
+        return false;
+    }
+
+    const strings& words_;
+    std::size_t at_;
+};
+
+constexpr const char* mat_example =
+    "; write it like 'left ear pelt 5 mm', 'tail tangle comb out', 'back pelt to the skin' or "
+    "'neck matted-area 6 mm comb passes'";
+
+std::optional<mat_finding> mat_said(const std::string& text, const workplace& w, faults& f) {
+    strings words = split(text);
+    // "matted area" is one word here
+    for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+        if (words[i] == "matted" && words[i + 1] == "area") {
+            words[i] = "matted-area";
+            words.erase(words.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+        }
+    }
+    const auto grade = std::find_if(words.begin(), words.end(), [](const std::string& one) {
+        return std::find(mat_names.begin(), mat_names.end(), one) != mat_names.end();
+    });
+    const auto at = static_cast<std::size_t>(grade - words.begin());
+    if (grade == words.end() || at == 0) {
+        f.say(errc::syntax, "--mat: a zone and how bad it is (" + one_of(words_of(mat_names)) +
+                                ") are needed; found \"" + text + "\"" + mat_example);
+        return std::nullopt;
+    }
+    mat_finding m;
+    m.grade = static_cast<mat_grade>(std::find(mat_names.begin(), mat_names.end(), *grade) -
+                                     mat_names.begin());
+    const auto where = place_called("--mat", joined(words, 0, at), w, f);
+    if (!mat_words(words, at + 1).read(m)) {
+        f.say(errc::syntax, "--mat: not understood; found \"" + text + "\"" + mat_example);
+        return std::nullopt;
+    }
+    if (m.to_skin && (m.free_hair || m.comb_passes)) {
+        f.say(errc::conflict,
+              "--mat: felted to the skin leaves no free hair and no way for a comb; "
+              "found \"" +
+                  text + "\"; leave one out");
+        return std::nullopt;
+    }
+    if (m.comb_out && (m.grade == mat_grade::pelt || m.to_skin)) {
+        f.say(errc::conflict,
+              "--mat: a pelt, or what is felted to the skin, is never combed out; "
+              "found \"" +
+                  text + "\"");
+        return std::nullopt;
+    }
+    if (where) {
+        m.at = *where;
+    }
+    return where ? std::optional{m} : std::nullopt;
+}
+
+void lay_mats(const request& q, const workplace& w, dog& d, faults& f) {
+    std::vector<mat_finding> said;
+    for (const std::string& text : q.mats) {
+        const auto m = mat_said(text, w, f);
+        if (!m) {
+            continue;
+        }
+        if (std::any_of(said.begin(), said.end(),
+                        [&](const mat_finding& o) { return meet(o.at, m->at); })) {
+            f.say(errc::duplicate, "--mat: two mats in one place; found \"" + text +
+                                       "\" after another there; say the worse one");
+            continue;
+        }
+        std::erase_if(d.mats, [&](const mat_finding& o) { return meet(o.at, m->at); });
+        said.push_back(*m);
+    }
+    d.mats.insert(d.mats.end(), said.begin(), said.end());
+}
+
+void lay_skin(const request& q, const workplace& w, dog& d, faults& f) {
+    for (const std::string& text : q.skin) {
+        const strings words = split(text);
+        if (words.size() < 2) {
+            f.say(errc::syntax, "--skin: a zone and what is seen (" +
+                                    one_of(words_of(skin_state_names)) + ") are needed; found \"" +
+                                    text + "\"; write it like 'left flank irritated'");
+            continue;
+        }
+        const auto where = place_called("--skin", joined(words, 0, words.size() - 1), w, f);
+        const auto state = named<skin_state>("--skin", words.back(), skin_state_names, f);
+        if (where && state) {
+            std::erase_if(d.skin, [&](const skin_finding& o) {
+                return o.state == *state && meet(o.at, *where);
+            });
+            d.skin.push_back({*where, *state});
+        }
+    }
+}
+
+void lay_sensitive(const request& q, const workplace& w, dog& d, faults& f) {
+    const body& b = w.reference.dog_body;
+    for (const std::string& word : q.sensitive) {
+        if (!select(b, word)) {
+            f.say(errc::unknown, "--sensitive: no zone or group is called \"" + word + "\"" +
+                                     did_you_mean(word, selectors(b)));
+        } else if (std::find(d.sensitive.begin(), d.sensitive.end(), word) == d.sensitive.end()) {
+            d.sensitive.push_back(word);
+        }
+    }
+}
+
+}  // namespace
+
+void lay_intake(const request& q, const workplace& w, dog& d, faults& f) {
+    lay_mats(q, w, d, f);
+    lay_skin(q, w, d, f);
+    lay_sensitive(q, w, d, f);
+    for (const std::string& text : q.signs) {
+        if (const auto s = named<stop_sign>("--sign", text, stop_sign_names, f)) {
+            d.signs.push_back(*s);
+        }
+    }
+    if (!q.age.empty()) {
+        d.age = named<life_stage>("--age", q.age, life_stage_names, f);
+    }
+    if (!q.outdoors.empty()) {
+        d.out = named<outdoors>("--outdoors", q.outdoors, outdoors_names, f);
+    }
+    if (!is_plain_line(q.health)) {
+        f.say(errc::syntax, "--health: a line of plain text in UTF-8; found \"" + q.health + "\"");
+    } else if (!q.health.empty()) {
+        d.health = q.health;
+    }
+    d.coat_change = d.coat_change || q.coat_change;
+    d.shedding = d.shedding || q.shedding;
+    d.thin_or_old = d.thin_or_old || q.thin_or_old;
+    d.pink_skin = d.pink_skin || q.pink_skin;
+}
+
+}  // namespace pelage::cli
