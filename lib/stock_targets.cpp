@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 
+#include <pelage/sheet_check.hpp>
 #include <pelage/stock.hpp>
 #include <pelage/worktop.hpp>
 
@@ -12,13 +13,14 @@ namespace pelage {
 
 namespace {
 
-std::vector<coat_class> coats_of(const style& s) {
-    if (!s.coats.empty()) {
-        return s.coats;
+/// The coats a sheet is for, by its mixes where it names none; all where nothing says.
+std::vector<coat_class> coats_of(const style& s, const catalogue& c) {
+    if (std::vector<coat_class> named = coats_for(s, c); !named.empty()) {
+        return named;
     }
     std::vector<coat_class> all;
-    for (std::size_t c = 0; c < coat_names.size(); ++c) {
-        all.push_back(static_cast<coat_class>(c));
+    for (std::size_t k = 0; k < coat_names.size(); ++k) {
+        all.push_back(static_cast<coat_class>(k));
     }
     return all;
 }
@@ -61,7 +63,7 @@ class target_judge {
 
     void add(const style& sheet, std::size_t number) {
         const laid_sheet laid(reference_.dog_body, top_.parts(), sheet);
-        for (const coat_class c : coats_of(sheet)) {
+        for (const coat_class c : coats_of(sheet, reference_)) {
             const dog d = sound_dog(sheet, c);
             groom_request r{reference_, rules_, tools_, d, sheet, {}};
             r.reasons = false;

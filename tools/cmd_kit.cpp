@@ -1,9 +1,8 @@
 // The kit: checked, measured with a test patch, and what to buy for it.
 #include <algorithm>
 #include <charconv>
-#include <filesystem>
 
-#include <pelage/io/read.hpp>
+#include <pelage/io/sheets.hpp>
 #include <pelage/io/write_kit.hpp>
 #include <pelage/suggest.hpp>
 
@@ -14,44 +13,9 @@ namespace pelage::cli {
 
 namespace {
 
-/// The sheets of a folder, in the order of their names; names may mean the kit's own blades. Every
-/// fault of every file is collected.
+/// The sheets of a folder, which may extend one another; names may mean the kit's own blades.
 std::vector<style> sheets_in(const std::string& dir, const workplace& w) {
-    namespace fs = std::filesystem;
-    std::vector<std::string> paths;
-    std::error_code failed;
-    for (fs::directory_iterator at(dir, failed), end; !failed && at != end; at.increment(failed)) {
-        if (at->path().extension() == ".toml" && at->path().filename().string().front() != '.') {
-            paths.push_back(at->path().string());
-        }
-    }
-    if (failed) {
-        throw error(errc::io, "--sheets: can't read the folder; found \"" + dir + "\"");
-    }
-    std::sort(paths.begin(), paths.end());
-    catalogue known = w.reference;
-    for (const kit_blade& b : w.tools().blades) {
-        if (find(known.blades, b.spec.id) == nullptr) {
-            known.blades.push_back(b.spec);
-        }
-    }
-    std::vector<style> out;
-    diagnostics wrong;
-    for (const std::string& path : paths) {
-        try {
-            out.push_back(io::read_style(io::slurp(path), known));
-        } catch (const bad_input& e) {
-            wrong.insert(wrong.end(), e.all().begin(), e.all().end());
-        }
-    }
-    if (!wrong.empty()) {
-        throw bad_input(wrong);
-    }
-    if (out.empty()) {
-        throw error(errc::missing, "--sheets: no style sheet there; found \"" + dir +
-                                       "\"; write the folder that holds the *.toml files");
-    }
-    return out;
+    return io::read_sheet_folder(dir, w.reference, &w.tools());
 }
 
 std::vector<style> sheets_for(const request& q, const workplace& w) {
