@@ -153,46 +153,77 @@ class checker {
         }
     }
 
+    /// What one sheet asks of one length that nothing leaves.
+    struct gap_of_sheet {
+        std::size_t sheet = 0;
+        std::vector<std::string> zones;
+        std::vector<std::string> coats;
+    };
+    /// A length, or a blade's, that nothing leaves.
+    struct gap_group {
+        std::int32_t wanted = 0;  ///< 0: a customary blade of a prep zone
+        std::string blade;
+        std::vector<gap_of_sheet> sheets;
+        const judged_target* nearest = nullptr;  ///< the one least off
+    };
+
     void gaps() {
-        using key = std::tuple<std::size_t, std::int32_t, std::string, std::string>;
-        struct gap_group {
-            std::vector<std::string> zones;
-            std::vector<std::string> coats;
-        };
-        std::vector<std::pair<key, gap_group>> groups;
+        std::vector<gap_group> groups;
         for (const judged_target& t : targets_) {
-            if (!t.met_by.empty()) {
-                continue;
+            if (t.met_by.empty()) {
+                add_gap(t, groups);
             }
-            const key k{t.what.sheet, t.what.wanted ? in_hundredths(*t.what.wanted) : 0,
-                        t.what.blade.value_or(""), nearest_to(t)};
-            auto at = std::find_if(groups.begin(), groups.end(),
-                                   [&](const auto& g) { return g.first == k; });
-            if (at == groups.end()) {
-                at = groups.insert(at, {k, {}});
-            }
-            add_once(at->second.zones, r_.reference.dog_body.zones[t.what.zone].title);
-            add_once(at->second.coats, std::string(name(t.what.coat)));
         }
-        for (const auto& [k, g] : groups) {
-            const auto& [sheet, wanted, blade, nearest] = k;
-            const std::string what =
-                wanted == 0 ? "no customary blade for "
-                : !blade.empty()
-                    ? "nothing for blade " + blade + " (" + show(mm(wanted / 100.0)) + ") on "
-                    : "nothing for " + show(mm(wanted / 100.0)) + " on ";
-            say(drawer_matter::gap, r_.sheets[sheet].id + ": " + what + joined(g.zones) + ", " +
-                                        joined(g.coats) +
-                                        (g.coats.size() > 1 ? " coats" : " coat") +
-                                        (nearest.empty() ? "" : "; " + nearest));
+        std::stable_sort(groups.begin(), groups.end(),
+                         [](const auto& x, const auto& y) { return x.wanted < y.wanted; });
+        for (const gap_group& g : groups) {
+            say(drawer_matter::gap, gap_text(g));
         }
     }
 
-    [[nodiscard]] std::string nearest_to(const judged_target& t) const {
-        if (!t.nearest) {
-            return "";
+    void add_gap(const judged_target& t, std::vector<gap_group>& groups) const {
+        // a blade's length differs from coat to coat; the blade is what is missing
+        const std::string blade = t.what.blade.value_or("");
+        const std::int32_t wanted =
+            !t.what.wanted || t.what.blade ? 0 : in_hundredths(*t.what.wanted);
+        auto g = std::find_if(groups.begin(), groups.end(), [&](const gap_group& one) {
+            return one.wanted == wanted && one.blade == blade;
+        });
+        if (g == groups.end()) {
+            g = groups.insert(g, {wanted, blade, {}, nullptr});
         }
-        return "nearest " + title(setups_[*t.nearest]) + ", " + show(t.off) + " off";
+        auto s = std::find_if(g->sheets.begin(), g->sheets.end(),
+                              [&](const gap_of_sheet& one) { return one.sheet == t.what.sheet; });
+        if (s == g->sheets.end()) {
+            s = g->sheets.insert(s, {t.what.sheet, {}, {}});
+        }
+        add_once(s->zones, r_.reference.dog_body.zones[t.what.zone].title);
+        add_once(s->coats, std::string(name(t.what.coat)));
+        if (t.nearest && (g->nearest == nullptr || t.off < g->nearest->off)) {
+            g->nearest = &t;
+        }
+    }
+
+    [[nodiscard]] std::string gap_text(const gap_group& g) const {
+        std::string out = !g.blade.empty() ? "blade " + g.blade
+                          : g.wanted == 0  ? "a customary blade"
+                                           : show(mm(g.wanted / 100.0));
+        const char* between = ": ";
+        for (const gap_of_sheet& s : g.sheets) {
+            std::vector<std::string> some = s.zones;
+            if (some.size() > 3) {
+                some.resize(2);
+                some.push_back(std::to_string(s.zones.size() - 2) + " more");
+            }
+            out += between + r_.sheets[s.sheet].id + " (" + joined(some) + "; " + joined(s.coats) +
+                   ")";
+            between = ", ";
+        }
+        if (g.nearest != nullptr) {
+            out += "; nearest " + title(setups_[*g.nearest->nearest]) + ", " +
+                   show(g.nearest->off) + " off (" + std::string(name(g.nearest->what.coat)) + ")";
+        }
+        return out;
     }
 
     /// The coats the sheets are for.
@@ -212,10 +243,33 @@ class checker {
             std::string text = "blade " + b.spec.id + " is out";
             text += b.out_until ? " until " + iso(*b.out_until) : ", no date said";
             if (b.spec.id == r_.own.under_comb && !r_.own.combs.empty()) {
-                text += "; it is the one under the combs: no comb can be used until then";
+                say(drawer_matter::out,
+                    text + "; it is the one under the combs: " + beneath_instead(b));
+                continue;
             }
             say(drawer_matter::out, text + "; " + in_place_of(b));
         }
+    }
+
+    /// What may go under the combs while their blade is out.
+    [[nodiscard]] std::string beneath_instead(const kit_blade& out) const {
+        zone_today t;
+        t.where = &r_.reference.dog_body.zones.front();
+        const comb& any = r_.own.combs.front().spec;
+        for (const kit_blade& b : r_.own.blades) {
+            const blade under = as_measured(b);
+            if (b.spec.id == out.spec.id || !at_hand(b, r_.today) ||
+                b.spec.shape == edge::adjustable ||
+                refuse(combed(any, under, direction::with_lay), t, r_.rules.refusal,
+                       r_.rules.cut)) {
+                continue;
+            }
+            const length here = under.stated.best;
+            const length before = as_measured(out).stated.best;
+            return "until then under_comb = \"" + b.spec.id + "\" would do, with every comb " +
+                   show(gap(here, before)) + (here < before ? " shorter" : " longer");
+        }
+        return "no comb can be used until then";
     }
 
     [[nodiscard]] std::string in_place_of(const kit_blade& b) const {

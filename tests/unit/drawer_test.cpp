@@ -74,7 +74,7 @@ TEST_CASE("a toe blade and a long one of the same fraction are kept apart", "[dr
 TEST_CASE("a gap names the sheet, the zones and the nearest setup", "[drawer]") {
     const drawer_check c = checked(drawer({"10", "4F"}), one_sheet(mm(13)));
     CHECK(c.amiss());
-    CHECK(says(c, drawer_matter::gap, "nothing for 13 mm on"));
+    CHECK(says(c, drawer_matter::gap, "13 mm: test ("));
     CHECK(c.met < c.targets);
 }
 
@@ -92,6 +92,24 @@ TEST_CASE("what is out says until when and what takes its place", "[drawer]") {
     CHECK(says(c, drawer_matter::out, "until 2026-12-01; in its place comb 10 mm over blade 30"));
     CHECK_FALSE(
         speaks_of(checked(k, one_sheet(mm(9.5)), parse_date("2026-12-02")), drawer_matter::out));
+}
+
+TEST_CASE("where the blade under the combs is out, another is named or none", "[drawer]") {
+    kit k = drawer({"30", "10"}, {"10 mm"});
+    k.blades[0].out = true;
+    CHECK(
+        says(checked(k), drawer_matter::out, "under_comb = \"10\" would do, with every comb 1 mm"));
+    k.blades.erase(k.blades.begin() + 1);
+    CHECK(says(checked(k), drawer_matter::out, "no comb can be used until then"));
+}
+
+TEST_CASE("blades that clip a coat want a second to swap in", "[drawer]") {
+    kit k = drawer({"10", "3F"});
+    CHECK(says(checked(k, one_sheet(mm(13))), drawer_matter::remark,
+               "while the first cools: blade 3F"));
+    k.blades[1].count = 2;
+    CHECK_FALSE(
+        says(checked(k, one_sheet(mm(13))), drawer_matter::remark, "while the first cools"));
 }
 
 TEST_CASE("a length from memory wants a patch, a measured one doesn't", "[drawer]") {
