@@ -68,14 +68,16 @@ class open_directions {
     std::vector<std::vector<std::size_t>> groups_;
 };
 
-/// Bars in `rows` what goes the other way than `way`.
+/// Bars in `rows` what goes the other way than `way`; a mat is clipped off with the lay whatever way the
+/// coat around it is clipped later.
 void keep_way(const made_ready& ready, const compiled_groom& c,
               const std::vector<std::size_t>& rows, direction way, problem& p) {
     const auto& setups = ready.top().setups();
     for (const std::size_t row : rows) {
         for (std::size_t k = 0; k < p.setups; ++k) {
             const setup& s = setups[c.setup_of(k)];
-            if (s.kind == tool_kind::clip && s.way != way) {
+            const bool under_mat = c.zones[c.rows[row]].mat && !c.combed(k);
+            if (s.kind == tool_kind::clip && s.way != way && !under_mat) {
                 p.cost[p.at(row, k)] = forbidden;
             }
         }
@@ -122,6 +124,13 @@ solution choose(const groom_request& r, const made_ready& ready, const compiled_
         if (ways == 0 || better(s, best)) {
             best = std::move(s);
         }
+    }
+    if (best.setup.empty()) {
+        // one place can be done one way only and its neighbour the other: tracks are no reason to do nothing
+        best = solve(of);
+        bound = best.sure.bound;
+        proven = best.sure.optimal;
+        nodes += best.sure.nodes;
     }
     best.sure.nodes = nodes;
     if (!best.setup.empty()) {

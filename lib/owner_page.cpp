@@ -87,6 +87,10 @@ class page_maker {
         return title(r_.reference.dog_body, g_.zones[i].at);
     }
     [[nodiscard]] std::string long_as(const length& l) const { return show(l, o_.units); }
+    /// The dog as it stands in a sentence.
+    [[nodiscard]] std::string who() const {
+        return r_.patient.name.empty() ? "your dog" : page_.name;
+    }
     page_section& add(std::string heading) {
         page_.sections.push_back({std::move(heading), {}, {}, lines_as::bullets, false});
         return page_.sections.back();
@@ -119,7 +123,7 @@ class page_maker {
 
     void stopped() {
         page_section& why = add("Why we stopped");
-        why.says.push_back("We did not groom " + page_.name +
+        why.says.push_back("We did not groom " + who() +
                            " today. We saw something that a vet should look at first.");
         if (!g_.stop.empty()) {
             why.lines.push_back("The coat is felted tight to the skin here: " + listed(g_.stop) +
@@ -131,7 +135,7 @@ class page_maker {
         page_section& now = add("What to do now");
         now.how = lines_as::steps;
         now.lines = {"Call a vet now and say what you read here. Ask to be seen today.",
-                     "Keep " + page_.name + " warm, quiet and on a lead.",
+                     "Keep " + who() + " warm, quiet and on a lead.",
                      "Don't cut, pull or wash the coat at home. Skin lies closer than you think.",
                      "Call us when the vet is happy. We will make a new plan then."};
         page_section& kind = add("Please know");
@@ -204,12 +208,13 @@ class page_maker {
         }
         if (by_text.empty()) {
             s.says.push_back("All of it. The coat lets a comb through down to the skin, so " +
-                             page_.name + " gets the look you chose.");
+                             who() + " gets the look you chose.");
             return;
         }
-        s.says.push_back(found_mats() ? "Most of it. We found mats. They grow near the skin, under "
-                                        "hair that looks fine, and it can take only days."
-                                      : "Most of it. Here it is not quite as you asked:");
+        s.says.emplace_back(found_mats()
+                                ? "Most of it. We found mats. They grow near the skin, under "
+                                  "hair that looks fine, and it can take only days."
+                                : "Most of it. Here it is not quite as you asked:");
         constexpr std::size_t most = 6;
         for (std::size_t n = 0; n < std::min(by_text.size(), most); ++n) {
             s.lines.push_back(sentence_case(named(by_text[n].second)) + ": " + by_text[n].first);
@@ -346,7 +351,7 @@ class page_maker {
             s.says.push_back("A coat of this kind should not go longer. " + fine +
                              " have no mats before then.");
         } else if (b.why == visit_kind::brush_out) {
-            s.says.push_back(
+            s.says.emplace_back(
                 "What is kept long holds till then if you brush as you do now. Then "
                 "it needs a bath and a brush down to the skin.");
             if (b.full_groom > b.in + day(7.0)) {
@@ -431,7 +436,7 @@ class page_maker {
     void brushing() {
         page_section& s = add("Brushing at home");
         const habit want = std::max(wanted(), counted(r_.patient.brushed));
-        std::string where = first(4);
+        const std::string where = first(4);
         s.says.push_back("Brush " + often(want) + ", for ten minutes or so." +
                          (where.empty() ? ""
                                         : " Start where mats start on this dog: " + where +
@@ -477,7 +482,7 @@ class page_maker {
         if (r_.patient.sensitive.empty()) {
             return {};
         }
-        strings words(
+        const strings words(
             r_.patient.sensitive.begin(),
             r_.patient.sensitive.begin() +
                 static_cast<std::ptrdiff_t>(std::min<std::size_t>(r_.patient.sensitive.size(), 2)));

@@ -507,3 +507,25 @@ TEST_CASE("what the talk found, written and read again, is the same", "[intake]"
     CHECK(back.mats.size() == d.mats.size());
     CHECK(back.visits.size() == 1);
 }
+
+TEST_CASE("a mat beside a place that is clipped against the lay: both are done", "[intake]") {
+    // the skull's mat comes off with the lay, the cheeks' length is there against it alone
+    groom_table t;
+    t.both_ways = true;
+    t.patient.coat = coat_class::double_short;
+    t.tools = drawer({"30", "10", "7F", "5F"});
+    t.sheet = sheet_of(finish_by(finish::leave));
+    instruction comb = clip_to(mm(9));
+    comb.between = side_of_target::nearest;
+    t.says("skull", comb);
+    instruction close = clip_to(mm(3.2));
+    close.between = side_of_target::shorter;
+    t.says("cheek", close).says("muzzle", close);
+    t.patient.mats = {mat_in("skull", mat_grade::pelt, mm(5))};
+    const groom g = t.plan();
+    CHECK_FALSE(g.choice.setup.empty());
+    CHECK(of(g, "skull").came == outcome::clipped_under);
+    CHECK(of(g, "skull").how.way == direction::with_lay);
+    CHECK(of(g, "cheek").how.kind == tool_kind::clip);
+    CHECK(g.choice.sure.optimal);
+}
