@@ -351,7 +351,7 @@ class checker {
         }
         std::vector<std::string> idle;
         const auto look = [&](const std::string& what, const length& is) {
-            if (used.count(what) == 0) {
+            if (!used.contains(what)) {
                 idle.push_back(what.starts_with("blade") ? what + " (" + show(is) + ")" : what);
             }
         };
@@ -401,7 +401,7 @@ class checker {
         }
         std::vector<std::string> single;
         for (const kit_blade& b : r_.own.blades) {
-            if (b.count == 1 && b.spec.shape != edge::adjustable && clips.count(b.spec.id) == 1) {
+            if (b.count == 1 && b.spec.shape != edge::adjustable && clips.contains(b.spec.id)) {
                 single.push_back(b.spec.id);
             }
         }
