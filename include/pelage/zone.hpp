@@ -61,7 +61,7 @@ struct zone {
     bool paired = false;
     skin cover = skin::firm;
     std::uint32_t uses = 0;
-    std::string edge_of;    ///< id of the zone whose edge it is; empty: of none
+    std::string edge_of;     ///< id of the zone whose edge it is; empty: of none
     figure<double> matting;  ///< factor on the coat's matting-prone length; dimensionless, > 0
     figure<work> clip_time;  ///< to clip it on a medium dog, both sides
     int weight_tenths = 10;  ///< how much a miss shows, in tenths (head 30, legs 20, body 15)
