@@ -151,7 +151,7 @@ class judge {
         return std::any_of(all.begin(), all.end(), [&](const std::string& word) {
             const auto meant = select(r_.reference.dog_body, word);
             return meant && std::any_of(meant->places.begin(), meant->places.end(),
-                                        [&](const place& p) { return meet(p, z.at); });
+                                        [&](const place& p) { return share_side(p, z.at); });
         });
     }
     /// The last full groom is longer ago than such a coat usually goes.

@@ -133,13 +133,13 @@ instruction instruction_for(const groom_request& r, const place& p) {
     return wish_list(r, made_ready(r)).at(p);
 }
 
-bool meet(const place& a, const place& b) {
+bool share_side(const place& a, const place& b) {
     return covers(a, b);
 }
 
 bool is_edge_of(const body& b, const place& edge, const place& p) {
     const std::string& inner = b.zones[edge.zone].edge_of;
-    return !inner.empty() && b.zones[p.zone].id == inner && meet({p.zone, edge.which}, p);
+    return !inner.empty() && b.zones[p.zone].id == inner && share_side({p.zone, edge.which}, p);
 }
 
 bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge) {
