@@ -1,87 +1,78 @@
-// The search: reduce, bound, fix, walk; split where the walk is long.
+// The search: reduce, bound, walk; split where the walk is long.
 //
-// Only plans within a limit are sought: a little above the bound at first, more if there is none. The
-// first plan within the limit that is cheapest is cheapest of all. A part is split on a tool that its
-// cheapest shared plan holds without paying it: with the tool paid, and without it. Both are smaller.
+// Only plans within a limit are sought: a tool's price above a first bound, more if there is none. A
+// plan found lowers the limit to its cost. So the first of the cheapest plans within the limit, if
+// there is any, is the first of the cheapest of all.
+//
+// A part that isn't done with is split in two. If its least shared plan holds a tool without paying it:
+// the tool paid, and no label that holds it. If it overspends: a zone in which it spends as much, and
+// less. Otherwise the labels of the widest zone are halved.
 #include <algorithm>
-#ifndef K_STEPS
-#define K_STEPS 10
-#endif
-#ifndef K_PRE
-#define K_PRE 0
-#endif
-#ifndef K_STRIDE
-#define K_STRIDE 24
-#endif
-#ifndef K_WALK
-#define K_WALK 1000
-#endif
-#ifndef K_MULT
-#define K_MULT 8
-#endif
-#ifndef K_ROUNDS
-#define K_ROUNDS 4
-#endif
-#ifndef K_ROUNDS2
-#define K_ROUNDS2 2
-#endif
-#ifndef K_MORE
-#define K_MORE 32
-#endif
-#ifndef K_CELLS
-#define K_CELLS 2000
-#endif
-
 #include <deque>
 #include <numeric>
 #include <tuple>
 #include <utility>
 
-#include <pelage/error.hpp>
-
 #include "plan_parts.hpp"
+
+#ifndef K_WALK
+#define K_WALK 1000
+#endif
+#ifndef K_MULT
+#define K_MULT 2
+#endif
+#ifndef K_ROUNDS
+#define K_ROUNDS 4
+#endif
+#ifndef K_CELLS
+#define K_CELLS 10000
+#endif
+#ifndef K_STEPS
+#define K_STEPS 10
+#endif
+#ifndef K_STRIDE
+#define K_STRIDE 24
+#endif
+#ifndef K_SLOW
+#define K_SLOW 8
+#endif
+#ifndef K_TURNS
+#define K_TURNS 3
+#endif
 
 namespace pelage {
 
 using namespace planning;
 
-struct planner::work_space {
-    solution solve(const problem& p, std::int64_t most_nodes);
-    bool search();
-    void begin(const problem& p);
-    bool explore(std::size_t depth, int rounds);
-    bool raise(open_plan& p, int rounds);
-    bool explore_shares(open_plan& p);
-    bool shrink(open_plan& p, int round);
-    static bool drop(open_plan& p);
-
-    bool whole = false;
-    std::vector<std::array<std::int32_t, most_tools>> old_share;
-    bool split(std::size_t depth);
-    [[nodiscard]] tool_set worst_covered(const open_plan& p) const;
-    void offer(const open_plan& p);
-    std::span<const live_seam> forest(const open_plan& p);
-    open_plan& part(std::size_t depth);
-
-    std::deque<open_plan> parts;
-    tables exact;
-    walk walker;
-    incumbent best;
-    std::vector<std::uint16_t> chosen;
-    std::vector<live_seam> kept;
-    std::vector<std::size_t> known;
-    cost_t bound = 0;  // no plan costs less
-};
-
 namespace {
 
 constexpr std::size_t few_cells = K_CELLS;
 constexpr std::size_t most_cells = std::size_t{1} << 19;
-constexpr int first_rounds = 4;
 
-/// Shares nobody needs any more go back; what is left of each price.
+/// A spanning forest of the seams, the dearest steps first.
+void keep_forest(const open_plan& p, std::vector<live_seam>& seams) {
+    const auto widest = [&](const live_seam& s) {
+        const zone_row& a = p.rows[s.a];
+        const zone_row& b = p.rows[s.b];
+        return s.price(std::max(a.high - b.low, b.high - a.low));
+    };
+    std::sort(seams.begin(), seams.end(), [&](const live_seam& a, const live_seam& b) {
+        return std::tuple(widest(b), a.a, a.b) < std::tuple(widest(a), b.a, b.b);
+    });
+    std::array<std::uint8_t, most_zones> tree{};
+    std::iota(tree.begin(), tree.end(), std::uint8_t{0});
+    std::erase_if(seams, [&](const live_seam& s) {
+        const std::uint8_t from = tree[s.a];
+        const std::uint8_t to = tree[s.b];
+        std::replace(tree.begin(), tree.end(), from, to);
+        return from == to;
+    });
+}
+
+/// Shares of tools that a zone can't hold any more go back.
 void settle_shares(open_plan& p) {
     p.rest = p.price;
+    p.share.resize(p.rows.size());
     for (std::size_t z = 0; z < p.rows.size(); ++z) {
         tool_set held = 0;
         for (const label& l : p.labels(z)) {
@@ -95,111 +86,141 @@ void settle_shares(open_plan& p) {
     }
 }
 
+bool drop(open_plan& p) {
+    bool any = false;
+    each_bit(p.open, [&](std::size_t z) { any = p.drop(z) || any; });
+    return any;
+}
+
+/// All costs of plans of the part differ by multiples of it.
 cost_t grain_of(const open_plan& p) {
-    cost_t g = 0;
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+    cost_t grain = 0;
+    each_bit(p.open, [&](std::size_t z) {
         for (const label& l : p.labels(z)) {
-            g = std::gcd(g, l.cost);
-            each_bit(l.tools, [&](std::size_t t) { g = std::gcd(g, cost_t{p.price[t]}); });
+            grain = std::gcd(grain, l.cost);
+            each_bit(l.tools, [&](std::size_t t) { grain = std::gcd(grain, p.price[t]); });
         }
-    }
+    });
     for (const live_seam& s : p.seams) {
-        g = std::gcd(g, cost_t{s.per_hundredth});
+        grain = std::gcd(grain, s.per_hundredth);
     }
-    return std::max<cost_t>(g, 1);
+    return std::max(grain, 1);
 }
 
 }  // namespace
 
-open_plan& planner::work_space::part(std::size_t depth) {
-    while (parts.size() <= depth) {
-        parts.emplace_back();
+struct planner::work_space {
+    solution solve(const problem& p, std::int64_t most_nodes);
+    void begin(const problem& p);
+    bool search();
+    bool explore(std::size_t depth);
+    bool lay(const open_plan& p, std::size_t cells);
+    bool bring_down(open_plan& p, std::size_t cells, int turns);
+    bool wander(open_plan& p, cost_t& stride);
+    bool split(std::size_t depth);
+    tool_set worst_covered(const open_plan& p);
+    void offer(const open_plan& p);
+
+    std::deque<open_plan> parts;
+    tables exact;
+    bool whole = false;  // the tables have all seams of the part
+    walk walker;
+    incumbent best;
+    cost_t bound = 0;     // no plan costs less
+    cost_t dear = 0;      // the dearest tool
+    std::vector<std::size_t> known;
+    std::vector<std::uint16_t> plan;
+    std::vector<live_seam> kept;
+    std::vector<std::array<cost_t, most_tools>> old_share;
+};
+
+/// Tables of a part, with all its seams if they have no more than so many cells.
+bool planner::work_space::lay(const open_plan& p, std::size_t cells) {
+    settle_shares(const_cast<open_plan&>(p));
+    whole = exact.build(p, p.seams, cells);
+    if (!whole) {
+        kept = p.seams;
+        keep_forest(p, kept);
+        exact.build(p, kept, most_cells);
     }
-    return parts[depth];
-}
-
-/// A spanning forest of the part's seams, each tree with the dearest steps there may be.
-std::span<const live_seam> planner::work_space::forest(const open_plan& p) {
-    kept = p.seams;
-    const auto worst = [&](const live_seam& s) {
-        const zone_row& a = p.rows[s.a];
-        const zone_row& b = p.rows[s.b];
-        return step_price(s, std::max(a.high - b.low, b.high - a.low));
-    };
-    std::sort(kept.begin(), kept.end(), [&](const live_seam& a, const live_seam& b) {
-        return std::tuple(-worst(a), a.a, a.b) < std::tuple(-worst(b), b.a, b.b);
-    });
-    std::array<std::uint8_t, most_zones> tree;
-    std::iota(tree.begin(), tree.end(), std::uint8_t{0});
-    std::erase_if(kept, [&](const live_seam& s) {
-        const std::uint8_t from = tree[s.a];
-        const std::uint8_t to = tree[s.b];
-        std::replace(tree.begin(), tree.end(), from, to);
-        return from == to;
-    });
-    return kept;
-}
-
-/// Fills the tables and shares the tools out, slowly at first. False if no plan of the part is within
-/// the limit.
-bool planner::work_space::raise(open_plan& p, int rounds) {
     exact.fill(p);
-    const cost_t slow = *std::max_element(p.price.begin(), p.price.end()) / 8 + 1;
-    for (int i = 1; i <= rounds && exact.bound() <= best.limit; ++i) {
-        if (!exact.share_out(p, {i < rounds ? slow : unreachable, best.limit})) {
+    return exact.bound <= best.limit;
+}
+
+/// Reduces a part and shares tools out until labels stop leaving. False if it is done with.
+bool planner::work_space::bring_down(open_plan& p, std::size_t cells, int turns) {
+    for (bool stale = true; stale || turns > 0; --turns) {
+        if (stale) {
+            if (!reduce(p)) {
+                return false;
+            }
+            if (p.open == 0) {
+                offer(p);
+                return false;
+            }
+            if (!lay(p, cells)) {
+                return false;
+            }
+        }
+        if (!exact.share_out(p, turns > 1 ? dear / K_SLOW : unreachable / 2, best.limit)) {
             return false;
         }
-    }
-    return exact.bound() <= best.limit;
-}
-
-/// Steps that may lower the bound to raise it further; taken back if they don't.
-bool planner::work_space::explore_shares(open_plan& p) {
-    exact.fill(p);
-    if (exact.bound() > best.limit) return false;
-    const cost_t before = exact.bound();
-    old_share = p.share;
-    const cost_t dear = *std::max_element(p.price.begin(), p.price.end());
-    for (int i = 0; i < K_STEPS; ++i) {
-        exact.step(p, dear * p.stride / 16, chosen);
-        if (exact.bound() > best.limit) return false;
-    }
-    if (!exact.share_out(p, {unreachable, best.limit})) {
-        return false;
-    }
-    if (exact.bound() <= before) {
-        p.stride = p.stride*11/16;
-        p.share = old_share;
-        settle_shares(p);
-        exact.fill(p);
+        stale = drop(p);
     }
     return true;
 }
 
+/// Steps that may lower the bound to raise it further. False if the part is done with.
+bool planner::work_space::wander(open_plan& p, cost_t& stride) {
+    if (!lay(p, few_cells)) {
+        return false;
+    }
+    const cost_t before = exact.bound;
+    const cost_t toll = p.toll;
+    old_share = p.share;
+    for (int i = 0; i < K_STEPS; ++i) {
+        exact.step(p, dear / 16 * stride);
+        if (exact.bound > best.limit) {
+            return false;
+        }
+    }
+    if (!exact.share_out(p, unreachable / 2, best.limit)) {
+        return false;
+    }
+    if (exact.bound <= before) {
+        p.share = old_share;
+        p.toll = toll;
+        stride = stride * 2 / 3;
+    }
+    drop(p);
+    return true;
+}
+
+/// The plan of a part without a choice.
 void planner::work_space::offer(const open_plan& p) {
     for (std::size_t z = 0; z < p.rows.size(); ++z) {
-        chosen[z] = p.labels(z).front().setup;
+        plan[z] = p.labels(z).front().setup;
     }
-    if (best.wants(p.paid, chosen)) {
-        best.take(p.paid, chosen);
+    if (best.wants(p.paid, plan)) {
+        best.take(p.paid, plan);
     }
 }
 
-/// The unpaid tool whose price the shares of its holders in the chosen plan cover worst; none if all
+/// Of the tools the least shared plan holds, the one whose price its shares cover worst; none if all
 /// are covered.
-tool_set planner::work_space::worst_covered(const open_plan& p) const {
-    std::array<cost_t, most_tools> covered{};
+tool_set planner::work_space::worst_covered(const open_plan& p) {
+    const auto& chosen = exact.trace();
+    std::array<cost_t, most_tools> open = p.price;
     tool_set held = 0;
     each_bit(p.open, [&](std::size_t z) {
-        const label& l = p.labels(z)[chosen[z]];
-        held |= l.tools;
-        each_bit(l.tools, [&](std::size_t t) { covered[t] += p.share[z][t]; });
+        held |= p.labels(z)[chosen[z]].tools;
+        each_bit(p.labels(z)[chosen[z]].tools, [&](std::size_t t) { open[t] -= p.share[z][t]; });
     });
     tool_set worst = 0;
     cost_t most = 0;
     each_bit(held, [&](std::size_t t) {
-        if (p.price[t] - covered[t] > most) {
-            most = p.price[t] - covered[t];
+        if (open[t] > most) {
+            most = open[t];
             worst = tool_set{1} << t;
         }
     });
@@ -207,147 +228,88 @@ tool_set planner::work_space::worst_covered(const open_plan& p) const {
 }
 
 bool planner::work_space::split(std::size_t depth) {
-    const open_plan& p = parts[depth];
-    if (!whole) { exact.build(p, forest(p), most_cells); exact.fill(p); }
-    exact.trace(chosen);
-    const tool_set tool = worst_covered(p);
+    const tool_set tool = worst_covered(parts[depth]);
+    if (parts.size() == depth + 1) {
+        parts.emplace_back();
+    }
     std::size_t widest = 0;
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
-        widest = p.rows[z].count > p.rows[widest].count ? z : widest;
+    for (std::size_t z = 0; z < parts[depth].rows.size(); ++z) {
+        widest = parts[depth].rows[z].count > parts[depth].rows[widest].count ? z : widest;
     }
     for (const bool first : {true, false}) {
-        open_plan& q = part(depth + 1);
+        open_plan& q = parts[depth + 1];
         q = parts[depth];
-        q.unshared = true;
-        if (tool != 0 && first) {
-            const auto t = static_cast<std::size_t>(std::countr_zero(tool));
-            q.paid += std::exchange(q.price[t], 0);
-            for (std::size_t z = 0; z < q.rows.size(); ++z) {
-                for (label& l : q.labels(z)) {
-                    q.fresh |= (l.tools & tool) != 0 ? zone_set{1} << z : 0;
-                    l.tools &= ~tool;
-                }
-            }
-        } else if (tool != 0) {
-            for (std::size_t z = 0; z < q.rows.size(); ++z) {
-                for (label& l : q.labels(z)) {
-                    l.gone = (l.tools & tool) != 0;
-                }
-                q.drop(z);
-            }
-        } else {
+        if (tool == 0) {
             const auto zone = q.labels(widest);
             for (std::size_t l = 0; l < zone.size(); ++l) {
                 zone[l].gone = (l < zone.size() / 2) != first;
             }
-            q.drop(widest);
         }
-        if (!explore(depth + 1, K_ROUNDS2)) {
+        each_bit(tool == 0 ? 0 : q.open, [&](std::size_t z) {
+            for (label& l : q.labels(z)) {
+                l.gone = !first && (l.tools & tool) != 0;
+                q.fresh |= zone_set{(l.tools & tool) != 0} << z;
+                l.tools &= first ? ~tool : l.tools;
+            }
+        });
+        if (first && tool != 0) {
+            q.paid += std::exchange(q.price[static_cast<std::size_t>(std::countr_zero(tool))], 0);
+        }
+        drop(q);
+        if (!explore(depth + 1)) {
             return false;
         }
     }
     return true;
 }
 
-/// Reduces a part and raises its bound over small tables until labels stop leaving. False if the part
-/// is done with: solved, or without a plan within the limit.
-bool planner::work_space::shrink(open_plan& p, int round) {
-    for (bool first = true;; first = false) {
-        if (!reduce(p)) {
-            return false;
-        }
-        if (p.open == 0) {
-            offer(p);
-            return false;
-        }
-        settle_shares(p);
-        whole = exact.build(p, p.seams, few_cells);
-        if (!whole) {
-            exact.build(p, forest(p), most_cells);
-        }
-        if (first && round > 0 ? !explore_shares(p) : !raise(p, first && p.unshared ? first_rounds : 1)) {
-            return false;
-        }
-        if (!drop(p)) break;
-    }
-    if (whole) return true;
-    for (;;) {
-    whole = exact.build(p, p.seams, most_cells);
-    if (!whole) return true;
-    if (!raise(p, 1)) return false;
-    if (!drop(p)) return true;
-        if (!reduce(p)) {
-            return false;
-        }
-        if (p.open == 0) {
-            offer(p);
-            return false;
-        }
-        settle_shares(p);
-    }
-}
-
-bool planner::work_space::drop(open_plan& p) {
-    bool any = false;
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
-        any = p.drop(z) || any;
-    }
-    return any;
-}
-
 /// Finds the first of the cheapest plans of a part within the limit, if there is one. False if that
 /// took too many nodes.
-bool planner::work_space::explore(std::size_t depth, int rounds) {
+bool planner::work_space::explore(std::size_t depth) {
     open_plan& p = parts[depth];
     if (++best.nodes > best.most_nodes) {
         return false;
     }
-    if (p.unshared) p.stride = K_STRIDE;
+    cost_t stride = K_STRIDE;
     std::int64_t patience = K_WALK;
-    for (int round = 0;; ++round) {
-        if (!shrink(p, round)) {
+    for (int round = 0;; ++round, patience *= K_MULT) {
+        if (round > 0 && !wander(p, stride)) {
+            return true;
+        }
+        if (!bring_down(p, few_cells, round == 0 ? K_TURNS : 1) ||
+            (!whole && !bring_down(p, most_cells, 1))) {
             return true;
         }
         if (whole && walker.run(p, exact, patience, best)) {
             return true;
         }
-        if (round == rounds) {
+        if (round == (depth == 1 ? K_ROUNDS : K_ROUNDS / 2)) {
             return split(depth);
         }
-        patience = patience * K_MULT / 4;
     }
 }
 
 /// Seeks within a limit that rises until a plan is found. False if that took too many nodes.
 bool planner::work_space::search() {
     open_plan& root = parts.front();
-    settle_shares(root);
-    root.stride = K_STRIDE;
     best.grain = grain_of(root);
-    exact.build(root, forest(root), most_cells);
-    if (!raise(root, first_rounds)) {
-        return true;
-    }
-    for (int i = 0; i < K_PRE; ++i) {
-        if (i > 0) { }
-        if (!explore_shares(root)) return true;
-    }
-    bound = exact.bound();
-    cost_t more = *std::max_element(root.price.begin(), root.price.end()) * K_MORE / 16 + 1;
-    for (; bound <= best.cost; more *= 2) {
+    dear = *std::max_element(root.price.begin(), root.price.end());
+    root.share.clear();
+    lay(root, few_cells);
+    exact.share_out(root, dear / K_SLOW, unreachable);
+    bound = exact.bound;
+    for (cost_t more = std::max(dear, (best.cost - bound) / 16);; more *= 2) {
         const cost_t sought = std::min(best.cost, bound + more);
-        
         best.limit = sought;
-        part(1) = root;
-        part(1).unshared = false;
-        if (!explore(1, K_ROUNDS)) {
+        parts[1] = root;
+        if (!explore(1)) {
             return false;
         }
-        bound = best.cost <= sought ? best.cost : sought + 1;
-        if (best.cost <= sought)
-            break;
+        if (best.cost <= sought) {
+            return true;
+        }
+        bound = sought + 1;
     }
-    return true;
 }
 
 /// A plan to begin from: what spends least in every zone, and of that the cheapest.
@@ -356,48 +318,40 @@ void planner::work_space::begin(const problem& p) {
     known.clear();
     for (std::size_t z = 0; z < root.rows.size(); ++z) {
         const auto zone = root.labels(z);
-        const auto l =
-            std::min_element(zone.begin(), zone.end(), [](const label& a, const label& b) {
-                return std::pair(a.spend, a.cost) < std::pair(b.spend, b.cost);
-            });
+        const auto l = std::min_element(zone.begin(), zone.end(), [](const label& a, const label& b) {
+            return std::pair(a.spend, a.cost) < std::pair(b.spend, b.cost);
+        });
         known.push_back(l->setup);
-        best.setup[z] = l->setup;
+        plan[z] = l->setup;
     }
-    best.cost = static_cast<cost_t>(in_mmin(cost_of(p, known)));
-    best.limit = best.cost;
+    best.take(static_cast<cost_t>(in_mmin(cost_of(p, known))), plan);
 }
 
 solution planner::work_space::solve(const problem& p, std::int64_t most_nodes) {
     check(p);
     solution out;
     first_look look;
-    open_plan& root = part(0);
+    parts.resize(std::max<std::size_t>(parts.size(), 2));
+    open_plan& root = parts.front();
     read(p, root, look);
-    out.stuck = look.without;
-    if (!out.stuck.empty()) {
-        return out;
-    }
-    if (!reduce(root)) {
-        out.stuck = look.spending;
+    if (!look.without.empty() || !reduce(root)) {
+        out.stuck = look.without.empty() ? look.spending : look.without;
         return out;
     }
     best = {std::move(best.setup), unreachable, unreachable, 1, 0, most_nodes};
     best.setup.assign(p.zones, 0);
-    chosen.assign(p.zones, 0);
+    plan.assign(p.zones, 0);
     bound = root.paid;
-    if (root.open != 0) {
-        begin(p);
-        out.sure.optimal = search();
-    } else {
-        out.sure.optimal = true;
+    if (root.open == 0) {
         offer(root);
+        bound = best.cost;
+    } else {
+        begin(p);
+        bound = search() ? best.cost : std::min(bound, best.cost);
     }
     out.setup.assign(best.setup.begin(), best.setup.end());
     out.cost = mmin(best.cost);
-    out.sure.bound = out.sure.optimal ? best.cost : std::min(bound, best.cost);
-    out.sure.optimal = out.sure.bound == best.cost;
-    out.sure.nodes = best.nodes;
-    out.sure.ties = look.ties;
+    out.sure = {bound, bound == best.cost, best.nodes, look.ties};
     return out;
 }
 

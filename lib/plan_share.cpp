@@ -1,4 +1,4 @@
-// Sharing tools out: a dual ascent over the exact tables.
+// Sharing tools out: raising the bound over the exact tables.
 //
 // Shares. Let b[z][t] >= 0 with sum over zones at most price[t]. Charging every zone b[z][t] for each
 // tool t it holds never charges more than the price, since a plan holding t anywhere pays it whole. So
@@ -12,188 +12,169 @@
 // One zone's turn. Let M_l be the least shared cost of a plan through label l of the zone, V the least
 // of them. (1) A label with M_l + rests of its tools beyond the limit is in no plan sought: it goes.
 // (2) A share that some labels pay is lowered by up to the least M_l - V of them: they stay at V or
-// above, so V stays. (3) With a part of what is left of its tools' prices label l could rise to
-// M_l + part; V can rise to the least of these, and each label below that pays just the difference.
-// So V, exact at every turn since the tables are kept so, never falls.
+// above, so V stays. (3) With what is left of its tools' prices label l could rise to M_l + rests; V
+// can rise to the least of these, and each label below that pays just the difference. So V, exact at
+// every turn since the tables are kept so, never falls. It stops short of the best shares where no
+// zone can move alone.
+//
+// A step. The bound as a function of shares and toll is a minimum of linear ones, one a plan; that of
+// the least shared plan rises by 1 for each share it pays and by its overspending for the toll. So
+// shares it pays are raised alike, and where that is beyond a price all shares of it lose alike.
 #include <algorithm>
 
 #include "plan_parts.hpp"
 
 namespace pelage::planning {
 
-/// Fills slack_ with each label's least cost in any plan, within the tree of its zone; the least of them.
-cost_t tables::marginals(const bucket& b) {
-    slack_.assign(b.labels, unreachable);
-    for (std::size_t n = 0; n < b.places; ++n) {
-        const cost_t* const cell = &cells_[b.joint + n * b.labels];
-        const cost_t rest = cells_[b.down + n];
-        for (std::size_t l = 0; l < b.labels; ++l) {
-            slack_[l] = std::min(slack_[l], cell[l] + rest);
-        }
-    }
-    return *std::min_element(slack_.begin(), slack_.end());
-}
-
-/// A zone's turn: slack_ holds the marginals and is left holding what its labels' costs change by.
-bool tables::reprice(open_plan& p, std::size_t z, cost_t least, const sharing& how) {
-    const auto zone = p.labels(z);
-    auto& share = p.share[z];
-    tool_set shared = 0;
-    cost_t floor = unreachable;
-    for (std::size_t l = 0; l < zone.size(); ++l) {
-        cost_t rest = 0;
-        each_bit(zone[l].tools, [&](std::size_t t) { rest += p.rest[t]; });
-        row_[l] = slack_[l];  // as it was
-        zone[l].gone = zone[l].gone || bound_ + slack_[l] - least + rest > how.limit;
-        if (!zone[l].gone) {
-            shared |= zone[l].tools;
-            floor = std::min(floor, slack_[l]);
-        }
-    }
-    if (floor == unreachable) {
-        return false;
-    }
-    bound_ += floor - least;
-    each_bit(shared, [&](std::size_t t) {
-        cost_t back = share[t];
-        for (std::size_t l = 0; l < zone.size() && back > 0; ++l) {
-            if ((zone[l].tools >> t & 1U) != 0 && !zone[l].gone) {
-                back = std::min(back, slack_[l] - floor);
-            }
-        }
-        if (back > 0) {
-            charge(p, z, t, -back);
-        }
-    });
-    std::array<cost_t, most_tools> may;
-    each_bit(shared, [&](std::size_t t) { may[t] = p.rest[t]; });
-    cost_t rise = how.most_rise;
-    for (std::size_t l = 0; l < zone.size(); ++l) {
-        if (!zone[l].gone) {
-            cost_t all = slack_[l] - floor;
-            each_bit(zone[l].tools, [&](std::size_t t) { all += may[t]; });
-            rise = std::min(rise, all);
-        }
-    }
-    for (std::size_t l = 0; l < zone.size() && rise > 0; ++l) {
-        each_bit(zone[l].gone ? 0 : zone[l].tools, [&](std::size_t t) {
-            const cost_t pays = std::min(may[t], rise - (slack_[l] - floor));
-            if (pays > 0) {
-                may[t] -= pays;
-                charge(p, z, t, pays);
-            }
-        });
-    }
-    bound_ += rise;
-    for (std::size_t l = 0; l < zone.size(); ++l) {
-        slack_[l] = zone[l].gone ? unreachable : slack_[l] - row_[l];
-    }
-    return true;
-}
+/// So high that no sum of tolls overflows: 64 zones may spend 255 minutes each.
+constexpr cost_t highest_toll = 12'500;
 
 /// Zone `z` pays that much more for the tool.
 void tables::charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more) {
-    p.share[z][tool] += static_cast<std::int32_t>(more);
-    p.rest[tool] -= static_cast<std::int32_t>(more);
+    p.share[z][tool] += more;
+    p.rest[tool] -= more;
     const auto zone = p.labels(z);
     for (std::size_t l = 0; l < zone.size(); ++l) {
         slack_[l] += (zone[l].tools >> tool & 1U) != 0 ? more : 0;
     }
 }
 
-/// Tells a child what everything outside its table costs at least.
-void tables::tell(const bucket& b, const bucket& child) {
-    std::fill_n(&cells_[child.down], child.places, unreachable);
-    std::copy_n(&cells_[child.least], child.places, &cells_[child.told]);
+/// A zone's turn. False if no label stays.
+bool tables::reprice(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit) {
+    slack_.assign(b.labels, unreachable);  // M_l, within the tree of its zone
     for (std::size_t n = 0; n < b.places; ++n) {
-        const cost_t* const cell = &cells_[b.joint + n * b.labels];
-        const cost_t rest = cells_[b.down + n];
-        const cost_t* const least = &cells_[child.least + child.base[n]];
-        cost_t* const down = &cells_[child.down + child.base[n]];
+        const cost_t* const cell = &cells[b.joint + n * b.labels];
+        const cost_t rest = cells[b.down + n];
         for (std::size_t l = 0; l < b.labels; ++l) {
-            down[l] = std::min(down[l], cell[l] + rest - least[l]);
+            slack_[l] = std::min(slack_[l], cell[l] + rest);
         }
     }
-}
-
-/// The turns of a zone and all below it. Sets `changed` if its table has; false if no plan is left.
-bool tables::visit(std::size_t at, open_plan& p, const sharing& how, bool& changed) {
-    const bucket& b = order_[at];
-    const cost_t least = marginals(b);
-    if (!reprice(p, b.zone, least, how)) {
+    const auto zone = p.labels(b.zone);
+    const cost_t before = *std::min_element(slack_.begin(), slack_.end());
+    cost_t v = unreachable;
+    for (std::size_t l = 0; l < b.labels; ++l) {
+        cost_t least = bound + slack_[l] - before;
+        each_bit(zone[l].tools, [&](std::size_t t) { least += p.rest[t]; });
+        zone[l].gone = zone[l].gone || least > limit;
+        v = zone[l].gone ? v : std::min(v, slack_[l]);
+        row_[l] = slack_[l];
+    }
+    if (v == unreachable) {
         return false;
     }
-    bool mine = std::any_of(slack_.begin(), slack_.end(), [](cost_t more) { return more != 0; });
-    for (std::size_t n = 0; mine && n < b.places; ++n) {
-        cost_t* const cell = &cells_[b.joint + n * b.labels];
-        for (std::size_t l = 0; l < b.labels; ++l) {
-            cell[l] = std::min(cell[l] + slack_[l], unreachable);
+    each_bit(b.held, [&](std::size_t t) {
+        cost_t back = p.share[b.zone][t];
+        for (std::size_t l = 0; l < b.labels && back > 0; ++l) {
+            const bool pays = (zone[l].tools >> t & 1U) != 0 && !zone[l].gone;
+            back = pays ? std::min(back, slack_[l] - v) : back;
         }
+        if (back > 0) {
+            charge(p, b.zone, t, -back);
+        }
+    });
+    cost_t top = v + most_rise;
+    for (std::size_t l = 0; l < b.labels; ++l) {
+        cost_t could = slack_[l];
+        each_bit(zone[l].tools, [&](std::size_t t) { could += p.rest[t]; });
+        top = zone[l].gone ? top : std::min(top, could);
     }
-    for (const std::uint8_t c : b.children) {
-        bool theirs = false;
-        tell(b, order_[c]);
-        if (!visit(c, p, how, theirs)) {
-            return false;
-        }
-        if (theirs) {
-            hear(b, order_[c]);
-            mine = true;
-        }
+    for (std::size_t l = 0; l < b.labels; ++l) {
+        each_bit(zone[l].gone ? 0 : zone[l].tools, [&](std::size_t t) {
+            if (const cost_t pays = std::min(p.rest[t], top - slack_[l]); pays > 0) {
+                charge(p, b.zone, t, pays);
+            }
+        });
     }
-    if (mine) {
-        close(b);
-        changed = true;
+    bound += top - before;
+    for (std::size_t l = 0; l < b.labels; ++l) {
+        row_[l] = zone[l].gone ? unreachable : slack_[l] - row_[l];
     }
     return true;
 }
 
-bool tables::share_out(open_plan& p, const sharing& how) {
-    bool changed = false;
-    for (std::size_t n = used_; n-- > 0;) {
-        if (order_[n].root) {
-            cells_[order_[n].down] = 0;
-            if (!visit(n, p, how, changed)) {
-                return false;
-            }
+/// Takes what a child's table says out of its parent's and tells it what all else costs at least.
+void tables::tell(const bucket& b, const bucket& child) {
+    std::fill_n(&cells[child.down], child.places, unreachable);
+    for (std::size_t n = 0; n < b.places; ++n) {
+        cost_t* const cell = &cells[b.joint + n * b.labels];
+        const cost_t rest = cells[b.down + n];
+        const cost_t* const least = &cells[child.least + child.base[n]];
+        cost_t* const down = &cells[child.down + child.base[n]];
+        for (std::size_t l = 0; l < b.labels; ++l) {
+            cell[l] -= least[l];
+            down[l] = std::min(down[l], cell[l] + rest);
         }
     }
-    return bound_ <= how.limit;
 }
 
-/// Shares of one tool, some of them raised: all lose alike until they fit its price again.
-void fit(open_plan& p, std::size_t tool) {
-    for (;;) {
-        cost_t excess = -cost_t{p.price[tool]};
-        cost_t payers = 0;
-        for (std::size_t z = 0; z < p.rows.size(); ++z) {
-            excess += p.share[z][tool];
-            payers += p.share[z][tool] > 0 ? 1 : 0;
+/// The turns of a zone and of all below it.
+bool tables::visit(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit) {
+    if (!reprice(b, p, most_rise, limit)) {
+        return false;
+    }
+    for (std::size_t n = 0; n < b.places; ++n) {
+        cost_t* const cell = &cells[b.joint + n * b.labels];
+        for (std::size_t l = 0; l < b.labels; ++l) {
+            cell[l] = std::min(cell[l] + row_[l], unreachable);
         }
-        p.rest[tool] = static_cast<std::int32_t>(std::max<cost_t>(0, -excess));
-        if (excess <= 0) {
+    }
+    for (const std::uint8_t c : b.children) {
+        tell(b, buckets_[c]);
+        if (!visit(buckets_[c], p, most_rise, limit)) {
+            return false;
+        }
+        hear(b, buckets_[c]);
+    }
+    close(b);
+    return true;
+}
+
+bool tables::share_out(open_plan& p, cost_t most_rise, cost_t limit) {
+    return std::all_of(order.rbegin(), order.rend(), [&](const bucket& b) {
+               if (!b.separator.empty()) {
+                   return true;
+               }
+               cells[b.down] = 0;
+               return visit(b, p, most_rise, limit);
+           }) &&
+           bound <= limit;
+}
+
+/// All shares of a tool lose alike until they fit its price.
+static void fit(open_plan& p, std::size_t tool) {
+    for (;;) {
+        cost_t payers = 0;
+        p.rest[tool] = p.price[tool];
+        for (const auto& share : p.share) {
+            p.rest[tool] -= share[tool];
+            payers += share[tool] > 0 ? 1 : 0;
+        }
+        if (p.rest[tool] >= 0) {
             return;
         }
-        const auto cut = static_cast<std::int32_t>((excess + payers - 1) / payers);
-        for (auto& zone : p.share) {
-            zone[tool] = std::max(0, zone[tool] - cut);
+        const cost_t cut = (payers - 1 - p.rest[tool]) / payers;
+        for (auto& share : p.share) {
+            share[tool] = std::max(0, share[tool] - cut);
         }
     }
 }
 
-void tables::step(open_plan& p, cost_t length, std::vector<std::uint16_t>& chosen) {
-    trace(chosen);
-    std::int32_t holders = 0;
-    tool_set held = 0;
-    each_bit(p.open, [&](std::size_t z) { holders += std::popcount(p.labels(z)[chosen[z]].tools); });
+void tables::step(open_plan& p, cost_t length) {
+    trace();
+    cost_t holders = 0;
+    cost_t over = p.spends ? -p.budget : 0;
     each_bit(p.open, [&](std::size_t z) {
-        const tool_set tools = p.labels(z)[chosen[z]].tools;
-        held |= tools;
-        each_bit(tools, [&](std::size_t t) {
-            p.share[z][t] += static_cast<std::int32_t>(length / holders);
-        });
+        holders += std::popcount(p.labels(z)[at_[z]].tools);
+        over += p.labels(z)[at_[z]].spend;
+    });
+    const cost_t square = std::max(1, holders + over * over);
+    tool_set held = 0;
+    each_bit(p.open, [&](std::size_t z) {
+        each_bit(p.labels(z)[at_[z]].tools, [&](std::size_t t) { p.share[z][t] += length / square; });
+        held |= p.labels(z)[at_[z]].tools;
     });
     each_bit(held, [&](std::size_t t) { fit(p, t); });
+    p.toll = std::clamp<cost_t>(p.toll + length / square * over, 0, highest_toll);
     fill(p);
 }
 

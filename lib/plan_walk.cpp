@@ -10,133 +10,65 @@
 // from its first holder on, of which those that hold it pay theirs in the table and the others were
 // added. On the way nothing added is negative, so the bound is one. With a toll, what the plan leaves
 // of the budget was tolled too much and is given back at the end.
-//
-// Memory. What can still be added depends only on the zone, the tools held that a later zone might
-// hold, the labels of chosen zones in later separators, and the minutes spent. Of two ways to the same
-// of these the dearer one, or of equals the later one, needs no second look: every end of it is an end
-// of the other, as much cheaper or as much earlier (the same zones are chosen in both).
 #include <algorithm>
 
 #include "plan_parts.hpp"
 
 namespace pelage::planning {
 
-void walk::prepare() {
-    const auto order = tables_->buckets();
-    const open_plan& p = *p_;
-    levels_.resize(std::max(levels_.size(), order.size()));
-    zone_set later = 0;  // zones in separators of this and later tables
-    tool_set below = 0;
-    std::array<std::int32_t, most_tools> fresh = p.price;
-    zone_set chosen = p.open;
-    for (std::size_t n = 0; n < order.size(); ++n) {  // the last to be chosen first
-        level& v = levels_[order.size() - 1 - n];
-        v.table = &order[n];
-        chosen &= ~(zone_set{1} << order[n].zone);
-        for (const std::uint8_t z : order[n].separator) {
-            later |= zone_set{1} << z;
-        }
-        v.beside = later & chosen;
-        v.held = 0;
-        for (const label& l : p.labels(order[n].zone)) {
-            v.held |= l.tools;
-        }
-        below |= v.held;
-        v.below = below;
-        each_bit(v.held, [&](std::size_t t) { fresh[t] -= p.share[order[n].zone][t]; });
-        v.fresh = fresh;
-    }
-    setup_.resize(p.rows.size());
-    at_.assign(p.rows.size(), 0);
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
-        setup_[z] = p.labels(z).front().setup;
-    }
-}
-
-/// Adds to options_ what may be chosen in the next zone, the least bound first.
-void walk::add_options(const state& s) {
-    const level& v = levels_[s.depth];
-    const bucket& b = *v.table;
+/// Adds to options_ what may be chosen in the zone of `b`, the least bound first.
+void walk::add_options(const bucket& b, cost_t bound, tool_set used, std::int32_t spent) {
     const auto zone = p_->labels(b.zone);
     const auto& share = p_->share[b.zone];
     const std::size_t place = b.place(at_);
-    const cost_t* const cell = tables_->cells() + b.joint + place * b.labels;
-    cost_t base = s.bound - tables_->cells()[b.least + place];
-    each_bit(v.held & s.used, [&](std::size_t t) { base += share[t]; });
+    const cost_t* const cell = &tables_->cells[b.joint + place * b.labels];
+    bound -= tables_->cells[b.least + place];
+    each_bit(b.held & used, [&](std::size_t t) { bound += share[t]; });
     const std::size_t from = options_.size();
-    for (std::size_t l = 0; l < zone.size(); ++l) {
-        cost_t bound = base + cell[l];
-        each_bit(zone[l].tools & ~s.used, [&](std::size_t t) { bound += v.fresh[t]; });
-        each_bit(zone[l].tools & s.used, [&](std::size_t t) { bound -= share[t]; });
-        if (bound > best_->limit || s.spent + zone[l].spend > p_->budget) {
-            continue;
+    for (std::uint32_t l = 0; l < b.labels; ++l) {
+        cost_t with = bound + cell[l];
+        each_bit(zone[l].tools & ~used, [&](std::size_t t) { with += fresh_[t]; });
+        each_bit(zone[l].tools & used, [&](std::size_t t) { with -= share[t]; });
+        if (with <= best_->limit && spent + zone[l].spend <= p_->budget) {
+            std::size_t n = options_.size();
+            for (options_.push_back({}); n > from && options_[n - 1].bound > with; --n) {
+                options_[n] = options_[n - 1];
+            }
+            options_[n] = {with, l};
         }
-        std::size_t n = options_.size();
-        options_.emplace_back();
-        for (; n > from && options_[n - 1].bound > bound; --n) {
-            options_[n] = options_[n - 1];
-        }
-        options_[n] = {bound, static_cast<std::uint32_t>(l)};
     }
-    best_->nodes += static_cast<std::int64_t>(zone.size());
-    left_ -= static_cast<std::int64_t>(zone.size());
+    best_->nodes += static_cast<std::int64_t>(b.labels);
 }
 
-/// Whether this state needs no look: an earlier one was as good. Otherwise remembers it.
-bool walk::seen(const state& s) {
-    const level& v = levels_[s.depth];
-    const tool_set used = s.used & v.below;
-    std::uint64_t key = (used * 0x9e3779b97f4a7c15U) ^ (s.depth * 0xbf58476d1ce4e5b9U) ^
-                        (static_cast<std::uint64_t>(s.spent) << 32U);
-    each_bit(v.beside, [&](std::size_t z) { key = (key ^ at_[z]) * 0x94d049bb133111ebU; });
-    const std::size_t slot = (key ^ key >> 29U) >> 8U & (slots - 1);
-    memory& m = seen_[slot];
-    std::uint16_t* const plan = &seen_setup_[slot * setup_.size()];
-    bool same = m.run == run_ && m.depth == s.depth && m.used == used && m.spent == s.spent;
-    each_bit(v.beside, [&](std::size_t z) { same = same && plan[z] == setup_[z]; });
-    if (same && (m.bound < s.bound || (m.bound == s.bound && !std::lexicographical_compare(
-                                                                 setup_.begin(), setup_.end(), plan,
-                                                                 plan + setup_.size())))) {
-        return true;
-    }
-    if (!same || m.bound >= s.bound) {
-        m = {used, s.bound, run_, static_cast<std::uint16_t>(s.depth),
-             static_cast<std::uint16_t>(s.spent)};
-        std::copy(setup_.begin(), setup_.end(), plan);
-    }
-    return false;
-}
-
-bool walk::visit(const state& s) {
-    if (s.depth == depth_) {
-        const cost_t cost = s.bound + p_->toll * (p_->budget - s.spent);
+/// Chooses in the zone of that bucket and all before it. False if there was no time to.
+bool walk::visit(std::size_t left, cost_t bound, tool_set used, std::int32_t spent) {
+    if (left == 0) {
+        const cost_t cost = bound + p_->toll * (p_->budget - spent);
         if (best_->wants(cost, setup_)) {
             best_->take(cost, setup_);
         }
         return true;
     }
-    if (seen(s)) {
-        return true;
-    }
-    if (left_ <= 0) {
+    if (best_->nodes >= last_) {
         return false;
     }
+    const bucket& b = tables_->order[left - 1];
+    const auto zone = p_->labels(b.zone);
+    const auto& share = p_->share[b.zone];
     const std::size_t from = options_.size();
-    add_options(s);
-    const std::size_t end = options_.size();
-    const std::size_t z = levels_[s.depth].table->zone;
-    const auto zone = p_->labels(z);
+    add_options(b, bound, used, spent);
+    each_bit(b.held, [&](std::size_t t) { fresh_[t] += share[t]; });
     bool whole = true;
-    for (std::size_t n = from; n < end && whole; ++n) {
+    for (std::size_t n = from, end = options_.size(); n < end && whole; ++n) {
         const option o = options_[n];
         const label& l = zone[o.label];
-        at_[z] = static_cast<std::uint16_t>(o.label);
-        setup_[z] = l.setup;
-        if (best_->wants(o.bound, setup_)) {
-            whole = visit({s.depth + 1, o.bound, s.used | l.tools, s.spent + l.spend});
-        }
+        at_[b.zone] = static_cast<std::uint16_t>(o.label);
+        setup_[b.zone] = l.setup;
+        whole = !best_->wants(o.bound, setup_) ||
+                visit(left - 1, o.bound, used | l.tools, spent + l.spend);
     }
-    setup_[z] = zone.front().setup;
+    each_bit(b.held, [&](std::size_t t) { fresh_[t] -= share[t]; });
+    setup_[b.zone] = zone.front().setup;
     options_.resize(from);
     return whole;
 }
@@ -145,18 +77,15 @@ bool walk::run(const open_plan& p, const tables& t, std::int64_t most, incumbent
     p_ = &p;
     tables_ = &t;
     best_ = &best;
-    left_ = std::min(most, best.most_nodes - best.nodes);
-    depth_ = t.buckets().size();
-    if (seen_.empty()) {
-        seen_.resize(slots);
+    last_ = std::min(best.nodes + most, best.most_nodes);
+    fresh_ = p.rest;
+    at_.assign(p.rows.size(), 0);
+    setup_.clear();
+    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+        setup_.push_back(p.labels(z).front().setup);
     }
-    if (seen_setup_.size() < slots * p.rows.size()) {
-        seen_setup_.resize(slots * p.rows.size());
-    }
-    ++run_;
     options_.clear();
-    prepare();
-    return visit({0, t.bound(), 0, 0});
+    return visit(t.order.size(), t.bound, 0, 0);
 }
 
 }  // namespace pelage::planning
