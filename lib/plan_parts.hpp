@@ -124,43 +124,34 @@ void read(const problem& p, open_plan& out, first_look& look);
 /// a zone has no label left or no plan fits in the budget.
 bool reduce(open_plan& p);
 
-/// The table of a zone: for every choice in its separator (neighbours that are eliminated later) and
-/// every label the least cost of the zone and all that was eliminated into it.
-struct bucket {
+/// A zone in a spanning forest of the seams. Offsets into the forest's cells.
+struct node {
     std::size_t zone = 0;
+    std::size_t parent = 0;               // index of the node; its own if it is a root
     std::size_t labels = 0;
     tool_set held = 0;                    // tools of the labels
-    std::vector<std::uint8_t> separator;  // zones, the next to be eliminated first
-    std::vector<std::uint32_t> stride;    // of the separator's labels
-    std::vector<live_seam> seams;         // to separator zones; `b` is the separator's
-    std::vector<std::uint8_t> children;   // buckets whose tables this one reads
-    std::vector<std::uint32_t> base;      // by the parent's place: own place beside its first label
-    std::size_t places = 0;               // choices in the separator
-    std::size_t steps = 0;                // by place, then label: offsets into the cells
-    std::size_t joint = 0;                // by place, then label
-    std::size_t least = 0;                // by place
-    std::size_t down = 0;                 // by place: least cost of everything else
-
-    [[nodiscard]] std::size_t place(const std::vector<std::uint16_t>& at) const {
-        std::size_t sum = 0;
-        for (std::size_t i = 0; i < separator.size(); ++i) {
-            sum += stride[i] * at[separator[i]];
-        }
-        return sum;
-    }
+    std::vector<std::uint8_t> children;
+    std::vector<live_seam> beside;        // seams left out, to nodes before this one; `b` is theirs
+    std::size_t steps = 0;                // by label of the parent, then label
+    std::size_t below = 0;                // by label: least cost of it and all below it
+    std::size_t above = 0;                // by label: least cost of all else
+    std::size_t least = 0;                // by label of the parent: least cost of this and all below
 };
 
-/// Exact minima over all plans of a part by elimination of zones, tools priced by their shares.
-class tables {
+/// Exact minima over all plans of a part along a spanning forest of its seams, tools priced by shares.
+class forest {
   public:
-    std::span<const bucket> order;  ///< as the zones are eliminated
+    std::span<const node> order;  ///< parents before children
     std::vector<cost_t> cells;
-    cost_t bound = 0;               ///< the least shared cost of a plan
+    cost_t bound = 0;             ///< the least shared cost of a plan
 
-    /// Order and layout for the open zones and these seams of theirs. False if the tables would have
-    /// more than `most_cells` cells.
-    bool build(const open_plan& p, std::span<const live_seam> seams, std::size_t most_cells);
-    /// Costs of `p` into the tables.
+    /// The label chosen in a node's parent; 0 for a root.
+    [[nodiscard]] std::size_t beside(const node& b, const std::vector<std::uint16_t>& at) const {
+        return order[b.parent].zone == b.zone ? 0 : at[order[b.parent].zone];
+    }
+    /// Chooses the forest and fills its tables with the costs of `p`.
+    void plant(const open_plan& p);
+    /// The costs of `p` anew; labels and seams are as they were.
     void fill(const open_plan& p);
     /// One round over all zones: shares prices anew so that no zone's turn lowers the bound nor raises
     /// it by more than `most_rise`; marks labels as gone that are in no plan that costs `limit` or
@@ -172,21 +163,15 @@ class tables {
     const std::vector<std::uint16_t>& trace();
 
   private:
-    void arrange(const open_plan& p, std::span<const live_seam> seams);
-    bool lay_out(const open_plan& p, std::size_t most_cells);
-    void add_steps(const open_plan& p, const bucket& b, const live_seam& s);
-    void close(const bucket& b);
-    void hear(const bucket& b, const bucket& child);
-    void tell(const bucket& b, const bucket& child);
-    bool visit(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit);
-    bool reprice(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit);
+    void grow(const open_plan& p);
+    void hold(node& b, const open_plan& p);
+    void close(const node& b);
+    bool visit(const node& b, open_plan& p, cost_t most_rise, cost_t limit);
+    bool turn(const node& b, open_plan& p, cost_t most_rise, cost_t limit);
     void charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more);
 
-    std::vector<bucket> buckets_;
-    std::vector<cost_t> row_;
+    std::vector<node> nodes_;
     std::vector<cost_t> slack_;
-    std::vector<cost_t> steps_;
-    std::vector<std::uint32_t> spot_;
     std::vector<std::uint16_t> at_;
 };
 
@@ -210,12 +195,12 @@ struct incumbent {
     }
 };
 
-/// Depth-first search over the tables of a part.
+/// Depth-first search over the forest of a part.
 class walk {
   public:
     /// Finds the first of the cheapest plans within the limit, if there is one. False if it took more
     /// than `most` labels.
-    bool run(const open_plan& p, const tables& t, std::int64_t most, incumbent& best);
+    bool run(const open_plan& p, const forest& f, std::int64_t most, incumbent& best);
 
   private:
     struct option {
@@ -223,10 +208,10 @@ class walk {
         std::uint32_t label = 0;
     };
     bool visit(std::size_t depth, cost_t bound, tool_set used, std::int32_t spent);
-    void add_options(const bucket& b, cost_t bound, tool_set used, std::int32_t spent);
+    void add_options(const node& b, cost_t bound, tool_set used, std::int32_t spent);
 
     const open_plan* p_ = nullptr;
-    const tables* tables_ = nullptr;
+    const forest* forest_ = nullptr;
     incumbent* best_ = nullptr;
     std::int64_t last_ = 0;             // node at which to give up
     std::array<cost_t, most_tools> fresh_{};  // price less the shares of zones not yet chosen

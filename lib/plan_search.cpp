@@ -46,28 +46,6 @@ using namespace planning;
 
 namespace {
 
-constexpr std::size_t few_cells = K_CELLS;
-constexpr std::size_t most_cells = std::size_t{1} << 19;
-
-/// A spanning forest of the seams, the dearest steps first.
-void keep_forest(const open_plan& p, std::vector<live_seam>& seams) {
-    const auto widest = [&](const live_seam& s) {
-        const zone_row& a = p.rows[s.a];
-        const zone_row& b = p.rows[s.b];
-        return s.price(std::max(a.high - b.low, b.high - a.low));
-    };
-    std::sort(seams.begin(), seams.end(), [&](const live_seam& a, const live_seam& b) {
-        return std::tuple(widest(b), a.a, a.b) < std::tuple(widest(a), b.a, b.b);
-    });
-    std::array<std::uint8_t, most_zones> tree{};
-    std::iota(tree.begin(), tree.end(), std::uint8_t{0});
-    std::erase_if(seams, [&](const live_seam& s) {
-        const std::uint8_t from = tree[s.a];
-        const std::uint8_t to = tree[s.b];
-        std::replace(tree.begin(), tree.end(), from, to);
-        return from == to;
-    });
-}
 
 /// Shares of tools that a zone can't hold any more go back.
 void settle_shares(open_plan& p) {
@@ -114,41 +92,25 @@ struct planner::work_space {
     void begin(const problem& p);
     bool search();
     bool explore(std::size_t depth);
-    bool lay(const open_plan& p, std::size_t cells);
-    bool bring_down(open_plan& p, std::size_t cells, int turns);
+    bool bring_down(open_plan& p, int turns);
     bool wander(open_plan& p, cost_t& stride);
     bool split(std::size_t depth);
     tool_set worst_covered(const open_plan& p);
     void offer(const open_plan& p);
 
     std::deque<open_plan> parts;
-    tables exact;
-    bool whole = false;  // the tables have all seams of the part
+    forest trees;
     walk walker;
     incumbent best;
     cost_t bound = 0;     // no plan costs less
     cost_t dear = 0;      // the dearest tool
     std::vector<std::size_t> known;
     std::vector<std::uint16_t> plan;
-    std::vector<live_seam> kept;
     std::vector<std::array<cost_t, most_tools>> old_share;
 };
 
-/// Tables of a part, with all its seams if they have no more than so many cells.
-bool planner::work_space::lay(const open_plan& p, std::size_t cells) {
-    settle_shares(const_cast<open_plan&>(p));
-    whole = exact.build(p, p.seams, cells);
-    if (!whole) {
-        kept = p.seams;
-        keep_forest(p, kept);
-        exact.build(p, kept, most_cells);
-    }
-    exact.fill(p);
-    return exact.bound <= best.limit;
-}
-
 /// Reduces a part and shares tools out until labels stop leaving. False if it is done with.
-bool planner::work_space::bring_down(open_plan& p, std::size_t cells, int turns) {
+bool planner::work_space::bring_down(open_plan& p, int turns) {
     for (bool stale = true; stale || turns > 0; --turns) {
         if (stale) {
             if (!reduce(p)) {
@@ -158,11 +120,11 @@ bool planner::work_space::bring_down(open_plan& p, std::size_t cells, int turns)
                 offer(p);
                 return false;
             }
-            if (!lay(p, cells)) {
-                return false;
-            }
+            settle_shares(p);
+            trees.plant(p);
         }
-        if (!exact.share_out(p, turns > 1 ? dear / K_SLOW : unreachable / 2, best.limit)) {
+        if (trees.bound > best.limit ||
+            !trees.share_out(p, turns > 1 ? dear / K_SLOW : unreachable / 2, best.limit)) {
             return false;
         }
         stale = drop(p);
@@ -172,22 +134,19 @@ bool planner::work_space::bring_down(open_plan& p, std::size_t cells, int turns)
 
 /// Steps that may lower the bound to raise it further. False if the part is done with.
 bool planner::work_space::wander(open_plan& p, cost_t& stride) {
-    if (!lay(p, few_cells)) {
-        return false;
-    }
-    const cost_t before = exact.bound;
+    const cost_t before = trees.bound;
     const cost_t toll = p.toll;
     old_share = p.share;
     for (int i = 0; i < K_STEPS; ++i) {
-        exact.step(p, dear / 16 * stride);
-        if (exact.bound > best.limit) {
+        trees.step(p, dear / 16 * stride);
+        if (trees.bound > best.limit) {
             return false;
         }
     }
-    if (!exact.share_out(p, unreachable / 2, best.limit)) {
+    if (!trees.share_out(p, unreachable / 2, best.limit)) {
         return false;
     }
-    if (exact.bound <= before) {
+    if (trees.bound <= before) {
         p.share = old_share;
         p.toll = toll;
         stride = stride * 2 / 3;
@@ -209,7 +168,7 @@ void planner::work_space::offer(const open_plan& p) {
 /// Of the tools the least shared plan holds, the one whose price its shares cover worst; none if all
 /// are covered.
 tool_set planner::work_space::worst_covered(const open_plan& p) {
-    const auto& chosen = exact.trace();
+    const auto& chosen = trees.trace();
     std::array<cost_t, most_tools> open = p.price;
     tool_set held = 0;
     each_bit(p.open, [&](std::size_t z) {
@@ -276,11 +235,7 @@ bool planner::work_space::explore(std::size_t depth) {
         if (round > 0 && !wander(p, stride)) {
             return true;
         }
-        if (!bring_down(p, few_cells, round == 0 ? K_TURNS : 1) ||
-            (!whole && !bring_down(p, most_cells, 1))) {
-            return true;
-        }
-        if (whole && walker.run(p, exact, patience, best)) {
+        if (!bring_down(p, round == 0 ? K_TURNS : 1) || walker.run(p, trees, patience, best)) {
             return true;
         }
         if (round == (depth == 1 ? K_ROUNDS : K_ROUNDS / 2)) {
@@ -295,9 +250,10 @@ bool planner::work_space::search() {
     best.grain = grain_of(root);
     dear = *std::max_element(root.price.begin(), root.price.end());
     root.share.clear();
-    lay(root, few_cells);
-    exact.share_out(root, dear / K_SLOW, unreachable);
-    bound = exact.bound;
+    settle_shares(root);
+    trees.plant(root);
+    trees.share_out(root, dear / K_SLOW, unreachable);
+    bound = trees.bound;
     for (cost_t more = std::max(dear, (best.cost - bound) / 16);; more *= 2) {
         const cost_t sought = std::min(best.cost, bound + more);
         best.limit = sought;

@@ -30,7 +30,7 @@ namespace pelage::planning {
 constexpr cost_t highest_toll = 12'500;
 
 /// Zone `z` pays that much more for the tool.
-void tables::charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more) {
+void forest::charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more) {
     p.share[z][tool] += more;
     p.rest[tool] -= more;
     const auto zone = p.labels(z);
@@ -40,24 +40,19 @@ void tables::charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more) 
 }
 
 /// A zone's turn. False if no label stays.
-bool tables::reprice(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit) {
-    slack_.assign(b.labels, unreachable);  // M_l, within the tree of its zone
-    for (std::size_t n = 0; n < b.places; ++n) {
-        const cost_t* const cell = &cells[b.joint + n * b.labels];
-        const cost_t rest = cells[b.down + n];
-        for (std::size_t l = 0; l < b.labels; ++l) {
-            slack_[l] = std::min(slack_[l], cell[l] + rest);
-        }
+bool forest::turn(const node& b, open_plan& p, cost_t most_rise, cost_t limit) {
+    slack_.resize(std::max(slack_.size(), b.labels));  // M_l, within the tree of its zone
+    for (std::size_t l = 0; l < b.labels; ++l) {
+        slack_[l] = cells[b.below + l] + cells[b.above + l];
     }
     const auto zone = p.labels(b.zone);
-    const cost_t before = *std::min_element(slack_.begin(), slack_.end());
+    const cost_t before = *std::min_element(slack_.begin(), slack_.begin() + static_cast<std::ptrdiff_t>(b.labels));
     cost_t v = unreachable;
     for (std::size_t l = 0; l < b.labels; ++l) {
         cost_t least = bound + slack_[l] - before;
         each_bit(zone[l].tools, [&](std::size_t t) { least += p.rest[t]; });
         zone[l].gone = zone[l].gone || least > limit;
         v = zone[l].gone ? v : std::min(v, slack_[l]);
-        row_[l] = slack_[l];
     }
     if (v == unreachable) {
         return false;
@@ -87,55 +82,45 @@ bool tables::reprice(const bucket& b, open_plan& p, cost_t most_rise, cost_t lim
     }
     bound += top - before;
     for (std::size_t l = 0; l < b.labels; ++l) {
-        row_[l] = zone[l].gone ? unreachable : slack_[l] - row_[l];
+        cost_t& below = cells[b.below + l];
+        below = zone[l].gone ? unreachable : slack_[l] - cells[b.above + l];
     }
     return true;
 }
 
-/// Takes what a child's table says out of its parent's and tells it what all else costs at least.
-void tables::tell(const bucket& b, const bucket& child) {
-    std::fill_n(&cells[child.down], child.places, unreachable);
-    for (std::size_t n = 0; n < b.places; ++n) {
-        cost_t* const cell = &cells[b.joint + n * b.labels];
-        const cost_t rest = cells[b.down + n];
-        const cost_t* const least = &cells[child.least + child.base[n]];
-        cost_t* const down = &cells[child.down + child.base[n]];
-        for (std::size_t l = 0; l < b.labels; ++l) {
-            cell[l] -= least[l];
-            down[l] = std::min(down[l], cell[l] + rest);
-        }
-    }
-}
-
 /// The turns of a zone and of all below it.
-bool tables::visit(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit) {
-    if (!reprice(b, p, most_rise, limit)) {
+bool forest::visit(const node& b, open_plan& p, cost_t most_rise, cost_t limit) {
+    if (!turn(b, p, most_rise, limit)) {
         return false;
     }
-    for (std::size_t n = 0; n < b.places; ++n) {
-        cost_t* const cell = &cells[b.joint + n * b.labels];
+    cost_t* const below = &cells[b.below];
+    for (const std::uint8_t child : b.children) {
+        const node& c = nodes_[child];
+        const cost_t* const steps = &cells[c.steps];
+        const cost_t* const least = &cells[c.least];
+        cost_t* const above = &cells[c.above];
+        std::fill_n(above, c.labels, unreachable);
         for (std::size_t l = 0; l < b.labels; ++l) {
-            cell[l] = std::min(cell[l] + row_[l], unreachable);
+            below[l] -= least[l];
+            const cost_t rest = std::min(below[l] + cells[b.above + l], unreachable);
+            for (std::size_t m = 0; m < c.labels; ++m) {
+                above[m] = std::min(above[m], rest + steps[l * c.labels + m]);
+            }
         }
-    }
-    for (const std::uint8_t c : b.children) {
-        tell(b, buckets_[c]);
-        if (!visit(buckets_[c], p, most_rise, limit)) {
+        if (!visit(c, p, most_rise, limit)) {
             return false;
         }
-        hear(b, buckets_[c]);
+        for (std::size_t l = 0; l < b.labels; ++l) {
+            below[l] += least[l];
+        }
     }
     close(b);
     return true;
 }
 
-bool tables::share_out(open_plan& p, cost_t most_rise, cost_t limit) {
-    return std::all_of(order.rbegin(), order.rend(), [&](const bucket& b) {
-               if (!b.separator.empty()) {
-                   return true;
-               }
-               cells[b.down] = 0;
-               return visit(b, p, most_rise, limit);
+bool forest::share_out(open_plan& p, cost_t most_rise, cost_t limit) {
+    return std::all_of(order.rbegin(), order.rend(), [&](const node& b) {
+               return &nodes_[b.parent] != &b || visit(b, p, most_rise, limit);
            }) &&
            bound <= limit;
 }
@@ -159,7 +144,7 @@ static void fit(open_plan& p, std::size_t tool) {
     }
 }
 
-void tables::step(open_plan& p, cost_t length) {
+void forest::step(open_plan& p, cost_t length) {
     trace();
     cost_t holders = 0;
     cost_t over = p.spends ? -p.budget : 0;

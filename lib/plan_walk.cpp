@@ -17,16 +17,20 @@
 namespace pelage::planning {
 
 /// Adds to options_ what may be chosen in the zone of `b`, the least bound first.
-void walk::add_options(const bucket& b, cost_t bound, tool_set used, std::int32_t spent) {
+void walk::add_options(const node& b, cost_t bound, tool_set used, std::int32_t spent) {
     const auto zone = p_->labels(b.zone);
     const auto& share = p_->share[b.zone];
-    const std::size_t place = b.place(at_);
-    const cost_t* const cell = &tables_->cells[b.joint + place * b.labels];
-    bound -= tables_->cells[b.least + place];
+    const std::size_t beside = forest_->beside(b, at_);
+    const cost_t* const steps = &forest_->cells[b.steps + beside * b.labels];
+    const cost_t* const below = &forest_->cells[b.below];
+    bound -= forest_->cells[b.least + beside];
     each_bit(b.held & used, [&](std::size_t t) { bound += share[t]; });
     const std::size_t from = options_.size();
     for (std::uint32_t l = 0; l < b.labels; ++l) {
-        cost_t with = bound + cell[l];
+        cost_t with = bound + steps[l] + below[l];
+        for (const live_seam& s : b.beside) {
+            with += s.price(zone[l].length - p_->labels(s.b)[at_[s.b]].length);
+        }
         each_bit(zone[l].tools & ~used, [&](std::size_t t) { with += fresh_[t]; });
         each_bit(zone[l].tools & used, [&](std::size_t t) { with -= share[t]; });
         if (with <= best_->limit && spent + zone[l].spend <= p_->budget) {
@@ -40,9 +44,9 @@ void walk::add_options(const bucket& b, cost_t bound, tool_set used, std::int32_
     best_->nodes += static_cast<std::int64_t>(b.labels);
 }
 
-/// Chooses in the zone of that bucket and all before it. False if there was no time to.
-bool walk::visit(std::size_t left, cost_t bound, tool_set used, std::int32_t spent) {
-    if (left == 0) {
+/// Chooses in the zone of that node and all after it. False if there was no time to.
+bool walk::visit(std::size_t n, cost_t bound, tool_set used, std::int32_t spent) {
+    if (n == forest_->order.size()) {
         const cost_t cost = bound + p_->toll * (p_->budget - spent);
         if (best_->wants(cost, setup_)) {
             best_->take(cost, setup_);
@@ -52,20 +56,20 @@ bool walk::visit(std::size_t left, cost_t bound, tool_set used, std::int32_t spe
     if (best_->nodes >= last_) {
         return false;
     }
-    const bucket& b = tables_->order[left - 1];
+    const node& b = forest_->order[n];
     const auto zone = p_->labels(b.zone);
     const auto& share = p_->share[b.zone];
     const std::size_t from = options_.size();
     add_options(b, bound, used, spent);
     each_bit(b.held, [&](std::size_t t) { fresh_[t] += share[t]; });
     bool whole = true;
-    for (std::size_t n = from, end = options_.size(); n < end && whole; ++n) {
-        const option o = options_[n];
+    for (std::size_t i = from, end = options_.size(); i < end && whole; ++i) {
+        const option o = options_[i];
         const label& l = zone[o.label];
         at_[b.zone] = static_cast<std::uint16_t>(o.label);
         setup_[b.zone] = l.setup;
         whole = !best_->wants(o.bound, setup_) ||
-                visit(left - 1, o.bound, used | l.tools, spent + l.spend);
+                visit(n + 1, o.bound, used | l.tools, spent + l.spend);
     }
     each_bit(b.held, [&](std::size_t t) { fresh_[t] -= share[t]; });
     setup_[b.zone] = zone.front().setup;
@@ -73,9 +77,9 @@ bool walk::visit(std::size_t left, cost_t bound, tool_set used, std::int32_t spe
     return whole;
 }
 
-bool walk::run(const open_plan& p, const tables& t, std::int64_t most, incumbent& best) {
+bool walk::run(const open_plan& p, const forest& f, std::int64_t most, incumbent& best) {
     p_ = &p;
-    tables_ = &t;
+    forest_ = &f;
     best_ = &best;
     last_ = std::min(best.nodes + most, best.most_nodes);
     fresh_ = p.rest;
@@ -85,7 +89,7 @@ bool walk::run(const open_plan& p, const tables& t, std::int64_t most, incumbent
         setup_.push_back(p.labels(z).front().setup);
     }
     options_.clear();
-    return visit(t.order.size(), t.bound, 0, 0);
+    return visit(0, f.bound, 0, 0);
 }
 
 }  // namespace pelage::planning
