@@ -30,7 +30,7 @@ void forest::grow(const open_plan& p) {
         b.zone = z;
         b.parent = dearest_step[z] > 0 ? place[via[z]] : n;
         b.children.clear();
-        b.beside.clear();
+        b.left_out.clear();
         if (b.parent != n) {
             nodes_[b.parent].children.push_back(static_cast<std::uint8_t>(n));
         }
@@ -43,7 +43,7 @@ void forest::grow(const open_plan& p) {
             }
             if ((left >> s.b & 1U) == 0) {
                 if (place[s.b] != b.parent) {
-                    b.beside.push_back(s);
+                    b.left_out.push_back(s);
                 }
                 continue;
             }
@@ -59,6 +59,16 @@ void forest::grow(const open_plan& p) {
 
 void forest::plant(const open_plan& p) {
     grow(p);
+    for (node& b : std::span(nodes_).first(order.size())) {
+        b.before = b.left_out.size();
+    }
+    for (node& b : std::span(nodes_).first(order.size())) {
+        for (std::size_t i = 0; i < b.before; ++i) {
+            live_seam s = b.left_out[i];
+            std::swap(s.a, s.b);
+            for (node& c : std::span(nodes_).first(order.size())) if (c.zone == s.a) c.left_out.push_back(s);
+        }
+    }
     std::size_t end = 0;
     for (node& b : std::span(nodes_).first(order.size())) {
         b.labels = p.rows[b.zone].count;
@@ -112,6 +122,7 @@ void forest::fill(const open_plan& p) {
         for (const label& l : p.labels(b.zone)) {
             *below = l.cost + p.toll * l.spend;
             each_bit(l.tools, [&](std::size_t t) { *below += p.share[b.zone][t]; });
+            for (const live_seam& s : b.left_out) *below += p.eased[p.ease(s, l)];
             ++below;
         }
         for (const std::uint8_t c : b.children) {

@@ -71,6 +71,7 @@ struct live_seam {
     std::uint8_t b = 0;
     std::int32_t per_hundredth = 0;
     std::int32_t allowance = 0;
+    std::uint16_t id = 0;  ///< place in the problem
 
     /// Price of a step of `difference` hundredths; convex in it.
     [[nodiscard]] cost_t price(std::int32_t difference) const {
@@ -93,6 +94,13 @@ struct open_plan {
     std::array<cost_t, most_tools> rest{};    ///< of the price, what no zone pays
     std::vector<std::array<cost_t, most_tools>> share;  ///< of the price, what each zone pays
     cost_t toll = 0;                          ///< charged for a minute spent
+    std::size_t setups = 0;
+    std::vector<cost_t> eased;  ///< what a label pays of a left-out seam's step
+
+    /// What label `l` of zone s.a pays of the step at `s`, if that is left out of the forest.
+    [[nodiscard]] std::size_t ease(const live_seam& s, const label& l) const {
+        return (2 * std::size_t{s.id} + (s.a > s.b ? 1 : 0)) * setups + l.setup;
+    }
 
     template <class Self>
     static auto labels_of(Self& self, std::size_t z) {
@@ -131,7 +139,8 @@ struct node {
     std::size_t labels = 0;
     tool_set held = 0;                    // tools of the labels
     std::vector<std::uint8_t> children;
-    std::vector<live_seam> beside;        // seams left out, to nodes before this one; `b` is theirs
+    std::vector<live_seam> left_out;      // seams of the zone, `a`, that are not in the forest
+    std::size_t before = 0;               // so many of them lead to nodes before this one
     std::size_t steps = 0;                // by label of the parent, then label
     std::size_t below = 0;                // by label: least cost of it and all below it
     std::size_t above = 0;                // by label: least cost of all else
@@ -166,6 +175,7 @@ class forest {
     void grow(const open_plan& p);
     void hold(node& b, const open_plan& p);
     void close(const node& b);
+    cost_t weigh(const node& b);
     bool visit(const node& b, open_plan& p, cost_t most_rise, cost_t limit);
     bool turn(const node& b, open_plan& p, cost_t most_rise, cost_t limit);
     void charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more);

@@ -241,10 +241,12 @@ void read(const problem& p, open_plan& out, first_look& look) {
     out.price.fill(0);
     std::copy(p.price.begin(), p.price.end(), out.price.begin());
     std::array<std::int64_t, most_zones> reach{};
-    for (const seam_cost& s : p.seams) {
+    out.setups = p.setups;
+    for (std::size_t n = 0; n < p.seams.size(); ++n) {
+        const seam_cost& s = p.seams[n];
         if (s.per_hundredth > 0 && s.a != s.b) {  // a zone has no step to itself
             out.seams.push_back({static_cast<std::uint8_t>(s.a), static_cast<std::uint8_t>(s.b),
-                                 s.per_hundredth, s.allowance});
+                                 s.per_hundredth, s.allowance, static_cast<std::uint16_t>(n)});
             reach[s.a] += s.per_hundredth;
             reach[s.b] += s.per_hundredth;
         }

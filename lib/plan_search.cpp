@@ -250,6 +250,10 @@ bool planner::work_space::search() {
     best.grain = grain_of(root);
     dear = *std::max_element(root.price.begin(), root.price.end());
     root.share.clear();
+    for (std::size_t n = 0; n < root.seams.size(); ++n) {
+        root.seams[n].id = static_cast<std::uint16_t>(n);
+    }
+    root.eased.assign(2 * root.seams.size() * root.setups, 0);
     settle_shares(root);
     trees.plant(root);
     trees.share_out(root, dear / K_SLOW, unreachable);

@@ -39,14 +39,36 @@ void forest::charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more) 
     }
 }
 
-/// A zone's turn. False if no label stays.
-bool forest::turn(const node& b, open_plan& p, cost_t most_rise, cost_t limit) {
-    slack_.resize(std::max(slack_.size(), b.labels));  // M_l, within the tree of its zone
+/// M_l into slack_, within the tree of the zone; the least of them.
+cost_t forest::weigh(const node& b) {
+    cost_t least = unreachable;
     for (std::size_t l = 0; l < b.labels; ++l) {
         slack_[l] = cells[b.below + l] + cells[b.above + l];
+        least = std::min(least, slack_[l]);
     }
+    return least;
+}
+
+/// A zone's turn. False if no label stays.
+bool forest::turn(const node& b, open_plan& p, cost_t most_rise, cost_t limit) {
+    slack_.resize(std::max(slack_.size(), b.labels));
+    const cost_t old = weigh(b);
+    for (const live_seam& s : b.left_out) {
+        live_seam back = s;
+        std::swap(back.a, back.b);
+        const auto own = p.labels(b.zone);
+        for (std::size_t l = 0; l < b.labels; ++l) {
+            cost_t most = unreachable;
+            for (const label& y : p.labels(s.b)) {
+                most = std::min(most, s.price(own[l].length - y.length) - p.eased[p.ease(back, y)]);
+            }
+            cells[b.below + l] += most - p.eased[p.ease(s, own[l])];
+            p.eased[p.ease(s, own[l])] = most;
+        }
+    }
+    const cost_t before = weigh(b);
+    bound += before - old;
     const auto zone = p.labels(b.zone);
-    const cost_t before = *std::min_element(slack_.begin(), slack_.begin() + static_cast<std::ptrdiff_t>(b.labels));
     cost_t v = unreachable;
     for (std::size_t l = 0; l < b.labels; ++l) {
         cost_t least = bound + slack_[l] - before;
@@ -81,6 +103,13 @@ bool forest::turn(const node& b, open_plan& p, cost_t most_rise, cost_t limit) {
         });
     }
     bound += top - before;
+    for (const live_seam& s : b.left_out) {
+        for (std::size_t l = 0; l < b.labels; ++l) {
+            const cost_t give = zone[l].gone ? 0 : (slack_[l] - top) / 2;
+            slack_[l] -= give;
+            p.eased[p.ease(s, zone[l])] -= give;
+        }
+    }
     for (std::size_t l = 0; l < b.labels; ++l) {
         cost_t& below = cells[b.below + l];
         below = zone[l].gone ? unreachable : slack_[l] - cells[b.above + l];

@@ -28,8 +28,12 @@ void walk::add_options(const node& b, cost_t bound, tool_set used, std::int32_t 
     const std::size_t from = options_.size();
     for (std::uint32_t l = 0; l < b.labels; ++l) {
         cost_t with = bound + steps[l] + below[l];
-        for (const live_seam& s : b.beside) {
-            with += s.price(zone[l].length - p_->labels(s.b)[at_[s.b]].length);
+        for (std::size_t i = 0; i < b.before; ++i) {
+            live_seam s = b.left_out[i];
+            const label& y = p_->labels(s.b)[at_[s.b]];
+            with += s.price(zone[l].length - y.length) - p_->eased[p_->ease(s, zone[l])];
+            std::swap(s.a, s.b);
+            with -= p_->eased[p_->ease(s, y)];
         }
         each_bit(zone[l].tools & ~used, [&](std::size_t t) { with += fresh_[t]; });
         each_bit(zone[l].tools & used, [&](std::size_t t) { with -= share[t]; });
