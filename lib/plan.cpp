@@ -22,10 +22,6 @@ void need(bool holds, const char* what) {
     }
 }
 
-bool within(std::int32_t x, std::int32_t most) {
-    return static_cast<std::uint32_t>(x) <= static_cast<std::uint32_t>(most);
-}
-
 }  // namespace
 
 work cost_of(const problem& p, std::span<const std::size_t> setup) {
@@ -51,46 +47,9 @@ work cost_of(const problem& p, std::span<const std::size_t> setup) {
 }
 
 void check(const problem& p) {
-    need(p.zones <= most_zones && p.setups <= most_setups && p.price.size() <= most_tools &&
-             p.seams.size() <= most_steps,
-         "too many zones, setups, tools or seams");
-    const std::size_t cells = p.zones * p.setups;
-    need(p.cost.size() == cells && p.length.size() == cells && p.tools.size() == cells,
-         "costs, lengths and tools need one entry per zone and setup");
-    need(p.spend.empty() || p.spend.size() == cells,
-         "minutes of combing out need one entry per zone and setup, or none at all");
-    need(p.budget >= 0, "a budget lies below 0 minutes");
-    std::int64_t sum = 0;  // no plan costs more: each zone, tool and step at its dearest
-    for (const std::int32_t price : p.price) {
-        need(within(price, dearest), "a price lies outside 0 to 1000 minutes");
-        sum += price;
-    }
-    bool costs = true;
-    tool_set held = 0;
-    std::int32_t low = longest;
-    std::int32_t high = 0;
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        std::int32_t most = 0;
-        planning::each_allowed(p, z, [&](std::size_t, std::size_t at) {
-            costs = costs && within(p.cost[at], dearest);
-            most = std::max(most, p.cost[at]);
-            low = std::min(low, p.length[at]);
-            high = std::max(high, p.length[at]);
-            held |= p.tools[at];
-        });
-        sum += most;
-    }
-    need(costs, "a cost lies outside 0 to 1000 minutes");
-    need(low >= 0 && high <= longest, "a length lies outside 0 to 1000 mm");
-    need(p.price.size() == most_tools || held >> p.price.size() == 0,
-         "a setup holds a tool that has no price");
-    for (const seam_cost& s : p.seams) {
-        need(s.a < p.zones && s.b < p.zones && s.allowance >= 0 &&
-                 within(s.per_hundredth, dearest / 1000),
-             "a seam names no zone of the problem or lies outside its bounds");
-        sum += std::int64_t{s.per_hundredth} * std::max(0, high - low - s.allowance);
-    }
-    need(sum <= most_cost, "the dearest plan would cost more than 250000 minutes");
+    planning::open_plan plan;
+    planning::first_look look;
+    planning::read(p, plan, look);
 }
 
 solution solve(const problem& p, std::int64_t most_nodes) {

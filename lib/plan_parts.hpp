@@ -5,6 +5,7 @@
 // A part of the search is an `open_plan`: the labels left, tools not yet paid for, minutes left.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <cstdint>
@@ -20,28 +21,13 @@ using cost_t = std::int32_t;
 inline constexpr cost_t unreachable = cost_t{1} << 29;
 using zone_set = std::uint64_t;
 
+constexpr std::uint64_t bit(std::size_t n) {
+    return std::uint64_t{1} << n;
+}
 template <class Visit>
 void each_bit(std::uint64_t set, Visit visit) {
     for (; set != 0; set &= set - 1) {
         visit(static_cast<std::size_t>(std::countr_zero(set)));
-    }
-}
-
-/// Visits the allowed setups of a zone, with their places in the problem.
-template <class Visit>
-void each_allowed(const problem& p, std::size_t z, Visit visit) {
-    constexpr std::size_t block = 8;  // most setups are forbidden: look at so many at once
-    for (std::size_t from = p.at(z, 0), end = p.at(z + 1, 0); from < end; from += block) {
-        const std::size_t to = std::min(end, from + block);
-        std::int32_t other = 0;
-        for (std::size_t i = from; i < to; ++i) {
-            other |= p.cost[i] ^ forbidden;
-        }
-        for (std::size_t i = from; other != 0 && i < to; ++i) {
-            if (p.cost[i] != forbidden) {
-                visit(i - p.at(z, 0), i);
-            }
-        }
     }
 }
 
@@ -69,51 +55,56 @@ struct zone_row {
 struct live_seam {
     std::uint8_t a = 0;
     std::uint8_t b = 0;
+    std::uint16_t id = 0;  ///< the same in all parts
     std::int32_t per_hundredth = 0;
     std::int32_t allowance = 0;
-    std::uint16_t id = 0;  ///< place in the problem
 
     /// Price of a step of `difference` hundredths; convex in it.
     [[nodiscard]] cost_t price(std::int32_t difference) const {
         const std::int32_t step = (difference < 0 ? -difference : difference) - allowance;
         return step > 0 ? step * per_hundredth : 0;
     }
+    [[nodiscard]] live_seam turned() const { return {b, a, id, per_hundredth, allowance}; }
 };
+
+using by_tool = std::array<cost_t, most_tools>;
 
 /// A part of the search.
 struct open_plan {
     std::vector<label> pool;
-    std::vector<zone_row> rows;               ///< by zone
-    std::vector<live_seam> seams;             ///< between zones with a choice left
-    zone_set open = 0;                        ///< zones with a choice left
-    zone_set fresh = 0;                       ///< zones whose labels are worth comparing
-    cost_t paid = 0;                          ///< what every plan of this part costs
-    std::int32_t budget = 0;                  ///< minutes left for the labels' `spend`
-    bool spends = false;                      ///< whether the budget may matter
-    std::array<cost_t, most_tools> price{};   ///< of unpaid tools; 0 otherwise
-    std::array<cost_t, most_tools> rest{};    ///< of the price, what no zone pays
-    std::vector<std::array<cost_t, most_tools>> share;  ///< of the price, what each zone pays
-    cost_t toll = 0;                          ///< charged for a minute spent
+    std::vector<zone_row> rows;    ///< by zone
+    std::vector<live_seam> seams;  ///< between open zones
+    zone_set open = 0;             ///< zones with a choice left
+    zone_set unsettled = 0;        ///< and those whose one label isn't paid yet
+    zone_set fresh = 0;            ///< zones whose labels are worth comparing
+    cost_t paid = 0;               ///< what every plan of this part costs
+    std::int32_t budget = 0;       ///< minutes left for the labels' `spend`
+    bool spends = false;           ///< whether the budget may matter
+    by_tool price{};               ///< of unpaid tools; 0 otherwise
+
+    std::vector<by_tool> share;  ///< what each zone pays of the prices, see plan_share.cpp
+    by_tool rest{};              ///< of the prices, what no zone pays
+    cost_t toll = 0;             ///< what is charged for a minute spent
+    std::vector<cost_t> eased;   ///< what labels pay for steps at seams that the forest leaves out
     std::size_t setups = 0;
-    std::vector<cost_t> eased;  ///< what a label pays of a left-out seam's step
 
-    /// What label `l` of zone s.a pays of the step at `s`, if that is left out of the forest.
-    [[nodiscard]] std::size_t ease(const live_seam& s, const label& l) const {
-        return (2 * std::size_t{s.id} + (s.a > s.b ? 1 : 0)) * setups + l.setup;
+    [[nodiscard]] std::span<label> labels(std::size_t z) {
+        return {pool.data() + rows[z].first, rows[z].count};
     }
-
-    template <class Self>
-    static auto labels_of(Self& self, std::size_t z) {
-        return std::span(self.pool).subspan(self.rows[z].first, self.rows[z].count);
+    [[nodiscard]] std::span<const label> labels(std::size_t z) const {
+        return {pool.data() + rows[z].first, rows[z].count};
     }
-    [[nodiscard]] std::span<label> labels(std::size_t z) { return labels_of(*this, z); }
-    [[nodiscard]] std::span<const label> labels(std::size_t z) const { return labels_of(*this, z); }
     [[nodiscard]] cost_t price_of(tool_set tools) const {
         cost_t sum = 0;
         each_bit(tools, [&](std::size_t t) { sum += price[t]; });
         return sum;
     }
-    /// Lets the labels of a zone that are gone leave. Whether there were any.
+    /// Where `eased` has what label `l` of zone s.a pays at the seam.
+    [[nodiscard]] std::size_t ease(const live_seam& s, const label& l) const {
+        return (2 * std::size_t{s.id} + (s.a > s.b ? 1 : 0)) * setups + l.setup;
+    }
+    /// Lets the labels of a zone that are gone leave. Whether there were any. Its neighbours' labels are
+    /// worth comparing anew if its lengths end elsewhere now.
     bool drop(std::size_t z);
 };
 
@@ -124,7 +115,8 @@ struct first_look {
     std::size_t ties = 0;               ///< zones in which several setups share the least cost
 };
 
-/// Reads a sound problem, leaving out labels that the cheapest one of their zone plainly dominates.
+/// Reads a problem, leaving out labels that the cheapest one of their zone plainly dominates. Throws as
+/// check() does.
 void read(const problem& p, open_plan& out, first_look& look);
 
 /// Removes labels that are in no first optimum, pays tools that every plan holds, folds settled zones
@@ -135,33 +127,27 @@ bool reduce(open_plan& p);
 /// A zone in a spanning forest of the seams. Offsets into the forest's cells.
 struct node {
     std::size_t zone = 0;
-    std::size_t parent = 0;               // index of the node; its own if it is a root
+    std::size_t parent = 0;  // index of the node; its own if it is a root
     std::size_t labels = 0;
-    tool_set held = 0;                    // tools of the labels
+    tool_set held = 0;  // tools of the labels
     std::vector<std::uint8_t> children;
-    std::vector<live_seam> left_out;      // seams of the zone, `a`, that are not in the forest
-    std::size_t before = 0;               // so many of them lead to nodes before this one
-    std::size_t steps = 0;                // by label of the parent, then label
-    std::size_t below = 0;                // by label: least cost of it and all below it
-    std::size_t above = 0;                // by label: least cost of all else
-    std::size_t least = 0;                // by label of the parent: least cost of this and all below
+    std::vector<live_seam> left_out;  // seams of the zone, `a`, that aren't in the forest
+    std::size_t steps = 0;            // by label of the parent, then label
+    std::size_t below = 0;            // by label: least cost of it and all below it
+    std::size_t above = 0;            // by label: least cost of all else in the tree
+    std::size_t least = 0;            // by label of the parent: least cost of this and all below
 };
 
 /// Exact minima over all plans of a part along a spanning forest of its seams, tools priced by shares.
 class forest {
   public:
-    std::span<const node> order;  ///< parents before children
+    std::span<const node> order;                   ///< parents before children
+    std::array<std::uint8_t, most_zones> place{};  ///< by zone: index of its node
     std::vector<cost_t> cells;
-    cost_t bound = 0;             ///< the least shared cost of a plan
+    cost_t bound = 0;  ///< the least shared cost of a plan
 
-    /// The label chosen in a node's parent; 0 for a root.
-    [[nodiscard]] std::size_t beside(const node& b, const std::vector<std::uint16_t>& at) const {
-        return order[b.parent].zone == b.zone ? 0 : at[order[b.parent].zone];
-    }
-    /// Chooses the forest and fills its tables with the costs of `p`.
-    void plant(const open_plan& p);
-    /// The costs of `p` anew; labels and seams are as they were.
-    void fill(const open_plan& p);
+    /// Chooses the forest, hands back shares that are of no use and fills the tables.
+    void plant(open_plan& p);
     /// One round over all zones: shares prices anew so that no zone's turn lowers the bound nor raises
     /// it by more than `most_rise`; marks labels as gone that are in no plan that costs `limit` or
     /// less. False if no plan does.
@@ -170,14 +156,20 @@ class forest {
     void step(open_plan& p, cost_t length);
     /// The label of every open zone in a plan that has the least shared cost.
     const std::vector<std::uint16_t>& trace();
+    /// The label chosen in a node's parent; 0 for a root.
+    [[nodiscard]] std::size_t beside(const node& b, const std::vector<std::uint16_t>& at) const {
+        return order[b.parent].zone == b.zone ? 0 : at[order[b.parent].zone];
+    }
 
   private:
     void grow(const open_plan& p);
-    void hold(node& b, const open_plan& p);
+    void add_seam(const open_plan& p, live_seam s);
+    void fill(const open_plan& p);
     void close(const node& b);
-    cost_t weigh(const node& b);
     bool visit(const node& b, open_plan& p, cost_t most_rise, cost_t limit);
     bool turn(const node& b, open_plan& p, cost_t most_rise, cost_t limit);
+    void ease(const node& b, open_plan& p);
+    cost_t weigh(const node& b);
     void charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more);
 
     std::vector<node> nodes_;
@@ -198,14 +190,15 @@ struct incumbent {
     [[nodiscard]] bool wants(cost_t bound, const std::vector<std::uint16_t>& earliest) const {
         return bound <= limit && (bound <= cost - grain || earliest < setup);
     }
-    void take(cost_t found, const std::vector<std::uint16_t>& plan) {
-        cost = found;
-        limit = found;
-        setup = plan;
+    void offer(cost_t found, const std::vector<std::uint16_t>& plan) {
+        if (wants(found, plan)) {
+            cost = limit = found;
+            setup = plan;
+        }
     }
 };
 
-/// Depth-first search over the forest of a part.
+/// Depth-first search along the forest of a part.
 class walk {
   public:
     /// Finds the first of the cheapest plans within the limit, if there is one. False if it took more
@@ -217,14 +210,14 @@ class walk {
         cost_t bound = 0;
         std::uint32_t label = 0;
     };
-    bool visit(std::size_t depth, cost_t bound, tool_set used, std::int32_t spent);
-    void add_options(const node& b, cost_t bound, tool_set used, std::int32_t spent);
+    bool visit(std::size_t n, cost_t bound, tool_set used, std::int32_t spent);
+    void add_options(std::size_t n, cost_t bound, tool_set used, std::int32_t spent);
 
     const open_plan* p_ = nullptr;
     const forest* forest_ = nullptr;
     incumbent* best_ = nullptr;
     std::int64_t last_ = 0;             // node at which to give up
-    std::array<cost_t, most_tools> fresh_{};  // price less the shares of zones not yet chosen
+    by_tool fresh_{};                   // price less the shares of zones not yet chosen
     std::vector<std::uint16_t> at_;     // label by zone
     std::vector<std::uint16_t> setup_;  // setup by zone; of zones not yet chosen the first it has
     std::vector<option> options_;

@@ -28,14 +28,6 @@ namespace pelage::planning {
 
 namespace {
 
-constexpr zone_set bit(std::size_t z) {
-    return zone_set{1} << z;
-}
-
-bool cheaper(const label& a, const label& b) {
-    return a.cost < b.cost;
-}
-
 bool removes(const open_plan& p, const label& i, const label& k) {
     cost_t d = i.length < k.length   ? i.at_longest - k.at_longest
                : i.length > k.length ? i.at_shortest - k.at_shortest
@@ -67,16 +59,15 @@ void weigh(open_plan& p, std::size_t z) {
 void exchange(open_plan& p, std::size_t z) {
     weigh(p, z);
     const auto zone = p.labels(z);
-    label& pivot = *std::min_element(zone.begin(), zone.end(), cheaper);
+    bool any = false;
     for (label& k : zone) {
-        k.gone = &k != &pivot && removes(p, pivot, k);
+        k.gone = std::any_of(zone.begin(), zone.end(),
+                             [&](const label& i) { return &i != &k && removes(p, i, k); });
+        any = any || k.gone;
     }
-    for (label& k : zone) {
-        k.gone = k.gone || std::any_of(zone.begin(), zone.end(), [&](const label& i) {
-                     return &i != &k && removes(p, i, k);
-                 });
+    if (any) {
+        p.drop(z);
     }
-    p.drop(z);
 }
 
 /// False if no plan fits in the budget. At least one label a zone stays.
@@ -110,7 +101,7 @@ void pay(open_plan& p) {
     tool_set once = 0;
     tool_set twice = 0;
     tool_set always = 0;
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+    each_bit(p.unsettled, [&](std::size_t z) {
         tool_set any = 0;
         tool_set all = ~tool_set{0};
         for (const label& l : p.labels(z)) {
@@ -120,16 +111,16 @@ void pay(open_plan& p) {
         twice |= once & any;
         once |= any;
         always |= all;
-    }
+    });
     const tool_set settled = always | (once & ~twice);
     p.paid += p.price_of(always);
-    for (std::size_t z = 0; settled != 0 && z < p.rows.size(); ++z) {
+    each_bit(settled == 0 ? 0 : p.unsettled, [&](std::size_t z) {
         for (label& l : p.labels(z)) {
-            p.fresh |= (l.tools & settled) != 0 ? p.open & bit(z) : 0;
+            p.fresh |= (l.tools & settled) != 0 ? bit(z) : 0;
             l.cost += p.price_of(l.tools & settled & ~always);
             l.tools &= ~settled;
         }
-    }
+    });
     each_bit(settled, [&](std::size_t t) { p.price[t] = 0; });
 }
 
@@ -145,45 +136,8 @@ void fold(open_plan& p) {
         }
         return true;
     });
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
-        p.paid += p.rows[z].count == 1 ? std::exchange(p.labels(z).front().cost, 0) : 0;
-    }
-}
-
-/// Zone `z` of the problem into the pool. Leaves out what its cheapest label plainly dominates:
-/// wherever a neighbour is, two labels' steps to it differ by at most `reach` times the difference of
-/// their lengths.
-void read_zone(const problem& p, std::size_t z, std::int64_t reach, open_plan& out,
-               first_look& look) {
-    zone_row& row = out.rows[z];
-    row.first = static_cast<std::uint32_t>(out.pool.size());
-    std::uint8_t least_spend = 255;
-    each_allowed(p, z, [&](std::size_t k, std::size_t at) {
-        const std::uint8_t spend = out.spends ? p.spend[at] : std::uint8_t{0};
-        least_spend = std::min(least_spend, spend);
-        out.pool.push_back({p.length[at], static_cast<std::uint16_t>(k), spend, false, p.tools[at],
-                            p.cost[at], 0, 0});
-    });
-    row.count = static_cast<std::uint32_t>(out.pool.size()) - row.first;
-    if (row.count == 0) {
-        look.without.push_back(z);
-        return;
-    }
-    if (least_spend > 0) {
-        look.spending.push_back(z);
-    }
-    const label m = *std::min_element(out.pool.begin() + row.first, out.pool.end(), cheaper);
-    std::size_t cheapest = 0;
-    for (label& k : out.labels(z)) {
-        cheapest += k.cost == m.cost ? 1 : 0;
-        const std::int64_t d = m.cost - k.cost + reach * std::abs(m.length - k.length);
-        k.gone = d <= 0 && m.spend <= k.spend && m.setup != k.setup &&
-                 d + out.price_of(m.tools & ~k.tools) < (m.setup < k.setup ? 1 : 0);
-    }
-    look.ties += cheapest > 1 ? 1 : 0;
-    out.open |= bit(z);
-    out.drop(z);
-    out.pool.resize(row.first + row.count);
+    each_bit(p.unsettled & ~p.open, [&](std::size_t z) { p.paid += p.labels(z).front().cost; });
+    p.unsettled = p.open;
 }
 
 }  // namespace
@@ -192,7 +146,7 @@ bool open_plan::drop(std::size_t z) {
     const zone_row before = rows[z];
     zone_row& row = rows[z];
     label* const zone = pool.data() + row.first;
-    row = {row.first, 0, longest, 0};
+    row = {row.first, 0, longest_hair, 0};
     for (std::uint32_t l = 0; l < before.count; ++l) {
         if (!zone[l].gone) {
             row.low = std::min(row.low, zone[l].length);
@@ -227,34 +181,6 @@ bool reduce(open_plan& p) {
         }
         each_bit(std::exchange(p.fresh, 0), [&](std::size_t z) { exchange(p, z); });
     }
-}
-
-void read(const problem& p, open_plan& out, first_look& look) {
-    out.rows.assign(p.zones, {});
-    out.pool.clear();
-    out.seams.clear();
-    out.open = 0;
-    out.paid = 0;
-    out.budget = p.budget;
-    out.spends = !p.spend.empty();
-    out.toll = 0;
-    out.price.fill(0);
-    std::copy(p.price.begin(), p.price.end(), out.price.begin());
-    std::array<std::int64_t, most_zones> reach{};
-    out.setups = p.setups;
-    for (std::size_t n = 0; n < p.seams.size(); ++n) {
-        const seam_cost& s = p.seams[n];
-        if (s.per_hundredth > 0 && s.a != s.b) {  // a zone has no step to itself
-            out.seams.push_back({static_cast<std::uint8_t>(s.a), static_cast<std::uint8_t>(s.b),
-                                 s.per_hundredth, s.allowance, static_cast<std::uint16_t>(n)});
-            reach[s.a] += s.per_hundredth;
-            reach[s.b] += s.per_hundredth;
-        }
-    }
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        read_zone(p, z, reach[z], out, look);
-    }
-    out.fresh = out.open;
 }
 
 }  // namespace pelage::planning

@@ -25,10 +25,10 @@ inline constexpr std::int32_t forbidden = std::numeric_limits<std::int32_t>::max
 /// The most a single zone's setup or a tool may cost (thousandths of a minute: 1000 minutes).
 inline constexpr std::int32_t dearest = 1'000'000;
 /// The longest hair (hundredths of a millimetre: 1 m).
-inline constexpr std::int32_t longest = 100'000;
+inline constexpr std::int32_t longest_hair = 100'000;
 /// The most that every zone and tool at its dearest and every seam at the widest step may cost together
 /// (250000 minutes). It lies below 2^28, so that sums of plans don't overflow; check() holds it.
-inline constexpr std::int64_t most_cost = 250'000'000;
+inline constexpr std::int32_t most_cost = 250'000'000;
 inline constexpr std::size_t most_zones = 64;
 inline constexpr std::size_t most_tools = 64;
 inline constexpr std::size_t most_steps = 256;

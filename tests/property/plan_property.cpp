@@ -36,7 +36,21 @@ problem any_problem(std::size_t zones) {
                            *rc::gen::inRange<std::size_t>(0, p.zones), *rc::gen::inRange(0, 10),
                            *rc::gen::inRange(0, 500)});
     }
+    if (*rc::gen::arbitrary<bool>()) {
+        p.spend = many<std::uint8_t>(cells, rc::gen::weightedOneOf<std::uint8_t>(
+                                                {{2, rc::gen::just<std::uint8_t>(0)},
+                                                 {1, rc::gen::inRange<std::uint8_t>(0, 20)}}));
+        p.budget = *rc::gen::inRange(0, 40);
+    }
     return p;
+}
+
+std::int32_t minutes(const problem& p, const std::vector<std::size_t>& choice) {
+    std::int32_t sum = 0;
+    for (std::size_t z = 0; z < choice.size() && !p.spend.empty(); ++z) {
+        sum += p.spend[z * p.setups + choice[z]];
+    }
+    return sum;
 }
 
 /// Any choice of allowed setups; empty if some zone has none.
@@ -87,6 +101,9 @@ struct least {
 
 void try_zone(const problem& p, std::vector<std::size_t>& choice, least& out) {
     const std::size_t z = choice.size();
+    if (minutes(p, choice) > p.budget) {
+        return;
+    }
     if (z == p.zones) {
         const std::int64_t c = added_up(p, choice);
         if (out.cost < 0 || c < out.cost) {
@@ -119,6 +136,9 @@ problem in_order(const problem& p, const std::vector<std::size_t>& to) {
             q.cost[to[z] * p.setups + k] = p.cost[z * p.setups + k];
             q.length[to[z] * p.setups + k] = p.length[z * p.setups + k];
             q.tools[to[z] * p.setups + k] = p.tools[z * p.setups + k];
+            if (!p.spend.empty()) {
+                q.spend[to[z] * p.setups + k] = p.spend[z * p.setups + k];
+            }
         }
     }
     for (seam_cost& s : q.seams) {
@@ -144,17 +164,51 @@ problem with_one_more(const problem& p) {
     q.cost.clear();
     q.length.clear();
     q.tools.clear();
+    q.spend.clear();
     for (std::size_t z = 0; z < p.zones; ++z) {
         for (std::size_t k = 0; k < p.setups; ++k) {
             q.cost.push_back(p.cost[z * p.setups + k]);
             q.length.push_back(p.length[z * p.setups + k]);
             q.tools.push_back(p.tools[z * p.setups + k]);
+            if (!p.spend.empty()) {
+                q.spend.push_back(p.spend[z * p.setups + k]);
+            }
         }
         q.cost.push_back(*rc::gen::inRange(0, 3000));
         q.length.push_back(*rc::gen::inRange(0, 4000));
         q.tools.push_back(*rc::gen::inRange<tool_set>(0, tool_set{1} << p.price.size()));
+        if (!p.spend.empty()) {
+            q.spend.push_back(0);
+        }
     }
     return q;
+}
+
+/// The same problem with its setups in another order: setup k of `p` is setup `to[k]` of the result.
+problem with_setups_in_order(const problem& p, const std::vector<std::size_t>& to) {
+    problem q = p;
+    for (std::size_t z = 0; z < p.zones; ++z) {
+        for (std::size_t k = 0; k < p.setups; ++k) {
+            const std::size_t from = z * p.setups + k;
+            const std::size_t there = z * p.setups + to[k];
+            q.cost[there] = p.cost[from];
+            q.length[there] = p.length[from];
+            q.tools[there] = p.tools[from];
+            if (!p.spend.empty()) {
+                q.spend[there] = p.spend[from];
+            }
+        }
+    }
+    return q;
+}
+
+/// Tools that the setups of a plan hold.
+tool_set held(const problem& p, const std::vector<std::size_t>& choice) {
+    tool_set all = 0;
+    for (std::size_t z = 0; z < p.zones; ++z) {
+        all |= p.tools[z * p.setups + choice[z]];
+    }
+    return all;
 }
 
 }  // namespace
@@ -163,7 +217,7 @@ TEST_CASE("the cost of any plan is its zones, its tools once and its steps", "[p
     CHECK(rc::check([] {
         const problem p = any_problem(8);
         const auto choice = any_choice(p);
-        RC_PRE(!choice.empty());
+        RC_PRE(!choice.empty() && minutes(p, choice) <= p.budget);
         RC_ASSERT(in_mmin(cost_of(p, choice)) == added_up(p, choice));
     }));
 }
@@ -219,11 +273,102 @@ TEST_CASE("one more setup in the drawer never makes the day longer", "[plan]") {
         problem bare_before = p;
         problem bare_after = more;
         for (problem* q : {&bare_before, &bare_after}) {
+            q->spend.clear();
             q->seams.clear();
             std::fill(q->tools.begin(), q->tools.end(), tool_set{0});
         }
         RC_ASSERT(solve(bare_after).cost <= solve(bare_before).cost);
         RC_ASSERT(solve(bare_after).sure.optimal);
+    }));
+}
+
+TEST_CASE("setups in another order: the same cost, and the same plan where only one is best",
+          "[plan]") {
+    CHECK(rc::check([] {
+        const problem p = any_problem(5);
+        const auto to = any_order(p.setups);
+        const solution one = solve(p);
+        const solution two = solve(with_setups_in_order(p, to));
+        RC_ASSERT(one.stuck == two.stuck);
+        RC_PRE(one.stuck.empty());
+        RC_ASSERT(one.cost == two.cost);
+        if (by_trying_all(p).plans == 1) {
+            for (std::size_t z = 0; z < p.zones; ++z) {
+                RC_ASSERT(two.setup[z] == to[one.setup[z]]);
+            }
+        }
+    }));
+}
+
+TEST_CASE("allowing what was forbidden never costs more", "[plan]") {
+    CHECK(rc::check([] {
+        const problem p = any_problem(8);
+        problem q = p;
+        for (std::int32_t& c : q.cost) {
+            c = c == forbidden && *rc::gen::arbitrary<bool>() ? *rc::gen::inRange(0, 3000) : c;
+        }
+        const solution before = solve(p);
+        RC_PRE(before.stuck.empty());
+        RC_ASSERT(solve(q).cost <= before.cost);
+    }));
+}
+
+TEST_CASE("all costs threefold: the same plan at three times the cost", "[plan]") {
+    CHECK(rc::check([] {
+        const problem p = any_problem(8);
+        problem q = p;
+        for (std::int32_t& c : q.cost) {
+            c = c == forbidden ? forbidden : 3 * c;
+        }
+        for (std::int32_t& c : q.price) {
+            c *= 3;
+        }
+        for (seam_cost& s : q.seams) {
+            s.per_hundredth *= 3;
+        }
+        const solution one = solve(p);
+        const solution three = solve(q);
+        RC_ASSERT(one.setup == three.setup);
+        RC_ASSERT(3 * in_mmin(one.cost) == in_mmin(three.cost));
+    }));
+}
+
+TEST_CASE("a dearer tool never makes the day shorter", "[plan]") {
+    CHECK(rc::check([] {
+        const problem p = any_problem(8);
+        problem q = p;
+        for (std::int32_t& c : q.price) {
+            c += *rc::gen::weightedElement<std::int32_t>({{2, 0}, {1, 90}, {1, 700}});
+        }
+        const solution before = solve(p);
+        const solution after = solve(q);
+        RC_ASSERT(before.stuck == after.stuck);
+        RC_ASSERT(before.cost <= after.cost);
+    }));
+}
+
+TEST_CASE("without the tools the plan doesn't hold it is the same plan", "[plan]") {
+    CHECK(rc::check([] {
+        const problem p = any_problem(8);
+        const solution before = solve(p);
+        RC_PRE(before.stuck.empty());
+        const tool_set left = ~held(p, before.setup);
+        problem q = p;
+        for (std::size_t i = 0; i < q.cost.size(); ++i) {
+            q.cost[i] = (q.tools[i] & left) != 0 ? forbidden : q.cost[i];
+        }
+        RC_ASSERT(solve(q).setup == before.setup);
+    }));
+}
+
+TEST_CASE("more time for combing out never makes the rest longer", "[plan]") {
+    CHECK(rc::check([] {
+        const problem p = any_problem(8);
+        problem q = p;
+        q.budget += *rc::gen::inRange(1, 30);
+        const solution before = solve(p);
+        RC_PRE(before.stuck.empty());
+        RC_ASSERT(solve(q).cost <= before.cost);
     }));
 }
 

@@ -1,5 +1,8 @@
 // The choice of setups as a problem in integers.
+#include <algorithm>
+#include <limits>
 #include <random>
+#include <utility>
 #include <vector>
 
 #include <pelage/error.hpp>
@@ -175,7 +178,7 @@ TEST_CASE("a problem outside its bounds is refused before anything overflows", "
         {"a cost below nothing", [](problem& p) { p.cost[0] = -1; }},
         {"a cost above 1000 minutes", [](problem& p) { p.cost[0] = dearest + 1; }},
         {"a length below nothing", [](problem& p) { p.length[0] = -1; }},
-        {"a length above 1000 mm", [](problem& p) { p.length[0] = 100'001; }},
+        {"a length above 1000 mm", [](problem& p) { p.length[0] = longest_hair + 1; }},
         {"a price below nothing", [](problem& p) { p.price[0] = -1; }},
         {"a price above 1000 minutes", [](problem& p) { p.price[0] = dearest + 1; }},
         {"a tool without a price", [](problem& p) { p.tools[0] = 0b100; }},
@@ -224,18 +227,70 @@ TEST_CASE("exactly at its bounds a problem is sound and sums don't overflow", "[
     p.setups = 2;
     p.cost.assign(128, dearest);
     for (std::size_t i = 0; i < 128; ++i) {
-        p.length.push_back(i / 2 % 2 == 0 ? 0 : 100'000);
+        p.length.push_back(i / 2 % 2 == 0 ? 0 : longest_hair);
     }
     p.tools.assign(128, ~tool_set{0});
     p.price.assign(most_tools, dearest);
-    for (std::size_t i = 0; i < most_steps; ++i) {
-        p.seams.push_back({0, 1 + 2 * (i % 30), 1000, 0});
+    const std::int64_t bare = 64LL * dearest + 64LL * dearest;
+    // the dearest step is 100 minutes: so many seams come up to the limit, and one that fills it
+    const std::int64_t left = (most_cost - bare) % longest_hair;
+    for (std::int64_t i = (most_cost - bare) / longest_hair; i > 0;
+         i -= std::min<std::int64_t>(i, 1000)) {
+        p.seams.push_back({0, 1, static_cast<std::int32_t>(std::min<std::int64_t>(i, 1000)), 0});
     }
+    p.seams.push_back({2, 3, 1, static_cast<std::int32_t>(longest_hair - left)});
+    p.spend.assign(128, 255);
+    p.budget = std::numeric_limits<std::int32_t>::max();
     const solution s = solve(p);
-    // every zone and tool at its dearest, and each step as large as can be at most
-    CHECK(in_mmin(s.cost) >= 64LL * dearest + 64LL * dearest);
-    CHECK(in_mmin(s.cost) <= 64LL * dearest + 64LL * dearest + 256LL * 100'000'000);
-    CHECK(s.sure.bound <= in_mmin(s.cost));
+    CHECK(in_mmin(s.cost) == most_cost);
+    CHECK(s.sure.optimal);
+    p.seams.back().allowance -= 1;
+    CHECK_THROWS_AS(solve(p), error);
+    CHECK_THROWS_AS(check(p), error);
+}
+
+TEST_CASE("what is written for a forbidden setup doesn't matter", "[plan]") {
+    problem p = two_zones();
+    const solution before = solve(p);
+    p.length[2] = -7;
+    p.tools[2] = 0b1000;
+    CHECK(solve(p).setup == before.setup);
+    p.cost[2] = 3000;
+    CHECK_THROWS_AS(solve(p), error);
+}
+
+TEST_CASE("a planner keeps nothing of one problem for the next", "[plan]") {
+    problem small = two_zones();
+    small.seams.push_back({0, 1, 3, 300});
+    problem large;
+    large.zones = 12;
+    large.setups = 9;
+    for (std::size_t i = 0; i < 108; ++i) {
+        large.cost.push_back(static_cast<std::int32_t>(i * 7919 % 1000));
+        large.length.push_back(static_cast<std::int32_t>(i * 104'729 % 3000));
+        large.tools.push_back(tool_set{1} << i % 7);
+        large.spend.push_back(static_cast<std::uint8_t>(i % 5));
+    }
+    large.price.assign(7, 400);
+    large.budget = 9;
+    for (std::size_t z = 1; z < 12; ++z) {
+        large.seams.push_back({z / 2, z, 1, 100});
+        large.seams.push_back({z / 3, z, 1, 300});
+    }
+    problem stuck = two_zones();
+    stuck.cost = {no, no, no, 5, 5, 5};
+    planner kept;
+    for (const problem* p : {&small, &large, &stuck, &small, &large, &large, &small}) {
+        const solution fresh = solve(*p);
+        const solution again = kept.solve(*p);
+        CHECK(again.setup == fresh.setup);
+        CHECK(again.cost == fresh.cost);
+        CHECK(again.stuck == fresh.stuck);
+        CHECK(again.sure.nodes == fresh.sure.nodes);
+        CHECK(again.sure.bound == fresh.sure.bound);
+    }
+    planner moved = std::move(kept);
+    CHECK(moved.solve(small).setup == solve(small).setup);
 }
 
 TEST_CASE("on small problems: the bound is below every plan, and what is called optimal is",
