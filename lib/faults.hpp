@@ -17,13 +17,17 @@ struct spot {
     friend bool operator==(const spot&, const spot&) = default;
 };
 
+/// How a file is written, and so how what would be right is shown.
+enum class notation { toml, json };
+
 /// The faults of one file.
 class faults {
   public:
     /// More than this in one file are not listed.
     static constexpr std::size_t most = 1000;
 
-    explicit faults(std::string file) : file_(std::move(file)) {}
+    explicit faults(std::string file, notation n = notation::toml)
+        : file_(std::move(file)), how_(n) {}
 
     /// `text` reads: what is wrong; what was found; what would be right.
     void add(const spot& at, errc code, std::string text);
@@ -31,6 +35,16 @@ class faults {
     /// `what` says what is wrong: "unknown zone".
     void add_unknown(const spot& at, std::string_view what, std::string_view word,
                      const std::vector<std::string>& names);
+
+    /// How a key is given a value that stands in quotes or brackets: `size = "small"`, and in JSON
+    /// `"size": "small"`.
+    [[nodiscard]] std::string setting(std::string_view key, std::string_view value) const;
+    /// How a table is called: `[now]`.
+    [[nodiscard]] std::string heading(std::string_view key) const;
+    /// How a table (or, with `many`, a list of tables) is begun: `[now] with its keys below`.
+    [[nodiscard]] std::string table(std::string_view path, std::string_view key, bool many) const;
+    /// A day as it would be written.
+    [[nodiscard]] std::string_view day() const;
 
     [[nodiscard]] const std::string& file() const { return file_; }
     [[nodiscard]] bool none() const { return all_.empty(); }
@@ -40,6 +54,7 @@ class faults {
 
   private:
     std::string file_;
+    notation how_;
     diagnostics all_;
     std::size_t looked_up_ = 0;
 };

@@ -1,12 +1,13 @@
 #include <algorithm>
 #include <array>
-#include <set>
-#include <tuple>
 
 #include <pelage/groom.hpp>
 #include <pelage/text.hpp>
 
+#include "groom_blends.hpp"
 #include "groom_cautions.hpp"
+#include "groom_cells.hpp"
+#include "groom_order.hpp"
 #include "groom_problem.hpp"
 #include "groom_wish.hpp"
 
@@ -20,24 +21,6 @@ std::string_view name(outcome o) {
 }
 
 namespace {
-
-/// The part of the dog a group belongs to in working order; the head comes last.
-int area(group g) {
-    switch (g) {
-        case group::prep:
-        case group::body:
-            return 0;
-        case group::legs:
-            return 1;
-        case group::tail:
-            return 2;
-        case group::feet:
-            return 3;
-        case group::head:
-            break;
-    }
-    return 4;
-}
 
 const zone& zone_of(const groom_request& r, const zone_plan& z) {
     return r.reference.dog_body.zones[z.at.zone];
@@ -101,25 +84,39 @@ void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
     }
 }
 
-void read_choice(const groom_request& r, const compiled_groom& c, groom& g) {
+void read_mat(const compiled_groom& c, std::size_t zone, bool combed, groom& g) {
+    zone_plan& z = g.zones[zone];
+    if (combed) {
+        z.combed_out = true;
+        g.combed.push_back({zone, *z.mat, c.combing[zone]});
+    } else if (z.mat) {
+        z.when = list::before_bath;
+        z.how_finished = finish::clip;
+    }
+}
+
+void read_choice(const groom_request& r, const made_ready& ready, const compiled_groom& c,
+                 groom& g) {
     for (std::size_t row = 0; row < g.choice.setup.size(); ++row) {
         zone_plan& z = g.zones[c.rows[row]];
         const std::size_t k = g.choice.setup[row];
-        z.how = c.columns[k];
-        const finished& f = c.leaves[c.choice.at(row, k)];
+        z.how = ready.top().setups()[c.setup_of(k)];
+        const finished left =
+            left_by(z, z.how, ready.top().leaves(c.setup_of(k), *r.patient.coat), r.rules.cut);
         const bool aimed =
             z.target && (z.how.kind == tool_kind::scissors || z.how.kind == tool_kind::thinners ||
                          z.how.kind == tool_kind::fingers);
-        if (z.how.kind == tool_kind::clip || aimed) {
-            z.leaves = f;
-        } else if (z.now) {
-            z.leaves = finished{*z.now, *z.now, *z.now};
+        if (z.how.kind == tool_kind::clip || aimed || z.now) {
+            z.leaves = left;
         }
         const finish asked = z.how_finished;
         if (z.how.kind == tool_kind::scissors) {
             z.how_finished = finish::scissor;
-        } else if (z.mat && !z.combed_out) {
-            z.how_finished = finish::clip;
+        }
+        read_mat(c, c.rows[row], c.combed(k), g);
+        if (z.mat && !z.combed_out && z.how.kind == tool_kind::none) {
+            g.stuck.push_back(c.rows[row]);
+            continue;
         }
         const finish done = z.how.kind == tool_kind::none ? finish::leave : z.how_finished;
         z.takes = place_work(r, z.at, done);
@@ -127,7 +124,7 @@ void read_choice(const groom_request& r, const compiled_groom& c, groom& g) {
     }
 }
 
-void read_left(const groom_request& r, const compiled_groom& c, groom& g) {
+void read_left(const groom_request& r, groom& g) {
     for (zone_plan& z : g.zones) {
         if (z.hurt) {
             z.how = by_hand(tool_kind::none);
@@ -136,7 +133,8 @@ void read_left(const groom_request& r, const compiled_groom& c, groom& g) {
             z.leaves = z.now ? std::optional{finished{*z.now, *z.now, *z.now}} : std::nullopt;
         }
     }
-    for (const std::size_t i : c.stuck) {
+    std::sort(g.stuck.begin(), g.stuck.end());
+    for (const std::size_t i : g.stuck) {
         zone_plan& z = g.zones[i];
         z.came = outcome::stuck;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
@@ -151,79 +149,28 @@ void read_left(const groom_request& r, const compiled_groom& c, groom& g) {
     }
 }
 
-std::vector<block> blocks_of(const groom_request& r, const groom& g) {
-    std::vector<block> out;
-    for (std::size_t i = 0; i < g.zones.size(); ++i) {
-        const zone_plan& z = g.zones[i];
-        if (z.came == outcome::stuck || z.how.kind == tool_kind::none) {
-            continue;
-        }
-        const auto same = std::find_if(out.begin(), out.end(), [&](const block& b) {
-            return b.when == z.when && b.done == z.how_finished && title(b.how) == title(z.how);
-        });
-        block& b = same != out.end()
-                       ? *same
-                       : out.emplace_back(block{z.how, z.how_finished, z.when, {}, {}});
-        b.zones.push_back(i);
-        b.takes += z.takes;
-    }
-    // clippers before hand tools, then as the work moves over the dog; a setup's two finishes
-    // stand together
-    const auto key = [&](const block& b) {
-        int first = 9;
-        int last = 0;
-        for (const std::size_t i : b.zones) {
-            const int a = area(zone_of(r, g.zones[i]).where);
-            first = std::min(first, a);
-            last = std::max(last, a);
-        }
-        const bool hand = b.how.kind != tool_kind::clip;
-        return std::tuple{
-            b.when == list::after_bath,          hand,           first, last, held(b.how),
-            b.how.way == direction::against_lay, b.zones.front()};
-    };
-    std::stable_sort(out.begin(), out.end(),
-                     [&](const block& a, const block& b) { return key(a) < key(b); });
-    return out;
-}
-
-work pick_ups(const groom_request& r, const groom& g, list when) {
-    const price_rules& p = r.rules.prices;
-    const work blade_price =
-        r.tools.clippers > 1 ? p.pick_up_second_clipper.best : p.pick_up_blade.best;
-    std::set<std::string> blades;
-    std::set<std::string> combs;
-    for (const block& b : g.blocks) {
-        if (b.when == when && b.how.kind == tool_kind::clip) {
-            blades.insert(b.how.tool.id);
-            if (b.how.over) {
-                combs.insert(b.how.over->id);
-            }
-        }
-    }
-    return blade_price * static_cast<std::int64_t>(blades.size()) +
-           p.pick_up_comb.best * static_cast<std::int64_t>(combs.size());
-}
-
-void add_up(const groom_request& r, groom& g) {
-    g.before = pick_ups(r, g, list::before_bath);
-    g.after = pick_ups(r, g, list::after_bath);
-    for (const block& b : g.blocks) {
-        (b.when == list::before_bath ? g.before : g.after) += b.takes;
-    }
-    for (const combing_out& c : g.combed) {
-        g.before += c.takes;
-    }
-}
-
 }  // namespace
 
-groom plan_groom(const groom_request& r) {
-    compiled_groom c = compile(r);
+groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom c,
+                solution choice) {
     groom g;
+    g.stuck = c.stuck;
+    g.choice = std::move(choice);
     g.zones = std::move(c.zones);
-    g.stop = std::move(c.stop);
-    if (!g.stop.empty()) {
+    read_choice(r, ready, c, g);
+    read_left(r, g);
+    put_in_order(r, g);
+    add_blends(r, ready.top(), g);
+    return g;
+}
+
+groom plan_groom(const groom_request& r) {
+    const made_ready ready(r);
+    compiled_groom c = compile(r, ready);
+    if (!c.stop.empty()) {
+        groom g;
+        g.stop = std::move(c.stop);
+        g.zones = std::move(c.zones);
         // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
@@ -232,13 +179,8 @@ groom plan_groom(const groom_request& r) {
         add_cautions(r, g);
         return g;
     }
-    g.combed = std::move(c.combed);
-    g.stuck = c.stuck;
-    g.choice = solve(c.choice);
-    read_choice(r, c, g);
-    read_left(r, c, g);
-    g.blocks = blocks_of(r, g);
-    add_up(r, g);
+    solution s = choose(r, ready, c, c.choice);
+    groom g = read_plan(r, ready, std::move(c), std::move(s));
     add_cautions(r, g);
     return g;
 }

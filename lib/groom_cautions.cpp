@@ -201,18 +201,22 @@ void add_long_note(const groom_request& r, groom& g) {
     }
 }
 
-/// Left and right of a pair that come out visibly different.
+/// Left and right of a pair that come out visibly different, but for a mat: that choice stands among
+/// the other ways.
 void add_uneven_note(const groom_request& r, groom& g) {
     for (std::size_t i = 0; i + 1 < g.zones.size(); ++i) {
         const zone_plan& left = g.zones[i];
         const zone_plan& right = g.zones[i + 1];
         const bool pair = left.at.zone == right.at.zone && left.at.which == side::left;
-        if (pair && left.leaves && right.leaves &&
+        const bool by_mat = left.beside_mat || right.beside_mat;
+        if (pair && !by_mat && left.leaves && right.leaves &&
             gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
+            const bool hurt = left.hurt.has_value() || right.hurt.has_value();
             g.notes.push_back(title(r.reference.dog_body, left.at) + " " + show(left.leaves->best) +
                               ", " + title(r.reference.dog_body, right.at) + " " +
                               show(right.leaves->best) +
-                              ": ask the owner whether the longer one is to match");
+                              (hurt ? " until the skin has healed"
+                                    : ": ask the owner whether the longer one is to match"));
         }
     }
 }
@@ -247,8 +251,8 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
     }
     if (under) {
         g.notes.emplace_back(
-            "mats are clipped under unless the dog's file says comb_out = true; "
-            "which to save within the time is yours to choose");
+            "mats are combed out where that saves the most of the style within the time; the dog's "
+            "file can say comb_out = true of one");
     }
 }
 

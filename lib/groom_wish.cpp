@@ -21,46 +21,20 @@ bool covers(const selection& s, const place& p) {
                        [&](const place& w) { return covers(w, p); });
 }
 
-void lay_over(instruction& under, const instruction& over) {
-    if (over.target) {
-        under.target = over.target;
-        under.blade.reset();
-    }
-    if (over.blade) {
-        under.blade = over.blade;
-        under.target.reset();
-    }
-    if (over.tolerance) {
-        under.tolerance = over.tolerance;
-    }
-    if (over.way) {
-        under.way = over.way;
-    }
-    if (over.how) {
-        under.how = over.how;
-    }
-    if (over.between) {
-        under.between = over.between;
-    }
-    if (!over.note.empty()) {
-        under.note = over.note;
-    }
-}
-
-selection meant(const body& b, const std::string& whom) {
-    auto s = select(b, whom);
-    if (!s) {
+const selection& meant(const worktop& top, const std::string& whom) {
+    const selection* s = top.parts().find(whom);
+    if (s == nullptr) {
         throw error(errc::unknown, "no zone, group or side is called \"" + whom + "\"");
     }
-    return *std::move(s);
+    return *s;
 }
 
 template <class Said>
 void lay_by_reach(const std::vector<Said>& said, const place& p, const auto& lay) {
     for (const reach r : {reach::all, reach::group, reach::zone, reach::side}) {
         for (const Said& one : said) {
-            if (one.whom.how == r && covers(one.whom, p)) {
-                lay(one.what);
+            if (one.whom->how == r && covers(*one.whom, p)) {
+                lay(*one.what);
             }
         }
     }
@@ -68,37 +42,41 @@ void lay_by_reach(const std::vector<Said>& said, const place& p, const auto& lay
 
 }  // namespace
 
-wish_list::wish_list(const groom_request& r) : request_(r) {
-    const body& b = r.reference.dog_body;
-    for (const sheet_rule& s : r.sheet.rules) {
-        sheet_.push_back({meant(b, s.whom), s.what});
+made_ready::made_ready(const groom_request& r) : top_(r.top), sheet_(r.laid) {
+    if (top_ == nullptr) {
+        own_top_.emplace(r.reference, r.rules, r.tools, r.today);
     }
+    if (sheet_ == nullptr) {
+        own_sheet_.emplace(r.reference.dog_body, top().parts(), r.sheet);
+    }
+}
+
+wish_list::wish_list(const groom_request& r, const made_ready& ready)
+    : request_(r), sheet_(ready.sheet()) {
     for (const sheet_rule& s : r.patient.departures) {
-        departures_.push_back({meant(b, s.whom), s.what});
+        departures_.push_back({&meant(ready.top(), s.whom), &s.what});
     }
     for (const hair_now& n : r.patient.now) {
-        now_.push_back({meant(b, n.whom), n.is});
+        now_.push_back({&meant(ready.top(), n.whom), &n.is});
     }
 }
 
 instruction wish_list::at(const place& p) const {
-    instruction out;
-    const auto lay = [&](const instruction& i) { lay_over(out, i); };
-    lay_by_reach(sheet_, p, lay);
+    instruction out = sheet_.at(p);
     const groom_request& r = request_;
     const std::optional<length> wish = r.length_wish ? r.length_wish : r.patient.body_length;
     if (wish && r.sheet.adjustable && out.target == r.sheet.adjustable) {
         out.target = wish;
     }
-    lay_by_reach(departures_, p, lay);
+    lay_by_reach(departures_, p, [&](const instruction& i) { lay_over(out, i); });
     return out;
 }
 
 std::optional<length> wish_list::hair(const place& p) const {
     std::optional<length> out;
     for (const said<length>& n : now_) {
-        if (n.whom.how == reach::all) {
-            out = n.what;  // "all" as a length means the whole coat, prep zones too
+        if (n.whom->how == reach::all) {
+            out = *n.what;  // "all" as a length means the whole coat, prep zones too
         }
     }
     lay_by_reach(now_, p, [&](const length& l) { out = l; });
@@ -109,11 +87,11 @@ bool wish_list::one_sided(std::size_t zone) const {
     const auto on_side = [&](const place& p) { return p.zone == zone && p.which != side::both; };
     const auto any = [&](const auto& said_of) {
         return std::any_of(said_of.begin(), said_of.end(), [&](const auto& one) {
-            return std::any_of(one.whom.places.begin(), one.whom.places.end(), on_side);
+            return std::any_of(one.whom->places.begin(), one.whom->places.end(), on_side);
         });
     };
     const dog& d = request_.patient;
-    return any(sheet_) || any(departures_) || any(now_) ||
+    return sheet_.one_sided(zone) || any(departures_) || any(now_) ||
            std::any_of(d.mats.begin(), d.mats.end(),
                        [&](const mat_finding& m) { return on_side(m.at); }) ||
            std::any_of(d.skin.begin(), d.skin.end(),
@@ -135,11 +113,11 @@ std::vector<place> wish_list::places() const {
 }
 
 std::optional<length> hair_today(const groom_request& r, const place& p) {
-    return wish_list(r).hair(p);
+    return wish_list(r, made_ready(r)).hair(p);
 }
 
 instruction instruction_for(const groom_request& r, const place& p) {
-    return wish_list(r).at(p);
+    return wish_list(r, made_ready(r)).at(p);
 }
 
 work place_work(const groom_request& r, const place& p, finish f) {

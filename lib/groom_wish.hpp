@@ -6,14 +6,33 @@
 
 #include <pelage/groom.hpp>
 #include <pelage/select.hpp>
+#include <pelage/worktop.hpp>
 
 namespace pelage {
+
+/// What is made once for many dogs, taken from the request or made for this one.
+class made_ready {
+  public:
+    /// Throws error(unknown) if the sheet names no place of the dog. Borrows `r`.
+    explicit made_ready(const groom_request& r);
+
+    [[nodiscard]] const worktop& top() const { return top_ != nullptr ? *top_ : *own_top_; }
+    [[nodiscard]] const laid_sheet& sheet() const {
+        return sheet_ != nullptr ? *sheet_ : *own_sheet_;
+    }
+
+  private:
+    const worktop* top_;
+    const laid_sheet* sheet_;
+    std::optional<worktop> own_top_;
+    std::optional<laid_sheet> own_sheet_;
+};
 
 /// The sheet, the dog's departures and today's hair with their words resolved once.
 class wish_list {
   public:
-    /// Throws error(unknown) if a word names no zone, group or side. Borrows `r`.
-    explicit wish_list(const groom_request& r);
+    /// Throws error(unknown) if a word names no zone, group or side. Borrows all of it.
+    wish_list(const groom_request& r, const made_ready& ready);
 
     /// What is wished of a place: wider rules first, departures over the sheet.
     [[nodiscard]] instruction at(const place& p) const;
@@ -26,13 +45,13 @@ class wish_list {
   private:
     template <class What>
     struct said {
-        selection whom;
-        What what;
+        const selection* whom;
+        const What* what;
     };
     [[nodiscard]] bool one_sided(std::size_t zone) const;
 
     const groom_request& request_;
-    std::vector<said<instruction>> sheet_;
+    const laid_sheet& sheet_;
     std::vector<said<instruction>> departures_;
     std::vector<said<length>> now_;
 };

@@ -5,8 +5,7 @@
 #include <pelage/lookup.hpp>
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
-
-#include "groom_columns.hpp"
+#include <pelage/worktop.hpp>
 
 namespace pelage {
 

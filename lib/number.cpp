@@ -48,9 +48,10 @@ std::optional<double> bare_number(const node& n, std::string_view key, measure m
         return v;
     }
     const bool sound = std::isfinite(v) && v > 0.0 && v < 1e6;
-    out.add(n.at, errc::unit,
-            fmt::format("{} needs its unit; found {}; write {} = {}", words(m).what, found(n), key,
-                        right(m, sound ? plain(v) : std::string(words(m).example))));
+    out.add(
+        n.at, errc::unit,
+        fmt::format("{} needs its unit; found {}; write {}", words(m).what, found(n),
+                    out.setting(key, right(m, sound ? plain(v) : std::string(words(m).example)))));
     return std::nullopt;
 }
 
@@ -99,8 +100,8 @@ std::optional<double> number_in_quotes(const node& n, std::string_view key, faul
     std::string_view rest = n.text;
     const auto v = detail::take_decimal(rest);
     out.add(n.at, errc::type,
-            fmt::format("a number stands without quotes and unit; found {}; write {} = {}",
-                        shown(n.text), key, v && rest.empty() ? plain(*v) : "1.0"));
+            fmt::format("a number stands without quotes and unit; found {}; write {}",
+                        shown(n.text), out.setting(key, v && rest.empty() ? plain(*v) : "1.0")));
     return std::nullopt;
 }
 
@@ -110,8 +111,8 @@ std::optional<double> any_number(const node& n, std::string_view key, measure m,
     }
     if (n.kind != node_kind::text) {
         out.add(n.at, errc::type,
-                fmt::format("\"{}\" must be {}; found {}; write {} = {}", key, words(m).what,
-                            found(n), key, right(m, words(m).example)));
+                fmt::format("\"{}\" must be {}; found {}; write {}", key, words(m).what, found(n),
+                            out.setting(key, right(m, words(m).example))));
         return std::nullopt;
     }
     switch (m) {

@@ -19,9 +19,11 @@ void get_coat(record& r, dog& d) {
     d.coat = r.get_name<coat_class>("coat", presence::may, coat_names);
     d.mix = r.get_text("mix", presence::may);
     if (r.at("coat") == r.at() && r.at("mix") == r.at()) {
-        r.out().add(r.at(), errc::missing,
-                    "nothing says what coat the dog has; found neither coat nor mix; write coat = "
-                    "\"wavy\" as you see it, or the breeds as mix = \"...\"");
+        r.out().add(
+            r.at(), errc::missing,
+            fmt::format("nothing says what coat the dog has; found neither coat nor mix; "
+                        "write {} as you see it, or the breeds as {}",
+                        r.out().setting("coat", "\"wavy\""), r.out().setting("mix", "\"...\"")));
     }
 }
 
@@ -40,8 +42,10 @@ void get_style_wish(record& r, page& p, dog& d, const std::vector<style>& styles
     } else if (d.body_length && !s->adjustable) {
         p.out.add(r.at("body_length"), errc::conflict,
                   fmt::format("the sheet {} has no adjustable length; found {} mm for it; write "
-                              "all = {{ length = ... }} under [departures]",
-                              shown(d.style), in_mm(*d.body_length)));
+                              "{} under {}",
+                              shown(d.style), in_mm(*d.body_length),
+                              p.out.setting("all", "{ " + p.out.setting("length", "...") + " }"),
+                              p.out.heading("departures")));
     }
 }
 
@@ -112,8 +116,9 @@ void check_mat(record& r, const mat_finding& m) {
     }
     if (m.comb_out && (m.grade == mat_grade::pelt || m.to_skin)) {
         r.out().add(r.at("comb_out"), errc::conflict,
-                    "a pelt, or what is felted to the skin, is never combed out; found comb_out = "
-                    "true; leave it out");
+                    fmt::format("a pelt, or what is felted to the skin, is never combed out; found "
+                                "{}; leave it out",
+                                r.out().setting("comb_out", "true")));
     }
 }
 
@@ -211,12 +216,32 @@ void get_visits(record& top, page& p, dog& d) {
     }
 }
 
+void get_events(record& top, page& p, dog& d) {
+    for (const node* n : top.get_tables("event", presence::may)) {
+        record r(*n, p.out);
+        fresh_day f;
+        const auto on = r.get_day("date", presence::must);
+        f.name = r.get_text("name", presence::may);
+        const std::string within = r.get_text("within", presence::may);
+        const auto days = within.empty() ? std::optional{f.within} : parse_wait(within);
+        r.done();
+        if (!days) {
+            p.out.add(r.at("within"), errc::syntax,
+                      fmt::format("not a number of days; found {}; write within = \"7 days\"",
+                                  shown(within)));
+        }
+        if (on && days) {
+            d.events.push_back({*on, *days, f.name});
+        }
+    }
+}
+
 }  // namespace
 
 placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
                     const std::vector<std::string>& other_sheets) {
     record r(root, p.out);
-    check_format(r);
+    check_format(r, p.format_there);
     dog d;
     d.id = r.get_id("id");
     d.name = r.get_text("name", presence::must);
@@ -237,6 +262,8 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     }
     get_measured(r, p, d);
     get_visits(r, p, d);
+    d.cannot = get_days_off(r, "cannot");
+    get_events(r, p, d);
     d.note = r.get_text("note", presence::may, text_kind::prose);
     r.done();
     return {std::move(d), r.at("id")};

@@ -12,13 +12,17 @@
 #include <vector>
 
 #include <pelage/catalogue.hpp>
+#include <pelage/days_off.hpp>
 #include <pelage/select.hpp>
 
 #include "record.hpp"
 
 namespace pelage::io {
 
-/// The places that words mean, each word looked up once.
+/// The days off listed under a key: "Monday", "2026-12-24", "2026-12-24 to 2027-01-03".
+[[nodiscard]] days_off get_days_off(record& r, std::string_view key);
+
+/// The places that words mean.
 class place_finder {
   public:
     explicit place_finder(const body& b) : body_(b) {}
@@ -29,8 +33,8 @@ class place_finder {
 
   private:
     const body& body_;
-    std::map<std::string, std::optional<selection>, std::less<>> known_;
-    std::vector<std::string> words_;  ///< for suggestions; filled on the first fault
+    std::optional<part_index> parts_;  ///< made on the first question, when the zones are read
+    std::vector<std::string> words_;   ///< for suggestions; filled on the first fault
 };
 
 /// What the reading of a file needs besides its text.
@@ -41,6 +45,7 @@ struct page {
     const kit* drawer = nullptr;                   ///< the salon's own blades count too
     std::vector<listed_figure>* listed = nullptr;  ///< where figures of the reference are listed
     bool ours = false;  ///< a file of the reference: nothing may be left to be assumed
+    presence format_there = presence::must;  ///< whether `format = 1` has to be said
 };
 
 /// The keys basis, source, relayed and note of a record. Where `basis` may be left out and is, the

@@ -18,8 +18,8 @@ void check_instruction(record& r, const instruction& i, bool complete) {
         r.out().add(
             r.at("finish"), errc::conflict,
             fmt::format("a blade clips; found blade {} and finish \"{}\"; write a length in "
-                        "place of the blade, or finish = \"clip\"",
-                        shown(*i.blade), name(*i.how)));
+                        "place of the blade, or {}",
+                        shown(*i.blade), name(*i.how), r.out().setting("finish", "\"clip\"")));
     }
     if (i.target && i.how == finish::leave) {
         r.out().add(r.at("finish"), errc::conflict,
@@ -34,7 +34,8 @@ void check_instruction(record& r, const instruction& i, bool complete) {
     const bool silent = !i.target && !i.blade && !i.tolerance && !i.way && !i.how && !i.between;
     if (complete && silent && i.note.empty()) {
         r.out().add(r.at(), errc::missing,
-                    "this says nothing; found no key; write { length = \"13 mm\" }");
+                    fmt::format("this says nothing; found no key; write {{ {} }}",
+                                r.out().setting("length", "\"13 mm\"")));
     }
 }
 
@@ -56,20 +57,34 @@ instruction get_instruction(const node& n, page& p) {
     return i;
 }
 
-std::string right_instruction(const node& n) {
-    return n.kind == node_kind::text ? fmt::format("{{ length = {} }}", shown(n.text))
-                                     : std::string("{ length = \"13 mm\" }");
+std::string right_instruction(const node& n, const faults& out) {
+    const std::string text = n.kind == node_kind::text ? shown(n.text) : "\"13 mm\"";
+    return fmt::format("{{ {} }}", out.setting("length", text));
 }
 
 }  // namespace
 
-const selection* place_finder::find(const word& w, faults& out) {
-    auto at = known_.find(w.text);
-    if (at == known_.end()) {
-        at = known_.emplace(w.text, select(body_, w.text)).first;
+days_off get_days_off(record& r, std::string_view key) {
+    days_off all;
+    for (const word& w : r.get_words(key, presence::may)) {
+        if (const auto off = parse_days_off(w.text)) {
+            all.add(*off);
+        } else {
+            r.out().add(w.at, errc::syntax,
+                        fmt::format("no day off; found {}; write it like \"Monday\", "
+                                    "\"2026-12-24\" or \"2026-12-24 to 2027-01-03\"",
+                                    shown(w.text)));
+        }
     }
-    if (at->second) {
-        return &*at->second;
+    return all;
+}
+
+const selection* place_finder::find(const word& w, faults& out) {
+    if (!parts_) {
+        parts_.emplace(body_);
+    }
+    if (const selection* s = parts_->find(w.text)) {
+        return s;
     }
     if (words_.empty()) {
         words_ = selectors(body_);
@@ -107,7 +122,7 @@ std::vector<placed_rule> get_rules(record& r, page& p, std::string_view key, pre
         if (m.value.kind != node_kind::table) {
             p.out.add(m.value.at, errc::type,
                       fmt::format("{} must be a table; found {}; write {}", shown(m.key),
-                                  found(m.value), right_instruction(m.value)));
+                                  found(m.value), right_instruction(m.value, p.out)));
             continue;
         }
         instruction what = get_instruction(m.value, p);

@@ -67,6 +67,7 @@ salon get_salon(const node& root, page& p) {
     s.title = r.get_text("title", presence::must);
     s.invented = r.get_flag("invented");
     r.get_text("note", presence::may, text_kind::prose);
+    s.closed = get_days_off(r, "closed");
     s.rules = p.known.rules;
     if (const node* k = r.get_table("kit", presence::must)) {
         s.tools = get_kit(*k, p);

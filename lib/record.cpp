@@ -37,7 +37,7 @@ void record::missing(std::string_view key, std::string_view right) {
 const member* record::get(std::string_view key, presence p, std::string_view right) {
     const member* m = get(key);
     if (m == nullptr && p == presence::must) {
-        missing(key, fmt::format("{} = {}", key, right));
+        missing(key, out_.setting(key, right));
     }
     return m;
 }
@@ -72,7 +72,7 @@ std::optional<length> record::get_length(std::string_view key, presence p) {
 }
 
 std::optional<date> record::get_day(std::string_view key, presence p) {
-    const member* m = get(key, p, "2026-03-14");
+    const member* m = get(key, p, out_.day());
     return m == nullptr ? std::nullopt : day_at(m->value, key, out_);
 }
 
@@ -83,8 +83,8 @@ bool record::get_flag(std::string_view key) {
     }
     if (m->value.kind != node_kind::truth) {
         out_.add(m->value.at, errc::type,
-                 fmt::format("{} must be true or false; found {}; write {} = true", named(key),
-                             found(m->value), key));
+                 fmt::format("{} must be true or false; found {}; write {}", named(key),
+                             found(m->value), out_.setting(key, "true")));
     }
     return m->value.truth;
 }
@@ -97,8 +97,8 @@ int record::get_count(std::string_view key, int low, int high, int otherwise) {
     const node& n = m->value;
     if (n.kind != node_kind::whole) {
         out_.add(n.at, errc::type,
-                 fmt::format("{} must be a whole number; found {}; write {} = {}", named(key),
-                             found(n), key, right_count(n, otherwise)));
+                 fmt::format("{} must be a whole number; found {}; write {}", named(key), found(n),
+                             out_.setting(key, right_count(n, otherwise))));
         return otherwise;
     }
     if (n.whole < low || n.whole > high) {
@@ -125,8 +125,8 @@ std::vector<word> record::get_words(std::string_view key, presence p) {
     }
     if (m->value.kind != node_kind::list) {
         out_.add(m->value.at, errc::type,
-                 fmt::format("{} must be a list; found {}; write {} = [\"...\"]", named(key),
-                             found(m->value), key));
+                 fmt::format("{} must be a list; found {}; write {}", named(key), found(m->value),
+                             out_.setting(key, "[\"...\"]")));
         return {};
     }
     std::vector<word> words;
@@ -164,14 +164,14 @@ const node* record::get_table(std::string_view key, presence p) {
     const member* m = get(key);
     if (m == nullptr) {
         if (p == presence::must) {
-            missing(key, fmt::format("[{}{}] with its keys below", path_, key));
+            missing(key, out_.table(path_, key, false));
         }
         return nullptr;
     }
     if (m->value.kind != node_kind::table) {
         out_.add(m->value.at, errc::type,
-                 fmt::format("{} must be a table; found {}; write [{}{}] with its keys below",
-                             named(key), found(m->value), path_, key));
+                 fmt::format("{} must be a table; found {}; write {}", named(key), found(m->value),
+                             out_.table(path_, key, false)));
         return nullptr;
     }
     return &m->value;
@@ -181,15 +181,14 @@ std::vector<const node*> record::get_tables(std::string_view key, presence p) {
     const member* m = get(key);
     if (m == nullptr) {
         if (p == presence::must) {
-            missing(key, fmt::format("[[{}{}]] with its keys below", path_, key));
+            missing(key, out_.table(path_, key, true));
         }
         return {};
     }
     if (m->value.kind != node_kind::list) {
         out_.add(m->value.at, errc::type,
-                 fmt::format("{} must be a list of tables; found {}; write [[{}{}]] with its keys "
-                             "below",
-                             named(key), found(m->value), path_, key));
+                 fmt::format("{} must be a list of tables; found {}; write {}", named(key),
+                             found(m->value), out_.table(path_, key, true)));
         return {};
     }
     std::vector<const node*> tables;
@@ -198,9 +197,8 @@ std::vector<const node*> record::get_tables(std::string_view key, presence p) {
             tables.push_back(&n);
         } else {
             out_.add(n.at, errc::type,
-                     fmt::format("{} must hold tables only; found {}; write [[{}{}]] with its keys "
-                                 "below",
-                                 named(key), found(n), path_, key));
+                     fmt::format("{} must hold tables only; found {}; write {}", named(key),
+                                 found(n), out_.table(path_, key, true)));
         }
     }
     return tables;
@@ -231,13 +229,13 @@ void record::done() {
     }
 }
 
-void check_format(record& r) {
-    const member* m = r.get("format", presence::must, "1 as the first line");
+void check_format(record& r, presence p) {
+    const member* m = r.get("format", p, "1 as the first line");
     if (m != nullptr && (m->value.kind != node_kind::whole || m->value.whole != 1)) {
-        r.out().add(m->value.at, errc::range,
-                    fmt::format("a format of files that this version doesn't know; found {}; write "
-                                "format = 1",
-                                found(m->value)));
+        r.out().add(
+            m->value.at, errc::range,
+            fmt::format("a format of files that this version doesn't know; found {}; write {}",
+                        found(m->value), r.out().setting("format", "1")));
     }
 }
 

@@ -136,7 +136,7 @@ class record {
     std::vector<std::string_view> known_;
 };
 
-/// Complains unless the table has `format = 1`.
-void check_format(record& r);
+/// Complains unless the table has `format = 1`, which may be left out if `p` says so.
+void check_format(record& r, presence p = presence::must);
 
 }  // namespace pelage::io

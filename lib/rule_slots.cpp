@@ -9,6 +9,7 @@ namespace {
 // Room for any habit of a salon, and narrow enough that a slip of the keyboard is noticed
 // (assumption).
 constexpr bounds share{0.0, 1.0, true};
+constexpr bounds half{0.0, 0.5, true};
 constexpr bounds factor = over_zero(20.0);
 constexpr bounds size_factor = over_zero(5.0);
 constexpr bounds at_the_table = from_zero(240.0);
@@ -50,6 +51,7 @@ std::vector<rule_slot> slots(matting_rules& r) {
             {"clock-daily", &r.clock[4], within_a_year},
             {"tidy-face-feet", &r.tidy_face_feet, within_a_year},
             {"tidy-sanitary", &r.tidy_sanitary, within_a_year},
+            {"visits-apart", &r.visits_apart, {1.0, 28.0, true}},
             {"chance", &r.chance, odds}};
 }
 
@@ -58,7 +60,8 @@ std::vector<rule_slot> slots(refusal_rules& r) {
             {"under-mat-longest", &r.under_mat_longest, small_length},
             {"safe-blade", &r.safe_blade, small_length},
             {"sun-length", &r.sun_length, any_length},
-            {"comb-out-limit", &r.comb_out_limit, at_the_table}};
+            {"comb-out-limit", &r.comb_out_limit, at_the_table},
+            {"oil-after", &r.oil_after, at_the_table}};
 }
 
 std::vector<rule_slot> slots(price_rules& r) {
@@ -83,10 +86,17 @@ std::vector<rule_slot> slots(price_rules& r) {
             {"tolerance-head-share", &r.tolerance_head_share, share},
             {"seam-per-mm", &r.seam_per_mm, at_the_table},
             {"seam-allowance", &r.seam_allowance, any_length},
+            {"blend-slope", &r.blend_slope, factor},
+            {"blend-room", &r.blend_room, factor},
+            {"blend-middle", &r.blend_middle, half},
             {"comb-out-tangle", &r.comb_out_tangle, at_the_table},
             {"comb-out-mat", &r.comb_out_mat, at_the_table},
             {"comb-out-area", &r.comb_out_area, at_the_table},
-            {"skip-finish", &r.skip_finish, at_the_table}};
+            {"skip-finish", &r.skip_finish, at_the_table},
+            {"visit", &r.visit, {1.0, 240.0, true}},
+            {"trip", &r.trip, at_the_table},
+            {"bath", &r.bath, {1.0, 240.0, true}},
+            {"tidy", &r.tidy, {1.0, 240.0, true}}};
 }
 
 }  // namespace

@@ -30,17 +30,30 @@ double normal_quantile(chance p) {
     return boost::math::quantile(standard_normal{}, p);
 }
 
+normal_table::normal_table() {
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+        const double x = static_cast<double>(i) / per_unit - reach;
+        rows_[i] = {normal_cdf(x), normal_density(x)};
+    }
+}
+
+const normal_table& normal_row() {
+    static const normal_table table;
+    return table;
+}
+
 const legendre_rule& legendre() {
     static const legendre_rule rule = [] {
         using half_rule = boost::math::quadrature::gauss<double, legendre_rule::size>;
         legendre_rule r;
-        const auto& x = half_rule::abscissa();  // the non-negative half, the middle first
+        const auto& x = half_rule::abscissa();  // the positive half, the middle first
         const auto& w = half_rule::weights();
+        static_assert(legendre_rule::size % 2 == 0, "an odd rule has a node in the middle");
         const std::size_t middle = legendre_rule::size / 2;
-        for (std::size_t i = 0; i < x.size(); ++i) {
+        for (std::size_t i = 0; i < middle; ++i) {
             r.x[middle + i] = x[i];
-            r.x[middle - i] = -x[i];
-            r.w[middle + i] = r.w[middle - i] = w[i];
+            r.x[middle - 1 - i] = -x[i];
+            r.w[middle + i] = r.w[middle - 1 - i] = w[i];
         }
         return r;
     }();

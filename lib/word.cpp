@@ -10,9 +10,9 @@ namespace pelage::io {
 namespace {
 
 /// What a value that isn't text should look like.
-std::string right_text(const node& n, std::string_view key) {
+std::string right_text(const node& n, std::string_view key, const faults& out) {
     const bool number = n.kind == node_kind::whole || n.kind == node_kind::real;
-    return number ? fmt::format("{} = \"{}\"", key, found(n)) : std::string("it in quotes");
+    return number ? out.setting(key, '"' + found(n) + '"') : std::string("it in quotes");
 }
 
 }  // namespace
@@ -55,7 +55,7 @@ std::optional<std::string> text_at(const node& n, std::string_view key, text_kin
     if (n.kind != node_kind::text) {
         out.add(n.at, errc::type,
                 fmt::format("{} must be text; found {}; write {}", named(key), found(n),
-                            right_text(n, key)));
+                            right_text(n, key, out)));
         return std::nullopt;
     }
     if (n.text.find_first_not_of(" \t\n") == std::string::npos) {
@@ -88,14 +88,14 @@ std::optional<date> day_at(const node& n, std::string_view key, faults& out) {
         d = parse_date(n.text);
     } else {
         out.add(n.at, errc::type,
-                fmt::format("{} must be a day; found {}; write it like 2026-03-14", named(key),
-                            found(n)));
+                fmt::format("{} must be a day; found {}; write it like {}", named(key), found(n),
+                            out.day()));
         return std::nullopt;
     }
     if (!d) {
         out.add(n.at, errc::range,
-                fmt::format("{} is no day of the calendar; found {}; write it like 2026-03-14",
-                            named(key), found(n)));
+                fmt::format("{} is no day of the calendar; found {}; write it like {}", named(key),
+                            found(n), out.day()));
         return std::nullopt;
     }
     using namespace std::chrono;

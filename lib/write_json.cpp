@@ -1,7 +1,7 @@
 // Answers as JSON. Lengths in millimetres to 0.01, days to 0.1, minutes to 0.001; dates ISO 8601.
-#include <cmath>
+#include "write_json.hpp"
 
-#include <nlohmann/json.hpp>
+#include <cmath>
 
 #include <pelage/io/write.hpp>
 
@@ -9,32 +9,11 @@
 
 namespace pelage::io {
 
-namespace {
-
-using json = nlohmann::ordered_json;
-
 json mm_json(const length& l) {
     return std::round(in_mm(l) * 100.0) / 100.0;
 }
-json days_json(const days& d) {
-    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
-}
 json minutes_json(const work& w) {
     return in_minutes(w);
-}
-
-json json_of(const evidence& e) {
-    json j{{"basis", name(e.how)}};
-    if (!e.from.empty()) {
-        j["source"] = e.from;
-    }
-    if (e.relayed) {
-        j["second_hand"] = true;
-    }
-    if (!e.note.empty()) {
-        j["note"] = e.note;
-    }
-    return j;
 }
 
 json json_of(const finished& f) {
@@ -53,6 +32,27 @@ json json_of(const setup& s) {
         j["comb_stated_mm"] = mm_json(s.over->stated.best);
     }
     j["direction"] = name(s.way);
+    return j;
+}
+
+namespace {
+
+using io::json_of;  // beside those of this file
+
+json days_json(const days& d) {
+    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
+}
+json json_of(const evidence& e) {
+    json j{{"basis", name(e.how)}};
+    if (!e.from.empty()) {
+        j["source"] = e.from;
+    }
+    if (e.relayed) {
+        j["second_hand"] = true;
+    }
+    if (!e.note.empty()) {
+        j["note"] = e.note;
+    }
     return j;
 }
 
@@ -165,13 +165,60 @@ json blocks_json(const groom& g, const groom_request& r) {
         for (const std::size_t i : b.zones) {
             zones.push_back(title(r.reference.dog_body, g.zones[i].at));
         }
-        all.push_back({{"list", b.when == list::before_bath ? "before bath" : "after bath"},
-                       {"setup", json_of(b.how)},
-                       {"finish", name(b.done)},
-                       {"zones", std::move(zones)},
-                       {"minutes", minutes_json(b.takes)}});
+        json one{{"list", b.when == list::before_bath ? "before bath" : "after bath"},
+                 {"setup", json_of(b.how)},
+                 {"finish", name(b.done)},
+                 {"zones", std::move(zones)},
+                 {"minutes", minutes_json(b.takes)}};
+        if (b.how.kind == tool_kind::clip) {
+            one["running_minutes"] = minutes_json(b.running);
+        }
+        all.push_back(std::move(one));
     }
     return all;
+}
+
+json order_json(const groom& g) {
+    json j;
+    const auto add = [&](const char* key, const list_order& o) {
+        j[key] = {{"pick_up_minutes", static_cast<double>(o.cost.pick_ups) / 1000.0},
+                  {"head_early", o.cost.early},
+                  {"departures", o.cost.departures},
+                  {"jumps", o.cost.jumps},
+                  {"proven", o.proven}};
+    };
+    add("before_bath", g.order_before);
+    add("after_bath", g.order_after);
+    return j;
+}
+
+json blends_json(const groom& g, const groom_request& r) {
+    json all = json::array();
+    for (const blend& b : g.blends) {
+        const body& whole = r.reference.dog_body;
+        json one{{"list", b.when == list::before_bath ? "before bath" : "after bath"},
+                 {"from", title(whole, g.zones[b.from].at)},
+                 {"into", title(whole, g.zones[b.into].at)},
+                 {"step_mm", mm_json(b.step)},
+                 {"asked_step_mm", mm_json(b.asked)},
+                 {"width_mm", mm_json(b.width)},
+                 {"width_basis", name(r.rules.prices.blend_slope.why.how)}};
+        if (b.between) {
+            one["between"] = json_of(*b.between);
+            one["leaves"] = json_of(*b.leaves);
+        }
+        if (b.smoothed != tool_kind::none) {
+            one["smoothed_by"] = held(by_hand(b.smoothed));
+        }
+        all.push_back(std::move(one));
+    }
+    return all;
+}
+
+json blade_check_json(const groom_request& r) {
+    const figure<work>& after = r.rules.refusal.oil_after;
+    return {{"feel_and_oil_after_minutes", minutes_json(after.best)},
+            {"evidence", json_of(after.why)}};
 }
 
 void add_cautions(json& j, const groom& g) {
@@ -237,7 +284,7 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
 }
 
 std::string json_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o) {
+                    const print_options& o, const beside& b) {
     json j{{"schema", "pelage/plan/1"}, {"dog", dog_json(r)}};
     if (o.today) {
         j["today"] = iso(*o.today);
@@ -252,6 +299,9 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                                  {"minutes", minutes_json(c.takes)}});
     }
     j["blocks"] = blocks_json(g, r);
+    j["order"] = order_json(g);
+    j["blends"] = blends_json(g, r);
+    j["blade_check"] = blade_check_json(r);
     j["zones"] = json::array();
     for (const zone_plan& z : g.zones) {
         j["zones"].push_back(zone_json(z, r, o));
@@ -263,9 +313,10 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     j["proof"] = {{"cost_minutes", in_minutes(g.choice.cost)},
                   {"bound_minutes", static_cast<double>(g.choice.sure.bound) / 1000.0},
                   {"optimal", g.choice.sure.optimal},
-                  {"setups_weighed", g.choice.sure.nodes},
+                  {"parts_bounded", g.choice.sure.nodes},
                   {"zones_with_ties", g.choice.sure.ties}};
     j["taken_as_given"] = g.notes;
+    add_beside(j, b, g, r, o);
     return dumped(j);
 }
 

@@ -1,10 +1,13 @@
 // A plan as text.
 #include <algorithm>
+#include <cmath>
 
 #include <pelage/io/write.hpp>
 
 #include "layout.hpp"
 #include "when_words.hpp"
+#include "write_blends.hpp"
+#include "write_ways.hpp"
 
 namespace pelage::io {
 
@@ -12,8 +15,8 @@ namespace {
 
 class plan_writer {
   public:
-    plan_writer(const groom& g, const groom_request& r, const print_options& o)
-        : g_(g), r_(r), o_(o) {}
+    plan_writer(const groom& g, const beside& b, const groom_request& r, const print_options& o)
+        : g_(g), beside_(b), r_(r), o_(o) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
         say("", heading(), 2);
@@ -35,6 +38,7 @@ class plan_writer {
             out_ += "\nBack\n";
             say("  ", when_in_words(*when, r_, o_), 2);
         }
+        section("Other ways, if the owner agrees", other_ways_text(beside_, g_, r_, o_));
         notes();
         if (o_.explain) {
             explain();
@@ -43,6 +47,11 @@ class plan_writer {
     }
 
   private:
+    void section(std::string_view heading, const std::string& lines) {
+        if (!lines.empty()) {
+            out_ += "\n" + std::string(heading) + "\n" + lines;
+        }
+    }
     void say(std::string_view first, std::string_view text, std::size_t indent) {
         out_ += wrapped(first, text, indent, o_.width);
     }
@@ -152,11 +161,30 @@ class plan_writer {
         }
     }
 
+    /// When the blade is due to be felt and oiled before the block ends.
+    void runs_hot(const block& b) {
+        const std::int64_t every =
+            std::max<std::int64_t>(1, in_mmin(r_.rules.refusal.oil_after.best));
+        const auto times_due = [&](const work& w) { return (in_mmin(w) - 1) / every; };
+        if (times_due(b.running) > times_due(b.running_before)) {
+            say("     ",
+                "about " + detail::fixed(in_minutes(b.running), 0) +
+                    " min on this blade: feel and oil it on the way",
+                7);
+        }
+    }
+
     /// "matted-area" as it is said.
     static std::string spoken(std::string_view id) {
         std::string text{id};
         std::replace(text.begin(), text.end(), '-', ' ');
         return text;
+    }
+
+    /// " at the tail", " behind the ears": some titles say where by themselves.
+    static std::string at_the(const std::string& title) {
+        const bool itself = title.starts_with("behind ") || title.starts_with("under ");
+        return (itself ? " " : " at the ") + title;
     }
 
     static std::string joined(const std::vector<std::string>& parts) {
@@ -177,6 +205,7 @@ class plan_writer {
         }
         sweeps(b);
         holds(b);
+        runs_hot(b);
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
@@ -201,7 +230,7 @@ class plan_writer {
                 "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
             for (const combing_out& c : g_.combed) {
                 say(padded(std::to_string(++line_), 3, true) + "  ",
-                    "comb out the " + spoken(name(c.grade)) + " at the " + title_of(c.zone) +
+                    "comb out the " + spoken(name(c.grade)) + at_the(title_of(c.zone)) +
                         ", about " + detail::fixed(in_minutes(c.takes), 0) + " min",
                     5);
             }
@@ -211,6 +240,7 @@ class plan_writer {
                 block_line(b, ++line_);
             }
         }
+        out_ += blend_lines(g_, r_, when, o_);
     }
 
     void left_alone() {
@@ -243,15 +273,7 @@ class plan_writer {
         }
     }
 
-    void stuck() {
-        if (g_.stuck.empty()) {
-            return;
-        }
-        out_ += "\nNot to be done as asked\n";
-        for (const std::size_t i : g_.stuck) {
-            say("  " + title_of(i) + ": ", g_.zones[i].why, 4);
-        }
-    }
+    void stuck() { section("Not to be done as asked", stuck_text(beside_, g_, r_, o_)); }
 
     void cautions() {
         if (g_.cautions.empty()) {
@@ -301,8 +323,10 @@ class plan_writer {
         say("  ",
             o_.explain
                 ? "a range in brackets is what the length may come out at"
-                : "minutes, growth and what the lay adds are our guesses until you measure; a "
-                  "range in brackets is what a length may come out at; --explain tells more",
+                : (g_.blends.empty() ? "minutes, " : "minutes, widths of blends, ") +
+                      std::string("growth and what the lay adds are our guesses until you "
+                                  "measure; a range in brackets is what a length may come out "
+                                  "at; --explain tells more"),
             4);
     }
 
@@ -322,23 +346,64 @@ class plan_writer {
         return t;
     }
 
+    /// How sure it is that no plan costs less.
+    [[nodiscard]] std::string proof_in_words() const {
+        const proof& p = g_.choice.sure;
+        const double bound = static_cast<double>(p.bound) / 1000.0;
+        std::string text = "the cheapest there is";
+        if (!p.optimal) {
+            // rounded up: "within" must hold
+            const double gap = std::ceil((in_minutes(g_.choice.cost) - bound) * 10.0) / 10.0;
+            text = "not proven: within " + detail::fixed(gap, 1) +
+                   " min of the cheapest (no plan under " + detail::fixed(bound, 2) + " min)";
+        }
+        return text + "; parts of the search bounded: " + std::to_string(p.nodes) +
+               ", zones with ties: " + std::to_string(p.ties);
+    }
+
     void explain() {
         out_ += "\nWhy so\n";
-        const proof& p = g_.choice.sure;
         say("  ",
             "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
-                " min (work, misses, pick-ups, " + "steps); no plan under " +
-                detail::fixed(static_cast<double>(p.bound) / 1000.0, 2) + " min" +
-                (p.optimal ? ": the cheapest there is" : "") + "; " + std::to_string(p.nodes) +
-                " setups weighed, ties in " + std::to_string(p.ties) + " zones.",
+                " min (work, misses, pick-ups, steps): " + proof_in_words() + ".",
             2);
         const coat& c = coat_of(r_.reference, *r_.patient.coat);
         say("  lay of the coat: ",
             detail::fixed(c.lay_degrees.best, 0) + " degrees, " + basis_words(c.lay_degrees.why),
             4);
         say("  minutes: ", basis_words(r_.rules.prices.scissor.why), 4);
+        explain_order();
+        section("Why this", why_text(beside_, g_, r_, o_));
+        section("Without it", without_text(beside_, g_, r_, o_));
+        out_ += "\nNot used\n";
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             refusals(i);
+        }
+    }
+
+    void explain_order() {
+        const auto taking_up = [](const list_order& o) {
+            return detail::fixed(static_cast<double>(o.cost.pick_ups) / 1000.0, 2) + " min";
+        };
+        const bool proven = g_.order_before.proven && g_.order_after.proven;
+        say("  order: ",
+            "blades and combs are taken up in " + taking_up(g_.order_before) + " before and " +
+                taking_up(g_.order_after) + " after the bath, then the head last, then body, " +
+                "legs, tail, feet, then from neighbour to neighbour; " +
+                (proven ? "no order is better" : "too long a list to prove it the best order"),
+            4);
+        const price_rules& p = r_.rules.prices;
+        say("  feel and oil a blade every " +
+                detail::fixed(in_minutes(r_.rules.refusal.oil_after.best), 0) + " min: ",
+            basis_words(r_.rules.refusal.oil_after.why), 4);
+        if (!g_.blends.empty()) {
+            say("  blends: ",
+                show(mm(10.0), o_.units) + " wide for each " +
+                    show(mm(10.0 * p.blend_slope.best), o_.units) + " of step, at most " +
+                    detail::fixed(100.0 * p.blend_room.best, 0) +
+                    " % of the seam's length, by what leaves the middle; " +
+                    basis_words(p.blend_slope.why),
+                4);
         }
     }
 
@@ -362,6 +427,7 @@ class plan_writer {
     }
 
     const groom& g_;
+    const beside& beside_;
     const groom_request& r_;
     const print_options& o_;
     std::string out_;
@@ -372,8 +438,8 @@ class plan_writer {
 }  // namespace
 
 std::string text_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o) {
-    return plan_writer(g, r, o).all(when);
+                    const print_options& o, const beside& b) {
+    return plan_writer(g, b, r, o).all(when);
 }
 
 }  // namespace pelage::io

@@ -14,6 +14,8 @@ namespace pelage::cli {
 struct surroundings {
     std::optional<date> today{};  ///< the local day
     std::string salon{};          ///< PELAGE_SALON; empty if unset
+    std::istream* in = nullptr;   ///< standard input; null if there is none
+    unsigned cores = 1;           ///< of the machine
 };
 
 /// Exit codes: 0 done; 1 done, and the answer is no; 2 called wrongly; 3 input is wrong; 4 can't read

@@ -1,6 +1,7 @@
 #include "judge.hpp"
 
 #include <algorithm>
+#include <charconv>
 
 #include <pelage/io/read.hpp>
 #include <pelage/io/reference.hpp>
@@ -57,6 +58,42 @@ void lay_now(const request& q, const workplace& w, dog& d, faults& f) {
     }
 }
 
+void lay_days(const request& q, dog& d, faults& f) {
+    for (const std::string& text : q.cannot) {
+        if (const auto off = parse_days_off(text)) {
+            d.cannot.add(*off);
+        } else {
+            f.say(errc::syntax, "--cannot: no day off; found \"" + text +
+                                    "\"; write it like Monday, 2026-12-24 or '2026-12-24 to "
+                                    "2027-01-03'");
+        }
+    }
+    for (const std::string& text : q.events) {
+        const auto within = text.find(" within ");
+        const auto on = parse_date(detail::trimmed(std::string_view(text).substr(0, within)));
+        const auto n =
+            within == std::string::npos ? std::optional{7} : parse_wait(text.substr(within + 8));
+        if (on && n) {
+            d.events.push_back({*on, *n, {}});
+        } else {
+            f.say(errc::syntax, "--event: not understood; found \"" + text +
+                                    "\"; write it like 2027-05-01 or '2027-05-01 within 7 days'");
+        }
+    }
+    if (q.groomed.empty()) {
+        return;
+    }
+    if (const auto on = parse_date(q.groomed)) {
+        d.visits.erase(std::remove_if(d.visits.begin(), d.visits.end(),
+                                      [&](const visit& v) { return v.on > *on; }),
+                       d.visits.end());
+        d.visits.push_back({*on, "full"});
+    } else {
+        f.say(errc::range,
+              "--groomed: no such day; found \"" + q.groomed + "\"; write it like 2026-11-25");
+    }
+}
+
 dog recorded(const request& q, const workplace& w, faults& f) {
     if (q.operands.empty()) {
         dog d;
@@ -90,8 +127,13 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
     workplace w{.reference = io::reference()};
     if (q.format == "json") {
         w.json = true;
+    } else if (q.format == "ics" && !q.weeks.empty()) {
+        w.ics = true;
     } else if (q.format != "text") {
-        f.say(errc::usage, "--format: found \"" + q.format + "\"; write text or json");
+        f.say(errc::usage, q.format == "ics"
+                               ? "--format: ics is for a calendar; found no --weeks; write regrow "
+                                 "DOG --weeks 26 --format ics"
+                               : "--format: found \"" + q.format + "\"; write text or json");
     }
     if (q.units == "in") {
         w.print.units = length_unit::inch;
@@ -122,6 +164,27 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
         }
     }
     return w;
+}
+
+std::optional<days> wait_in(const std::string& option, const std::string& text, faults& f) {
+    const auto n = parse_wait(text);
+    if (!n) {
+        f.say(errc::range, option + ": not a wait of 1 day to 52 weeks; found \"" + text +
+                               "\"; write it like 6w, 42d or '6 weeks'");
+        return std::nullopt;
+    }
+    return day(*n);
+}
+
+int weeks_in(const std::string& text, faults& f) {
+    std::string_view s = detail::trimmed(text);
+    const auto n = detail::take_decimal(s);
+    if (n && s.empty() && *n == std::floor(*n) && *n >= 4.0 && *n <= 52.0) {
+        return static_cast<int>(*n);
+    }
+    f.say(errc::range,
+          "--weeks: a whole number from 4 to 52; found \"" + text + "\"; write it like --weeks 26");
+    return 26;
 }
 
 std::optional<coat_class> coat_called(const std::string& text, faults& f) {
@@ -156,6 +219,43 @@ std::optional<chance> chance_in(const std::string& text, faults& f) {
     f.say(errc::range, "--chance: must lie between 0 and 1; found \"" + text +
                            "\"; write it like 0.9, 90% or '9 in 10'");
     return std::nullopt;
+}
+
+unsigned jobs_in(const request& q, const surroundings& around, faults& f) {
+    if (q.jobs.empty()) {
+        return std::clamp(around.cores, 1U, 256U);
+    }
+    unsigned n = 0;
+    const auto [end, failed] = std::from_chars(q.jobs.data(), q.jobs.data() + q.jobs.size(), n);
+    if (failed == std::errc{} && end == q.jobs.data() + q.jobs.size() && n >= 1 && n <= 256) {
+        return n;
+    }
+    f.say(errc::range, "--jobs: must be a whole number from 1 to 256; found \"" + q.jobs +
+                           "\"; write it like 4, or leave it out for all cores");
+    return 1;
+}
+
+void refuse_beside_roster(const request& q, faults& f) {
+    const auto refuse = [&](bool said, const std::string& what) {
+        if (said) {
+            f.say(errc::usage,
+                  "--roster: each line says it of its own dog; found " + what + "; leave it out");
+        }
+    };
+    refuse(!q.operands.empty(),
+           "the dog \"" + (q.operands.empty() ? "" : q.operands.front()) + "\"");
+    refuse(!q.coat.empty(), "--coat");
+    refuse(!q.style.empty(), "--style");
+    refuse(!q.size.empty(), "--size");
+    refuse(!q.length.empty(), "--length");
+    refuse(!q.brush.empty(), "--brush");
+    refuse(!q.now.empty(), "--now");
+    refuse(!q.consents.empty(), "--consent");
+    if (q.zones || q.explain) {
+        f.say(errc::usage, std::string("--roster: a line of a roster is short; found ") +
+                               (q.zones ? "--zones" : "--explain") +
+                               "; plan one dog to see more of it");
+    }
 }
 
 dog dog_of(const request& q, const workplace& w, faults& f) {
@@ -194,6 +294,7 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     }
     d.consents.insert(d.consents.end(), q.consents.begin(), q.consents.end());
     lay_now(q, w, d, f);
+    lay_days(q, d, f);
     return d;
 }
 

@@ -23,6 +23,7 @@ struct workplace {
     std::vector<style> styles{};   ///< the salon's, then the reference's others
     io::print_options print{};
     bool json = false;
+    bool ics = false;  ///< iCalendar, of a calendar only
 
     [[nodiscard]] const salon& place() const { return own ? *own : io::demo_salon(); }
     [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }
@@ -53,8 +54,17 @@ class faults {
                                               faults& f);
 /// The chance written: 0.9, 90%, "9 in 10"; over 0 and below 1.
 [[nodiscard]] std::optional<chance> chance_in(const std::string& text, faults& f);
+/// How many dogs are planned at once: --jobs, 1 to 256, or one on each core.
+[[nodiscard]] unsigned jobs_in(const request& q, const surroundings& around, faults& f);
+/// Complains of options that say something of one dog beside a roster of many.
+void refuse_beside_roster(const request& q, faults& f);
 /// The dog asked about: from its file or the salon, with the options laid over it.
 [[nodiscard]] dog dog_of(const request& q, const workplace& w, faults& f);
+/// A wait such as 6w, 42d or "6 weeks".
+[[nodiscard]] std::optional<days> wait_in(const std::string& option, const std::string& text,
+                                          faults& f);
+/// Weeks of a calendar, 4 to 52.
+[[nodiscard]] int weeks_in(const std::string& text, faults& f);
 /// The sheet of that dog.
 [[nodiscard]] const style* sheet_of(const dog& d, const workplace& w, faults& f);
 

@@ -1,8 +1,10 @@
 // The process: arguments, clock, environment and streams. Nothing below this file touches them.
+#include <algorithm>
 #include <chrono>
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
+#include <thread>
 
 #include "cli.hpp"
 
@@ -24,6 +26,8 @@ int main(int argc, char** argv) {
     std::ios::sync_with_stdio(false);
     const char* salon = std::getenv("PELAGE_SALON");
     const std::vector<std::string> args(argv + (argc > 0 ? 1 : 0), argv + argc);
-    return pelage::cli::run(args, {local_day(), salon != nullptr ? salon : ""}, std::cout,
-                            std::cerr);
+    return pelage::cli::run(args,
+                            {local_day(), salon != nullptr ? salon : "", &std::cin,
+                             std::max(1U, std::thread::hardware_concurrency())},
+                            std::cout, std::cerr);
 }

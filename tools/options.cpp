@@ -33,17 +33,23 @@ constexpr const char* plan_footer =
     "  pelage plan biscuit --zones\n"
     "  pelage plan --coat wavy --style one-length --now 'body 40 mm'\n"
     "  pelage plan --coat curly --style lamb --size small --format json\n"
-    "DOG is a file (a name ending in .toml) or the id of a dog of the salon.";
+    "  pelage plan biscuit --back-in 6w\n"
+    "  pelage plan --roster dogs.jsonl --jobs 2 -o plans.jsonl\n"
+    "DOG is a file (a name ending in .toml) or the id of a dog of the salon.\n"
+    "A roster is JSON Lines: a dog a line, the keys of a dog's file; - reads standard\n"
+    "input. Each line is answered by one line of JSON, a faulty one by its faults.";
 
 constexpr const char* regrow_footer =
     "Examples:\n"
     "  pelage regrow biscuit\n"
+    "  pelage regrow biscuit --weeks 26\n"
+    "  pelage regrow biscuit --weeks 12 --cannot Tuesday --format ics\n"
     "  pelage regrow --coat wavy --style one-length --length 16mm --brush none\n"
     "Brushing is written: none, 'weekly to the skin', 'every 3 days to the skin',\n"
     "'daily on the surface'. Brushing that doesn't reach the skin counts as none.";
 
 void add_general(CLI::App& app, request& q) {
-    app.add_option("--format", q.format, "text or json")->type_name("FORMAT");
+    app.add_option("--format", q.format, "text or json; ics with --weeks")->type_name("FORMAT");
     app.add_option("--units", q.units, "mm or in")->type_name("UNITS");
     app.add_option("-o,--output", q.output, "write to a file instead")->type_name("FILE");
     app.add_option("--today", q.today, "the day of the groom (YYYY-MM-DD)")->type_name("DATE");
@@ -71,6 +77,18 @@ void add_dog(CLI::App& app, request& q) {
     app.add_option("--chance", q.chance, "for the date: 0.9, 90%, '9 in 10'")->type_name("CHANCE");
 }
 
+void add_calendar(CLI::App& app, request& q) {
+    app.add_option("--weeks", q.weeks, "the visits of so many weeks, 4 to 52")->type_name("N");
+    app.add_option("--groomed", q.groomed, "day of the last full groom; else the file's, or today")
+        ->type_name("DATE");
+    app.add_option("--cannot", q.cannot, "days off: Monday, or '2026-12-24 to 2027-01-03'")
+        ->type_name("DAYS")
+        ->allow_extra_args(false);
+    app.add_option("--event", q.events, "to be fresh for: '2027-05-01 within 7 days'")
+        ->type_name("DATE")
+        ->allow_extra_args(false);
+}
+
 struct tree {
     request q;
     CLI::App app{"Which blade leaves what on a dog's coat, and when the dog must be back.",
@@ -95,9 +113,16 @@ struct tree {
         lookup->add_flag("--sources", q.sources, "list figures with their basis; WHAT picks some");
         plan = app.add_subcommand("plan", "what to do with a dog, in working order");
         add_dog(*plan, q);
+        plan->add_option("--back-in", q.back_in, "the longest coat that waits so long: 6w, 42d")
+            ->type_name("WAIT");
         plan->add_flag("--zones", q.zones, "with the table of zones");
+        plan->add_option("--roster", q.roster, "plan every dog of a file of JSON Lines")
+            ->type_name("FILE");
+        plan->add_option("--jobs", q.jobs, "how many to plan at once; all cores if not said")
+            ->type_name("N");
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
         add_dog(*regrow, q);
+        add_calendar(*regrow, q);
         lookup->footer(lookup_footer);
         plan->footer(plan_footer);
         regrow->footer(regrow_footer);

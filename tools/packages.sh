@@ -4,7 +4,11 @@
 build_packages="g++ cmake ninja-build libboost-dev libcli11-dev libtomlplusplus-dev libfmt-dev
     nlohmann-json3-dev libutf8proc-dev"
 # What its tests need besides.
-test_packages="ccache catch2 librapidcheck-dev libgsl-dev libglpk-dev pkg-config"
+test_packages="ccache catch2 librapidcheck-dev libgsl-dev libglpk-dev libical-dev pkg-config"
+# What the long tests need besides: another judge of plans, called as a program.
+full_packages="coinor-cbc"
+# What tests/bench/run measures with and against.
+bench_packages="libbenchmark-dev valgrind coinor-cbc lp-solve toulbar2"
 
 say() {
     echo "== $*"

@@ -29,6 +29,15 @@ struct request {
     std::vector<std::string> now{};
     std::vector<std::string> consents{};
     bool zones = false;
+    // a whole roster
+    std::string roster{};
+    std::string jobs{};
+    std::string back_in{};
+    // the calendar
+    std::string weeks{};
+    std::string groomed{};
+    std::vector<std::string> cannot{};
+    std::vector<std::string> events{};
     // look-up
     std::string kind{};
     std::string zone{};

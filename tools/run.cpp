@@ -1,6 +1,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <functional>
 #include <ostream>
 
 #include <pelage/error.hpp>
@@ -67,9 +68,9 @@ std::filesystem::path fresh_name(const std::filesystem::path& file) {
     return {};
 }
 
-/// Writes the whole answer beside the file, then puts it in its place: never half a file, and never
-/// in place of something that isn't one. A link is followed to what it names.
-void write_file(const std::string& path, const std::string& text) {
+/// Has `write` write the whole answer beside the file, then puts it in its place: never half a file,
+/// and never in place of something that isn't one. A link is followed to what it names.
+void write_file(const std::string& path, const std::function<void(std::ostream&)>& write) {
     namespace fs = std::filesystem;
     std::error_code failed;
     fs::path file = path;
@@ -90,7 +91,12 @@ void write_file(const std::string& path, const std::string& text) {
     }
     const fs::path part = fresh_name(file);
     std::ofstream out(part, std::ios::binary);
-    out << text;
+    try {
+        write(out);
+    } catch (...) {
+        fs::remove(part, failed);
+        throw;
+    }
     out.close();
     if (!out) {
         fs::remove(part, failed);
@@ -125,13 +131,26 @@ std::string printable(const std::string& text, std::size_t most = 700) {
 
 int deliver(const request& q, const reply& r, std::ostream& out) {
     if (!q.output.empty()) {
-        write_file(q.output, r.text);
+        write_file(q.output, [&](std::ostream& file) { file << r.text; });
         return r.code;
     }
     out << r.text << std::flush;
     if (!out) {
         throw error(errc::io, "cannot write the answer");
     }
+    return r.code;
+}
+
+/// A roster's lines leave as they are made; what is said of them all goes to standard error.
+int deliver_roster(const request& q, const surroundings& around, std::ostream& out,
+                   std::ostream& err) {
+    reply r;
+    if (q.output.empty()) {
+        r = roster(q, around, out);
+    } else {
+        write_file(q.output, [&](std::ostream& file) { r = roster(q, around, file); });
+    }
+    err << r.text;
     return r.code;
 }
 
@@ -144,6 +163,9 @@ int run(const std::vector<std::string>& args, const surroundings& around, std::o
         if (p.finished) {
             (p.code == 0 ? out : err) << (p.code == 0 ? p.text : printable(p.text)) << std::flush;
             return p.code == 0 && !out ? cannot_io : p.code;
+        }
+        if (!p.asked.roster.empty()) {
+            return deliver_roster(p.asked, around, out, err);
         }
         return deliver(p.asked, answer(p.asked, around), out);
     } catch (const bad_input& e) {

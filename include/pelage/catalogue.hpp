@@ -11,6 +11,7 @@
 #include <pelage/coat.hpp>
 #include <pelage/comb.hpp>
 #include <pelage/cut.hpp>
+#include <pelage/days_off.hpp>
 #include <pelage/dog.hpp>
 #include <pelage/growth.hpp>
 #include <pelage/kit.hpp>
@@ -70,6 +71,7 @@ struct salon {
     std::string title;
     bool invented = false;
     kit tools;
+    days_off closed;  ///< days on which the salon takes no dogs
     rule_book rules;
     std::vector<style> styles;
     std::vector<dog> dogs;

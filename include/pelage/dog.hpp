@@ -10,6 +10,7 @@
 #include <pelage/brushing.hpp>
 #include <pelage/coat.hpp>
 #include <pelage/date.hpp>
+#include <pelage/days_off.hpp>
 #include <pelage/finding.hpp>
 #include <pelage/style.hpp>
 #include <pelage/units.hpp>
@@ -66,6 +67,8 @@ struct dog {
     std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id
     std::vector<measurement> measured;
     std::vector<visit> visits;
+    days_off cannot;                ///< days on which the owner can't come
+    std::vector<fresh_day> events;  ///< days for which it should be freshly groomed
     std::string note;
 };
 

@@ -7,8 +7,10 @@
 #include <vector>
 
 #include <pelage/catalogue.hpp>
+#include <pelage/order.hpp>
 #include <pelage/plan.hpp>
 #include <pelage/visits.hpp>
+#include <pelage/worktop.hpp>
 
 namespace pelage {
 
@@ -23,6 +25,10 @@ struct groom_request {
     std::optional<chance> asked{};        ///< for when back; none: the rules' own, 9 in 10
     std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
     bool both_ways = false;               ///< treat every direction as left open
+    bool match_sides = false;             ///< a pair matted on one side is left alike on both
+    bool reasons = true;                  ///< say of each setup why it may not be used
+    const worktop* top = nullptr;         ///< the kit made ready; null: made for this call
+    const laid_sheet* laid = nullptr;     ///< the sheet made ready; null: made for this call
 };
 
 /// When work on a zone is done.
@@ -66,6 +72,7 @@ struct zone_plan {
     std::string note;  ///< the sheet's
     std::optional<mat_grade> mat;
     bool combed_out = false;  ///< the mat is combed out first
+    bool beside_mat = false;  ///< the other side of the pair is matted and this one isn't
     std::optional<skin_state> hurt;
     std::vector<std::string> beside_hurt;  ///< titles of hurt places it touches
     std::vector<refused_setup> refused;
@@ -78,6 +85,28 @@ struct block {
     list when = list::after_bath;
     std::vector<std::size_t> zones;
     work takes{};
+    work running_before{};  ///< how long its blade has been running without rest when it begins
+    work running{};         ///< and when it ends; 0 for hand tools
+};
+
+/// A step between two neighbours that is blended by hand: the edge of the longer one is taken down.
+struct blend {
+    std::size_t from = 0;  ///< the longer one; index into groom::zones
+    std::size_t into = 0;  ///< the shorter one
+    list when = list::after_bath;
+    length step{};   ///< between the finished lengths
+    length asked{};  ///< of it the sheet's own pattern; 0 where it gives no length
+    length width{};  ///< how wide it is worked away
+    std::optional<setup>
+        between;  ///< what breaks the step, where the kit has it and rules allow it
+    std::optional<finished> leaves;
+    tool_kind smoothed = tool_kind::none;  ///< the hand tool after it, or alone; none: not needed
+};
+
+/// How far the order of a list is from what is wished (order.hpp), and whether that is proven best.
+struct list_order {
+    order_cost cost{};
+    bool proven = true;
 };
 
 /// A mat combed out before the bath.
@@ -105,6 +134,9 @@ struct groom {
     std::vector<zone_plan> zones;
     std::vector<combing_out> combed;
     std::vector<block> blocks;  ///< in working order
+    list_order order_before;
+    list_order order_after;
+    std::vector<blend> blends;  ///< in the order of the body's seams
     std::vector<caution_line> cautions;
     std::vector<consent> consents;
     std::vector<std::string>

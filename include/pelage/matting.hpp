@@ -21,7 +21,8 @@ struct matting_rules {
     figure<length> daily_only_above;      ///< above this only with daily brushing
     figure<days> tidy_face_feet;
     figure<days> tidy_sanitary;
-    figure<double> chance;  ///< asked for unless a person says otherwise
+    figure<days> visits_apart;  ///< visits of a calendar lie at least so far apart
+    figure<double> chance;      ///< asked for unless a person says otherwise
 };
 
 /// Factor of a habit on the matting-prone length; two or three times a week to the skin is 1.

@@ -32,9 +32,16 @@ struct price_rules {
     figure<double> tolerance_head_share;
     figure<work> seam_per_mm;
     figure<length> seam_allowance;
+    figure<double> blend_slope;   ///< mm of step for each mm a blend is wide
+    figure<double> blend_room;    ///< a blend is at most this share of its seam's length wide
+    figure<double> blend_middle;  ///< how far from the middle of a step, as a share of the step
     figure<work> comb_out_tangle;
     figure<work> comb_out_mat;
     figure<work> comb_out_area;
+    figure<work> visit;  ///< taking in and handing back, whatever is done
+    figure<work> trip;   ///< the owner's coming and going: weighs in a calendar's choice alone
+    figure<work> bath;   ///< washing, drying and combing out a medium dog
+    figure<work> tidy;   ///< face, eyes, feet, pads and sanitary area of a medium dog
     figure<work> skip_finish;  ///< what a skip-tooth blade's rougher finish costs in a zone
 };
 

@@ -24,6 +24,7 @@ struct refusal_rules {
     figure<length> safe_blade;         ///< stated length of blade 10, where a comb's tip passes
     figure<length> sun_length;         ///< not below this where pink or thin skin meets the sun
     figure<work> comb_out_limit;       ///< de-matting in all, before clipping instead
+    figure<work> oil_after;            ///< a blade running longer than this is felt and oiled
 };
 
 /// Why a setup is refused in a zone.

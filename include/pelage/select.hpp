@@ -5,6 +5,8 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include <pelage/zone.hpp>
@@ -38,72 +40,75 @@ namespace detail {
 }
 
 /// "left foreleg" with {side} filled in, lower case, hyphens as blanks.
-[[nodiscard]] inline bool names_side(const zone& z, side s, const std::string& word) {
-    const std::string which{name(s)};
-    if (word == which + " " + plain(z.id)) {
-        return true;
-    }
-    std::string text = z.one;
-    const std::string mark = "{side}";
-    if (const auto at = text.find(mark); at != std::string::npos) {
-        text.replace(at, mark.size(), which);
-    }
-    return word == plain(text);
-}
-
-[[nodiscard]] inline bool names_zone(const zone& z, const std::string& word) {
-    if (word == plain(z.id) || word == plain(z.title)) {
-        return true;
-    }
-    return std::any_of(z.also.begin(), z.also.end(),
-                       [&](const std::string& a) { return word == plain(a); });
-}
-
 }  // namespace detail
 
-/// What `word` means on this body, or nothing if no zone, group or side is called that. "all" means
-/// every zone but the prep zones, which have their own blades.
-[[nodiscard]] inline std::optional<selection> select(const body& b, std::string_view text) {
-    const std::string word = detail::plain(text);
-    selection s;
-    if (word == "all") {
-        s.how = reach::all;
+/// Every word for a part of the dog and what it means: "all" and the groups, a zone by its id, title or
+/// other words, one side of a paired zone. Case, hyphens and underscores don't matter. "all" is
+/// everything but the prep zones; a group that shares its name with one of its zones ("tail") means
+/// the zone, the narrower word.
+class part_index {
+  public:
+    explicit part_index(const body& b) {
+        selection all{reach::all, {}};
         for (std::size_t i = 0; i < b.zones.size(); ++i) {
             if (b.zones[i].where != group::prep) {
-                s.places.push_back({i, side::both});
+                all.places.push_back({i, side::both});
             }
         }
-        return s;
-    }
-    for (std::size_t g = 0; g < group_names.size(); ++g) {
-        if (word != group_names[g] || static_cast<group>(g) == group::feet) {
-            continue;
-        }
-        s.how = reach::group;
+        add("all", std::move(all));
         for (std::size_t i = 0; i < b.zones.size(); ++i) {
-            if (b.zones[i].where == static_cast<group>(g)) {
-                s.places.push_back({i, side::both});
+            add_zone(b, i);
+        }
+        for (std::size_t g = 0; g < group_names.size(); ++g) {
+            if (static_cast<group>(g) != group::feet) {
+                add_group(b, static_cast<group>(g));
             }
         }
-        // a group may share its name with one of its zones ("tail"): the zone is the narrower word
-        if (std::none_of(b.zones.begin(), b.zones.end(),
-                         [&](const zone& z) { return detail::names_zone(z, word); })) {
-            return s;
-        }
-        s.places.clear();
     }
-    for (std::size_t i = 0; i < b.zones.size(); ++i) {
+
+    /// What the word means; null if nothing.
+    [[nodiscard]] const selection* find(std::string_view word) const {
+        const auto at = meaning_.find(detail::plain(word));
+        return at == meaning_.end() ? nullptr : &at->second;
+    }
+
+  private:
+    // the first meaning of a word stays
+    void add(std::string_view word, selection s) {
+        meaning_.try_emplace(detail::plain(word), std::move(s));
+    }
+    void add_zone(const body& b, std::size_t i) {
         const zone& z = b.zones[i];
-        if (detail::names_zone(z, word)) {
-            return selection{reach::zone, {{i, side::both}}};
+        add(z.id, {reach::zone, {{i, side::both}}});
+        add(z.title, {reach::zone, {{i, side::both}}});
+        for (const std::string& word : z.also) {
+            add(word, {reach::zone, {{i, side::both}}});
         }
         for (const side one : {side::left, side::right}) {
-            if (z.paired && detail::names_side(z, one, word)) {
-                return selection{reach::side, {{i, one}}};
+            if (z.paired) {
+                add(std::string(name(one)) + " " + z.id, {reach::side, {{i, one}}});
+                add(title(b, {i, one}), {reach::side, {{i, one}}});
             }
         }
     }
-    return std::nullopt;
+    void add_group(const body& b, group g) {
+        selection s{reach::group, {}};
+        for (std::size_t i = 0; i < b.zones.size(); ++i) {
+            if (b.zones[i].where == g) {
+                s.places.push_back({i, side::both});
+            }
+        }
+        add(name(g), std::move(s));
+    }
+
+    std::unordered_map<std::string, selection> meaning_;
+};
+
+/// What one word means; nothing if it means nothing. Who asks often keeps a part_index.
+[[nodiscard]] inline std::optional<selection> select(const body& b, std::string_view text) {
+    const part_index parts(b);
+    const selection* s = parts.find(text);
+    return s == nullptr ? std::nullopt : std::optional{*s};
 }
 
 /// Every word `select` understands, for suggestions.

@@ -31,6 +31,8 @@ struct test_case {
     int exit = 0;
     std::vector<check> checks;
     bool wide = false;  ///< JSON may be wider than a terminal
+    bool crlf = false;  ///< every line of iCalendar ends in CR LF
+    std::string input{};
 };
 
 /// Words between blanks; '...' keeps them, \xff is a byte.
@@ -166,8 +168,13 @@ class runner {
             write(rest(5), block(lines, at));
         } else if (l == "run" || starts("run ")) {
             now_.args = split(l == "run" ? "" : rest(4));
-            now_.wide = std::find(now_.args.begin(), now_.args.end(), "json") != now_.args.end();
+            now_.wide = std::any_of(now_.args.begin(), now_.args.end(), [](const std::string& a) {
+                return a == "json" || a == "--roster";
+            });
+            now_.crlf = std::find(now_.args.begin(), now_.args.end(), "ics") != now_.args.end();
             now_.line = line;
+        } else if (l == "input") {
+            now_.input = block(lines, at);
         } else if (starts("exit ")) {
             now_.exit = std::stoi(rest(5));
         } else if (l == "out is" || l == "err is") {
@@ -257,7 +264,7 @@ class runner {
         if (!now_.name.empty()) {
             finish();
         }
-        now_ = {name, line, {}, 0, {}, false};
+        now_ = {name, line, {}, 0, {}, false, false, {}};
         fs::remove_all(folder_);
         fs::create_directories(folder_);
     }
@@ -287,6 +294,11 @@ class runner {
         std::istringstream lines(out);
         for (std::string l; std::getline(lines, l);) {
             std::size_t wide = 0;
+            if (now_.crlf && !l.empty() && l.back() == '\r') {
+                l.pop_back();
+            } else if (now_.crlf) {
+                fail(now_.line, "no CR LF at the end of: " + l);
+            }
             for (const char c : l) {
                 wide += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
                 if (static_cast<unsigned char>(c) < 0x20U) {
@@ -315,6 +327,9 @@ class runner {
         std::ostringstream err;
         pelage::cli::surroundings around;
         around.today = pelage::parse_date("2026-11-25");
+        std::istringstream input(now_.input);
+        around.in = &input;
+        around.cores = 2;
         const int code = pelage::cli::run(args, around, out, err);
         if (code != now_.exit) {
             fail(now_.line, "exit " + std::to_string(code) + ", wanted " +

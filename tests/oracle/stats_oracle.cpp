@@ -1,5 +1,6 @@
 // The distributions of pelage/stats.hpp and pelage/growth.hpp against the GNU Scientific Library.
 #include <cmath>
+#include <limits>
 #include <memory>
 #include <numbers>
 
@@ -98,4 +99,18 @@ TEST_CASE("nodes and weights of the quadrature rules against GSL", "[oracle][sta
         CHECK_THAT(normal_nodes().w[i],
                    match::WithinRel(w / std::sqrt(2.0 * std::numbers::pi), 1e-10));
     }
+}
+
+TEST_CASE("the row of normal probabilities against GSL", "[oracle][stats]") {
+    oracle::draws d(5);
+    for (int i = 0; i < 2000; ++i) {
+        const double z = d.between(-9.0, 9.0);
+        INFO(z);
+        CHECK_THAT(normal_row().at(z), match::WithinAbs(gsl_cdf_ugaussian_P(z), 1e-12));
+    }
+    for (const double z : {-8.0, 8.0, 0.0, 1.0 / 64.0, -7.999999999999999, 7.999999999999999}) {
+        CHECK_THAT(normal_row().at(z), match::WithinAbs(gsl_cdf_ugaussian_P(z), 1e-12));
+    }
+    CHECK(normal_row().at(-std::numeric_limits<double>::infinity()) == 0.0);
+    CHECK(normal_row().at(std::numeric_limits<double>::infinity()) == 1.0);
 }

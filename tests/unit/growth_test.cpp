@@ -48,12 +48,12 @@ TEST_CASE("the quadrature is exact for polynomials and close for the bell", "[gr
         weights += w;
     }
     CHECK_THAT(weights, match::WithinAbs(2.0, 1e-13));
-    for (int power = 0; power <= 29; ++power) {
+    for (int power = 0; power <= 19; ++power) {
         INFO(power);
         const double is = integrate([&](double x) { return std::pow(x, power); }, 0.0, 1.0, 1);
         CHECK_THAT(is, match::WithinAbs(1.0 / (power + 1), 1e-13));
     }
-    const double bell = integrate([](double x) { return std::exp(-0.5 * x * x); }, -8.0, 8.0, 4);
+    const double bell = integrate([](double x) { return std::exp(-0.5 * x * x); }, -8.0, 8.0, 6);
     CHECK_THAT(bell, match::WithinAbs(std::sqrt(2.0 * std::numbers::pi), 1e-9));
     CHECK(integrate([](double) { return 1.0; }, 2.0, 2.0, 3) == 0.0);
     CHECK(integrate([](double) { return 1.0; }, 3.0, 2.0, 3) == 0.0);

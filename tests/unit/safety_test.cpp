@@ -11,6 +11,7 @@
 #include <vector>
 
 #include <pelage/groom.hpp>
+#include <pelage/ways.hpp>
 
 #include "catch.hpp"
 #include "unit/on_the_table.hpp"
@@ -199,6 +200,7 @@ class inspection {
         }
         z_ = nullptr;
         order();
+        blends();
         return std::move(broken_);
     }
 
@@ -429,6 +431,46 @@ class inspection {
         must(g_.choice.sure.bound <= in_mmin(g_.choice.cost), "no bound above the cost");
     }
 
+    /// What blends two zones comes near the skin of both: every rule of a setup holds in both.
+    void blends() {
+        for (const blend& b : g_.blends) {
+            const zone_plan& from = g_.zones[b.from];
+            const zone_plan& into = g_.zones[b.into];
+            must(from.leaves && into.leaves && into.leaves->best < from.leaves->best,
+                 "the longer one is blended into the shorter");
+            must(in_mm(b.step) > 3.0, "a step up to 3 mm blends by itself");
+            for (const zone_plan* side : {&from, &into}) {
+                z_ = side;
+                must(!left_alone(), "what is left alone is not blended");
+                skin();
+                must(!b.between || clips(), "what is scissored is blended by hand");
+                if (b.between) {
+                    zone_plan tried = *side;
+                    tried.how = *b.between;
+                    z_ = &tried;
+                    mats_.clear();  // off before the bath; a blend comes after it
+                    must(b.when == list::after_bath, "clippers blend a clean coat");
+                    must(b.leaves->best < from.leaves->best && into.leaves->best < b.leaves->best,
+                         "what stands between leaves a length between");
+                    must(tool().cut == teeth::full, "skip teeth don't blend");
+                    short_blades();
+                    against_the_lay();
+                    under_combs();
+                    jackets();
+                }
+                z_ = nullptr;
+            }
+        }
+        between_ = between_ || std::any_of(g_.blends.begin(), g_.blends.end(),
+                                           [](const blend& b) { return b.between.has_value(); });
+    }
+
+  public:
+    /// Whether a setup was put between two zones.
+    [[nodiscard]] bool between() const { return between_; }
+
+  private:
+    bool between_ = false;
     const groom_table& t_;
     const groom& g_;
     const zone_plan* z_ = nullptr;
@@ -437,12 +479,36 @@ class inspection {
     std::vector<std::string> broken_;
 };
 
+/// What is offered beside a plan hurts no more than the plan. Two kinds depart from the sheet on purpose.
+void inspect_beside(const groom_table& t, const groom& g) {
+    const beside b = beside_plan(t.request(), g, true);
+    for (const other_way& w : b.ways) {
+        INFO("other way: " << name(w.what));
+        const bool by_sheet =
+            w.what == way_kind::fewer_tools || (w.what == way_kind::body_length && !w.beyond_sheet);
+        CHECK(inspection(t, w.plan).broken(by_sheet) == std::vector<std::string>{});
+        CHECK(w.cheapest);
+    }
+    for (const without_tool& w : b.without) {
+        INFO("without " << w.tool);
+        CHECK(inspection(t, w.plan).broken(true) == std::vector<std::string>{});
+    }
+    for (const reason_why& why : b.why) {
+        CHECK(why.dearer >= work{});
+    }
+    CHECK(std::all_of(g.stuck.begin(), g.stuck.end(), [&](std::size_t i) {
+        return !g.stop.empty() || std::any_of(b.stuck.begin(), b.stuck.end(),
+                                              [&](const conflict& c) { return c.zone == i; });
+    }));
+}
+
 void plan_and_inspect(int dogs, std::uint64_t seed) {
     dice d(seed);
     const auto& styles = io::reference().styles;
     const auto& coats = io::reference().coats;
     int planned = 0;
     int stopped = 0;
+    int blended = 0;
     while (planned < dogs) {
         for (const style& s : styles) {
             for (const coat& c : coats) {
@@ -458,7 +524,12 @@ void plan_and_inspect(int dogs, std::uint64_t seed) {
                 t.both_ways = d.luck(25);
                 INFO("dog " << planned << ", sheet " << s.id << ", " << c.title);
                 const groom g = t.plan();
-                CHECK(inspection(t, g).broken(planned % 3 == 0) == std::vector<std::string>{});
+                inspection careful(t, g);
+                CHECK(careful.broken(planned % 3 == 0) == std::vector<std::string>{});
+                blended += careful.between() ? 1 : 0;
+                if (planned % 29 == 0) {
+                    inspect_beside(t, g);
+                }
                 stopped += g.stop.empty() ? 0 : 1;
                 ++planned;
             }
@@ -467,6 +538,7 @@ void plan_and_inspect(int dogs, std::uint64_t seed) {
     // the generator reaches what it is for
     CHECK(stopped > 0);
     CHECK(stopped < planned / 2);
+    CHECK(blended > planned / 20);
 }
 
 }  // namespace

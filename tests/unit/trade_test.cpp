@@ -150,7 +150,7 @@ TEST_CASE("a comb over a mat is refused", "[trade]") {
 TEST_CASE("no comb is planned over a mat that stays in", "[trade]") {
     dog d = wavy_dog();
     const auto chest = static_cast<std::size_t>(&the_zone("chest") - ref().dog_body.zones.data());
-    d.mats.push_back({{chest, side::both}, mat_grade::mat, mm(6), false, true, false});
+    d.mats.push_back({{chest, side::both}, mat_grade::pelt, mm(6), false, true, false});
     const kit drawer = full_drawer();
     const groom g = groomed(d, "one-length", drawer);
     const zone_plan& z = plan_of(g, "chest");

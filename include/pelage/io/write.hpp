@@ -5,12 +5,15 @@
 #include <string>
 #include <vector>
 
+#include <pelage/back_in.hpp>
+#include <pelage/calendar.hpp>
 #include <pelage/catalogue.hpp>
 #include <pelage/date.hpp>
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/lookup.hpp>
 #include <pelage/text.hpp>
+#include <pelage/ways.hpp>
 
 namespace pelage::io {
 
@@ -28,16 +31,31 @@ struct print_options {
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const lookup_answer& a, const lookup_request& r);
 
-/// A plan with when the dog must be back.
+/// A plan with when the dog must be back and what stands beside it.
 [[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
-                                  const groom_request& r, const print_options& o);
+                                  const groom_request& r, const print_options& o,
+                                  const beside& b = {});
 [[nodiscard]] std::string json_of(const groom& g, const std::optional<back>& when,
-                                  const groom_request& r, const print_options& o);
+                                  const groom_request& r, const print_options& o,
+                                  const beside& b = {});
 
 /// A forecast.
 [[nodiscard]] std::string text_of(const forecast& f, const groom_request& r,
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const forecast& f, const groom_request& r,
+                                  const print_options& o);
+
+/// A calendar. As iCalendar (RFC 5545) every visit is a whole day, stamped with today, its UID made of
+/// the dog's id and the date.
+[[nodiscard]] std::string text_of(const calendar& c, const calendar_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const calendar& c, const calendar_request& r);
+[[nodiscard]] std::string ics_of(const calendar& c, const calendar_request& r);
+
+/// The longest coat for a wait, with its plan where it holds; `r` is the request as it was asked.
+[[nodiscard]] std::string text_of(const back_in_answer& a, const groom_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const back_in_answer& a, const groom_request& r,
                                   const print_options& o);
 
 /// Every figure whose key contains `key` (all if empty) with its basis, and counts by basis. Empty

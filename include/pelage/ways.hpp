@@ -1,0 +1,145 @@
+// What stands beside a plan: the next best plans a groomer would call different, the plan without each
+// of its tools, why each setup was chosen, and what would free a zone for which nothing is allowed.
+//
+// Each is exact: another plan of the same problem with something barred, or of a dog, sheet or kit with
+// something changed. "More" is against the plan beside which it stands; below zero means less.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/groom.hpp>
+#include <pelage/setup.hpp>
+#include <pelage/units.hpp>
+
+namespace pelage {
+
+/// How another plan differs.
+enum class way_kind {
+    body_length,    ///< the body at another length, beyond the tolerance from the plan's
+    fewer_tools,    ///< at least one blade or comb fewer, nothing scissored in its place
+    no_scissoring,  ///< clipped, or left as the comb leaves it, where the sheet scissors
+    sides_alike     ///< a pair matted on one side left alike on both
+};
+/// "body-length", "fewer-tools", "no-scissoring", "sides-alike".
+[[nodiscard]] std::string_view name(way_kind w);
+
+/// Another way to groom the dog.
+struct other_way {
+    way_kind what = way_kind::body_length;
+    groom plan;     ///< without cautions, consents and notes; its places are those of the plan
+    work more{};    ///< minutes of work
+    work dearer{};  ///< cost as plans are compared: work, misses and steps
+    std::vector<std::size_t> changed;  ///< places done otherwise, indices into groom::zones
+    std::vector<std::size_t> about;    ///< of these, the places it is about
+    std::vector<std::string> dropped;  ///< tools no longer needed: "comb 16 mm", "blade 9"
+    std::vector<std::string> taken;    ///< tools needed in their place
+    bool beyond_sheet = false;         ///< shorter than the sheet allows: the owner's to decide
+    bool cheapest = true;              ///< proven the cheapest of its kind
+};
+
+/// The next best plans, at most one of each kind in the order of way_kind; those that are the plan
+/// itself, bring nothing, or come to the same as one before are left out.
+[[nodiscard]] std::vector<other_way> other_ways(const groom_request& r, const groom& g);
+
+/// What the plan would be without one of its blades or combs.
+struct without_tool {
+    std::string tool;  ///< "blade 10"
+    int in_kit = 1;    ///< how many of it the kit has; without them all
+    groom plan;
+    work more{};
+    work dearer{};
+    std::vector<std::size_t> changed;  ///< places done otherwise
+    std::vector<std::size_t> stuck;    ///< places that can't be done as asked any more
+};
+
+/// One for each blade and comb the plan uses, in working order.
+[[nodiscard]] std::vector<without_tool> without_each_tool(const groom_request& r, const groom& g);
+
+/// Why a place has its setup.
+enum class chosen_for {
+    only_one,    ///< no other is allowed here
+    wish,        ///< within the tolerance, and nothing is cheaper in this place
+    nearest,     ///< beyond the tolerance, and nothing is cheaper in this place
+    in_hand,     ///< another would be cheaper here alone, but would have to be picked up for it
+    neighbours,  ///< another would be cheaper here alone, but steps to its neighbours
+    direction,   ///< another would be cheaper here alone, but against its neighbours' direction
+    no_time      ///< another would be cheaper here alone, after combing out there is no time for
+};
+/// "only-one", "wish", "nearest", "in-hand", "neighbours", "direction", "no-time".
+[[nodiscard]] std::string_view name(chosen_for w);
+
+/// Why a place has its setup and what the best plan with another one here would have cost.
+struct reason_why {
+    std::size_t zone = 0;  ///< index into groom::zones
+    chosen_for why = chosen_for::wish;
+    std::optional<setup> alone;  ///< what would be cheaper in this place alone
+    std::optional<setup> next;  ///< what the next best plan does here; none: there is no other plan
+    bool next_combed = false;   ///< and the mat is combed out before
+    std::optional<finished> next_leaves;
+    work dearer{};  ///< what the next best plan costs more
+};
+
+/// One for each place that is worked on, in reference order.
+[[nodiscard]] std::vector<reason_why> reasons_why(const groom_request& r, const groom& g);
+
+/// Something that would free a stuck place.
+enum class freeing {
+    comb_out,      ///< the mat combed out first
+    measure_hair,  ///< the free hair under the mat measured, and enough
+    comb_tip,      ///< a comb's tip found to pass beneath the mat
+    consent,       ///< the owner's consent
+    shorter,       ///< the owner agrees to shorter
+    either_way,    ///< the direction left open
+    blade,         ///< a blade that isn't at hand
+    comb,          ///< a comb that isn't at hand
+    heal           ///< the skin left to heal
+};
+/// "comb-out", "measure-hair", "comb-tip", "consent", "shorter", "either-way", "blade", "comb", "heal".
+[[nodiscard]] std::string_view name(freeing f);
+
+/// One thing to do about it.
+struct way_out {
+    freeing how = freeing::comb_out;
+    std::string id;               ///< of the consent, blade or comb
+    std::optional<length> least;  ///< measure_hair: at least so much free hair
+    std::optional<work> takes;    ///< comb_out
+};
+
+/// Things which together free a place, and what is used there then.
+struct freed {
+    std::vector<way_out> by;
+    std::optional<setup> then;  ///< none: the place is left, combed out
+};
+
+/// A rule that bars a setup.
+struct broken_rule {
+    std::string id;    ///< "under-mat-too-long", "not-in-kit"
+    std::string text;  ///< in a sentence
+};
+
+/// A place for which nothing is allowed: the rules in the way and the smallest sets of things that
+/// would free it, all of the same size. Without any: leave it, a veterinarian decides.
+struct conflict {
+    std::size_t zone = 0;  ///< index into groom::zones
+    std::vector<broken_rule> rules;
+    std::vector<freed> frees;
+};
+
+/// One for each stuck, felted or hurt place, in reference order. Of blades and combs that would do,
+/// the first three are named, the usual before the rare.
+[[nodiscard]] std::vector<conflict> conflicts(const groom_request& r, const groom& g);
+
+/// All of it, as an answer carries it.
+struct beside {
+    std::vector<other_way> ways;
+    std::vector<conflict> stuck;
+    std::vector<without_tool> without;  ///< only if asked to explain
+    std::vector<reason_why> why;        ///< only if asked to explain
+};
+[[nodiscard]] beside beside_plan(const groom_request& r, const groom& g, bool explain);
+
+}  // namespace pelage

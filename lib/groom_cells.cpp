@@ -1,0 +1,254 @@
+#include "groom_cells.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <pelage/text.hpp>
+
+#include "groom_wish.hpp"
+
+namespace pelage {
+
+namespace {
+
+/// Tools whose result is what the hand aims at.
+bool aims(const setup& s) {
+    return s.kind == tool_kind::scissors || s.kind == tool_kind::thinners ||
+           s.kind == tool_kind::fingers;
+}
+
+bool uses_tool(const zone_case& at, const setup& s, bool scissors_too) {
+    if (at.mat_in) {
+        return s.kind == tool_kind::clip;
+    }
+    const bool wished = at.plan.target.has_value();
+    switch (at.plan.how_finished) {
+        case finish::clip:
+        case finish::comb_then_scissor:
+            return s.kind == tool_kind::clip || s.kind == tool_kind::none ||
+                   (scissors_too && s.kind == tool_kind::scissors);
+        case finish::scissor:
+            return s.kind == tool_kind::scissors || s.kind == tool_kind::none;
+        case finish::thin:
+            return s.kind == tool_kind::thinners || (wished && s.kind == tool_kind::none);
+        case finish::card:
+            return s.kind == tool_kind::carder;
+        case finish::hand_strip:
+            return s.kind == tool_kind::fingers || (wished && s.kind == tool_kind::none);
+        case finish::leave:
+            break;
+    }
+    return s.kind == tool_kind::none;
+}
+
+bool right_way(const zone_case& at, const setup& s) {
+    if (at.mat_in) {
+        return s.way == direction::with_lay;  // against the lay a blade digs into a mat
+    }
+    return at.plan.way == lay_choice::either ||
+           (at.plan.way == lay_choice::with_lay) == (s.way == direction::with_lay);
+}
+
+bool is_named(const zone_plan& z, const setup& s) {
+    return z.blade_wish && !s.over && s.kind == tool_kind::clip && s.tool.id == *z.blade_wish;
+}
+
+bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished& leaves) {
+    const zone_plan& z = at.plan;
+    if (at.mat_in) {
+        return bar::kind::none;
+    }
+    if (z.now && s.kind != tool_kind::none && in_hundredths(leaves.best) > in_hundredths(*z.now)) {
+        return bar::kind::hair_shorter;
+    }
+    if (is_named(z, s) || s.kind == tool_kind::none) {
+        return bar::kind::none;
+    }
+    // scissors stray to both sides of what they are aimed at: their aim counts
+    const length low = s.kind == tool_kind::clip ? leaves.low : leaves.best;
+    if (z.between == side_of_target::longer && at.hard_least &&
+        in_hundredths(low) < in_hundredths(*z.target - z.tolerated)) {
+        return bar::kind::too_short;
+    }
+    if (z.between == side_of_target::shorter &&
+        in_hundredths(leaves.best) > in_hundredths(*z.target + z.tolerated)) {
+        return bar::kind::too_long;
+    }
+    return bar::kind::none;
+}
+
+/// The price of a miss against a wish that the sheet doesn't state as a length.
+work miss_of(const zone_case& at, const length& leaves, const length& wish) {
+    const price_rules& p = at.request.rules.prices;
+    return miss_price(leaves, wish, tolerance(wish, at.where.where == group::head, p),
+                      side_of_target::longer, at.where.weight_tenths, p);
+}
+
+/// Nothing but that the mat comes off is wished here: the longest blade that fits.
+work shorter_than_fits(const zone_case& at, const length& leaves) {
+    const length most = at.request.rules.refusal.under_mat_longest.best;
+    return mmin(std::llround(std::max(0.0, in_mm(most - leaves)) * 10));
+}
+
+cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
+    cell c;
+    const zone_plan& z = at.plan;
+    const auto& customary = at.where.prep_blades;
+    if (s.kind == tool_kind::none && z.now && !at.mat_in && !customary.empty()) {
+        // nothing to clip where the hair is no longer than the first customary blade leaves it
+        const blade* b = find(at.request.reference.blades, customary.front());
+        c.leaves = {*z.now, *z.now, *z.now};
+        c.offered =
+            b != nullptr && *z.now <= cut_length(bare(*b, direction::with_lay),
+                                                 at.hair.lay_degrees.best, at.request.rules.cut)
+                                          .best;
+        return c;
+    }
+    if (s.kind != tool_kind::clip || s.over || s.way != direction::with_lay) {
+        return c;
+    }
+    const auto rank = std::find(customary.begin(), customary.end(), s.tool.id);
+    if (rank == customary.end() && !at.mat_in) {
+        return c;
+    }
+    c.offered = true;
+    c.leaves = clipped;
+    // the customary order decides: a step down the list costs a minute (assumption)
+    c.price = at.takes + minutes(1.0) * static_cast<std::int64_t>(rank - customary.begin());
+    if (at.mat_in) {
+        c.price += shorter_than_fits(at, c.leaves.best);
+    }
+    if (z.now && !at.mat_in && in_hundredths(c.leaves.best) > in_hundredths(*z.now)) {
+        c.no.what = bar::kind::hair_shorter;
+    }
+    return c;
+}
+
+/// Leaving is a choice only where the hair is known to be no longer than the wish.
+bool may_leave(const zone_plan& z) {
+    return z.how_finished == finish::leave ||
+           (z.now && z.target && *z.now <= *z.target + z.tolerated);
+}
+
+/// The cell of a zone with a finish, its hard rules not yet asked.
+cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, bool scissors_too) {
+    cell c;
+    const zone_plan& z = at.plan;
+    const price_rules& p = at.request.rules.prices;
+    const bool clip = s.kind == tool_kind::clip;
+    if (!uses_tool(at, s, scissors_too) || (clip && !right_way(at, s)) ||
+        (s.kind == tool_kind::none && !may_leave(z))) {
+        return c;
+    }
+    c.offered = true;
+    c.leaves = left_by(z, s, clipped, at.request.rules.cut);
+    if (z.target && (clip || aims(s) || z.how_finished != finish::leave)) {
+        c.no.what = too_short_or_long(at, s, c.leaves);
+        if (c.no.what != bar::kind::none && !at.request.reasons) {
+            return c;  // nobody asks what it would cost
+        }
+        c.price +=
+            miss_price(c.leaves.best, *z.target, z.tolerated, z.between, at.where.weight_tenths, p);
+    } else if (clip && at.mat_in) {
+        c.price += at.wish_under_mat ? miss_of(at, c.leaves.best, *at.wish_under_mat)
+                                     : shorter_than_fits(at, c.leaves.best);
+    }
+    c.price += s.kind == tool_kind::none       ? work{}
+               : s.kind == tool_kind::scissors ? at.scissors
+                                               : at.takes;
+    if (clip && skips(s.tool)) {
+        c.price += p.skip_finish.best;
+    }
+    if (z.blade_wish && !is_named(z, s)) {
+        c.price += minutes(1.0);  // the sheet means the blade it names (assumption)
+    }
+    return c;
+}
+
+}  // namespace
+
+bool agreed(const dog& d, std::string_view id) {
+    return std::find(d.consents.begin(), d.consents.end(), id) != d.consents.end();
+}
+
+bool carded_by_default(const zone& z) {
+    return z.has(zone_use::jacket) || z.where == group::body || z.where == group::legs ||
+           z.where == group::tail;
+}
+
+finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
+                 const cut_rules& rules) {
+    if (s.kind == tool_kind::clip) {
+        return clipped;
+    }
+    if (aims(s) && z.target) {
+        return rounded(scissored(*z.target, rules));
+    }
+    return z.now ? finished{*z.now, *z.now, *z.now} : finished{};
+}
+
+bool by_prep_list(const zone_case& at) {
+    return at.where.where == group::prep && !at.plan.target && at.plan.how_finished == finish::clip;
+}
+
+zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, bool combed)
+    : request(r), hair(c), plan(z), where(r.reference.dog_body.zones[z.at.zone]) {
+    mat_in = z.mat && !combed;
+    hard_least = !(r.match_sides && z.beside_mat);
+    const bool doubled = c.id == coat_class::double_short || c.id == coat_class::double_long;
+    const bool face = where.has(zone_use::clean_face) && r.sheet.face == "clean";
+    const bool feet = where.has(zone_use::clean_feet) && r.sheet.feet == "clean";
+    today.where = &where;
+    today.mat = mat_in ? mat_at(r.patient, z.at) : nullptr;
+    today.skin_hurt = z.hurt.has_value();
+    today.clean = face || feet;
+    today.pattern = where.has(zone_use::pattern_cheek);
+    today.show = r.sheet.show && agreed(r.patient, "show-blades");
+    today.thin_or_old = r.patient.thin_or_old;
+    today.double_jacket = doubled && carded_by_default(where) && !agreed(r.patient, "clip-jacket");
+    today.sheet_clips =
+        z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+    takes = place_work(r, z.at, mat_in ? finish::clip : z.how_finished);
+    scissors = place_work(r, z.at, finish::scissor);
+    if (mat_in && where.where != group::prep) {
+        // coat that is to stay counts as long as it is known to be, or as long as it may get before
+        // it mats (assumption)
+        wish_under_mat = z.now             ? z.now
+                         : c.matting_prone ? std::optional{c.matting_prone->best}
+                                           : std::nullopt;
+    }
+}
+
+cell cell_for(const zone_case& at, const setup& s, const finished& clipped, bool scissors_too) {
+    const bool prep =
+        at.where.where == group::prep && !at.plan.target && at.plan.how_finished == finish::clip;
+    cell c = prep ? prep_cell(at, s, clipped) : finish_cell(at, s, clipped, scissors_too);
+    if (!c.offered || (c.no.what != bar::kind::none && !at.request.reasons)) {
+        return c;
+    }
+    const rule_book& rules = at.request.rules;
+    if (const auto why = refuse(s, at.today, rules.refusal, rules.cut)) {
+        c.no = {bar::kind::rule, *why};
+    }
+    return c;
+}
+
+std::string sentence(const bar& b, const zone_plan& z, const finished& leaves) {
+    switch (b.what) {
+        case bar::kind::none:
+            break;
+        case bar::kind::rule:
+            return std::string(reason(b.rule));
+        case bar::kind::hair_shorter:
+            return "longer than today's hair (" + show(*z.now) + "): it would do nothing";
+        case bar::kind::too_short:
+            return "may leave as little as " + show(leaves.low) +
+                   "; the sheet goes no shorter than " + show(*z.target - z.tolerated);
+        case bar::kind::too_long:
+            return "leaves " + show(leaves.best) + "; the sheet goes no longer than " +
+                   show(*z.target + z.tolerated);
+    }
+    return {};
+}
+
+}  // namespace pelage

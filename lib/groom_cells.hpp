@@ -1,0 +1,69 @@
+// Private to lib: what a setup would do in a zone, what that costs, and why not where it may not.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include <pelage/groom.hpp>
+#include <pelage/refusal.hpp>
+
+namespace pelage {
+
+/// Why a setup isn't chosen from, though the zone's finish would use such a tool.
+struct bar {
+    enum class kind { none, rule, hair_shorter, too_short, too_long };
+    kind what = kind::none;
+    refusal rule = refusal::skin_found;  ///< where `what` is rule
+};
+
+/// What one setup would do in one zone: nothing if it isn't among the finish's tools at all.
+struct cell {
+    bool offered = false;
+    bar no;
+    finished leaves{};
+    work price{};  ///< work and miss
+
+    [[nodiscard]] bool allowed() const { return offered && no.what == bar::kind::none; }
+};
+
+/// One zone of one dog as the setups meet it.
+struct zone_case {
+    const groom_request& request;
+    const coat& hair;
+    const zone_plan& plan;
+    const zone& where;
+    zone_today today;        ///< with the mat in it, if it is still in
+    bool mat_in = false;     ///< a mat not combed out
+    bool hard_least = true;  ///< shorter than the tolerance is barred, not only priced
+    std::optional<length> wish_under_mat{};  ///< what a mat clipped off is measured against
+    work takes{};     ///< to do it as the sheet finishes it, or to clip a mat off
+    work scissors{};  ///< to scissor it
+
+    /// `combed`: the mat, if there is one, is combed out before.
+    zone_case(const groom_request& r, const coat& c, const zone_plan& z, bool combed);
+};
+
+/// What `s` would do; `clipped` is what it leaves on this coat if it clips. Scissors in place of
+/// clippers only if `scissors_too`. Without reasons asked for, a barred setup has no price.
+[[nodiscard]] cell cell_for(const zone_case& at, const setup& s, const finished& clipped,
+                            bool scissors_too);
+
+/// Whether the zone is one of those with an ordered list of blades, and is done by it.
+[[nodiscard]] bool by_prep_list(const zone_case& at);
+
+/// What is left of the hair: by a blade or comb what it leaves on the coat, by scissors what they are
+/// aimed at, otherwise today's hair (0 where it isn't known).
+[[nodiscard]] finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
+                               const cut_rules& rules);
+
+/// The bar as a sentence.
+[[nodiscard]] std::string sentence(const bar& b, const zone_plan& z, const finished& leaves);
+
+/// Whether the dog's owner agreed to `id`.
+[[nodiscard]] bool agreed(const dog& d, std::string_view id);
+
+/// Where a double coat is carded: its jacket, and the body, legs and tail around it, since nobody
+/// clips those and leaves the jacket standing.
+[[nodiscard]] bool carded_by_default(const zone& z);
+
+}  // namespace pelage

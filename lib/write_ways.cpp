@@ -1,0 +1,440 @@
+// What stands beside a plan, as text.
+#include "write_ways.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+#include <vector>
+
+#include "layout.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+using strings = std::vector<std::string>;
+
+/// "0.4 min more", "23 min less", "as long".
+std::string more_in_words(const work& w) {
+    const double v = std::abs(in_minutes(w));
+    if (v < 0.05) {
+        return "as long";
+    }
+    return detail::fixed(v, v < 9.95 ? 1 : 0) + (w > work{} ? " min more" : " min less");
+}
+
+/// "a, b or c".
+std::string either_of(strings words) {
+    if (words.size() < 2) {
+        return words.empty() ? std::string{} : words.front();
+    }
+    const std::string last = std::move(words.back());
+    words.pop_back();
+    std::string text;
+    for (const std::string& w : words) {
+        text += (text.empty() ? "" : ", ") + w;
+    }
+    return text + " or " + last;
+}
+
+std::string joined(const strings& parts, std::string_view by) {
+    std::string text;
+    for (const std::string& p : parts) {
+        text += (text.empty() ? std::string{} : std::string(by)) + p;
+    }
+    return text;
+}
+
+/// Parts with the same key, in the order of their first.
+template <class Key>
+class grouped {
+  public:
+    void add(const Key& key, std::size_t zone) {
+        const auto at = std::find_if(all_.begin(), all_.end(),
+                                     [&](const auto& one) { return one.first == key; });
+        (at == all_.end() ? all_.emplace_back(key, std::vector<std::size_t>{}) : *at)
+            .second.push_back(zone);
+    }
+    [[nodiscard]] const auto& all() const { return all_; }
+
+  private:
+    std::vector<std::pair<Key, std::vector<std::size_t>>> all_;
+};
+
+class ways_writer {
+  public:
+    ways_writer(const groom& g, const groom_request& r, const print_options& o)
+        : g_(g), r_(r), o_(o) {}
+
+    [[nodiscard]] std::string line(const other_way& w) const;
+    [[nodiscard]] std::string line(const without_tool& w) const;
+    [[nodiscard]] std::string lines(const std::vector<reason_why>& all) const;
+    [[nodiscard]] std::string stuck_lines(const std::vector<conflict>& all) const;
+
+  private:
+    using zones = std::vector<std::size_t>;
+
+    [[nodiscard]] std::string title_of(std::size_t i) const {
+        return title(r_.reference.dog_body, g_.zones[i].at);
+    }
+    [[nodiscard]] strings titles(const zones& which) const {
+        strings out;
+        for (const std::size_t i : which) {
+            out.push_back(title_of(i));
+        }
+        return out;
+    }
+    [[nodiscard]] std::string in_short(const zones& which) const;
+    [[nodiscard]] std::string length_of(const zone_plan& z) const {
+        return z.leaves ? show(z.leaves->best, o_.units) : std::string{};
+    }
+    [[nodiscard]] std::string becomes(const zone_plan& was, const zone_plan& is) const;
+    [[nodiscard]] std::string changes(const groom& plan, const zones& changed) const;
+    [[nodiscard]] std::string body_line(const other_way& w) const;
+    [[nodiscard]] std::string fewer_line(const other_way& w) const;
+    [[nodiscard]] std::string scissors_line(const other_way& w) const;
+    [[nodiscard]] std::string alike_line(const other_way& w) const;
+    [[nodiscard]] std::string reason(const reason_why& why) const;
+    [[nodiscard]] std::string next(const reason_why& why) const;
+
+    const groom& g_;
+    const groom_request& r_;
+    const print_options& o_;
+};
+
+/// A few places by name, many by the parts of the dog they are on; all by name under --explain.
+std::string ways_writer::in_short(const zones& which) const {
+    if (o_.explain || which.size() <= 3) {
+        return listed(titles(which));
+    }
+    strings parts;
+    for (const group part :
+         {group::body, group::legs, group::tail, group::feet, group::head, group::prep}) {
+        if (std::any_of(which.begin(), which.end(), [&](std::size_t i) {
+                return r_.reference.dog_body.zones[g_.zones[i].at.zone].where == part;
+            })) {
+            parts.emplace_back(part == group::prep ? "prep places" : name(part));
+        }
+    }
+    return listed(parts);
+}
+
+/// What a place comes to instead: its length where that differs, else the tool.
+std::string ways_writer::becomes(const zone_plan& was, const zone_plan& is) const {
+    if (is.came == outcome::stuck) {
+        return "not to be done as asked";
+    }
+    if (is.how.kind == tool_kind::none) {
+        return "left";
+    }
+    const std::string before = length_of(was);
+    const std::string after = length_of(is);
+    if (!after.empty() && after != before) {
+        return after + (before.empty() ? "" : ", not " + before);
+    }
+    return "by " + held(is.how);
+}
+
+std::string ways_writer::changes(const groom& plan, const zones& changed) const {
+    grouped<std::string> by;
+    for (const std::size_t i : changed) {
+        by.add(becomes(g_.zones[i], plan.zones[i]), i);
+    }
+    strings parts;
+    for (const auto& [text, where] : by.all()) {
+        parts.push_back(in_short(where) + " " + text);
+    }
+    return joined(parts, "; ");
+}
+
+std::string ways_writer::body_line(const other_way& w) const {
+    // the length most of the body comes to
+    grouped<std::string> by;
+    for (const std::size_t i : w.about) {
+        by.add(length_of(w.plan.zones[i]), i);
+    }
+    const auto most = std::max_element(
+        by.all().begin(), by.all().end(),
+        [](const auto& a, const auto& b) { return a.second.size() < b.second.size(); });
+    const std::size_t i = most->second.front();
+    const zone_plan& was = g_.zones[i];
+    const zone_plan& is = w.plan.zones[i];
+    const bool longer_now = was.leaves->best < is.leaves->best;
+    return std::string(longer_now ? "longer" : "shorter") + " body: " + length_of(is) + ", not " +
+           length_of(was) + " (" + held(is.how) + "), " + more_in_words(w.more) +
+           (w.beyond_sheet ? "; shorter than the sheet allows: ask the owner" : "");
+}
+
+std::string ways_writer::fewer_line(const other_way& w) const {
+    const std::size_t fewer = w.dropped.size() - w.taken.size();
+    return (fewer == 1 ? "one tool fewer, no " : std::to_string(fewer) + " tools fewer, no ") +
+           listed(w.dropped) + (w.taken.empty() ? "" : " but " + listed(w.taken)) + ": " +
+           changes(w.plan, w.changed) + "; " + more_in_words(w.more);
+}
+
+std::string ways_writer::scissors_line(const other_way& w) const {
+    zones resized;
+    std::copy_if(w.about.begin(), w.about.end(), std::back_inserter(resized), [&](std::size_t i) {
+        return length_of(g_.zones[i]) != length_of(w.plan.zones[i]);
+    });
+    return "no scissoring on " + in_short(w.about) + ": " + more_in_words(w.more) +
+           ", a plainer outline" + (resized.empty() ? "" : "; " + changes(w.plan, resized));
+}
+
+std::string ways_writer::alike_line(const other_way& w) const {
+    strings pairs;
+    for (std::size_t n = 0; n + 1 < w.about.size(); n += 2) {
+        const std::size_t left = w.about[n];
+        const std::size_t right = w.about[n + 1];
+        pairs.push_back(title_of(left) + " " + length_of(g_.zones[left]) + ", " + title_of(right) +
+                        " " + length_of(g_.zones[right]) + "; alike: both " +
+                        length_of(w.plan.zones[left]));
+    }
+    return joined(pairs, "; ") + ", " + more_in_words(w.more);
+}
+
+std::string ways_writer::line(const other_way& w) const {
+    std::string text;
+    switch (w.what) {
+        case way_kind::body_length:
+            text = body_line(w);
+            break;
+        case way_kind::fewer_tools:
+            text = fewer_line(w);
+            break;
+        case way_kind::no_scissoring:
+            text = scissors_line(w);
+            break;
+        case way_kind::sides_alike:
+            text = alike_line(w);
+            break;
+    }
+    if (o_.explain) {
+        text += " (with misses and steps " + more_in_words(w.dearer) +
+                (w.cheapest ? ")" : "; not proven the cheapest of its kind)");
+    }
+    return wrapped("  ", text, 4, o_.width);
+}
+
+std::string ways_writer::line(const without_tool& w) const {
+    zones changed;
+    std::set_difference(w.changed.begin(), w.changed.end(), w.stuck.begin(), w.stuck.end(),
+                        std::back_inserter(changed));
+    grouped<std::string> by;
+    for (const std::size_t i : changed) {
+        const zone_plan& z = w.plan.zones[i];
+        std::string how = z.how.kind == tool_kind::none ? "left" : "by " + held(z.how);
+        how += z.leaves ? ", " + length_of(z) : "";
+        const bool missed = z.target && z.leaves && z.came == outcome::off_target;
+        if (missed) {
+            how += " (" + show(*z.target, o_.units) + " asked)";
+        }
+        by.add(how, i);
+    }
+    strings parts;
+    for (const auto& [how, where] : by.all()) {
+        parts.push_back(listed(titles(where)) + " " + how);
+    }
+    if (!w.stuck.empty()) {
+        parts.push_back("not to be done as asked: " + listed(titles(w.stuck)));
+    }
+    std::string text = w.tool;
+    text += w.in_kit > 1 ? " (" + std::to_string(w.in_kit) + " in the kit)" : "";
+    text += ": " + more_in_words(w.more) + (parts.empty() ? "" : "; ") + joined(parts, "; ");
+    return wrapped("  ", text, 4, o_.width);
+}
+
+std::string ways_writer::reason(const reason_why& why) const {
+    const zone_plan& z = g_.zones[why.zone];
+    const bool told = why.alone && why.next && title(*why.alone) == title(*why.next);
+    const std::string alone = why.alone && !told ? "; for itself " + title(*why.alone) : "";
+    switch (why.why) {
+        case chosen_for::only_one:
+            return "nothing else may be used here";
+        case chosen_for::wish:
+            if (z.came == outcome::clipped_under) {
+                return "the longest that fits under the mat";
+            }
+            return z.target ? "nearest the wish" : "the customary blade";
+        case chosen_for::nearest:
+            return z.why;
+        case chosen_for::in_hand:
+            return "in the hand anyway" + alone;
+        case chosen_for::neighbours:
+            return "a smaller step to its neighbours" + alone;
+        case chosen_for::direction:
+            return "the direction of its neighbours" + alone;
+        case chosen_for::no_time:
+            return "no time to comb it out" + alone + " after combing out";
+    }
+    return {};
+}
+
+std::string ways_writer::next(const reason_why& why) const {
+    if (!why.next) {
+        return {};
+    }
+    const bool measured = why.next_leaves && why.next->kind == tool_kind::clip;
+    return "; next best here " + title(*why.next) + (why.next_combed ? ", combed out first" : "") +
+           (measured ? ", " + show(why.next_leaves->best, o_.units) : "");
+}
+
+std::string ways_writer::lines(const std::vector<reason_why>& all) const {
+    // by what is done, why and what else: costs of the same group may differ
+    struct group_of_places {
+        std::string how;
+        std::string because;
+        zones where;
+        work least{};
+        work most{};
+        bool other = false;
+    };
+    std::vector<group_of_places> groups;
+    for (const reason_why& why : all) {
+        const std::string how = title(g_.zones[why.zone].how);
+        const std::string because = reason(why) + next(why);
+        auto at = std::find_if(groups.begin(), groups.end(), [&](const group_of_places& one) {
+            return one.how == how && one.because == because;
+        });
+        if (at == groups.end()) {
+            at = groups.insert(groups.end(),
+                               {how, because, {}, why.dearer, why.dearer, why.next.has_value()});
+        }
+        at->where.push_back(why.zone);
+        at->least = std::min(at->least, why.dearer);
+        at->most = std::max(at->most, why.dearer);
+    }
+    std::string text;
+    for (const group_of_places& one : groups) {
+        std::string cost;
+        if (one.other) {
+            const std::string low = detail::fixed(in_minutes(one.least), 2);
+            const std::string high = detail::fixed(in_minutes(one.most), 2);
+            cost = ", " + (low == high ? low : low + " to " + high) + " min dearer";
+        }
+        text +=
+            wrapped("  ", one.how + ": " + listed(titles(one.where)) + ": " + one.because + cost, 4,
+                    o_.width);
+    }
+    return text;
+}
+
+std::string in_words(const way_out& w, length_unit u) {
+    switch (w.how) {
+        case freeing::comb_out:
+            return "combing it out first, about " + detail::fixed(in_minutes(*w.takes), 0) + " min";
+        case freeing::measure_hair:
+            return "measuring it, " + show(*w.least, u) + " or more will do";
+        case freeing::comb_tip:
+            return "a comb's tip that passes beneath";
+        case freeing::consent:
+            return "the owner's consent in writing (--consent " + w.id + ")";
+        case freeing::shorter:
+            return "the owner's word that it may be shorter";
+        case freeing::either_way:
+            return "the direction left open";
+        case freeing::blade:
+            return "blade " + w.id;
+        case freeing::comb:
+            return "comb " + w.id;
+        case freeing::heal:
+            return "the skin left to heal";
+    }
+    return {};
+}
+
+}  // namespace
+
+std::string rules_in_words(const conflict& c) {
+    strings texts;
+    for (const broken_rule& rule : c.rules) {
+        texts.push_back(rule.text);
+    }
+    return joined(texts, "; ");
+}
+
+std::string freed_in_words(const freed& f, length_unit u) {
+    strings parts;
+    bool tool = false;
+    for (const way_out& w : f.by) {
+        parts.push_back(in_words(w, u));
+        tool = tool || w.how == freeing::blade || w.how == freeing::comb;
+    }
+    // what a missing tool is for goes without saying
+    const bool say = f.then && f.then->kind == tool_kind::clip && !tool;
+    return joined(parts, " and ") + (say ? " (then " + held(*f.then) + ")" : "");
+}
+
+namespace {
+
+/// What would free a place, one thing or set of things after the other.
+std::string freed_by(const conflict& c, length_unit u) {
+    strings out;
+    strings tools;  // each would do alone: one thing to look for
+    for (const freed& f : c.frees) {
+        const bool tool_alone = f.by.size() == 1 && (f.by.front().how == freeing::blade ||
+                                                     f.by.front().how == freeing::comb);
+        (tool_alone ? tools : out).push_back(freed_in_words(f, u));
+    }
+    if (!tools.empty()) {
+        out.push_back(either_of(tools));
+    }
+    return joined(out, "; or ");
+}
+
+/// Places for which the same is in the way and would help, together.
+std::string ways_writer::stuck_lines(const std::vector<conflict>& all) const {
+    grouped<std::pair<std::string, std::string>> by;
+    for (const std::size_t i : g_.stuck) {
+        const auto at =
+            std::find_if(all.begin(), all.end(), [&](const conflict& c) { return c.zone == i; });
+        if (at == all.end()) {
+            by.add({g_.zones[i].why, ""}, i);
+        } else if (at->frees.empty()) {
+            by.add(
+                {rules_in_words(*at), "nothing frees it today: leave it, a veterinarian decides"},
+                i);
+        } else {
+            by.add({rules_in_words(*at), "would free it: " + freed_by(*at, o_.units)}, i);
+        }
+    }
+    std::string text;
+    for (const auto& [told, where] : by.all()) {
+        text += wrapped("  " + listed(titles(where)) + ": ", told.first, 4, o_.width);
+        text += told.second.empty() ? "" : wrapped("    ", told.second, 6, o_.width);
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string other_ways_text(const beside& b, const groom& g, const groom_request& r,
+                            const print_options& o) {
+    std::string text;
+    for (const other_way& w : b.ways) {
+        text += ways_writer(g, r, o).line(w);
+    }
+    return text;
+}
+
+std::string without_text(const beside& b, const groom& g, const groom_request& r,
+                         const print_options& o) {
+    std::string text;
+    for (const without_tool& w : b.without) {
+        text += ways_writer(g, r, o).line(w);
+    }
+    return text;
+}
+
+std::string why_text(const beside& b, const groom& g, const groom_request& r,
+                     const print_options& o) {
+    return ways_writer(g, r, o).lines(b.why);
+}
+
+std::string stuck_text(const beside& b, const groom& g, const groom_request& r,
+                       const print_options& o) {
+    return ways_writer(g, r, o).stuck_lines(b.stuck);
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,25 @@
+// Private to lib: what stands beside a plan, as text.
+#pragma once
+
+#include <string>
+
+#include <pelage/io/write.hpp>
+#include <pelage/ways.hpp>
+
+namespace pelage::io {
+
+/// The lines of each section, without its heading; empty if there is nothing to say.
+[[nodiscard]] std::string other_ways_text(const beside& b, const groom& g, const groom_request& r,
+                                          const print_options& o);
+[[nodiscard]] std::string without_text(const beside& b, const groom& g, const groom_request& r,
+                                       const print_options& o);
+[[nodiscard]] std::string why_text(const beside& b, const groom& g, const groom_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string stuck_text(const beside& b, const groom& g, const groom_request& r,
+                                     const print_options& o);
+
+/// What is in the way of a stuck place and what would free it, in words.
+[[nodiscard]] std::string rules_in_words(const conflict& c);
+[[nodiscard]] std::string freed_in_words(const freed& f, length_unit u);
+
+}  // namespace pelage::io

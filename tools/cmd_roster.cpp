@@ -1,0 +1,81 @@
+#include <filesystem>
+#include <fstream>
+#include <istream>
+
+#include <pelage/io/roster.hpp>
+
+#include "commands.hpp"
+#include "judge.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+/// The roster asked for: a file, a pipe, or standard input.
+class opened {
+  public:
+    opened(const request& q, const surroundings& around) {
+        if (q.roster == "-") {
+            in_ = around.in;
+            if (in_ == nullptr) {
+                throw error(errc::io, "can't read the roster; found no standard input");
+            }
+            return;
+        }
+        namespace fs = std::filesystem;
+        std::error_code failed;
+        const fs::file_type what = fs::status(q.roster, failed).type();
+        const std::string name = "can't read the roster; found \"" + q.roster + "\", which ";
+        if (what == fs::file_type::not_found) {
+            throw error(errc::io, name + "isn't there; write the path of a file of JSON Lines");
+        }
+        if (what == fs::file_type::directory) {
+            throw error(errc::io, name + "is a folder; write the path of a file of JSON Lines");
+        }
+        file_.open(q.roster, std::ios::binary);
+        if (!file_) {
+            throw error(errc::io, name + "may not be read; look at its permissions");
+        }
+    }
+    [[nodiscard]] std::istream& in() { return in_ != nullptr ? *in_ : file_; }
+
+  private:
+    std::ifstream file_;
+    std::istream* in_ = nullptr;
+};
+
+std::string lines(std::uint64_t n) {
+    return std::to_string(n) + (n == 1 ? " line" : " lines");
+}
+
+/// What is said beside the answers, and the gravest of their exit codes.
+reply summed_up(const io::roster_count& n) {
+    if (n.failed > 0) {
+        return {"pelage: error: our own fault in " + lines(n.failed) + " of " +
+                    std::to_string(n.lines) + ", please report it; see \"error\" there\n",
+                our_fault};
+    }
+    if (n.faulty > 0) {
+        return {"pelage: error: " + lines(n.faulty) + " of " + std::to_string(n.lines) +
+                    " can't be planned; see \"error\" there\n",
+                bad_data};
+    }
+    return {{}, n.refused > 0 ? answer_is_no : done};
+}
+
+}  // namespace
+
+reply roster(const request& q, const surroundings& around, std::ostream& out) {
+    faults f;
+    const workplace w = workplace_of(q, around, f);
+    refuse_beside_roster(q, f);
+    const unsigned jobs = jobs_in(q, around, f);
+    const auto asked = q.chance.empty() ? std::nullopt : chance_in(q.chance, f);
+    f.throw_if_any();
+    opened roster(q, around);
+    return summed_up(io::plan_roster(
+        roster.in(), out,
+        {w.reference, w.place().rules, w.tools(), w.styles, w.print.today, asked, jobs}));
+}
+
+}  // namespace pelage::cli
