@@ -203,7 +203,7 @@ problem any_real_problem(dice& d, const table_size& size) {
         const table t = any_table(d, size);
         try {
             compiled_groom g = compile(t.request());
-            if (g.stop.empty() && g.choice.zones > 0) {
+            if (g.stop.empty() && !g.choice.zones.empty()) {
                 return std::move(g.choice);
             }
         } catch (const error& e) {

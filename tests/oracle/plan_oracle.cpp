@@ -29,16 +29,17 @@ class dice {
 void add_spending(dice& d, problem& p) {
     const int rarely = 1 + d.below(3);
     const int most = 1 + d.below(12);
-    for (std::size_t i = 0; i < p.zones * p.setups; ++i) {
-        const int minutes = d.one_in(rarely) ? d.below(most) : 0;
-        p.spend.push_back(static_cast<std::uint8_t>(minutes));
+    for (auto& zone : p.zones) {
+        for (allowed_setup& s : zone) {
+            s.spend = static_cast<std::uint8_t>(d.one_in(rarely) ? d.below(most) : 0);
+        }
     }
-    p.budget = d.below(1 + static_cast<int>(p.zones) * most / 2);
+    p.budget = d.below(1 + static_cast<int>(p.zones.size()) * most / 2);
 }
 
 /// Seams anywhere, some twice, some from a zone to itself; or none.
 void add_seams(dice& d, problem& p) {
-    const int zones = static_cast<int>(p.zones);
+    const int zones = static_cast<int>(p.zones.size());
     const int dear = d.one_in(4) ? 20 : 4;
     for (int n = d.below(9); n > 0; --n) {
         const auto a = static_cast<std::size_t>(d.below(zones));
@@ -54,21 +55,24 @@ void add_seams(dice& d, problem& p) {
 /// and lengths, so that ties abound. Tools may cost nothing, and a setup may hold up to three.
 problem any_problem(dice& d) {
     problem p;
-    p.zones = static_cast<std::size_t>(1 + d.below(6));
-    p.setups = static_cast<std::size_t>(1 + d.below(p.zones > 4 ? 6 : 8));
+    p.zones.resize(static_cast<std::size_t>(1 + d.below(6)));
+    const int setups = 1 + d.below(p.zones.size() > 4 ? 6 : 8);
     const bool ties = d.one_in(2);
     const int tools = 1 + d.below(6);
     for (int t = 0; t < tools; ++t) {
         p.price.push_back(ties ? d.below(4) * 10 : d.below(300));
     }
-    for (std::size_t i = 0; i < p.zones * p.setups; ++i) {
-        p.cost.push_back(d.one_in(5) ? forbidden : ties ? d.below(4) * 10 : d.below(400));
-        p.length.push_back(ties ? d.below(5) * 100 : d.below(2000));
-        tool_set held = 0;
-        for (int n = d.below(3); n >= 0; --n) {
-            held |= tool_set{1} << static_cast<unsigned>(d.below(tools));
+    for (auto& zone : p.zones) {
+        for (int k = 0; k < setups; ++k) {
+            allowed_setup s{static_cast<std::uint16_t>(k), 0, ties ? d.below(4) * 10 : d.below(400),
+                            ties ? d.below(5) * 100 : d.below(2000), 0};
+            for (int n = d.below(3); n >= 0; --n) {
+                s.tools |= tool_set{1} << static_cast<unsigned>(d.below(tools));
+            }
+            if (!d.one_in(5)) {
+                zone.push_back(s);
+            }
         }
-        p.tools.push_back(held);
     }
     add_seams(d, p);
     if (d.one_in(2)) {
@@ -80,26 +84,23 @@ problem any_problem(dice& d) {
 /// Every zone holds every tool somewhere at little cost: tools shared by many, and rings of seams.
 problem any_ring(dice& d) {
     problem p;
-    p.zones = static_cast<std::size_t>(4 + d.below(3));
-    p.setups = static_cast<std::size_t>(3 + d.below(3));
-    p.price.assign(p.setups, 40 + d.below(100));
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            p.cost.push_back(d.below(60));
-            p.length.push_back(static_cast<std::int32_t>(k) * 100 + d.below(40));
-            p.tools.push_back(tool_set{1} << k);
+    const auto zones = static_cast<std::size_t>(4 + d.below(3));
+    p.zones.resize(zones);
+    p.price.assign(static_cast<std::size_t>(3 + d.below(3)), 40 + d.below(100));
+    for (std::size_t z = 0; z < zones; ++z) {
+        for (std::size_t k = 0; k < p.price.size(); ++k) {
+            const int cost = d.below(60);
+            p.zones[z].push_back({static_cast<std::uint16_t>(k), 0, cost,
+                                  static_cast<std::int32_t>(k) * 100 + d.below(40),
+                                  tool_set{1} << k});
         }
-        p.seams.push_back({z, (z + 1) % p.zones, d.below(2), d.below(80)});
-        p.seams.push_back({z, (z + 2) % p.zones, d.below(2), d.below(80)});
+        p.seams.push_back({z, (z + 1) % zones, d.below(2), d.below(80)});
+        p.seams.push_back({z, (z + 2) % zones, d.below(2), d.below(80)});
     }
     if (d.one_in(3)) {
         add_spending(d, p);
     }
     return p;
-}
-
-std::int32_t minutes(const problem& p, std::size_t at) {
-    return p.spend.empty() ? 0 : p.spend[at];
 }
 
 /// The cheapest plan, the first in lexical order of equals, by pricing all; empty if none is allowed.
@@ -112,33 +113,31 @@ class brute_force {
   private:
     /// Zones are chosen in order, so plans come in lexical order: only a cheaper one is better.
     void choose(std::int64_t sum, tool_set held, std::int32_t spent, std::size_t z) {
-        if (z == p_.zones) {
+        if (z == p_.zones.size()) {
             if (spent <= p_.budget && (best.empty() || sum < cost)) {
-                best = plan_;
+                best.clear();
+                for (const allowed_setup* s : plan_) {
+                    best.push_back(s->setup);
+                }
                 cost = sum;
             }
             return;
         }
-        for (std::size_t k = 0; k < p_.setups; ++k) {
-            const std::size_t at = p_.at(z, k);
-            if (p_.cost[at] != forbidden) {
-                plan_.push_back(k);
-                choose(sum + added(z, held), held | p_.tools[at], spent + minutes(p_, at), z + 1);
-                plan_.pop_back();
-            }
+        for (const allowed_setup& s : p_.zones[z]) {
+            plan_.push_back(&s);
+            choose(sum + added(z, held), held | s.tools, spent + s.spend, z + 1);
+            plan_.pop_back();
         }
     }
     /// What the last zone chosen adds: itself, its new tools, its seams to zones before it.
     [[nodiscard]] std::int64_t added(std::size_t z, tool_set held) const {
-        const std::size_t at = p_.at(z, plan_[z]);
-        std::int64_t sum = p_.cost[at];
+        std::int64_t sum = plan_[z]->cost;
         for (std::size_t t = 0; t < p_.price.size(); ++t) {
-            sum += ((p_.tools[at] & ~held) >> t & 1U) != 0 ? p_.price[t] : 0;
+            sum += ((plan_[z]->tools & ~held) >> t & 1U) != 0 ? p_.price[t] : 0;
         }
         for (const seam_cost& s : p_.seams) {
             if (std::max(s.a, s.b) == z) {
-                const std::int64_t step =
-                    std::abs(p_.length[p_.at(s.a, plan_[s.a])] - p_.length[p_.at(s.b, plan_[s.b])]);
+                const std::int64_t step = std::abs(plan_[s.a]->length - plan_[s.b]->length);
                 sum += std::max<std::int64_t>(0, step - s.allowance) * s.per_hundredth;
             }
         }
@@ -146,23 +145,18 @@ class brute_force {
     }
 
     const problem& p_;
-    std::vector<std::size_t> plan_;
+    std::vector<const allowed_setup*> plan_;
 };
 
 /// What is said where there is no plan: zones with no setup, or else those that can't but spend.
 std::vector<std::size_t> why_none(const problem& p) {
     std::vector<std::size_t> without;
     std::vector<std::size_t> spending;
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        bool any = false;
-        bool free = false;
-        for (std::size_t i = p.at(z, 0); i < p.at(z + 1, 0); ++i) {
-            any = any || p.cost[i] != forbidden;
-            free = free || (p.cost[i] != forbidden && minutes(p, i) == 0);
-        }
-        if (!any) {
+    for (std::size_t z = 0; z < p.zones.size(); ++z) {
+        const auto& zone = p.zones[z];
+        if (zone.empty()) {
             without.push_back(z);
-        } else if (!free) {
+        } else if (std::all_of(zone.begin(), zone.end(), [](auto& s) { return s.spend > 0; })) {
             spending.push_back(z);
         }
     }
@@ -176,14 +170,14 @@ struct met {
     int searched = 0;
 };
 
-void check_against_brute_force(const problem& p, planner& kept, met& seen) {
-    const solution s = kept.solve(p);
+void check_against_brute_force(const problem& p, met& seen) {
+    const solution s = solve(p);
     const brute_force all(p);
     REQUIRE(s.setup == all.best);
     REQUIRE(s.stuck.empty() == !all.best.empty());
     if (all.best.empty()) {
         REQUIRE(s.stuck == why_none(p));
-        seen.overspent += minutes(p, p.at(s.stuck[0], 0)) > 0 ? 1 : 0;
+        seen.overspent += p.zones[s.stuck[0]].empty() ? 0 : 1;
         return;
     }
     REQUIRE(in_mmin(s.cost) == all.cost);
@@ -196,11 +190,10 @@ void check_against_brute_force(const problem& p, planner& kept, met& seen) {
 
 void check_against_brute_force(unsigned seed, int problems) {
     dice d(seed);
-    planner kept;
     met seen;
     for (int i = 0; i < problems; ++i) {
         INFO("seed " << seed << ", problem " << i);
-        check_against_brute_force(d.one_in(3) ? any_ring(d) : any_problem(d), kept, seen);
+        check_against_brute_force(d.one_in(3) ? any_ring(d) : any_problem(d), seen);
     }
     CHECK(seen.solved > problems / 2);
     CHECK(seen.overspent > 0);
