@@ -7,9 +7,13 @@ namespace pelage {
 
 namespace {
 
+[[noreturn]] void refuse(const char* what) {
+    throw error(errc::range, what);
+}
+
 void need(bool holds, const char* what) {
     if (!holds) {
-        throw error(errc::range, what);
+        refuse(what);
     }
 }
 

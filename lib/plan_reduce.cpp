@@ -11,7 +11,8 @@
 // D < 0: k is in no optimum. D = 0 and i comes before k: the plan with i is as cheap and earlier, so
 // k isn't in the first optimum. The exchange must not overspend where the plan with k didn't, so i may
 // only remove k if it spends no more. Either way the first optimum survives, whatever is removed in
-// which order: it can't be exchanged for a cheaper plan, nor for an earlier one as cheap.
+// which order: it can't be exchanged for a cheaper plan, nor for an earlier one as cheap. A label that
+// is removed itself may remove others: D(j, k) <= D(j, i) + D(i, k), so what removed it does as well.
 //
 // Tools. One that all labels of some zone hold is in every plan: it is paid. One that only labels of one
 // zone hold costs its price exactly where one of these is chosen: the price is their own cost.
@@ -43,7 +44,7 @@ void exchange(part& p, std::size_t z) {
         const cost_t d = i.length < k.length   ? i.at_longest - k.at_longest
                          : i.length > k.length ? i.at_shortest - k.at_shortest
                                                : i.cost - k.cost;
-        return d <= 0 && i.spend <= k.spend && !i.gone && &i != &k &&
+        return d <= 0 && i.spend <= k.spend && &i != &k &&
                d + sum_of(i.tools & ~k.tools, p.price) < (&i < &k ? 1 : 0);
     };
     for (label& k : zone) {
@@ -80,9 +81,7 @@ bool spend(part& p) {
 
 /// Pays what every plan holds, and has the labels of a zone pay for what they alone hold.
 void pay(part& p) {
-    tool_set once = 0;
-    tool_set twice = 0;
-    tool_set always = 0;
+    tool_set once = 0, twice = 0, always = 0;
     each_bit(p.open, [&](std::size_t z) {
         tool_set any = 0;
         tool_set all = ~tool_set{0};
@@ -137,11 +136,11 @@ void read_seams(const problem& p, part& out) {
     }
 }
 
-/// A zone without what its cheapest setup m removes wherever the neighbours are. Whether others are as
-/// cheap as m.
+/// A zone without what its cheapest setup removes wherever the neighbours are. Whether others are as cheap.
 bool read_zone(const std::vector<allowed_setup>& zone, std::size_t z, tool_set always, part& out) {
-    const auto m = std::min_element(zone.begin(), zone.end(),
-                                    [](auto& a, auto& b) { return a.cost < b.cost; });
+    const auto cheaper = [](auto& a, auto& b) { return a.cost < b.cost; };
+    const allowed_setup best =
+        zone.empty() ? allowed_setup{} : *std::min_element(zone.begin(), zone.end(), cheaper);
     cost_t steepest = 0;
     for (std::uint32_t i = out.rows[z].seam; i != 0; i = out.seams[i].next) {
         steepest += out.seams[i].per_hundredth;
@@ -149,13 +148,13 @@ bool read_zone(const std::vector<allowed_setup>& zone, std::size_t z, tool_set a
     bool tie = false;
     out.rows[z].first = static_cast<std::uint32_t>(out.pool.size());
     for (const allowed_setup& k : zone) {
-        const std::int32_t apart = std::max(m->length - k.length, k.length - m->length);
-        const cost_t d = m->cost - k.cost + steepest * apart;
-        if (d > 0 || m->spend > k.spend || &*m == &k ||
-            d + sum_of(m->tools & ~k.tools, out.price) >= (&*m < &k ? 1 : 0)) {
+        const std::int32_t apart = std::max(best.length - k.length, k.length - best.length);
+        const cost_t d = best.cost - k.cost + steepest * apart;
+        if (d > 0 || best.spend > k.spend || best.setup == k.setup ||
+            d + sum_of(best.tools & ~k.tools, out.price) >= (best.setup < k.setup ? 1 : 0)) {
             out.pool.push_back({k.tools & ~always, k.cost, k.length, k.setup, k.spend});
         }
-        tie = tie || (k.cost == m->cost && &*m != &k);
+        tie = tie || (k.cost == best.cost && best.setup < k.setup);
     }
     out.rows[z].count = static_cast<std::uint32_t>(out.pool.size()) - out.rows[z].first;
     out.drop(z);
@@ -184,11 +183,9 @@ void part::drop(std::size_t z) {
 }
 
 bool reduce(part& p) {
-    if (std::any_of(p.rows.begin(), p.rows.end(), [](const zone_row& r) { return r.count == 0; })) {
-        return false;
-    }
+    const auto empty = [](const zone_row& row) { return row.count == 0; };
     do {
-        if (p.spends && !spend(p)) {
+        if (std::any_of(p.rows.begin(), p.rows.end(), empty) || (p.spends && !spend(p))) {
             return false;
         }
         pay(p);

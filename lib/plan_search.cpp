@@ -37,12 +37,11 @@ void split(part& with, part& without) {
         for (std::size_t l = 0; l < with.rows[z].count; ++l) {
             label& a = with.labels(z)[l];
             label& b = without.labels(z)[l];
-            const bool holds = (a.tools & tool) != 0;
             const bool by_label = tool == 0 && z == widest;
             a.gone = a.gone || (by_label && l != with.rows[z].least);
-            b.gone = b.gone || holds || (by_label && l == with.rows[z].least);
+            b.gone = b.gone || (a.tools & tool) != 0 || (by_label && l == with.rows[z].least);
+            with.fresh |= (a.tools & tool) != 0 ? bit(z) : 0;
             a.tools &= ~tool;
-            with.fresh |= holds ? bit(z) : 0;
         }
         with.drop(z);
         without.drop(z);
@@ -53,9 +52,9 @@ struct search {
     const problem& given;
     std::int64_t most_nodes;
     std::int64_t nodes = 0;
-    std::deque<part> parts;         // by depth
-    std::vector<std::size_t> plan;  // the setups chosen last, by zone
-    std::vector<std::size_t> best;
+    std::deque<part> parts{};         // by depth
+    std::vector<std::size_t> plan{};  // the setups chosen last, by zone
+    std::vector<std::size_t> best{};
     cost_t cost = none;   // of the best plan
     cost_t limit = none;  // plans that cost more are not sought; at most `cost`
     cost_t bound = 0;     // no plan costs less

@@ -96,9 +96,9 @@ void give(part& p, std::size_t z, bool upward) {
     for (label& l : zone) {
         l.sum = l.gone ? none : l.sum + sum_of(l.tools, p.share[z]) - p.rows[z].value;
     }
-    const auto least =
-        std::min_element(zone.begin(), zone.end(), [](auto& a, auto& b) { return a.sum < b.sum; });
-    p.rows[z].least = static_cast<std::uint32_t>(least - zone.begin());
+    const auto less = [](const label& a, const label& b) { return a.sum < b.sum; };
+    p.rows[z].least =
+        static_cast<std::uint32_t>(std::min_element(zone.begin(), zone.end(), less) - zone.begin());
     cost_t ahead = 0;
     p.each_seam(z, [&](const half_seam& mine, const half_seam&) {
         ahead += (mine.to > z) == upward ? 1 : 0;
