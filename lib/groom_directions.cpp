@@ -74,13 +74,11 @@ void keep_way(const made_ready& ready, const compiled_groom& c,
               const std::vector<std::size_t>& rows, direction way, problem& p) {
     const auto& setups = ready.top().setups();
     for (const std::size_t row : rows) {
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            const setup& s = setups[c.setup_of(k)];
-            const bool under_mat = c.zones[c.rows[row]].mat && !c.combed(k);
-            if (s.kind == tool_kind::clip && s.way != way && !under_mat) {
-                p.cost[p.at(row, k)] = forbidden;
-            }
-        }
+        std::erase_if(p.zones[row], [&](const allowed_setup& a) {
+            const setup& s = setups[c.setup_of(a.setup)];
+            const bool under_mat = c.zones[c.rows[row]].mat && !c.combed(a.setup);
+            return s.kind == tool_kind::clip && s.way != way && !under_mat;
+        });
     }
 }
 

@@ -68,7 +68,7 @@ class compiler {
     bool add_cells(std::size_t index, bool combed);
     /// What all cells of a zone have in common.
     struct stance {
-        std::size_t begin = 0;  ///< of the row, or of its combed-out half
+        std::size_t begin = 0;  ///< first column: 0, or that of the combed-out half
         list when = list::after_bath;
         work surcharge{};
         std::uint8_t spend = 0;
@@ -238,22 +238,19 @@ void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, con
         }
         return;
     }
-    problem& p = out_.choice;
-    const std::size_t at = how.begin + setup;
-    p.cost[at] = static_cast<std::int32_t>(
-        std::min<std::int64_t>(in_mmin(c.price + how.surcharge), dearest));
-    p.length[at] = in_hundredths(c.leaves.best);
-    p.tools[at] = tools_held(setup, how.when);
-    p.spend[at] = how.spend;
+    const auto cost = std::min<std::int64_t>(in_mmin(c.price + how.surcharge), dearest);
+    out_.choice.zones.back().push_back({static_cast<std::uint16_t>(how.begin + setup), how.spend,
+                                        static_cast<std::int32_t>(cost),
+                                        in_hundredths(c.leaves.best), tools_held(setup, how.when)});
 }
 
 bool compiler::add_cells(std::size_t index, bool combed) {
     const zone_plan& z = out_.zones[index];
     const zone_case at(r_, coat_, z, combed);
     const work combing = out_.combing[index];
-    stance how{out_.choice.cost.size() - out_.choice.setups, z.when, {}, 0};
+    stance how{0, z.when, {}, 0};
     if (combed) {
-        how.begin += out_.setups;
+        how.begin = out_.setups;
         how.surcharge = combing;
         how.spend = tenths(combing);
     } else if (at.mat_in) {
@@ -297,42 +294,29 @@ std::size_t compiler::leave_column() const {
 }
 
 bool compiler::add_row(std::size_t index) {
-    problem& p = out_.choice;
-    const std::size_t begin = p.cost.size();
-    const auto size_to = [&](std::size_t end) {
-        p.cost.resize(end, forbidden);
-        p.length.resize(end);
-        p.tools.resize(end);
-        p.spend.resize(end);
-    };
-    size_to(begin + p.setups);
+    std::vector<std::vector<allowed_setup>>& zones = out_.choice.zones;
+    std::vector<allowed_setup>& row = zones.emplace_back();
     bool any = add_cells(index, false);
     if (in_mmin(out_.combing[index]) > 0) {
         const bool after = add_cells(index, true);
         if (after && !any) {
             // all hangs on combing out, and there may be no time for it
-            p.cost[begin + leave_column()] =
-                static_cast<std::int32_t>(in_mmin(against_the_groomer));
+            row.push_back({static_cast<std::uint16_t>(leave_column()), 0,
+                           static_cast<std::int32_t>(in_mmin(against_the_groomer)), 0, 0});
         }
         any = any || after;
     }
+    std::sort(row.begin(), row.end(),
+              [](const allowed_setup& a, const allowed_setup& b) { return a.setup < b.setup; });
     if (!any) {
-        size_to(begin);
+        zones.pop_back();
     }
     return any;
 }
 
 void compiler::add_rows() {
-    problem& p = out_.choice;
-    const bool combs = std::any_of(out_.combing.begin(), out_.combing.end(),
-                                   [](const work& w) { return in_mmin(w) > 0; });
-    p.setups = out_.setups * (combs ? 2 : 1);
-    p.budget = tenths(comb_out_budget(r_.patient, r_.rules.refusal));
-    const std::size_t cells = out_.zones.size() * p.setups;
-    p.cost.reserve(cells);
-    p.length.reserve(cells);
-    p.tools.reserve(cells);
-    p.spend.reserve(cells);
+    out_.choice.budget = tenths(comb_out_budget(r_.patient, r_.rules.refusal));
+    out_.choice.zones.reserve(out_.zones.size());
     for (std::size_t i = 0; i < out_.zones.size(); ++i) {
         if (out_.zones[i].hurt) {
             continue;
@@ -342,10 +326,6 @@ void compiler::add_rows() {
         } else {
             out_.stuck.push_back(i);
         }
-    }
-    p.zones = out_.rows.size();
-    if (!combs) {
-        p.spend.clear();
     }
 }
 

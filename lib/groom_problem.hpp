@@ -16,7 +16,7 @@ namespace pelage {
 /// Rows of the problem are `rows`, indices into `zones`; zones left alone for their skin and zones for
 /// which nothing is allowed have no row. Columns are the setups of the worktop; where a mat may be
 /// combed out they stand a second time, after combing out. Minutes of combing out are counted in
-/// tenths (problem::spend, problem::budget).
+/// tenths (allowed_setup::spend, problem::budget).
 struct compiled_groom {
     std::vector<zone_plan> zones;
     std::vector<std::string> stop;

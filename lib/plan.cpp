@@ -1,8 +1,5 @@
-#include <algorithm>
-#include <cstdlib>
-
+// A problem by its definition: what a plan costs, and what is wrong with a problem.
 #include <pelage/error.hpp>
-#include <pelage/plan.hpp>
 
 #include "plan_parts.hpp"
 
@@ -10,91 +7,95 @@ namespace pelage {
 
 namespace {
 
-std::int64_t step_cost(const problem& p, const seam_cost& s, std::size_t at_a, std::size_t at_b) {
-    const std::int64_t step =
-        std::abs(static_cast<std::int64_t>(p.length[p.at(s.a, at_a)]) - p.length[p.at(s.b, at_b)]);
-    return std::max<std::int64_t>(0, step - s.allowance) * s.per_hundredth;
+[[noreturn]] void refuse(const char* what) {
+    throw error(errc::range, what);
 }
 
 void need(bool holds, const char* what) {
     if (!holds) {
-        throw error(errc::range, what);
+        refuse(what);
     }
 }
 
 bool within(std::int32_t x, std::int32_t most) {
-    return static_cast<std::uint32_t>(x) <= static_cast<std::uint32_t>(most);
+    return x >= 0 && x <= most;
 }
 
 }  // namespace
 
-work cost_of(const problem& p, std::span<const std::size_t> setup) {
-    need(setup.size() == p.zones, "a plan names one setup per zone");
-    std::int64_t sum = 0;
-    tool_set held = 0;
+const allowed_setup* find(const problem& p, std::size_t zone, std::size_t setup) {
+    const auto& all = p.zones.at(zone);
+    const auto at = std::find_if(all.begin(), all.end(), [&](auto& s) { return s.setup == setup; });
+    return at != all.end() ? &*at : nullptr;
+}
+
+std::optional<planning::cost_t> planning::price_of(const problem& p,
+                                                   std::span<const std::size_t> setup) {
+    need(setup.size() == p.zones.size(), "a plan names one setup per zone");
+    cost_t sum = 0;
     std::int32_t spent = 0;
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        need(setup[z] < p.setups && p.cost[p.at(z, setup[z])] != forbidden,
-             "the plan uses a setup that is not allowed in its zone");
-        sum += p.cost[p.at(z, setup[z])];
-        held |= p.tools[p.at(z, setup[z])];
-        spent += p.spend.empty() ? 0 : p.spend[p.at(z, setup[z])];
+    tool_set held = 0;
+    std::array<std::int32_t, most_zones> left{};
+    for (std::size_t z = 0; z < setup.size(); ++z) {
+        const allowed_setup* const s = find(p, z, setup[z]);
+        need(s != nullptr, "the plan uses a setup that is not allowed in its zone");
+        sum += s->cost;
+        spent += s->spend;
+        held |= s->tools;
+        left[z] = s->length;
     }
-    need(spent <= p.budget || p.spend.empty(), "the plan needs more combing out than its budget");
-    for (std::size_t t = 0; t < p.price.size(); ++t) {
-        sum += (held >> t & 1U) != 0 ? p.price[t] : 0;
-    }
+    each_bit(held, [&](std::size_t t) { sum += p.price[t]; });
     for (const seam_cost& s : p.seams) {
-        sum += step_cost(p, s, setup[s.a], setup[s.b]);
+        const std::int32_t step = std::max(left[s.a] - left[s.b], left[s.b] - left[s.a]);
+        sum += cost_t{std::max(0, step - s.allowance)} * s.per_hundredth;
     }
-    return mmin(sum);
+    return spent <= p.budget ? std::optional{sum} : std::nullopt;
+}
+
+work cost_of(const problem& p, std::span<const std::size_t> setup) {
+    check(p);
+    const auto price = planning::price_of(p, setup);
+    need(price.has_value(), "the plan needs more combing out than its budget");
+    return mmin(*price);
 }
 
 void check(const problem& p) {
-    need(p.zones <= most_zones && p.setups <= most_setups && p.price.size() <= most_tools &&
+    need(p.zones.size() <= most_zones && p.price.size() <= most_tools &&
              p.seams.size() <= most_steps,
-         "too many zones, setups, tools or seams");
-    const std::size_t cells = p.zones * p.setups;
-    need(p.cost.size() == cells && p.length.size() == cells && p.tools.size() == cells,
-         "costs, lengths and tools need one entry per zone and setup");
-    need(p.spend.empty() || p.spend.size() == cells,
-         "minutes of combing out need one entry per zone and setup, or none at all");
+         "too many zones, tools or seams");
     need(p.budget >= 0, "a budget lies below 0 minutes");
-    std::int64_t sum = 0;  // no plan costs more: each zone, tool and step at its dearest
+    std::int64_t most = 0;  // no plan costs more: each zone, tool and step at its dearest
+    tool_set priced = 0;
     for (const std::int32_t price : p.price) {
         need(within(price, dearest), "a price lies outside 0 to 1000 minutes");
-        sum += price;
+        most += price;
+        priced = priced << 1U | 1U;
     }
-    bool costs = true;
-    tool_set held = 0;
     std::int32_t low = longest_hair;
     std::int32_t high = 0;
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        std::int32_t most = 0;
-        planning::each_allowed(p, z, [&](std::size_t, std::size_t at) {
-            costs = costs && within(p.cost[at], dearest);
-            most = std::max(most, p.cost[at]);
-            low = std::min(low, p.length[at]);
-            high = std::max(high, p.length[at]);
-            held |= p.tools[at];
-        });
-        sum += most;
+    for (const auto& zone : p.zones) {
+        std::int32_t dear = 0;
+        std::int32_t next = 0;
+        for (const allowed_setup& s : zone) {
+            need(s.setup >= next && s.setup < most_setups,
+                 "the setups of a zone don't stand in their order, each once, below 512");
+            need(within(s.cost, dearest), "a cost lies outside 0 to 1000 minutes");
+            need(within(s.length, longest_hair), "a length lies outside 0 to 1000 mm");
+            need((s.tools & ~priced) == 0, "a setup holds a tool that has no price");
+            next = s.setup + 1;
+            dear = std::max(dear, s.cost);
+            low = std::min(low, s.length);
+            high = std::max(high, s.length);
+        }
+        most += dear;
     }
-    need(costs, "a cost lies outside 0 to 1000 minutes");
-    need(low >= 0 && high <= longest_hair, "a length lies outside 0 to 1000 mm");
-    need(p.price.size() == most_tools || held >> p.price.size() == 0,
-         "a setup holds a tool that has no price");
     for (const seam_cost& s : p.seams) {
-        need(s.a < p.zones && s.b < p.zones && s.allowance >= 0 &&
+        need(std::max(s.a, s.b) < p.zones.size() && s.allowance >= 0 &&
                  within(s.per_hundredth, dearest / 1000),
              "a seam names no zone of the problem or lies outside its bounds");
-        sum += std::int64_t{s.per_hundredth} * std::max(0, high - low - s.allowance);
+        most += std::int64_t{s.per_hundredth} * std::max(0, high - low - s.allowance);
     }
-    need(sum <= most_cost, "the dearest plan would cost more than 250000 minutes");
-}
-
-solution solve(const problem& p, std::int64_t most_nodes) {
-    return planner().solve(p, most_nodes);
+    need(most <= most_cost, "the dearest plan would cost more than 250000 minutes");
 }
 
 }  // namespace pelage

@@ -2,237 +2,130 @@
 //
 // A plan picks one label (a setup that may still be chosen) per zone. Its cost is the labels' own
 // costs, the price of every tool held at least once, and a convex price for the step at every seam.
-// A part of the search is an `open_plan`: the labels left, tools not yet paid for, minutes left.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <cstdint>
+#include <limits>
+#include <optional>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include <pelage/plan.hpp>
 
 namespace pelage::planning {
 
-/// check() keeps every plan's cost below 2^28, so that three costs, one of them unreachable, add up.
-using cost_t = std::int32_t;
-inline constexpr cost_t unreachable = cost_t{1} << 29;
+using cost_t = std::int64_t;
+inline constexpr cost_t none = std::numeric_limits<cost_t>::max();
 using zone_set = std::uint64_t;
+using by_tool = std::array<std::int32_t, most_tools>;
 
+constexpr std::uint64_t bit(std::size_t n) {
+    return std::uint64_t{1} << n;
+}
 template <class Visit>
 void each_bit(std::uint64_t set, Visit visit) {
     for (; set != 0; set &= set - 1) {
         visit(static_cast<std::size_t>(std::countr_zero(set)));
     }
 }
-
-/// Visits the allowed setups of a zone, with their places in the problem.
-template <class Visit>
-void each_allowed(const problem& p, std::size_t z, Visit visit) {
-    constexpr std::size_t block = 8;  // most setups are forbidden: look at so many at once
-    for (std::size_t from = p.at(z, 0), end = p.at(z + 1, 0); from < end; from += block) {
-        const std::size_t to = std::min(end, from + block);
-        std::int32_t other = 0;
-        for (std::size_t i = from; i < to; ++i) {
-            other |= p.cost[i] ^ forbidden;
-        }
-        for (std::size_t i = from; other != 0 && i < to; ++i) {
-            if (p.cost[i] != forbidden) {
-                visit(i - p.at(z, 0), i);
-            }
-        }
-    }
+inline cost_t sum_of(tool_set tools, const by_tool& prices) {
+    cost_t sum = 0;
+    each_bit(tools, [&](std::size_t t) { sum += prices[t]; });
+    return sum;
 }
 
 /// A setup that may still be chosen in a zone.
 struct label {
-    std::int32_t length = 0;  ///< hundredths of a millimetre
-    std::uint16_t setup = 0;  ///< column of the problem
-    std::uint8_t spend = 0;   ///< minutes beyond what every label of its zone needs
-    bool gone = false;        ///< in no plan that is still sought; leaves with the next drop()
     tool_set tools = 0;       ///< unpaid tools it holds
     cost_t cost = 0;          ///< own cost, with what is settled around it folded in
-    cost_t at_longest = 0;    ///< cost, with a step to the longest label of each neighbour
-    cost_t at_shortest = 0;   ///< the same with the shortest
+    std::int32_t length = 0;  ///< hundredths of a millimetre
+    std::uint16_t setup = 0;
+    std::uint8_t spend = 0;  ///< minutes beyond what every label of its zone needs
+    bool gone = false;       ///< in no plan that is still sought; leaves with the next drop()
+    std::uint32_t slot = 0;  ///< where part::eased has what it pays at its zone's first seam
+    cost_t sum = 0;          ///< what it costs on its own, in its zone's turn
+    cost_t at_longest = 0, at_shortest = 0;  ///< cost with steps to the ends of its neighbours
 };
 
-/// The labels of a zone, by setup, and the ends of their lengths.
+/// A zone's labels, in order of setups.
 struct zone_row {
-    std::uint32_t first = 0;
-    std::uint32_t count = 0;
-    std::int32_t low = 0;
-    std::int32_t high = 0;
+    std::uint32_t first = 0, count = 0;
+    std::int32_t low = 0, high = 0;  ///< ends of their lengths
+    std::uint32_t seam = 0;          ///< last of its half seams
+    std::uint32_t seams = 0;         ///< how many it has
+    std::uint32_t least = 0;         ///< a label that costs least on its own
+    cost_t value = 0;                ///< what that costs
+    tool_set payer = 0;              ///< tools of whose price it may pay a share
 };
 
-/// A seam between two zones that are both still open.
-struct live_seam {
-    std::uint8_t a = 0;
-    std::uint8_t b = 0;
+/// A seam as one of its zones sees it. The other's half stands beside it: its place with the last bit turned.
+struct half_seam {
+    std::uint32_t next = 0;    ///< of the same zone; 0 if there is none
+    std::uint32_t number = 0;  ///< of the zone's, from 0
+    std::uint32_t to = 0;      ///< the other zone
     std::int32_t per_hundredth = 0;
     std::int32_t allowance = 0;
 
     /// Price of a step of `difference` hundredths; convex in it.
     [[nodiscard]] cost_t price(std::int32_t difference) const {
         const std::int32_t step = (difference < 0 ? -difference : difference) - allowance;
-        return step > 0 ? step * per_hundredth : 0;
+        return step > 0 ? cost_t{step} * per_hundredth : 0;
     }
 };
 
-/// A part of the search.
-struct open_plan {
+/// A part of the search: the labels left, what is paid, what may still have to be paid.
+struct part {
     std::vector<label> pool;
-    std::vector<zone_row> rows;                         ///< by zone
-    std::vector<live_seam> seams;                       ///< between zones with a choice left
-    zone_set open = 0;                                  ///< zones with a choice left
-    zone_set fresh = 0;                                 ///< zones whose labels are worth comparing
-    cost_t paid = 0;                                    ///< what every plan of this part costs
-    std::int32_t budget = 0;                            ///< minutes left for the labels' `spend`
-    bool spends = false;                                ///< whether the budget may matter
-    std::array<cost_t, most_tools> price{};             ///< of unpaid tools; 0 otherwise
-    std::array<cost_t, most_tools> rest{};              ///< of the price, what no zone pays
-    std::vector<std::array<cost_t, most_tools>> share;  ///< of the price, what each zone pays
-    cost_t toll = 0;                                    ///< charged for a minute spent
+    std::vector<zone_row> rows;    ///< by zone
+    std::vector<half_seam> seams;  ///< from 2 on, so that 0 ends a list
+    zone_set open = 0;             ///< zones that aren't settled
+    zone_set fresh = 0;            ///< zones whose labels are worth comparing
+    cost_t paid = 0;               ///< what every plan of this part costs
+    by_tool price{};               ///< of unpaid tools; 0 otherwise
+    std::int32_t budget = 0;       ///< minutes left for the labels' `spend`
+    bool spends = false;           ///< whether the budget may matter
 
-    template <class Self>
-    static auto labels_of(Self& self, std::size_t z) {
-        return std::span(self.pool).subspan(self.rows[z].first, self.rows[z].count);
+    cost_t bound = 0;            ///< no plan of this part costs less; see plan_share.cpp
+    std::vector<by_tool> share;  ///< by zone, what it pays of the prices
+    by_tool rest{};              ///< of the prices, what no zone pays
+    cost_t most_rise = 0;        ///< of the bound in a zone's turn
+    std::vector<cost_t> eased;   ///< by label and seam of its zone, what it pays of the step
+
+    [[nodiscard]] std::span<label> labels(std::size_t z) {
+        return {pool.data() + rows[z].first, rows[z].count};
     }
-    [[nodiscard]] std::span<label> labels(std::size_t z) { return labels_of(*this, z); }
-    [[nodiscard]] std::span<const label> labels(std::size_t z) const { return labels_of(*this, z); }
-    [[nodiscard]] cost_t price_of(tool_set tools) const {
-        cost_t sum = 0;
-        each_bit(tools, [&](std::size_t t) { sum += price[t]; });
-        return sum;
+    /// Visits both halves, its own first, of a zone's seams at which a step may still cost anything.
+    template <class Visit>
+    void each_seam(std::size_t z, Visit visit) const {
+        for (std::uint32_t i = rows[z].seam; i != 0; i = seams[i].next) {
+            const zone_row& y = rows[seams[i].to];
+            const std::int32_t widest = std::max(rows[z].high - y.low, y.high - rows[z].low);
+            if ((open & bit(seams[i].to)) != 0 && widest > seams[i].allowance) {
+                visit(seams[i], seams[i ^ 1U]);
+            }
+        }
     }
-    /// Lets the labels of a zone that are gone leave. Whether there were any.
-    bool drop(std::size_t z);
+    /// Lets the labels of a zone that are gone leave.
+    void drop(std::size_t z);
 };
 
-/// What reading a problem shows at once.
-struct first_look {
-    std::vector<std::size_t> without;   ///< zones with no allowed setup
-    std::vector<std::size_t> spending;  ///< other zones in which every allowed setup spends
-    std::size_t ties = 0;               ///< zones in which several setups share the least cost
-};
-
-/// Reads a sound problem, leaving out labels that the cheapest one of their zone plainly dominates.
-void read(const problem& p, open_plan& out, first_look& look);
+/// Reads a sound problem. Sets in `out` the ties, and who is stuck if there is no plan.
+[[nodiscard]] part read(const problem& p, solution& out);
 
 /// Removes labels that are in no first optimum, pays tools that every plan holds, folds settled zones
 /// into their neighbours, takes from the budget what every plan needs, until nothing changes. False if
 /// a zone has no label left or no plan fits in the budget.
-bool reduce(open_plan& p);
+bool reduce(part& p);
 
-/// The table of a zone: for every choice in its separator (neighbours that are eliminated later) and
-/// every label the least cost of the zone and all that was eliminated into it.
-struct bucket {
-    std::size_t zone = 0;
-    std::size_t labels = 0;
-    tool_set held = 0;                    // tools of the labels
-    std::vector<std::uint8_t> separator;  // zones, the next to be eliminated first
-    std::vector<std::uint32_t> stride;    // of the separator's labels
-    std::vector<live_seam> seams;         // to separator zones; `b` is the separator's
-    std::vector<std::uint8_t> children;   // buckets whose tables this one reads
-    std::vector<std::uint32_t> base;      // by the parent's place: own place beside its first label
-    std::size_t places = 0;               // choices in the separator
-    std::size_t steps = 0;                // by place, then label: offsets into the cells
-    std::size_t joint = 0;                // by place, then label
-    std::size_t least = 0;                // by place
-    std::size_t down = 0;                 // by place: least cost of everything else
+/// Shares prices and steps out among zones, so that their least labels bound all plans. Marks labels as
+/// gone that are in no plan that costs `limit` or less. False if no plan does.
+bool share_out(part& p, cost_t limit);
 
-    [[nodiscard]] std::size_t place(const std::vector<std::uint16_t>& at) const {
-        std::size_t sum = 0;
-        for (std::size_t i = 0; i < separator.size(); ++i) {
-            sum += stride[i] * at[separator[i]];
-        }
-        return sum;
-    }
-};
-
-/// Exact minima over all plans of a part by elimination of zones, tools priced by their shares.
-class tables {
-  public:
-    std::span<const bucket> order;  ///< as the zones are eliminated
-    std::vector<cost_t> cells;
-    cost_t bound = 0;  ///< the least shared cost of a plan
-
-    /// Order and layout for the open zones and these seams of theirs. False if the tables would have
-    /// more than `most_cells` cells.
-    bool build(const open_plan& p, std::span<const live_seam> seams, std::size_t most_cells);
-    /// Costs of `p` into the tables.
-    void fill(const open_plan& p);
-    /// One round over all zones: shares prices anew so that no zone's turn lowers the bound nor raises
-    /// it by more than `most_rise`; marks labels as gone that are in no plan that costs `limit` or
-    /// less. False if no plan does.
-    bool share_out(open_plan& p, cost_t most_rise, cost_t limit);
-    /// Shares prices anew by what the least shared plan holds and fills the tables; the bound may fall.
-    void step(open_plan& p, cost_t length);
-    /// The label of every open zone in a plan that has the least shared cost.
-    const std::vector<std::uint16_t>& trace();
-
-  private:
-    void arrange(const open_plan& p, std::span<const live_seam> seams);
-    bool lay_out(const open_plan& p, std::size_t most_cells);
-    void add_steps(const open_plan& p, const bucket& b, const live_seam& s);
-    void close(const bucket& b);
-    void hear(const bucket& b, const bucket& child);
-    void tell(const bucket& b, const bucket& child);
-    bool visit(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit);
-    bool reprice(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit);
-    void charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more);
-
-    std::vector<bucket> buckets_;
-    std::vector<cost_t> row_;
-    std::vector<cost_t> slack_;
-    std::vector<cost_t> steps_;
-    std::vector<std::uint32_t> spot_;
-    std::vector<std::uint16_t> at_;
-};
-
-/// The best plan known, and what is sought beyond it.
-struct incumbent {
-    std::vector<std::uint16_t> setup;
-    cost_t cost = unreachable;
-    cost_t limit = unreachable;  ///< plans that cost more are not sought; at most `cost`
-    cost_t grain = 1;            ///< all plans' costs differ by multiples of it
-    std::int64_t nodes = 0;      ///< labels and parts weighed so far
-    std::int64_t most_nodes = 0;
-
-    /// Whether a plan of that cost, or whose setups are no earlier, is worth finding.
-    [[nodiscard]] bool wants(cost_t bound, const std::vector<std::uint16_t>& earliest) const {
-        return bound <= limit && (bound <= cost - grain || earliest < setup);
-    }
-    void take(cost_t found, const std::vector<std::uint16_t>& plan) {
-        cost = found;
-        limit = found;
-        setup = plan;
-    }
-};
-
-/// Depth-first search over the tables of a part.
-class walk {
-  public:
-    /// Finds the first of the cheapest plans within the limit, if there is one. False if it took more
-    /// than `most` labels.
-    bool run(const open_plan& p, const tables& t, std::int64_t most, incumbent& best);
-
-  private:
-    struct option {
-        cost_t bound = 0;
-        std::uint32_t label = 0;
-    };
-    bool visit(std::size_t depth, cost_t bound, tool_set used, std::int32_t spent);
-    void add_options(const bucket& b, cost_t bound, tool_set used, std::int32_t spent);
-
-    const open_plan* p_ = nullptr;
-    const tables* tables_ = nullptr;
-    incumbent* best_ = nullptr;
-    std::int64_t last_ = 0;                   // node at which to give up
-    std::array<cost_t, most_tools> fresh_{};  // price less the shares of zones not yet chosen
-    std::vector<std::uint16_t> at_;           // label by zone
-    std::vector<std::uint16_t> setup_;  // setup by zone; of zones not yet chosen the first it has
-    std::vector<option> options_;
-};
+/// What a plan costs by the definition; nothing if it overspends. Throws error(range) if it isn't one.
+[[nodiscard]] std::optional<cost_t> price_of(const problem& p, std::span<const std::size_t> setup);
 
 }  // namespace pelage::planning

@@ -6,111 +6,83 @@
 //             + sum over seams of max over the neighbour's length y of g(L_i - y) - g(L_k - y).
 // Dropping k's own tools only saves. g is convex, so g(L_i - y) - g(L_k - y) is monotone in y: it
 // rises with y if L_i < L_k and falls if L_i > L_k. Its maximum stands at the neighbour's longest
-// label in the first case and at its shortest in the second, the same end for every seam.
+// label in the first case and at its shortest in the second, the same end for every seam. Wherever the
+// neighbour is, it is at most |L_i - L_k| times the seam's price of a hundredth: g is no steeper.
 // D < 0: k is in no optimum. D = 0 and i comes before k: the plan with i is as cheap and earlier, so
 // k isn't in the first optimum. The exchange must not overspend where the plan with k didn't, so i may
 // only remove k if it spends no more. Either way the first optimum survives, whatever is removed in
-// which order.
+// which order: it can't be exchanged for a cheaper plan, nor for an earlier one as cheap. A label that
+// is removed itself may remove others: D(j, k) <= D(j, i) + D(i, k), so what removed it does as well.
 //
-// Tools that every plan holds are paid; one that only labels of one zone hold is no shared tool, its
-// price is theirs. A settled zone's steps are its neighbours' own costs. A seam that can't have a step
-// beyond its allowance is none.
+// Tools. One that all labels of some zone hold is in every plan: it is paid. One that only labels of one
+// zone hold costs its price exactly where one of these is chosen: the price is their own cost.
+//
+// Settled zones. Where one label is left, the steps to it are its neighbours' own costs. A seam whose
+// widest step is within its allowance never costs anything.
 //
 // Budget. What the least spending label of a zone spends, every plan spends: it leaves the budget and
 // all labels of the zone. A label that spends more than is left is in no plan. If all zones at their
 // most fit in what is left, no choice overspends, and nothing needs to count as spending any more.
-#include <algorithm>
-#include <utility>
-
 #include "plan_parts.hpp"
 
 namespace pelage::planning {
 
 namespace {
 
-constexpr zone_set bit(std::size_t z) {
-    return zone_set{1} << z;
-}
-
-bool cheaper(const label& a, const label& b) {
-    return a.cost < b.cost;
-}
-
-bool removes(const open_plan& p, const label& i, const label& k) {
-    cost_t d = i.length < k.length   ? i.at_longest - k.at_longest
-               : i.length > k.length ? i.at_shortest - k.at_shortest
-                                     : i.cost - k.cost;
-    if (d > 0 || i.spend > k.spend || i.gone) {
-        return false;
-    }
-    d += p.price_of(i.tools & ~k.tools);
-    return d < 0 || (d == 0 && i.setup < k.setup);
-}
-
-/// The labels' costs with their steps at both ends of their neighbours' lengths.
-void weigh(open_plan& p, std::size_t z) {
-    for (label& l : p.labels(z)) {
-        l.at_longest = l.cost;
-        l.at_shortest = l.cost;
-    }
-    for (const live_seam& s : p.seams) {
-        if (s.a == z || s.b == z) {
-            const zone_row& y = p.rows[s.a == z ? s.b : s.a];
-            for (label& l : p.labels(z)) {
-                l.at_longest += s.price(l.length - y.high);
-                l.at_shortest += s.price(l.length - y.low);
-            }
-        }
-    }
-}
-
-void exchange(open_plan& p, std::size_t z) {
-    weigh(p, z);
+void exchange(part& p, std::size_t z) {
     const auto zone = p.labels(z);
-    label& pivot = *std::min_element(zone.begin(), zone.end(), cheaper);
     for (label& k : zone) {
-        k.gone = &k != &pivot && removes(p, pivot, k);
+        k.at_longest = k.at_shortest = k.cost;
     }
+    p.each_seam(z, [&](const half_seam& s, const half_seam&) {
+        for (label& k : zone) {
+            k.at_longest += s.price(k.length - p.rows[s.to].high);
+            k.at_shortest += s.price(k.length - p.rows[s.to].low);
+        }
+    });
+    const auto removes = [&](const label& i, const label& k) {
+        const cost_t d = i.length < k.length   ? i.at_longest - k.at_longest
+                         : i.length > k.length ? i.at_shortest - k.at_shortest
+                                               : i.cost - k.cost;
+        return d <= 0 && i.spend <= k.spend && &i != &k &&
+               d + sum_of(i.tools & ~k.tools, p.price) < (&i < &k ? 1 : 0);
+    };
     for (label& k : zone) {
-        k.gone = k.gone || std::any_of(zone.begin(), zone.end(), [&](const label& i) {
-                     return &i != &k && removes(p, i, k);
-                 });
+        k.gone = std::any_of(zone.begin(), zone.end(), [&](auto& i) { return removes(i, k); });
     }
     p.drop(z);
 }
 
-/// False if no plan fits in the budget. At least one label a zone stays.
-bool spend(open_plan& p) {
+/// False if no plan fits in the budget.
+bool spend(part& p) {
     std::int32_t most = 0;
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
-        const auto by_spend = [](const label& a, const label& b) { return a.spend < b.spend; };
+    each_bit(p.open, [&](std::size_t z) {
         const auto zone = p.labels(z);
-        const auto [low, high] = std::minmax_element(zone.begin(), zone.end(), by_spend);
+        const auto [low, high] = std::minmax_element(
+            zone.begin(), zone.end(), [](auto& a, auto& b) { return a.spend < b.spend; });
         const std::uint8_t least = low->spend;
         most += high->spend - least;
         p.budget -= least;
         for (label& l : zone) {
             l.spend = static_cast<std::uint8_t>(l.spend - least);
         }
-    }
+    });
     p.spends = most > p.budget;
-    p.toll = p.spends ? p.toll : 0;
     p.fresh |= p.spends ? 0 : p.open;
-    for (std::size_t z = 0; z < p.rows.size() && p.budget >= 0; ++z) {
+    each_bit(p.open, [&](std::size_t z) {
         for (label& l : p.labels(z)) {
             l.gone = p.spends && l.spend > p.budget;
             l.spend = p.spends ? l.spend : std::uint8_t{0};
         }
         p.drop(z);
-    }
+    });
     return p.budget >= 0;
 }
 
-void pay(open_plan& p) {
-    tool_set once = 0;
-    tool_set twice = 0;
-    tool_set always = 0;
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
+/// Pays what every plan holds, and has the labels of a zone pay for what they alone hold.
+void pay(part& p) {
+    tool_set once = 0, twice = 0, always = 0;
+    each_bit(p.open, [&](std::size_t z) {
         tool_set any = 0;
         tool_set all = ~tool_set{0};
         for (const label& l : p.labels(z)) {
@@ -120,139 +92,140 @@ void pay(open_plan& p) {
         twice |= once & any;
         once |= any;
         always |= all;
-    }
+    });
     const tool_set settled = always | (once & ~twice);
-    p.paid += p.price_of(always);
-    for (std::size_t z = 0; settled != 0 && z < p.rows.size(); ++z) {
+    p.paid += sum_of(always, p.price);
+    each_bit(settled == 0 ? 0 : p.open, [&](std::size_t z) {
         for (label& l : p.labels(z)) {
-            p.fresh |= (l.tools & settled) != 0 ? p.open & bit(z) : 0;
-            l.cost += p.price_of(l.tools & settled & ~always);
+            p.fresh |= (l.tools & settled) != 0 ? bit(z) : 0;
+            l.cost += sum_of(l.tools & settled & ~always, p.price);
             l.tools &= ~settled;
         }
-    }
+    });
     each_bit(settled, [&](std::size_t t) { p.price[t] = 0; });
 }
 
-void fold(open_plan& p) {
-    std::erase_if(p.seams, [&](const live_seam& s) {
-        const zone_row& a = p.rows[s.a];
-        const zone_row& b = p.rows[s.b];
-        if (a.count > 1 && b.count > 1) {
-            return std::max(a.high - b.low, b.high - a.low) <= s.allowance;
+/// Folds zones without a choice into their neighbours.
+void settle(part& p) {
+    each_bit(p.open, [&](std::size_t z) {
+        if (p.rows[z].count == 1) {
+            const label& l = p.labels(z).front();
+            p.paid += l.cost;
+            p.open &= ~bit(z);
+            p.each_seam(z, [&](const half_seam& s, const half_seam&) {
+                for (label& k : p.labels(s.to)) {
+                    k.cost += s.price(k.length - l.length);
+                }
+            });
         }
-        for (label& l : p.labels(a.count == 1 ? s.b : s.a)) {
-            l.cost += s.price(l.length - (a.count == 1 ? a : b).low);
-        }
-        return true;
     });
-    for (std::size_t z = 0; z < p.rows.size(); ++z) {
-        p.paid += p.rows[z].count == 1 ? std::exchange(p.labels(z).front().cost, 0) : 0;
+}
+
+void read_seams(const problem& p, part& out) {
+    out.seams.reserve(2 * p.seams.size() + 2);
+    out.seams.resize(2);
+    for (const seam_cost& s : p.seams) {
+        if (s.a != s.b && s.per_hundredth > 0) {  // a zone has no step to itself
+            for (const auto& [a, b] : {std::pair{s.a, s.b}, std::pair{s.b, s.a}}) {
+                zone_row& row = out.rows[a];
+                out.seams.push_back({row.seam, row.seams++, static_cast<std::uint32_t>(b),
+                                     s.per_hundredth, s.allowance});
+                row.seam = static_cast<std::uint32_t>(out.seams.size() - 1);
+            }
+        }
     }
 }
 
-/// Zone `z` of the problem into the pool. Leaves out what its cheapest label plainly dominates:
-/// wherever a neighbour is, two labels' steps to it differ by at most `reach` times the difference of
-/// their lengths.
-void read_zone(const problem& p, std::size_t z, std::int64_t reach, open_plan& out,
-               first_look& look) {
-    zone_row& row = out.rows[z];
-    row.first = static_cast<std::uint32_t>(out.pool.size());
-    std::uint8_t least_spend = 255;
-    each_allowed(p, z, [&](std::size_t k, std::size_t at) {
-        const std::uint8_t spend = out.spends ? p.spend[at] : std::uint8_t{0};
-        least_spend = std::min(least_spend, spend);
-        out.pool.push_back({p.length[at], static_cast<std::uint16_t>(k), spend, false, p.tools[at],
-                            p.cost[at], 0, 0});
-    });
-    row.count = static_cast<std::uint32_t>(out.pool.size()) - row.first;
-    if (row.count == 0) {
-        look.without.push_back(z);
-        return;
+/// A zone without what its cheapest setup removes wherever the neighbours are. Whether others are as cheap.
+bool read_zone(const std::vector<allowed_setup>& zone, std::size_t z, tool_set always, part& out) {
+    const auto cheaper = [](auto& a, auto& b) { return a.cost < b.cost; };
+    const allowed_setup best =
+        zone.empty() ? allowed_setup{} : *std::min_element(zone.begin(), zone.end(), cheaper);
+    cost_t steepest = 0;
+    for (std::uint32_t i = out.rows[z].seam; i != 0; i = out.seams[i].next) {
+        steepest += out.seams[i].per_hundredth;
     }
-    if (least_spend > 0) {
-        look.spending.push_back(z);
+    bool tie = false;
+    out.rows[z].first = static_cast<std::uint32_t>(out.pool.size());
+    for (const allowed_setup& k : zone) {
+        const std::int32_t apart = std::max(best.length - k.length, k.length - best.length);
+        const cost_t d = best.cost - k.cost + steepest * apart;
+        if (d > 0 || best.spend > k.spend || best.setup == k.setup ||
+            d + sum_of(best.tools & ~k.tools, out.price) >= (best.setup < k.setup ? 1 : 0)) {
+            out.pool.push_back({k.tools & ~always, k.cost, k.length, k.setup, k.spend});
+        }
+        tie = tie || (k.cost == best.cost && best.setup < k.setup);
     }
-    const label m = *std::min_element(out.pool.begin() + row.first, out.pool.end(), cheaper);
-    std::size_t cheapest = 0;
-    for (label& k : out.labels(z)) {
-        cheapest += k.cost == m.cost ? 1 : 0;
-        const std::int64_t d = m.cost - k.cost + reach * std::abs(m.length - k.length);
-        k.gone = d <= 0 && m.spend <= k.spend && m.setup != k.setup &&
-                 d + out.price_of(m.tools & ~k.tools) < (m.setup < k.setup ? 1 : 0);
-    }
-    look.ties += cheapest > 1 ? 1 : 0;
-    out.open |= bit(z);
+    out.rows[z].count = static_cast<std::uint32_t>(out.pool.size()) - out.rows[z].first;
     out.drop(z);
-    out.pool.resize(row.first + row.count);
+    return tie;
 }
 
 }  // namespace
 
-bool open_plan::drop(std::size_t z) {
-    const zone_row before = rows[z];
+void part::drop(std::size_t z) {
     zone_row& row = rows[z];
-    label* const zone = pool.data() + row.first;
-    row = {row.first, 0, longest_hair, 0};
-    for (std::uint32_t l = 0; l < before.count; ++l) {
-        if (!zone[l].gone) {
-            row.low = std::min(row.low, zone[l].length);
-            row.high = std::max(row.high, zone[l].length);
-            if (row.count++ < l) {
-                zone[row.count - 1] = zone[l];
-            }
-        }
+    const zone_row before = row;
+    const auto zone = labels(z);
+    const auto end = std::remove_if(zone.begin(), zone.end(), [](auto& l) { return l.gone; });
+    row.count = static_cast<std::uint32_t>(end - zone.begin());
+    row.low = longest_hair;
+    row.high = 0;
+    for (const label& l : labels(z)) {
+        row.low = std::min(row.low, l.length);
+        row.high = std::max(row.high, l.length);
     }
-    open &= row.count > 1 ? ~zone_set{0} : ~bit(z);
     if (row.low != before.low || row.high != before.high) {  // neighbours' D may be less now
-        for (const live_seam& s : seams) {
-            fresh |= s.a == z ? bit(s.b) : s.b == z ? bit(s.a) : 0;
+        for (std::uint32_t i = row.seam; i != 0; i = seams[i].next) {
+            fresh |= bit(seams[i].to);
         }
     }
-    return row.count < before.count;
 }
 
-bool reduce(open_plan& p) {
-    if (std::any_of(p.rows.begin(), p.rows.end(), [](const zone_row& r) { return r.count == 0; })) {
-        return false;
-    }
-    for (;;) {
-        if (p.spends && !spend(p)) {
+bool reduce(part& p) {
+    const auto empty = [](const zone_row& row) { return row.count == 0; };
+    do {
+        if (std::any_of(p.rows.begin(), p.rows.end(), empty) || (p.spends && !spend(p))) {
             return false;
         }
         pay(p);
-        fold(p);
-        p.fresh &= p.open;
-        if (p.fresh == 0) {
-            return true;
-        }
-        each_bit(std::exchange(p.fresh, 0), [&](std::size_t z) { exchange(p, z); });
-    }
+        settle(p);
+        each_bit(std::exchange(p.fresh, 0) & p.open, [&](std::size_t z) { exchange(p, z); });
+    } while (p.fresh != 0);
+    return true;
 }
 
-void read(const problem& p, open_plan& out, first_look& look) {
-    out.rows.assign(p.zones, {});
-    out.pool.clear();
-    out.seams.clear();
-    out.open = 0;
-    out.paid = 0;
-    out.budget = p.budget;
-    out.spends = !p.spend.empty();
-    out.toll = 0;
-    out.price.fill(0);
-    std::copy(p.price.begin(), p.price.end(), out.price.begin());
-    std::array<std::int64_t, most_zones> reach{};
-    for (const seam_cost& s : p.seams) {
-        if (s.per_hundredth > 0 && s.a != s.b) {  // a zone has no step to itself
-            out.seams.push_back({static_cast<std::uint8_t>(s.a), static_cast<std::uint8_t>(s.b),
-                                 s.per_hundredth, s.allowance});
-            reach[s.a] += s.per_hundredth;
-            reach[s.b] += s.per_hundredth;
+part read(const problem& p, solution& out) {
+    part root;
+    root.rows.resize(p.zones.size());
+    root.pool.reserve(most_setups);
+    root.budget = p.budget;
+    std::copy(p.price.begin(), p.price.end(), root.price.begin());
+    read_seams(p, root);
+    std::vector<std::size_t> spending;
+    tool_set always = 0;
+    for (std::size_t z = 0; z < p.zones.size(); ++z) {
+        tool_set all = ~tool_set{0};
+        bool spends = true;
+        for (const allowed_setup& s : p.zones[z]) {
+            all &= s.tools;
+            spends = spends && s.spend > 0;
+            root.spends = root.spends || s.spend > 0;
+        }
+        always |= all;
+        root.open |= bit(z);
+        if (spends) {
+            (p.zones[z].empty() ? out.stuck : spending).push_back(z);
         }
     }
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        read_zone(p, z, reach[z], out, look);
+    out.stuck = out.stuck.empty() ? spending : out.stuck;
+    root.paid = sum_of(always, root.price);
+    each_bit(always, [&](std::size_t t) { root.price[t] = 0; });
+    for (std::size_t z = 0; z < p.zones.size(); ++z) {
+        out.sure.ties += read_zone(p.zones[z], z, always, root) ? 1 : 0;
     }
-    out.fresh = out.open;
+    root.fresh = root.open;
+    return root;
 }
 
 }  // namespace pelage::planning

@@ -1,183 +1,143 @@
-// Sharing tools out: raising the bound over the exact tables.
+// The bound: prices and steps shared out among zones, so that each stands on its own.
 //
 // Shares. Let b[z][t] >= 0 with sum over zones at most price[t]. Charging every zone b[z][t] for each
-// tool t it holds never charges more than the price, since a plan holding t anywhere pays it whole. So
-// the least shared cost bounds every plan from below, whatever the shares; they only decide how tight
-// that is. A plan that holds t is charged at most price[t] - rest[t] for it, so its cost is at least
-// its shared cost + rest[t].
+// tool t it holds never charges more than the price, since a plan holding t anywhere pays it whole.
 //
-// Toll. Charging toll >= 0 for every minute spent, less toll * budget, adds nothing above 0 to the cost
-// of a plan within the budget: bounds with it are bounds too.
+// Eased steps. For a seam let e(l) + f(m) <= the step's price for all labels l and m of its zones. Charging
+// both never charges more than the step. They may be negative.
 //
-// One zone's turn. Let M_l be the least shared cost of a plan through label l of the zone, V the least
-// of them. (1) A label with M_l + rests of its tools beyond the limit is in no plan sought: it goes.
-// (2) A share that some labels pay is lowered by up to the least M_l - V of them: they stay at V or
-// above, so V stays. (3) With what is left of its tools' prices label l could rise to M_l + rests; V
-// can rise to the least of these, and each label below that pays just the difference. So V, exact at
-// every turn since the tables are kept so, never falls. It stops short of the best shares where no
-// zone can move alone.
+// So the sum over zones of the least label, shares and eased steps included, bounds every plan from
+// below, whatever they are; they only decide how tight that is.
 //
-// A step. The bound as a function of shares and toll is a minimum of linear ones, one a plan; that of
-// the least shared plan rises by 1 for each share it pays and by its overspending for the toll. So
-// shares it pays are raised alike, and where that is beyond a price all shares of it lose alike.
-#include <algorithm>
-
+// One zone's turn. (1) At each seam e(l) is raised to the least over m of price - f(m), as far as it goes.
+// The zone takes its shares back; let S_l be what label l costs without them, and R_l the rest of the
+// prices of its tools, which other zones don't pay. (2) A plan through l costs at least S_l + R_l and
+// the least labels of the other zones: it pays its tools whole, of which the others are charged at most
+// what is no rest. Where that is beyond the limit, l is in no plan sought and goes. (3) The least of
+// S_l + R_l over the labels left can become the zone's value V: each label pays of its tools what it
+// lacks. V was no more before, since e(l) and the shares were such a choice. It may be raised by less, so
+// that other zones come to pay their part of a tool. (4) What labels cost above V is given
+// away at the seams to zones whose turn is still to come, in equal parts, for them to raise their f. So the
+// bound never falls. It stops short of the best where no zone can move alone.
 #include "plan_parts.hpp"
 
 namespace pelage::planning {
 
-/// So high that no sum of tolls overflows: 64 zones may spend 255 minutes each.
-constexpr cost_t highest_toll = 12'500;
+namespace {
 
-/// Zone `z` pays that much more for the tool.
-void tables::charge(open_plan& p, std::size_t z, std::size_t tool, cost_t more) {
-    p.share[z][tool] += more;
-    p.rest[tool] -= more;
-    const auto zone = p.labels(z);
-    for (std::size_t l = 0; l < zone.size(); ++l) {
-        slack_[l] += (zone[l].tools >> tool & 1U) != 0 ? more : 0;
-    }
+/// The bound of a part with the shares it has.
+void take_up(part& p) {
+    p.bound = p.paid;
+    p.rest = p.price;
+    each_bit(p.open, [&](std::size_t z) {
+        each_bit(p.rows[z].payer, [&](std::size_t t) { p.rest[t] -= p.share[z][t]; });
+        p.rows[z].value = none;
+        for (label& l : p.labels(z)) {
+            l.sum = l.cost + sum_of(l.tools, p.share[z]);
+            p.each_seam(z, [&](const half_seam& mine, const half_seam&) {
+                l.sum += p.eased[l.slot + mine.number];
+            });
+            p.rows[z].value = std::min(p.rows[z].value, l.sum);
+        }
+        p.bound += p.rows[z].value;
+    });
 }
 
-/// A zone's turn. False if no label stays.
-bool tables::reprice(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit) {
-    slack_.assign(b.labels, unreachable);  // M_l, within the tree of its zone
-    for (std::size_t n = 0; n < b.places; ++n) {
-        const cost_t* const cell = &cells[b.joint + n * b.labels];
-        const cost_t rest = cells[b.down + n];
-        for (std::size_t l = 0; l < b.labels; ++l) {
-            slack_[l] = std::min(slack_[l], cell[l] + rest);
-        }
+/// (1), into the labels' sums.
+void collect(part& p, std::size_t z) {
+    for (label& l : p.labels(z)) {
+        l.sum = l.cost;
     }
-    const auto zone = p.labels(b.zone);
-    const cost_t before = *std::min_element(slack_.begin(), slack_.end());
-    cost_t v = unreachable;
-    for (std::size_t l = 0; l < b.labels; ++l) {
-        cost_t least = bound + slack_[l] - before;
-        each_bit(zone[l].tools, [&](std::size_t t) { least += p.rest[t]; });
-        zone[l].gone = zone[l].gone || least > limit;
-        v = zone[l].gone ? v : std::min(v, slack_[l]);
-        row_[l] = slack_[l];
-    }
-    if (v == unreachable) {
-        return false;
-    }
-    each_bit(b.held, [&](std::size_t t) {
-        cost_t back = p.share[b.zone][t];
-        for (std::size_t l = 0; l < b.labels && back > 0; ++l) {
-            const bool pays = (zone[l].tools >> t & 1U) != 0 && !zone[l].gone;
-            back = pays ? std::min(back, slack_[l] - v) : back;
-        }
-        if (back > 0) {
-            charge(p, b.zone, t, -back);
+    p.each_seam(z, [&](const half_seam& mine, const half_seam& theirs) {
+        for (label& l : p.labels(z)) {
+            cost_t most = none;
+            for (const label& y : p.labels(mine.to)) {
+                const cost_t step = mine.price(l.length - y.length);
+                most = y.gone ? most : std::min(most, step - p.eased[y.slot + theirs.number]);
+            }
+            p.eased[l.slot + mine.number] = most;
+            l.sum += most;
         }
     });
-    cost_t top = v + most_rise;
-    for (std::size_t l = 0; l < b.labels; ++l) {
-        cost_t could = slack_[l];
-        each_bit(zone[l].tools, [&](std::size_t t) { could += p.rest[t]; });
-        top = zone[l].gone ? top : std::min(top, could);
+}
+
+/// (2) and (3). False if no label is left.
+bool charge(part& p, std::size_t z, cost_t limit) {
+    zone_row& row = p.rows[z];
+    by_tool& share = p.share[z];
+    each_bit(std::exchange(row.payer, 0),
+             [&](std::size_t t) { p.rest[t] += std::exchange(share[t], 0); });
+    cost_t top = none;
+    for (label& l : p.labels(z)) {
+        const cost_t could = l.sum + sum_of(l.tools, p.rest);
+        l.gone = l.gone || p.bound - row.value + could > limit;
+        top = l.gone ? top : std::min(top, could);
     }
-    for (std::size_t l = 0; l < b.labels; ++l) {
-        each_bit(zone[l].gone ? 0 : zone[l].tools, [&](std::size_t t) {
-            if (const cost_t pays = std::min(p.rest[t], top - slack_[l]); pays > 0) {
-                charge(p, b.zone, t, pays);
+    top = std::min(top, row.value + p.most_rise);
+    p.bound += top - std::exchange(row.value, top);
+    bool any = false;
+    for (const label& l : p.labels(z)) {
+        cost_t lack = l.gone ? 0 : top - l.sum - sum_of(l.tools, share);
+        each_bit(lack > 0 ? l.tools : 0, [&](std::size_t t) {
+            const auto more = static_cast<std::int32_t>(std::clamp<cost_t>(lack, 0, p.rest[t]));
+            share[t] += more;
+            p.rest[t] -= more;
+            lack -= more;
+        });
+        row.payer |= l.tools;
+        any = any || !l.gone;
+    }
+    return any;
+}
+
+/// (4). Remembers a label that costs least.
+void give(part& p, std::size_t z, bool upward) {
+    const auto zone = p.labels(z);
+    for (label& l : zone) {
+        l.sum = l.gone ? none : l.sum + sum_of(l.tools, p.share[z]) - p.rows[z].value;
+    }
+    const auto less = [](const label& a, const label& b) { return a.sum < b.sum; };
+    p.rows[z].least =
+        static_cast<std::uint32_t>(std::min_element(zone.begin(), zone.end(), less) - zone.begin());
+    cost_t ahead = 0;
+    p.each_seam(z, [&](const half_seam& mine, const half_seam&) {
+        ahead += (mine.to > z) == upward ? 1 : 0;
+    });
+    p.each_seam(z, [&](const half_seam& mine, const half_seam&) {
+        for (const label& l : (mine.to > z) == upward ? zone : zone.first(0)) {
+            p.eased[l.slot + mine.number] -= l.gone ? 0 : l.sum / ahead;
+        }
+    });
+}
+
+}  // namespace
+
+bool share_out(part& p, cost_t limit) {
+    if (p.share.empty()) {  // the search begins: so far nobody pays anything
+        p.share.resize(p.rows.size());
+        p.most_rise = *std::max_element(p.price.begin(), p.price.end()) / 8;
+        std::uint32_t end = 0;
+        each_bit(p.open, [&](std::size_t z) {
+            for (label& l : p.labels(z)) {
+                l.slot = std::exchange(end, end + p.rows[z].seams);
             }
         });
+        p.eased.resize(end);
     }
-    bound += top - before;
-    for (std::size_t l = 0; l < b.labels; ++l) {
-        row_[l] = zone[l].gone ? unreachable : slack_[l] - row_[l];
-    }
-    return true;
-}
-
-/// Takes what a child's table says out of its parent's and tells it what all else costs at least.
-void tables::tell(const bucket& b, const bucket& child) {
-    std::fill_n(&cells[child.down], child.places, unreachable);
-    for (std::size_t n = 0; n < b.places; ++n) {
-        cost_t* const cell = &cells[b.joint + n * b.labels];
-        const cost_t rest = cells[b.down + n];
-        const cost_t* const least = &cells[child.least + child.base[n]];
-        cost_t* const down = &cells[child.down + child.base[n]];
-        for (std::size_t l = 0; l < b.labels; ++l) {
-            cell[l] -= least[l];
-            down[l] = std::min(down[l], cell[l] + rest);
+    take_up(p);
+    for (const bool upward : {false, true}) {
+        for (zone_set left = p.open; left != 0;) {
+            const auto z = static_cast<std::size_t>(upward ? std::countr_zero(left)
+                                                           : 63 - std::countl_zero(left));
+            left &= ~bit(z);
+            collect(p, z);
+            if (!charge(p, z, limit)) {
+                return false;
+            }
+            give(p, z, upward);
         }
     }
-}
-
-/// The turns of a zone and of all below it.
-bool tables::visit(const bucket& b, open_plan& p, cost_t most_rise, cost_t limit) {
-    if (!reprice(b, p, most_rise, limit)) {
-        return false;
-    }
-    for (std::size_t n = 0; n < b.places; ++n) {
-        cost_t* const cell = &cells[b.joint + n * b.labels];
-        for (std::size_t l = 0; l < b.labels; ++l) {
-            cell[l] = std::min(cell[l] + row_[l], unreachable);
-        }
-    }
-    for (const std::uint8_t c : b.children) {
-        tell(b, buckets_[c]);
-        if (!visit(buckets_[c], p, most_rise, limit)) {
-            return false;
-        }
-        hear(b, buckets_[c]);
-    }
-    close(b);
-    return true;
-}
-
-bool tables::share_out(open_plan& p, cost_t most_rise, cost_t limit) {
-    return std::all_of(order.rbegin(), order.rend(),
-                       [&](const bucket& b) {
-                           if (!b.separator.empty()) {
-                               return true;
-                           }
-                           cells[b.down] = 0;
-                           return visit(b, p, most_rise, limit);
-                       }) &&
-           bound <= limit;
-}
-
-/// All shares of a tool lose alike until they fit its price.
-static void fit(open_plan& p, std::size_t tool) {
-    for (;;) {
-        cost_t payers = 0;
-        p.rest[tool] = p.price[tool];
-        for (const auto& share : p.share) {
-            p.rest[tool] -= share[tool];
-            payers += share[tool] > 0 ? 1 : 0;
-        }
-        if (p.rest[tool] >= 0) {
-            return;
-        }
-        const cost_t cut = (payers - 1 - p.rest[tool]) / payers;
-        for (auto& share : p.share) {
-            share[tool] = std::max(0, share[tool] - cut);
-        }
-    }
-}
-
-void tables::step(open_plan& p, cost_t length) {
-    trace();
-    cost_t holders = 0;
-    cost_t over = p.spends ? -p.budget : 0;
-    each_bit(p.open, [&](std::size_t z) {
-        holders += std::popcount(p.labels(z)[at_[z]].tools);
-        over += p.labels(z)[at_[z]].spend;
-    });
-    const cost_t square = std::max(1, holders + over * over);
-    tool_set held = 0;
-    each_bit(p.open, [&](std::size_t z) {
-        each_bit(p.labels(z)[at_[z]].tools,
-                 [&](std::size_t t) { p.share[z][t] += length / square; });
-        held |= p.labels(z)[at_[z]].tools;
-    });
-    each_bit(held, [&](std::size_t t) { fit(p, t); });
-    p.toll = std::clamp<cost_t>(p.toll + length / square * over, 0, highest_toll);
-    fill(p);
+    return p.bound <= limit;
 }
 
 }  // namespace pelage::planning

@@ -161,12 +161,10 @@ problem at_another_length(const compiled_groom& c, const groom& g,
     problem p = c.choice;
     for (const std::size_t row : rows) {
         const zone_plan& z = g.zones[c.rows[row]];
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            const std::int32_t off = p.length[p.at(row, k)] - in_hundredths(z.leaves->best);
-            if (std::abs(off) <= in_hundredths(z.tolerated) || (shorter_only && off > 0)) {
-                p.cost[p.at(row, k)] = forbidden;
-            }
-        }
+        std::erase_if(p.zones[row], [&](const allowed_setup& s) {
+            const std::int32_t off = s.length - in_hundredths(z.leaves->best);
+            return std::abs(off) <= in_hundredths(z.tolerated) || (shorter_only && off > 0);
+        });
     }
     return p;
 }

@@ -81,19 +81,15 @@ class fewer {
 /// there are.
 std::size_t fewer::at_least() const {
     const compiled_groom& c = at_.compiled();
-    const problem& p = c.choice;
     struct need {
         std::set<std::size_t> any_of;
         std::size_t least = 2;  // a comb and the blade beneath; no setup holds more
     };
     std::vector<need> needs;
-    for (std::size_t row = 0; row < p.zones; ++row) {
+    for (const std::vector<allowed_setup>& row : c.choice.zones) {
         need n;
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            if (p.cost[p.at(row, k)] == forbidden) {
-                continue;
-            }
-            const std::set<std::size_t> held = at_.tools_of({k});
+        for (const allowed_setup& s : row) {
+            const std::set<std::size_t> held = at_.tools_of({s.setup});
             n.any_of.insert(held.begin(), held.end());
             n.least = std::min(n.least, held.size());
         }
@@ -122,11 +118,11 @@ problem fewer::tolled(const std::vector<state>& tools, std::int64_t toll) const 
     const auto is_out = [&](std::size_t tool) {
         return tool != worktop::none && tools[tool] == state::out;
     };
-    for (std::size_t k = 0; k < p.setups; ++k) {
-        const worktop::hold& h = at_.top().held(c.setup_of(k));
-        for (std::size_t row = 0; (is_out(h.blade) || is_out(h.comb)) && row < p.zones; ++row) {
-            p.cost[p.at(row, k)] = forbidden;
-        }
+    for (std::vector<allowed_setup>& row : p.zones) {
+        std::erase_if(row, [&](const allowed_setup& s) {
+            const worktop::hold& h = at_.top().held(c.setup_of(s.setup));
+            return is_out(h.blade) || is_out(h.comb);
+        });
     }
     for (std::size_t i = 0; i < p.price.size(); ++i) {
         if (tools[c.tool_of[i]] == state::open) {

@@ -38,23 +38,25 @@ class explainer {
   private:
     [[nodiscard]] reason_why of_row(std::size_t row) const;
     void find_next(std::size_t row, reason_why& why) const;
-    [[nodiscard]] chosen_for against(std::size_t row, std::size_t other) const;
-    [[nodiscard]] std::int64_t steps(std::size_t row, std::size_t column) const;
+    [[nodiscard]] chosen_for against(std::size_t row, const allowed_setup& other) const;
+    [[nodiscard]] std::int64_t steps(std::size_t row, std::int32_t left) const;
     [[nodiscard]] tool_set held_elsewhere(std::size_t row) const;
     [[nodiscard]] const problem& choice() const { return at_.compiled().choice; }
+    [[nodiscard]] const allowed_setup& chosen(std::size_t row) const {
+        return *find(choice(), row, g_.choice.setup[row]);
+    }
 
     ways::same_problem at_;
     const groom& g_;
 };
 
-/// What the steps to the neighbours cost if the place is done by that column.
-std::int64_t explainer::steps(std::size_t row, std::size_t column) const {
-    const problem& p = choice();
+/// What the steps to the neighbours cost if the place is left at that length.
+std::int64_t explainer::steps(std::size_t row, std::int32_t left) const {
     const auto length_of = [&](std::size_t n) {
-        return std::int64_t{p.length[p.at(n, n == row ? column : g_.choice.setup[n])]};
+        return std::int64_t{n == row ? left : chosen(n).length};
     };
     std::int64_t sum = 0;
-    for (const seam_cost& s : p.seams) {
+    for (const seam_cost& s : choice().seams) {
         if (s.a == row || s.b == row) {
             const std::int64_t step = std::abs(length_of(s.a) - length_of(s.b));
             sum += std::max<std::int64_t>(0, step - s.allowance) * s.per_hundredth;
@@ -66,37 +68,33 @@ std::int64_t explainer::steps(std::size_t row, std::size_t column) const {
 tool_set explainer::held_elsewhere(std::size_t row) const {
     tool_set held = 0;
     for (std::size_t n = 0; n < g_.choice.setup.size(); ++n) {
-        held |= n == row ? 0 : choice().tools[choice().at(n, g_.choice.setup[n])];
+        held |= n == row ? 0 : chosen(n).tools;
     }
     return held;
 }
 
 /// What speaks against `other`, cheaper for this place alone.
-chosen_for explainer::against(std::size_t row, std::size_t other) const {
+chosen_for explainer::against(std::size_t row, const allowed_setup& other) const {
     const problem& p = choice();
-    const std::size_t chosen = g_.choice.setup[row];
-    if (!p.spend.empty()) {
-        std::int32_t spent = p.spend[p.at(row, other)];
-        for (std::size_t n = 0; n < g_.choice.setup.size(); ++n) {
-            spent += n == row ? 0 : p.spend[p.at(n, g_.choice.setup[n])];
-        }
-        if (spent > p.budget) {
-            return chosen_for::no_time;
-        }
+    const allowed_setup& own = chosen(row);
+    std::int32_t spent = other.spend;
+    for (std::size_t n = 0; n < g_.choice.setup.size(); ++n) {
+        spent += n == row ? 0 : chosen(n).spend;
+    }
+    if (spent > p.budget) {
+        return chosen_for::no_time;
     }
     const tool_set elsewhere = held_elsewhere(row);
-    const auto pick_ups = [&](std::size_t column) {
+    const auto pick_ups = [&](tool_set held) {
         std::int64_t sum = 0;
         for (std::size_t i = 0; i < p.price.size(); ++i) {
-            const bool more = ((p.tools[p.at(row, column)] & ~elsewhere) >> i & 1U) != 0;
-            sum += more ? p.price[i] : 0;
+            sum += ((held & ~elsewhere) >> i & 1U) != 0 ? p.price[i] : 0;
         }
         return sum;
     };
-    const std::int64_t by_tools = pick_ups(other) - pick_ups(chosen);
-    const std::int64_t by_steps = steps(row, other) - steps(row, chosen);
-    const std::int64_t saved = p.cost[p.at(row, chosen)] - p.cost[p.at(row, other)];
-    if (by_tools + by_steps < saved) {
+    const std::int64_t by_tools = pick_ups(other.tools) - pick_ups(own.tools);
+    const std::int64_t by_steps = steps(row, other.length) - steps(row, own.length);
+    if (by_tools + by_steps < own.cost - other.cost) {
         return chosen_for::direction;
     }
     return by_tools >= by_steps ? chosen_for::in_hand : chosen_for::neighbours;
@@ -104,7 +102,8 @@ chosen_for explainer::against(std::size_t row, std::size_t other) const {
 
 void explainer::find_next(std::size_t row, reason_why& why) const {
     problem p = choice();
-    p.cost[p.at(row, g_.choice.setup[row])] = forbidden;
+    std::erase_if(p.zones[row],
+                  [&](const allowed_setup& s) { return s.setup == g_.choice.setup[row]; });
     const solution s = at_.choose(p);
     if (s.setup.empty()) {
         return;
@@ -122,24 +121,20 @@ void explainer::find_next(std::size_t row, reason_why& why) const {
 }
 
 reason_why explainer::of_row(std::size_t row) const {
-    const problem& p = choice();
-    const std::size_t chosen = g_.choice.setup[row];
+    const std::vector<allowed_setup>& allowed = choice().zones[row];
+    const allowed_setup& own = chosen(row);
     reason_why why;
     why.zone = at_.compiled().rows[row];
     find_next(row, why);
-    std::size_t cheapest = chosen;
-    bool another = false;
-    for (std::size_t k = 0; k < p.setups; ++k) {
-        another = another || (k != chosen && p.cost[p.at(row, k)] != forbidden);
-        if (p.cost[p.at(row, k)] < p.cost[p.at(row, cheapest)]) {
-            cheapest = k;
-        }
+    const allowed_setup* alone = &own;
+    for (const allowed_setup& s : allowed) {
+        alone = s.cost < alone->cost ? &s : alone;
     }
-    if (!another) {
+    if (allowed.size() == 1) {
         why.why = chosen_for::only_one;
-    } else if (cheapest != chosen) {
-        why.alone = at_.setup_at(cheapest);
-        why.why = against(row, cheapest);
+    } else if (alone != &own) {
+        why.alone = at_.setup_at(alone->setup);
+        why.why = against(row, *alone);
     } else {
         const outcome came = g_.zones[why.zone].came;
         const bool far = came == outcome::off_target || came == outcome::beyond_reach;

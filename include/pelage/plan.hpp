@@ -1,7 +1,8 @@
 // The choice of setups as a problem in integers, and its plan.
 //
-// One variable per place (a zone, or one side of it), one value per setup. The cost of a plan is
-//   sum over zones of cost[zone][setup]
+// One variable per place (a zone, or one side of it); its values are the setups allowed there. The cost
+// of a plan is
+//   sum over zones of the cost of the setup chosen there
 //   + price of every tool that is held at least once
 //   + for every step between neighbours: per_hundredth * max(0, |length - length| - allowance)
 // and the minutes of combing out that the chosen setups need must fit in a budget. Costs are
@@ -10,8 +11,6 @@
 #pragma once
 
 #include <cstdint>
-#include <limits>
-#include <memory>
 #include <span>
 #include <string>
 #include <vector>
@@ -20,15 +19,13 @@
 
 namespace pelage {
 
-/// A cost that rules a setup out in a zone.
-inline constexpr std::int32_t forbidden = std::numeric_limits<std::int32_t>::max();
 /// The most a single zone's setup or a tool may cost (thousandths of a minute: 1000 minutes).
 inline constexpr std::int32_t dearest = 1'000'000;
 /// The longest hair (hundredths of a millimetre: 1 m).
 inline constexpr std::int32_t longest_hair = 100'000;
 /// The most that every zone and tool at its dearest and every seam at the widest step may cost together
 /// (250000 minutes). It lies below 2^28, so that sums of plans don't overflow; check() holds it.
-inline constexpr std::int64_t most_cost = 250'000'000;
+inline constexpr std::int32_t most_cost = 250'000'000;
 inline constexpr std::size_t most_zones = 64;
 inline constexpr std::size_t most_tools = 64;
 inline constexpr std::size_t most_steps = 256;
@@ -45,29 +42,32 @@ struct seam_cost {
     std::int32_t allowance = 0;      ///< hundredths of a millimetre, >= 0
 };
 
-/// The problem. Rows are zones: cost[zone * setups + setup].
-struct problem {
-    std::size_t zones = 0;
-    std::size_t setups = 0;
-    std::vector<std::int32_t> cost;    ///< 0 to dearest, or forbidden
-    std::vector<std::int32_t> length;  ///< finished length in hundredths of a millimetre, >= 0
-    std::vector<tool_set> tools;       ///< per zone and setup: tools held (list decides the bit)
-    std::vector<std::int32_t> price;   ///< per tool, 0 to dearest
-    std::vector<seam_cost> seams;
-    /// Per zone and setup, whole minutes of combing out it needs first; empty: nothing needs any.
-    std::vector<std::uint8_t> spend;
-    std::int32_t budget = 0;  ///< minutes the chosen setups may need together, >= 0
-
-    [[nodiscard]] std::size_t at(std::size_t zone, std::size_t setup) const {
-        return zone * setups + setup;
-    }
+/// A setup that may be chosen in a zone.
+struct allowed_setup {
+    std::uint16_t setup = 0;  ///< which, below most_setups
+    std::uint8_t spend = 0;   ///< whole minutes of combing out it needs first
+    std::int32_t cost = 0;    ///< 0 to dearest
+    std::int32_t length = 0;  ///< finished length in hundredths of a millimetre, 0 to longest_hair
+    tool_set tools = 0;       ///< tools it holds (list decides the bit)
 };
+
+/// The problem.
+struct problem {
+    std::vector<std::vector<allowed_setup>>
+        zones;                        ///< by zone: what is allowed, in order of setups
+    std::vector<std::int32_t> price;  ///< per tool, 0 to dearest
+    std::vector<seam_cost> seams;
+    std::int32_t budget = 0;  ///< minutes the chosen setups may need together, >= 0
+};
+
+/// The setup of that number in a zone; nothing where it isn't allowed there.
+[[nodiscard]] const allowed_setup* find(const problem& p, std::size_t zone, std::size_t setup);
 
 /// How sure the plan is the cheapest there is.
 struct proof {
     std::int64_t bound = 0;  ///< no plan costs less (thousandths of a minute)
     bool optimal = false;    ///< bound equals the plan's cost
-    std::int64_t nodes = 0;  ///< labels and parts of the problem weighed in the search
+    std::int64_t nodes = 0;  ///< parts of the problem weighed in the search
     std::size_t ties = 0;    ///< zones in which another setup would have cost the same
 };
 
@@ -83,36 +83,20 @@ struct solution {
 };
 
 /// Cost of choosing `setup[z]` in every zone, from the definition above. Throws error(range) if a
-/// choice is out of range or forbidden, or if the choices together overspend the budget.
+/// choice isn't allowed, or if the choices together overspend the budget.
 [[nodiscard]] work cost_of(const problem& p, std::span<const std::size_t> setup);
 
 /// Throws error(range) unless every count, cost, length, price and the budget of the problem lies in
 /// the bounds that make overflow impossible.
 void check(const problem& p);
 
-/// Labels and parts a search may weigh before it gives up on a proof: a second's work or so. The plan of
-/// a dog needs a handful.
-inline constexpr std::int64_t usual_nodes = 10'000'000;
+/// Parts a search may weigh before it gives up on a proof: a second's work or so. The plan of a dog needs
+/// a handful.
+inline constexpr std::int64_t usual_nodes = 50'000;
 
 /// The cheapest plan within the budget; of several, the first by zone, then setup. Proven: `bound` equals the
 /// cost and `optimal` is set, unless `most_nodes` parts were not enough; then the best plan found,
 /// with the bound that was proven. Throws error(range) as check() does.
 [[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);
-
-/// solve() for many problems: keeps its memory from one to the next. One for each thread.
-class planner {
-  public:
-    planner();
-    planner(planner&&) noexcept;
-    planner& operator=(planner&&) noexcept;
-    ~planner();
-
-    /// As the function of that name.
-    [[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);
-
-  private:
-    struct work_space;
-    std::unique_ptr<work_space> own_;
-};
 
 }  // namespace pelage

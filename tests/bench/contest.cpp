@@ -29,11 +29,7 @@ void note(record& r, double seconds, bool proven, bool plan, std::int64_t cost) 
 /// One zone, one setup.
 problem next_to_nothing() {
     problem p;
-    p.zones = 1;
-    p.setups = 1;
-    p.cost = {1};
-    p.length = {1};
-    p.tools = {0};
+    p.zones = {{{0, 0, 1, 1, 0}}};
     return p;
 }
 

@@ -39,14 +39,16 @@ size_of_problems mean_size(const std::vector<problem>& all) {
     for (const problem& p : all) {
         pelage::tool_set held = 0;
         std::size_t cells = 0;
-        for (std::size_t i = 0; i < p.cost.size(); ++i) {
-            if (p.cost[i] != pelage::forbidden) {
-                held |= p.tools[i];
-                ++cells;
+        std::size_t setups = 0;
+        for (const auto& zone : p.zones) {
+            for (const pelage::allowed_setup& allowed : zone) {
+                held |= allowed.tools;
+                setups = std::max<std::size_t>(setups, allowed.setup + 1U);
             }
+            cells += zone.size();
         }
-        s.zones += static_cast<double>(p.zones) / n;
-        s.setups += static_cast<double>(p.setups) / n;
+        s.zones += static_cast<double>(p.zones.size()) / n;
+        s.setups += static_cast<double>(setups) / n;
         s.cells += static_cast<double>(cells) / n;
         s.tools += static_cast<double>(std::popcount(held)) / n;
     }

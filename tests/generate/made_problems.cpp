@@ -185,11 +185,15 @@ void add_zone(const part& place, const std::vector<pool_setup>& setups, double l
               problem& p) {
     const bool none = std::none_of(setups.begin(), setups.end(),
                                    [&](const pool_setup& s) { return place.allows(s); });
-    for (const pool_setup& s : setups) {
+    auto& zone = p.zones.emplace_back();
+    for (std::size_t k = 0; k < setups.size(); ++k) {
+        const pool_setup& s = setups[k];
         const double leaves = s.against ? s.stated : s.stated * lie;
-        p.cost.push_back(none || place.allows(s) ? miss(place, leaves, kind) : forbidden);
-        p.length.push_back(static_cast<std::int32_t>(std::lround(leaves * 100.0)));
-        p.tools.push_back(tool_set{1} << s.tool);
+        if (none || place.allows(s)) {
+            zone.push_back({static_cast<std::uint16_t>(k), 0, miss(place, leaves, kind),
+                            static_cast<std::int32_t>(std::lround(leaves * 100.0)),
+                            tool_set{1} << s.tool});
+        }
     }
 }
 
@@ -212,12 +216,13 @@ problem unlike_a_groom(dice& d, made kind, int zones, int setups) {
     const auto tools = std::min(static_cast<std::size_t>(setups), most_tools);
     p.price.assign(tools, tool_price(kind));
     for (int z = 0; z < zones; ++z) {
+        auto& zone = p.zones.emplace_back();
         for (std::size_t k = 0; k < static_cast<std::size_t>(setups); ++k) {
             const bool suits = d.luck(20);
             const int any = d.roll(20'000);
-            p.cost.push_back(kind == made::cover ? (suits ? 0 : 200'000) : any);
-            p.length.push_back(1000);
-            p.tools.push_back(tool_set{1} << (k % tools));
+            zone.push_back({static_cast<std::uint16_t>(k), 0,
+                            kind == made::cover ? (suits ? 0 : 200'000) : any, 1000,
+                            tool_set{1} << (k % tools)});
         }
     }
     return p;
@@ -227,23 +232,16 @@ problem unlike_a_groom(dice& d, made kind, int zones, int setups) {
 
 problem made_problem(dice& d, made kind, int zones, int setups) {
     const bool loose = kind == made::facility || kind == made::cover;
-    problem p = loose ? unlike_a_groom(d, kind, zones, setups) : groom_like(d, kind, zones, setups);
-    p.zones = static_cast<std::size_t>(zones);
-    p.setups = static_cast<std::size_t>(setups);
-    return p;
+    return loose ? unlike_a_groom(d, kind, zones, setups) : groom_like(d, kind, zones, setups);
 }
 
 void add_combing_out(dice& d, problem& p) {
-    p.spend.assign(p.zones * p.setups, 0);
     p.budget = 15;
-    for (std::size_t z = 0; z < p.zones; ++z) {
+    for (auto& zone : p.zones) {
         const auto minutes = static_cast<std::uint8_t>(d.luck(25) ? 2 + d.roll(9) : 0);
-        std::size_t allowed = 0;
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            // the first allowed setup needs none
-            allowed += p.cost[p.at(z, k)] == forbidden ? 0U : 1U;
-            if (allowed > 1 && d.luck(80)) {
-                p.spend[p.at(z, k)] = minutes;
+        for (std::size_t i = 1; i < zone.size(); ++i) {  // the first allowed setup needs none
+            if (d.luck(80)) {
+                zone[i].spend = minutes;
             }
         }
     }

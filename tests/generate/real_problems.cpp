@@ -8,6 +8,7 @@
 #include <pelage/io/reference.hpp>
 
 #include "groom_problem.hpp"
+#include "groom_wish.hpp"
 
 namespace generate {
 
@@ -118,7 +119,7 @@ void findings(dice& d, dog& patient) {
         m.comb_out = m.grade != mat_grade::pelt && d.luck(50);
         // one finding in a place
         if (std::none_of(patient.mats.begin(), patient.mats.end(),
-                         [&](const mat_finding& o) { return meet(o.at, m.at); })) {
+                         [&](const mat_finding& o) { return share_side(o.at, m.at); })) {
             patient.mats.push_back(m);
         }
     }
@@ -198,7 +199,7 @@ problem any_real_problem(dice& d, const table_size& size) {
         const table t = any_table(d, size);
         try {
             compiled_groom g = compile(t.request());
-            if (g.stop.empty() && g.choice.zones > 0) {
+            if (g.stop.empty() && !g.choice.zones.empty()) {
                 return std::move(g.choice);
             }
         } catch (const error& e) {

@@ -22,7 +22,7 @@ class writer {
                 step(s);
             }
         } else {
-            for (std::size_t z = 0; z < p_.zones; ++z) {
+            for (std::size_t z = 0; z < p_.zones.size(); ++z) {
                 cumulate(z);
             }
             for (const seam_cost& s : p_.seams) {
@@ -39,17 +39,22 @@ class writer {
         return out_.columns.size() - 1;
     }
 
+    /// A zone's allowed setups with their columns.
+    template <class Visit>
+    void each(std::size_t z, Visit visit) const {
+        for (std::size_t i = 0; i < p_.zones[z].size(); ++i) {
+            visit(p_.zones[z][i], out_.choice[z][i]);
+        }
+    }
+
     /// Every zone has one of its allowed setups.
     void choices() {
-        for (std::size_t z = 0; z < p_.zones; ++z) {
+        for (std::size_t z = 0; z < p_.zones.size(); ++z) {
             row one{{}, relation::equal, 1};
-            for (std::size_t k = 0; k < p_.setups; ++k) {
-                const std::int32_t cost = p_.cost[p_.at(z, k)];
-                out_.choice.push_back(cost == forbidden ? integer_programme::none
-                                                        : add({cost, 1, true}));
-                if (cost != forbidden) {
-                    one.terms.push_back({out_.choice.back(), 1});
-                }
+            out_.choice.emplace_back();
+            for (const allowed_setup& s : p_.zones[z]) {
+                out_.choice[z].push_back(add({s.cost, 1, true}));
+                one.terms.push_back({out_.choice[z].back(), 1});
             }
             out_.rows.push_back(std::move(one));
         }
@@ -62,14 +67,13 @@ class writer {
                 continue;
             }
             const std::size_t held = add({p_.price[t], 1, true});
-            for (std::size_t z = 0; z < p_.zones; ++z) {
+            for (std::size_t z = 0; z < p_.zones.size(); ++z) {
                 row r{{}, relation::at_least, 0};
-                for (std::size_t k = 0; k < p_.setups; ++k) {
-                    const std::size_t i = p_.at(z, k);
-                    if (out_.choice[i] != integer_programme::none && (p_.tools[i] >> t & 1U) != 0) {
-                        r.terms.push_back({out_.choice[i], -1});
+                each(z, [&](const allowed_setup& s, std::size_t chosen) {
+                    if ((s.tools >> t & 1U) != 0) {
+                        r.terms.push_back({chosen, -1});
                     }
-                }
+                });
                 if (!r.terms.empty()) {
                     r.terms.push_back({held, 1});
                     out_.rows.push_back(std::move(r));
@@ -80,10 +84,12 @@ class writer {
 
     void budget() {
         row r{{}, relation::at_most, p_.budget};
-        for (std::size_t i = 0; i < p_.spend.size(); ++i) {
-            if (out_.choice[i] != integer_programme::none && p_.spend[i] != 0) {
-                r.terms.push_back({out_.choice[i], p_.spend[i]});
-            }
+        for (std::size_t z = 0; z < p_.zones.size(); ++z) {
+            each(z, [&](const allowed_setup& s, std::size_t chosen) {
+                if (s.spend != 0) {
+                    r.terms.push_back({chosen, s.spend});
+                }
+            });
         }
         if (!r.terms.empty()) {
             out_.rows.push_back(std::move(r));
@@ -91,12 +97,11 @@ class writer {
     }
 
     void add_lengths(row& r, std::size_t z, int sign) const {
-        for (std::size_t k = 0; k < p_.setups; ++k) {
-            const std::size_t i = p_.at(z, k);
-            if (out_.choice[i] != integer_programme::none && p_.length[i] != 0) {
-                r.terms.push_back({out_.choice[i], std::int64_t{sign} * p_.length[i]});
+        each(z, [&](const allowed_setup& s, std::size_t chosen) {
+            if (s.length != 0) {
+                r.terms.push_back({chosen, std::int64_t{sign} * s.length});
             }
-        }
+        });
     }
 
     /// beyond >= length - length - allowance, both ways round.
@@ -116,12 +121,9 @@ class writer {
     /// up_to[z][l]: 1 if the zone is left at l or below, for every length it may have.
     void cumulate(std::size_t z) {
         std::map<std::int32_t, std::vector<std::size_t>> by_length;
-        for (std::size_t k = 0; k < p_.setups; ++k) {
-            const std::size_t i = p_.at(z, k);
-            if (out_.choice[i] != integer_programme::none) {
-                by_length[p_.length[i]].push_back(out_.choice[i]);
-            }
-        }
+        each(z, [&](const allowed_setup& s, std::size_t chosen) {
+            by_length[s.length].push_back(chosen);
+        });
         up_to_.emplace_back();
         std::size_t before = integer_programme::none;
         for (const auto& [length, columns] : by_length) {
@@ -188,12 +190,11 @@ integer_programme written(const problem& p, form f) {
 std::optional<std::vector<std::size_t>> chosen(const problem& p, const integer_programme& ip,
                                                std::span<const double> value) {
     std::vector<std::size_t> plan;
-    for (std::size_t z = 0; z < p.zones; ++z) {
+    for (std::size_t z = 0; z < p.zones.size(); ++z) {
         std::size_t found = 0;
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            const std::size_t c = ip.choice[p.at(z, k)];
-            if (c != integer_programme::none && value[c] > 0.5) {
-                plan.push_back(k);
+        for (std::size_t i = 0; i < p.zones[z].size(); ++i) {
+            if (value[ip.choice[z][i]] > 0.5) {
+                plan.push_back(p.zones[z][i].setup);
                 ++found;
             }
         }

@@ -49,7 +49,8 @@ struct integer_programme {
     static constexpr std::size_t none = static_cast<std::size_t>(-1);
     std::vector<column> columns;
     std::vector<row> rows;
-    std::vector<std::size_t> choice;  ///< like problem::cost: the column that says yes, or none
+    /// Like problem::zones: the column that says yes.
+    std::vector<std::vector<std::size_t>> choice;
 };
 
 /// The problem written out.

@@ -56,34 +56,29 @@ void write_columns(const integer_programme& ip, std::ostream& out) {
     }
 }
 
-/// The network's variables: zones by their allowed setups, tools, and for every zone that may need
+/// The network's variables besides zones, whose values are their allowed setups: tools, and for every zone that may need
 /// combing out the minutes needed up to it.
 struct network {
-    std::vector<std::vector<std::size_t>> setups;  // by zone
-    std::vector<std::size_t> tools;                // with a price
-    std::vector<std::size_t> spenders;             // zones
-    std::int64_t top = 1;                          // above what any plan costs
+    std::vector<std::size_t> tools;     // with a price
+    std::vector<std::size_t> spenders;  // zones
+    std::int64_t top = 1;               // above what any plan costs
 };
-
-std::int64_t spend_of(const problem& p, std::size_t i) {
-    return p.spend.empty() ? 0 : p.spend[i];
-}
 
 network network_of(const problem& p) {
     network n;
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        n.setups.emplace_back();
-        std::int64_t dearest_here = 0;
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            const std::int32_t cost = p.cost[p.at(z, k)];
-            if (cost != forbidden) {
-                n.setups.back().push_back(k);
-                dearest_here = std::max(dearest_here, std::int64_t{cost});
-            }
+    std::int32_t low = longest_hair;
+    std::int32_t high = 0;
+    for (std::size_t z = 0; z < p.zones.size(); ++z) {
+        std::int32_t dearest_here = 0;
+        bool spends = false;
+        for (const allowed_setup& s : p.zones[z]) {
+            dearest_here = std::max(dearest_here, s.cost);
+            spends = spends || s.spend > 0;
+            low = std::min(low, s.length);
+            high = std::max(high, s.length);
         }
         n.top += dearest_here;
-        const auto spends = [&](std::size_t k) { return spend_of(p, p.at(z, k)) > 0; };
-        if (std::any_of(n.setups.back().begin(), n.setups.back().end(), spends)) {
+        if (spends) {
             n.spenders.push_back(z);
         }
     }
@@ -94,15 +89,14 @@ network network_of(const problem& p) {
         }
     }
     for (const seam_cost& s : p.seams) {
-        const auto [low, high] = std::minmax_element(p.length.begin(), p.length.end());
-        n.top += std::int64_t{s.per_hundredth} * (*high - *low);
+        n.top += std::int64_t{s.per_hundredth} * std::max(0, high - low);
     }
     return n;
 }
 
-std::int64_t step_cost(const problem& p, const seam_cost& s, std::size_t k, std::size_t l) {
+std::int64_t step_cost(const problem& p, const seam_cost& s, std::size_t i, std::size_t j) {
     const std::int64_t apart =
-        std::abs(std::int64_t{p.length[p.at(s.a, k)]} - p.length[p.at(s.b, l)]);
+        std::abs(std::int64_t{p.zones[s.a][i].length} - p.zones[s.b][j].length);
     return std::max<std::int64_t>(0, apart - s.allowance) * s.per_hundredth;
 }
 
@@ -127,11 +121,11 @@ void write(const cost_function& f, std::ostream& out) {
     }
 }
 
-cost_function seam_function(const problem& p, const network& n, const seam_cost& s) {
+cost_function seam_function(const problem& p, const seam_cost& s) {
     cost_function f{{s.a, s.b}, {}};
-    for (std::size_t i = 0; i < n.setups[s.a].size(); ++i) {
-        for (std::size_t j = 0; j < n.setups[s.b].size(); ++j) {
-            const std::int64_t cost = step_cost(p, s, n.setups[s.a][i], n.setups[s.b][j]);
+    for (std::size_t i = 0; i < p.zones[s.a].size(); ++i) {
+        for (std::size_t j = 0; j < p.zones[s.b].size(); ++j) {
+            const std::int64_t cost = step_cost(p, s, i, j);
             if (cost > 0) {
                 f.tuples.push_back(
                     {static_cast<std::int64_t>(i), static_cast<std::int64_t>(j), cost});
@@ -143,9 +137,9 @@ cost_function seam_function(const problem& p, const network& n, const seam_cost&
 
 /// No setup that holds the tool while the tool isn't held.
 cost_function tool_function(const problem& p, const network& n, std::size_t z, std::size_t tool) {
-    cost_function f{{z, p.zones + tool}, {}};
-    for (std::size_t i = 0; i < n.setups[z].size(); ++i) {
-        if ((p.tools[p.at(z, n.setups[z][i])] >> n.tools[tool] & 1U) != 0) {
+    cost_function f{{z, p.zones.size() + tool}, {}};
+    for (std::size_t i = 0; i < p.zones[z].size(); ++i) {
+        if ((p.zones[z][i].tools >> n.tools[tool] & 1U) != 0) {
             f.tuples.push_back({static_cast<std::int64_t>(i), 0, n.top});
         }
     }
@@ -156,12 +150,12 @@ cost_function tool_function(const problem& p, const network& n, std::size_t z, s
 /// above the budget is a value.
 cost_function spend_function(const problem& p, const network& n, std::size_t spender) {
     const std::size_t z = n.spenders[spender];
-    const std::size_t here = p.zones + n.tools.size() + spender;
+    const std::size_t here = p.zones.size() + n.tools.size() + spender;
     cost_function f{
         spender == 0 ? std::vector{z, here} : std::vector{here - 1, z, here}, {}, n.top};
     for (std::int64_t before = 0; before <= (spender == 0 ? 0 : p.budget); ++before) {
-        for (std::size_t i = 0; i < n.setups[z].size(); ++i) {
-            const std::int64_t after = before + spend_of(p, p.at(z, n.setups[z][i]));
+        for (std::size_t i = 0; i < p.zones[z].size(); ++i) {
+            const std::int64_t after = before + p.zones[z][i].spend;
             if (after <= p.budget && spender == 0) {
                 f.tuples.push_back({static_cast<std::int64_t>(i), after, 0});
             } else if (after <= p.budget) {
@@ -174,21 +168,21 @@ cost_function spend_function(const problem& p, const network& n, std::size_t spe
 
 std::vector<cost_function> functions(const problem& p, const network& n) {
     std::vector<cost_function> out;
-    for (std::size_t z = 0; z < p.zones; ++z) {
+    for (std::size_t z = 0; z < p.zones.size(); ++z) {
         cost_function own{{z}, {}};
-        for (std::size_t i = 0; i < n.setups[z].size(); ++i) {
-            own.tuples.push_back({static_cast<std::int64_t>(i), p.cost[p.at(z, n.setups[z][i])]});
+        for (std::size_t i = 0; i < p.zones[z].size(); ++i) {
+            own.tuples.push_back({static_cast<std::int64_t>(i), p.zones[z][i].cost});
         }
         out.push_back(std::move(own));
     }
     for (std::size_t t = 0; t < n.tools.size(); ++t) {
-        out.push_back({{p.zones + t}, {{1, p.price[n.tools[t]]}}});
-        for (std::size_t z = 0; z < p.zones; ++z) {
+        out.push_back({{p.zones.size() + t}, {{1, p.price[n.tools[t]]}}});
+        for (std::size_t z = 0; z < p.zones.size(); ++z) {
             out.push_back(tool_function(p, n, z, t));
         }
     }
     for (const seam_cost& s : p.seams) {
-        out.push_back(seam_function(p, n, s));
+        out.push_back(seam_function(p, s));
     }
     for (std::size_t i = 0; i < n.spenders.size(); ++i) {
         out.push_back(spend_function(p, n, i));
@@ -230,8 +224,8 @@ void write_wcsp(const problem& p, std::ostream& out) {
     const network n = network_of(p);
     const auto all = functions(p, n);
     std::vector<std::size_t> domains;
-    for (const auto& s : n.setups) {
-        domains.push_back(s.size());
+    for (const auto& zone : p.zones) {
+        domains.push_back(zone.size());
     }
     domains.resize(domains.size() + n.tools.size(), 2);
     domains.resize(domains.size() + n.spenders.size(), static_cast<std::size_t>(p.budget) + 1);

@@ -12,39 +12,25 @@ using namespace pelage;
 
 namespace {
 
-void write_cell(const problem& p, std::size_t i, std::ostream& out) {
-    out << (p.cost[i] == forbidden ? std::string("-") : std::to_string(p.cost[i])) << ' '
-        << p.length[i] << ' ' << std::hex << p.tools[i] << std::dec;
-    if (!p.spend.empty()) {
-        out << ' ' << int{p.spend[i]};
-    }
-}
-
-void read_cell(problem& p, bool spends, std::istream& in) {
-    std::string cost;
-    std::int32_t length = 0;
-    tool_set tools = 0;
-    in >> cost >> length >> std::hex >> tools >> std::dec;
-    p.cost.push_back(cost == "-" || cost.empty() ? forbidden : std::stoi(cost));
-    p.length.push_back(length);
-    p.tools.push_back(tools);
-    if (spends) {
-        int minutes = 0;
-        in >> minutes;
-        p.spend.push_back(static_cast<std::uint8_t>(minutes));
-    }
+allowed_setup read_setup(std::istream& in) {
+    allowed_setup s;
+    int minutes = 0;
+    in >> s.setup >> s.cost >> s.length >> std::hex >> s.tools >> std::dec >> minutes;
+    s.spend = static_cast<std::uint8_t>(minutes);
+    return s;
 }
 
 }  // namespace
 
 void write_problem(const problem& p, std::ostream& out) {
     out << "pelage problem\n"
-        << p.zones << ' ' << p.setups << ' ' << p.price.size() << ' ' << p.seams.size() << ' '
-        << (p.spend.empty() ? -1 : p.budget) << '\n';
-    for (std::size_t z = 0; z < p.zones; ++z) {
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            out << (k == 0 ? "" : "  ");
-            write_cell(p, p.at(z, k), out);
+        << p.zones.size() << ' ' << p.price.size() << ' ' << p.seams.size() << ' ' << p.budget
+        << '\n';
+    for (const auto& zone : p.zones) {
+        out << zone.size();
+        for (const allowed_setup& s : zone) {
+            out << "  " << s.setup << ' ' << s.cost << ' ' << s.length << ' ' << std::hex << s.tools
+                << std::dec << ' ' << int{s.spend};
         }
         out << '\n';
     }
@@ -64,18 +50,21 @@ std::optional<problem> read_problem(std::istream& in) {
         return std::nullopt;
     }
     problem p;
+    std::size_t zones = 0;
     std::size_t tools = 0;
     std::size_t seams = 0;
-    std::int32_t budget = 0;
-    in >> second >> p.zones >> p.setups >> tools >> seams >> budget;
-    if (!in || first != "pelage" || second != "problem" || p.zones > most_zones ||
-        p.setups > most_setups || tools > most_tools || seams > most_steps) {
+    in >> second >> zones >> tools >> seams >> p.budget;
+    if (!in || first != "pelage" || second != "problem" || zones > most_zones ||
+        tools > most_tools || seams > most_steps) {
         throw std::runtime_error("not a problem of pelage");
     }
-    for (std::size_t i = 0; i < p.zones * p.setups; ++i) {
-        read_cell(p, budget >= 0, in);
+    p.zones.resize(zones);
+    for (auto& zone : p.zones) {
+        std::size_t setups = 0;
+        for (in >> setups; setups > 0 && in; --setups) {
+            zone.push_back(read_setup(in));
+        }
     }
-    p.budget = std::max(budget, 0);
     p.price.resize(tools);
     for (std::int32_t& price : p.price) {
         in >> price;

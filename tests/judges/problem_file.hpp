@@ -1,9 +1,9 @@
 // Problems as a text of whole numbers, to be kept and looked at again.
 //
 //   pelage problem
-//   zones setups tools seams budget       budget -1: no setup needs any combing out
-//   zone by zone: setups times "cost length tools"; cost - where forbidden, tools in base 16;
-//                 with a budget "cost length tools minutes"
+//   zones tools seams budget
+//   zone by zone: how many setups are allowed, and as often "setup cost length tools minutes", tools in
+//                 base 16
 //   the tools' prices
 //   seam by seam: "a b per_hundredth allowance"
 #pragma once

@@ -146,18 +146,12 @@ class asked {
     [[nodiscard]] std::optional<std::vector<std::size_t>> by_value(const std::string& text) const {
         std::istringstream values(text);
         std::vector<std::size_t> plan;
-        for (std::size_t z = 0; z < p_.zones; ++z) {
-            std::size_t left = 0;
-            if (!(values >> left)) {
+        for (const auto& zone : p_.zones) {
+            std::size_t which = 0;
+            if (!(values >> which) || which >= zone.size()) {
                 return std::nullopt;
             }
-            std::size_t k = 0;
-            for (; k < p_.setups; ++k) {
-                if (p_.cost[p_.at(z, k)] != pelage::forbidden && left-- == 0) {
-                    break;
-                }
-            }
-            plan.push_back(k);
+            plan.push_back(zone[which].setup);
         }
         return plan;
     }

@@ -86,7 +86,7 @@ struct own_problem {
     }
     [[nodiscard]] std::vector<std::string> tools() const {
         words out;
-        for (std::size_t k = 0; k < c.choice.setups; ++k) {
+        for (std::size_t k = 0; k < c.setups; ++k) {
             const words h = held(k);
             out.insert(h.begin(), h.end());
         }
@@ -109,13 +109,11 @@ std::optional<work> cheapest_with(const own_problem& own, std::size_t most) {
             continue;  // fewer are among these
         }
         problem p = own.c.choice;
-        for (std::size_t k = 0; k < p.setups; ++k) {
-            const words h = own.held(k);
-            for (std::size_t z = 0; z < p.zones; ++z) {
-                if (!std::includes(in.begin(), in.end(), h.begin(), h.end())) {
-                    p.cost[p.at(z, k)] = forbidden;
-                }
-            }
+        for (auto& zone : p.zones) {
+            std::erase_if(zone, [&](const allowed_setup& s) {
+                const words h = own.held(s.setup);
+                return !std::includes(in.begin(), in.end(), h.begin(), h.end());
+            });
         }
         const solution s = choose(own.r, own.ready, own.c, p);
         if (!s.setup.empty() && (!best || s.cost < *best)) {
@@ -580,12 +578,10 @@ TEST_CASE("the next best plan with another setup in a place: every other setup t
             const auto at_row = std::find(own.c.rows.begin(), own.c.rows.end(), one.zone);
             const auto row = static_cast<std::size_t>(at_row - own.c.rows.begin());
             std::optional<work> best;
-            for (std::size_t k = 0; k < own.c.choice.setups; ++k) {
+            for (const allowed_setup& other : own.c.choice.zones[row]) {
                 problem p = own.c.choice;
-                for (std::size_t j = 0; j < p.setups; ++j) {
-                    p.cost[p.at(row, j)] = j == k ? p.cost[p.at(row, j)] : forbidden;
-                }
-                const solution s = k == g.choice.setup[row] ? solution{} : solve(p);
+                p.zones[row] = {other};
+                const solution s = other.setup == g.choice.setup[row] ? solution{} : solve(p);
                 if (!s.setup.empty() && (!best || s.cost < *best)) {
                     best = s.cost;
                 }
