@@ -172,6 +172,7 @@ class page_maker {
     /// The length that most of a part is asked to be, in hundredths; 0 body, 1 legs, 2 tail, 3 feet,
     /// 4 head, 5 ears.
     [[nodiscard]] std::optional<std::int32_t> most_asked(int part) const {
+        constexpr std::int32_t none = -1;
         std::map<std::int32_t, work> by_length;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
@@ -183,14 +184,15 @@ class page_maker {
                               : part == 2 ? w.where == group::tail
                               : part == 1 ? w.where == group::legs
                                           : w.where == group::body;
-            if (here && z.target) {
-                by_length[in_hundredths(*z.target)] += w.clip_time.best;
+            if (here) {  // what is left or combed has no length, and may be most of it
+                by_length[z.target ? in_hundredths(*z.target) : none] += w.clip_time.best;
             }
         }
         const auto most =
             std::max_element(by_length.begin(), by_length.end(),
                              [](const auto& a, const auto& b) { return a.second < b.second; });
-        return most == by_length.end() ? std::nullopt : std::optional{most->first};
+        return most == by_length.end() || most->first == none ? std::nullopt
+                                                              : std::optional{most->first};
     }
 
     // ---- what could be done ----
@@ -321,8 +323,7 @@ class page_maker {
         for (const grow_back_way& w : all) {
             s.lines.push_back(
                 w.how == grow_back::keep_long
-                    ? "Keep the rest long. The short place shows until it has grown: " + back(w) +
-                          "."
+                    ? "Keep the rest long. What is short shows until it has grown: " + back(w) + "."
                     : "Take the " + named(w.down) + " down to about " + long_as(w.even) +
                           " too, so that it all grows back even: " + back(w) + ".");
         }

@@ -153,7 +153,7 @@ void fewer::search(std::vector<state>& tools, std::size_t kept) {
         return;
     }
     const auto free = static_cast<std::int64_t>(most_ - kept);
-    std::int64_t toll = kept < most_ ? least_ - cost_ : 0;
+    std::int64_t toll = kept < most_ ? std::max<std::int64_t>(0, least_ - cost_) : 0;
     solution s;
     std::set<std::size_t> held;
     for (;; toll = toll < 100 ? 0 : toll / 4) {
