@@ -20,7 +20,6 @@ namespace pelage::planning {
 
 using cost_t = std::int64_t;
 inline constexpr cost_t none = std::numeric_limits<cost_t>::max();
-using zone_set = std::uint64_t;
 using by_tool = std::array<std::int32_t, most_tools>;
 
 constexpr std::uint64_t bit(std::size_t n) {
@@ -82,8 +81,8 @@ struct part {
     std::vector<label> pool;
     std::vector<zone_row> rows;    ///< by zone
     std::vector<half_seam> seams;  ///< from 2 on, so that 0 ends a list
-    zone_set open = 0;             ///< zones that aren't settled
-    zone_set fresh = 0;            ///< zones whose labels are worth comparing
+    std::uint64_t open = 0;        ///< zones that aren't settled
+    std::uint64_t fresh = 0;       ///< zones whose labels are worth comparing
     cost_t paid = 0;               ///< what every plan of this part costs
     by_tool price{};               ///< of unpaid tools; 0 otherwise
     std::int32_t budget = 0;       ///< minutes left for the labels' `spend`

@@ -81,7 +81,9 @@ bool spend(part& p) {
 
 /// Pays what every plan holds, and has the labels of a zone pay for what they alone hold.
 void pay(part& p) {
-    tool_set once = 0, twice = 0, always = 0;
+    tool_set once = 0;
+    tool_set twice = 0;
+    tool_set always = 0;
     each_bit(p.open, [&](std::size_t z) {
         tool_set any = 0;
         tool_set all = ~tool_set{0};

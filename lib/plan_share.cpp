@@ -65,8 +65,8 @@ void collect(part& p, std::size_t z) {
 bool charge(part& p, std::size_t z, cost_t limit) {
     zone_row& row = p.rows[z];
     by_tool& share = p.share[z];
-    each_bit(std::exchange(row.payer, 0),
-             [&](std::size_t t) { p.rest[t] += std::exchange(share[t], 0); });
+    each_bit(row.payer, [&](std::size_t t) { p.rest[t] += std::exchange(share[t], 0); });
+    row.payer = 0;
     cost_t top = none;
     for (label& l : p.labels(z)) {
         const cost_t could = l.sum + sum_of(l.tools, p.rest);
@@ -126,7 +126,7 @@ bool share_out(part& p, cost_t limit) {
     }
     take_up(p);
     for (const bool upward : {false, true}) {
-        for (zone_set left = p.open; left != 0;) {
+        for (std::uint64_t left = p.open; left != 0;) {
             const auto z = static_cast<std::size_t>(upward ? std::countr_zero(left)
                                                            : 63 - std::countl_zero(left));
             left &= ~bit(z);
