@@ -44,7 +44,7 @@ std::string heat_text(const groom& g, const groom_request& r, const print_option
     for (const hot_run& h : runs) {
         const std::string minutes = detail::fixed(in_minutes(h.runs), 0) + " min";
         if (h.oil_at.empty()) {
-            short_ones += (short_ones.empty() ? "" : ", ") + h.blade + " " + minutes;
+            short_ones += (short_ones.empty() ? "blade " : ", blade ") + h.blade + ": " + minutes;
             continue;
         }
         std::vector<std::string> at;
@@ -57,7 +57,7 @@ std::string heat_text(const groom& g, const groom_request& r, const print_option
                     4, o.width);
     }
     if (!short_ones.empty()) {
-        text += wrapped("  the others: ", short_ones, 4, o.width);
+        text += wrapped("  not for long: ", short_ones, 4, o.width);
     }
     return text;
 }
