@@ -112,7 +112,7 @@ class record_reader {
 
     [[nodiscard]] last_cut cut_before(const place& p, const date& on) const {
         for (auto v = visits_.rbegin(); v != visits_.rend(); ++v) {
-            if ((*v)->on >= on || (*v)->kind == "bath") {
+            if ((*v)->on >= on) {
                 continue;
             }
             if (const auto left = left_at(**v, p)) {
