@@ -211,6 +211,20 @@ TEST_CASE("a trim between two measurements of one stretch takes the later ones w
     CHECK_THAT(std::exp(l.dog.log_median), match::WithinAbs(0.345, 0.02));
 }
 
+TEST_CASE("a trim is over with the next cut", "[record]") {
+    dog d = cut_in_march();
+    measure(d, "2026-03-16", "back", 10);  // trimmed on the way
+    measure(d, "2026-03-26", "back", 13.5);
+    d.visits.push_back({on("2026-04-01"), "full", {{"all", mm(13)}}});
+    measure(d, "2026-05-01", "back", 23.5);
+    measure(d, "2026-05-21", "back", 30.5);
+    const learned_rate l = learned(d);
+    REQUIRE(l.left_out.size() == 2);
+    CHECK(l.left_out[0].which == 0);
+    CHECK(l.left_out[1].which == 1);
+    CHECK_THAT(std::exp(l.dog.log_median), match::WithinAbs(0.345, 0.02));
+}
+
 TEST_CASE("a slip of the pen doesn't make a fast grower", "[record]") {
     dog d = cut_in_march();
     measure(d, "2026-03-21", "back", 20);
