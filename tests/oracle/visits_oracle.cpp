@@ -271,6 +271,16 @@ TEST_CASE("all zones fine: dogs of the reference against adaptive quadrature", "
     }
 }
 
+TEST_CASE("all zones fine: a thousand dogs of the reference", "[oracle][visits]") {
+    gsl_set_error_handler_off();
+    oracle::draws d(24);
+    const coat_class coat =
+        GENERATE(coat_class::wavy, coat_class::curly, coat_class::drop, coat_class::wire);
+    for (int i = 0; i < 250; ++i) {
+        check_against_quadrature(dog_of(d, coat, static_cast<habit>(d.whole(0, 4))), 1e-6);
+    }
+}
+
 TEST_CASE("all zones fine: any spread a salon could write, against adaptive quadrature",
           "[oracle][visits]") {
     gsl_set_error_handler_off();
