@@ -8,18 +8,19 @@
 #include <array>
 #include <bit>
 #include <cstdint>
-#include <limits>
-#include <optional>
+#include <cstdlib>
 #include <span>
 #include <utility>
 #include <vector>
 
+#include <boost/container/small_vector.hpp>
+
 #include <pelage/plan.hpp>
+
+#include "problem_price.hpp"
 
 namespace pelage::planning {
 
-using cost_t = std::int64_t;
-inline constexpr cost_t none = std::numeric_limits<cost_t>::max();
 using by_tool = std::array<std::int32_t, most_tools>;
 
 constexpr std::uint64_t bit(std::size_t n) {
@@ -37,56 +38,70 @@ inline cost_t sum_of(tool_set tools, const by_tool& prices) {
     return sum;
 }
 
-/// A setup that may still be chosen in a zone.
+/// A setup that may still be chosen in a zone. Filled by read_zone(): zeroing it first would cost more.
 struct label {
-    tool_set tools = 0;       ///< unpaid tools it holds
-    cost_t cost = 0;          ///< own cost, with what is settled around it folded in
-    std::int32_t length = 0;  ///< hundredths of a millimetre
-    std::uint16_t setup = 0;
-    std::uint8_t spend = 0;  ///< minutes beyond what every label of its zone needs
-    bool gone = false;       ///< in no plan that is still sought; leaves with the next drop()
-    std::uint32_t slot = 0;  ///< where part::eased has what it pays at its zone's first seam
-    cost_t sum = 0;          ///< what it costs on its own, in its zone's turn
-    cost_t at_longest = 0, at_shortest = 0;  ///< cost with steps to the ends of its neighbours
+    tool_set tools;                        ///< unpaid tools it holds
+    cost_t sum;                            ///< what it costs on its own, in its zone's turn
+    std::int32_t cost;                     ///< own cost, with what is settled around it folded in
+    std::int32_t length;                   ///< hundredths of a millimetre
+    std::int32_t at_longest, at_shortest;  ///< cost with steps to the ends of its neighbours
+    std::uint32_t slot;  ///< where part::eased has what it pays at its zone's first seam
+    std::uint16_t setup;
+    std::uint8_t spend;  ///< minutes beyond what every label of its zone needs
+    bool gone;           ///< in no plan that is still sought; leaves with the next drop()
 };
 
 /// A zone's labels, in order of setups.
 struct zone_row {
     std::uint32_t first = 0, count = 0;
-    std::int32_t low = 0, high = 0;  ///< ends of their lengths
-    std::uint32_t seam = 0;          ///< last of its half seams
-    std::uint32_t seams = 0;         ///< how many it has
-    std::uint32_t least = 0;         ///< a label that costs least on its own
-    cost_t value = 0;                ///< what that costs
-    tool_set payer = 0;              ///< tools of whose price it may pay a share
+    std::int32_t low = longest_hair, high = 0;  ///< ends of their lengths
+    tool_set any = 0, all = ~tool_set{0};       ///< tools that some, that all of them hold
+    std::uint32_t seam = 0;                     ///< last of its half seams
+    std::uint32_t seams = 0;                    ///< how many it has
+    std::int32_t steepest = 0;                  ///< price of 0.01 mm at all of them together
+    std::uint32_t least = 0;                    ///< a label that costs least on its own
+    cost_t value = 0;                           ///< what that costs
+    tool_set payer = 0;                         ///< tools of whose price it may pay a share
+
+    /// Takes a label as the next of its own.
+    void add(const label& l) {
+        ++count;
+        low = std::min(low, l.length);
+        high = std::max(high, l.length);
+        any |= l.tools;
+        all &= l.tools;
+    }
 };
 
 /// A seam as one of its zones sees it. The other's half stands beside it: its place with the last bit turned.
 struct half_seam {
-    std::uint32_t next = 0;    ///< of the same zone; 0 if there is none
-    std::uint32_t number = 0;  ///< of the zone's, from 0
-    std::uint32_t to = 0;      ///< the other zone
-    std::int32_t per_hundredth = 0;
-    std::int32_t allowance = 0;
+    std::uint32_t next;    ///< of the same zone; 0 if there is none
+    std::uint32_t number;  ///< of the zone's, from 0
+    std::uint32_t to;      ///< the other zone
+    std::int32_t per_hundredth;
+    std::int32_t allowance;
 
     /// Price of a step of `difference` hundredths; convex in it.
-    [[nodiscard]] cost_t price(std::int32_t difference) const {
-        const std::int32_t step = (difference < 0 ? -difference : difference) - allowance;
-        return step > 0 ? cost_t{step} * per_hundredth : 0;
+    [[nodiscard]] std::int32_t price(std::int32_t difference) const {
+        return std::max(std::abs(difference) - allowance, 0) * per_hundredth;
     }
 };
+using seam_list = boost::container::small_vector<half_seam, 130>;
 
 /// A part of the search: the labels left, what is paid, what may still have to be paid.
 struct part {
-    std::vector<label> pool;
-    std::vector<zone_row> rows;    ///< by zone
-    std::vector<half_seam> seams;  ///< from 2 on, so that 0 ends a list
-    std::uint64_t open = 0;        ///< zones that aren't settled
-    std::uint64_t fresh = 0;       ///< zones whose labels are worth comparing
-    cost_t paid = 0;               ///< what every plan of this part costs
-    by_tool price{};               ///< of unpaid tools; 0 otherwise
-    std::int32_t budget = 0;       ///< minutes left for the labels' `spend`
-    bool spends = false;           ///< whether the budget may matter
+    boost::container::small_vector<label, 256> pool;
+    boost::container::small_vector<zone_row, most_zones> rows;  ///< by zone
+    std::span<const half_seam> seams;                           ///< from 2 on: 0 ends a list
+    std::uint64_t open = 0;                                     ///< zones that aren't settled
+    std::uint64_t apart = 0;  ///< zones that aren't folded into their neighbours
+    std::uint64_t fresh = 0;  ///< zones whose labels are worth comparing
+    std::uint64_t thin = 0;   ///< zones in which labels are gone
+    cost_t paid = 0;          ///< what every plan of this part costs
+    by_tool price{};          ///< of unpaid tools; 0 otherwise
+    std::int32_t budget = 0;  ///< minutes left for the labels' `spend`
+    bool spends = false;      ///< whether the budget may matter
+    bool hopeless = false;    ///< whether a zone has no label left
 
     cost_t bound = 0;            ///< no plan of this part costs less; see plan_share.cpp
     std::vector<by_tool> share;  ///< by zone, what it pays of the prices
@@ -103,7 +118,7 @@ struct part {
         for (std::uint32_t i = rows[z].seam; i != 0; i = seams[i].next) {
             const zone_row& y = rows[seams[i].to];
             const std::int32_t widest = std::max(rows[z].high - y.low, y.high - rows[z].low);
-            if ((open & bit(seams[i].to)) != 0 && widest > seams[i].allowance) {
+            if ((apart & bit(seams[i].to)) != 0 && widest > seams[i].allowance) {
                 visit(seams[i], seams[i ^ 1U]);
             }
         }
@@ -112,8 +127,9 @@ struct part {
     void drop(std::size_t z);
 };
 
-/// Reads a sound problem. Sets in `out` the ties, and who is stuck if there is no plan.
-[[nodiscard]] part read(const problem& p, solution& out);
+/// Reads a sound problem; the part borrows its seams. Sets in `out` the ties, and who is stuck if there
+/// is no plan.
+[[nodiscard]] part read(const problem& p, seam_list& seams, solution& out);
 
 /// Removes labels that are in no first optimum, pays tools that every plan holds, folds settled zones
 /// into their neighbours, takes from the budget what every plan needs, until nothing changes. False if
@@ -123,8 +139,5 @@ bool reduce(part& p);
 /// Shares prices and steps out among zones, so that their least labels bound all plans. Marks labels as
 /// gone that are in no plan that costs `limit` or less. False if no plan does.
 bool share_out(part& p, cost_t limit);
-
-/// What a plan costs by the definition; nothing if it overspends. Throws error(range) if it isn't one.
-[[nodiscard]] std::optional<cost_t> price_of(const problem& p, std::span<const std::size_t> setup);
 
 }  // namespace pelage::planning

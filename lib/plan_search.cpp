@@ -1,5 +1,9 @@
 // The search: reduce, bound, split.
 //
+// What is left of the problem when nothing more can be removed from it is a problem of the same kind: of
+// the open zones alone, whose labels cost what is folded into them, too. Its plans are those of the
+// whole, in the same order, and cost what is paid less. It is the one that is searched.
+//
 // Only plans within a limit are sought: a tool's price above a first bound, more if there is none. A
 // plan found lowers the limit to its cost. So the first of the cheapest plans within the limit, if
 // there is any, is the first of the cheapest of all.
@@ -10,8 +14,6 @@
 //
 // A part is done with if its bound is beyond the limit; or if its bound is the best plan's cost and even
 // the first labels of all its zones come no earlier than that plan.
-#include <deque>
-
 #include "plan_parts.hpp"
 
 namespace pelage {
@@ -46,18 +48,18 @@ void split(part& with, part& without) {
         with.drop(z);
         without.drop(z);
     });
+    with.thin = without.thin = 0;
 }
 
 struct search {
     const problem& given;
     std::int64_t most_nodes;
     std::int64_t nodes = 0;
-    std::deque<part> parts{};         // by depth
+    std::vector<part> parts{};        // by depth
     std::vector<std::size_t> plan{};  // the setups chosen last, by zone
     std::vector<std::size_t> best{};
     cost_t cost = none;   // of the best plan
     cost_t limit = none;  // plans that cost more are not sought; at most `cost`
-    cost_t bound = 0;     // no plan costs less
 
     /// Into `plan`: of every zone the label of that index.
     template <class Label>
@@ -70,82 +72,134 @@ struct search {
 
     /// Takes `plan` if it is better than the best.
     void offer() {
-        const auto price = price_of(given, plan);
-        if (price && (*price < cost || (*price == cost && plan < best))) {
+        const cost_t price = price_of(given, plan);
+        if (price < cost || (price == cost && plan < best)) {
             best = plan;
-            cost = *price;
+            cost = price;
             limit = std::min(limit, cost);
         }
     }
 
-    /// Whether a part, brought down to what may be in a plan worth finding, has any such plan.
+    /// Whether a part, brought down to what may be in a plan worth finding, has any such plan. Again, as
+    /// long as that raises its bound by much.
     bool wants(part& p) {
-        if (!reduce(p) || !share_out(p, limit)) {
-            return false;
-        }
-        choose(p, [&](std::size_t z) { return p.rows[z].least; });
-        offer();
-        choose(p, [](std::size_t) { return 0; });
-        return p.open != 0 && p.bound <= limit && (p.bound < cost || plan < best);
-    }
-
-    /// Finds the first of the cheapest plans of a part within the limit, if there is one. False if that
-    /// took too many nodes.
-    bool explore(std::size_t depth) {
-        while (nodes++ < most_nodes) {
-            if (!wants(parts[depth])) {
-                return true;
-            }
-            parts.resize(std::max(parts.size(), depth + 2));
-            parts[depth + 1] = parts[depth];
-            split(parts[depth + 1], parts[depth]);
-            if (!explore(depth + 1)) {
+        cost_t before = 0;
+        do {
+            before = p.bound;
+            if (!reduce(p) || !share_out(p, limit)) {
                 return false;
             }
-        }
-        return false;
-    }
-
-    /// Seeks within a limit that rises until a plan is found. False if that took too many nodes.
-    bool seek(part root) {
-        share_out(root, none);
-        bound = root.bound;
-        parts.resize(1);
-        for (cost_t more = 8 * root.most_rise + 1;; more *= 2) {
-            const cost_t sought = limit = std::min(cost, bound + more);
-            parts[0] = root;
-            if (const bool whole = explore(0); !whole || cost <= sought) {
-                return whole;
+            choose(p, [&](std::size_t z) { return p.rows[z].least; });
+            offer();
+            choose(p, [](std::size_t) { return 0; });
+            if (p.open == 0 || p.bound > limit || (p.bound == cost && plan >= best)) {
+                return false;
             }
-            bound = sought + 1;
+        } while (p.bound - before > 8 * p.most_rise);
+        return true;
+    }
+
+    /// Finds the first of the cheapest plans within the limit, if there is one. False if that took too
+    /// many nodes.
+    bool explore(const part& root) {
+        std::size_t depth = 0;
+        keep(root, depth++);
+        while (depth > 0 && nodes++ < most_nodes) {
+            if (wants(parts[depth - 1])) {
+                keep(parts[depth - 1], depth);
+                split(parts[depth], parts[depth - 1]);
+                ++depth;
+            } else {
+                --depth;
+            }
+        }
+        return depth == 0;
+    }
+    void keep(const part& p, std::size_t depth) {
+        if (depth == parts.size()) {
+            parts.push_back(p);
+        } else {
+            parts[depth] = p;
         }
     }
 
-    /// The first of the cheapest plans of a reduced problem.
-    void run(part root, solution& out) {
+    /// The first of the cheapest plans of a reduced problem with a choice.
+    void run(part& root, solution& out) {
         // to begin with, what spends least in every zone, and of that the cheapest
         choose(root, [&](std::size_t z) {
             const auto zone = root.labels(z);
-            const auto first = std::min_element(zone.begin(), zone.end(), [](auto& a, auto& b) {
+            const auto less = [](const label& a, const label& b) {
                 return std::pair(a.spend, a.cost) < std::pair(b.spend, b.cost);
-            });
-            return first - zone.begin();
+            };
+            return std::min_element(zone.begin(), zone.end(), less) - zone.begin();
         });
         offer();
-        bound = root.open == 0 || seek(std::move(root)) ? cost : std::min(bound, cost);
-        out = {std::move(best), mmin(cost), {bound, bound == cost, nodes, out.sure.ties}, {}};
+        bool done = !wants(root);
+        bool whole = true;
+        cost_t bound = root.bound;
+        for (cost_t more = 8 * root.most_rise + 1; !done && whole; more *= 2) {
+            const cost_t sought = limit = std::min(cost, bound + more);
+            whole = explore(root);
+            done = whole && cost <= sought;
+            bound = whole ? sought + 1 : bound;
+        }
+        bound = done ? cost : std::min(bound, cost);
+        out.setup = std::move(best);
+        out.cost = mmin(cost);
+        out.sure = {bound, bound == cost, nodes, out.sure.ties};
     }
 };
+
+/// What is left to decide: a problem of the same kind, of the open zones alone in their order.
+problem left_of(part& root) {
+    problem out;
+    std::array<std::size_t, most_zones> number{};
+    each_bit(root.open, [&](std::size_t z) {
+        number[z] = out.zones.size();
+        auto& zone = out.zones.emplace_back();
+        zone.reserve(root.rows[z].count);
+        for (const label& l : root.labels(z)) {
+            zone.push_back({l.setup, l.spend, l.cost, l.length, l.tools});
+        }
+        root.each_seam(z, [&](const half_seam& s, const half_seam&) {
+            if (s.to < z) {
+                out.seams.push_back({number[z], number[s.to], s.per_hundredth, s.allowance});
+            }
+        });
+    });
+    out.price.assign(root.price.begin(), root.price.end());
+    out.budget = root.budget;
+    return out;
+}
 
 }  // namespace
 
 solution solve(const problem& p, std::int64_t most_nodes) {
     check(p);
     solution out;
-    part root = read(p, out);
-    if (reduce(root)) {
-        search{p, most_nodes}.run(std::move(root), out);
+    seam_list seams;
+    part root = read(p, seams, out);
+    if (!reduce(root)) {
+        return out;
     }
+    out.stuck.clear();
+    out.setup.resize(p.zones.size());
+    for (std::size_t z = 0; z < out.setup.size(); ++z) {
+        out.setup[z] = root.labels(z).front().setup;
+    }
+    solution rest;
+    if (root.open != 0) {
+        const problem left = left_of(root);
+        seam_list left_seams;
+        part left_root = read(left, left_seams, rest);
+        search{left, most_nodes}.run(left_root, rest);
+    }
+    auto next = rest.setup.begin();
+    each_bit(root.open, [&](std::size_t z) { out.setup[z] = *next++; });
+    rest.sure.bound += root.paid;
+    out.cost = mmin(root.paid) + rest.cost;
+    out.sure = {rest.sure.bound, rest.sure.bound == in_mmin(out.cost), rest.sure.nodes,
+                out.sure.ties};
     return out;
 }
 

@@ -70,12 +70,17 @@ bool charge(part& p, std::size_t z, cost_t limit) {
     cost_t top = none;
     for (label& l : p.labels(z)) {
         const cost_t could = l.sum + sum_of(l.tools, p.rest);
-        l.gone = l.gone || p.bound - row.value + could > limit;
+        if (!l.gone && p.bound - row.value + could > limit) {
+            l.gone = true;
+            p.thin |= bit(z);
+        }
         top = l.gone ? top : std::min(top, could);
+    }
+    if (top == none) {
+        return false;
     }
     top = std::min(top, row.value + p.most_rise);
     p.bound += top - std::exchange(row.value, top);
-    bool any = false;
     for (const label& l : p.labels(z)) {
         cost_t lack = l.gone ? 0 : top - l.sum - sum_of(l.tools, share);
         each_bit(lack > 0 ? l.tools : 0, [&](std::size_t t) {
@@ -85,9 +90,8 @@ bool charge(part& p, std::size_t z, cost_t limit) {
             lack -= more;
         });
         row.payer |= l.tools;
-        any = any || !l.gone;
     }
-    return any;
+    return true;
 }
 
 /// (4). Remembers a label that costs least.
@@ -125,19 +129,22 @@ bool share_out(part& p, cost_t limit) {
         p.eased.resize(end);
     }
     take_up(p);
+    if (p.bound > limit) {
+        return false;
+    }
     for (const bool upward : {false, true}) {
         for (std::uint64_t left = p.open; left != 0;) {
             const auto z = static_cast<std::size_t>(upward ? std::countr_zero(left)
                                                            : 63 - std::countl_zero(left));
             left &= ~bit(z);
             collect(p, z);
-            if (!charge(p, z, limit)) {
+            if (!charge(p, z, limit) || p.bound > limit) {
                 return false;
             }
             give(p, z, upward);
         }
     }
-    return p.bound <= limit;
+    return true;
 }
 
 }  // namespace pelage::planning

@@ -9,7 +9,7 @@ test_packages="ccache catch2 librapidcheck-dev libgsl-dev libglpk-dev libical-de
 # prints pages.
 full_packages="coinor-cbc chromium poppler-utils"
 # What tests/bench/run measures with and against.
-bench_packages="libbenchmark-dev valgrind coinor-cbc lp-solve toulbar2"
+bench_packages="libbenchmark-dev valgrind glpk-utils coinor-cbc lp-solve toulbar2"
 
 say() {
     echo "== $*"

@@ -19,7 +19,7 @@
 #include <span>
 #include <vector>
 
-#include <pelage/plan.hpp>
+#include <pelage/problem.hpp>
 
 namespace pelage {
 

@@ -75,9 +75,12 @@ record ours(const std::vector<problem>& problems, clock_kind by, double most_sec
 }
 
 std::vector<judge> general_solvers(clock_kind by) {
-    std::vector<judge> them{
-        in_process(form::compact), in_process(form::tight), called(program::cbc, form::compact),
-        called(program::lp_solve, form::compact), called(program::toulbar2, form::compact)};
+    std::vector<judge> them{in_process(form::compact),
+                            in_process(form::tight),
+                            called(program::glpsol, form::compact),
+                            called(program::cbc, form::compact),
+                            called(program::lp_solve, form::compact),
+                            called(program::toulbar2, form::compact)};
     constexpr int starts = 15;
     for (judge& j : them) {
         std::vector<double> took;

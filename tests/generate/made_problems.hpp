@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include <pelage/plan.hpp>
+#include <pelage/problem.hpp>
 
 #include "generate/dice.hpp"
 

@@ -14,7 +14,7 @@
 #include <span>
 #include <vector>
 
-#include <pelage/plan.hpp>
+#include <pelage/problem.hpp>
 
 namespace judges {
 

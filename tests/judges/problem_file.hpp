@@ -11,7 +11,7 @@
 #include <iosfwd>
 #include <optional>
 
-#include <pelage/plan.hpp>
+#include <pelage/problem.hpp>
 
 namespace judges {
 

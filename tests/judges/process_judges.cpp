@@ -15,7 +15,8 @@ using pelage::problem;
 
 namespace {
 
-constexpr std::array<std::string_view, 3> packages{"coinor-cbc", "lp-solve", "toulbar2"};
+constexpr std::array<std::string_view, 4> packages{"coinor-cbc", "glpk-utils", "lp-solve",
+                                                   "toulbar2"};
 
 std::string read(const std::filesystem::path& file) {
     std::ostringstream all;
@@ -48,6 +49,23 @@ std::vector<double> named_values(const std::string& text, std::size_t columns) {
         if (word.size() > 1 && word.find_first_not_of("0123456789", 1) == std::string::npos &&
             words >> at) {
             value.at(std::stoul(word.substr(1))) = at;
+        }
+    }
+    return value;
+}
+
+/// "j 13 1" as a line: columns, counted from 1, at a value.
+std::vector<double> numbered_values(const std::string& text, std::size_t columns) {
+    std::vector<double> value(columns, 0.0);
+    std::istringstream lines(text);
+    std::string one;
+    while (std::getline(lines, one)) {
+        std::istringstream words(one);
+        std::string mark;
+        std::size_t column = 0;
+        double at = 0;
+        if (words >> mark >> column >> at && mark == "j") {
+            value.at(column - 1) = at;
         }
     }
     return value;
@@ -94,6 +112,8 @@ class asked {
         switch (which_) {
             case program::cbc:
                 return {"cbc", model, "ratio", "0", "allow", "0", "solve", "solution", found};
+            case program::glpsol:
+                return {"glpsol", "--freemps", model, "-w", found};
             case program::lp_solve:
                 // without a number of better plans to look for it calls one in eighty optimal that isn't
                 return {"lp_solve", "-mps", model, "-S3", "-n", "1000000"};
@@ -111,6 +131,13 @@ class asked {
                     found.rfind("Optimal", 0) == 0,
                     found.rfind("Infeasible", 0) == 0 || found.rfind("Integer infeasible", 0) == 0,
                     found};
+            }
+            case program::glpsol: {
+                const std::string found = read(here_ / "found");
+                return {says(found, "INTEGER OPTIMAL"),
+                        says(said, "PROBLEM HAS NO PRIMAL FEASIBLE SOLUTION") ||
+                            says(said, "PROBLEM HAS NO INTEGER FEASIBLE SOLUTION"),
+                        found};
             }
             case program::lp_solve:
                 return {says(said, "Value of objective function") && !says(said, "sub-optimal"),
@@ -139,7 +166,10 @@ class asked {
     }
 
     [[nodiscard]] std::optional<std::vector<std::size_t>> by_column(const std::string& text) const {
-        return chosen(p_, ip_, named_values(text, ip_.columns.size()));
+        const std::size_t columns = ip_.columns.size();
+        return chosen(p_, ip_,
+                      which_ == program::glpsol ? numbered_values(text, columns)
+                                                : named_values(text, columns));
     }
 
     /// A value per zone: its allowed setups in their order.

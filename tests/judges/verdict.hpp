@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include <pelage/plan.hpp>
+#include <pelage/problem.hpp>
 
 #include "judges/stopwatch.hpp"
 

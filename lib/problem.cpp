@@ -1,24 +1,21 @@
 // A problem by its definition: what a plan costs, and what is wrong with a problem.
-#include <pelage/error.hpp>
+#include <algorithm>
+#include <array>
+#include <cstdlib>
 
-#include "plan_parts.hpp"
+#include <pelage/error.hpp>
+#include <pelage/problem.hpp>
+
+#include "problem_price.hpp"
 
 namespace pelage {
 
 namespace {
 
-[[noreturn]] void refuse(const char* what) {
-    throw error(errc::range, what);
-}
-
 void need(bool holds, const char* what) {
     if (!holds) {
-        refuse(what);
+        throw error(errc::range, what);
     }
-}
-
-bool within(std::int32_t x, std::int32_t most) {
-    return x >= 0 && x <= most;
 }
 
 }  // namespace
@@ -29,8 +26,7 @@ const allowed_setup* find(const problem& p, std::size_t zone, std::size_t setup)
     return at != all.end() ? &*at : nullptr;
 }
 
-std::optional<planning::cost_t> planning::price_of(const problem& p,
-                                                   std::span<const std::size_t> setup) {
+planning::cost_t planning::price_of(const problem& p, std::span<const std::size_t> setup) {
     need(setup.size() == p.zones.size(), "a plan names one setup per zone");
     cost_t sum = 0;
     std::int32_t spent = 0;
@@ -44,19 +40,21 @@ std::optional<planning::cost_t> planning::price_of(const problem& p,
         held |= s->tools;
         left[z] = s->length;
     }
-    each_bit(held, [&](std::size_t t) { sum += p.price[t]; });
+    for (std::size_t t = 0; t < p.price.size(); ++t) {
+        sum += (held >> t & 1U) != 0 ? p.price[t] : 0;
+    }
     for (const seam_cost& s : p.seams) {
-        const std::int32_t step = std::max(left[s.a] - left[s.b], left[s.b] - left[s.a]);
+        const std::int32_t step = std::abs(left[s.a] - left[s.b]);
         sum += cost_t{std::max(0, step - s.allowance)} * s.per_hundredth;
     }
-    return spent <= p.budget ? std::optional{sum} : std::nullopt;
+    return spent <= p.budget ? sum : none;
 }
 
 work cost_of(const problem& p, std::span<const std::size_t> setup) {
     check(p);
-    const auto price = planning::price_of(p, setup);
-    need(price.has_value(), "the plan needs more combing out than its budget");
-    return mmin(*price);
+    const planning::cost_t price = planning::price_of(p, setup);
+    need(price != planning::none, "the plan needs more combing out than its budget");
+    return mmin(price);
 }
 
 void check(const problem& p) {
@@ -67,31 +65,39 @@ void check(const problem& p) {
     std::int64_t most = 0;  // no plan costs more: each zone, tool and step at its dearest
     tool_set priced = 0;
     for (const std::int32_t price : p.price) {
-        need(within(price, dearest), "a price lies outside 0 to 1000 minutes");
+        need(price >= 0 && price <= dearest, "a price lies outside 0 to 1000 minutes");
         most += price;
         priced = priced << 1U | 1U;
     }
+    bool in_order = true;
+    tool_set held = 0;
+    std::int32_t least = 0;
+    std::int32_t dear = 0;
     std::int32_t low = longest_hair;
     std::int32_t high = 0;
     for (const auto& zone : p.zones) {
-        std::int32_t dear = 0;
+        std::int32_t dear_here = 0;
         std::int32_t next = 0;
         for (const allowed_setup& s : zone) {
-            need(s.setup >= next && s.setup < most_setups,
-                 "the setups of a zone don't stand in their order, each once, below 512");
-            need(within(s.cost, dearest), "a cost lies outside 0 to 1000 minutes");
-            need(within(s.length, longest_hair), "a length lies outside 0 to 1000 mm");
-            need((s.tools & ~priced) == 0, "a setup holds a tool that has no price");
+            in_order &= s.setup >= next;
             next = s.setup + 1;
-            dear = std::max(dear, s.cost);
+            held |= s.tools;
+            least = std::min(least, s.cost);
+            dear_here = std::max(dear_here, s.cost);
             low = std::min(low, s.length);
             high = std::max(high, s.length);
         }
-        most += dear;
+        in_order &= next <= std::int32_t{most_setups};
+        dear = std::max(dear, dear_here);
+        most += dear_here;
     }
+    need(in_order, "the setups of a zone don't stand in their order, each once, below 512");
+    need(least >= 0 && dear <= dearest, "a cost lies outside 0 to 1000 minutes");
+    need(low >= 0 && high <= longest_hair, "a length lies outside 0 to 1000 mm");
+    need((held & ~priced) == 0, "a setup holds a tool that has no price");
     for (const seam_cost& s : p.seams) {
-        need(std::max(s.a, s.b) < p.zones.size() && s.allowance >= 0 &&
-                 within(s.per_hundredth, dearest / 1000),
+        need(std::max(s.a, s.b) < p.zones.size() && s.allowance >= 0 && s.per_hundredth >= 0 &&
+                 s.per_hundredth <= dearest / 1000,
              "a seam names no zone of the problem or lies outside its bounds");
         most += std::int64_t{s.per_hundredth} * std::max(0, high - low - s.allowance);
     }
