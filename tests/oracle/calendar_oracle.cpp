@@ -1,8 +1,9 @@
 // The cheapest calendar against every calendar there is, tried day by day, and against a shortest path
-// through every state of a dog by GLPK.
+// through every state of a dog by GLPK; the chance of a whole calendar against simulated dogs and GSL.
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <memory>
 #include <optional>
@@ -10,6 +11,10 @@
 #include <vector>
 
 #include <glpk.h>
+#include <gsl/gsl_cdf.h>
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_integration.h>
+#include <gsl/gsl_randist.h>
 
 #include <pelage/booking.hpp>
 #include <pelage/calendar.hpp>
@@ -449,4 +454,164 @@ TEST_CASE("fine every time: against simulated dogs that live through all of it",
 
 TEST_CASE("fine every time: against many more simulated dogs", "[oracle][calendar][.full]") {
     check_throughout(37, 100, 500'000);
+}
+
+namespace {
+
+/// A dog kept alike from groom to groom, and how many times it waits how many days.
+struct kept_dog {
+    std::vector<kept_zone> zones;
+    std::map<int, int> waits;
+    shared_law law;
+    double visit_log_sd = 0.0;
+};
+
+/// The same integral by GSL: adaptive over the factor on the matting-prone lengths, piece by piece
+/// where hair stops before it mats or another zone becomes the worst; by many nodes over the rate and
+/// the start error, in which it is smooth or nearly so.
+class by_gsl {
+  public:
+    explicit by_gsl(const kept_dog& d)
+        : dog_(d),
+          own_(std::sqrt(d.law.rate.log_sd * d.law.rate.log_sd - d.visit_log_sd * d.visit_log_sd)) {
+    }
+
+    double fine_throughout() {
+        const std::unique_ptr<gsl_integration_workspace, void (*)(gsl_integration_workspace*)>
+            space(gsl_integration_workspace_alloc(500), gsl_integration_workspace_free);
+        gsl_function f{[](double x, void* of) {
+                           return gsl_ran_ugaussian_pdf(x) * static_cast<by_gsl*>(of)->given(x);
+                       },
+                       this};
+        const std::vector<double> at = joints();
+        double sum = 0.0;
+        for (std::size_t i = 1; i < at.size(); ++i) {
+            double part = 0.0;
+            double error = 0.0;
+            gsl_integration_qag(&f, at[i - 1], at[i], 1e-8, 0.0, 500, GSL_INTEG_GAUSS15,
+                                space.get(), &part, &error);
+            sum += part;
+        }
+        return sum;
+    }
+
+  private:
+    static constexpr double far = 7.0;  // standard deviations; beyond lie 3e-12 of all dogs
+
+    struct node {
+        double x = 0.0;
+        double weight = 0.0;
+    };
+    static std::vector<node> nodes(std::size_t n) {
+        const std::unique_ptr<gsl_integration_glfixed_table,
+                              void (*)(gsl_integration_glfixed_table*)>
+            rule(gsl_integration_glfixed_table_alloc(n), gsl_integration_glfixed_table_free);
+        std::vector<node> out(n);
+        for (std::size_t i = 0; i < n; ++i) {
+            gsl_integration_glfixed_point(-far, far, i, &out[i].x, &out[i].weight, rule.get());
+            out[i].weight *= gsl_ran_ugaussian_pdf(out[i].x);
+        }
+        return out;
+    }
+
+    /// The standard deviations of the factor at which the chance may jump or bend.
+    [[nodiscard]] std::vector<double> joints() const {
+        std::vector<double> at{-far, far};
+        const auto see = [&](const length& part, const length& whole) {
+            const double f = std::log(part / whole) / dog_.law.threshold_log_sd;
+            if (f > -far && f < far) {
+                at.push_back(f);
+            }
+        };
+        for (const kept_zone& a : dog_.zones) {
+            see(a.terminal, *a.threshold);
+            for (const kept_zone& b : dog_.zones) {
+                if (*a.threshold > *b.threshold && a.start > b.start) {
+                    see(a.start - b.start, *a.threshold - *b.threshold);
+                }
+            }
+        }
+        std::sort(at.begin(), at.end());
+        return at;
+    }
+
+    /// What hair may grow in `wait` days until the first zone mats.
+    [[nodiscard]] double room(int wait, double factor, double error) const {
+        double least = std::numeric_limits<double>::infinity();
+        for (const kept_zone& z : dog_.zones) {
+            const double start = std::max(0.0, in_mm(z.start) + error);
+            const double mats = in_mm(*z.threshold) * factor;
+            if (wait > in_days(z.clock) && mats <= std::max(start, in_mm(z.terminal))) {
+                least = std::min(least, std::max(0.0, mats - start));
+            }
+        }
+        return least;
+    }
+
+    [[nodiscard]] double given(double f) const {
+        const double factor = std::exp(dog_.law.threshold_log_sd * f);
+        std::vector<double> product(rates_.size(), 1.0);
+        for (const auto& [wait, times] : dog_.waits) {
+            std::vector<double> fine(rates_.size(), 0.0);
+            for (const node& e : errors_) {
+                const double left = room(wait, factor, in_mm(dog_.law.start_error) * e.x);
+                for (std::size_t i = 0; i < rates_.size(); ++i) {
+                    const double rate = dog_.law.rate.log_median + own_ * rates_[i].x;
+                    fine[i] += e.weight * gsl_cdf_ugaussian_P((std::log(left / wait) - rate) /
+                                                              dog_.visit_log_sd);
+                }
+            }
+            for (std::size_t i = 0; i < rates_.size(); ++i) {
+                product[i] *= std::pow(fine[i], times);
+            }
+        }
+        double sum = 0.0;
+        for (std::size_t i = 0; i < rates_.size(); ++i) {
+            sum += rates_[i].weight * product[i];
+        }
+        return sum;
+    }
+
+    const kept_dog& dog_;
+    double own_;
+    std::vector<node> rates_ = nodes(100);
+    std::vector<node> errors_ = nodes(32);
+};
+
+/// Hair that stops near the length it mats at, so that in many dogs it never does.
+kept_dog stops_near(oracle::draws& d) {
+    kept_dog k;
+    const double mats = d.between(25.0, 50.0);
+    for (int n = d.whole(1, 4); n > 0; --n) {
+        k.zones.push_back({mm(d.between(4.0, 0.7 * mats)), mm(mats * d.between(0.8, 1.1)),
+                           mm(mats * d.between(0.8, 1.3)), day(d.whole(0, 28))});
+    }
+    k.waits[d.whole(14, 84)] += d.whole(1, 11);
+    k.waits[d.whole(14, 84)] += 1;
+    k.law = {{std::log(d.between(0.25, 0.45)), d.between(0.2, 0.5)},
+             d.between(0.05, 0.25),
+             mm(d.between(0.3, 1.5))};
+    k.visit_log_sd = d.between(0.08, 0.18);
+    return k;
+}
+
+}  // namespace
+
+// The factor is split where hair stops before it mats; only where that hangs on the start error too, or
+// another zone becomes the worst, are the nodes a little coarse.
+TEST_CASE("fine every time: hair that stops near the length it mats at, against GSL",
+          "[oracle][calendar]") {
+    gsl_set_error_handler_off();
+    oracle::draws d(38);
+    for (int i = 0; i < 40; ++i) {
+        const kept_dog k = stops_near(d);
+        std::vector<kept_interval> intervals;
+        for (const auto& [wait, times] : k.waits) {
+            intervals.insert(intervals.end(), static_cast<std::size_t>(times),
+                             {k.zones, day(wait)});
+        }
+        INFO(intervals.size() << " intervals of " << k.zones.size() << " zones");
+        CHECK_THAT(all_fine_throughout(intervals, k.law, k.visit_log_sd),
+                   match::WithinAbs(by_gsl(k).fine_throughout(), 5e-4));
+    }
 }

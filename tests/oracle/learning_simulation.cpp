@@ -82,25 +82,42 @@ measured_dog any_dog(oracle::draws& d, const learning_law& law, const design& wh
     return out;
 }
 
+/// A dog measured with an error of 0.8 mm, known beforehand.
+measured_dog known_errors(oracle::draws& d, const learning_law& law, const design& when) {
+    measured_dog one = any_dog(d, law, when, [](oracle::draws&) { return 0.0; });
+    for (stretch& s : one.record) {
+        for (reading& r : s) {
+            r.error = mm(0.8);
+            r.is += r.error * d.normal();
+        }
+    }
+    return one;
+}
+
 /// Shares of dogs below the printed 1 in 10 and below 9 in 10 of the rate to come.
 struct tails {
     double slow = 0.0;
     double fast = 0.0;
 };
 
-tails count_tails(int n, unsigned seed, const design& when, const error_law& error,
-                  double rounded_to = 0.0) {
-    oracle::draws d(seed);
+tails count_tails(int n, const std::function<measured_dog(const learning_law&)>& any) {
     const learning_law law = wavy_law();
     tails out;
     for (int i = 0; i < n; ++i) {
-        const measured_dog one = any_dog(d, law, when, error, rounded_to);
+        const measured_dog one = any(law);
         const rate_law next = rate_posterior(one.record, law).next();
         const double at = (one.next - next.log_median) / next.log_sd;
         out.slow += at < normal_quantile(0.1) ? 1.0 / n : 0.0;
         out.fast += at < normal_quantile(0.9) ? 1.0 / n : 0.0;
     }
     return out;
+}
+
+tails count_tails(int n, unsigned seed, const design& when, const error_law& error,
+                  double rounded_to = 0.0) {
+    oracle::draws d(seed);
+    return count_tails(
+        n, [&](const learning_law& law) { return any_dog(d, law, when, error, rounded_to); });
 }
 
 /// Chi-square of ranks (0 to 1) against even filling of twenty bins; P of one so large by chance.
@@ -126,13 +143,7 @@ void check_ranks(int n, unsigned seed, const design& when) {
     std::vector<double> own;
     std::vector<double> next;
     for (int i = 0; i < n; ++i) {
-        measured_dog one = any_dog(d, law, when, [](oracle::draws&) { return 0.0; });
-        for (stretch& s : one.record) {
-            for (reading& r : s) {
-                r.error = mm(0.8);
-                r.is += r.error * d.normal();
-            }
-        }
+        const measured_dog one = known_errors(d, law, when);
         const rate_posterior p(one.record, law);
         own.push_back(p.below(mm_per_day(std::exp(one.log_rate))));
         next.push_back(p.next_below(mm_per_day(std::exp(one.next))));
@@ -194,13 +205,27 @@ TEST_CASE("after three measurements four dogs in five still lie inside", "[oracl
     }
 }
 
+TEST_CASE("after three measurements with known errors one dog in ten lies beyond either end",
+          "[oracle][learning][.full]") {
+    for (const design& when : {one_cut, three_cuts}) {
+        oracle::draws d(53);
+        const tails t = count_tails(
+            200'000, [&](const learning_law& law) { return known_errors(d, law, when); });
+        CHECK_THAT(t.slow, match::WithinAbs(0.1, 0.002));
+        CHECK_THAT(t.fast, match::WithinAbs(0.9, 0.002));
+    }
+}
+
+// The error of a measurement is taken of what was read, and what its size says of the length isn't
+// used: above 30 mm it is twice as large, so that fast dogs are believed a little too slow. Four in five
+// lie inside all the same, but 0.6 in 100 too many beyond the fast end.
 TEST_CASE("after three measurements four dogs in five still lie inside, many dogs",
           "[oracle][learning][.full]") {
     for (const design& when : {one_cut, three_cuts}) {
         const tails t = count_tails(400'000, 48, when, bell);
-        CHECK_THAT(t.slow, match::WithinAbs(0.1, 0.002));
-        CHECK_THAT(t.fast, match::WithinAbs(0.9, 0.002));
         CHECK_THAT(t.fast - t.slow, match::WithinAbs(0.8, 0.002));
+        CHECK_THAT(t.slow, match::WithinAbs(0.1, 0.01));
+        CHECK_THAT(t.fast, match::WithinAbs(0.9, 0.01));
     }
 }
 
