@@ -65,8 +65,8 @@ void exchange(part& p, std::size_t z) {
     }
 }
 
-/// False if no plan fits in the budget.
-bool spend(part& p) {
+/// Labels that no plan can afford go; where no plan fits in the budget, all do.
+void spend(part& p) {
     const auto less = [](const label& a, const label& b) { return a.spend < b.spend; };
     std::array<std::uint8_t, most_zones> least{};
     std::int32_t left = p.budget;
@@ -86,9 +86,9 @@ bool spend(part& p) {
             p.thin |= l.gone ? bit(z) : 0;
         }
     });
-    return left >= 0;
 }
 
+/// A settled zone into its neighbours.
 void fold(part& p, std::size_t z) {
     const label& l = p.labels(z).front();
     p.paid += l.cost;
@@ -100,8 +100,8 @@ void fold(part& p, std::size_t z) {
     });
 }
 
-/// Folds settled zones, pays what every plan holds, and has the labels of a zone pay for what they alone
-/// hold.
+/// Settles zones without a choice, pays what every plan holds, and has the labels of a zone pay for what
+/// they alone hold.
 void settle(part& p) {
     tool_set always = 0;
     tool_set once = 0;
@@ -157,8 +157,11 @@ void part::drop(std::size_t z) {
 bool reduce(part& p) {
     do {
         each_bit(std::exchange(p.thin, 0), [&](std::size_t z) { p.drop(z); });
-        if (p.hopeless || (p.spends && !spend(p))) {
+        if (p.hopeless) {
             return false;
+        }
+        if (p.spends) {
+            spend(p);
         }
         settle(p);
         each_bit(std::exchange(p.fresh, 0) & p.open, [&](std::size_t z) { exchange(p, z); });
