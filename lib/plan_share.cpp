@@ -129,9 +129,6 @@ bool share_out(part& p, cost_t limit) {
         p.eased.resize(end);
     }
     take_up(p);
-    if (p.bound > limit) {
-        return false;
-    }
     for (const bool upward : {false, true}) {
         for (std::uint64_t left = p.open; left != 0;) {
             const auto z = static_cast<std::size_t>(upward ? std::countr_zero(left)
