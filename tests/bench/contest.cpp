@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <exception>
 
+#include <pelage/plan.hpp>
+
 #include "bench/measure.hpp"
 #include "judges/glpk_judge.hpp"
 #include "judges/process_judges.hpp"

@@ -2,6 +2,8 @@
 #include <cstdio>
 #include <fstream>
 
+#include <pelage/plan.hpp>
+
 #include "judges/problem_file.hpp"
 
 namespace {

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include <pelage/plan.hpp>
+#include <pelage/problem.hpp>
 
 namespace bench {
 
