@@ -234,7 +234,8 @@ void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, con
     zone_plan& z = out_.zones[index];
     if (!c.allowed()) {
         if (c.offered && r_.reasons) {
-            z.refused.push_back({title(top_.setups()[setup]), sentence(c.no, z, c.leaves)});
+            const char* once = how.begin > 0 ? ", the mat combed out" : "";
+            z.refused.push_back({title(top_.setups()[setup]) + once, sentence(c.no, z, c.leaves)});
         }
         return;
     }

@@ -47,8 +47,13 @@ std::string short_name(const std::string& name) {
 class page_maker {
   public:
     page_maker(const owner_matter& m, const print_options& o)
-        : m_(m), g_(m.plan), r_(m.asked), o_(o), coat_(coat_of(r_.reference, *r_.patient.coat)),
-          ready_(r_), wishes_(r_, ready_) {
+        : m_(m),
+          g_(m.plan),
+          r_(m.asked),
+          o_(o),
+          coat_(coat_of(r_.reference, *r_.patient.coat)),
+          ready_(r_),
+          wishes_(r_, ready_) {
         page_.name = short_name(r_.patient.name);
     }
 
@@ -169,9 +174,8 @@ class page_maker {
                      "Keep " + who() + " quiet, not too warm and not too cold.",
                      "Don't cut, pull or wash the coat at home. Skin lies closer than you think.",
                      "Call us when the vet is happy. We will make a new plan then."};
-        const bool beneath = !g_.stop.empty() || !those([](const zone_plan& z) {
-                                                     return z.mat.has_value();
-                                                 }).empty();
+        const bool beneath = !g_.stop.empty() ||
+                             !those([](const zone_plan& z) { return z.mat.has_value(); }).empty();
         page_section& kind = add("Please know");
         kind.says = {std::string("This can happen to any dog. ") +
                      (beneath ? "Felt and sores grow near the skin, where no one can see them. "
@@ -233,7 +237,7 @@ class page_maker {
             case group::legs:
                 return part::legs;
             case group::tail:
-                return part::tail;
+                return z.has(zone_use::tail_band) ? part::other : part::tail;
             case group::feet:
                 return part::feet;
             case group::head:
@@ -298,10 +302,10 @@ class page_maker {
                              who() + " gets the look you chose.");
             return;
         }
-        s.says.push_back(how_much() +
-                         (found_mats() ? " We found mats. They grow near the skin, under "
-                                         "hair that looks fine, and it can take only days."
-                                       : " Here it is not quite as you asked:"));
+        s.says.push_back(how_much() + (found_mats()
+                                           ? " We found mats. They grow near the skin, under "
+                                             "hair that looks fine, and it can take only days."
+                                           : " Here it is not quite as you asked:"));
         constexpr std::size_t most = 6;
         for (std::size_t n = 0; n < std::min(by_text.size(), most); ++n) {
             s.lines.push_back(sentence_case(named(by_text[n].second)) + ": " + by_text[n].first);
@@ -491,10 +495,10 @@ class page_maker {
             if (more && h.habit.how_often >= habit::two_or_three && h.when.in > b.in + day(6.0)) {
                 // what is held by brushing has no chance of its own
                 const bool held = h.when.why == visit_kind::brush_out || !coat_.matting_prone;
-                page_.sections.back().says.push_back(
-                    "If you brush " + often(h.habit.how_often) + ", down to the skin, " +
-                    (held ? "it" : odds(h.when.asked)) + " may wait until " + day_of(h.when.in) +
-                    ".");
+                page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
+                                                     ", down to the skin, " +
+                                                     (held ? "it" : odds(h.when.asked)) +
+                                                     " may wait until " + day_of(h.when.in) + ".");
                 return;
             }
         }
@@ -612,14 +616,13 @@ class page_maker {
         page_section& s = add("Brushing at home");
         const habit want = std::max(wanted(), counted(r_.patient.brushed));
         const strings where = first_places(4);
-        s.says.push_back(
-            (r_.patient.coat_change && coat_.matting_prone
-                 ? "The adult coat comes in now and mats fast. Brush "
-                 : "Brush ") +
-            often(want) + ", for ten minutes or so." +
-            (where.empty() ? ""
-                           : " Start where mats start on this dog: " + listed(where) +
-                                 ". Then do the rest."));
+        s.says.push_back((r_.patient.coat_change && coat_.matting_prone
+                              ? "The adult coat comes in now and mats fast. Brush "
+                              : "Brush ") +
+                         often(want) + ", for ten minutes or so." +
+                         (where.empty() ? ""
+                                        : " Start where mats start on this dog: " + listed(where) +
+                                              ". Then do the rest."));
         spare(s);
         s.how = lines_as::steps;
         if (coat_.id == coat_class::smooth) {
@@ -710,8 +713,7 @@ class page_maker {
         }
         if (std::any_of(g_.zones.begin(), g_.zones.end(),
                         [](const zone_plan& z) { return z.hurt.has_value(); })) {
-            lines.emplace_back(
-                "no vet has yet seen what we left alone: this week");
+            lines.emplace_back("no vet has yet seen what we left alone: this week");
         }
         for (const std::string& l : lines) {
             s.lines.push_back(sentence_case(l) + ".");
