@@ -616,13 +616,15 @@ class page_maker {
         page_section& s = add("Brushing at home");
         const habit want = std::max(wanted(), counted(r_.patient.brushed));
         const strings where = first_places(4);
-        s.says.push_back((r_.patient.coat_change && coat_.matting_prone
-                              ? "The adult coat comes in now and mats fast. Brush "
-                              : "Brush ") +
-                         often(want) + ", for ten minutes or so." +
-                         (where.empty() ? ""
-                                        : " Start where mats start on this dog: " + listed(where) +
-                                              ". Then do the rest."));
+        s.says.push_back(
+            (r_.patient.coat_change && coat_.matting_prone
+                 ? "The adult coat comes in now and mats fast. Brush "
+                 : "Brush ") +
+            often(want) +
+            (bears_less(r_.patient) ? ", a few minutes at a time." : ", for ten minutes or so.") +
+            (where.empty() ? ""
+                           : " Start where mats start on this dog: " + listed(where) +
+                                 ". Then do the rest."));
         spare(s);
         s.how = lines_as::steps;
         if (coat_.id == coat_class::smooth) {
@@ -654,12 +656,29 @@ class page_maker {
             return o_.today ? w + ", from " + short_day(plus(*o_.today, day(7.0 * (n - 1)))) : w;
         };
         const std::string touchy = sensitive();
-        s.lines = {week(1) + ": it sniffs the brush. Touch its back with it.",
+        s.lines = {week(1) + ": it sniffs the brush. Touch its " + easy_place() + " with it.",
                    week(2) + ": three strokes where it minds least.",
-                   week(3) + ": one minute, and on to the legs.",
+                   week(3) + ": one minute, and " +
+                       (legs_are_easy() ? "on to the legs." : "a little further each day."),
                    week(4) + ": one stroke " +
                        (touchy.empty() ? "where it minds most" : "at the " + touchy) +
                        ", then rest."};
+    }
+    [[nodiscard]] bool easy(const zone_plan& z) const { return !rests(z) && !hated(z.at); }
+    /// Where the brush may touch first: sound, not just clipped off, and not hated.
+    [[nodiscard]] std::string easy_place() const {
+        for (const char* id : {"back", "shoulder", "chest", "rump"}) {
+            if (std::none_of(g_.zones.begin(), g_.zones.end(),
+                             [&](const zone_plan& z) { return zone_of(z).id == id && !easy(z); })) {
+                return id;
+            }
+        }
+        return "side";
+    }
+    [[nodiscard]] bool legs_are_easy() const {
+        return std::all_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& z) {
+            return zone_of(z).where != group::legs || easy(z);
+        });
     }
     [[nodiscard]] std::string sensitive() const {
         if (r_.patient.sensitive.empty()) {

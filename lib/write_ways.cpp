@@ -101,11 +101,11 @@ class ways_writer {
         return title(r_.reference.dog_body, g_.zones[i].at);
     }
     [[nodiscard]] strings titles(const zones& which) const {
-        strings out;
+        std::vector<place> places;
         for (const std::size_t i : which) {
-            out.push_back(title_of(i));
+            places.push_back(g_.zones[i].at);
         }
-        return out;
+        return pelage::titles(r_.reference.dog_body, places);
     }
     [[nodiscard]] std::string in_short(const zones& which) const;
     [[nodiscard]] std::string length_of(const zone_plan& z) const {
@@ -118,6 +118,7 @@ class ways_writer {
     [[nodiscard]] std::string fewer_line(const other_way& w) const;
     [[nodiscard]] std::string scissors_line(const other_way& w) const;
     [[nodiscard]] std::string alike_line(const other_way& w) const;
+    [[nodiscard]] std::string only_one(const zone_plan& z) const;
     [[nodiscard]] std::string reason(const reason_why& why) const;
     [[nodiscard]] std::string next(const reason_why& why) const;
 
@@ -277,13 +278,28 @@ std::string ways_writer::line(const without_tool& w) const {
     return wrapped("  ", text, 4, o_.width);
 }
 
+/// Why there was nothing to choose from.
+std::string ways_writer::only_one(const zone_plan& z) const {
+    if (z.came == outcome::goes_along) {
+        return "no long fringe on a short ear";
+    }
+    if (z.came != outcome::as_wished || z.how.kind == tool_kind::clip) {
+        return "nothing else may be used here";
+    }
+    const finish how = instruction_for(r_, z.at).how.value_or(finish::clip);
+    const bool to_clip = how == finish::clip || how == finish::comb_then_scissor;
+    return z.how.kind == tool_kind::carder && to_clip
+               ? "a double coat is carded until the owner has signed for clipping"
+               : "as the sheet has it";
+}
+
 std::string ways_writer::reason(const reason_why& why) const {
     const zone_plan& z = g_.zones[why.zone];
     const bool told = why.alone && why.next && title(*why.alone) == title(*why.next);
     const std::string alone = why.alone && !told ? "; for itself " + title(*why.alone) : "";
     switch (why.why) {
         case chosen_for::only_one:
-            return "nothing else may be used here";
+            return only_one(z);
         case chosen_for::wish:
             if (z.came == outcome::clipped_under) {
                 return "the longest that fits under the mat";
