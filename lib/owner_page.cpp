@@ -405,8 +405,9 @@ class page_maker {
     [[nodiscard]] std::string carded(std::size_t i) const {
         const zone_plan& z = g_.zones[i];
         const auto how = wishes_.at(z.at).how.value_or(finish::clip);
-        const bool clip = how == finish::clip || how == finish::comb_then_scissor;
-        return clip && z.how.kind == tool_kind::carder
+        const bool cut =
+            how == finish::clip || how == finish::comb_then_scissor || how == finish::scissor;
+        return cut && z.how.kind == tool_kind::carder
                    ? "we comb the dead hair out and don't clip. A thick coat that is clipped may "
                      "grow back slow or patchy: in one study 11 of 90 dogs were slow (Kalchofner "
                      "Guerrero 2014)."

@@ -287,8 +287,7 @@ std::string ways_writer::only_one(const zone_plan& z) const {
         return "nothing else may be used here";
     }
     const finish how = instruction_for(r_, z.at).how.value_or(finish::clip);
-    const bool to_clip = how == finish::clip || how == finish::comb_then_scissor;
-    return z.how.kind == tool_kind::carder && to_clip
+    return z.how.kind == tool_kind::carder && how != finish::card
                ? "a double coat is carded until the owner has signed for clipping"
                : "as the sheet has it";
 }

@@ -421,6 +421,27 @@ TEST_CASE("the sheet's direction is kept; only `either` leaves a choice", "[groo
     CHECK(t.plan().choice.cost <= with.choice.cost);
 }
 
+TEST_CASE("a jacket that stays for want of a signature: nothing is scissored short beside it",
+          "[groom]") {
+    groom_table t;
+    t.patient.coat = coat_class::double_long;
+    t.says("skirt", finish_by(finish::scissor, mm(13)))
+        .says("feet", finish_by(finish::scissor, mm(13)));
+    groom g = t.plan();
+    CHECK(of(g, "back").how.kind == tool_kind::carder);
+    CHECK(of(g, "skirt").how.kind == tool_kind::carder);
+    CHECK(of(g, "feet").how.kind == tool_kind::scissors);
+    t.patient.consents = {"clip-jacket"};
+    g = t.plan();
+    CHECK(of(g, "back").how.kind == tool_kind::clip);
+    CHECK(of(g, "skirt").how.kind == tool_kind::scissors);
+    // a sheet that cards the jacket itself may trim what hangs
+    t.patient.consents.clear();
+    t.sheet = sheet_of(finish_by(finish::card));
+    t.says("skirt", finish_by(finish::scissor, mm(50)));
+    CHECK(of(t.plan(), "skirt").how.kind == tool_kind::scissors);
+}
+
 TEST_CASE("neighbours that no one direction serves: tracks, and the plan says where", "[groom]") {
     groom_table t;
     t.patient.coat = coat_class::drop;
