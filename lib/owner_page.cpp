@@ -171,11 +171,14 @@ class page_maker {
                                          [](stop_sign s) { return s <= stop_sign::bleeding; });
         now.lines = {"Call a vet now and say what you read here. " +
                          std::string(at_once ? "Then go at once." : "Ask to be seen today."),
-                     "Keep " + who() + " quiet, not too warm and not too cold.",
-                     "Don't cut, pull or wash the coat at home. Skin lies closer than you think.",
-                     "Call us when the vet is happy. We will make a new plan then."};
+                     "Keep " + who() + " quiet, not too warm and not too cold."};
         const bool beneath = !g_.stop.empty() ||
                              !those([](const zone_plan& z) { return z.mat.has_value(); }).empty();
+        if (beneath || !at_once) {
+            now.lines.emplace_back(
+                "Don't cut, pull or wash the coat at home. Skin lies closer than you think.");
+        }
+        now.lines.emplace_back("Call us when the vet is happy. We will make a new plan then.");
         page_section& kind = add("Please know");
         kind.says = {std::string("This can happen to any dog. ") +
                      (beneath ? "Felt and sores grow near the skin, where no one can see them. "
