@@ -84,6 +84,32 @@ void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
     }
 }
 
+/// A miss where something allowed would have come within the tolerance and was dearer for the whole dog:
+/// a tool more, a greater step, another direction. Says what.
+void say_what_is_nearer(const groom_request& r, const made_ready& ready, const compiled_groom& c,
+                        std::size_t row, zone_plan& z) {
+    const setup* nearest = nullptr;
+    finished leaves{};
+    for (const allowed_setup& a : c.choice.zones[row]) {
+        const std::size_t k = c.setup_of(a.setup);
+        const setup& s = ready.top().setups()[k];
+        if (s.kind != tool_kind::clip || c.combed(a.setup) != z.combed_out) {
+            continue;
+        }
+        const finished left = left_by(z, s, ready.top().leaves(k, *r.patient.coat), r.rules.cut);
+        if (within(left.best, *z.target, z.tolerated) &&
+            (nearest == nullptr || gap(left.best, *z.target) < gap(leaves.best, *z.target))) {
+            nearest = &s;
+            leaves = left;
+        }
+    }
+    if (nearest != nullptr) {
+        z.nearer_had = true;
+        z.why = miss_in_words(z) + ", which costs least on the whole; " + held(*nearest) +
+                " would leave " + show(leaves.best);
+    }
+}
+
 void read_mat(const compiled_groom& c, std::size_t zone, bool combed, groom& g) {
     zone_plan& z = g.zones[zone];
     if (combed) {
@@ -121,6 +147,9 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
         const finish done = z.how.kind == tool_kind::none ? finish::leave : z.how_finished;
         z.takes = place_work(r, z.at, done);
         tell_outcome(r, z, asked);
+        if (z.came == outcome::off_target) {
+            say_what_is_nearer(r, ready, c, row, z);
+        }
     }
 }
 

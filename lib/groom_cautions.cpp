@@ -71,8 +71,17 @@ class judge {
                 return whole(r_.patient.age == life_stage::young);
             case caution_when::ill:
                 return whole(!r_.patient.health.empty());
+            case caution_when::mat_in_bath:
+                return where([](const zone_plan& z) {
+                    return z.came == outcome::clipped_under ||
+                           (z.mat && !z.combed_out && z.came == outcome::stuck);
+                });
             case caution_when::sensitive:
-                return where([&](const zone_plan& z) { return worked(z) && hated(z); });
+                return where(
+                    [&](const zone_plan& z) { return worked(z) && hated(z) && !on_limb(z); });
+            case caution_when::sensitive_limb:
+                return where(
+                    [&](const zone_plan& z) { return worked(z) && hated(z) && on_limb(z); });
             case caution_when::shedding:
                 return whole(r_.patient.shedding && doubled());
             case caution_when::long_since:
@@ -135,23 +144,33 @@ class judge {
     }
     template <class Holds>
     [[nodiscard]] places_named where(Holds holds) const {
-        std::vector<std::string> names;
+        std::vector<place> all;
         for (const zone_plan& z : g_.zones) {
             if (holds(z)) {
-                names.push_back(title(r_.reference.dog_body, z.at));
+                all.push_back(z.at);
             }
         }
-        return names.empty() ? places_named{} : places_named{std::move(names)};
+        return all.empty() ? places_named{} : places_named{titles(r_.reference.dog_body, all)};
     }
     [[nodiscard]] static bool worked(const zone_plan& z) {
         return z.how.kind != tool_kind::none || z.combed_out;
+    }
+    /// A leg, a foot, or the pads beneath it.
+    [[nodiscard]] bool on_limb(const zone_plan& z) const {
+        const zone& w = zone_of(z);
+        return w.where == group::legs || w.where == group::feet || w.has(zone_use::pads);
     }
     [[nodiscard]] bool hated(const zone_plan& z) const {
         const auto& all = r_.patient.sensitive;
         return std::any_of(all.begin(), all.end(), [&](const std::string& word) {
             const auto meant = select(r_.reference.dog_body, word);
-            return meant && std::any_of(meant->places.begin(), meant->places.end(),
-                                        [&](const place& p) { return share_side(p, z.at); });
+            return meant &&
+                   std::any_of(meant->places.begin(), meant->places.end(), [&](const place& p) {
+                       // who can't touch the feet can't scoop the pads
+                       const bool foot = zone_of(z).has(zone_use::pads) &&
+                                         r_.reference.dog_body.zones[p.zone].where == group::feet;
+                       return foot || share_side(p, z.at);
+                   });
         });
     }
     /// The last full groom is longer ago than such a coat usually goes.
@@ -280,6 +299,35 @@ void add_uneven_note(const groom_request& r, groom& g) {
     }
 }
 
+/// Neighbours whose direction the sheet leaves open and that still go opposite ways: no one way may be
+/// used on both.
+void add_tracks_note(const groom_request& r, groom& g) {
+    const body& b = r.reference.dog_body;
+    const auto open = [](const zone_plan& z) {
+        return z.way == lay_choice::either && z.how.kind == tool_kind::clip && z.target &&
+               (!z.mat || z.combed_out) && z.came != outcome::stuck;
+    };
+    std::string pairs;
+    for (const seam& s : b.seams) {
+        for (const zone_plan& x : g.zones) {
+            for (const zone_plan& y : g.zones) {
+                const bool meet = x.at.zone == s.a && y.at.zone == s.b &&
+                                  b.zones[s.a].where == b.zones[s.b].where &&
+                                  share_side({y.at.zone, x.at.which}, y.at);
+                if (meet && open(x) && open(y) && x.how.way != y.how.way) {
+                    const bool first = x.how.way == direction::with_lay;
+                    pairs += (pairs.empty() ? "" : "; ") + title(b, (first ? x : y).at) +
+                             " with the lay, " + title(b, (first ? y : x).at) + " against it";
+                }
+            }
+        }
+    }
+    if (!pairs.empty()) {
+        g.notes.push_back("tracks can show: no one direction may be used on these neighbours: " +
+                          pairs + "; scissor over where they meet");
+    }
+}
+
 void add_notes(const groom_request& r, const judge& j, groom& g) {
     if (j.made_for_another_coat()) {
         std::string coats;
@@ -313,6 +361,7 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
     }
     add_long_note(r, g);
     add_uneven_note(r, g);
+    add_tracks_note(r, g);
     bool under = false;
     for (const zone_plan& z : g.zones) {
         under = under || z.came == outcome::clipped_under;

@@ -55,6 +55,20 @@ class compiler {
         return coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
     }
 
+    /// The sheet wants the jacket clipped.
+    [[nodiscard]] bool clips_jacket() const {
+        const auto& zones = r_.reference.dog_body.zones;
+        for (std::size_t i = 0; i < zones.size(); ++i) {
+            const instruction wish = wishes_.at({i, side::both});
+            const finish how = wish.how.value_or(finish::clip);
+            if (zones[i].has(zone_use::jacket) && (wish.target || wish.blade) &&
+                (how == finish::clip || how == finish::comb_then_scissor)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     void add_zone(const place& p);
     void decide_mat(zone_plan& z, const mat_finding* m);
     void decide_wish(zone_plan& z, const instruction& wish);
@@ -142,7 +156,10 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     z.how_finished = wish.how.value_or(said ? finish::clip : finish::leave);
     const bool clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-    if (clips && double_coat() && carded_by_default(where) && !agreed(r_.patient, "clip-jacket")) {
+    const bool unsigned_jacket = double_coat() && !agreed(r_.patient, "clip-jacket");
+    // what hangs beside a jacket that stays isn't scissored to the length the jacket was to have
+    const bool beside = z.how_finished == finish::scissor && unsigned_jacket && clips_jacket();
+    if ((clips || beside) && unsigned_jacket && carded_by_default(where)) {
         z.how_finished = finish::card;
         z.why = "a double coat's jacket is carded, not clipped, unless the owner agrees in writing";
     }
@@ -234,7 +251,8 @@ void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, con
     zone_plan& z = out_.zones[index];
     if (!c.allowed()) {
         if (c.offered && r_.reasons) {
-            z.refused.push_back({title(top_.setups()[setup]), sentence(c.no, z, c.leaves)});
+            const char* once = how.begin > 0 ? ", the mat combed out" : "";
+            z.refused.push_back({title(top_.setups()[setup]) + once, sentence(c.no, z, c.leaves)});
         }
         return;
     }

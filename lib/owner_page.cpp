@@ -8,6 +8,7 @@
 
 #include <pelage/text.hpp>
 
+#include "groom_wish.hpp"
 #include "layout.hpp"
 #include "when_words.hpp"
 #include "write_ways.hpp"
@@ -46,7 +47,13 @@ std::string short_name(const std::string& name) {
 class page_maker {
   public:
     page_maker(const owner_matter& m, const print_options& o)
-        : m_(m), g_(m.plan), r_(m.asked), o_(o), coat_(coat_of(r_.reference, *r_.patient.coat)) {
+        : m_(m),
+          g_(m.plan),
+          r_(m.asked),
+          o_(o),
+          coat_(coat_of(r_.reference, *r_.patient.coat)),
+          ready_(r_),
+          wishes_(r_, ready_) {
         page_.name = short_name(r_.patient.name);
     }
 
@@ -67,7 +74,7 @@ class page_maker {
             agree();
         }
         page_.foot = r_.patient.invented ? "An invented dog, for trying things out. " : "";
-        page_.foot += g_.stopped() ? "" : "Days and weeks are what such coats mostly do. ";
+        page_.foot += g_.stopped() ? "" : days_and_weeks();
         page_.foot += "The rules of this place and a vet's word come first.";
         if (o_.explain && !g_.stopped()) {
             page_.foot += " How sure: growth of the coat, " + basis_words(coat_.rate.why);
@@ -80,9 +87,10 @@ class page_maker {
     }
 
   private:
-    [[nodiscard]] const zone& zone_of(std::size_t i) const {
-        return r_.reference.dog_body.zones[g_.zones[i].at.zone];
+    [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
+        return r_.reference.dog_body.zones[z.at.zone];
     }
+    [[nodiscard]] const zone& zone_of(std::size_t i) const { return zone_of(g_.zones[i]); }
     [[nodiscard]] std::string title_of(std::size_t i) const {
         return title(r_.reference.dog_body, g_.zones[i].at);
     }
@@ -96,6 +104,24 @@ class page_maker {
         return page_.sections.back();
     }
 
+    template <class Holds>
+    [[nodiscard]] places those(Holds holds) const {
+        places out;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (holds(g_.zones[i])) {
+                out.push_back(i);
+            }
+        }
+        return out;
+    }
+
+    /// What the dates on this page mean.
+    [[nodiscard]] std::string days_and_weeks() const {
+        const bool weeks = m_.grow_back != nullptr && !m_.grow_back->empty();
+        return weeks ? "In 8 of 10 such dogs the hair is back in those weeks. "
+                     : "Days are what such coats mostly do. ";
+    }
+
     /// A few places by name, many by the parts of the dog.
     [[nodiscard]] std::string named(const places& which) const {
         strings names;
@@ -106,10 +132,10 @@ class page_maker {
             return listed(names);
         }
         strings parts;
-        for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
+        for (const group one : {group::body, group::legs, group::tail, group::feet, group::head}) {
             if (std::any_of(which.begin(), which.end(),
-                            [&](std::size_t i) { return zone_of(i).where == part; })) {
-                parts.emplace_back(name(part));
+                            [&](std::size_t i) { return zone_of(i).where == one; })) {
+                parts.emplace_back(name(one));
             }
         }
         if (std::any_of(which.begin(), which.end(),
@@ -132,34 +158,70 @@ class page_maker {
         for (const stop_sign s : g_.signs) {
             why.lines.push_back(r_.reference.stops[static_cast<std::size_t>(s)].seen + ".");
         }
+        if (const places sore = those([](const zone_plan& z) { return z.hurt.has_value(); });
+            !sore.empty()) {
+            why.lines.push_back("The skin is sore or odd here: " + named(sore) + ".");
+        }
+        if (!r_.patient.health.empty()) {
+            why.lines.push_back("You told us: " + r_.patient.health + ".");
+        }
         page_section& now = add("What to do now");
         now.how = lines_as::steps;
-        now.lines = {"Call a vet now and say what you read here. Ask to be seen today.",
-                     "Keep " + who() + " warm, quiet and on a lead.",
-                     "Don't cut, pull or wash the coat at home. Skin lies closer than you think.",
-                     "Call us when the vet is happy. We will make a new plan then."};
+        const bool at_once = std::any_of(g_.signs.begin(), g_.signs.end(),
+                                         [](stop_sign s) { return s <= stop_sign::bleeding; });
+        now.lines = {"Call a vet now and say what you read here. " +
+                         std::string(at_once ? "Then go at once." : "Ask to be seen today."),
+                     "Keep " + who() + " quiet, not too warm and not too cold."};
+        const bool beneath = !g_.stop.empty() ||
+                             !those([](const zone_plan& z) { return z.mat.has_value(); }).empty();
+        if (beneath || !at_once) {
+            now.lines.emplace_back(
+                "Don't cut, pull or wash the coat at home. Skin lies closer than you think.");
+        }
+        now.lines.emplace_back("Call us when the vet is happy. We will make a new plan then.");
         page_section& kind = add("Please know");
-        kind.says = {
-            "This can happen to any dog. Felt and sores grow near the skin, where no one "
-            "can see them. You did the right thing when you came."};
+        kind.says = {std::string("This can happen to any dog. ") +
+                     (beneath ? "Felt and sores grow near the skin, where no one can see them. "
+                              : "It can come on fast. ") +
+                     "You did the right thing when you came."};
     }
 
     // ---- what was asked ----
 
     void asked() {
         page_section& s = add("What you asked for");
-        const std::array<std::pair<const char*, int>, 6> parts{
-            {{"body", 0}, {"legs", 1}, {"tail", 2}, {"feet", 3}, {"head", 4}, {"ears", 5}}};
+        const std::array<std::pair<const char*, part>, 6> parts{{{"body", part::body},
+                                                                 {"legs", part::legs},
+                                                                 {"tail", part::tail},
+                                                                 {"feet", part::feet},
+                                                                 {"head", part::head},
+                                                                 {"ears", part::ears}}};
         std::vector<std::pair<std::int32_t, strings>> by_length;
-        for (const auto& [name, part] : parts) {
-            const auto l = most_asked(part);
+        const auto put = [&](std::int32_t l, const std::string& whom) {
+            const auto at = std::find_if(by_length.begin(), by_length.end(),
+                                         [&](const auto& one) { return one.first == l; });
+            strings& names =
+                (at == by_length.end() ? by_length.emplace_back(l, strings{}) : *at).second;
+            if (std::find(names.begin(), names.end(), whom) == names.end()) {
+                names.push_back(whom);
+            }
+        };
+        std::vector<std::pair<std::int32_t, std::string>> apart;
+        for (const auto& [name, which] : parts) {
+            const auto l = most_asked(which);
             if (!l) {
                 continue;
             }
-            const auto at = std::find_if(by_length.begin(), by_length.end(),
-                                         [&](const auto& one) { return one.first == *l; });
-            (at == by_length.end() ? by_length.emplace_back(*l, strings{}) : *at)
-                .second.emplace_back(name);
+            put(*l, name);
+            for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+                const auto own = wished(i);
+                if (part_of(zone_of(i)) == which && own && far_apart(in_hundredths(*own), *l)) {
+                    apart.emplace_back(in_hundredths(*own), zone_of(i).title);
+                }
+            }
+        }
+        for (const auto& [l, whom] : apart) {
+            put(l, whom);
         }
         std::string text = r_.sheet.title;
         for (std::size_t n = 0; n < by_length.size(); ++n) {
@@ -169,23 +231,53 @@ class page_maker {
         s.says.push_back(text + ".");
     }
 
-    /// The length that most of a part is asked to be, in hundredths; 0 body, 1 legs, 2 tail, 3 feet,
-    /// 4 head, 5 ears.
-    [[nodiscard]] std::optional<std::int32_t> most_asked(int part) const {
+    /// The parts an owner speaks of.
+    enum class part { body, legs, tail, feet, head, ears, other };
+    static part part_of(const zone& z) {
+        switch (z.where) {
+            case group::body:
+                return part::body;
+            case group::legs:
+                return part::legs;
+            case group::tail:
+                return z.has(zone_use::tail_band) ? part::other : part::tail;
+            case group::feet:
+                return part::feet;
+            case group::head:
+                return z.has(zone_use::ear_leather) ? part::ears
+                       : z.edge_of.empty()          ? part::head
+                                                    : part::other;
+            case group::prep:
+                break;
+        }
+        return part::other;
+    }
+    /// So unlike that an owner would call it another length: a beard on a short head.
+    static bool far_apart(std::int32_t a, std::int32_t b) {
+        return std::max(a, b) > 2 * std::min(a, b);
+    }
+
+    /// What the owner wished of a place, before mats, skin or a missing signature came between.
+    [[nodiscard]] std::optional<length> wished(std::size_t i) const {
+        const zone_plan& z = g_.zones[i];
+        if (z.target && z.came != outcome::goes_along) {
+            return z.target;
+        }
+        const instruction said = wishes_.at(z.at);
+        const finish how = said.how.value_or(finish::clip);
+        const bool cut = how == finish::clip || how == finish::comb_then_scissor ||
+                         how == finish::scissor || how == finish::thin;
+        return cut ? said.target : std::nullopt;
+    }
+
+    /// The length that most of a part is asked to be, in hundredths.
+    [[nodiscard]] std::optional<std::int32_t> most_asked(part which) const {
         constexpr std::int32_t none = -1;
         std::map<std::int32_t, work> by_length;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            const zone_plan& z = g_.zones[i];
-            const zone& w = zone_of(i);
-            const bool ear = w.has(zone_use::ear_leather);
-            const bool here = part == 5   ? ear
-                              : part == 4 ? w.where == group::head && !ear && w.edge_of.empty()
-                              : part == 3 ? w.where == group::feet
-                              : part == 2 ? w.where == group::tail
-                              : part == 1 ? w.where == group::legs
-                                          : w.where == group::body;
-            if (here) {  // what is left or combed has no length, and may be most of it
-                by_length[z.target ? in_hundredths(*z.target) : none] += w.clip_time.best;
+            if (part_of(zone_of(i)) == which) {  // what is left or combed has no length
+                const auto l = wished(i);
+                by_length[l ? in_hundredths(*l) : none] += zone_of(i).clip_time.best;
             }
         }
         const auto most =
@@ -213,10 +305,10 @@ class page_maker {
                              who() + " gets the look you chose.");
             return;
         }
-        s.says.emplace_back(found_mats()
-                                ? "Most of it. We found mats. They grow near the skin, under "
-                                  "hair that looks fine, and it can take only days."
-                                : "Most of it. Here it is not quite as you asked:");
+        s.says.push_back(how_much() + (found_mats()
+                                           ? " We found mats. They grow near the skin, under "
+                                             "hair that looks fine, and it can take only days."
+                                           : " Here it is not quite as you asked:"));
         constexpr std::size_t most = 6;
         for (std::size_t n = 0; n < std::min(by_text.size(), most); ++n) {
             s.lines.push_back(sentence_case(named(by_text[n].second)) + ": " + by_text[n].first);
@@ -225,6 +317,25 @@ class page_maker {
             s.lines.emplace_back("There is a little more. Ask us and we will show you.");
         }
         choice();
+    }
+
+    /// How much of the wish comes true, by the clipping time of what it is about: mats combed out, and
+    /// those in places that are clipped short anyway, cost nothing of it.
+    [[nodiscard]] std::string how_much() const {
+        work all{};
+        work missed{};
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (zone_of(i).where != group::prep) {
+                all += zone_of(i).clip_time.best;
+                const bool as_asked = g_.zones[i].combed_out || told(i).empty();
+                missed += as_asked ? work{} : zone_of(i).clip_time.best;
+            }
+        }
+        const bool unhurt = those([](const zone_plan& z) { return z.hurt.has_value(); }).empty();
+        if (missed == work{} && g_.stuck.empty() && unhurt) {
+            return "All of it.";
+        }
+        return in_mmin(missed) * 2 < in_mmin(all) ? "Most of it." : "Part of it.";
     }
 
     [[nodiscard]] bool found_mats() const {
@@ -252,7 +363,8 @@ class page_maker {
                 return stuck(z);
             case outcome::off_target:
                 return "it will be " + long_as(z.leaves->best) + " and not " + long_as(*z.target) +
-                       ". That is the nearest we can cut safely.";
+                       (z.nearer_had ? ". That spares your dog time. Tell us if you mind."
+                                     : ". That is the nearest we can cut safely.");
             case outcome::goes_along:
                 return "it is cut back with the ear beneath, so that no long fringe hangs from a "
                        "short ear.";
@@ -295,9 +407,10 @@ class page_maker {
     }
     [[nodiscard]] std::string carded(std::size_t i) const {
         const zone_plan& z = g_.zones[i];
-        const auto how = instruction_for(r_, z.at).how.value_or(finish::clip);
-        const bool clip = how == finish::clip || how == finish::comb_then_scissor;
-        return clip && z.how.kind == tool_kind::carder && zone_of(i).has(zone_use::jacket)
+        const auto how = wishes_.at(z.at).how.value_or(finish::clip);
+        const bool cut =
+            how == finish::clip || how == finish::comb_then_scissor || how == finish::scissor;
+        return cut && z.how.kind == tool_kind::carder
                    ? "we comb the dead hair out and don't clip. A thick coat that is clipped may "
                      "grow back slow or patchy: in one study 11 of 90 dogs were slow (Kalchofner "
                      "Guerrero 2014)."
@@ -345,9 +458,13 @@ class page_maker {
         s.says.push_back("Please come back by " + day_of(b.in) + ".");
         const std::string fine = odds(b.asked) + " dogs like yours";
         if (!coat_.matting_prone) {
-            s.says.emplace_back(
-                "This coat does not mat as it gets long. But dead hair packs "
-                "in it, so it wants combing out by then.");
+            const bool doubled =
+                coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
+            s.says.push_back(
+                std::string("This coat does not mat as it gets long. ") +
+                (doubled ? "But dead hair packs in it, so it wants combing out by then."
+                         : "But it should not go longer without a good brush and a look at "
+                           "its skin."));
         } else if (b.why == visit_kind::usual) {
             s.says.push_back("A coat of this kind should not go longer. " + fine +
                              " have no mats before then.");
@@ -356,11 +473,18 @@ class page_maker {
                 "What is kept long holds till then if you brush as you do now. Then "
                 "it needs a bath and a brush down to the skin.");
             if (b.full_groom > b.in + day(7.0)) {
-                s.says.push_back("The full groom is due by " + day_of(b.full_groom) + ".");
+                s.says.push_back("The full groom is due by " + day_of(b.full_groom) + ": " + fine +
+                                 " have no mats till then.");
             }
         } else {
+            strings soon;
+            soonest(3, soon);
             s.says.push_back(fine + ", brushed as you do now, have no mats till then. After that " +
-                             "the hair gets long enough to mat. It starts here: " + first(3) + ".");
+                             "the hair gets long enough to mat." +
+                             (soon.empty() ? "" : " It starts here: " + listed(soon) + "."));
+        }
+        if (!g_.stuck.empty()) {
+            s.says.push_back("That leaves out what is not done yet: " + named(g_.stuck) + ".");
         }
         better_habit(b);
     }
@@ -373,9 +497,12 @@ class page_maker {
         for (const habit_forecast& h : m_.ahead->habits) {
             const bool more = h.habit.how_often > counted(r_.patient.brushed);
             if (more && h.habit.how_often >= habit::two_or_three && h.when.in > b.in + day(6.0)) {
+                // what is held by brushing has no chance of its own
+                const bool held = h.when.why == visit_kind::brush_out || !coat_.matting_prone;
                 page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
-                                                     ", down to the skin, it may wait until " +
-                                                     day_of(h.when.in) + ".");
+                                                     ", down to the skin, " +
+                                                     (held ? "it" : odds(h.when.asked)) +
+                                                     " may wait until " + day_of(h.when.in) + ".");
                 return;
             }
         }
@@ -397,29 +524,84 @@ class page_maker {
 
     // ---- brushing ----
 
-    /// The places to look at first: where mats were found today, then the first to mat.
-    [[nodiscard]] strings first_places(std::size_t most) const {
+    /// Nothing to brush there for now: sore, clipped off with a mat, or its mat still in.
+    [[nodiscard]] static bool rests(const zone_plan& z) {
+        return z.hurt || z.came == outcome::clipped_under || z.came == outcome::goes_along ||
+               z.came == outcome::stuck;
+    }
+    [[nodiscard]] bool hated(const place& p) const {
+        const auto& all = r_.patient.sensitive;
+        return std::any_of(all.begin(), all.end(), [&](const std::string& word) {
+            const selection* meant = ready_.top().parts().find(word);
+            return meant != nullptr &&
+                   std::any_of(meant->places.begin(), meant->places.end(),
+                               [&](const place& one) { return share_side(one, p); });
+        });
+    }
+
+    /// Adds a place by its name, once and at most so many; both sides of a pair as one unless one rests.
+    void put(const zone_plan& z, std::size_t most, strings& names) const {
         const body& b = r_.reference.dog_body;
+        if (rests(z) || hated(z.at) || names.size() >= most) {
+            return;
+        }
+        const bool one_rests = std::any_of(
+            g_.zones.begin(), g_.zones.end(),
+            [&](const zone_plan& other) { return other.at.zone == z.at.zone && rests(other); });
+        const std::string t = title(b, one_rests ? z.at : place{z.at.zone, side::both});
+        if (std::find(names.begin(), names.end(), t) == names.end()) {
+            names.push_back(t);
+        }
+    }
+    /// The places that mat first as they are left today.
+    void soonest(std::size_t most, strings& names) const {
+        if (m_.ahead == nullptr || !coat_.matting_prone) {
+            return;
+        }
+        for (const zone_forecast& f : m_.ahead->zones) {
+            const auto z = std::find_if(g_.zones.begin(), g_.zones.end(),
+                                        [&](const zone_plan& one) { return one.at == f.at; });
+            if (z != g_.zones.end()) {
+                put(*z, most, names);
+            }
+        }
+    }
+    /// The places to look at first: where mats were combed out today, then the first to mat.
+    [[nodiscard]] strings first_places(std::size_t most) const {
         strings names;
-        const auto put = [&](const place& p) {
-            const std::string t = b.zones[p.zone].title;
-            if (names.size() < most && std::find(names.begin(), names.end(), t) == names.end()) {
-                names.push_back(t);
-            }
-        };
         for (const zone_plan& z : g_.zones) {
-            if (z.mat) {
-                put(z.at);
+            if (z.mat && z.combed_out) {
+                put(z, most, names);
             }
         }
-        if (m_.ahead != nullptr && coat_.matting_prone) {
-            for (const zone_forecast& z : m_.ahead->zones) {
-                put(z.at);
-            }
-        }
+        soonest(most, names);
         return names;
     }
-    [[nodiscard]] std::string first(std::size_t most) const { return listed(first_places(most)); }
+
+    /// What not to brush, and what only in small steps.
+    void spare(page_section& s) const {
+        const places bare =
+            those([](const zone_plan& z) { return z.came == outcome::clipped_under; });
+        const places sore = those([](const zone_plan& z) { return z.hurt.has_value(); });
+        const places matted = those([&](const zone_plan& z) {
+            return z.came == outcome::stuck && mat_at(r_.patient, z.at) != nullptr;
+        });
+        const places shy = those([&](const zone_plan& z) {
+            return hated(z.at) && !rests(z) && zone_of(z).where != group::prep;
+        });
+        if (!bare.empty()) {
+            s.says.push_back("Let these rest till the hair is back: " + named(bare) + ".");
+        }
+        if (!sore.empty()) {
+            s.says.push_back("Keep off these till a vet has seen them: " + named(sore) + ".");
+        }
+        if (!matted.empty()) {
+            s.says.push_back("Leave the mats here to us: " + named(matted) + ".");
+        }
+        if (!shy.empty()) {
+            s.says.push_back("Last, and in small steps: " + named(shy) + ".");
+        }
+    }
 
     /// How often such a coat wants it: common practice (long daily, curly every other day or at the
     /// least two or three times a week, short weekly).
@@ -431,17 +613,23 @@ class page_maker {
         const bool long_one = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const auto& z) {
             return z.leaves && z.leaves->best > most;
         });
-        return long_one ? habit::daily : habit::two_or_three;
+        return long_one || r_.patient.coat_change ? habit::daily : habit::two_or_three;
     }
 
     void brushing() {
         page_section& s = add("Brushing at home");
         const habit want = std::max(wanted(), counted(r_.patient.brushed));
-        const std::string where = first(4);
-        s.says.push_back("Brush " + often(want) + ", for ten minutes or so." +
-                         (where.empty() ? ""
-                                        : " Start where mats start on this dog: " + where +
-                                              ". Then do the rest."));
+        const strings where = first_places(4);
+        s.says.push_back(
+            (r_.patient.coat_change && coat_.matting_prone
+                 ? "The adult coat comes in now and mats fast. Brush "
+                 : "Brush ") +
+            often(want) +
+            (bears_less(r_.patient) ? ", a few minutes at a time." : ", for ten minutes or so.") +
+            (where.empty() ? ""
+                           : " Start where mats start on this dog: " + listed(where) +
+                                 ". Then do the rest."));
+        spare(s);
         s.how = lines_as::steps;
         if (coat_.id == coat_class::smooth) {
             s.lines = {"Take a soft brush or a rubber one.",
@@ -472,24 +660,44 @@ class page_maker {
             return o_.today ? w + ", from " + short_day(plus(*o_.today, day(7.0 * (n - 1)))) : w;
         };
         const std::string touchy = sensitive();
-        s.lines = {week(1) + ": it sniffs the brush. Touch its back with it.",
+        s.lines = {week(1) + ": it sniffs the brush. Touch its " + easy_place() + " with it.",
                    week(2) + ": three strokes where it minds least.",
-                   week(3) + ": one minute, and on to the legs.",
+                   week(3) + ": one minute, and " +
+                       (legs_are_easy() ? "on to the legs." : "a little further each day."),
                    week(4) + ": one stroke " +
                        (touchy.empty() ? "where it minds most" : "at the " + touchy) +
                        ", then rest."};
+    }
+    [[nodiscard]] bool easy(const zone_plan& z) const { return !rests(z) && !hated(z.at); }
+    /// Where the brush may touch first: sound, not just clipped off, and not hated.
+    [[nodiscard]] std::string easy_place() const {
+        for (const char* id : {"back", "shoulder", "chest", "rump"}) {
+            if (std::none_of(g_.zones.begin(), g_.zones.end(),
+                             [&](const zone_plan& z) { return zone_of(z).id == id && !easy(z); })) {
+                return id;
+            }
+        }
+        return "side";
+    }
+    [[nodiscard]] bool legs_are_easy() const {
+        return std::all_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& z) {
+            return zone_of(z).where != group::legs || easy(z);
+        });
     }
     [[nodiscard]] std::string sensitive() const {
         if (r_.patient.sensitive.empty()) {
             return {};
         }
-        const strings words(
-            r_.patient.sensitive.begin(),
-            r_.patient.sensitive.begin() +
-                static_cast<std::ptrdiff_t>(std::min<std::size_t>(r_.patient.sensitive.size(), 2)));
-        std::string text = listed(words);
-        std::replace(text.begin(), text.end(), '-', ' ');
-        return text;
+        strings words;
+        for (const std::string& word : r_.patient.sensitive) {
+            const selection* meant = ready_.top().parts().find(word);
+            if (words.size() < 2 && meant != nullptr) {
+                words.push_back(meant->places.size() == 1
+                                    ? title(r_.reference.dog_body, meant->places.front())
+                                    : word);
+            }
+        }
+        return listed(words);
     }
     /// "26 November", "3 December".
     static std::string short_day(const date& d) {
@@ -528,8 +736,7 @@ class page_maker {
         }
         if (std::any_of(g_.zones.begin(), g_.zones.end(),
                         [](const zone_plan& z) { return z.hurt.has_value(); })) {
-            lines.emplace_back(
-                "the sore place we left alone has not been looked at yet: this week");
+            lines.emplace_back("no vet has yet seen what we left alone: this week");
         }
         for (const std::string& l : lines) {
             s.lines.push_back(sentence_case(l) + ".");
@@ -572,8 +779,8 @@ class page_maker {
             s.lines.push_back(plainly(c) + (c.given ? " (You have agreed to this.)" : ""));
         }
         s.says.emplace_back(
-            "Tick what you agree to. A no is fine: we find another way. We stop if "
-            "it hurts.");
+            "Tick what you agree to. No is fine: we find another way. We stop if it "
+            "hurts.");
         page_.sign = true;
     }
 
@@ -582,6 +789,8 @@ class page_maker {
     const groom_request& r_;
     const print_options& o_;
     const coat& coat_;
+    made_ready ready_;
+    wish_list wishes_;
     owner_page page_;
 };
 

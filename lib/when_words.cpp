@@ -1,5 +1,6 @@
 #include "when_words.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <pelage/text.hpp>
@@ -55,9 +56,10 @@ std::string when_in_words(const back& b, const groom_request& r, const print_opt
                                    : "brushing";
     // a full groom within the week after makes two visits of one
     if (b.why == visit_kind::brush_out && b.full_groom <= b.in + day(7.0)) {
-        return s + "What is kept long is held by " + holder +
-               " until then, and the full groom is due (" + odds(b.asked) + " such dogs, " +
-               brushing + ").";
+        s += "What is kept long is held by " + holder + " until then. " + odds(b.asked) +
+             " such dogs, " + brushing + ", need no full groom before ";
+        return s + (b.full_groom > b.in ? on_day(b.full_groom, o) + ": one visit does both."
+                                        : "that day either: one visit does both.");
     }
     if (b.why == visit_kind::brush_out) {
         s += "What is kept long is held by " + holder +
@@ -67,8 +69,16 @@ std::string when_in_words(const back& b, const groom_request& r, const print_opt
         return s;
     }
     s += fine;
-    s += b.even_odds > b.in ? "; 1 in 2 until " + on_day(b.even_odds, o) + "." : ".";
-    return s;
+    if (b.even_odds > b.in) {
+        // nobody is asked to wait longer than is usual: the chance is higher still on that day
+        const days usual = r.sheet.longest_interval
+                               ? std::min(c.usual_interval.best, *r.sheet.longest_interval)
+                               : c.usual_interval.best;
+        const bool at_end = std::floor(in_days(b.even_odds)) >= std::floor(in_days(usual));
+        s += std::string(at_end ? "; at least 1 in 2 until " : "; 1 in 2 until ") +
+             on_day(b.even_odds, o) + (at_end ? ", the usual interval of this coat" : "");
+    }
+    return s + ".";
 }
 
 }  // namespace pelage::io

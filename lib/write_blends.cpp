@@ -114,10 +114,13 @@ std::vector<way> ways_of(const groom& g, list when) {
 
 std::string blend_lines(const groom& g, const groom_request& r, list when, const print_options& o) {
     const auto titles = [&](const zone_list& zones) {
-        std::vector<std::string> names;
+        std::vector<place> places;
         for (const std::size_t i : zones) {
-            const std::string name = title(r.reference.dog_body, g.zones[i].at);
-            names.push_back((name.starts_with("behind") ? "the hair " : "") + name);
+            places.push_back(g.zones[i].at);
+        }
+        std::vector<std::string> names = pelage::titles(r.reference.dog_body, places);
+        for (std::string& name : names) {
+            name = (name.starts_with("behind") ? "the hair " : "") + name;
         }
         return listed(names);
     };

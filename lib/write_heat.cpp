@@ -41,10 +41,19 @@ std::string heat_text(const groom& g, const groom_request& r, const print_option
     }
     std::string text;
     std::string short_ones;
+    const auto called = [&](const hot_run& h) {
+        const bool twice = std::count_if(runs.begin(), runs.end(), [&](const hot_run& other) {
+                               return other.blade == h.blade;
+                           }) > 1;
+        return "blade " + h.blade +
+               (!twice                        ? ""
+                : h.when == list::before_bath ? " before the bath"
+                                              : " after the bath");
+    };
     for (const hot_run& h : runs) {
         const std::string minutes = detail::fixed(in_minutes(h.runs), 0) + " min";
         if (h.oil_at.empty()) {
-            short_ones += (short_ones.empty() ? "blade " : ", blade ") + h.blade + ": " + minutes;
+            short_ones += (short_ones.empty() ? "" : ", ") + called(h) + ": " + minutes;
             continue;
         }
         std::vector<std::string> at;
@@ -52,7 +61,7 @@ std::string heat_text(const groom& g, const groom_request& r, const print_option
             at.push_back(detail::fixed(in_minutes(w), 0));
         }
         text +=
-            wrapped("  blade " + h.blade + ": ",
+            wrapped("  " + called(h) + ": ",
                     minutes + ", felt and oiled at about " + listed(at) + "; " + swap_in_words(h),
                     4, o.width);
     }

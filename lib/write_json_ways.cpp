@@ -10,6 +10,10 @@ namespace {
 
 using io::json_of;  // beside those of this file
 
+json days_json(const days& d) {
+    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
+}
+
 class ways_json {
   public:
     ways_json(const groom& g, const groom_request& r) : g_(g), r_(r) {}
@@ -70,15 +74,19 @@ json ways_json::changes(const groom& plan, const std::vector<std::size_t>& zones
 }
 
 json ways_json::of(const other_way& w) const {
-    return {{"kind", name(w.what)},
-            {"minutes_more", minutes_json(w.more)},
-            {"cost_minutes_more", minutes_json(w.dearer)},
-            {"shorter_than_sheet", w.beyond_sheet},
-            {"cheapest_of_its_kind", w.cheapest},
-            {"tools_dropped", w.dropped},
-            {"tools_taken", w.taken},
-            {"about", titles(w.about)},
-            {"changes", changes(w.plan, w.changed)}};
+    json j{{"kind", name(w.what)},
+           {"minutes_more", minutes_json(w.more)},
+           {"cost_minutes_more", minutes_json(w.dearer)},
+           {"shorter_than_sheet", w.beyond_sheet},
+           {"cheapest_of_its_kind", w.cheapest},
+           {"tools_dropped", w.dropped},
+           {"tools_taken", w.taken},
+           {"about", titles(w.about)},
+           {"changes", changes(w.plan, w.changed)}};
+    if (w.when) {
+        j["back_in_days"] = days_json(w.when->in);
+    }
+    return j;
 }
 
 json ways_json::of(const without_tool& w) const {
@@ -141,9 +149,6 @@ json ways_json::of(const conflict& c) const {
 }
 
 json ways_json::of(const grow_back_way& w) const {
-    const auto in = [](const days& d) {
-        return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
-    };
     json j{{"kind", name(w.how)},
            {"more_minutes", minutes_json(w.more)},
            {"dearer_minutes", minutes_json(w.dearer)},
@@ -152,7 +157,8 @@ json ways_json::of(const grow_back_way& w) const {
            {"back_last", title_of(w.last)},
            {"from_mm", mm_json(w.from)},
            {"to_mm", mm_json(w.to)},
-           {"back_in_days", {in(w.back_in[0]), in(w.back_in[1]), in(w.back_in[2])}}};
+           {"back_in_days",
+            {days_json(w.back_in[0]), days_json(w.back_in[1]), days_json(w.back_in[2])}}};
     if (!w.down.empty()) {
         j["even_mm"] = mm_json(w.even);
     }

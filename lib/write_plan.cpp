@@ -44,9 +44,13 @@ class plan_writer {
         if (when) {
             out_ += "\nBack\n";
             say("  ", when_in_words(*when, r_, o_), 2);
+            if (!g_.stuck.empty()) {
+                say("  ",
+                    "Not counted: what is not done yet (" + listed(titles_of(g_.stuck)) + ").", 2);
+            }
         }
         section("After the mats: how it grows back", grow_back_text(beside_, g_, r_, o_));
-        section("Other ways, if the owner agrees", other_ways_text(beside_, g_, r_, o_));
+        section("Other ways, if the owner agrees", other_ways_text(beside_, g_, r_, o_, when));
         notes();
         if (o_.explain) {
             explain();
@@ -70,6 +74,17 @@ class plan_writer {
         return title(r_.reference.dog_body, g_.zones[i].at);
     }
 
+    [[nodiscard]] std::vector<std::string> titles_of(const std::vector<std::size_t>& which) const {
+        return titles(r_.reference.dog_body, places_of(which));
+    }
+    [[nodiscard]] std::vector<place> places_of(const std::vector<std::size_t>& which) const {
+        std::vector<place> out;
+        for (const std::size_t i : which) {
+            out.push_back(g_.zones[i].at);
+        }
+        return out;
+    }
+
     [[nodiscard]] std::string heading() const {
         const dog& d = r_.patient;
         std::string s = (d.name.empty() ? "A dog" : d.name) + ": " + r_.sheet.title;
@@ -83,16 +98,17 @@ class plan_writer {
         if (!g_.stop.empty()) {
             say("  ",
                 "felted to the skin: " + listed(g_.stop) +
-                    ". Nothing is planned: a veterinarian decides how this coat comes off.",
+                    ". A veterinarian decides how this coat comes off.",
                 2);
         }
         for (const stop_sign s : g_.signs) {
             const stop_rule& rule = r_.reference.stops[static_cast<std::size_t>(s)];
             say("  ", rule.seen + ". " + rule.act + because(rule.why), 2);
         }
-        if (!g_.signs.empty()) {
-            say("  ", "Nothing is planned: a veterinarian sees this dog first.", 2);
+        if (!r_.patient.health.empty()) {
+            say("  ", "Told of its health: " + r_.patient.health + ".", 2);
         }
+        say("  ", "Nothing is planned: a veterinarian sees this dog first.", 2);
     }
 
     /// The basis in brackets, under --explain.
@@ -113,16 +129,23 @@ class plan_writer {
 
     /// "muzzle 25 mm, skull 32 mm" for scissors, "neck, back" for clippers.
     [[nodiscard]] std::string zones_of(const block& b) const {
+        const bool aimed = b.how.kind == tool_kind::scissors || b.how.kind == tool_kind::thinners;
         std::string s;
+        std::vector<std::size_t> alike;
         for (std::size_t n = 0; n < b.zones.size(); ++n) {
             const std::size_t i = b.zones[n];
-            s += (n == 0 ? "" : ", ") + title_of(i);
-            const bool next_same = n + 1 < b.zones.size() && same_target(i, b.zones[n + 1]);
-            const bool aimed =
-                b.how.kind == tool_kind::scissors || b.how.kind == tool_kind::thinners;
-            if (aimed && g_.zones[i].target && !next_same) {
+            alike.push_back(i);
+            const bool last = n + 1 == b.zones.size();
+            if (!last && (!aimed || same_target(i, b.zones[n + 1]))) {
+                continue;
+            }
+            for (const std::string& t : titles_of(alike)) {
+                s += (s.empty() ? "" : ", ") + t;
+            }
+            if (aimed && g_.zones[i].target) {
                 s += " " + show(*g_.zones[i].target, o_.units);
             }
+            alike.clear();
         }
         return s;
     }
@@ -155,7 +178,7 @@ class plan_writer {
         std::vector<std::string> seen;
         for (const std::size_t i : b.zones) {
             const zone& z = zone_of(i);
-            std::string s = in_full() ? title_of(i) + " " + z.stroke : z.sweep;
+            std::string s = in_full() ? in_pairs(b, i) + " " + z.stroke : z.sweep;
             if (std::find(seen.begin(), seen.end(), s) == seen.end()) {
                 seen.push_back(std::move(s));
             }
@@ -174,13 +197,23 @@ class plan_writer {
         std::vector<std::string> seen;
         for (const std::size_t i : b.zones) {
             const zone& z = zone_of(i);
-            if (!z.hold.empty() && z.cover != skin::firm) {
-                seen.push_back(title_of(i) + ", " + z.hold);
+            std::string s = in_pairs(b, i) + ", " + z.hold;
+            if (!z.hold.empty() && z.cover != skin::firm && (seen.empty() || seen.back() != s)) {
+                seen.push_back(std::move(s));
             }
         }
         if (!seen.empty()) {
             say("     skin: ", joined(seen), 7);
         }
+    }
+
+    /// The title of a zone of a block; of the pair where both sides are in it.
+    [[nodiscard]] std::string in_pairs(const block& b, std::size_t i) const {
+        const place& p = g_.zones[i].at;
+        const bool both = std::count_if(b.zones.begin(), b.zones.end(), [&](std::size_t n) {
+                              return g_.zones[n].at.zone == p.zone;
+                          }) > 1;
+        return both ? title(r_.reference.dog_body, place{p.zone, side::both}) : title_of(i);
     }
 
     [[nodiscard]] bool in_full() const { return o_.explain || o_.trainee; }
@@ -195,8 +228,9 @@ class plan_writer {
         }
         std::vector<std::string> hazards;
         for (const std::size_t i : b.zones) {
-            if (!zone_of(i).hazard.empty()) {
-                hazards.push_back(title_of(i) + ", " + zone_of(i).hazard);
+            std::string s = in_pairs(b, i) + ", " + zone_of(i).hazard;
+            if (!zone_of(i).hazard.empty() && (hazards.empty() || hazards.back() != s)) {
+                hazards.push_back(std::move(s));
             }
         }
         if (!hazards.empty()) {
@@ -250,20 +284,34 @@ class plan_writer {
         holds(b);
         runs_hot(b);
         why(b);
+        remarks(b);
+    }
+
+    /// What is said of single places of a block, places of which the same is said together.
+    void remarks(const block& b) {
+        std::vector<std::pair<std::string, std::vector<std::size_t>>> all;
+        const auto add = [&](const std::string& text, std::size_t i) {
+            const auto at = std::find_if(all.begin(), all.end(),
+                                         [&](const auto& r) { return r.first == text; });
+            (at == all.end() ? all.emplace_back(text, std::vector<std::size_t>{}) : *at)
+                .second.push_back(i);
+        };
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
                 z.came == outcome::clipped_under || z.came == outcome::goes_along ||
                 (!z.why.empty() && z.blade_wish)) {
-                say("     " + title_of(i) + ": ", z.why, 7);
+                add(z.why, i);
             }
             if (!z.note.empty()) {
-                say("     " + title_of(i) + ": ", z.note, 7);
+                add(z.note, i);
             }
             if (!z.beside_hurt.empty()) {
-                say("     " + title_of(i) + ": ",
-                    "keep off the edge towards the " + listed(z.beside_hurt), 7);
+                add("keep off the edge towards the " + listed(z.beside_hurt), i);
             }
+        }
+        for (const auto& [text, where] : all) {
+            say("     ", listed(titles_of(where)) + ": " + text, 7);
         }
     }
 
@@ -288,7 +336,7 @@ class plan_writer {
             for (const combing_out& c : g_.combed) {
                 say(padded(std::to_string(++line_), 3, true) + "  ",
                     "comb out the " + spoken(name(c.grade)) + at_the(title_of(c.zone)) +
-                        ", about " + detail::fixed(in_minutes(c.takes), 0) + " min",
+                        ", about " + std::to_string(std::lround(in_minutes(c.takes))) + " min",
                     5);
                 if (o_.trainee) {
                     say("     why: ",
@@ -310,28 +358,28 @@ class plan_writer {
 
     void left_alone() {
         std::string text;
-        std::vector<std::pair<std::string, std::vector<std::string>>> by_reason;
+        std::vector<std::pair<std::string, std::vector<std::size_t>>> by_reason;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
             if (z.came == outcome::skin_left || z.came == outcome::hair_shorter) {
                 const auto at = std::find_if(by_reason.begin(), by_reason.end(),
                                              [&](const auto& one) { return one.first == z.why; });
-                (at == by_reason.end() ? by_reason.emplace_back(z.why, std::vector<std::string>{})
+                (at == by_reason.end() ? by_reason.emplace_back(z.why, std::vector<std::size_t>{})
                                        : *at)
-                    .second.push_back(title_of(i));
+                    .second.push_back(i);
             }
         }
-        for (const auto& [why, places] : by_reason) {
-            text += wrapped("  ", listed(places) + ": " + why, 4, o_.width);
+        for (const auto& [why, which] : by_reason) {
+            text += wrapped("  ", listed(titles_of(which)) + ": " + why, 4, o_.width);
         }
-        std::vector<std::string> by_sheet;
+        std::vector<std::size_t> by_sheet;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             if (g_.zones[i].came == outcome::left_by_sheet) {
-                by_sheet.push_back(title_of(i));
+                by_sheet.push_back(i);
             }
         }
         if (!by_sheet.empty()) {
-            text += wrapped("  as the sheet says: ", listed(by_sheet), 4, o_.width);
+            text += wrapped("  as the sheet says: ", listed(titles_of(by_sheet)), 4, o_.width);
         }
         if (!text.empty()) {
             out_ += "\nLeave\n" + text;
@@ -346,24 +394,34 @@ class plan_writer {
         }
         out_ += "\nCautions\n";
         for (const caution_line& c : g_.cautions) {
-            const std::string where = c.where.empty() ? "" : some_of(c.where) + ": ";
+            const std::string where = c.where.empty() ? "" : in_parts(c.where) + ": ";
             // a caution for the owner speaks to the owner: say whom its "your" means
             const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
             say("  ! ", whom + where + c.what.text + because(c.what.why), 4);
         }
     }
 
-    /// All of a few places; of many the first, and how many more there are.
-    [[nodiscard]] std::string some_of(const std::vector<std::string>& names) const {
-        constexpr std::size_t shown = 5;
-        if (o_.explain || names.size() <= shown + 1) {
-            return listed(names);
+    /// All of the places; a part of the dog that is among them as a whole by its own name.
+    [[nodiscard]] std::string in_parts(std::vector<std::string> names) const {
+        for (const group part : {group::body, group::legs, group::head}) {
+            std::vector<std::size_t> of_it;
+            for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+                if (zone_of(i).where == part) {
+                    of_it.push_back(i);
+                }
+            }
+            const std::vector<std::string> own = titles_of(of_it);
+            const auto named = [&](const std::string& t) {
+                return std::find(names.begin(), names.end(), t) != names.end();
+            };
+            if (own.size() > 1 && std::all_of(own.begin(), own.end(), named)) {
+                *std::find(names.begin(), names.end(), own.front()) = name(part);
+                std::erase_if(names, [&](const std::string& t) {
+                    return std::find(own.begin(), own.end(), t) != own.end();
+                });
+            }
         }
-        std::string text;
-        for (std::size_t i = 0; i < shown; ++i) {
-            text += names[i] + ", ";
-        }
-        return text + "and " + std::to_string(names.size() - shown) + " more";
+        return listed(names);
     }
 
     void consents() {
@@ -437,9 +495,7 @@ class plan_writer {
         section("Why this", why_text(beside_, g_, r_, o_));
         section("Without it", without_text(beside_, g_, r_, o_));
         out_ += "\nNot used\n";
-        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            refusals(i);
-        }
+        refusals();
     }
 
     void explain_order() {
@@ -475,7 +531,23 @@ class plan_writer {
         }
     }
 
-    void refusals(std::size_t i) {
+    /// What was refused and why; places of which the same is true together.
+    void refusals() {
+        std::vector<std::pair<std::string, std::vector<std::size_t>>> all;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            for (const std::string& text : refusals_of(i)) {
+                const auto at = std::find_if(all.begin(), all.end(),
+                                             [&](const auto& one) { return one.first == text; });
+                (at == all.end() ? all.emplace_back(text, std::vector<std::size_t>{}) : *at)
+                    .second.push_back(i);
+            }
+        }
+        for (const auto& [text, which] : all) {
+            say("  ", in_parts(titles_of(which)) + ", not " + text, 4);
+        }
+    }
+    /// "blade 40, with the lay and 2 more: so short a blade ...", one for each reason.
+    [[nodiscard]] std::vector<std::string> refusals_of(std::size_t i) const {
         std::vector<std::pair<std::string, std::vector<std::string>>> by_reason;
         for (const refused_setup& f : g_.zones[i].refused) {
             const auto at = std::find_if(by_reason.begin(), by_reason.end(),
@@ -484,14 +556,15 @@ class plan_writer {
                                    : *at)
                 .second.push_back(f.title);
         }
-        for (const auto& [why, titles] : by_reason) {
-            const std::size_t shown = std::min<std::size_t>(titles.size(), 2);
-            std::string some = listed({titles.begin(), titles.begin() + static_cast<long>(shown)});
-            some += titles.size() > shown
-                        ? " and " + std::to_string(titles.size() - shown) + " more"
-                        : "";
-            say("  " + title_of(i) + ", not ", some + ": " + why, 4);
+        std::vector<std::string> out;
+        for (const auto& [why, those] : by_reason) {
+            const std::size_t shown = std::min<std::size_t>(those.size(), 2);
+            std::string some = listed({those.begin(), those.begin() + static_cast<long>(shown)});
+            some += those.size() > shown ? " and " + std::to_string(those.size() - shown) + " more"
+                                         : "";
+            out.push_back(some + ": " + why);
         }
+        return out;
     }
 
     const groom& g_;

@@ -48,16 +48,33 @@ std::string sources_text(const catalogue& c, const std::string& key, const print
             named.insert(f.why.from);
         }
     }
+    std::string cautions;
+    const auto caution_line = [&](const std::string& id, const std::string& text,
+                                  const evidence& e) {
+        if (id.find(key) != std::string::npos) {
+            cautions += wrapped("  " + id + ": ", text + " [" + basis_words(e) + "]", 4, o.width);
+            named.insert(e.from);
+        }
+    };
+    for (const caution& one : c.cautions) {
+        caution_line("cautions/" + one.id, one.text, one.why);
+    }
+    for (const stop_rule& one : c.stops) {
+        caution_line("cautions/stop/" + std::string(name(one.sign)), one.seen + ". " + one.act,
+                     one.why);
+    }
     std::string used;
     for (const source& s : c.sources) {
         if (s.id.find(key) != std::string::npos || named.contains(s.id)) {
             used += wrapped("  ", source_line(s), 4, o.width);
         }
     }
-    if (figures.empty() && used.empty()) {
+    if (figures.empty() && cautions.empty() && used.empty()) {
         return {};
     }
-    return wrapped("", counts(c), 0, o.width) + figures + (used.empty() ? "" : "Sources\n" + used);
+    return wrapped("", counts(c), 0, o.width) + figures +
+           (cautions.empty() ? "" : "Cautions\n" + cautions) +
+           (used.empty() ? "" : "Sources\n" + used);
 }
 
 std::string text_of(const diagnostics& all, std::size_t most) {

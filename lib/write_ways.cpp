@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "layout.hpp"
+#include "when_words.hpp"
 
 namespace pelage::io {
 
@@ -15,13 +16,14 @@ namespace {
 
 using strings = std::vector<std::string>;
 
-/// "0.4 min more", "23 min less", "as long".
-std::string more_in_words(const work& w) {
+/// "8 min less", "about as long"; to a tenth under --explain: the minutes are guesses.
+std::string more_in_words(const work& w, bool exact) {
     const double v = std::abs(in_minutes(w));
-    if (v < 0.05) {
-        return "as long";
+    if (v < (exact ? 0.05 : 0.5)) {
+        return exact || v < 0.05 ? "as long" : "about as long";
     }
-    return detail::fixed(v, v < 9.95 ? 1 : 0) + (w > work{} ? " min more" : " min less");
+    const std::string n = exact && v < 9.95 ? detail::fixed(v, 1) : std::to_string(std::lround(v));
+    return n + (w > work{} ? " min more" : " min less");
 }
 
 /// "a, b or c".
@@ -64,8 +66,9 @@ class grouped {
 
 class ways_writer {
   public:
-    ways_writer(const groom& g, const groom_request& r, const print_options& o)
-        : g_(g), r_(r), o_(o) {}
+    ways_writer(const groom& g, const groom_request& r, const print_options& o,
+                const std::optional<back>& when = std::nullopt)
+        : g_(g), r_(r), o_(o), when_(when) {}
 
     [[nodiscard]] std::string line(const other_way& w) const;
     [[nodiscard]] std::string line(const without_tool& w) const;
@@ -98,11 +101,11 @@ class ways_writer {
         return title(r_.reference.dog_body, g_.zones[i].at);
     }
     [[nodiscard]] strings titles(const zones& which) const {
-        strings out;
+        std::vector<place> places;
         for (const std::size_t i : which) {
-            out.push_back(title_of(i));
+            places.push_back(g_.zones[i].at);
         }
-        return out;
+        return pelage::titles(r_.reference.dog_body, places);
     }
     [[nodiscard]] std::string in_short(const zones& which) const;
     [[nodiscard]] std::string length_of(const zone_plan& z) const {
@@ -110,16 +113,19 @@ class ways_writer {
     }
     [[nodiscard]] std::string becomes(const zone_plan& was, const zone_plan& is) const;
     [[nodiscard]] std::string changes(const groom& plan, const zones& changed) const;
+    [[nodiscard]] std::string back_of(const other_way& w) const;
     [[nodiscard]] std::string body_line(const other_way& w) const;
     [[nodiscard]] std::string fewer_line(const other_way& w) const;
     [[nodiscard]] std::string scissors_line(const other_way& w) const;
     [[nodiscard]] std::string alike_line(const other_way& w) const;
+    [[nodiscard]] std::string only_one(const zone_plan& z) const;
     [[nodiscard]] std::string reason(const reason_why& why) const;
     [[nodiscard]] std::string next(const reason_why& why) const;
 
     const groom& g_;
     const groom_request& r_;
     const print_options& o_;
+    std::optional<back> when_;  ///< of the plan itself
 };
 
 /// A few places by name, many by the parts of the dog they are on; all by name under --explain.
@@ -181,13 +187,21 @@ std::string ways_writer::body_line(const other_way& w) const {
     const zone_plan& is = w.plan.zones[i];
     const bool longer_now = was.leaves->best < is.leaves->best;
     return std::string(longer_now ? "longer" : "shorter") + " body: " + length_of(is) + ", not " +
-           length_of(was) + " (" + held(is.how) + "), " + more_in_words(w.more) +
+           length_of(was) + " (" + held(is.how) + "), " + more_in_words(w.more, o_.explain) +
            (w.beyond_sheet ? "; shorter than the sheet allows: ask the owner" : "");
+}
+
+/// When the dog would have to be back, where that is another day than the plan's.
+std::string ways_writer::back_of(const other_way& w) const {
+    if (!w.when || !when_ || w.when->in == when_->in) {
+        return {};
+    }
+    return "; back by " + on_day(w.when->in, o_);
 }
 
 std::string ways_writer::fewer_line(const other_way& w) const {
     return "without " + listed(w.dropped) + (w.taken.empty() ? "" : ", with " + listed(w.taken)) +
-           ": " + changes(w.plan, w.changed) + "; " + more_in_words(w.more);
+           ": " + changes(w.plan, w.changed) + "; " + more_in_words(w.more, o_.explain);
 }
 
 std::string ways_writer::scissors_line(const other_way& w) const {
@@ -195,7 +209,7 @@ std::string ways_writer::scissors_line(const other_way& w) const {
     std::copy_if(w.about.begin(), w.about.end(), std::back_inserter(resized), [&](std::size_t i) {
         return length_of(g_.zones[i]) != length_of(w.plan.zones[i]);
     });
-    return "no scissoring on " + in_short(w.about) + ": " + more_in_words(w.more) +
+    return "no scissoring on " + in_short(w.about) + ": " + more_in_words(w.more, o_.explain) +
            ", a plainer outline" + (resized.empty() ? "" : "; " + changes(w.plan, resized));
 }
 
@@ -208,7 +222,7 @@ std::string ways_writer::alike_line(const other_way& w) const {
                         " " + length_of(g_.zones[right]) + "; alike: both " +
                         length_of(w.plan.zones[left]));
     }
-    return joined(pairs, "; ") + ", " + more_in_words(w.more);
+    return joined(pairs, "; ") + ", " + more_in_words(w.more, o_.explain);
 }
 
 std::string ways_writer::line(const other_way& w) const {
@@ -227,8 +241,9 @@ std::string ways_writer::line(const other_way& w) const {
             text = alike_line(w);
             break;
     }
+    text += back_of(w);
     if (o_.explain) {
-        text += " (with misses and steps " + more_in_words(w.dearer) +
+        text += " (with misses and steps " + more_in_words(w.dearer, o_.explain) +
                 (w.cheapest ? ")" : "; not proven the cheapest of its kind)");
     }
     return wrapped("  ", text, 4, o_.width);
@@ -258,8 +273,23 @@ std::string ways_writer::line(const without_tool& w) const {
     }
     std::string text = w.tool;
     text += w.in_kit > 1 ? " (" + std::to_string(w.in_kit) + " in the kit)" : "";
-    text += ": " + more_in_words(w.more) + (parts.empty() ? "" : "; ") + joined(parts, "; ");
+    text += ": " + more_in_words(w.more, o_.explain) + (parts.empty() ? "" : "; ") +
+            joined(parts, "; ");
     return wrapped("  ", text, 4, o_.width);
+}
+
+/// Why there was nothing to choose from.
+std::string ways_writer::only_one(const zone_plan& z) const {
+    if (z.came == outcome::goes_along) {
+        return "no long fringe on a short ear";
+    }
+    if (z.came != outcome::as_wished || z.how.kind == tool_kind::clip) {
+        return "nothing else may be used here";
+    }
+    const finish how = instruction_for(r_, z.at).how.value_or(finish::clip);
+    return z.how.kind == tool_kind::carder && how != finish::card
+               ? "a double coat is carded until the owner has signed for clipping"
+               : "as the sheet has it";
 }
 
 std::string ways_writer::reason(const reason_why& why) const {
@@ -268,7 +298,7 @@ std::string ways_writer::reason(const reason_why& why) const {
     const std::string alone = why.alone && !told ? "; for itself " + title(*why.alone) : "";
     switch (why.why) {
         case chosen_for::only_one:
-            return "nothing else may be used here";
+            return only_one(z);
         case chosen_for::wish:
             if (z.came == outcome::clipped_under) {
                 return "the longest that fits under the mat";
@@ -427,10 +457,10 @@ std::string ways_writer::stuck_lines(const std::vector<conflict>& all) const {
 }  // namespace
 
 std::string other_ways_text(const beside& b, const groom& g, const groom_request& r,
-                            const print_options& o) {
+                            const print_options& o, const std::optional<back>& when) {
     std::string text;
     for (const other_way& w : b.ways) {
-        text += ways_writer(g, r, o).line(w);
+        text += ways_writer(g, r, o, when).line(w);
     }
     return text;
 }

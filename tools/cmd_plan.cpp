@@ -129,6 +129,9 @@ reply plan(const request& q, const surroundings& around) {
     }
     const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(a, r, g)};
     beside b = beside_plan(r, g, a.w.print.explain);
+    for (other_way& w : b.ways) {
+        w.when = back_of(a, r, w.plan);
+    }
     if (a.w.print.trainee && !a.w.print.explain) {
         b.why = reasons_why(r, g);
     }

@@ -219,7 +219,8 @@ struct tree {
             ->type_name("HOW");
         lookup->add_flag("--barber", q.barber, "bare comb numbers are n/8 inch");
         lookup->add_flag("--all", q.all, "everything the kit leaves on a coat, shortest first");
-        lookup->add_flag("--sources", q.sources, "list figures with their basis; WHAT picks some");
+        lookup->add_flag("--sources", q.sources,
+                         "figures and cautions with their basis; WHAT picks some");
         plan = app.add_subcommand("plan", "what to do with a dog, in working order");
         add_dog(*plan, q);
         add_intake(*plan, q);

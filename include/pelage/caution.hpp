@@ -30,21 +30,38 @@ enum class caution_when {
     sun_hours,              ///< as sun, and the dog is out most of the day
     young,                  ///< a young dog
     ill,                    ///< something ails it
-    sensitive,              ///< places it hates to have touched
+    sensitive,              ///< places it hates to have touched, but for the legs
+    sensitive_limb,         ///< the same of legs and feet
     shedding,               ///< a double coat letting go of its undercoat
     long_since,             ///< the last full groom is longer ago than the coat's usual interval
     combing_out,            ///< mats are combed out
+    mat_in_bath,            ///< mats that aren't combed out: clipped off, or still in
     parasite                ///< fleas, ticks or mites were seen
 };
-inline constexpr std::array<std::string_view, 22> caution_when_names{
-    "any-clipping",  "comb-used",    "double-jacket-clipped",
-    "wire-clipped",  "clip-under",   "matted-ears-or-tail",
-    "sun",           "thin-skin",    "skin-finding",
-    "stop",          "unknown-hair", "old-or-thin",
-    "against-short", "coat-change",  "sun-hours",
-    "young",         "ill",          "sensitive",
-    "shedding",      "long-since",   "combing-out",
-    "parasite"};
+inline constexpr std::array<std::string_view, 24> caution_when_names{"any-clipping",
+                                                                     "comb-used",
+                                                                     "double-jacket-clipped",
+                                                                     "wire-clipped",
+                                                                     "clip-under",
+                                                                     "matted-ears-or-tail",
+                                                                     "sun",
+                                                                     "thin-skin",
+                                                                     "skin-finding",
+                                                                     "stop",
+                                                                     "unknown-hair",
+                                                                     "old-or-thin",
+                                                                     "against-short",
+                                                                     "coat-change",
+                                                                     "sun-hours",
+                                                                     "young",
+                                                                     "ill",
+                                                                     "sensitive",
+                                                                     "sensitive-limb",
+                                                                     "shedding",
+                                                                     "long-since",
+                                                                     "combing-out",
+                                                                     "mat-in-bath",
+                                                                     "parasite"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }

@@ -39,7 +39,7 @@ enum class list { before_bath, after_bath };
 /// What became of a zone's wish.
 enum class outcome {
     as_wished,      ///< within the tolerance
-    off_target,     ///< the nearest that may be had, beyond the tolerance
+    off_target,     ///< beyond the tolerance: the nearest that may be had, or cheaper on the whole
     beyond_reach,   ///< no blade or comb of the kit comes near: scissored
     hair_shorter,   ///< today's hair is at or below the wish: nothing to cut
     left_by_sheet,  ///< the sheet leaves it
@@ -74,6 +74,7 @@ struct zone_plan {
     std::string why;   ///< in a sentence
     std::string note;  ///< the sheet's
     std::optional<mat_grade> mat;
+    bool nearer_had = false;  ///< off target, though a tool at hand would come within the tolerance
     bool combed_out = false;  ///< the mat is combed out first
     bool beside_mat = false;  ///< the other side of the pair is matted and this one isn't
     std::optional<skin_state> hurt;

@@ -15,6 +15,7 @@
 #include <pelage/groom.hpp>
 #include <pelage/setup.hpp>
 #include <pelage/units.hpp>
+#include <pelage/visits.hpp>
 
 namespace pelage {
 
@@ -40,6 +41,7 @@ struct other_way {
     std::vector<std::string> taken;    ///< tools needed in their place
     bool beyond_sheet = false;         ///< shorter than the sheet allows: the owner's to decide
     bool cheapest = true;              ///< proven the cheapest of its kind
+    std::optional<back> when{};        ///< when the dog must be back then, where that was asked
 };
 
 /// The next best plans, at most one of each kind in the order of way_kind; those that are the plan

@@ -118,4 +118,16 @@ struct place {
     return text;
 }
 
+/// Their titles in order; the two sides of a pair, one after the other, are one: "ears".
+[[nodiscard]] inline std::vector<std::string> titles(const body& b, const std::vector<place>& all) {
+    std::vector<std::string> out;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const bool pair = i + 1 < all.size() && all[i].zone == all[i + 1].zone &&
+                          all[i].which == side::left && all[i + 1].which == side::right;
+        out.push_back(pair ? b.zones[all[i].zone].title : title(b, all[i]));
+        i += pair ? 1 : 0;
+    }
+    return out;
+}
+
 }  // namespace pelage

@@ -421,6 +421,76 @@ TEST_CASE("the sheet's direction is kept; only `either` leaves a choice", "[groo
     CHECK(t.plan().choice.cost <= with.choice.cost);
 }
 
+TEST_CASE("a jacket that stays for want of a signature: nothing is scissored short beside it",
+          "[groom]") {
+    groom_table t;
+    t.patient.coat = coat_class::double_long;
+    t.says("skirt", finish_by(finish::scissor, mm(13)))
+        .says("feet", finish_by(finish::scissor, mm(13)));
+    groom g = t.plan();
+    CHECK(of(g, "back").how.kind == tool_kind::carder);
+    CHECK(of(g, "skirt").how.kind == tool_kind::carder);
+    CHECK(of(g, "feet").how.kind == tool_kind::scissors);
+    t.patient.consents = {"clip-jacket"};
+    g = t.plan();
+    CHECK(of(g, "back").how.kind == tool_kind::clip);
+    CHECK(of(g, "skirt").how.kind == tool_kind::scissors);
+    // a sheet that cards the jacket itself may trim what hangs
+    t.patient.consents.clear();
+    t.sheet = sheet_of(finish_by(finish::card));
+    t.says("skirt", finish_by(finish::scissor, mm(50)));
+    CHECK(of(t.plan(), "skirt").how.kind == tool_kind::scissors);
+}
+
+TEST_CASE("neighbours that no one direction serves: tracks, and the plan says where", "[groom]") {
+    groom_table t;
+    t.patient.coat = coat_class::drop;
+    t.tools = drawer({"5F"});
+    instruction wide = clip_to(mm(8.8));  // with the lay; against it may leave half of 6.3 mm
+    wide.tolerance = mm(3);
+    wide.way = lay_choice::either;
+    instruction close = clip_to(mm(6.3));  // against the lay; with it leaves too much
+    close.tolerance = mm(1);
+    close.between = side_of_target::shorter;
+    close.way = lay_choice::either;
+    const auto tracks = [](const groom& g) {
+        return std::find_if(g.notes.begin(), g.notes.end(), [](const std::string& n) {
+            return n.find("tracks can show") != std::string::npos;
+        });
+    };
+    t.sheet = sheet_of(wide);
+    groom g = t.plan();
+    CHECK(of(g, "back").how.way == direction::with_lay);
+    CHECK(tracks(g) == g.notes.end());
+    t.says("back", close);
+    g = t.plan();
+    CHECK(of(g, "back").how.way == direction::against_lay);
+    CHECK(of(g, "ribs").how.way == direction::with_lay);
+    REQUIRE(tracks(g) != g.notes.end());
+    CHECK_THAT(*tracks(g), match::ContainsSubstring("ribs with the lay, back against it"));
+    CHECK_THAT(*tracks(g), !match::ContainsSubstring("rump with the lay, thighs"));
+}
+
+TEST_CASE("off target, though a tool at hand comes nearer: the plan says which", "[groom]") {
+    groom_table t;
+    t.patient.coat = coat_class::curly;
+    t.tools = drawer({"30", "10"}, {"22 mm", "25 mm"});
+    t.sheet = sheet_of(clip_to(mm(25)));
+    instruction i = clip_to(mm(22));
+    i.tolerance = mm(2.9);
+    t.says("elbow", i);
+    const zone_plan z = of(t.plan(), "elbow");
+    REQUIRE(z.came == outcome::off_target);  // a comb more would cost more than the miss
+    CHECK(z.nearer_had);
+    CHECK_THAT(z.why, match::ContainsSubstring("comb 22 mm over blade 30 would leave 22 mm"));
+    CHECK_THAT(z.why, !match::ContainsSubstring("nearest"));
+    t.tools = drawer({"30", "10"}, {"25 mm"});
+    const zone_plan only = of(t.plan(), "elbow");
+    REQUIRE(only.came == outcome::off_target);
+    CHECK_FALSE(only.nearer_had);
+    CHECK_THAT(only.why, match::ContainsSubstring("the nearest that may be used here"));
+}
+
 TEST_CASE("skip teeth pay for their rougher finish", "[groom]") {
     groom_table t;
     t.patient.coat = coat_class::curly;

@@ -103,6 +103,18 @@ std::string unwrapped(const std::string& page) {
     return out;
 }
 
+/// Its words, a blank between them.
+std::string words_of(const std::string& page) {
+    std::string out;
+    for (const char c : page) {
+        const bool blank = c == ' ' || c == '\n';
+        if (!blank || (!out.empty() && out.back() != ' ')) {
+            out += blank ? ' ' : c;
+        }
+    }
+    return out;
+}
+
 struct owners_page {
     groom plan;
     forecast ahead;
@@ -235,6 +247,87 @@ TEST_CASE("where to brush first: where this dog mats, and how far down", "[owner
     CHECK_THAT(text, match::ContainsSubstring("take a comb"));
     t.patient.sensitive = {"feet"};
     CHECK_THAT(owners_page(t.request()).text, match::ContainsSubstring("at the feet"));
+    // a place it hates comes last, and by the small steps
+    t.patient.sensitive = {"left hock"};
+    const std::string shy = owners_page(t.request()).text;
+    CHECK_THAT(shy, !match::ContainsSubstring("on this dog: hocks"));
+    CHECK_THAT(shy, match::ContainsSubstring("small steps: left hock"));
+}
+
+TEST_CASE("nobody is asked to brush what is sore, just clipped off or still matted", "[owner]") {
+    groom_table t;
+    t.patient.mats = {mat_in("back", mat_grade::pelt, mm(6)), mat_in("tail", mat_grade::pelt)};
+    t.patient.skin = {{at("left flank"), skin_state::irritated}};
+    const std::string text = words_of(owners_page(t.request()).text);
+    const std::size_t start = text.find("Start where mats start");
+    REQUIRE(start != std::string::npos);
+    const std::string first = text.substr(start, text.find("Then do the rest", start) - start);
+    for (const char* sore : {"back", "tail", "left flank"}) {
+        INFO(sore);
+        CHECK_THAT(first, !match::ContainsSubstring(sore));
+    }
+    CHECK_THAT(text, match::ContainsSubstring("rest till the hair is back: back."));
+    CHECK_THAT(text, match::ContainsSubstring("till a vet has seen them: left flank."));
+    CHECK_THAT(text, match::ContainsSubstring("Leave the mats here to us: tail."));
+    // what is clipped off is not what mats first, and a mat still in isn't counted as fine
+    CHECK_THAT(text, !match::ContainsSubstring("starts here: back"));
+    CHECK_THAT(text, match::ContainsSubstring("leaves out what is not done yet: tail"));
+}
+
+TEST_CASE("what was asked is what the owner said, not what came of it", "[owner]") {
+    groom_table t;
+    t.patient.coat = coat_class::double_long;
+    const std::string carded = words_of(owners_page(t.request()).text);
+    CHECK_THAT(carded, match::ContainsSubstring("body, legs, tail, feet, head and ears 13 mm"));
+    CHECK_THAT(carded, match::ContainsSubstring("Part of it."));
+    CHECK_THAT(carded, match::ContainsSubstring("Body, legs and tail: we comb the dead hair out"));
+    // a beard on a short head is told
+    groom_table beard;
+    beard.says("muzzle", finish_by(finish::scissor, mm(50)));
+    CHECK_THAT(words_of(owners_page(beard.request()).text),
+               match::ContainsSubstring("head and ears 13 mm; muzzle 50 mm"));
+}
+
+TEST_CASE("mats that comb out cost nothing of the look", "[owner]") {
+    groom_table t;
+    t.patient.mats = {mat_in("tail", mat_grade::tangle, mm(8))};
+    CHECK_THAT(owners_page(t.request()).text, match::ContainsSubstring("All of it. We found mats"));
+    t.patient.mats = {mat_in("tail", mat_grade::pelt, mm(8))};
+    CHECK_THAT(owners_page(t.request()).text,
+               match::ContainsSubstring("Most of it. We found mats"));
+}
+
+TEST_CASE("the adult coat coming in wants brushing each day", "[owner]") {
+    groom_table t;
+    CHECK_THAT(owners_page(t.request()).text, !match::ContainsSubstring("Brush each day"));
+    t.patient.coat_change = true;
+    CHECK_THAT(owners_page(t.request()).text, match::ContainsSubstring("Brush each day"));
+}
+
+TEST_CASE("a date by more brushing has its chance beside it", "[owner]") {
+    groom_table t;
+    t.today = parse_date("2026-11-26");
+    CHECK_THAT(words_of(owners_page(t.request()).text),
+               match::ContainsSubstring("down to the skin, 9 in 10 may wait until"));
+}
+
+TEST_CASE("a page to the vet tells what the vet needs, and keeps no dog warm that may be hot",
+          "[owner]") {
+    groom_table t;
+    t.patient.health = "thin, drinks a lot";
+    t.patient.skin = {{at("left foreleg"), skin_state::broken}};
+    t.patient.signs = {stop_sign::collapse};
+    const std::string page = owners_page(t.request()).text;
+    const std::string text = words_of(page);
+    CHECK_THAT(text, match::ContainsSubstring("You told us: thin, drinks a lot."));
+    CHECK_THAT(text, match::ContainsSubstring("sore or odd here: left foreleg"));
+    CHECK_THAT(text, match::ContainsSubstring("Then go at once"));
+    CHECK_THAT(text, !match::ContainsSubstring("Felt and sores"));
+    CHECK_THAT(text, !match::ContainsSubstring(" warm, quiet"));
+    CHECK_THAT(text, !match::ContainsSubstring("wash the coat"));
+    CHECK(reading_ease(unwrapped(page)) >= 65.0);
+    t.patient.signs = {stop_sign::swollen_ear};
+    CHECK_THAT(owners_page(t.request()).text, match::ContainsSubstring("Ask to be seen today"));
 }
 
 TEST_CASE("hostile names do no harm", "[owner]") {
