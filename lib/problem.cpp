@@ -99,7 +99,7 @@ void check(const problem& p) {
         need(std::max(s.a, s.b) < p.zones.size() && s.allowance >= 0 && s.per_hundredth >= 0 &&
                  s.per_hundredth <= dearest / 1000,
              "a seam names no zone of the problem or lies outside its bounds");
-        most += std::int64_t{s.per_hundredth} * std::max(0, high - low - s.allowance);
+        most += s.per_hundredth * std::max<std::int64_t>(0, std::int64_t{high} - low - s.allowance);
     }
     need(most <= most_cost, "the dearest plan would cost more than 250000 minutes");
 }

@@ -67,7 +67,7 @@ struct problem {
 [[nodiscard]] work cost_of(const problem& p, std::span<const std::size_t> setup);
 
 /// Throws error(range) unless every count, cost, length, price and the budget of the problem lies in
-/// the bounds that make overflow impossible.
+/// the bounds that make overflow impossible, and the setups of each zone stand in their order.
 void check(const problem& p);
 
 }  // namespace pelage

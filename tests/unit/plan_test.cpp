@@ -238,6 +238,17 @@ TEST_CASE("exactly at its bounds a problem is sound and sums don't overflow", "[
     CHECK_THROWS_AS(check(p), error);
 }
 
+TEST_CASE("an allowance beyond all lengths is no step, whether there are setups or none",
+          "[plan]") {
+    problem p = two_zones();
+    p.seams.push_back({0, 1, 1000, std::numeric_limits<std::int32_t>::max()});
+    CHECK(solve(p).cost == solve(two_zones()).cost);
+    for (auto& zone : p.zones) {
+        zone.clear();
+    }
+    CHECK(solve(p).stuck == std::vector<std::size_t>{0, 1});
+}
+
 TEST_CASE("on small problems: the bound is below every plan, and what is called optimal is",
           "[plan]") {
     std::mt19937 dice(20261125);
