@@ -22,24 +22,36 @@ using namespace planning;
 
 namespace {
 
-/// Of two equal parts, keeps in each what is its own.
-void split(part& with, part& without) {
-    by_tool bare{};  // of a tool that some least label holds: what shares don't cover, plus 1
-    std::size_t widest = 0;
-    each_bit(with.open, [&](std::size_t z) {
-        widest = with.rows[z].count > with.rows[widest].count ? z : widest;
-        each_bit(with.labels(z)[with.rows[z].least].tools, [&](std::size_t t) {
-            bare[t] = (bare[t] == 0 ? with.price[t] + 1 : bare[t]) - with.share[z][t];
-        });
+/// Of the tools that zones' least labels hold the one of which these zones leave most unpaid, as a set;
+/// empty if they pay all.
+tool_set least_paid(part& p) {
+    by_tool unpaid = p.price;
+    tool_set held = 0;
+    each_bit(p.open, [&](std::size_t z) {
+        const tool_set tools = p.labels(z)[p.rows[z].least].tools;
+        held |= tools;
+        each_bit(tools, [&](std::size_t t) { unpaid[t] -= p.share[z][t]; });
     });
-    const auto worst = std::max_element(bare.begin(), bare.end());
-    const tool_set tool = *worst > 1 ? bit(static_cast<std::size_t>(worst - bare.begin())) : 0;
+    std::int32_t most = 0;
+    tool_set out = 0;
+    each_bit(held, [&](std::size_t t) {
+        out = unpaid[t] > most ? bit(t) : out;
+        most = std::max(most, unpaid[t]);
+    });
+    return out;
+}
+
+/// Makes of two equal parts one that holds a tool, paid, or a label, and one without it.
+void split(part& with, part& without) {
+    const tool_set tool = least_paid(with);
+    const auto fewer = [](const zone_row& a, const zone_row& b) { return a.count < b.count; };
+    const auto widest = std::max_element(with.rows.begin(), with.rows.end(), fewer);
     each_bit(tool, [&](std::size_t t) { with.paid += std::exchange(with.price[t], 0); });
     each_bit(with.open, [&](std::size_t z) {
         for (std::size_t l = 0; l < with.rows[z].count; ++l) {
             label& a = with.labels(z)[l];
             label& b = without.labels(z)[l];
-            const bool by_label = tool == 0 && z == widest;
+            const bool by_label = tool == 0 && &with.rows[z] == &*widest;
             a.gone = a.gone || (by_label && l != with.rows[z].least);
             b.gone = b.gone || (a.tools & tool) != 0 || (by_label && l == with.rows[z].least);
             with.fresh |= (a.tools & tool) != 0 ? bit(z) : 0;
@@ -55,7 +67,7 @@ struct search {
     const problem& given;
     std::int64_t most_nodes;
     std::int64_t nodes = 0;
-    std::vector<part> parts{};        // by depth
+    std::vector<part> parts{};        // still to be weighed, the next one last
     std::vector<std::size_t> plan{};  // the setups chosen last, by zone
     std::vector<std::size_t> best{};
     cost_t cost = none;   // of the best plan
@@ -102,25 +114,16 @@ struct search {
     /// Finds the first of the cheapest plans within the limit, if there is one. False if that took too
     /// many nodes.
     bool explore(const part& root) {
-        std::size_t depth = 0;
-        keep(root, depth++);
-        while (depth > 0 && nodes++ < most_nodes) {
-            if (wants(parts[depth - 1])) {
-                keep(parts[depth - 1], depth);
-                split(parts[depth], parts[depth - 1]);
-                ++depth;
+        parts.assign(1, root);
+        for (; !parts.empty() && nodes < most_nodes; ++nodes) {
+            if (wants(parts.back())) {
+                parts.push_back(parts.back());
+                split(parts.back(), *(parts.end() - 2));
             } else {
-                --depth;
+                parts.pop_back();
             }
         }
-        return depth == 0;
-    }
-    void keep(const part& p, std::size_t depth) {
-        if (depth == parts.size()) {
-            parts.push_back(p);
-        } else {
-            parts[depth] = p;
-        }
+        return parts.empty();
     }
 
     /// The first of the cheapest plans of a reduced problem with a choice.
@@ -196,10 +199,9 @@ solution solve(const problem& p, std::int64_t most_nodes) {
     }
     auto next = rest.setup.begin();
     each_bit(root.open, [&](std::size_t z) { out.setup[z] = *next++; });
-    rest.sure.bound += root.paid;
     out.cost = mmin(root.paid) + rest.cost;
-    out.sure = {rest.sure.bound, rest.sure.bound == in_mmin(out.cost), rest.sure.nodes,
-                out.sure.ties};
+    const cost_t bound = root.paid + rest.sure.bound;
+    out.sure = {bound, bound == in_mmin(out.cost), rest.sure.nodes, out.sure.ties};
     return out;
 }
 

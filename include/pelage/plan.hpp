@@ -14,8 +14,8 @@ namespace pelage {
 struct proof {
     std::int64_t bound = 0;  ///< no plan costs less (thousandths of a minute)
     bool optimal = false;    ///< bound equals the plan's cost
-    std::int64_t nodes = 0;  ///< parts of the problem weighed in the search
-    std::size_t ties = 0;    ///< zones in which another setup would have cost the same
+    std::int64_t nodes = 0;  ///< parts of the problem weighed in the search, at most `most_nodes`
+    std::size_t ties = 0;    ///< zones in which several setups cost least on their own
 };
 
 /// The plan: a setup per zone, what it costs and how sure that is. If there is no plan `setup` is
@@ -35,7 +35,8 @@ inline constexpr std::int64_t usual_nodes = 50'000;
 
 /// The cheapest plan within the budget; of several, the first by zone, then setup. Proven: `bound` equals the
 /// cost and `optimal` is set, unless `most_nodes` parts were not enough; then the best plan found,
-/// with the bound that was proven. Throws error(range) as check() does.
+/// with the bound that was proven. Where that bound equals its cost all the same, it is one of the
+/// cheapest, if not the first. Throws error(range) as check() does.
 [[nodiscard]] solution solve(const problem& p, std::int64_t most_nodes = usual_nodes);
 
 }  // namespace pelage

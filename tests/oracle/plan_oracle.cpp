@@ -235,6 +235,7 @@ TEST_CASE("with too few nodes the plan is real, the bound holds, and no proof is
             const solution s = solve(p, nodes);
             CHECK(cost_of(p, s.setup) == s.cost);
             CHECK(s.sure.bound <= all.cost);
+            CHECK(s.sure.nodes <= nodes);
             CHECK(s.sure.optimal == (s.sure.bound == in_mmin(s.cost)));
             CHECK((!s.sure.optimal || s.cost == cost_of(p, all.best)));
             unproven += s.sure.optimal ? 0 : 1;
