@@ -47,7 +47,7 @@ struct label {
     std::int32_t at_longest, at_shortest;  ///< cost with steps to the ends of its neighbours
     std::uint32_t slot;  ///< where part::eased has what it pays at its zone's first seam
     std::uint16_t setup;
-    std::uint8_t spend;  ///< minutes beyond what every label of its zone needs
+    std::uint8_t spend;  ///< minutes it needs of the budget
     bool gone;           ///< in no plan that is still sought; leaves with the next drop()
 };
 
@@ -59,8 +59,8 @@ struct zone_row {
     std::uint32_t seam = 0;                     ///< last of its half seams
     std::uint32_t seams = 0;                    ///< how many it has
     std::int32_t steepest = 0;                  ///< price of 0.01 mm at all of them together
-    std::uint32_t least = 0;                    ///< a label that costs least on its own
-    cost_t value = 0;                           ///< what that costs
+    std::uint32_t least = 0;                    ///< a label of least sum in its last turn
+    cost_t value = 0;                           ///< no label's sum is less
     tool_set payer = 0;                         ///< tools of whose price it may pay a share
 
     /// Takes a label as the next of its own.
@@ -106,7 +106,7 @@ struct part {
     cost_t bound = 0;            ///< no plan of this part costs less; see plan_share.cpp
     std::vector<by_tool> share;  ///< by zone, what it pays of the prices
     by_tool rest{};              ///< of the prices, what no zone pays
-    cost_t most_rise = 0;        ///< of the bound in a zone's turn
+    cost_t most_rise = 0;        ///< of the bound in a zone's turn: an eighth of a tool's price
     std::vector<cost_t> eased;   ///< by label and seam of its zone, what it pays of the step
 
     [[nodiscard]] std::span<label> labels(std::size_t z) {
@@ -131,9 +131,11 @@ struct part {
 /// is no plan.
 [[nodiscard]] part read(const problem& p, seam_list& seams, solution& out);
 
-/// Removes labels that are in no first optimum, pays tools that every plan holds, folds settled zones
-/// into their neighbours, takes from the budget what every plan needs, until nothing changes. False if
-/// a zone has no label left or no plan fits in the budget.
+/// Removes labels that are in no first optimum or that no plan can afford, pays tools that every plan
+/// holds, takes from the budget what settled zones spend, until no zone has labels worth comparing again;
+/// then folds settled zones into their neighbours. What the last comparing leaves for settling waits for
+/// the next call: to settle once more costs more than it saves. False if a zone has no label left or no
+/// plan fits in the budget.
 bool reduce(part& p);
 
 /// Shares prices and steps out among zones, so that their least labels bound all plans. Marks labels as

@@ -62,12 +62,13 @@ part read(const problem& p, seam_list& seams, solution& out) {
     root.budget = p.budget;
     std::copy(p.price.begin(), p.price.end(), root.price.begin());
     read_seams(p, root, seams);
-    std::vector<std::size_t> spending;
+    std::vector<std::size_t> empty;     // zones in which no setup is allowed
+    std::vector<std::size_t> spending;  // zones in which every setup needs some of the budget
     tool_set always = 0;
     std::uint32_t cells = 0;
     for (std::size_t z = 0; z < p.zones.size(); ++z) {
         tool_set all = ~tool_set{0};
-        std::uint8_t least = 255;
+        std::uint8_t least = 255;  // minutes; so it stays where there is no setup
         std::uint32_t n = 0;
         cost_t best = none;  // its cost and, in the last 16 bits, which it is
         for (const allowed_setup& s : p.zones[z]) {
@@ -78,17 +79,18 @@ part read(const problem& p, seam_list& seams, solution& out) {
         }
         always |= all;
         root.rows[z].first = std::exchange(cells, cells + n);
+        // so far an index of setups, for read_zone()
         root.rows[z].least = static_cast<std::uint32_t>(best & 0xffff);
         root.open |= bit(z);
         if (least > 0) {
-            (n == 0 ? out.stuck : spending).push_back(z);
+            (n == 0 ? empty : spending).push_back(z);
         }
     }
-    root.hopeless = !out.stuck.empty();
-    out.stuck = root.hopeless ? out.stuck : spending;
+    root.hopeless = !empty.empty();
+    out.stuck = root.hopeless ? empty : spending;
     root.paid = sum_of(always, root.price);
     each_bit(always, [&](std::size_t t) { root.price[t] = 0; });
-    root.pool.resize(cells + 1, boost::container::default_init);
+    root.pool.resize(cells, boost::container::default_init);
     each_bit(root.hopeless ? 0 : root.open, [&](std::size_t z) {
         out.sure.ties += read_zone(p.zones[z], always, root.rows[z], root) ? 1 : 0;
     });

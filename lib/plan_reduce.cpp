@@ -24,13 +24,16 @@
 // Budget. What the least spending label of a zone spends, every plan spends. A label that spends more
 // beyond that than all zones at their least leave of the budget is in no plan. If all zones at their
 // most fit, no choice overspends, and nothing needs to count as spending any more.
+//
+// Overflow. A label's cost, with its steps to any ends of its neighbours, is made of terms that check() adds
+// up, each at most once: it lies below 2^28, and so does a difference of two.
 #include "plan_parts.hpp"
 
 namespace pelage::planning {
 
 namespace {
 
-/// Whether i removes k.
+/// Whether i removes k. That they are two is asked only for speed: nothing removes itself.
 bool removes(const label& i, const label& k, const part& p) {
     const std::int32_t d = i.length < k.length   ? i.at_longest - k.at_longest
                            : i.length > k.length ? i.at_shortest - k.at_shortest
@@ -110,9 +113,10 @@ void settle(part& p) {
         always |= p.rows[z].all;
         twice |= once & p.rows[z].any;
         once |= p.rows[z].any;
-        const bool one = p.rows[z].count == 1;
-        p.open &= ~(std::uint64_t{one} << z);
-        p.budget -= p.labels(z).front().spend * int{one};
+        if (p.rows[z].count == 1) {
+            p.open &= ~bit(z);
+            p.budget -= p.labels(z).front().spend;
+        }
     });
     const tool_set settled = always | (once & ~twice);
     p.paid += sum_of(always, p.price);

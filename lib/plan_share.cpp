@@ -119,7 +119,7 @@ void give(part& p, std::size_t z, bool upward) {
 bool share_out(part& p, cost_t limit) {
     if (p.share.empty()) {  // the search begins: so far nobody pays anything
         p.share.resize(p.rows.size());
-        p.most_rise = *std::max_element(p.price.begin(), p.price.end()) / 8;
+        p.most_rise = *std::max_element(p.price.begin(), p.price.end()) / 8;  // 8: by trial
         std::uint32_t end = 0;
         each_bit(p.open, [&](std::size_t z) {
             for (label& l : p.labels(z)) {
