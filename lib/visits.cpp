@@ -246,7 +246,7 @@ back when_back(const std::vector<kept_zone>& zones, const shared_law& law, chanc
             b.full_groom = day(fine_days(free, law, true).last(p, z, cap));
         }
     }
-    b.why = b.in >= usual         ? visit_kind::usual
+    b.why = b.in == day(cap)      ? visit_kind::usual
             : b.in < b.full_groom ? visit_kind::brush_out
                                   : visit_kind::full_groom;
     return b;

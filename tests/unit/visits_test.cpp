@@ -141,6 +141,10 @@ TEST_CASE("a coat that stays fine comes back at its usual interval", "[visits]")
     const back smooth = when_back({free_of_mats(15)}, sharp, 0.9, day(56));
     CHECK(smooth.in == day(56));
     CHECK(smooth.why == visit_kind::usual);
+    // six and a half weeks: the last whole day of it is as usual
+    const back half = when_back({free_of_mats(15)}, sharp, 0.9, day(45.5));
+    CHECK(half.in == day(45));
+    CHECK(half.why == visit_kind::usual);
     CHECK_FALSE(smooth.first);
     CHECK(when_back({}, sharp, 0.9, day(56)).in == day(56));
 }
