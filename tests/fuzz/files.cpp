@@ -12,7 +12,7 @@ using namespace pelage;
 
 namespace fuzz {
 
-void run(target reads, const std::string& text) noexcept {
+void run(target reads, const std::string& text) {
     try {
         reads(text);
     } catch (const error& e) {

@@ -30,6 +30,6 @@ inline constexpr std::array<named_target, 6> targets{{{"dog", dog},
 
 /// Runs a target over bytes. An error that people are told is an answer; our own fault, or any other
 /// exception, ends the program.
-void run(target reads, const std::string& text) noexcept;
+void run(target reads, const std::string& text);
 
 }  // namespace fuzz
