@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include <pelage/any_sheet.hpp>
+#include <pelage/phrase.hpp>
 #include <pelage/sheet_check.hpp>
 #include <pelage/text.hpp>
 
@@ -28,13 +29,11 @@ std::string some(const std::vector<std::string>& places) {
 }
 
 std::string coats_of_sheet(const style& s, const catalogue& c) {
-    std::string text;
-    const std::vector<coat_class> coats = coats_for(s, c);
-    for (std::size_t i = 0; i < coats.size(); ++i) {
-        text += i == 0 ? "" : i + 1 == coats.size() ? " or " : ", ";
-        text += std::string(name(coats[i]));
+    std::vector<std::string> names;
+    for (const coat_class k : coats_for(s, c)) {
+        names.emplace_back(name(k));
     }
-    return text;
+    return one_of(names);
 }
 
 /// The kit as if every blade were back from sharpening; the same if none is out.
@@ -210,8 +209,7 @@ class trial_maker {
     }
 
     [[nodiscard]] instruction wish_at(const style& s, const place& p) const {
-        dog plain = r_.patient;
-        groom_request ask = ask_again(r_, plain, s);
+        groom_request ask = ask_again(r_, r_.patient, s);
         ask.top = &top_;
         return instruction_for(ask, p);
     }

@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include <pelage/drawer.hpp>
+#include <pelage/phrase.hpp>
 #include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
@@ -23,14 +24,6 @@ bool drawer_check::amiss() const {
 }
 
 namespace {
-
-std::string joined(const std::vector<std::string>& words) {
-    std::string out;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-    }
-    return out;
-}
 
 /// Adds a word that isn't there yet.
 void add_once(std::vector<std::string>& to, std::string word) {
@@ -115,7 +108,7 @@ class checker {
         }
         for (const auto& [label, all] : meanings) {
             if (all.size() > 1) {
-                say(drawer_matter::two_lengths, "\"" + label + "\" on a comb is " + joined(all) +
+                say(drawer_matter::two_lengths, "\"" + label + "\" on a comb is " + listed(all) +
                                                     ": go by the length, and mark them");
             }
         }
@@ -215,7 +208,7 @@ class checker {
                 some.resize(2);
                 some.push_back(std::to_string(s.zones.size() - 2) + " more");
             }
-            out += between + r_.sheets[s.sheet].id + " (" + joined(some) + "; " + joined(s.coats) +
+            out += between + r_.sheets[s.sheet].id + " (" + listed(some) + "; " + listed(s.coats) +
                    ")";
             between = ", ";
         }
@@ -288,7 +281,7 @@ class checker {
             out += (out.empty() ? "" : "; ") +
                    (other.empty() ? std::string("nothing at hand replaces it")
                                   : "in its place " + other) +
-                   (by.size() > 1 ? " (" + joined(on) + ")" : "");
+                   (by.size() > 1 ? " (" + listed(on) + ")" : "");
         }
         return out;
     }
@@ -334,7 +327,7 @@ class checker {
         }
         if (!guessed.empty()) {
             say(drawer_matter::no_basis,
-                joined(guessed) +
+                listed(guessed) +
                     ": nobody stands behind the length; measure a patch (kit measure)");
         }
     }
@@ -364,7 +357,7 @@ class checker {
             look("comb " + c.spec.id, as_measured(c).stated.best);
         }
         if (!idle.empty() && !r_.sheets.empty()) {
-            say(drawer_matter::idle, "no sheet of the salon needs " + joined(idle) +
+            say(drawer_matter::idle, "no sheet of the salon needs " + listed(idle) +
                                          "; they may still serve under mats, to blend or to spare");
         }
     }
@@ -407,7 +400,7 @@ class checker {
         }
         if (!single.empty()) {
             say(drawer_matter::remark, "no second to swap in while the first cools: blade " +
-                                           joined(single) +
+                                           listed(single) +
                                            "; two of each size are common practice, no source");
         }
     }
@@ -423,7 +416,7 @@ class checker {
             }
         }
         if (!pairs.empty()) {
-            say(drawer_matter::remark, "one letter apart, skip teeth and full: " + joined(pairs) +
+            say(drawer_matter::remark, "one letter apart, skip teeth and full: " + listed(pairs) +
                                            "; skip teeth go on firm, flat skin only");
         }
     }

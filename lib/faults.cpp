@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <pelage/phrase.hpp>
 #include <pelage/suggest.hpp>
 
 namespace pelage::io {
@@ -64,15 +65,6 @@ std::string escaped(std::string_view s, std::size_t most) {
 
 std::string shown(std::string_view s) {
     return '"' + escaped(s, 60) + '"';
-}
-
-std::string one_of(const std::vector<std::string>& names) {
-    std::string out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        out += i == 0 ? "" : i + 1 == names.size() ? " or " : ", ";
-        out += names[i];
-    }
-    return out;
 }
 
 std::size_t characters(std::string_view s) {

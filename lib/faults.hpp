@@ -66,9 +66,6 @@ class faults {
 /// `s` for a message: in quotes, escaped, cut after 60 characters.
 [[nodiscard]] std::string shown(std::string_view s);
 
-/// "a, b or c".
-[[nodiscard]] std::string one_of(const std::vector<std::string>& names);
-
 /// How many characters (code points) `s` has.
 [[nodiscard]] std::size_t characters(std::string_view s);
 

@@ -78,14 +78,6 @@ std::string wrapped(std::string_view first, std::string_view text, std::size_t i
     return out;
 }
 
-std::string listed(const std::vector<std::string>& words) {
-    std::string out;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-    }
-    return out;
-}
-
 std::string laid_out(const table& t, std::size_t width) {
     std::vector<std::size_t> wide(t.head.size(), 0);
     const auto measure = [&](const std::vector<std::string>& row) {

@@ -19,9 +19,6 @@ namespace pelage::io {
 [[nodiscard]] std::string wrapped(std::string_view first, std::string_view text, std::size_t indent,
                                   std::size_t width);
 
-/// "a, b and c"; empty for none.
-[[nodiscard]] std::string listed(const std::vector<std::string>& words);
-
 /// A table: a head, rows of as many cells; the last column is wrapped to `width`, the others take
 /// what they need. Columns in `numbers` are right-aligned.
 struct table {

@@ -3,6 +3,7 @@
 #include <tuple>
 
 #include <pelage/lookup.hpp>
+#include <pelage/phrase.hpp>
 #include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
@@ -11,14 +12,6 @@
 namespace pelage {
 
 namespace {
-
-std::string one_of(const std::vector<std::string>& names) {
-    std::string out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        out += (i == 0 ? "" : i + 1 == names.size() ? " or " : ", ") + names[i];
-    }
-    return out;
-}
 
 /// How a sheet may ask for a zone: as it comes, clean, clean in show finish, or of a pattern breed.
 enum class asked_as { plain, clean, show, pattern };
@@ -56,23 +49,15 @@ std::vector<std::string> allowed_in(const lookup_request& r, const setup& s, ask
     return out;
 }
 
-std::string joined(const std::vector<std::string>& words) {
-    std::string out;
-    for (const std::string& w : words) {
-        out += (out.empty() ? "" : ", ") + w;
-    }
-    return out;
-}
-
 /// Where a setup that may not go everywhere may go.
 std::string places_of(const lookup_request& r, const setup& s) {
     if (!s.over && skips(s.tool)) {
-        return "firm, flat skin: " + joined(allowed_in(r, s, asked_as::plain)) +
+        return "firm, flat skin: " + joined(allowed_in(r, s, asked_as::plain), ", ") +
                "; not on old or thin-skinned dogs";
     }
-    std::string out = joined(allowed_in(r, s, asked_as::plain));
+    std::string out = joined(allowed_in(r, s, asked_as::plain), ", ");
     const auto add = [&](asked_as how, const char* words) {
-        const std::string more = joined(allowed_in(r, s, how));
+        const std::string more = joined(allowed_in(r, s, how), ", ");
         if (!more.empty()) {
             out += (out.empty() ? "" : "; ") + std::string(words) + more;
         }

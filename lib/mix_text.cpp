@@ -5,6 +5,7 @@
 #include <utility>
 
 #include <pelage/mix.hpp>
+#include <pelage/phrase.hpp>
 #include <pelage/suggest.hpp>
 
 namespace pelage {
@@ -128,15 +129,11 @@ std::string quoted(std::string_view s) {
     return "\"" + std::string(s.substr(0, most)) + (s.size() > most ? "..." : "") + "\"";
 }
 
-std::string one_of(const std::vector<std::string>& names, bool in_quotes = true) {
-    std::string out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        out += (i == 0                  ? ""
-                : i + 1 == names.size() ? " or "
-                                        : ", ") +
-               (in_quotes ? quoted(names[i]) : names[i]);
+std::vector<std::string> in_quotes(std::vector<std::string> names) {
+    for (std::string& n : names) {
+        n = quoted(n);
     }
-    return out;
+    return names;
 }
 
 /// A breed under one of its names.
@@ -563,15 +560,16 @@ class parser {
         }
         if (!alike) {
             fail(first, errc::ambiguous,
-                 quoted(words) + " means dogs of different coats; write " + one_of(names));
+                 quoted(words) + " means dogs of different coats; write " +
+                     one_of(in_quotes(names)));
             return stand_in(found.front().index);
         }
         if (found.size() > 1) {
-            note(name + ": " + one_of(names, false) + ", the coat counts as the same.");
+            note(name + ": " + one_of(names) + ", the coat counts as the same.");
             return parsed{of_breed(h_, found.front().index, name), std::nullopt, true};
         }
         if (!one.sizes.empty() && !found.front().sized) {
-            note(one.id + ": " + one_of(one.sizes, false) + ", the coat is the same.");
+            note(one.id + ": " + one_of(one.sizes) + ", the coat is the same.");
         }
         return parsed{of_breed(h_, found.front().index, found.front().text), std::nullopt, true};
     }
@@ -605,7 +603,7 @@ class parser {
         if (some.size() > 1) {
             const std::size_t more = some.size() > most ? some.size() - most : 0;
             some.resize(some.size() - more);
-            return text + "; which? there is " + one_of(some) +
+            return text + "; which? there is " + one_of(in_quotes(some)) +
                    (more > 0 ? " and " + std::to_string(more) + " more" : "");
         }
         text += did_you_mean(name, every_name(h_));

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 
+#include <pelage/phrase.hpp>
 #include <pelage/text.hpp>
 
 #include "groom_wish.hpp"

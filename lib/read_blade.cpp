@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <pelage/phrase.hpp>
 #include <pelage/suggest.hpp>
 
 #include "read_parts.hpp"

@@ -61,20 +61,18 @@ class ids_of_files {
     std::map<std::string, std::string> files_;
 };
 
-/// The *.toml files of a folder in the order of their names; none if there is no such folder. What
-/// can't be read is a fault like any other.
+/// The texts of a folder's *.toml files, none if there is no such folder. What can't be read is a fault
+/// like any other.
 std::vector<document_text> slurp_all(const std::string& folder, diagnostics& wrong) {
-    namespace fs = std::filesystem;
     std::vector<std::string> paths;
     std::error_code failed;
-    for (fs::directory_iterator at(folder, failed), end; !failed && at != end;
-         at.increment(failed)) {
-        const std::string file = at->path().filename().string();
-        if (file.ends_with(".toml") && file.front() != '.') {
-            paths.push_back(folder + "/" + file);
+    try {
+        if (std::filesystem::exists(folder, failed)) {
+            paths = toml_files(folder);
         }
+    } catch (const error& e) {
+        wrong.push_back({folder, 0, 0, e.code(), e.what()});
     }
-    std::sort(paths.begin(), paths.end());
     std::vector<document_text> out;
     for (const std::string& path : paths) {
         try {

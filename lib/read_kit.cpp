@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <pelage/phrase.hpp>
 #include <pelage/text.hpp>
 
 namespace pelage::io {

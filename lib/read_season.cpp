@@ -38,7 +38,7 @@ std::optional<day_of_year> day_in_words(std::string_view text) {
     std::string_view s = detail::trimmed(text);
     const auto n = detail::take_decimal(s);
     const std::string month{detail::trimmed(s)};
-    const auto at = std::find(month_names.begin(), month_names.end(), month);
+    const auto* const at = std::find(month_names.begin(), month_names.end(), month);
     if (!n || at == month_names.end() || *n < 1.0 || *n != std::floor(*n)) {
         return std::nullopt;
     }

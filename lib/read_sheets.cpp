@@ -1,7 +1,6 @@
 #include "read_sheets.hpp"
 
 #include <algorithm>
-#include <filesystem>
 
 #include <fmt/format.h>
 
@@ -186,22 +185,12 @@ std::vector<read_sheet> read_sheets(std::vector<parsed_text>& texts,
 }
 
 std::vector<style> read_sheet_folder(const std::string& dir, const catalogue& c, const kit* tools) {
-    namespace fs = std::filesystem;
-    std::vector<std::string> paths;
-    std::error_code failed;
-    for (fs::directory_iterator at(dir, failed), end; !failed && at != end; at.increment(failed)) {
-        const std::string file = at->path().filename().string();
-        if (file.ends_with(".toml") && file.front() != '.') {
-            paths.push_back(at->path().string());
-        }
+    const std::vector<std::string> paths = toml_files(dir);
+    if (paths.empty()) {
+        throw error(errc::io, "can't read style sheets; found " + shown(dir) +
+                                  ", which holds no *.toml file; write the folder that holds the "
+                                  "sheets");
     }
-    if (failed || paths.empty()) {
-        throw error(errc::io,
-                    fmt::format("can't read style sheets; found {}, which {}; write the "
-                                "folder that holds the sheets",
-                                shown(dir), failed ? "is no folder" : "holds no *.toml file"));
-    }
-    std::sort(paths.begin(), paths.end());
     std::vector<document_text> files;
     for (const std::string& path : paths) {
         files.push_back(slurp(path));

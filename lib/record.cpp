@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <pelage/phrase.hpp>
+
 namespace pelage::io {
 
 namespace {

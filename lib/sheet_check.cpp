@@ -6,6 +6,7 @@
 #include <pelage/blend.hpp>
 #include <pelage/cut.hpp>
 #include <pelage/mix.hpp>
+#include <pelage/phrase.hpp>
 #include <pelage/refusal.hpp>
 #include <pelage/sheet_check.hpp>
 #include <pelage/text.hpp>
@@ -45,12 +46,11 @@ std::vector<coat_class> coats_of_mix(const std::string& mix, const catalogue& c)
 }
 
 std::string coat_names_of(const std::vector<coat_class>& coats, const catalogue& c) {
-    std::string text;
-    for (std::size_t i = 0; i < coats.size(); ++i) {
-        text += i == 0 ? "" : i + 1 == coats.size() ? " or " : ", ";
-        text += coat_of(c, coats[i]).title;
+    std::vector<std::string> titles;
+    for (const coat_class k : coats) {
+        titles.push_back(coat_of(c, k).title);
     }
-    return text;
+    return one_of(titles);
 }
 
 /// A sheet, plain or in a season, judged.
@@ -91,7 +91,7 @@ class sheet_judge {
                 if (whom != nullptr && p.rule && covers(*whom, p.at) && breaks(p, l) &&
                     seen.emplace(*p.rule, n).second) {
                     say(sheet_doubt::limit, p,
-                        quoted(title(body_(), p.at)) + when() + " breaks the limit of " +
+                        quoted(title(the_body(), p.at)) + when() + " breaks the limit of " +
                             quoted(standard.id) + "; found " + length_words(p.asked) + from(p) +
                             "; right is " + span(l) + basis_of(l));
                 }
@@ -106,7 +106,7 @@ class sheet_judge {
             const bool by_hair = i.how == finish::leave || i.how == finish::card ||
                                  i.how == finish::thin || i.how == finish::hand_strip;
             if (!i.target && !i.blade && !by_hair) {
-                missing += (missing.empty() ? "" : ", ") + title(body_(), p.at);
+                missing += (missing.empty() ? "" : ", ") + title(the_body(), p.at);
             }
         }
         if (!missing.empty()) {
@@ -120,8 +120,7 @@ class sheet_judge {
 
     /// Lines for the whole dog which the parent's narrower lines stop.
     void stopped() {
-        for (std::size_t n = 0; n < sheet_.rules.size(); ++n) {
-            const sheet_rule& r = sheet_.rules[n];
+        for (const sheet_rule& r : sheet_.rules) {
             const selection* whom = parts_.find(r.whom);
             if (!r.from.empty() || whom == nullptr || whom->how != reach::all || !r.what.target) {
                 continue;
@@ -130,7 +129,7 @@ class sheet_judge {
             for (const sheet_place& p : places_) {
                 const bool parents = p.rule && !sheet_.rules[*p.rule].from.empty();
                 if (parents && p.asked.target && *p.asked.target != *r.what.target) {
-                    stay += (stay.empty() ? "" : ", ") + title(body_(), p.at) + " " +
+                    stay += (stay.empty() ? "" : ", ") + title(the_body(), p.at) + " " +
                             show(*p.asked.target);
                 }
             }
@@ -162,7 +161,7 @@ class sheet_judge {
     }
 
   private:
-    [[nodiscard]] const body& body_() const { return known_.dog_body; }
+    [[nodiscard]] const body& the_body() const { return known_.dog_body; }
     [[nodiscard]] std::string when() const {
         return season_ == nullptr ? "" : " in " + quoted(season_->name);
     }
@@ -244,7 +243,7 @@ class sheet_judge {
             if (first(sheet_doubt::beyond_coat, p, 0)) {
                 say(sheet_doubt::beyond_coat, p,
                     "longer than the coat grows; found " + show(*p.asked.target) + from(p) +
-                        " for " + quoted(title(body_(), p.at)) + when() + ", and " +
+                        " for " + quoted(title(the_body(), p.at)) + when() + ", and " +
                         all_stop(coats_) + "; write at most " + show(longest_of(coats_)) +
                         ", or finish = \"leave\"");
             }
@@ -282,14 +281,14 @@ class sheet_judge {
         if (none_reaches(may, *p.asked.target) && first(sheet_doubt::beyond_coat, p, 100 + i)) {
             say(sheet_doubt::beyond_coat, p,
                 "no coat of the mix grows so long; found " + show(*p.asked.target) + from(p) +
-                    " for " + quoted(title(body_(), p.at)) + when() + " on " +
+                    " for " + quoted(title(the_body(), p.at)) + when() + " on " +
                     quoted(sheet_.mixes[i]) + ": " + all_stop(may) +
                     "; write it shorter, or leave the mix out");
         }
     }
 
     void short_of(const sheet_place& p) {
-        const zone& z = body_().zones[p.at.zone];
+        const zone& z = the_body().zones[p.at.zone];
         if (!z.has(zone_use::jacket) || keeps_length(p.asked)) {
             return;
         }
@@ -300,7 +299,7 @@ class sheet_judge {
                 first(sheet_doubt::too_short, p, static_cast<std::size_t>(k))) {
                 say(sheet_doubt::too_short, p,
                     "below the shortest advisable; found " + length_words(p.asked) + from(p) +
-                        " for " + quoted(title(body_(), p.at)) + when() + " on a " + c.title +
+                        " for " + quoted(title(the_body(), p.at)) + when() + " on a " + c.title +
                         "; right is at least " + show(c.shortest.best) + " (" +
                         std::string(in_words(c.shortest.why.how)) + ")");
             }
@@ -312,7 +311,7 @@ class sheet_judge {
         if (b == nullptr) {
             return;
         }
-        const zone& z = body_().zones[p.at.zone];
+        const zone& z = the_body().zones[p.at.zone];
         zone_today t;
         t.where = &z;
         t.clean = (z.has(zone_use::clean_face) && sheet_.face == "clean") ||
@@ -325,7 +324,7 @@ class sheet_judge {
         if (no && first(sheet_doubt::refused, p, p.at.zone)) {
             say(sheet_doubt::refused, p,
                 "a blade that isn't used there; found blade " + b->id + " " +
-                    std::string(name(way)) + from(p) + " for " + quoted(title(body_(), p.at)) +
+                    std::string(name(way)) + from(p) + " for " + quoted(title(the_body(), p.at)) +
                     ": " + std::string(reason(*no)) + "; write another blade, or a length");
         }
     }
@@ -334,7 +333,7 @@ class sheet_judge {
         if (!p.asked.target || keeps_length(p.asked)) {
             return;
         }
-        const bool head = body_().zones[p.at.zone].where == group::head;
+        const bool head = the_body().zones[p.at.zone].where == group::head;
         const length tol =
             p.asked.tolerance.value_or(tolerance(*p.asked.target, head, rules_.prices));
         for (std::size_t n = 0; n < sheet_.limits.size(); ++n) {
@@ -352,7 +351,7 @@ class sheet_judge {
             say(sheet_doubt::loose, p,
                 "a tolerance that reaches beyond the limit; found " + show(*p.asked.target) +
                     from(p) + ", give or take " + show(tol) + ", for " +
-                    quoted(title(body_(), p.at)) + when() + ", and right is " + span(l) +
+                    quoted(title(the_body(), p.at)) + when() + ", and right is " + span(l) +
                     (in_mm(room) >= 0.1 ? "; write tolerance = \"" + number(room) + " mm\" at most"
                                         : "; write a length further inside"));
         }
@@ -369,7 +368,7 @@ class sheet_judge {
     }
 
     void steps() {
-        const std::vector<seam>& seams = body_().seams;
+        const std::vector<seam>& seams = the_body().seams;
         for (std::size_t i = 0; i < seams.size(); ++i) {
             if (laid_.kind_of(i) == seam_kind::blend) {
                 for (const side s : {side::left, side::right}) {
@@ -382,8 +381,8 @@ class sheet_judge {
     /// A face or foot clipped close beside hair left long ends in a line (common practice).
     [[nodiscard]] bool edge_on_purpose(const sheet_place& longer_one,
                                        const sheet_place& shorter_one) const {
-        const zone& from = body_().zones[longer_one.at.zone];
-        const zone& into = body_().zones[shorter_one.at.zone];
+        const zone& from = the_body().zones[longer_one.at.zone];
+        const zone& into = the_body().zones[shorter_one.at.zone];
         const blade* b =
             shorter_one.asked.blade ? find(known_.blades, *shorter_one.asked.blade) : nullptr;
         return b != nullptr && detail::how_short(*b) != detail::shortness::longer &&
@@ -426,11 +425,11 @@ class sheet_judge {
             }
             const sheet_place& at = own_line(high) || !own_line(low) ? high : low;
             say(sheet_doubt::step, at,
-                "a step too high to blend; found " + title(body_(), high.at) + " " +
-                    show(longer(*x, *y)) + " beside " + title(body_(), low.at) + " " +
+                "a step too high to blend; found " + title(the_body(), high.at) + " " +
+                    show(longer(*x, *y)) + " beside " + title(the_body(), low.at) + " " +
                     show(shorter(*x, *y)) + when() + ", and there is room to blend " + show(room) +
                     " (our guess); bring them nearer, or write [[seam]] a = " +
-                    quoted(body_().zones[s.a].id) + ", b = " + quoted(body_().zones[s.b].id) +
+                    quoted(the_body().zones[s.a].id) + ", b = " + quoted(the_body().zones[s.b].id) +
                     ", kind = \"line\"");
         }
     }

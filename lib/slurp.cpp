@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -41,6 +42,28 @@ document_text slurp(const std::string& path) {
         refuse(path, "which may not be read; look at its permissions");
     }
     return d;
+}
+
+std::vector<std::string> toml_files(const std::string& folder) {
+    namespace fs = std::filesystem;
+    std::vector<std::string> paths;
+    std::error_code failed;
+    for (fs::directory_iterator at(folder, failed), end; !failed && at != end;
+         at.increment(failed)) {
+        const std::string file = at->path().filename().string();
+        if (file.ends_with(".toml") && file.front() != '.') {
+            paths.push_back(at->path().string());
+        }
+    }
+    if (failed) {
+        std::error_code unknown;
+        throw error(errc::io, "can't read the folder; found " + shown(folder) +
+                                  (fs::is_directory(folder, unknown)
+                                       ? ", which may not be read; look at its permissions"
+                                       : ", which is no folder"));
+    }
+    std::sort(paths.begin(), paths.end());
+    return paths;
 }
 
 }  // namespace pelage::io

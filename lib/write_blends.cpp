@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include <pelage/phrase.hpp>
 #include <pelage/text.hpp>
 
 #include "layout.hpp"

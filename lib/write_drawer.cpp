@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include <pelage/io/write_kit.hpp>
+#include <pelage/phrase.hpp>
 
 #include "layout.hpp"
 

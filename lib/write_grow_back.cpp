@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <pelage/phrase.hpp>
+
 #include "layout.hpp"
 #include "when_words.hpp"
 #include "write_ways.hpp"

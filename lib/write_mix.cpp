@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include <pelage/io/write.hpp>
+#include <pelage/phrase.hpp>
 
 #include "chance_words.hpp"
 #include "layout.hpp"

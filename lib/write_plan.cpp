@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include <pelage/io/write.hpp>
+#include <pelage/phrase.hpp>
 
 #include "chance_words.hpp"
 #include "layout.hpp"
@@ -184,7 +185,7 @@ class plan_writer {
             }
         }
         const bool turned = b.how.way == direction::against_lay;
-        say(turned ? "     go against: " : "     stroke: ", joined(seen), 7);
+        say(turned ? "     go against: " : "     stroke: ", joined(seen, "; "), 7);
     }
 
     /// How to hold the skin where it is thin or folds and the blade comes near it.
@@ -203,7 +204,7 @@ class plan_writer {
             }
         }
         if (!seen.empty()) {
-            say("     skin: ", joined(seen), 7);
+            say("     skin: ", joined(seen, "; "), 7);
         }
     }
 
@@ -234,7 +235,7 @@ class plan_writer {
             }
         }
         if (!hazards.empty()) {
-            say("     mind: ", joined(hazards), 7);
+            say("     mind: ", joined(hazards, "; "), 7);
         }
     }
 
@@ -262,14 +263,6 @@ class plan_writer {
     static std::string at_the(const std::string& title) {
         const bool itself = title.starts_with("behind ") || title.starts_with("under ");
         return (itself ? " " : " at the ") + title;
-    }
-
-    static std::string joined(const std::vector<std::string>& parts) {
-        std::string text;
-        for (const std::string& p : parts) {
-            text += (text.empty() ? "" : "; ") + p;
-        }
-        return text;
     }
 
     void block_line(const block& b, int number) {

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <pelage/io/sheets.hpp>
+#include <pelage/phrase.hpp>
 
 #include "layout.hpp"
 #include "sheet_words.hpp"

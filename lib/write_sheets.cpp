@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <pelage/io/sheets.hpp>
+#include <pelage/phrase.hpp>
 
 #include "chance_words.hpp"
 #include "faults.hpp"

@@ -4,6 +4,7 @@
 #include <map>
 
 #include <pelage/io/write_kit.hpp>
+#include <pelage/phrase.hpp>
 
 #include "layout.hpp"
 

@@ -7,6 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include <pelage/phrase.hpp>
+
 #include "layout.hpp"
 #include "when_words.hpp"
 
@@ -24,28 +26,6 @@ std::string more_in_words(const work& w, bool exact) {
     }
     const std::string n = exact && v < 9.95 ? detail::fixed(v, 1) : std::to_string(std::lround(v));
     return n + (w > work{} ? " min more" : " min less");
-}
-
-/// "a, b or c".
-std::string either_of(strings words) {
-    if (words.size() < 2) {
-        return words.empty() ? std::string{} : words.front();
-    }
-    const std::string last = std::move(words.back());
-    words.pop_back();
-    std::string text;
-    for (const std::string& w : words) {
-        text += (text.empty() ? "" : ", ") + w;
-    }
-    return text + " or " + last;
-}
-
-std::string joined(const strings& parts, std::string_view by) {
-    std::string text;
-    for (const std::string& p : parts) {
-        text += (text.empty() ? std::string{} : std::string(by)) + p;
-    }
-    return text;
 }
 
 /// Parts with the same key, in the order of their first.
@@ -425,7 +405,7 @@ std::string freed_by(const conflict& c, length_unit u) {
         (tool_alone ? tools : out).push_back(freed_in_words(f, u));
     }
     if (!tools.empty()) {
-        out.push_back(either_of(tools));
+        out.push_back(one_of(tools));
     }
     return joined(out, "; or ");
 }

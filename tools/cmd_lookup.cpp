@@ -1,4 +1,5 @@
 #include <pelage/io/write_kit.hpp>
+#include <pelage/phrase.hpp>
 
 #include "commands.hpp"
 #include "judge.hpp"
@@ -46,14 +47,6 @@ curl_mode curl_called(const std::string& text, faults& f) {
     return text == "dominant" ? curl_mode::dominant : curl_mode::additive;
 }
 
-std::string joined(const std::vector<std::string>& operands) {
-    std::string text;
-    for (const std::string& o : operands) {  // "lookup 13 mm comb over 10" without quotes
-        text += (text.empty() ? "" : " ") + o;
-    }
-    return text;
-}
-
 /// A breed or a mix: what it was asked with that only goes with tools is told.
 reply a_mix(const request& q, const workplace& w, const std::string& text, faults& f) {
     const std::vector<std::pair<const char*, bool>> tools_only{
@@ -98,7 +91,8 @@ reply lookup(const request& q, const surroundings& around) {
         f.throw_if_any();
         return sources(q, w);
     }
-    const std::string text = joined(q.operands);
+    // "lookup 13 mm comb over 10" without quotes
+    const std::string text = joined(q.operands, " ");
     if (!q.all && q.kind.empty() && sounds_like_mix(text, w.reference.genes)) {
         return a_mix(q, w, text, f);
     }

@@ -1,8 +1,5 @@
 #include <algorithm>
-#include <filesystem>
-#include <set>
 
-#include <pelage/any_sheet.hpp>
 #include <pelage/io/sheets.hpp>
 #include <pelage/sheet_check.hpp>
 #include <pelage/sheet_compare.hpp>
@@ -11,126 +8,13 @@
 
 #include "commands.hpp"
 #include "judge.hpp"
+#include "sheet_files.hpp"
 
 namespace pelage::cli {
 
 namespace {
 
-namespace fs = std::filesystem;
-
 const std::vector<std::string> actions{"check", "show", "list", "new", "compare"};
-
-bool is_file(const std::string& name) {
-    return name.find('/') != std::string::npos || name.ends_with(".toml");
-}
-
-/// The *.toml files of a folder, by name; hidden ones left out.
-std::vector<std::string> sheets_in(const fs::path& folder) {
-    std::vector<std::string> out;
-    std::error_code failed;
-    for (fs::directory_iterator at(folder, failed), end; !failed && at != end;
-         at.increment(failed)) {
-        const std::string file = at->path().filename().string();
-        if (file.ends_with(".toml") && file.front() != '.') {
-            out.push_back(at->path().string());
-        }
-    }
-    if (failed) {
-        throw error(errc::io, "can't read the folder \"" + folder.string() + "\"");
-    }
-    std::sort(out.begin(), out.end());
-    return out;
-}
-
-/// The files that were asked for, the others beside them, and the salon's kit where a path is its
-/// folder.
-struct asked_files {
-    std::vector<io::document_text> files;
-    std::vector<io::document_text> beside;
-    std::optional<kit> tools;
-
-    asked_files(const std::vector<std::string>& paths, const catalogue& c) {
-        std::set<std::string> seen;
-        std::set<std::string> folders;
-        for (const std::string& path : paths) {
-            std::error_code failed;
-            if (!fs::is_directory(path, failed)) {
-                take(path, seen, files);
-                const fs::path folder = fs::path(path).parent_path();
-                folders.insert(folder.empty() ? "." : folder.string());
-                continue;
-            }
-            fs::path folder = path;
-            if (fs::is_directory(folder / "styles", failed) &&
-                (fs::exists(folder / "salon.toml", failed) || sheets_in(folder).empty())) {
-                if (fs::exists(folder / "salon.toml", failed) && !tools) {
-                    tools = io::read_kit(io::slurp((folder / "salon.toml").string()), c);
-                }
-                folder /= "styles";
-            }
-            const auto found = sheets_in(folder);
-            if (found.empty()) {
-                throw error(errc::io, "no style sheet in the folder \"" + path +
-                                          "\"; a sheet is a file whose name ends in .toml");
-            }
-            for (const std::string& one : found) {
-                take(one, seen, files);
-            }
-        }
-        for (const std::string& folder : folders) {
-            for (const std::string& one : sheets_in(folder)) {
-                if (!seen.contains(one) &&
-                    (folder != "." || !seen.contains(fs::path(one).filename().string()))) {
-                    take(one, seen, beside);
-                }
-            }
-        }
-    }
-
-  private:
-    static void take(const std::string& path, std::set<std::string>& seen,
-                     std::vector<io::document_text>& to) {
-        if (seen.insert(path).second) {
-            to.push_back(io::slurp(path));
-        }
-    }
-};
-
-/// The sheets in force as they are written, without a season.
-std::vector<style> plain_sheets(const workplace& w) {
-    std::vector<style> all = w.place().styles;
-    for (const style& s : w.reference.styles) {
-        if (find(all, s.id) == nullptr) {
-            all.push_back(s);
-        }
-    }
-    return all;
-}
-
-/// A sheet by id or file. Throws bad_input with its faults, or told in `f`.
-std::optional<style> sheet_called(const std::string& name, const std::vector<style>& all,
-                                  const workplace& w, const std::string& option, faults& f) {
-    if (is_file(name)) {
-        const asked_files files({name}, w.reference);
-        const auto read = io::read_sheet_files(files.files, files.beside, w.reference, all,
-                                               w.own ? &w.own->tools : nullptr);
-        if (read.front().sheet) {
-            return read.front().sheet;
-        }
-        if (!read.front().faults.empty()) {
-            throw bad_input(read.front().faults);
-        }
-        f.say(errc::conflict, "a sheet that " + name + " extends is faulty; check it first");
-        return std::nullopt;
-    }
-    if (const style* s = find(all, name)) {
-        return *s;
-    }
-    f.say(errc::unknown, option + "no style sheet is called \"" + name + "\"" +
-                             did_you_mean(name, ids(all)) +
-                             "; pelage sheet list names them; a file ends in .toml");
-    return std::nullopt;
-}
 
 reply check(const request& q, const workplace& w, faults& f) {
     const std::vector<style> all = plain_sheets(w);
@@ -145,7 +29,7 @@ reply check(const request& q, const workplace& w, faults& f) {
     f.throw_if_any();
     std::vector<io::checked_sheet> checked;
     if (q.operands.size() > 1) {
-        const asked_files asked({q.operands.begin() + 1, q.operands.end()}, w.reference);
+        const asked_files asked = files_at({q.operands.begin() + 1, q.operands.end()}, w.reference);
         const kit* tools = asked.tools ? &*asked.tools : w.own ? &w.own->tools : nullptr;
         for (io::sheet_file& one :
              io::read_sheet_files(asked.files, asked.beside, w.reference, all, tools)) {
@@ -314,37 +198,6 @@ reply sheet(const request& q, const surroundings& around) {
            : what == "list" ? list_sheets(q, w, f)
            : what == "new"  ? begin_sheet(q, w, f)
                             : compare(q, w, f);
-}
-
-reply any_sheet(const request& q, const surroundings& around) {
-    faults f;
-    const workplace w = workplace_of(q, around, f);
-    if (!q.style.empty()) {
-        f.say(errc::usage, "--any-sheet: every sheet is tried; found --style; leave one out");
-    }
-    if (!q.roster.empty()) {
-        f.say(errc::usage, "--any-sheet: goes with one dog; found --roster; leave one out");
-    }
-    const auto wait =
-        q.back_in.empty() ? std::optional{shortest_rota} : wait_in("--back-in", q.back_in, f);
-    dog d = dog_of(q, w, f);
-    const auto chance_asked = q.chance.empty() ? std::nullopt : chance_in(q.chance, f);
-    f.throw_if_any();
-    const bool unseen = coat_by_mix(d, w).has_value();
-    const style* own = find(w.styles, d.style);
-    if (own == nullptr) {
-        d.style.clear();
-        own = &w.styles.front();
-    }
-    const groom_request r{w.reference, w.place().rules, w.tools(),   d,
-                          *own,        w.print.today,   chance_asked};
-    const auto all = try_sheets(r, w.styles, *wait);
-    const bool any =
-        std::any_of(all.begin(), all.end(), [](const sheet_trial& t) { return t.carried(); });
-    return {w.json ? io::json_of(all, r, *wait, w.print)
-                   : (unseen ? "Its coat is the likeliest of its mix: nobody has seen it.\n" : "") +
-                         io::text_of(all, r, *wait, w.print),
-            any ? done : answer_is_no};
 }
 
 }  // namespace pelage::cli

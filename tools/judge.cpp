@@ -5,39 +5,16 @@
 
 #include <pelage/io/read.hpp>
 #include <pelage/io/reference.hpp>
+#include <pelage/phrase.hpp>
 #include <pelage/select.hpp>
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
 
+#include "judge_words.hpp"
+
 namespace pelage::cli {
 
 namespace {
-
-template <std::size_t size>
-std::vector<std::string> words(const std::array<std::string_view, size>& names) {
-    return {names.begin(), names.end()};
-}
-
-std::string one_of(const std::vector<std::string>& names) {
-    std::string out;
-    for (const std::string& n : names) {
-        out += (out.empty() ? "" : ", ") + n;
-    }
-    return out;
-}
-
-template <class Enum, std::size_t size>
-std::optional<Enum> called(const std::string& option, const std::string& text,
-                           const std::array<std::string_view, size>& names, faults& f) {
-    const auto at = std::find(names.begin(), names.end(), text);
-    if (at != names.end()) {
-        return static_cast<Enum>(at - names.begin());
-    }
-    f.say(errc::unknown, option + ": unknown; found \"" + text + "\"" +
-                             did_you_mean(text, words(names)) + "; write one of " +
-                             one_of(words(names)));
-    return std::nullopt;
-}
 
 void lay_now(const request& q, const workplace& w, dog& d, faults& f) {
     for (const std::string& text : q.now) {
@@ -63,7 +40,7 @@ void lay_days(const request& q, dog& d, faults& f) {
         if (const auto off = parse_days_off(text)) {
             d.cannot.add(*off);
         } else {
-            const std::string meant = did_you_mean(text, words(weekday_names));
+            const std::string meant = did_you_mean(text, words_of(weekday_names));
             f.say(errc::syntax, "--cannot: no day off; found \"" + text + "\"" +
                                     (meant.empty() ? "; write it like Monday, 2026-12-24 or "
                                                      "'2026-12-24 to 2027-01-03'"
@@ -118,7 +95,7 @@ dog recorded(const request& q, const workplace& w, faults& f) {
     }
     f.say(errc::unknown, "no dog of the salon is called \"" + name + "\"" +
                              did_you_mean(name, ids(w.place().dogs)) + "; write the id of one (" +
-                             one_of(ids(w.place().dogs)) + ") or a file that ends in .toml");
+                             joined(ids(w.place().dogs), ", ") + ") or a file that ends in .toml");
     f.throw_if_any();  // without the dog nothing else can be judged
     return {};
 }
@@ -138,7 +115,7 @@ void lay_options(const request& q, dog& d, faults& f) {
         d.coat = coat_called(q.coat, f);
     }
     if (!q.size.empty()) {
-        d.size = called<dog_size>("--size", q.size, size_names, f).value_or(d.size);
+        d.size = named<dog_size>("--size", q.size, size_names, f).value_or(d.size);
     }
     if (q.brush.empty()) {
         return;
@@ -163,7 +140,7 @@ void judge_season(const request& q, const style& s, faults& f) {
     }
     f.say(errc::unknown, "--season: the sheet \"" + s.id + "\" has no such season; found \"" +
                              q.season + "\"" + did_you_mean(q.season, known) + "; write one of " +
-                             one_of(known));
+                             joined(known, ", "));
 }
 
 workplace workplace_of(const request& q, const surroundings& around, faults& f) {
@@ -227,7 +204,7 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
             f.say(errc::unknown, "--table: no table of the kit is called \"" + q.table + "\"" +
                                      did_you_mean(q.table, known) +
                                      (known.empty() ? "; the kit has no [[kit.table]]"
-                                                    : "; there are " + one_of(known)));
+                                                    : "; there are " + joined(known, ", ")));
         }
     }
     w.styles = w.place().styles;
@@ -283,7 +260,7 @@ std::optional<direction> direction_called(const std::string& text, faults& f) {
 }
 
 std::optional<coat_class> coat_called(const std::string& text, faults& f) {
-    return called<coat_class>("--coat", text, coat_names, f);
+    return named<coat_class>("--coat", text, coat_names, f);
 }
 
 std::optional<length> length_in(const std::string& option, const std::string& text, faults& f) {
@@ -377,7 +354,7 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     }
     if (!d.coat && q.coat.empty() && d.mix.empty()) {
         f.say(errc::missing, "the dog's coat isn't said; write --coat with one of " +
-                                 one_of(words(coat_names)) +
+                                 joined(words_of(coat_names), ", ") +
                                  ", or the breeds, as in --mix 'poodle x beagle'");
     }
     if (!q.style.empty()) {
@@ -390,7 +367,8 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     for (const std::string& id : q.consents) {
         if (std::find(known.begin(), known.end(), id) == known.end()) {
             f.say(errc::unknown, "--consent: unknown; found \"" + id + "\"" +
-                                     did_you_mean(id, known) + "; write one of " + one_of(known));
+                                     did_you_mean(id, known) + "; write one of " +
+                                     joined(known, ", "));
         }
     }
     d.consents.insert(d.consents.end(), q.consents.begin(), q.consents.end());
@@ -416,9 +394,10 @@ const style* sheet_of(const dog& d, const workplace& w, faults& f) {
     }
     f.say(d.style.empty() ? errc::missing : errc::unknown,
           d.style.empty()
-              ? "no style is said; write --style with one of " + one_of(ids(w.styles))
+              ? "no style is said; write --style with one of " + joined(ids(w.styles), ", ")
               : "no style sheet is called \"" + d.style + "\"" +
-                    did_you_mean(d.style, ids(w.styles)) + "; there are " + one_of(ids(w.styles)));
+                    did_you_mean(d.style, ids(w.styles)) + "; there are " +
+                    joined(ids(w.styles), ", "));
     return nullptr;
 }
 

@@ -3,30 +3,19 @@
 
 #include <utf8proc.h>
 
+#include <pelage/phrase.hpp>
 #include <pelage/select.hpp>
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
 
 #include "judge.hpp"
+#include "judge_words.hpp"
 
 namespace pelage::cli {
 
 namespace {
 
 using strings = std::vector<std::string>;
-
-template <std::size_t size>
-strings words_of(const std::array<std::string_view, size>& names) {
-    return {names.begin(), names.end()};
-}
-
-std::string one_of(const strings& names) {
-    std::string out;
-    for (const std::string& n : names) {
-        out += (out.empty() ? "" : ", ") + n;
-    }
-    return out;
-}
 
 /// The words of a text; colons and commas between them don't matter.
 strings split(const std::string& text) {
@@ -58,25 +47,13 @@ bool is_plain_line(const std::string& s) {
     return s.size() <= 2000;
 }
 
-std::string joined(const strings& words, std::size_t from, std::size_t to) {
+/// Words `from` to `to`, that one left out, as one text.
+std::string phrase(const strings& words, std::size_t from, std::size_t to) {
     std::string out;
     for (std::size_t i = from; i < to; ++i) {
         out += (out.empty() ? "" : " ") + words[i];
     }
     return out;
-}
-
-template <class Enum, std::size_t size>
-std::optional<Enum> named(const std::string& option, const std::string& text,
-                          const std::array<std::string_view, size>& names, faults& f) {
-    const auto at = std::find(names.begin(), names.end(), text);
-    if (at != names.end()) {
-        return static_cast<Enum>(at - names.begin());
-    }
-    f.say(errc::unknown, option + ": unknown; found \"" + text + "\"" +
-                             did_you_mean(text, words_of(names)) + "; write one of " +
-                             one_of(words_of(names)));
-    return std::nullopt;
 }
 
 /// The one place a word means.
@@ -139,7 +116,7 @@ class mat_words {
             if (at_ + n > words_.size() || m.free_hair) {
                 continue;
             }
-            const parsed_length l = parse_length(joined(words_, at_, at_ + n));
+            const parsed_length l = parse_length(phrase(words_, at_, at_ + n));
             if (l.ok()) {
                 m.free_hair = l.value;
                 at_ += n;
@@ -173,14 +150,15 @@ std::optional<mat_finding> mat_said(const std::string& text, const workplace& w,
     });
     const auto at = static_cast<std::size_t>(grade - words.begin());
     if (grade == words.end() || at == 0) {
-        f.say(errc::syntax, "--mat: a zone and how bad it is (" + one_of(words_of(mat_names)) +
-                                ") are needed; found \"" + text + "\"" + mat_example);
+        f.say(errc::syntax, "--mat: a zone and how bad it is (" +
+                                joined(words_of(mat_names), ", ") + ") are needed; found \"" +
+                                text + "\"" + mat_example);
         return std::nullopt;
     }
     mat_finding m;
     m.grade = static_cast<mat_grade>(std::find(mat_names.begin(), mat_names.end(), *grade) -
                                      mat_names.begin());
-    const auto where = place_called("--mat", joined(words, 0, at), w, f);
+    const auto where = place_called("--mat", phrase(words, 0, at), w, f);
     if (!mat_words(words, at + 1).read(m)) {
         f.say(errc::syntax, "--mat: not understood; found \"" + text + "\"" + mat_example);
         return std::nullopt;
@@ -228,12 +206,12 @@ void lay_skin(const request& q, const workplace& w, dog& d, faults& f) {
     for (const std::string& text : q.skin) {
         const strings words = split(text);
         if (words.size() < 2) {
-            f.say(errc::syntax, "--skin: a zone and what is seen (" +
-                                    one_of(words_of(skin_state_names)) + ") are needed; found \"" +
-                                    text + "\"; write it like 'left flank irritated'");
+            f.say(errc::syntax,
+                  "--skin: a zone and what is seen (" + joined(words_of(skin_state_names), ", ") +
+                      ") are needed; found \"" + text + "\"; write it like 'left flank irritated'");
             continue;
         }
-        const auto where = place_called("--skin", joined(words, 0, words.size() - 1), w, f);
+        const auto where = place_called("--skin", phrase(words, 0, words.size() - 1), w, f);
         const auto state = named<skin_state>("--skin", words.back(), skin_state_names, f);
         if (where && state) {
             std::erase_if(d.skin, [&](const skin_finding& o) {

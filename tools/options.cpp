@@ -87,72 +87,69 @@ constexpr const char* regrow_footer =
     "Days off also: '2026-12-24 to 2027-01-03'. --weeks goes on from the visits in\n"
     "the dog's file; --groomed sets the last full groom.";
 
+/// An option, or the operands, with what the help calls its value.
+template <class To>
+void value(CLI::App& app, const char* name, To& to, const char* text, const char* what) {
+    app.add_option(name, to, text)->type_name(what);
+}
+
+/// An option that may be written again for another value.
+void repeated(CLI::App& app, const char* name, std::vector<std::string>& to, const char* text,
+              const char* what) {
+    app.add_option(name, to, text)->type_name(what)->allow_extra_args(false);
+}
+
 void add_general(CLI::App& app, request& q) {
-    app.add_option("--format", q.format, "text or json; some answers also csv, html or ics")
-        ->type_name("FORMAT");
-    app.add_option("--units", q.units, "mm or in")->type_name("UNITS");
-    app.add_option("-o,--output", q.output, "write to a file instead")->type_name("FILE");
-    app.add_option("--today", q.today, "the day of the groom (YYYY-MM-DD)")->type_name("DATE");
-    app.add_option("--salon", q.salon, "folder with salon.toml, styles/ and dogs/")
-        ->type_name("DIR");
-    app.add_option("--kit", q.kit, "a salon file whose kit is used")->type_name("FILE");
-    app.add_option("--table", q.table, "one table's share of the kit")->type_name("ID");
+    value(app, "--format", q.format, "text or json; some answers also csv, html or ics", "FORMAT");
+    value(app, "--units", q.units, "mm or in", "UNITS");
+    value(app, "-o,--output", q.output, "write to a file instead", "FILE");
+    value(app, "--today", q.today, "the day of the groom (YYYY-MM-DD)", "DATE");
+    value(app, "--salon", q.salon, "folder with salon.toml, styles/ and dogs/", "DIR");
+    value(app, "--kit", q.kit, "a salon file whose kit is used", "FILE");
+    value(app, "--table", q.table, "one table's share of the kit", "ID");
     app.add_flag("--explain", q.explain, "with what stands behind each figure");
 }
 
 void add_dog(CLI::App& app, request& q) {
-    app.add_option("dog", q.operands, "a dog's file, or the id of a dog of the salon")
-        ->type_name("DOG");
-    app.add_option("--coat", q.coat, "as in the look-up: wavy, curly, drop, ...")
-        ->type_name("COAT");
-    app.add_option("--mix", q.mix, "its breeds, where nobody has seen the coat")->type_name("MIX");
-    app.add_option("--style", q.style, "id of a style sheet")->type_name("STYLE");
-    app.add_option("--season", q.season, "of the sheet: its name or none; else that of today")
-        ->type_name("NAME");
-    app.add_option("--size", q.size, "toy, small, medium, large, giant")->type_name("SIZE");
-    app.add_option("--length", q.length, "in place of the sheet's own length")->type_name("LENGTH");
-    app.add_option("--brush", q.brush, "brushing at home, and how far down")->type_name("HABIT");
-    app.add_option("--now", q.now, "today's hair, as in 'body 40 mm'; may be repeated")
-        ->type_name("'ZONE LENGTH'")
-        ->allow_extra_args(false);
-    app.add_option("--consent", q.consents, "what the owner agreed to, by id; may be repeated")
-        ->type_name("ID")
-        ->allow_extra_args(false);
-    app.add_option("--chance", q.chance, "for the date: 0.9, 90%, '9 in 10'")->type_name("CHANCE");
+    value(app, "dog", q.operands, "a dog's file, or the id of a dog of the salon", "DOG");
+    value(app, "--coat", q.coat, "as in the look-up: wavy, curly, drop, ...", "COAT");
+    value(app, "--mix", q.mix, "its breeds, where nobody has seen the coat", "MIX");
+    value(app, "--style", q.style, "id of a style sheet", "STYLE");
+    value(app, "--season", q.season, "of the sheet: its name or none; else that of today", "NAME");
+    value(app, "--size", q.size, "toy, small, medium, large, giant", "SIZE");
+    value(app, "--length", q.length, "in place of the sheet's own length", "LENGTH");
+    value(app, "--brush", q.brush, "brushing at home, and how far down", "HABIT");
+    repeated(app, "--now", q.now, "today's hair, as in 'body 40 mm'; may be repeated",
+             "'ZONE LENGTH'");
+    repeated(app, "--consent", q.consents, "what the owner agreed to, by id; may be repeated",
+             "ID");
+    value(app, "--chance", q.chance, "for the date: 0.9, 90%, '9 in 10'", "CHANCE");
 }
 
 void add_sheet(CLI::App& app, request& q) {
-    app.add_option("what", q.operands, "check PATH.., show ID, list, new ID, compare A B [DOG]")
-        ->type_name("WHAT");
-    app.add_option("--for", q.suits, "list: sheets for a mix; new: the mix it is for")
-        ->type_name("MIX");
-    app.add_option("--against", q.against, "check: the limits of another sheet, by id or file")
-        ->type_name("ID");
-    app.add_option("--season", q.season, "of the sheet: its name or none; else that of today")
-        ->type_name("NAME");
-    app.add_option("--coat", q.coat, "show, compare, new: the coat it is for")->type_name("COAT");
-    app.add_option("--size", q.size, "show, compare: toy, small, medium, large, giant")
-        ->type_name("SIZE");
-    app.add_option("--brush", q.brush, "compare: brushing at home, and how far down")
-        ->type_name("HABIT");
-    app.add_option("--chance", q.chance, "compare: for the dates: 0.9, 90%, '9 in 10'")
-        ->type_name("CHANCE");
+    value(app, "what", q.operands, "check PATH.., show ID, list, new ID, compare A B [DOG]",
+          "WHAT");
+    value(app, "--for", q.suits, "list: sheets for a mix; new: the mix it is for", "MIX");
+    value(app, "--against", q.against, "check: the limits of another sheet, by id or file", "ID");
+    value(app, "--season", q.season, "of the sheet: its name or none; else that of today", "NAME");
+    value(app, "--coat", q.coat, "show, compare, new: the coat it is for", "COAT");
+    value(app, "--size", q.size, "show, compare: toy, small, medium, large, giant", "SIZE");
+    value(app, "--brush", q.brush, "compare: brushing at home, and how far down", "HABIT");
+    value(app, "--chance", q.chance, "compare: for the dates: 0.9, 90%, '9 in 10'", "CHANCE");
 }
 
 /// What the intake finds, for a dog without a file or beside it.
 void add_intake(CLI::App& app, request& q) {
-    const auto repeated = [&](const char* option, std::vector<std::string>& to, const char* text,
-                              const char* what) {
-        app.add_option(option, to, text)->type_name(what)->allow_extra_args(false);
-    };
-    repeated("--mat", q.mats, "a mat, as in 'left ear pelt 5 mm comb passes'; repeat",
+    repeated(app, "--mat", q.mats, "a mat, as in 'left ear pelt 5 mm comb passes'; repeat",
              "'ZONE GRADE ...'");
-    repeated("--skin", q.skin, "a finding, as in 'left flank irritated'; repeat", "'ZONE STATE'");
-    repeated("--sensitive", q.sensitive, "what it hates to have touched: feet; repeat", "ZONE");
-    repeated("--sign", q.signs, "of the stop list: hair-band, swollen-ear; repeat", "SIGN");
-    app.add_option("--age", q.age, "young, adult or old")->type_name("AGE");
-    app.add_option("--health", q.health, "what ails it, in a few words")->type_name("TEXT");
-    app.add_option("--outdoors", q.outdoors, "in the sun: little, some, much")->type_name("TIME");
+    repeated(app, "--skin", q.skin, "a finding, as in 'left flank irritated'; repeat",
+             "'ZONE STATE'");
+    repeated(app, "--sensitive", q.sensitive, "what it hates to have touched: feet; repeat",
+             "ZONE");
+    repeated(app, "--sign", q.signs, "of the stop list: hair-band, swollen-ear; repeat", "SIGN");
+    value(app, "--age", q.age, "young, adult or old", "AGE");
+    value(app, "--health", q.health, "what ails it, in a few words", "TEXT");
+    value(app, "--outdoors", q.outdoors, "in the sun: little, some, much", "TIME");
     app.add_flag("--coat-change", q.coat_change, "the adult coat is coming in");
     app.add_flag("--shedding", q.shedding, "a double coat in shed");
     app.add_flag("--thin-skin", q.thin_or_old, "thin, wrinkled or dried-out skin");
@@ -160,37 +157,27 @@ void add_intake(CLI::App& app, request& q) {
 }
 
 void add_groomed(CLI::App& app, request& q) {
-    app.add_option("--groomed", q.groomed, "day of the last full groom; else the file's")
-        ->type_name("DATE");
+    value(app, "--groomed", q.groomed, "day of the last full groom; else the file's", "DATE");
 }
 
 void add_calendar(CLI::App& app, request& q) {
-    app.add_option("--weeks", q.weeks, "the visits of so many weeks, 4 to 52")->type_name("N");
-    app.add_option("--cannot", q.cannot, "no visit on: Monday, 2026-12-24; may be repeated")
-        ->type_name("DAYS")
-        ->allow_extra_args(false);
-    app.add_option("--event", q.events, "fresh for: '2027-05-01 within 7 days'; likewise")
-        ->type_name("DATE")
-        ->allow_extra_args(false);
+    value(app, "--weeks", q.weeks, "the visits of so many weeks, 4 to 52", "N");
+    repeated(app, "--cannot", q.cannot, "no visit on: Monday, 2026-12-24; may be repeated", "DAYS");
+    repeated(app, "--event", q.events, "fresh for: '2027-05-01 within 7 days'; likewise", "DATE");
 }
 
 void add_kit(CLI::App& app, request& q) {
-    app.add_option("what", q.operands, "check [FILE], measure TOOL, or buy")->type_name("WHAT");
-    app.add_option("--sheets", q.sheets, "a folder of style sheets, in place of the salon's")
-        ->type_name("DIR");
-    app.add_option("--most", q.most, "buy: at most so many things, 1 to 40; 5 if not said")
-        ->type_name("N");
-    app.add_option("--catalogue", q.catalogue, "buy: a salon file whose kit is what is offered")
-        ->type_name("FILE");
+    value(app, "what", q.operands, "check [FILE], measure TOOL, or buy", "WHAT");
+    value(app, "--sheets", q.sheets, "a folder of style sheets, in place of the salon's", "DIR");
+    value(app, "--most", q.most, "buy: at most so many things, 1 to 40; 5 if not said", "N");
+    value(app, "--catalogue", q.catalogue, "buy: a salon file whose kit is what is offered",
+          "FILE");
     app.add_flag("--from-nothing", q.from_nothing, "buy: for an empty drawer");
-    app.add_option("--coat", q.coat, "measure: the coat of the patch")->type_name("COAT");
-    app.add_option("--zone", q.zone, "measure: where the patch is")->type_name("ZONE");
-    app.add_option("--direction", q.direction, "measure: with (if not said) or against")
-        ->type_name("WAY");
-    app.add_option("--length", q.length, "measure: what was left, combed out and dry")
-        ->type_name("LENGTH");
-    app.add_option("--sets", q.sets, "measure: lay or tool, where it could set either")
-        ->type_name("WHICH");
+    value(app, "--coat", q.coat, "measure: the coat of the patch", "COAT");
+    value(app, "--zone", q.zone, "measure: where the patch is", "ZONE");
+    value(app, "--direction", q.direction, "measure: with (if not said) or against", "WAY");
+    value(app, "--length", q.length, "measure: what was left, combed out and dry", "LENGTH");
+    value(app, "--sets", q.sets, "measure: lay or tool, where it could set either", "WHICH");
 }
 
 struct tree {
@@ -208,15 +195,13 @@ struct tree {
         app.set_version_flag("--version", std::string("pelage ") + pelage_VERSION);
         app.footer(general_footer);
         lookup = app.add_subcommand("lookup", "what a blade, a comb, a length or a mix means");
-        lookup->add_option("what", q.operands, "7F, 9mm, '13 mm comb over 10', 'poodle x beagle'")
-            ->type_name("WHAT");
-        lookup->add_option("--coat", q.coat, "the coat it is for")->type_name("COAT");
-        lookup->add_option("--zone", q.zone, "the zone it is for")->type_name("ZONE");
-        lookup->add_option("--direction", q.direction, "with or against")->type_name("WAY");
-        lookup->add_option("--kind", q.kind, "blade or comb, where a name could be either")
-            ->type_name("KIND");
-        lookup->add_option("--curl", q.curl, "of a mix: additive, or dominant as some labs say")
-            ->type_name("HOW");
+        value(*lookup, "what", q.operands, "7F, 9mm, '13 mm comb over 10', 'poodle x beagle'",
+              "WHAT");
+        value(*lookup, "--coat", q.coat, "the coat it is for", "COAT");
+        value(*lookup, "--zone", q.zone, "the zone it is for", "ZONE");
+        value(*lookup, "--direction", q.direction, "with or against", "WAY");
+        value(*lookup, "--kind", q.kind, "blade or comb, where a name could be either", "KIND");
+        value(*lookup, "--curl", q.curl, "of a mix: additive, or dominant as some labs say", "HOW");
         lookup->add_flag("--barber", q.barber, "bare comb numbers are n/8 inch");
         lookup->add_flag("--all", q.all, "everything the kit leaves on a coat, shortest first");
         lookup->add_flag("--sources", q.sources,
@@ -225,25 +210,22 @@ struct tree {
         add_dog(*plan, q);
         add_intake(*plan, q);
         add_groomed(*plan, q);
-        plan->add_option("--for", q.reader, "owner: a page to take home; trainee: with the why")
-            ->type_name("WHOM");
+        value(*plan, "--for", q.reader, "owner: a page to take home; trainee: with the why",
+              "WHOM");
         plan->add_flag("--ask", q.ask, "an intake in the terminal, a key an answer");
-        plan->add_option("--back-in", q.back_in, "the longest coat that waits so long: 6w, 42d")
-            ->type_name("WAIT");
+        value(*plan, "--back-in", q.back_in, "the longest coat that waits so long: 6w, 42d",
+              "WAIT");
         plan->add_flag("--any-sheet", q.any_sheet, "which of the sheets the dog can carry, ranked");
         plan->add_flag("--zones", q.zones, "with the table of zones");
-        plan->add_option("--roster", q.roster, "plan every dog of a file of JSON Lines")
-            ->type_name("FILE");
-        plan->add_option("--jobs", q.jobs, "how many to plan at once; all cores if not said")
-            ->type_name("N");
+        value(*plan, "--roster", q.roster, "plan every dog of a file of JSON Lines", "FILE");
+        value(*plan, "--jobs", q.jobs, "how many to plan at once; all cores if not said", "N");
         regrow = app.add_subcommand("regrow", "how it grows out, and when the dog must be back");
         add_dog(*regrow, q);
         regrow->add_flag("--zones", q.zones, "with what brushing wins, zone by zone");
         add_intake(*regrow, q);
         add_groomed(*regrow, q);
         add_calendar(*regrow, q);
-        regrow->add_option("--learn", q.learn, "growth rates from a salon's measured dogs")
-            ->type_name("DIR");
+        value(*regrow, "--learn", q.learn, "growth rates from a salon's measured dogs", "DIR");
         sheet = app.add_subcommand("sheet", "style sheets: check, show, list, new, compare");
         add_sheet(*sheet, q);
         sheet->footer(sheet_footer);

@@ -5,9 +5,9 @@ build_packages="g++ cmake ninja-build libboost-dev libcli11-dev libtomlplusplus-
     nlohmann-json3-dev libutf8proc-dev"
 # What its tests need besides.
 test_packages="ccache catch2 librapidcheck-dev libgsl-dev libglpk-dev libical-dev pkg-config"
-# What the long tests need besides: another judge of plans, called as a program, and a browser that
-# prints pages.
-full_packages="coinor-cbc chromium poppler-utils"
+# What the long tests need besides: another judge of plans, called as a program, a browser that prints
+# pages, and a compiler with libFuzzer.
+full_packages="coinor-cbc chromium poppler-utils clang-19 libclang-rt-19-dev"
 # What tests/bench/run measures with and against.
 bench_packages="libbenchmark-dev valgrind glpk-utils coinor-cbc lp-solve toulbar2"
 
@@ -81,9 +81,11 @@ configure() {
     quietly "$folder" cmake -S . -B "$folder" "$@"
 }
 
-# build FOLDER: on all processors.
+# build FOLDER OPTIONS...: on all processors.
 build() {
-    quietly "$1" cmake --build "$1" --parallel "$(nproc)"
+    folder=$1
+    shift
+    quietly "$folder" cmake --build "$folder" --parallel "$(nproc)" "$@"
 }
 
 # quietly FOLDER COMMAND...: keeps what the command says in FOLDER/log, and shows it only on failure.

@@ -75,7 +75,7 @@ class part_index {
   private:
     // the first meaning of a word stays
     void add(std::string_view word, selection s) {
-        meaning_.try_emplace(detail::plain(word), std::move(s));
+        meaning_.insert({detail::plain(word), std::move(s)});
     }
     void add_zone(const body& b, std::size_t i) {
         const zone& z = b.zones[i];

@@ -48,9 +48,9 @@ class normal_table {
         if (!(z > -reach) || z >= reach) {
             return 0.0;
         }
-        const auto nearest = static_cast<int>((z + reach) * per_unit + 0.5);
-        const double x = nearest * (1.0 / per_unit) - reach;
-        return rows_[static_cast<std::size_t>(nearest)].density * (1.0 - x * (z - x));
+        const auto cell = static_cast<std::size_t>((z + reach) * per_unit);
+        const double x = middle_of(cell);
+        return rows_[cell].density * (1.0 - x * (z - x));
     }
 
   private:

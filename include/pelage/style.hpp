@@ -193,8 +193,7 @@ inline void scale_lengths(style& s, double share) {
 }
 
 /// The sheet as it is in a season of its own: its lengths scaled, then the season's rules laid on.
-[[nodiscard]] inline style in_season(style s, const season& of_it) {
-    const season one = of_it;
+[[nodiscard]] inline style in_season(style s, const season& one) {
     if (one.scale != 1.0) {
         scale_lengths(s, one.scale);
     }

@@ -7,3 +7,7 @@ if(pelage_SANITIZE)
   add_compile_definitions(_GLIBCXX_ASSERTIONS)
   add_link_options(${pelage_sanitize_flags})
 endif()
+# -Dpelage_FUZZ=ON: everything tells libFuzzer which way it went. Only clang has it.
+if(pelage_FUZZ)
+  add_compile_options(-fsanitize=fuzzer-no-link)
+endif()

@@ -17,6 +17,7 @@ class dice {
 
     /// 0 to n - 1; n > 0. The bias of the remainder is below n / 2^64.
     int roll(int n) { return static_cast<int>(engine_() % static_cast<std::uint64_t>(n)); }
+    bool one_in(int n) { return roll(n) == 0; }
     /// True in `per_cent` of 100.
     bool luck(int per_cent) { return roll(100) < per_cent; }
     /// Low to below high, evenly.

@@ -10,7 +10,8 @@
 namespace judges {
 
 enum class program { cbc, glpsol, lp_solve, toulbar2 };
-inline constexpr std::array<std::string_view, 4> program_names{"cbc", "glpsol", "lp_solve", "toulbar2"};
+inline constexpr std::array<std::string_view, 4> program_names{"cbc", "glpsol", "lp_solve",
+                                                               "toulbar2"};
 [[nodiscard]] constexpr std::string_view name(program p) {
     return program_names[static_cast<std::size_t>(p)];
 }

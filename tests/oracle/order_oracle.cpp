@@ -3,27 +3,17 @@
 #include <array>
 #include <cstdint>
 #include <numeric>
-#include <random>
 #include <vector>
 
 #include <pelage/order.hpp>
 
 #include "catch.hpp"
+#include "generate/dice.hpp"
 
 using namespace pelage;
+using generate::dice;
 
 namespace {
-
-class dice {
-  public:
-    explicit dice(unsigned seed) : engine_(seed) {}
-    /// 0 to n - 1, the same on every machine.
-    int below(int n) { return static_cast<int>(engine_() % static_cast<std::uint64_t>(n)); }
-    bool one_in(int n) { return below(n) == 0; }
-
-  private:
-    std::mt19937_64 engine_;
-};
 
 constexpr int tools = 5;
 constexpr int parts = 5;
@@ -36,19 +26,19 @@ bool in(std::uint64_t set, std::size_t n) {
 order_problem any_list(dice& d, std::size_t blocks) {
     order_problem p;
     for (int t = 0; t < tools; ++t) {
-        p.price.push_back(d.one_in(3) ? 0 : 100 * (1 + d.below(3)));
+        p.price.push_back(d.one_in(3) ? 0 : 100 * (1 + d.roll(3)));
     }
     p.last = d.one_in(4) ? 0 : static_cast<part_set>(d.one_in(3) ? 0x18 : 0x10);
     const bool rules = d.one_in(3);
     for (std::size_t i = 0; i < blocks; ++i) {
         order_block b;
-        for (int n = d.below(3); n > 0; --n) {
-            b.held |= tool_set{1} << static_cast<unsigned>(d.below(tools));
+        for (int n = d.roll(3); n > 0; --n) {
+            b.held |= tool_set{1} << static_cast<unsigned>(d.roll(tools));
         }
-        for (int n = 1 + d.below(3); n > 0; --n) {
-            b.parts = static_cast<part_set>(b.parts | 1U << static_cast<unsigned>(d.below(parts)));
+        for (int n = 1 + d.roll(3); n > 0; --n) {
+            b.parts = static_cast<part_set>(b.parts | 1U << static_cast<unsigned>(d.roll(parts)));
         }
-        b.beside = static_cast<block_set>(d.below(1 << static_cast<int>(blocks)));
+        b.beside = static_cast<block_set>(d.roll(1 << static_cast<int>(blocks)));
         for (std::size_t j = 0; rules && j < i; ++j) {
             if (d.one_in(4)) {
                 b.after |= block_set{1} << j;
@@ -173,7 +163,7 @@ TEST_CASE("beyond the proven size an order keeps the rules, and moving one block
           "[oracle][order]") {
     dice d(21);
     for (int n = 0; n < 100; ++n) {
-        const order_problem p = any_list(d, most_proven + 1 + static_cast<std::size_t>(d.below(6)));
+        const order_problem p = any_list(d, most_proven + 1 + static_cast<std::size_t>(d.roll(6)));
         INFO("list " << n);
         const work_order found = best_order(p);
         REQUIRE_FALSE(found.proven);

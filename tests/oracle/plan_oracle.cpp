@@ -8,51 +8,41 @@
 #include <algorithm>
 #include <cstdint>
 #include <cstdlib>
-#include <random>
 #include <vector>
 
 #include <pelage/plan.hpp>
 
 #include "catch.hpp"
+#include "generate/dice.hpp"
 
 using namespace pelage;
+using generate::dice;
 
 namespace {
-
-class dice {
-  public:
-    explicit dice(unsigned seed) : engine_(seed) {}
-    /// 0 to n - 1, the same on every machine.
-    int below(int n) { return static_cast<int>(engine_() % static_cast<std::uint64_t>(n)); }
-    bool one_in(int n) { return below(n) == 0; }
-
-  private:
-    std::mt19937_64 engine_;
-};
 
 /// Setups that need combing out first, in some zones or in all, and a budget that may be too small for
 /// any plan, or more than enough for all.
 void add_spending(dice& d, problem& p) {
-    const int rarely = 1 + d.below(3);
-    const int most = 1 + d.below(12);
+    const int rarely = 1 + d.roll(3);
+    const int most = 1 + d.roll(12);
     for (auto& zone : p.zones) {
         for (allowed_setup& s : zone) {
-            s.spend = static_cast<std::uint8_t>(d.one_in(rarely) ? d.below(most) : 0);
+            s.spend = static_cast<std::uint8_t>(d.one_in(rarely) ? d.roll(most) : 0);
         }
     }
-    p.budget = d.below(1 + static_cast<int>(p.zones.size()) * most / 2);
+    p.budget = d.roll(1 + static_cast<int>(p.zones.size()) * most / 2);
 }
 
 /// Seams anywhere, some twice, some from a zone to itself; or none.
 void add_seams(dice& d, problem& p) {
     const int zones = static_cast<int>(p.zones.size());
     const int dear = d.one_in(4) ? 20 : 4;
-    for (int n = d.below(9); n > 0; --n) {
-        const auto a = static_cast<std::size_t>(d.below(zones));
-        const auto b = static_cast<std::size_t>(d.below(zones));
-        p.seams.push_back({a, b, d.below(dear), d.below(300)});
+    for (int n = d.roll(9); n > 0; --n) {
+        const auto a = static_cast<std::size_t>(d.roll(zones));
+        const auto b = static_cast<std::size_t>(d.roll(zones));
+        p.seams.push_back({a, b, d.roll(dear), d.roll(300)});
         if (d.one_in(6)) {
-            p.seams.push_back({b, a, d.below(dear), d.below(300)});
+            p.seams.push_back({b, a, d.roll(dear), d.roll(300)});
         }
     }
 }
@@ -61,19 +51,19 @@ void add_seams(dice& d, problem& p) {
 /// and lengths, so that ties abound. Tools may cost nothing, and a setup may hold up to three.
 problem any_problem(dice& d) {
     problem p;
-    p.zones.resize(static_cast<std::size_t>(1 + d.below(6)));
-    const int setups = 1 + d.below(p.zones.size() > 4 ? 6 : 8);
+    p.zones.resize(static_cast<std::size_t>(1 + d.roll(6)));
+    const int setups = 1 + d.roll(p.zones.size() > 4 ? 6 : 8);
     const bool ties = d.one_in(2);
-    const int tools = 1 + d.below(6);
+    const int tools = 1 + d.roll(6);
     for (int t = 0; t < tools; ++t) {
-        p.price.push_back(ties ? d.below(4) * 10 : d.below(300));
+        p.price.push_back(ties ? d.roll(4) * 10 : d.roll(300));
     }
     for (auto& zone : p.zones) {
         for (int k = 0; k < setups; ++k) {
-            allowed_setup s{static_cast<std::uint16_t>(k), 0, ties ? d.below(4) * 10 : d.below(400),
-                            ties ? d.below(5) * 100 : d.below(2000), 0};
-            for (int n = d.below(3); n >= 0; --n) {
-                s.tools |= tool_set{1} << static_cast<unsigned>(d.below(tools));
+            allowed_setup s{static_cast<std::uint16_t>(k), 0, ties ? d.roll(4) * 10 : d.roll(400),
+                            ties ? d.roll(5) * 100 : d.roll(2000), 0};
+            for (int n = d.roll(3); n >= 0; --n) {
+                s.tools |= tool_set{1} << static_cast<unsigned>(d.roll(tools));
             }
             if (!d.one_in(5)) {
                 zone.push_back(s);
@@ -90,18 +80,18 @@ problem any_problem(dice& d) {
 /// Every zone holds every tool somewhere at little cost: tools shared by many, and rings of seams.
 problem any_ring(dice& d) {
     problem p;
-    const auto zones = static_cast<std::size_t>(4 + d.below(3));
+    const auto zones = static_cast<std::size_t>(4 + d.roll(3));
     p.zones.resize(zones);
-    p.price.assign(static_cast<std::size_t>(3 + d.below(3)), 40 + d.below(100));
+    p.price.assign(static_cast<std::size_t>(3 + d.roll(3)), 40 + d.roll(100));
     for (std::size_t z = 0; z < zones; ++z) {
         for (std::size_t k = 0; k < p.price.size(); ++k) {
-            const int cost = d.below(60);
+            const int cost = d.roll(60);
             p.zones[z].push_back({static_cast<std::uint16_t>(k), 0, cost,
-                                  static_cast<std::int32_t>(k) * 100 + d.below(40),
+                                  static_cast<std::int32_t>(k) * 100 + d.roll(40),
                                   tool_set{1} << k});
         }
-        p.seams.push_back({z, (z + 1) % zones, d.below(2), d.below(80)});
-        p.seams.push_back({z, (z + 2) % zones, d.below(2), d.below(80)});
+        p.seams.push_back({z, (z + 1) % zones, d.roll(2), d.roll(80)});
+        p.seams.push_back({z, (z + 2) % zones, d.roll(2), d.roll(80)});
     }
     if (d.one_in(3)) {
         add_spending(d, p);

@@ -6,6 +6,7 @@
 
 #include <gsl/gsl_cdf.h>
 #include <gsl/gsl_integration.h>
+#include <gsl/gsl_randist.h>
 
 #include <pelage/growth.hpp>
 #include <pelage/stats.hpp>
@@ -107,6 +108,8 @@ TEST_CASE("the row of normal probabilities against GSL", "[oracle][stats]") {
         const double z = d.between(-9.0, 9.0);
         INFO(z);
         CHECK_THAT(normal_row().at(z), match::WithinAbs(gsl_cdf_ugaussian_P(z), 1e-12));
+        const double density = std::abs(z) < 8.0 ? gsl_ran_ugaussian_pdf(z) : 0.0;
+        CHECK_THAT(normal_row().density_at(z), match::WithinRel(density, 0.01));
     }
     for (const double z : {-8.0, 8.0, 0.0, 1.0 / 64.0, -7.999999999999999, 7.999999999999999}) {
         CHECK_THAT(normal_row().at(z), match::WithinAbs(gsl_cdf_ugaussian_P(z), 1e-12));

@@ -2,7 +2,6 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
-#include <random>
 #include <set>
 #include <sstream>
 
@@ -14,6 +13,7 @@
 
 #include "catch.hpp"
 #include "cli.hpp"
+#include "generate/dice.hpp"
 #include "interview.hpp"
 #include "unit/on_the_table.hpp"
 
@@ -229,10 +229,7 @@ TEST_CASE("an ear's edge goes with the ear whose mats are clipped off", "[intake
 TEST_CASE("which mats are combed out: as good as the best of all sets of them", "[intake]") {
     // every set of mats that fits the budget, planned as if combed out before; the rest as pelts, which
     // never are. No plan may be cheaper than the planner's own.
-    std::mt19937_64 engine(20261126);
-    const auto roll = [&](int n) {
-        return static_cast<int>(engine() % static_cast<std::uint64_t>(n));
-    };
+    generate::dice lot(20261126);
     const std::vector<std::string> zones{"neck",    "chest", "back", "loin",  "rump",     "tail",
                                          "foreleg", "thigh", "ear",  "skull", "hind-leg", "muzzle"};
     int chosen = 0;
@@ -240,15 +237,15 @@ TEST_CASE("which mats are combed out: as good as the best of all sets of them", 
     for (int n = 0; n < 60; ++n) {
         groom_table t;
         t.sheet = io::reference().styles[static_cast<std::size_t>(
-            roll(static_cast<int>(io::reference().styles.size())))];
-        t.patient.coat = roll(2) == 0 ? coat_class::curly : coat_class::drop;
-        t.patient.size = static_cast<dog_size>(roll(5));
-        t.patient.now = {{"all", mm(30 + roll(30))}};
-        t.patient.age = roll(3) == 0 ? life_stage::old : life_stage::adult;
+            lot.roll(static_cast<int>(io::reference().styles.size())))];
+        t.patient.coat = lot.roll(2) == 0 ? coat_class::curly : coat_class::drop;
+        t.patient.size = static_cast<dog_size>(lot.roll(5));
+        t.patient.now = {{"all", mm(30 + lot.roll(30))}};
+        t.patient.age = lot.roll(3) == 0 ? life_stage::old : life_stage::adult;
         std::vector<mat_finding> mats;
         for (const std::string& z : zones) {
-            if (mats.size() < 5 && roll(2) == 0) {
-                mats.push_back(mat_in(z, static_cast<mat_grade>(roll(3)), mm(4 + roll(8))));
+            if (mats.size() < 5 && lot.roll(2) == 0) {
+                mats.push_back(mat_in(z, static_cast<mat_grade>(lot.roll(3)), mm(4 + lot.roll(8))));
             }
         }
         t.patient.mats = mats;

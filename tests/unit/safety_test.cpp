@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
-#include <random>
 #include <set>
 #include <string>
 #include <vector>
@@ -15,33 +14,14 @@
 #include <pelage/ways.hpp>
 
 #include "catch.hpp"
+#include "generate/dice.hpp"
 #include "unit/on_the_table.hpp"
 
 using namespace pelage;
 using namespace on_the_table;
+using generate::dice;
 
 namespace {
-
-class dice {
-  public:
-    explicit dice(std::uint64_t seed) : engine_(seed) {}
-    /// 0 to n - 1.
-    int roll(int n) { return static_cast<int>(engine_() % static_cast<std::uint64_t>(n)); }
-    /// True in `per_cent` of 100.
-    bool luck(int per_cent) { return roll(100) < per_cent; }
-    /// Between two lengths, at 0.01 mm.
-    length between(double low, double high) {
-        const int steps = static_cast<int>(std::lround((high - low) * 100.0));
-        return mm(low + roll(steps + 1) / 100.0);
-    }
-    template <class T>
-    const T& one_of(const std::vector<T>& all) {
-        return all[static_cast<std::size_t>(roll(static_cast<int>(all.size())))];
-    }
-
-  private:
-    std::mt19937_64 engine_;
-};
 
 const body& whole() {
     return io::reference().dog_body;
@@ -74,7 +54,7 @@ kit any_drawer(dice& d) {
         if (b.shape == edge::adjustable) {
             one.settings = {mm(0.7), mm(1.3), mm(1.6), mm(3)};
         } else if (d.luck(20)) {  // somewhere within what makers make
-            one.measured = d.between(in_mm(b.stated.low), in_mm(b.stated.high));
+            one.measured = d.hair(in_mm(b.stated.low), in_mm(b.stated.high));
         }
         k.blades.push_back(one);
     }
@@ -93,7 +73,7 @@ kit any_drawer(dice& d) {
 instruction any_instruction(dice& d) {
     instruction i;
     if (d.luck(60)) {
-        i.target = d.between(0.3, 60);
+        i.target = d.hair(0.3, 60);
     } else if (d.luck(40)) {
         i.blade = d.one_of(io::reference().blades).id;
     } else if (d.luck(60)) {
@@ -109,7 +89,7 @@ instruction any_instruction(dice& d) {
         i.between = static_cast<side_of_target>(d.roll(3));
     }
     if (d.luck(20)) {
-        i.tolerance = d.between(0.1, 5);
+        i.tolerance = d.hair(0.1, 5);
     }
     return i;
 }
@@ -128,7 +108,7 @@ mat_finding any_mat(dice& d) {
     if (!m.to_skin) {
         m.comb_passes = d.luck(50);
         if (d.luck(75)) {
-            m.free_hair = d.between(0.3, 14);
+            m.free_hair = d.hair(0.3, 14);
         }
         m.comb_out = m.grade != mat_grade::pelt && d.luck(40);
     }
@@ -164,10 +144,10 @@ dog any_dog(dice& d, coat_class c) {
         }
     }
     if (d.luck(70)) {
-        g.now.push_back({"all", d.between(0.5, 80)});
+        g.now.push_back({"all", d.hair(0.5, 80)});
     }
     for (int i = d.roll(3); i > 0; --i) {
-        g.now.push_back({title(whole(), any_place(d)), d.between(0.5, 80)});
+        g.now.push_back({title(whole(), any_place(d)), d.hair(0.5, 80)});
     }
     for (int i = d.roll(4); i > 0; --i) {
         const mat_finding m = any_mat(d);

@@ -1,6 +1,5 @@
 // What stands beside a plan: other ways, the plan without a tool, why a setup, and what frees a place.
 #include <algorithm>
-#include <random>
 #include <set>
 #include <string>
 
@@ -8,6 +7,7 @@
 
 #include "../lib/groom_problem.hpp"
 #include "catch.hpp"
+#include "generate/dice.hpp"
 #include "unit/on_the_table.hpp"
 
 using namespace pelage;
@@ -277,27 +277,27 @@ TEST_CASE("one tool fewer is the cheapest plan with fewer tools: every set of to
 }
 
 TEST_CASE("one tool fewer, on drawers and sheets drawn by lot", "[ways]") {
-    std::mt19937_64 lot(20261125);
-    const auto roll = [&](int n) { return static_cast<int>(lot() % static_cast<unsigned>(n)); };
+    generate::dice lot(20261125);
     tally seen;
     for (int n = 0; n < 80; ++n) {
         INFO("dog " << n);
         groom_table t;
-        t.patient.coat = roll(2) == 0 ? coat_class::curly : coat_class::drop;
+        t.patient.coat = lot.roll(2) == 0 ? coat_class::curly : coat_class::drop;
         t.tools = drawer({"30", "15", "10", "9", "7F", "5F"}, {"6 mm", "13 mm"});
-        t.tools.clippers = 1 + roll(2);
+        t.tools.clippers = 1 + lot.roll(2);
         for (kit_comb& c : t.tools.combs) {
-            c.measured = mm(3.0 + roll(120) / 10.0);
+            c.measured = mm(3.0 + lot.roll(120) / 10.0);
         }
         for (const char* whom : {"all", "legs", "tail", "ear", "behind-ear"}) {
-            instruction i = clip_to(mm(1.5 + roll(90) / 10.0));
+            instruction i = clip_to(mm(1.5 + lot.roll(90) / 10.0));
             i.between = side_of_target::nearest;
-            i.tolerance = mm(0.2 + roll(10) / 10.0);
+            i.tolerance = mm(0.2 + lot.roll(10) / 10.0);
             t.says(whom, i);
         }
         for (const char* where : {"chest", "left thigh", "right ear", "armpit"}) {
-            if (roll(2) == 0) {
-                t.patient.mats.push_back(mat_in(where, mat_grade::pelt, mm(2 + roll(80) / 10.0)));
+            if (lot.roll(2) == 0) {
+                t.patient.mats.push_back(
+                    mat_in(where, mat_grade::pelt, mm(2 + lot.roll(80) / 10.0)));
             }
         }
         try_every_set(t, seen);

@@ -29,6 +29,10 @@ struct document_text {
 /// than 1 MB; a text that isn't UTF-8 is left to the parser to refuse.
 [[nodiscard]] document_text slurp(const std::string& path);
 
+/// The paths of the *.toml files of a folder in the order of their names, hidden ones left out. Throws
+/// error(io) when it can't be read.
+[[nodiscard]] std::vector<std::string> toml_files(const std::string& folder);
+
 /// A style sheet; names resolve against `c`: its blades are the reference's. A length outside the
 /// sheet's own [[limit]] is a fault, and so is a blade etched longer than it. Throws bad_input with
 /// every fault.

@@ -1,0 +1,55 @@
+// What strangers write on a command line or answer to questions.
+#include <sstream>
+
+#include <pelage/days_off.hpp>
+#include <pelage/io/dog_file.hpp>
+#include <pelage/io/reference.hpp>
+#include <pelage/lookup.hpp>
+#include <pelage/mix.hpp>
+#include <pelage/select.hpp>
+#include <pelage/text.hpp>
+
+#include "fuzz/targets.hpp"
+#include "interview.hpp"
+
+using namespace pelage;
+
+namespace fuzz {
+
+void intake(const std::string& text) {
+    const catalogue& c = io::reference();
+    std::istringstream in(text);
+    std::ostringstream out;
+    cli::asker asks(in, out);
+    const pelage::dog d = cli::interview(asks, c, c.styles, parse_date("2026-11-26"));
+    [&]() noexcept {
+        (void)io::read_dog({"again.toml", io::dog_file(d, c.dog_body)}, c, c.styles);
+    }();
+}
+
+void words(const std::string& text) {
+    const catalogue& c = io::reference();
+    (void)parse_length(text);
+    (void)parse_brushing(text);
+    (void)parse_days_off(text);
+    (void)parse_wait(text);
+    (void)parse_date(text);
+    (void)select(c.dog_body, text);
+    try {
+        (void)expect_coat(text, c.genes, c.coats);
+    } catch (const bad_input&) {
+    }
+    for (const bool barber : {false, true}) {
+        const lookup_request r{
+            c, c.rules, io::demo_salon().tools, text, asked_kind::any, barber, {}, {}, {}, {}};
+        try {
+            (void)look_up(r);
+        } catch (const error& e) {
+            if (e.code() == errc::internal) {
+                throw;
+            }
+        }
+    }
+}
+
+}  // namespace fuzz

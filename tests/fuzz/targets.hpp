@@ -1,0 +1,35 @@
+// Every reader of what strangers write, as a function of any bytes. What it says of them is no matter;
+// it must say it by an error, and none that is our own fault.
+#pragma once
+
+#include <array>
+#include <string>
+#include <string_view>
+
+namespace fuzz {
+
+using target = void (*)(const std::string&);
+
+void dog(const std::string& text);     ///< a dog's file
+void sheet(const std::string& text);   ///< a style sheet's file, and what is doubtful about it
+void salon(const std::string& text);   ///< a salon's file
+void roster(const std::string& text);  ///< a roster: lines of JSON, each planned
+void intake(const std::string& text);  ///< the answers to an intake
+void words(const std::string& text);   ///< a look-up, and what options take
+
+struct named_target {
+    std::string_view name;
+    target reads;
+};
+inline constexpr std::array<named_target, 6> targets{{{"dog", dog},
+                                                      {"sheet", sheet},
+                                                      {"salon", salon},
+                                                      {"roster", roster},
+                                                      {"intake", intake},
+                                                      {"words", words}}};
+
+/// Runs a target over bytes. An error that people are told is an answer; our own fault, or any other
+/// exception, ends the program.
+void run(target reads, const std::string& text);
+
+}  // namespace fuzz
