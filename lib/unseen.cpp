@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include <pelage/text.hpp>
 #include <pelage/unseen.hpp>
@@ -114,9 +115,9 @@ back back_of(const groom_request& r, const groom& g, const std::vector<coat_chan
     b.in = last_fine_day(all, p, longest);
     b.even_odds = last_fine_day(all, 0.5, longest);
     b.full_groom = std::max(b.in, last_fine_day(free, p, longest));
-    b.why = b.in >= usual         ? visit_kind::usual
-            : b.in < b.full_groom ? visit_kind::brush_out
-                                  : visit_kind::full_groom;
+    b.why = b.in >= day(std::floor(in_days(usual))) ? visit_kind::usual
+            : b.in < b.full_groom                   ? visit_kind::brush_out
+                                                    : visit_kind::full_groom;
     return b;
 }
 
