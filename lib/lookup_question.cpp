@@ -230,8 +230,7 @@ question bare_number(const lookup_request& r, const std::string& name) {
     const std::string letters = odd == std::string::npos ? "" : name.substr(odd);
     const bool short_suffix = letters.size() <= 2 && letters.find(',') == std::string::npos;
     if (numbered(name) && !letters.empty() && !short_suffix) {
-        throw error(errc::unit, complaint(l, r.text) +
-                                    (letters.front() == ',' ? ", with a decimal point" : ""));
+        throw error(errc::unit, complaint(l, r.text));
     }
     if (name.find('/') != std::string::npos && letters.empty()) {
         ask_back("a bare fraction could be a length or a blade; found \"" + r.text + "\"; type \"" +

@@ -85,8 +85,7 @@ std::optional<place> place_called(const std::string& option, const std::string& 
     const body& b = w.reference.dog_body;
     const auto s = select(b, word);
     if (!s) {
-        f.say(errc::unknown,
-              option + ": no zone is called \"" + word + "\"" + did_you_mean(word, selectors(b)));
+        f.say(errc::unknown, no_place(option, word, b));
     } else if (s->how == reach::zone || s->how == reach::side) {
         return s->places.front();
     } else {
@@ -248,8 +247,7 @@ void lay_sensitive(const request& q, const workplace& w, dog& d, faults& f) {
     const body& b = w.reference.dog_body;
     for (const std::string& word : q.sensitive) {
         if (!select(b, word)) {
-            f.say(errc::unknown, "--sensitive: no zone or group is called \"" + word + "\"" +
-                                     did_you_mean(word, selectors(b)));
+            f.say(errc::unknown, no_place("--sensitive", word, b));
         } else if (std::find(d.sensitive.begin(), d.sensitive.end(), word) == d.sensitive.end()) {
             d.sensitive.push_back(word);
         }
