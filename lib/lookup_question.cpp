@@ -215,8 +215,8 @@ question bare_number(const lookup_request& r, const std::string& name) {
     if ((name == "1" || name == "2") && r.kind == asked_kind::any && !says_blade(r)) {
         const std::string rare = name == "1" ? "19 mm" : "16 mm";
         ask_back("\"" + name + "\" means too many things: a rare blade (" + rare +
-                 "), a comb of some set, or a length; type it with --kind blade, or \"" + name +
-                 "mm\", or the comb's length");
+                 "), a comb of some set, or a length; type it with --kind blade or comb, or \"" +
+                 name + "mm\", or the comb's length");
     }
     if (const blade* b = blade_called(r, name)) {
         return as_blade(r, *b);

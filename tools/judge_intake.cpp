@@ -7,6 +7,7 @@
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
 
+#include "interview.hpp"
 #include "judge.hpp"
 
 namespace pelage::cli {
@@ -40,22 +41,6 @@ strings split(const std::string& text) {
     }
     std::erase(out, "");
     return out;
-}
-
-/// UTF-8 without control characters, of a length a person writes.
-bool is_plain_line(const std::string& s) {
-    const auto* at = reinterpret_cast<const utf8proc_uint8_t*>(s.data());
-    auto left = static_cast<utf8proc_ssize_t>(s.size());
-    while (left > 0) {
-        utf8proc_int32_t c = 0;
-        const utf8proc_ssize_t took = utf8proc_iterate(at, left, &c);
-        if (took <= 0 || utf8proc_category(c) == UTF8PROC_CATEGORY_CC) {
-            return false;
-        }
-        at += took;
-        left -= took;
-    }
-    return s.size() <= 2000;
 }
 
 std::string joined(const strings& words, std::size_t from, std::size_t to) {
@@ -255,6 +240,23 @@ void lay_sensitive(const request& q, const workplace& w, dog& d, faults& f) {
 }
 
 }  // namespace
+
+bool is_plain_line(const std::string& s) {
+    const auto* at = reinterpret_cast<const utf8proc_uint8_t*>(s.data());
+    auto left = static_cast<utf8proc_ssize_t>(s.size());
+    while (left > 0) {
+        utf8proc_int32_t c = 0;
+        const utf8proc_ssize_t took = utf8proc_iterate(at, left, &c);
+        const bool turns = (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
+        if (took <= 0 || turns || c == 0x2028 || c == 0x2029 ||
+            utf8proc_category(c) == UTF8PROC_CATEGORY_CC) {
+            return false;
+        }
+        at += took;
+        left -= took;
+    }
+    return s.size() <= 2000;
+}
 
 void lay_intake(const request& q, const workplace& w, dog& d, faults& f) {
     lay_mats(q, w, d, f);
