@@ -49,6 +49,7 @@ class record_reader {
                                   {between(cut->on->on, m.on), *cut->left, m.is,
                                    measuring_error(m.is, rules_.growth)}});
         }
+        keep_newest(to);
     }
 
     /// Whether two measurements have a place in common.
@@ -61,6 +62,25 @@ class record_reader {
     }
 
   private:
+    /// Each measurement is doubted in turn against all others, so that a record without end would take
+    /// without end; long before that a rate is as well known as it gets.
+    void keep_newest(learned_rate& to) const {
+        if (to.counted.size() <= most_counted) {
+            return;
+        }
+        const auto on = [&](const counted_measurement& m) { return dog_.measured[m.which].on; };
+        std::stable_sort(to.counted.begin(), to.counted.end(),
+                         [&](const auto& a, const auto& b) { return on(a) > on(b); });
+        for (std::size_t i = most_counted; i < to.counted.size(); ++i) {
+            to.left_out.push_back(
+                {to.counted[i].which,
+                 "older than the newest " + std::to_string(most_counted) + ", which are enough"});
+        }
+        to.counted.resize(most_counted);
+        std::sort(to.counted.begin(), to.counted.end(),
+                  [](const auto& a, const auto& b) { return a.which < b.which; });
+    }
+
     [[nodiscard]] const selection& meant(const std::string& whom) const {
         const selection* s = parts_.find(whom);
         if (s == nullptr) {

@@ -171,9 +171,30 @@ void add_cautions(const lookup_request& r, lookup_answer& a) {
             "so short against the lay it irritates skin easily; test the blade's "
             "heat on your wrist every few minutes");
     }
-    if (const std::string no = refused_there(r, s); !no.empty()) {
-        a.cautions.push_back(
-            r.where ? "not on the " + title(r.reference.dog_body, *r.where) + ": " + no : no);
+    if (const std::string no = refused_there(r, s); !r.where && !no.empty()) {
+        a.cautions.push_back(no);
+    }
+}
+
+/// Whether it may be used in the zone that is asked about, either way over the coat.
+void add_there(const lookup_request& r, lookup_answer& a) {
+    if (!r.where) {
+        return;
+    }
+    const std::string zone = "on the " + title(r.reference.dog_body, *r.where) + ": ";
+    const auto refused = [&](direction way) {
+        return r.way && *r.way != way ? std::string() : refused_there(r, turned(a.asked.tool, way));
+    };
+    const std::string with = refused(direction::with_lay);
+    const std::string against = refused(direction::against_lay);
+    const bool no = r.way ? !(with + against).empty() : !with.empty();
+    a.there = (no ? "not " : "") + zone +
+              (no                ? with.empty() ? against : with
+               : r.way           ? "it may be used so"
+               : against.empty() ? "it may be used, with the lay and against it"
+                                 : "it may be used with the lay; against it not: " + against);
+    if (no) {
+        a.cautions.push_back(a.there);
     }
 }
 
@@ -218,6 +239,7 @@ lookup_answer look_up(const lookup_request& r) {
     a.reverse = others(r, with, cut_length(against, lay, r.rules.cut).best, a.judged_on,
                        direction::with_lay);
     add_cautions(r, a);
+    add_there(r, a);
     add_basis(r, a);
     return a;
 }

@@ -126,7 +126,11 @@ std::string refused_there(const lookup_request& r, const setup& s) {
     const bool usual =
         customary.empty() ||
         (!s.over && std::find(customary.begin(), customary.end(), s.tool.id) != customary.end());
-    return usual ? std::string{} : "customary there: blade " + one_of(customary);
+    if (!usual) {
+        return "customary there: blade " + one_of(customary);
+    }
+    const bool turned = !customary.empty() && s.way == direction::against_lay;
+    return turned ? "customary there: with the lay" : std::string{};
 }
 
 ladder whole_ladder(const lookup_request& r) {

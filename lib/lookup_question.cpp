@@ -215,8 +215,8 @@ question bare_number(const lookup_request& r, const std::string& name) {
     if ((name == "1" || name == "2") && r.kind == asked_kind::any && !says_blade(r)) {
         const std::string rare = name == "1" ? "19 mm" : "16 mm";
         ask_back("\"" + name + "\" means too many things: a rare blade (" + rare +
-                 "), a comb of some set, or a length; type it with --kind blade, or \"" + name +
-                 "mm\", or the comb's length");
+                 "), a comb of some set, or a length; type it with --kind blade or comb, or \"" +
+                 name + "mm\", or the comb's length");
     }
     if (const blade* b = blade_called(r, name)) {
         return as_blade(r, *b);
@@ -230,8 +230,7 @@ question bare_number(const lookup_request& r, const std::string& name) {
     const std::string letters = odd == std::string::npos ? "" : name.substr(odd);
     const bool short_suffix = letters.size() <= 2 && letters.find(',') == std::string::npos;
     if (numbered(name) && !letters.empty() && !short_suffix) {
-        throw error(errc::unit, complaint(l, r.text) +
-                                    (letters.front() == ',' ? ", with a decimal point" : ""));
+        throw error(errc::unit, complaint(l, r.text));
     }
     if (name.find('/') != std::string::npos && letters.empty()) {
         ask_back("a bare fraction could be a length or a blade; found \"" + r.text + "\"; type \"" +

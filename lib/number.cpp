@@ -60,14 +60,6 @@ std::optional<double> length_in(const node& n, faults& out) {
     if (p.ok()) {
         return in_mm(p.value);
     }
-    if (p.fault == length_fault::unknown_unit && p.unit.starts_with(',')) {
-        std::string right = escaped(n.text, 60);
-        right[right.find(',')] = '.';
-        out.add(n.at, errc::syntax,
-                fmt::format("a decimal point is a point; found {}; write \"{}\"", shown(n.text),
-                            right));
-        return std::nullopt;
-    }
     p.unit = escaped(p.unit, 20);
     const errc code = p.fault == length_fault::no_unit        ? errc::unit
                       : p.fault == length_fault::unknown_unit ? errc::unit

@@ -204,6 +204,11 @@ salon read_salon_folder(const std::string& dir, const catalogue& c) {
         throw error(errc::io, "can't read the salon; found " + shown(dir) +
                                   ", which is no folder; write the folder that holds salon.toml");
     }
+    if (!std::filesystem::exists(dir + "/salon.toml", failed) && !failed) {
+        throw error(errc::io, "can't read the salon; found " + shown(dir) +
+                                  ", a folder without salon.toml; write the folder that holds "
+                                  "it, or begin one as README.md has it");
+    }
     const document_text salon_file = slurp(dir + "/salon.toml");
     diagnostics wrong;
     const auto sheets = slurp_all(dir + "/styles", wrong);

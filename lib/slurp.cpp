@@ -29,6 +29,9 @@ document_text slurp(const std::string& path) {
     if (what.type() == fs::file_type::directory) {
         refuse(path, "which is a folder; write the path of a TOML file");
     }
+    if (failed == std::errc::permission_denied) {
+        refuse(path, "which may not be read; look at its permissions");
+    }
     if (failed || what.type() != fs::file_type::regular) {
         refuse(path, "which is no ordinary file; write the path of a TOML file");
     }

@@ -102,8 +102,7 @@ std::optional<date> day_at(const node& n, std::string_view key, faults& out) {
                             found(n), out.day()));
         return std::nullopt;
     }
-    using namespace std::chrono;
-    if (*d < sys_days{year{1990} / January / 1} || *d >= sys_days{year{2200} / January / 1}) {
+    if (!is_near(*d)) {
         out.add(n.at, errc::range,
                 fmt::format("{} is too far away; found {}; right is a day from 1990 to 2199",
                             named(key), found(n)));

@@ -37,8 +37,11 @@ std::string share_text(std::size_t part, std::size_t whole) {
 
 std::string drawer_head(const drawer_check& c, const drawer_request& r, const print_options& o) {
     const std::string whose = r.own.title.empty() ? "The kit" : r.own.title;
-    std::string text = whose + ": " + std::to_string(r.own.blades.size()) + " blades, " +
-                       std::to_string(r.own.combs.size()) + " combs. ";
+    const auto many = [](std::size_t n, const std::string& what) {
+        return std::to_string(n) + " " + what + (n == 1 ? "" : "s");
+    };
+    std::string text = whose + ": " + many(r.own.blades.size(), "blade") + ", " +
+                       many(r.own.combs.size(), "comb") + ". ";
     if (c.targets == 0) {
         return wrapped("", text + "No sheet asks anything of it.", 0, o.width);
     }

@@ -398,6 +398,9 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
     }
     j["hints"] = a.asked.hints;
     j["cautions"] = a.cautions;
+    if (!a.there.empty()) {
+        j["there"] = a.there;
+    }
     j["sure"] = json::array();
     for (const auto& [what, why] : a.sure) {
         json one = json_of(why);

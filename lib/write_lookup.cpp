@@ -160,6 +160,9 @@ std::string text_of(const lookup_answer& a, const lookup_request& r, const print
         if (!a.asked.tool.tool.note.empty() && !a.asked.tool.over) {
             out += wrapped("", a.asked.tool.tool.note, 0, o.width);
         }
+        if (!a.there.empty()) {
+            out += wrapped(a.there.starts_with("not") ? "! " : "", a.there, 2, o.width);
+        }
         out += "It leaves, combed out:\n" + laid_out(leaves_table(a, r, o), o.width);
         const std::string on = " on a " + std::string(name(a.judged_on)) + " coat";
         out += near_list(("In its place, with the lay" + on + ":").c_str(), a.replaces, o);
@@ -170,7 +173,7 @@ std::string text_of(const lookup_answer& a, const lookup_request& r, const print
         }
     }
     for (const std::string& c : a.cautions) {
-        out += wrapped("! ", c, 2, o.width);
+        out += c == a.there ? "" : wrapped("! ", c, 2, o.width);
     }
     out += sure_text(a, o);
     if (!r.coat) {

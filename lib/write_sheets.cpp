@@ -177,8 +177,8 @@ std::string new_sheet(const std::string& id, std::optional<coat_class> coat, coa
     const std::string mixes = mix.empty() ? "# mixes = [\"poodle x golden retriever\"]"
                                           : fmt::format("mixes = [\"{}\"]", mix);
     return fmt::format(
-        R"(# A style sheet. What stands behind a # is said to you, not to pelage: take the
-# # in front of a key away to use it. Check it:  pelage sheet check {0}.toml
+        R"(# A style sheet. What stands behind a # is said to you, not to pelage: where a
+# key does, take its # away to use it. Check it:  pelage sheet check {0}.toml
 format = 1
 
 id = "{0}"                 # the file's name without .toml

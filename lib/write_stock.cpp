@@ -150,8 +150,10 @@ std::string explained(const shopping_request& r, const print_options& o) {
 
 std::string weights_text(const shopping& s, const shopping_request& r, const print_options& o) {
     const std::string text =
-        "A target is what one of " + std::to_string(r.sheets.size()) +
-        " sheets asks of one zone on one coat it is for, where clippers cut it: " +
+        "A target is what " +
+        (r.sheets.size() == 1 ? "the sheet"
+                              : "one of " + std::to_string(r.sheets.size()) + " sheets") +
+        " asks of one zone on one coat it is for, where clippers cut it: " +
         std::to_string(s.targets.size()) +
         ". It is met where a plan would find it within tolerance, in the sheet's direction; where "
         "that is left open, in either. It weighs as a miss in its zone does, " +

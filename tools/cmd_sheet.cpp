@@ -154,6 +154,9 @@ reply compare(const request& q, const workplace& w, faults& f) {
     f.throw_if_any();
     const style a = asked_season(q, *one, w.print.today);
     const style b = asked_season(q, *two, w.print.today);
+    if (season_called(*one, q.season) == nullptr) {  // one of the two may be without it
+        judge_season(q, b, f);
+    }
     dog d;
     if (q.operands.size() == 4) {
         request of_dog = q;

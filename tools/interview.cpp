@@ -321,8 +321,9 @@ std::string asker::line(const std::string& question,
             text.pop_back();
         }
         text = std::string(detail::trimmed(text));
-        const bool odd = std::any_of(text.begin(), text.end(), control);
-        const std::string wrong = odd     ? "control characters can't stand in it"
+        const std::string wrong = !is_plain_line(text)
+                                      ? "a line of plain text in UTF-8 is needed, without control "
+                                        "characters, of 2000 at most"
                                   : fault ? fault(text)
                                           : std::string{};
         if (wrong.empty()) {

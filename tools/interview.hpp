@@ -15,6 +15,10 @@
 
 namespace pelage::cli {
 
+/// Whether a dog's file can hold that as one line: UTF-8 without control characters or changes of the
+/// direction of writing, of at most 2000 bytes.
+[[nodiscard]] bool is_plain_line(const std::string& s);
+
 /// Asks on `out` and takes the answers from `in`: a key for a key, a line for a line. `one_key` tells
 /// the terminal, where there is one, that a key is wanted (true) or a line (false).
 class asker {

@@ -17,6 +17,7 @@ namespace pelage::cli {
 namespace {
 
 void lay_now(const request& q, const workplace& w, dog& d, faults& f) {
+    std::vector<std::vector<place>> before;
     for (const std::string& text : q.now) {
         const auto digit = text.find_first_of("0123456789.");
         const std::string whom{detail::trimmed(text.substr(0, std::min(digit, text.size())))};
@@ -25,9 +26,14 @@ void lay_now(const request& q, const workplace& w, dog& d, faults& f) {
                                     "\"; write it like 'body 40 mm'");
             continue;
         }
-        if (!select(w.reference.dog_body, whom)) {
-            f.say(errc::unknown, "--now: no zone or group is called \"" + whom + "\"" +
-                                     did_you_mean(whom, selectors(w.reference.dog_body)));
+        const auto meant = select(w.reference.dog_body, whom);
+        if (!meant) {
+            f.say(errc::unknown, no_place("--now", whom, w.reference.dog_body));
+        } else if (std::find(before.begin(), before.end(), meant->places) != before.end()) {
+            f.say(errc::duplicate, "--now: the same place twice; found \"" + text +
+                                       "\" after another there; say it once");
+        } else {
+            before.push_back(meant->places);
         }
         if (const auto l = length_in("--now", text.substr(digit), f)) {
             d.now.push_back({whom, *l});
@@ -35,7 +41,23 @@ void lay_now(const request& q, const workplace& w, dog& d, faults& f) {
     }
 }
 
-void lay_days(const request& q, dog& d, faults& f) {
+void lay_groomed(const request& q, const workplace& w, dog& d, faults& f) {
+    const auto on = q.groomed.empty() ? std::nullopt : day_in("--groomed", q.groomed, f);
+    if (!on) {
+        return;
+    }
+    if (w.print.today && *on > *w.print.today) {
+        f.say(errc::range, "--groomed: lies after today, " + iso(*w.print.today) + "; found \"" +
+                               q.groomed + "\"; write the day of the last full groom");
+        return;
+    }
+    d.visits.erase(std::remove_if(d.visits.begin(), d.visits.end(),
+                                  [&](const visit& v) { return v.on > *on; }),
+                   d.visits.end());
+    d.visits.push_back({*on, "full", {}});
+}
+
+void lay_days(const request& q, const workplace& w, dog& d, faults& f) {
     for (const std::string& text : q.cannot) {
         if (const auto off = parse_days_off(text)) {
             d.cannot.add(*off);
@@ -52,24 +74,15 @@ void lay_days(const request& q, dog& d, faults& f) {
         const auto on = parse_date(detail::trimmed(std::string_view(text).substr(0, within)));
         const auto n =
             within == std::string::npos ? std::optional{7} : parse_wait(text.substr(within + 8));
-        if (on && n) {
+        if (on && w.print.today && *on < *w.print.today) {
+            f.say(errc::range, "--event: lies before today, " + iso(*w.print.today) + "; found \"" +
+                                   text + "\"");
+        } else if (on && n) {
             d.events.push_back({*on, *n, {}});
         } else {
             f.say(errc::syntax, "--event: not understood; found \"" + text +
                                     "\"; write it like 2027-05-01 or '2027-05-01 within 7 days'");
         }
-    }
-    if (q.groomed.empty()) {
-        return;
-    }
-    if (const auto on = parse_date(q.groomed)) {
-        d.visits.erase(std::remove_if(d.visits.begin(), d.visits.end(),
-                                      [&](const visit& v) { return v.on > *on; }),
-                       d.visits.end());
-        d.visits.push_back({*on, "full", {}});
-    } else {
-        f.say(errc::range,
-              "--groomed: no such day; found \"" + q.groomed + "\"; write it like 2026-11-25");
     }
 }
 
@@ -180,11 +193,7 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
     w.print.zones = q.zones;
     w.print.today = around.today;
     if (!q.today.empty()) {
-        w.print.today = parse_date(q.today);
-        if (!w.print.today) {
-            f.say(errc::range,
-                  "--today: no such day; found \"" + q.today + "\"; write it like 2026-11-25");
-        }
+        w.print.today = day_in("--today", q.today, f);
     }
     const std::string dir = q.salon.empty() ? around.salon : q.salon;
     if (!dir.empty()) {
@@ -240,14 +249,30 @@ int weeks_in(const std::string& text, faults& f) {
     return 26;
 }
 
+std::optional<date> day_in(const std::string& option, const std::string& text, faults& f) {
+    const auto d = parse_date(text);
+    if (d && is_near(*d)) {
+        return d;
+    }
+    f.say(errc::range,
+          option + (d ? ": too far away; found \"" + text + "\"; right is a day from 1990 to 2199"
+                      : ": no such day; found \"" + text + "\"; write it like 2026-11-25"));
+    return std::nullopt;
+}
+
+std::string no_place(const std::string& option, const std::string& word, const body& b) {
+    const std::string meant = did_you_mean(word, selectors(b));
+    return option + ": no zone or group is called \"" + word + "\"" +
+           (meant.empty() ? "; pelage plan biscuit --zones names them" : meant);
+}
+
 std::optional<place> zone_called(const std::string& text, const body& b, faults& f) {
     const auto s = select(b, text);
     if (s && s->places.size() == 1) {
         return s->places.front();
     }
-    f.say(errc::unknown,
-          s ? "--zone: one zone is needed; found the group \"" + text + "\""
-            : "--zone: no zone is called \"" + text + "\"" + did_you_mean(text, selectors(b)));
+    f.say(errc::unknown, s ? "--zone: one zone is needed; found the group \"" + text + "\""
+                           : no_place("--zone", text, b));
     return std::nullopt;
 }
 
@@ -374,7 +399,8 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     d.consents.insert(d.consents.end(), q.consents.begin(), q.consents.end());
     lay_now(q, w, d, f);
     lay_intake(q, w, d, f);
-    lay_days(q, d, f);
+    lay_days(q, w, d, f);
+    lay_groomed(q, w, d, f);
     return d;
 }
 

@@ -56,6 +56,12 @@ class faults {
 /// Complains if --season names none of the sheet's.
 void judge_season(const request& q, const style& s, faults& f);
 
+/// The day written in `--option`.
+[[nodiscard]] std::optional<date> day_in(const std::string& option, const std::string& text,
+                                         faults& f);
+/// That no place of the dog is called so, with what was meant or where they are listed.
+[[nodiscard]] std::string no_place(const std::string& option, const std::string& word,
+                                   const body& b);
 /// The one zone called `text` in --zone.
 [[nodiscard]] std::optional<place> zone_called(const std::string& text, const body& b, faults& f);
 /// The direction in --direction: with or against.

@@ -8,6 +8,7 @@
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
 
+#include "interview.hpp"
 #include "judge.hpp"
 #include "judge_words.hpp"
 
@@ -31,22 +32,6 @@ strings split(const std::string& text) {
     return out;
 }
 
-/// UTF-8 without control characters, of a length a person writes.
-bool is_plain_line(const std::string& s) {
-    const auto* at = reinterpret_cast<const utf8proc_uint8_t*>(s.data());
-    auto left = static_cast<utf8proc_ssize_t>(s.size());
-    while (left > 0) {
-        utf8proc_int32_t c = 0;
-        const utf8proc_ssize_t took = utf8proc_iterate(at, left, &c);
-        if (took <= 0 || utf8proc_category(c) == UTF8PROC_CATEGORY_CC) {
-            return false;
-        }
-        at += took;
-        left -= took;
-    }
-    return s.size() <= 2000;
-}
-
 /// Words `from` to `to`, that one left out, as one text.
 std::string phrase(const strings& words, std::size_t from, std::size_t to) {
     std::string out;
@@ -62,8 +47,7 @@ std::optional<place> place_called(const std::string& option, const std::string& 
     const body& b = w.reference.dog_body;
     const auto s = select(b, word);
     if (!s) {
-        f.say(errc::unknown,
-              option + ": no zone is called \"" + word + "\"" + did_you_mean(word, selectors(b)));
+        f.say(errc::unknown, no_place(option, word, b));
     } else if (s->how == reach::zone || s->how == reach::side) {
         return s->places.front();
     } else {
@@ -226,8 +210,7 @@ void lay_sensitive(const request& q, const workplace& w, dog& d, faults& f) {
     const body& b = w.reference.dog_body;
     for (const std::string& word : q.sensitive) {
         if (!select(b, word)) {
-            f.say(errc::unknown, "--sensitive: no zone or group is called \"" + word + "\"" +
-                                     did_you_mean(word, selectors(b)));
+            f.say(errc::unknown, no_place("--sensitive", word, b));
         } else if (std::find(d.sensitive.begin(), d.sensitive.end(), word) == d.sensitive.end()) {
             d.sensitive.push_back(word);
         }
@@ -235,6 +218,23 @@ void lay_sensitive(const request& q, const workplace& w, dog& d, faults& f) {
 }
 
 }  // namespace
+
+bool is_plain_line(const std::string& s) {
+    const auto* at = reinterpret_cast<const utf8proc_uint8_t*>(s.data());
+    auto left = static_cast<utf8proc_ssize_t>(s.size());
+    while (left > 0) {
+        utf8proc_int32_t c = 0;
+        const utf8proc_ssize_t took = utf8proc_iterate(at, left, &c);
+        const bool turns = (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
+        if (took <= 0 || turns || c == 0x2028 || c == 0x2029 ||
+            utf8proc_category(c) == UTF8PROC_CATEGORY_CC) {
+            return false;
+        }
+        at += took;
+        left -= took;
+    }
+    return s.size() <= 2000;
+}
 
 void lay_intake(const request& q, const workplace& w, dog& d, faults& f) {
     lay_mats(q, w, d, f);

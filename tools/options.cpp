@@ -240,6 +240,7 @@ struct tree {
             a->allow_extras();
         }
         app.allow_extras();
+        app.require_subcommand(0, 1);  // "lookup 7F plan" is no second command
     }
 };
 
@@ -253,14 +254,18 @@ std::vector<std::string> long_names(const CLI::App& a) {
     return out;
 }
 
+const CLI::App* used_of(const tree& t) {
+    return t.lookup->parsed()   ? t.lookup
+           : t.plan->parsed()   ? t.plan
+           : t.regrow->parsed() ? t.regrow
+           : t.sheet->parsed()  ? t.sheet
+           : t.kit->parsed()    ? t.kit
+                                : nullptr;
+}
+
 /// Words that no option or operand took: told one by one, with what was probably meant.
 std::string strangers(const tree& t) {
-    const CLI::App* used = t.lookup->parsed()   ? t.lookup
-                           : t.plan->parsed()   ? t.plan
-                           : t.regrow->parsed() ? t.regrow
-                           : t.sheet->parsed()  ? t.sheet
-                           : t.kit->parsed()    ? t.kit
-                                                : nullptr;
+    const CLI::App* used = used_of(t);
     std::string out;
     const auto tell = [&](const std::vector<std::string>& words, const CLI::App& a) {
         for (const std::string& w : words) {
@@ -288,6 +293,34 @@ verb verb_of(const tree& t) {
            : t.sheet->parsed()  ? verb::sheet
            : t.kit->parsed()    ? verb::kit
                                 : verb::none;
+}
+
+/// An option without its value, or written twice, as the parser found it.
+std::string miscounted(const CLI::ArgumentMismatch& e) {
+    const std::string what = e.what();
+    const std::string name = what.substr(0, what.find(':'));
+    return "pelage: error: " + name +
+           (what.ends_with("missing") ? ": found no value; write one behind it, or leave it out\n"
+                                      : ": found more than once; write it once\n");
+}
+
+/// The options that were written. One with nothing in it, as an empty variable of a script leaves it,
+/// is told in `empty`: to pass it over would be to guess.
+std::vector<std::string> given(const CLI::App& used, std::string& empty) {
+    std::vector<std::string> out;
+    for (const CLI::Option* o : used.get_options()) {
+        if (o->count() == 0 || o->get_lnames().empty()) {
+            continue;
+        }
+        out.push_back("--" + o->get_lnames().front());
+        for (const std::string& value : o->results()) {
+            if (value.find_first_not_of(" \t") == std::string::npos) {
+                empty += "pelage: error: " + out.back() + ": found \"" + value +
+                         "\"; write something behind it, or leave it out\n";
+            }
+        }
+    }
+    return out;
 }
 
 parsed wrongly(std::string text) {
@@ -324,7 +357,10 @@ parsed parse_arguments(const std::vector<std::string>& args) {
             return {{}, true, 0, out.str()};
         }
         const std::string odd = strangers(t);  // a misspelt word explains the rest
-        return wrongly(odd.empty() ? "pelage: error: " + std::string(e.what()) + "\n" : odd);
+        const auto* count = dynamic_cast<const CLI::ArgumentMismatch*>(&e);
+        return wrongly(!odd.empty()       ? odd
+                       : count != nullptr ? miscounted(*count)
+                                          : "pelage: error: " + std::string(e.what()) + "\n");
     }
     if (const std::string odd = strangers(t); !odd.empty()) {
         return wrongly(odd);
@@ -333,7 +369,12 @@ parsed parse_arguments(const std::vector<std::string>& args) {
     if (t.q.what == verb::none) {
         return wrongly("pelage: error: nothing asked; write lookup, plan, regrow, sheet or kit\n");
     }
-    return {t.q, false, 0, {}};
+    std::string amiss;
+    t.q.given = given(*used_of(t), amiss);
+    if (amiss.empty()) {
+        amiss = misfit(t.q);
+    }
+    return amiss.empty() ? parsed{t.q, false, 0, {}} : wrongly(amiss);
 }
 
 }  // namespace pelage::cli

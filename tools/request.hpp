@@ -11,6 +11,7 @@ enum class verb { none, lookup, plan, regrow, sheet, kit };
 struct request {
     verb what = verb::none;
     std::vector<std::string> operands{};
+    std::vector<std::string> given{};  ///< the options that were written, as "--coat"
     // for every verb
     std::string format = "text";
     std::string units = "mm";
@@ -83,6 +84,9 @@ struct parsed {
     int code = 0;           ///< 2 if the command was called wrongly; `text` says how
     std::string text{};
 };
+
+/// An option that says nothing of what is asked, or two that fight, in words; empty if none does.
+[[nodiscard]] std::string misfit(const request& q);
 
 /// Reads the arguments. The only place that knows the option parser.
 [[nodiscard]] parsed parse_arguments(const std::vector<std::string>& args);

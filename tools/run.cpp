@@ -1,8 +1,11 @@
+#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <functional>
 #include <ostream>
+
+#include <utf8proc.h>
 
 #include <pelage/error.hpp>
 #include <pelage/io/dog_file.hpp>
@@ -68,7 +71,8 @@ std::filesystem::path fresh_name(const std::filesystem::path& file) {
     for (int n = 0; n < 1000; ++n) {
         std::filesystem::path name = file;
         name += ".part" + std::to_string(n);
-        if (!std::filesystem::exists(std::filesystem::symlink_status(name))) {
+        std::error_code failed;  // where one can't look, writing will tell
+        if (!std::filesystem::exists(std::filesystem::symlink_status(name, failed))) {
             return name;
         }
     }
@@ -116,29 +120,69 @@ void write_file(const std::string& path, const std::function<void(std::ostream&)
     }
 }
 
+/// How many bytes at `at` are one character that may be shown; none for a control character, a change of
+/// the direction of writing, and what isn't UTF-8.
+std::size_t printable_bytes(const std::string& text, std::size_t at) {
+    utf8proc_int32_t c = 0;
+    const auto took = utf8proc_iterate(reinterpret_cast<const utf8proc_uint8_t*>(text.data()) + at,
+                                       static_cast<utf8proc_ssize_t>(text.size() - at), &c);
+    if (took <= 0) {
+        return 0;
+    }
+    const utf8proc_category_t kind = utf8proc_category(c);
+    const bool hidden = kind == UTF8PROC_CATEGORY_CC || kind == UTF8PROC_CATEGORY_CF;
+    return hidden ? 0 : static_cast<std::size_t>(took);
+}
+
 /// What a stranger's text may hold, made fit for a terminal: control characters and what isn't UTF-8
 /// as \\xNN, and no more than `most` bytes of a line.
 std::string printable(const std::string& text, std::size_t most = 700) {
     std::string out;
     std::size_t in_line = 0;
-    for (const char c : text) {
+    std::size_t shown_up_to = 0;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const char c = text[i];
         const auto byte = static_cast<unsigned char>(c);
         in_line = c == '\n' ? 0 : in_line + 1;
         if (in_line > most) {
             out += in_line == most + 1 ? "..." : "";
-        } else if ((byte < 0x20U && c != '\n') || byte == 0x7FU) {
+        } else if (c == '\n' || shown_up_to > i) {
+            out += c;
+        } else if (const std::size_t n = printable_bytes(text, i); n > 0) {
+            shown_up_to = i + n;
+            out += c;
+        } else {
             constexpr const char* digits = "0123456789abcdef";
             out += std::string("\\x") + digits[byte >> 4U] + digits[byte & 15U];
-        } else {
-            out += c;
         }
     }
     return out;
 }
 
+/// What people write themselves is never written over by an answer: the file that was asked about, or
+/// any other dog, sheet or salon.
+void spare_what_was_read(const request& q) {
+    namespace fs = std::filesystem;
+    std::error_code failed;
+    if (!fs::exists(q.output, failed) || failed) {
+        return;
+    }
+    std::vector<std::string> read = q.operands;
+    read.insert(read.end(), {q.roster, q.kit, q.catalogue});
+    const bool is_read = std::any_of(read.begin(), read.end(), [&](const std::string& one) {
+        return fs::equivalent(one, q.output, failed);
+    });
+    if (is_read || fs::path(q.output).extension() == ".toml") {
+        cannot_write(q.output,
+                     "it is there already, and holds what somebody wrote; remove it "
+                     "first, or write another name behind -o");
+    }
+}
+
 int deliver(const request& q, const reply& r, std::ostream& out, std::ostream& err) {
     err << printable(r.said);
     if (!q.output.empty()) {
+        spare_what_was_read(q);
         write_file(q.output, [&](std::ostream& file) { file << r.text; });
         return r.code;
     }
@@ -156,6 +200,7 @@ int deliver_roster(const request& q, const surroundings& around, std::ostream& o
     if (q.output.empty()) {
         r = roster(q, around, out);
     } else {
+        spare_what_was_read(q);
         write_file(q.output, [&](std::ostream& file) { r = roster(q, around, file); });
     }
     err << r.text;

@@ -49,6 +49,12 @@ using date = std::chrono::sys_days;
     return date{ymd};
 }
 
+/// Whether a day can be meant by a salon: from 1990 to 2199.
+[[nodiscard]] inline bool is_near(const date& d) {
+    using namespace std::chrono;
+    return d >= sys_days{year{1990} / January / 1} && d < sys_days{year{2200} / January / 1};
+}
+
 /// `d` as YYYY-MM-DD; years 0 to 9999.
 [[nodiscard]] inline std::string iso(const date& d) {
     const std::chrono::year_month_day ymd{d};

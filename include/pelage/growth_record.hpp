@@ -2,7 +2,7 @@
 //
 // A measurement counts if it was taken combed out and dry, after a cut whose length there is known, and
 // before the next one. One taken on the day of a cut was taken before it. What doesn't count is named
-// with the reason, and so is one that is likelier wrong than right.
+// with the reason, and so is one that is likelier wrong than right. Of a long record the newest count.
 #pragma once
 
 #include <optional>
@@ -15,6 +15,9 @@
 #include <pelage/learning.hpp>
 
 namespace pelage {
+
+/// How many measurements of one dog count at most: the newest.
+inline constexpr std::size_t most_counted = 100;
 
 /// A measurement that counts.
 struct counted_measurement {

@@ -74,6 +74,7 @@ struct lookup_answer {
     std::vector<near_setup> reverse;       ///< what leaves with the lay what this leaves against it
     coat_class judged_on = coat_class::smooth;  ///< coat of `replaces` and `reverse`
     std::vector<std::string> cautions;
+    std::string there;  ///< of a blade or comb in a zone: whether it may be used there, in words
     std::vector<std::pair<std::string, evidence>> sure;  ///< figure in words, and how it is known
 };
 

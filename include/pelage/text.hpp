@@ -144,6 +144,12 @@ struct fraction {
             return "a length needs its unit; found \"" + found + "\"; write \"" + found +
                    " mm\" or \"" + found + " in\"";
         case length_fault::unknown_unit:
+            if (p.unit.front() == ',') {
+                std::string right = found;
+                right[right.find(',')] = '.';
+                return "a decimal point is a point; found \"" + found + "\"; write \"" + right +
+                       "\"";
+            }
             return "unknown unit of length \"" + p.unit + "\"; found \"" + found +
                    "\"; write mm, cm or in";
         case length_fault::out_of_range:

@@ -104,6 +104,20 @@ TEST_CASE("what the visit left: narrower words win, all means all", "[record]") 
     CHECK(why(legs).empty());
 }
 
+TEST_CASE("of a record without end the newest count", "[record]") {
+    dog d = cut_in_march();
+    d.visits[0].on = on("2015-01-01");
+    const date first = on("2015-01-02");
+    for (int i = 0; i < 3000; ++i) {
+        d.measured.push_back({first + std::chrono::days{i}, "back", mm(14 + 0.01 * i), true});
+    }
+    const learned_rate l = learned(d);
+    CHECK(l.counted.size() + l.left_out.size() == d.measured.size());
+    REQUIRE(l.counted.size() == most_counted);
+    CHECK(l.counted.front().which == 3000 - most_counted);
+    CHECK_THAT(l.left_out.front().why, match::ContainsSubstring("older than the newest 100"));
+}
+
 TEST_CASE("on the day of a cut it was measured before it", "[record]") {
     dog d = cut_in_march();
     d.visits.push_back({on("2026-04-20"), "full", {{"all", mm(9)}}});

@@ -526,3 +526,12 @@ TEST_CASE("a mat beside a place that is clipped against the lay: both are done",
     CHECK(of(g, "cheek").how.kind == tool_kind::clip);
     CHECK(g.choice.sure.optimal);
 }
+
+TEST_CASE("what a file can't hold is asked again, not written", "[intake]") {
+    // a name as another terminal's letters have it, one that turns the writing round, one too long
+    std::istringstream in("J\xfcrgen\nMoss\xe2\x80\xae\n" + std::string(2001, 'a') + "\nMoss\n");
+    std::ostringstream out;
+    cli::asker a(in, out);
+    CHECK(a.line("What is it called") == "Moss");
+    CHECK_THAT(out.str(), match::ContainsSubstring("a line of plain text in UTF-8 is needed"));
+}
