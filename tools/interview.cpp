@@ -137,6 +137,7 @@ class talk {
                           const auto d = parse_date(s);
                           return s.empty()                ? ""
                                  : !d                     ? "no such day"
+                                 : !is_near(*d)           ? "a day from 1990 on is needed"
                                  : today_ && *d > *today_ ? "that is still to come"
                                                           : "";
                       });

@@ -535,3 +535,12 @@ TEST_CASE("what a file can't hold is asked again, not written", "[intake]") {
     CHECK(a.line("What is it called") == "Moss");
     CHECK_THAT(out.str(), match::ContainsSubstring("a line of plain text in UTF-8 is needed"));
 }
+
+TEST_CASE("a last groom in a year no file can hold is asked again", "[intake]") {
+    std::string answers = common;
+    answers.replace(answers.find("2n\n"), 3, "2n0226-09-30\n2026-09-30\n");
+    const talked t = talk_through(answers + ".");
+    REQUIRE(t.patient.visits.size() == 1);
+    CHECK(t.patient.visits[0].on == *parse_date("2026-09-30"));
+    CHECK_THAT(t.said, match::ContainsSubstring("a day from 1990 on is needed"));
+}
