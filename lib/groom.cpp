@@ -37,7 +37,10 @@ std::string there_in(const groom_request& r, const zone_plan& z) {
     if (c.kind != cycle::growing) {
         return {};
     }
-    const rate_law law = prior_rate(c, r.rules.growth);
+    const rate_law law = r.learned != nullptr ? r.learned->next
+                         : r.patient.measured.empty()
+                             ? prior_rate(c, r.rules.growth)
+                             : learn_rate(r.patient, r.reference, r.rules, r.today).next;
     const length near = *z.target - z.tolerated;
     const days early = reach_quantile(*z.now, near, c.terminal.best, law, 0.1);
     const days late = reach_quantile(*z.now, near, c.terminal.best, law, 0.9);
@@ -46,11 +49,99 @@ std::string there_in(const groom_request& r, const zone_plan& z) {
                                 detail::fixed(in_days(late), 0) + " days";
 }
 
-void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
+/// One row of the problem, its choice made.
+struct chosen_row {
+    const groom_request& r;
+    const made_ready& ready;
+    const compiled_groom& c;
+    std::size_t row;
+    bool proven;  ///< no plan costs less
+};
+
+/// What may be used in a place, as far as it leaves a length.
+struct usable {
+    const setup* how = nullptr;
+    finished leaves{};
+};
+std::vector<usable> usable_in(const chosen_row& at, const zone_plan& z) {
+    std::vector<usable> out;
+    for (const allowed_setup& a : at.c.choice.zones[at.row]) {
+        const std::size_t k = at.c.setup_of(a.setup);
+        const setup& s = at.ready.top().setups()[k];
+        const bool known = s.kind != tool_kind::carder && (s.kind != tool_kind::none || z.now);
+        if (known && at.c.combed(a.setup) == z.combed_out) {
+            out.push_back(
+                {&s, left_by(z, s, at.ready.top().leaves(k, *at.r.patient.coat), at.r.rules.cut)});
+        }
+    }
+    return out;
+}
+
+/// Clipped off under a mat: by the longest that fits, where that is so.
+void tell_clipped(const chosen_row& at, zone_plan& z) {
+    const std::vector<usable> here = usable_in(at, z);
+    const bool longest = std::none_of(here.begin(), here.end(), [&](const usable& u) {
+        return in_hundredths(u.leaves.best) > in_hundredths(z.leaves->best);
+    });
+    z.came = outcome::clipped_under;
+    z.why = std::string(in_words(*z.mat)) + ", clipped off" +
+            (longest ? " by the longest blade that fits beneath" : "");
+}
+
+/// Beyond the tolerance. It is the nearest only if nothing that may be used here, scissors too, leaves
+/// nearer; else it costs least on the whole, and what would be nearer is named.
+void tell_miss(const chosen_row& at, zone_plan& z) {
+    const std::vector<usable> here = usable_in(at, z);
+    const auto off = [&](const finished& f) { return in_hundredths(gap(f.best, *z.target)); };
+    const usable* nearest = nullptr;
+    for (const usable& u : here) {
+        if (off(u.leaves) < off(nearest == nullptr ? *z.leaves : nearest->leaves)) {
+            nearest = &u;
+        }
+    }
+    if (nearest == nullptr) {
+        z.why = "the nearest that may be used here, " + miss_in_words(z);
+        return;
+    }
+    z.nearer = nearest->leaves;
+    z.why = miss_in_words(z) + (at.proven ? ", which costs least on the whole; " : "; ");
+    if (nearest->how->kind == tool_kind::scissors) {
+        const work more = place_work(at.r, z.at, finish::scissor) - z.takes;
+        z.why += "scissoring would leave " + show(nearest->leaves.best);
+        z.why += in_mmin(more) >= 500
+                     ? " and take " + detail::fixed(in_minutes(more), 0) + " min more here"
+                     : std::string{};
+        return;
+    }
+    const bool left = nearest->how->kind == tool_kind::none;
+    const std::string what =
+        left ? "left as it is it would be"
+             : (held(*nearest->how) == held(z.how) ? title(*nearest->how) : held(*nearest->how)) +
+                   " would leave";
+    z.why += what + " " + show(nearest->leaves.best);
+}
+
+/// Why it isn't the blade that the sheet names.
+std::string why_not_named(const chosen_row& at, const zone_plan& z) {
+    const std::string& id = *z.blade_wish;
+    const kit_blade* have = find_blade(at.r.tools, id);
+    if (have == nullptr) {
+        return "not in the kit";
+    }
+    if (!at_hand(*have, at.r.today)) {
+        return have->count < 1 ? "not in the kit" : "out for sharpening";
+    }
+    const std::vector<usable> here = usable_in(at, z);
+    const bool allowed = std::any_of(here.begin(), here.end(), [&](const usable& u) {
+        return u.how->kind == tool_kind::clip && !u.how->over && u.how->tool.id == id;
+    });
+    return allowed ? "which would cost more on the whole" : "not to be used here today";
+}
+
+/// What became of the wish in a place that something is chosen for, in words that hold.
+void tell_outcome(const chosen_row& at, finish asked, zone_plan& z) {
     if (z.mat && !z.combed_out) {
-        z.came = outcome::clipped_under;
-        z.why = std::string(in_words(*z.mat)) + ", clipped off" +
-                (z.target ? " by the longest blade that fits beneath" : "");
+        tell_clipped(at, z);
         return;
     }
     if (z.how.kind == tool_kind::none) {
@@ -58,7 +149,7 @@ void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
         if (z.came == outcome::hair_shorter) {
             z.why = z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
                         ? "today's hair is " + show(*z.now) + ", the sheet wants " +
-                              show(*z.target) + there_in(r, z)
+                              show(*z.target) + there_in(at.r, z)
                         : "today's hair is already " + show(*z.now);
         } else if (z.why.empty()) {
             z.why = "the sheet leaves it";
@@ -75,38 +166,9 @@ void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
                 ": scissored";
     } else if (!within(z.leaves->best, *z.target, z.tolerated)) {
         z.came = outcome::off_target;
-        z.why = "the nearest that may be used here, " + miss_in_words(z);
+        tell_miss(at, z);
     } else if (z.blade_wish && z.how.tool.id != *z.blade_wish) {
-        z.why =
-            "in place of blade " + *z.blade_wish + " (" +
-            (find_blade(r.tools, *z.blade_wish) == nullptr ? "not in the kit" : "not to be used") +
-            " here today)";
-    }
-}
-
-/// A miss where something allowed would have come within the tolerance and was dearer for the whole dog:
-/// a tool more, a greater step, another direction. Says what.
-void say_what_is_nearer(const groom_request& r, const made_ready& ready, const compiled_groom& c,
-                        std::size_t row, zone_plan& z) {
-    const setup* nearest = nullptr;
-    finished leaves{};
-    for (const allowed_setup& a : c.choice.zones[row]) {
-        const std::size_t k = c.setup_of(a.setup);
-        const setup& s = ready.top().setups()[k];
-        if (s.kind != tool_kind::clip || c.combed(a.setup) != z.combed_out) {
-            continue;
-        }
-        const finished left = left_by(z, s, ready.top().leaves(k, *r.patient.coat), r.rules.cut);
-        if (within(left.best, *z.target, z.tolerated) &&
-            (nearest == nullptr || gap(left.best, *z.target) < gap(leaves.best, *z.target))) {
-            nearest = &s;
-            leaves = left;
-        }
-    }
-    if (nearest != nullptr) {
-        z.nearer_had = true;
-        z.why = miss_in_words(z) + ", which costs least on the whole; " + held(*nearest) +
-                " would leave " + show(leaves.best);
+        z.why = "in place of blade " + *z.blade_wish + ", " + why_not_named(at, z);
     }
 }
 
@@ -146,10 +208,7 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
         }
         const finish done = z.how.kind == tool_kind::none ? finish::leave : z.how_finished;
         z.takes = place_work(r, z.at, done);
-        tell_outcome(r, z, asked);
-        if (z.came == outcome::off_target) {
-            say_what_is_nearer(r, ready, c, row, z);
-        }
+        tell_outcome({r, ready, c, row, g.choice.sure.optimal}, asked, z);
     }
 }
 
@@ -203,13 +262,13 @@ void read_left(const groom_request& r, groom& g) {
         zone_plan& z = g.zones[i];
         z.came = outcome::stuck;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
-        z.why = z.refused.empty() ? "the kit has nothing for it" : z.refused.back().why;
+        z.why = "the kit has nothing at hand that may be used here";
         if (m != nullptr && !m->free_hair && !m->comb_passes) {
             z.why =
                 "how much free hair lies under the mat isn't known: measure it, or try whether "
                 "a comb's tip passes beneath";
         } else if (m != nullptr) {
-            z.why = "no blade in the kit is short enough for the free hair under the mat";
+            z.why = "no blade in the kit that may be used here passes under the mat";
         }
     }
 }

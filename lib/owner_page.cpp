@@ -361,11 +361,11 @@ class page_maker {
                                  " now. It has to grow before it can be " + long_as(*z.target) + "."
                            : std::string{};
             case outcome::stuck:
-                return stuck(z);
+                return stuck(i);
             case outcome::off_target:
                 return "it will be " + long_as(z.leaves->best) + " and not " + long_as(*z.target) +
-                       (z.nearer_had ? ". That spares your dog time. Tell us if you mind."
-                                     : ". That is the nearest we can cut safely.");
+                       (z.nearer ? ". It can be " + long_as(z.nearer->best) + " if you ask us."
+                                 : ". That is the nearest our tools and this style allow.");
             case outcome::goes_along:
                 return "it is cut back with the ear beneath, so that no long fringe hangs from a "
                        "short ear.";
@@ -379,31 +379,58 @@ class page_maker {
     static bool short_of(const zone_plan& z) {
         return z.now && z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated);
     }
-    /// Why a place can't be done, in plain words.
-    [[nodiscard]] std::string stuck(const zone_plan& z) const {
-        const auto& mats = r_.patient.mats;
-        const auto m = std::find_if(mats.begin(), mats.end(), [&](const mat_finding& one) {
-            return one.at.zone == z.at.zone &&
-                   (one.at.which == side::both || z.at.which == side::both ||
-                    one.at.which == z.at.which);
-        });
-        if (m == mats.end()) {
-            return "we lack the right tool for it today. Ask us when we will have it.";
+    /// Why a place can't be done, and what will be done about it, in plain words.
+    [[nodiscard]] std::string stuck(std::size_t i) const {
+        const mat_finding* m = mat_at(r_.patient, g_.zones[i].at);
+        const std::string why = m == nullptr ? "we can't do it today as it was asked."
+                                : m->free_hair || m->comb_passes
+                                    ? "the mat sits too close to the skin for any blade we have."
+                                    : "we can't tell yet how close to the skin the mat sits.";
+        return why + (m == nullptr ? "" : " We leave it today.") + freed(i);
+    }
+    /// What would free it, as far as that was worked out.
+    [[nodiscard]] std::string freed(std::size_t i) const {
+        if (m_.stuck == nullptr) {
+            return {};
         }
-        return m->free_hair ? "the mat sits too close to the skin for any blade we have. We leave "
-                              "it, and a vet should see it."
-                            : "we can't tell yet how close to the skin the mat sits. We leave it "
-                              "until we know.";
+        const auto at = std::find_if(m_.stuck->begin(), m_.stuck->end(),
+                                     [&](const conflict& c) { return c.zone == i; });
+        if (at == m_.stuck->end()) {
+            return {};
+        }
+        const auto does = [&](freeing how) {
+            return std::any_of(at->frees.begin(), at->frees.end(), [&](const auto& f) {
+                return f.by.size() == 1 && f.by.front().how == how;
+            });
+        };
+        return at->veterinarian          ? " A vet should see it."
+               : does(freeing::comb_out) ? " We can comb it out at another visit."
+               : does(freeing::blade) || does(freeing::comb)
+                   ? " We need a tool that we lack today. Ask us when we have it."
+                   : "";
+    }
+    /// Whether the time for combing out wouldn't have done for this one, too.
+    [[nodiscard]] bool no_time_for(const zone_plan& z) const {
+        const auto takes = comb_out_work(*z.mat, r_.patient.size, r_.rules.prices);
+        work spent{};
+        for (const combing_out& c : g_.combed) {
+            spent += c.takes;
+        }
+        return takes && spent + *takes > comb_out_budget(r_.patient, r_.rules.refusal);
     }
     [[nodiscard]] std::string clipped(std::size_t i) const {
         const zone_plan& z = g_.zones[i];
-        if (zone_of(i).where == group::prep) {
+        const bool never = zone_of(i).has(zone_use::never_demat);
+        if (zone_of(i).where == group::prep && never) {
             return "we clip the mat off. The skin is thin here, so no one should comb mats out.";
         }
         const std::string left =
             z.leaves ? " We clip it off, and about " + long_as(z.leaves->best) + " is left." : "";
         return (z.mat == mat_grade::pelt ? "the hair is felted like cloth. A comb would only hurt."
-                                         : "to comb this mat out would take long and hurt.") +
+                : never                  ? "no one should comb mats out where skin is so thin."
+                : no_time_for(z)
+                    ? "to comb this mat out would take longer than your dog should bear."
+                    : "we found a mat.") +
                left;
     }
     [[nodiscard]] std::string carded(std::size_t i) const {

@@ -32,7 +32,9 @@ void get_numbers(record& r, page& p, zone& z, const evidence& why) {
     z.matting = f.must<double>("matting", over_zero(5.0));
     // with the dearest finish and size the time still fits what the planner can add up
     z.clip_time = f.must<work>("clip_time", over_zero(10.0));
-    const double tenths = f.must<double>("weight", over_zero(10.0)).best * 10.0;
+    const figure<double> weight = f.must<double>("weight", over_zero(10.0));
+    const double tenths = weight.best * 10.0;
+    z.weight_why = weight.why;
     z.weight_tenths = static_cast<int>(std::lround(tenths));
     if (std::abs(tenths - z.weight_tenths) > 1e-9) {
         p.out.add(r.at("weight"), errc::range,

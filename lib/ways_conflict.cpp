@@ -1,488 +1,354 @@
-// What would free a place for which nothing is allowed. All sets of things that could be otherwise are
-// tried by planning again with a changed dog or kit, the smallest first, so that what is named is least
-// and is enough. A place is done with one setup: no more than a blade and a comb can be missing.
+// What would free a place for which nothing is allowed. A few things could be otherwise (ways_remedies.hpp);
+// sets of them are tried, the smallest first, each by planning the changed dog or kit again: what is named
+// is enough, and no part of it is. Which missing tools are worth a plan is read off a compiled problem
+// with all of them in the kit.
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <tuple>
 
+#include <pelage/error.hpp>
 #include <pelage/text.hpp>
 
 #include "groom_cells.hpp"
-#include "ways_parts.hpp"
+#include "ways_remedies.hpp"
 
 namespace pelage {
 
 std::string_view name(freeing f) {
-    constexpr std::array<std::string_view, 9> names{"comb-out", "measure-hair", "comb-tip",
-                                                    "consent",  "shorter",      "either-way",
-                                                    "blade",    "comb",         "heal"};
+    constexpr std::array<std::string_view, 10> names{
+        "comb-out",   "measure-hair", "comb-tip", "consent",      "shorter",
+        "either-way", "blade",        "comb",     "measure-tool", "heal"};
     return names[static_cast<std::size_t>(f)];
 }
+
+namespace ways {
 
 namespace {
 
 /// Tools named of those that would do.
 constexpr std::size_t most_named = 3;
+/// Things named that only together free a place, beside the healing of its skin.
+constexpr std::size_t most_together = 3;
+/// Missing tools compiled into one problem: a kit and these have fewer than a problem may.
+constexpr std::size_t most_at_once = 8;
 
-bool touches(const place& a, const place& b) {
-    return a.zone == b.zone &&
-           (a.which == side::both || b.which == side::both || a.which == b.which);
+using remedies = std::vector<remedy>;
+
+bool uses(const setup& s, const remedy& tool) {
+    return s.kind == tool_kind::clip &&
+           (tool.add_blade ? s.tool.id == tool.says.id : s.over && s.over->id == tool.says.id);
 }
-
-/// A blade or comb of the reference or the kit that isn't at hand.
-struct missing_tool {
-    std::optional<kit_blade> as_blade;
-    std::optional<kit_comb> as_comb;
-
-    [[nodiscard]] way_out named() const {
-        return as_blade ? way_out{freeing::blade, as_blade->spec.id, {}, {}}
-                        : way_out{freeing::comb, as_comb->spec.id, {}, {}};
-    }
-};
 
 class conflict_search {
   public:
     conflict_search(const groom_request& r, const made_ready& ready, const zone_plan& z)
-        : r_(r), ready_(ready), z_(z), where_(r.reference.dog_body.zones[z.at.zone]) {
-        list_candidates();
-        list_missing();
+        : r_(r),
+          ready_(ready),
+          z_(z),
+          mat_(mat_at(r.patient, z.at)),
+          tools_(missing_tools(r, r.reference.dog_body.zones[z.at.zone].prep_blades)) {
+        if (z.hurt) {
+            always_.push_back({{freeing::heal, {}, {}, {}}});
+        }
     }
 
-    /// What is felted to the skin nothing frees.
-    void search(conflict& c, bool felted) const {
-        const std::size_t most = felted ? 0 : candidates_.size() + 2;
-        for (std::size_t size = 1; size <= most && c.frees.empty(); ++size) {
-            each_subset(size, [&](const auto& set) { try_with(set, {}, c); });
-            each_subset(size - 1, [&](const auto& set) { try_tools(set, c); });
-            if (size >= 2) {
-                each_subset(size - 2, [&](const auto& set) { try_pairs(set, c); });
-            }
+    [[nodiscard]] conflict found(std::size_t zone) {
+        conflict c;
+        c.zone = zone;
+        if (mat_ == nullptr || !mat_->to_skin) {
+            search(c);
         }
         add_rules(c);
+        c.veterinarian = c.frees.empty() && mat_ != nullptr;
+        return c;
     }
 
   private:
-    using ways_out = std::vector<way_out>;
-
-    /// The place as it would be judged after those changes, without a plan.
-    class after {
-      public:
-        after(const conflict_search& c, const ways_out& set) : here_(c.z_.at), changed_(c.r_) {
-            for (const way_out& w : set) {
-                c.apply(w, changed_);
-            }
-            request_.emplace(changed_.of(c.r_, c.ready_));
-            compiled_ = compile(*request_, c.ready_);
-        }
-        /// Whether the setup may be used, with the mat in or combed out.
-        [[nodiscard]] bool allows(const setup& s) const;
-
-      private:
-        place here_;
-        ways::changed_request changed_;
-        std::optional<groom_request> request_;
-        compiled_groom compiled_;
-    };
-
-    void list_candidates();
-    void list_missing();
-    [[nodiscard]] std::optional<length> enough_hair() const;
-    void apply(const way_out& w, ways::changed_request& to) const;
-    static void apply(const missing_tool& t, ways::changed_request& to);
-    template <class Visit>
-    void each_subset(std::size_t size, Visit visit) const;
-    [[nodiscard]] std::vector<setup> setups_with(const missing_tool& t) const;
-    bool try_with(const ways_out& set, const std::vector<const missing_tool*>& tools,
-                  conflict& c) const;
-    void try_tools(const ways_out& set, conflict& c) const;
-    void try_pairs(const ways_out& set, conflict& c) const;
+    void search(conflict& c);
+    [[nodiscard]] std::vector<remedies> sets_of(std::size_t size) const;
+    [[nodiscard]] bool try_with(const remedies& set, conflict& c) const;
+    void try_tools(const remedies& set, std::size_t tools, conflict& c) const;
+    [[nodiscard]] std::vector<remedies> tools_after(const remedies& set, std::size_t tools) const;
+    void weigh(const remedies& set, const remedies& added, std::size_t tools,
+               std::vector<remedies>& out) const;
+    [[nodiscard]] bool free_in(const groom& g, const remedies& set, freed& f) const;
     void add_rules(conflict& c) const;
+    [[nodiscard]] std::vector<broken_rule> rules_of_mat(const conflict& c) const;
     [[nodiscard]] broken_rule rule_against(const freed& f) const;
-    [[nodiscard]] std::optional<broken_rule> hard_rule(const setup& s) const;
-    [[nodiscard]] static broken_rule hair_unknown();
-    [[nodiscard]] broken_rule too_tight(std::string_view no_blade) const;
-    [[nodiscard]] const mat_finding* mat() const { return mat_at(r_.patient, z_.at); }
 
     const groom_request& r_;
     const made_ready& ready_;
     const zone_plan& z_;
-    const zone& where_;
-    std::vector<way_out> candidates_;
-    std::vector<missing_tool> missing_;
+    const mat_finding* mat_;
+    remedies always_;  ///< without which nothing frees the place
+    remedies candidates_;
+    remedies tools_;
 };
 
-/// The least free hair, up to the next 0.1 mm, with which a blade at hand may go beneath the mat: the
-/// usual safe one or longer where there is one, else a shorter one.
-std::optional<length> conflict_search::enough_hair() const {
-    std::vector<length> stated;
-    for (const setup& s : ready_.top().setups()) {
-        if (s.kind == tool_kind::clip && !s.over) {
-            stated.push_back(s.tool.stated.best);
+void conflict_search::search(conflict& c) {
+    candidates_ = remedies_for(r_, z_);
+    // of lengths of hair that would do, the first: the usual safe blade
+    for (const remedy& enough : hair_enough(r_, ready_, z_)) {
+        conflict tried;
+        if (try_with({enough}, tried)) {
+            candidates_.insert(candidates_.begin(), enough);
+            break;
         }
     }
-    std::sort(stated.begin(), stated.end());
-    std::stable_partition(stated.begin(), stated.end(), [&](const length& l) {
-        return in_hundredths(l) >= in_hundredths(r_.rules.refusal.safe_blade.best);
-    });
-    for (const length& l : stated) {
-        const double room = in_mm(l) / r_.rules.refusal.under_mat_share.best;
-        const way_out enough{freeing::measure_hair, {}, mm(std::ceil(room * 10.0) / 10.0), {}};
-        ways_out set{enough};
-        if (z_.hurt) {
-            set.push_back({freeing::heal, {}, {}, {}});
-        }
-        conflict c;
-        if (try_with(set, {}, c)) {
-            return enough.least;
-        }
+    if (!always_.empty() && try_with({}, c)) {
+        return;
     }
-    return std::nullopt;
-}
-
-void conflict_search::list_candidates() {
-    if (const mat_finding* m = mat()) {
-        const auto takes = comb_out_work(m->grade, r_.patient.size, r_.rules.prices);
-        if (takes && !m->to_skin && !where_.has(zone_use::never_demat)) {
-            candidates_.push_back({freeing::comb_out, {}, {}, takes});
+    for (std::size_t size = 1; size <= most_together && c.frees.empty(); ++size) {
+        for (const remedies& set : sets_of(size)) {
+            static_cast<void>(try_with(set, c));
         }
-        if (!m->free_hair && !m->to_skin) {
-            if (const auto least = enough_hair()) {
-                candidates_.push_back({freeing::measure_hair, {}, least, {}});
-            }
-            if (!m->comb_passes) {
-                candidates_.push_back({freeing::comb_tip, {}, {}, {}});
+        for (std::size_t tools = 1; tools <= std::min<std::size_t>(size, 2); ++tools) {
+            for (const remedies& set : sets_of(size - tools)) {
+                try_tools(set, tools, c);
             }
         }
     }
-    // no rule asks for any other consent, or for these elsewhere
-    const bool doubled =
-        *r_.patient.coat == coat_class::double_short || *r_.patient.coat == coat_class::double_long;
-    const std::pair<const char*, bool> consents[] = {{"clip-jacket", doubled},
-                                                     {"show-blades", r_.sheet.show}};
-    for (const auto& [id, matters] : consents) {
-        if (matters && !agreed(r_.patient, id)) {
-            candidates_.push_back({freeing::consent, id, {}, {}});
-        }
-    }
-    if (z_.target && z_.between == side_of_target::longer) {
-        candidates_.push_back({freeing::shorter, {}, {}, {}});
-    }
-    if (z_.target && z_.way != lay_choice::either) {
-        candidates_.push_back({freeing::either_way, {}, {}, {}});
-    }
-    if (z_.hurt) {
-        candidates_.push_back({freeing::heal, {}, {}, {}});
-    }
-}
-
-/// Whether a sheet or a prep zone of the reference names the blade: the usual ones.
-bool usual(const catalogue& c, const std::string& id) {
-    const auto in_sheet = [&](const style& s) {
-        return std::any_of(s.rules.begin(), s.rules.end(),
-                           [&](const sheet_rule& rule) { return rule.what.blade == id; });
-    };
-    const auto in_prep = [&](const zone& z) {
-        return std::find(z.prep_blades.begin(), z.prep_blades.end(), id) != z.prep_blades.end();
-    };
-    return std::any_of(c.styles.begin(), c.styles.end(), in_sheet) ||
-           std::any_of(c.dog_body.zones.begin(), c.dog_body.zones.end(), in_prep);
-}
-
-/// Missing tools, the usual before the rare: the zone's customary blades first, then those the
-/// reference's sheets name, standard blades before wide and toe ones, full teeth before skip, long before
-/// short; combs by length.
-void conflict_search::list_missing() {
-    using rank = std::tuple<std::ptrdiff_t, bool, int, int, double>;
-    std::vector<std::pair<rank, missing_tool>> ranked;
-    const auto& customary = where_.prep_blades;
-    const auto add_blade = [&](kit_blade b) {
-        const auto at = std::find(customary.begin(), customary.end(), b.spec.id);
-        const rank key{at - customary.begin(), !usual(r_.reference, b.spec.id),
-                       static_cast<int>(b.spec.shape), static_cast<int>(b.spec.cut),
-                       -in_mm(b.spec.stated.best)};
-        b.count = 1;
-        b.out = false;
-        b.out_until.reset();
-        ranked.push_back({key, {std::move(b), {}}});
-    };
-    const auto add_comb = [&](kit_comb c) {
-        const rank key{static_cast<std::ptrdiff_t>(customary.size()) + 1, false, 0, 0,
-                       in_mm(c.spec.stated.best)};
-        c.count = 1;
-        ranked.push_back({key, {{}, std::move(c)}});
-    };
-    for (const blade& b : r_.reference.blades) {
-        if (b.shape != edge::adjustable && find_blade(r_.tools, b.id) == nullptr) {
-            add_blade({b, 1, {}, false, {}});
-        }
-    }
-    for (const kit_blade& b : r_.tools.blades) {
-        if (b.spec.shape != edge::adjustable && taken(r_.tools, b.spec) && !at_hand(b, r_.today)) {
-            add_blade(b);
-        }
-    }
-    for (const comb& c : r_.reference.combs) {
-        const auto has = std::find_if(r_.tools.combs.begin(), r_.tools.combs.end(),
-                                      [&](const kit_comb& k) { return k.spec.id == c.id; });
-        if (has == r_.tools.combs.end()) {
-            add_comb({c, 1, {}, {}});
-        } else if (has->count < 1) {
-            add_comb(*has);
-        }
-    }
-    std::stable_sort(ranked.begin(), ranked.end(),
-                     [](const auto& a, const auto& b) { return a.first < b.first; });
-    for (auto& [key, tool] : ranked) {
-        missing_.push_back(std::move(tool));
-    }
-}
-
-void conflict_search::apply(const way_out& w, ways::changed_request& to) const {
-    dog& d = to.patient;
-    instruction departure;
-    switch (w.how) {
-        case freeing::comb_out:
-            std::erase_if(d.mats, [&](const mat_finding& m) { return touches(m.at, z_.at); });
-            break;
-        case freeing::measure_hair:
-        case freeing::comb_tip:
-            for (mat_finding& m : d.mats) {
-                if (touches(m.at, z_.at) && w.how == freeing::comb_tip) {
-                    m.comb_passes = true;
-                } else if (touches(m.at, z_.at) && !m.free_hair) {
-                    m.free_hair = w.least;
-                }
-            }
-            break;
-        case freeing::consent:
-            d.consents.push_back(w.id);
-            break;
-        case freeing::shorter:
-            departure.between = side_of_target::nearest;
-            to.departs(r_, z_.at, departure);
-            break;
-        case freeing::either_way:
-            departure.way = lay_choice::either;
-            to.departs(r_, z_.at, departure);
-            break;
-        case freeing::heal:
-            std::erase_if(d.skin, [&](const skin_finding& f) { return touches(f.at, z_.at); });
-            break;
-        case freeing::blade:
-        case freeing::comb:
-            break;  // tools come as missing_tool
-    }
-}
-
-void conflict_search::apply(const missing_tool& t, ways::changed_request& to) {
-    to.kit_changed = true;
-    if (t.as_blade) {
-        std::erase_if(to.tools.blades,
-                      [&](const kit_blade& b) { return b.spec.id == t.as_blade->spec.id; });
-        to.tools.blades.push_back(*t.as_blade);
-    } else {
-        std::erase_if(to.tools.combs,
-                      [&](const kit_comb& c) { return c.spec.id == t.as_comb->spec.id; });
-        to.tools.combs.push_back(*t.as_comb);
-    }
-}
-
-bool conflict_search::after::allows(const setup& s) const {
-    const groom_request& r = *request_;
-    const coat& c = coat_of(r.reference, *r.patient.coat);
-    const finished leaves =
-        rounded(cut_length(s, lay_of(r.reference, r.rules, c.id).best, r.rules.cut));
-    return std::any_of(compiled_.zones.begin(), compiled_.zones.end(), [&](const zone_plan& z) {
-        return touches(z.at, here_) &&
-               (cell_for(zone_case(r, c, z, false), s, leaves, false).allowed() ||
-                cell_for(zone_case(r, c, z, true), s, leaves, false).allowed());
-    });
 }
 
 /// Subsets of the candidates of that size, in order.
-template <class Visit>
-void conflict_search::each_subset(std::size_t size, Visit visit) const {
-    const std::size_t n = candidates_.size();
-    if (size > n) {
-        return;
+std::vector<remedies> conflict_search::sets_of(std::size_t size) const {
+    std::vector<remedies> out;
+    if (size > candidates_.size()) {
+        return out;
     }
-    std::vector<bool> in(n, false);
+    std::vector<bool> in(candidates_.size(), false);
     std::fill(in.begin(), in.begin() + static_cast<std::ptrdiff_t>(size), true);
     do {
-        ways_out set;
-        for (std::size_t i = 0; i < n; ++i) {
+        remedies set;
+        for (std::size_t i = 0; i < in.size(); ++i) {
             if (in[i]) {
                 set.push_back(candidates_[i]);
             }
         }
-        visit(set);
+        out.push_back(std::move(set));
     } while (std::prev_permutation(in.begin(), in.end()));
-}
-
-/// Plans again with those changes; notes them if the place is free then.
-bool conflict_search::try_with(const ways_out& set, const std::vector<const missing_tool*>& tools,
-                               conflict& c) const {
-    ways::changed_request changed(r_);
-    freed f{set, {}};
-    for (const way_out& w : set) {
-        apply(w, changed);
-    }
-    for (const missing_tool* t : tools) {
-        apply(*t, changed);
-        f.by.push_back(t->named());
-    }
-    const groom g = ways::plan_again(changed.of(r_, ready_));
-    bool free = true;
-    for (const zone_plan& z : g.zones) {
-        if (touches(z.at, z_.at)) {
-            free = free && z.came != outcome::stuck && z.came != outcome::skin_left;
-            if (z.how.kind != tool_kind::none) {
-                f.then = z.how;
-            }
-        }
-    }
-    if (free) {
-        c.frees.push_back(std::move(f));
-    }
-    return free;
-}
-
-/// Every setup a missing tool makes possible over or under what is at hand.
-std::vector<setup> conflict_search::setups_with(const missing_tool& t) const {
-    ways::changed_request changed(r_);
-    apply(t, changed);
-    std::vector<setup> out = setups_of(changed.tools, r_.today, r_.rules.cut);
-    std::erase_if(out, [&](const setup& s) {
-        const bool uses = t.as_blade ? s.tool.id == t.as_blade->spec.id
-                                     : s.over && s.over->id == t.as_comb->spec.id;
-        return s.kind != tool_kind::clip || !uses;
-    });
     return out;
 }
 
-void conflict_search::try_tools(const ways_out& set, conflict& c) const {
-    const after a(*this, set);
+/// Whether a plan of the changed request does something in the place, and what: with each tool that was
+/// added, and with the mat combed out if that is what is named.
+bool conflict_search::free_in(const groom& g, const remedies& set, freed& f) const {
+    bool seen = false;
+    for (const zone_plan& z : g.zones) {
+        if (!share_side(z.at, z_.at)) {
+            continue;
+        }
+        seen = true;
+        const bool free = z.came != outcome::stuck && z.came != outcome::skin_left;
+        const bool as_said = std::all_of(set.begin(), set.end(), [&](const remedy& one) {
+            const bool comb_out = one.says.how == freeing::comb_out;
+            const bool same_blade = one.says.how == freeing::measure_tool;
+            return (!comb_out || z.combed_out) && (!one.adds_tool() || uses(z.how, one)) &&
+                   (!same_blade || (z.how.kind == tool_kind::clip && z.how.tool.id == one.says.id));
+        });
+        if (!free || !as_said) {
+            return false;
+        }
+        if (z.how.kind != tool_kind::none) {
+            f.then = z.how;
+        }
+    }
+    return seen;
+}
+
+/// Plans again with those changes; notes them if the place is free then.
+bool conflict_search::try_with(const remedies& set, conflict& c) const {
+    changed_request changed(r_);
+    freed f;
+    for (const remedies* some : {&set, &always_}) {
+        for (const remedy& one : *some) {
+            apply(one, r_, z_.at, changed);
+            f.by.push_back(one.says);
+        }
+    }
+    try {
+        if (!free_in(plan_again(changed.of(r_, ready_)), set, f)) {
+            return false;
+        }
+    } catch (const error& e) {
+        if (e.code() != errc::range) {
+            throw;
+        }
+        return false;  // more tools than a plan counts
+    }
+    c.frees.push_back(std::move(f));
+    return true;
+}
+
+void conflict_search::try_tools(const remedies& set, std::size_t tools, conflict& c) const {
     std::size_t named = 0;
-    for (const missing_tool& t : missing_) {
-        const std::vector<setup> with = setups_with(t);
-        const bool may =
-            std::any_of(with.begin(), with.end(), [&](const setup& s) { return a.allows(s); });
-        if (named < most_named && may && try_with(set, {&t}, c)) {
+    for (const remedies& added : tools_after(set, tools)) {
+        remedies all = set;
+        all.insert(all.end(), added.begin(), added.end());
+        if (named < most_named && try_with(all, c)) {
             ++named;
         }
     }
 }
 
-/// A missing comb over the missing blade that is kept under combs.
-void conflict_search::try_pairs(const ways_out& set, conflict& c) const {
-    const auto under = std::find_if(missing_.begin(), missing_.end(), [&](const missing_tool& t) {
-        return t.as_blade && t.as_blade->spec.id == r_.tools.under_comb;
-    });
-    if (under == missing_.end()) {
+/// Missing tools, so many together, with which some setup would be allowed in the place once `set` is done.
+std::vector<remedies> conflict_search::tools_after(const remedies& set, std::size_t tools) const {
+    std::vector<remedies> out;
+    for (std::size_t from = 0; from < tools_.size(); from += most_at_once) {
+        const auto begin = tools_.begin() + static_cast<std::ptrdiff_t>(from);
+        const std::size_t n = std::min(most_at_once, tools_.size() - from);
+        remedies added(begin, begin + static_cast<std::ptrdiff_t>(n));
+        const auto under = std::find_if(tools_.begin(), tools_.end(), [&](const remedy& one) {
+            return one.add_blade && one.says.id == r_.tools.under_comb;
+        });
+        if (tools == 2 && under != tools_.end()) {
+            added.push_back(*under);
+        }
+        weigh(set, added, tools, out);
+    }
+    return out;
+}
+
+void conflict_search::weigh(const remedies& set, const remedies& added, std::size_t tools,
+                            std::vector<remedies>& out) const {
+    changed_request changed(r_);
+    for (const remedies* some : {&set, &always_, &added}) {
+        for (const remedy& one : *some) {
+            apply(one, r_, z_.at, changed);
+        }
+    }
+    const groom_request r = changed.of(r_, ready_);
+    const made_ready ready(r);
+    compiled_groom c;
+    try {
+        c = compile(r, ready);
+    } catch (const error& e) {
+        if (e.code() != errc::range) {
+            throw;
+        }
+        if (added.size() == 1) {
+            return;  // the kit has as many tools as a plan counts
+        }
+        const auto half = added.begin() + static_cast<std::ptrdiff_t>(added.size() / 2);
+        weigh(set, {added.begin(), half}, tools, out);
+        weigh(set, {half, added.end()}, tools, out);
         return;
     }
-    const after a(*this, set);
-    std::size_t named = 0;
-    for (const missing_tool& t : missing_) {
-        if (!t.as_comb || named == most_named) {
-            continue;
-        }
-        bool may = false;
-        for (const direction d : {direction::with_lay, direction::against_lay}) {
-            may =
-                may || a.allows(combed(as_measured(*t.as_comb), as_measured(*under->as_blade), d));
-        }
-        named += may && try_with(set, {&*under, &t}, c) ? 1 : 0;
-    }
-}
-
-/// The hard rule against a setup as things stand.
-std::optional<broken_rule> conflict_search::hard_rule(const setup& s) const {
-    const zone_case at(r_, coat_of(r_.reference, *r_.patient.coat), z_, false);
-    const auto no = refuse(s, at.today, r_.rules.refusal, r_.rules.cut);
-    if (!no) {
-        return std::nullopt;
-    }
-    if (*no == refusal::under_mat_too_long && !mat()->free_hair) {
-        return hair_unknown();
-    }
-    return broken_rule{std::string(name(*no)), std::string(reason(*no))};
-}
-
-broken_rule conflict_search::hair_unknown() {
-    return {"free-hair-unknown", "how much free hair lies under the mat isn't known"};
-}
-
-/// Why nothing goes under the mat.
-broken_rule conflict_search::too_tight(std::string_view no_blade) const {
-    return mat()->free_hair ? broken_rule{std::string(name(refusal::under_mat_too_long)),
-                                          std::string(no_blade) +
-                                              " short enough for the free hair under the mat"}
-                            : hair_unknown();
-}
-
-/// What stands in the way of a setup that those things would free.
-broken_rule conflict_search::rule_against(const freed& f) const {
-    const auto combed_out = [](const way_out& w) { return w.how == freeing::comb_out; };
-    if (std::any_of(f.by.begin(), f.by.end(), combed_out)) {
-        return too_tight("no blade at hand is");
-    }
-    if (const auto hard = f.then ? hard_rule(*f.then) : std::nullopt) {
-        return *hard;
-    }
-    for (const way_out& w : f.by) {
-        switch (w.how) {
-            case freeing::blade:
-            case freeing::comb:
-                return mat() == nullptr
-                           ? broken_rule{"not-in-kit", "the kit has nothing for it at hand"}
-                           : too_tight("no blade at hand is");
-            case freeing::shorter:
-                return {"too-short", "the sheet goes no shorter"};
-            case freeing::either_way:
-                return {"direction", "the sheet wants the other direction"};
-            case freeing::comb_out:
-            case freeing::measure_hair:
-            case freeing::comb_tip:
-            case freeing::consent:
-            case freeing::heal:
-                break;
-        }
-    }
-    return {"mat-in", "a mat stays in"};
-}
-
-void conflict_search::add_rules(conflict& c) const {
-    const auto add = [&](broken_rule rule) {
-        const bool known = std::any_of(c.rules.begin(), c.rules.end(),
-                                       [&](const broken_rule& one) { return one.id == rule.id; });
-        if (!known) {
-            c.rules.push_back(std::move(rule));
-        }
-    };
-    for (const freed& f : c.frees) {
-        add(rule_against(f));
-        for (const way_out& w : f.by) {
-            if (w.how == freeing::comb_out) {
-                add({"comb-out-limit", "there is no time left to comb it out today"});
+    std::vector<std::vector<bool>> wanted;
+    for (std::size_t row = 0; row < c.rows.size(); ++row) {
+        for (const allowed_setup& a : c.choice.zones[row]) {
+            std::vector<bool> held;
+            for (const remedy& one : added) {
+                held.push_back(uses(ready.top().setups()[c.setup_of(a.setup)], one));
+            }
+            const auto n = static_cast<std::size_t>(std::count(held.begin(), held.end(), true));
+            if (n == tools && share_side(c.zones[c.rows[row]].at, z_.at)) {
+                wanted.push_back(std::move(held));
             }
         }
     }
-    if (!c.frees.empty()) {
-        return;
+    // the usual before the rare, as they stand in `added`
+    std::sort(wanted.begin(), wanted.end(), std::greater<>());
+    wanted.erase(std::unique(wanted.begin(), wanted.end()), wanted.end());
+    for (const std::vector<bool>& held : wanted) {
+        remedies one;
+        for (std::size_t i = 0; i < added.size(); ++i) {
+            if (held[i]) {
+                one.push_back(added[i]);
+            }
+        }
+        out.push_back(std::move(one));
     }
-    const mat_finding* m = mat();
+}
+
+// ---- the rules in the way ----
+
+bool names(const freed& f, freeing how) {
+    return std::any_of(f.by.begin(), f.by.end(), [&](const way_out& w) { return w.how == how; });
+}
+bool names(const conflict& c, freeing how) {
+    return std::any_of(c.frees.begin(), c.frees.end(),
+                       [&](const freed& f) { return names(f, how); });
+}
+
+broken_rule rule_of(refusal no) {
+    return {std::string(name(no)), std::string(reason(no))};
+}
+
+/// What stands in the way of going under a mat and of combing it out.
+std::vector<broken_rule> conflict_search::rules_of_mat(const conflict& c) const {
+    std::vector<broken_rule> out;
+    const bool a_blade = names(c, freeing::blade) || names(c, freeing::measure_tool);
+    const std::string which =
+        a_blade ? "no blade at hand that may be used here " : "no blade that may be used here ";
+    if (mat_->to_skin) {
+        return {rule_of(refusal::mat_to_skin)};
+    }
+    if (mat_->free_hair) {
+        out.push_back({std::string(name(refusal::under_mat_too_long)),
+                       which + "is short enough for the free hair under the mat"});
+    } else if (!mat_->comb_passes) {
+        out.push_back({"free-hair-unknown", "how much free hair lies under the mat isn't known"});
+    } else {
+        out.push_back({"not-in-kit", which + "passes under the mat as a comb's tip does"});
+    }
+    const auto takes = comb_out_work(mat_->grade, r_.patient.size, r_.rules.prices);
+    const work most = comb_out_budget(r_.patient, r_.rules.refusal);
+    if (!takes) {
+        out.push_back({"pelt-combed-out", "a pelt is never combed out"});
+    } else if (r_.reference.dog_body.zones[z_.at.zone].has(zone_use::never_demat)) {
+        out.push_back({"never-combed-out", "a mat isn't combed out here"});
+    } else if (*takes > most) {
+        out.push_back({"comb-out-limit", "combing it out takes about " +
+                                             detail::fixed(in_minutes(*takes), 0) +
+                                             " min, this dog is combed out for " +
+                                             detail::fixed(in_minutes(most), 0)});
+    } else if (names(c, freeing::comb_out)) {
+        out.push_back({"comb-out-limit", "there is no time left to comb it out today"});
+    }
+    return out;
+}
+
+/// What stands in the way of a setup that those things would free, where there is no mat.
+broken_rule conflict_search::rule_against(const freed& f) const {
+    const auto named = [&](freeing how) { return names(f, how); };
+    if (named(freeing::blade) || named(freeing::comb)) {
+        return {"not-in-kit", "the kit has nothing for it at hand"};
+    }
+    if (named(freeing::measure_tool)) {
+        return {"odd-measure",
+                "the blade for it was measured at another length than it is made for"};
+    }
+    if (f.then) {
+        const zone_case at(r_, coat_of(r_.reference, *r_.patient.coat), z_, false);
+        if (const auto no = refuse(*f.then, at.today, r_.rules.refusal, r_.rules.cut)) {
+            return rule_of(*no);
+        }
+    }
+    return named(freeing::shorter)
+               ? broken_rule{"too-short", "the sheet goes no shorter"}
+               : broken_rule{"direction", "the sheet wants the other direction"};
+}
+
+void conflict_search::add_rules(conflict& c) const {
+    const auto add = [&](const broken_rule& rule) {
+        const bool known = std::any_of(c.rules.begin(), c.rules.end(),
+                                       [&](const broken_rule& one) { return one.id == rule.id; });
+        if (!known) {
+            c.rules.push_back(rule);
+        }
+    };
     if (z_.hurt) {
-        add({std::string(name(refusal::skin_found)), std::string(reason(refusal::skin_found))});
+        add(rule_of(refusal::skin_found));
     }
-    if (m != nullptr && m->to_skin) {
-        add({std::string(name(refusal::mat_to_skin)), std::string(reason(refusal::mat_to_skin))});
-    } else if (m != nullptr) {
-        add(too_tight("no blade is"));
-        add(m->grade == mat_grade::pelt
-                ? broken_rule{"pelt-combed-out", "a pelt is never combed out"}
-                : broken_rule{"never-combed-out", "a mat isn't combed out here"});
+    if (mat_ != nullptr) {
+        for (const broken_rule& rule : rules_of_mat(c)) {
+            add(rule);
+        }
+    } else if (!z_.hurt) {
+        for (const freed& f : c.frees) {
+            add(rule_against(f));
+        }
     }
     if (c.rules.empty()) {
         add({"not-in-kit", "no blade or comb may be used here"});
@@ -490,6 +356,8 @@ void conflict_search::add_rules(conflict& c) const {
 }
 
 }  // namespace
+
+}  // namespace ways
 
 std::vector<conflict> conflicts(const groom_request& r, const groom& g) {
     std::vector<conflict> out;
@@ -501,10 +369,7 @@ std::vector<conflict> conflicts(const groom_request& r, const groom& g) {
         const bool felted = m != nullptr && m->to_skin;
         const bool stuck = !g.stopped() && z.came == outcome::stuck;
         if (stuck || felted || z.came == outcome::skin_left) {
-            conflict c;
-            c.zone = i;
-            conflict_search(quiet, ready, z).search(c, felted);
-            out.push_back(std::move(c));
+            out.push_back(ways::conflict_search(quiet, ready, z).found(i));
         }
     }
     return out;

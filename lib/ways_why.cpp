@@ -1,7 +1,8 @@
 // Why each place has its setup. The next best plan with another setup there is found by barring the one
 // it has and choosing again. The reason is read off the plan: where another setup is cheaper for the
 // place alone, the plan being the cheapest means that taking it would cost more in pick-ups or steps,
-// go against the direction of the neighbours, or need combing out there is no time for.
+// go against the direction of the neighbours, or need combing out there is no time for. That a tool is in the
+// hand anyway is tried: the place does without it, and the plan must take it up elsewhere all the same.
 #include <algorithm>
 #include <array>
 #include <cstdlib>
@@ -12,8 +13,9 @@
 namespace pelage {
 
 std::string_view name(chosen_for w) {
-    constexpr std::array<std::string_view, 7> names{"only-one",   "wish",      "nearest", "in-hand",
-                                                    "neighbours", "direction", "no-time"};
+    constexpr std::array<std::string_view, 12> names{
+        "only-one", "customary", "longest-under-mat", "wish",       "near-enough", "nearest",
+        "cheapest", "in-hand",   "spares-pick-up",    "neighbours", "direction",   "no-time"};
     return names[static_cast<std::size_t>(w)];
 }
 
@@ -38,7 +40,10 @@ class explainer {
   private:
     [[nodiscard]] reason_why of_row(std::size_t row) const;
     void find_next(std::size_t row, reason_why& why) const;
-    [[nodiscard]] chosen_for against(std::size_t row, const allowed_setup& other) const;
+    [[nodiscard]] chosen_for alone_best(std::size_t row) const;
+    void against(std::size_t row, const allowed_setup& other, reason_why& why) const;
+    [[nodiscard]] bool taken_up_anyway(std::size_t row, tool_set tools) const;
+    [[nodiscard]] std::int32_t off(std::size_t row, std::int32_t left) const;
     [[nodiscard]] std::int64_t steps(std::size_t row, std::int32_t left) const;
     [[nodiscard]] tool_set held_elsewhere(std::size_t row) const;
     [[nodiscard]] const problem& choice() const { return at_.compiled().choice; }
@@ -73,16 +78,29 @@ tool_set explainer::held_elsewhere(std::size_t row) const {
     return held;
 }
 
+/// Whether the plan would hold all those tools in other places if this one did without them.
+bool explainer::taken_up_anyway(std::size_t row, tool_set tools) const {
+    problem p = choice();
+    std::erase_if(p.zones[row], [&](const allowed_setup& s) { return (s.tools & tools) != 0; });
+    const solution s = p.zones[row].empty() ? solution{} : at_.choose(p);
+    tool_set held = 0;
+    for (std::size_t n = 0; n < s.setup.size(); ++n) {
+        held |= find(p, n, s.setup[n])->tools;
+    }
+    return (tools & ~held) == 0;
+}
+
 /// What speaks against `other`, cheaper for this place alone.
-chosen_for explainer::against(std::size_t row, const allowed_setup& other) const {
+void explainer::against(std::size_t row, const allowed_setup& other, reason_why& why) const {
     const problem& p = choice();
     const allowed_setup& own = chosen(row);
-    std::int32_t spent = other.spend;
+    std::int64_t spent = other.spend;
     for (std::size_t n = 0; n < g_.choice.setup.size(); ++n) {
         spent += n == row ? 0 : chosen(n).spend;
     }
     if (spent > p.budget) {
-        return chosen_for::no_time;
+        why.why = chosen_for::no_time;
+        return;
     }
     const tool_set elsewhere = held_elsewhere(row);
     const auto pick_ups = [&](tool_set held) {
@@ -95,9 +113,59 @@ chosen_for explainer::against(std::size_t row, const allowed_setup& other) const
     const std::int64_t by_tools = pick_ups(other.tools) - pick_ups(own.tools);
     const std::int64_t by_steps = steps(row, other.length) - steps(row, own.length);
     if (by_tools + by_steps < own.cost - other.cost) {
-        return chosen_for::direction;
+        why.why = chosen_for::direction;
+    } else if (by_tools < by_steps) {
+        why.why = chosen_for::neighbours;
+    } else if (const tool_set extra = own.tools & ~other.tools;
+               extra != 0 && taken_up_anyway(row, extra)) {
+        why.why = chosen_for::in_hand;
+    } else {
+        why.why = chosen_for::spares;
+        for (std::size_t n = 0; n < g_.choice.setup.size(); ++n) {
+            if (n != row && (chosen(n).tools & extra) != 0) {
+                why.with.push_back(at_.compiled().rows[n]);
+            }
+        }
     }
-    return by_tools >= by_steps ? chosen_for::in_hand : chosen_for::neighbours;
+}
+
+/// How far a length is from the wish, in hundredths.
+std::int32_t explainer::off(std::size_t row, std::int32_t left) const {
+    const zone_plan& z = at_.compiled().zones[at_.compiled().rows[row]];
+    return std::abs(left - in_hundredths(*z.target));
+}
+
+/// Why, where nothing is cheaper in this place alone.
+chosen_for explainer::alone_best(std::size_t row) const {
+    const compiled_groom& c = at_.compiled();
+    const zone_plan& z = g_.zones[c.rows[row]];
+    const allowed_setup& own = chosen(row);
+    const auto none_is = [&](auto better) {
+        return std::none_of(choice().zones[row].begin(), choice().zones[row].end(),
+                            [&](const allowed_setup& s) {
+                                return c.combed(s.setup) == c.combed(own.setup) && better(s);
+                            });
+    };
+    if (z.came == outcome::clipped_under) {
+        const bool longest = none_is([&](const allowed_setup& s) { return s.length > own.length; });
+        return longest ? chosen_for::under_mat : chosen_for::cheapest;
+    }
+    if (!z.target || !z.leaves) {
+        const auto& customary = at_.request().reference.dog_body.zones[z.at.zone].prep_blades;
+        const bool by_list =
+            z.how.kind == tool_kind::clip && !z.how.over &&
+            std::find(customary.begin(), customary.end(), z.how.tool.id) != customary.end();
+        return by_list ? chosen_for::customary : chosen_for::cheapest;
+    }
+    const bool nearest = none_is([&](const allowed_setup& s) {
+        const tool_kind kind = at_.setup_at(s.setup).kind;
+        const bool measured = kind != tool_kind::carder && (kind != tool_kind::none || z.now);
+        return measured && off(row, s.length) < off(row, own.length);
+    });
+    if (within(z.leaves->best, *z.target, z.tolerated)) {
+        return nearest ? chosen_for::wish : chosen_for::enough;
+    }
+    return nearest ? chosen_for::nearest : chosen_for::cheapest;
 }
 
 void explainer::find_next(std::size_t row, reason_why& why) const {
@@ -125,6 +193,10 @@ reason_why explainer::of_row(std::size_t row) const {
     const allowed_setup& own = chosen(row);
     reason_why why;
     why.zone = at_.compiled().rows[row];
+    if (g_.zones[why.zone].came == outcome::goes_along) {
+        why.why = chosen_for::only_one;
+        return why;
+    }
     find_next(row, why);
     const allowed_setup* alone = &own;
     for (const allowed_setup& s : allowed) {
@@ -134,11 +206,9 @@ reason_why explainer::of_row(std::size_t row) const {
         why.why = chosen_for::only_one;
     } else if (alone != &own) {
         why.alone = at_.setup_at(alone->setup);
-        why.why = against(row, *alone);
+        against(row, *alone, why);
     } else {
-        const outcome came = g_.zones[why.zone].came;
-        const bool far = came == outcome::off_target || came == outcome::beyond_reach;
-        why.why = far ? chosen_for::nearest : chosen_for::wish;
+        why.why = alone_best(row);
     }
     return why;
 }

@@ -6,6 +6,7 @@
 #include <pelage/io/write.hpp>
 
 #include "when_words.hpp"
+#include "write_basis.hpp"
 #include "write_heat.hpp"
 
 namespace pelage::io {
@@ -36,13 +37,6 @@ json json_of(const setup& s) {
     return j;
 }
 
-namespace {
-
-using io::json_of;  // beside those of this file
-
-json days_json(const days& d) {
-    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
-}
 json json_of(const evidence& e) {
     json j{{"basis", name(e.how)}};
     if (!e.from.empty()) {
@@ -57,6 +51,13 @@ json json_of(const evidence& e) {
     return j;
 }
 
+namespace {
+
+using io::json_of;  // beside those of this file
+
+json days_json(const days& d) {
+    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
+}
 json json_of(const near_setup& n) {
     json j{{"setup", json_of(n.how)},
            {"leaves", json_of(n.leaves)},
@@ -500,6 +501,13 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                   {"zones_with_ties", g.choice.sure.ties}};
     j["taken_as_given"] = g.notes;
     add_beside(j, b, g, r, o);
+    if (o.explain && !g.stopped()) {
+        j["stands_on"] = json::array();
+        for (const stands_on& s : what_it_stands_on(g, when, r, o)) {
+            j["stands_on"].push_back(
+                {{"id", s.id}, {"text", s.text}, {"evidence", json_of(s.why)}});
+        }
+    }
     return dumped(j);
 }
 

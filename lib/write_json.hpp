@@ -15,6 +15,7 @@ using json = nlohmann::ordered_json;
 [[nodiscard]] json minutes_json(const work& w);
 [[nodiscard]] json json_of(const finished& f);
 [[nodiscard]] json json_of(const setup& s);
+[[nodiscard]] json json_of(const evidence& e);
 
 /// Other ways and conflicts, and under --explain why each setup and the plan without each tool.
 void add_beside(json& j, const beside& b, const groom& g, const groom_request& r,

@@ -103,6 +103,9 @@ json ways_json::of(const reason_why& w) const {
     if (w.alone) {
         j["alone"] = json_of(*w.alone);
     }
+    if (!w.with.empty()) {
+        j["together_with"] = titles(w.with);
+    }
     if (w.next) {
         j["next_best"] = json_of(*w.next);
         j["next_best_combed_out"] = w.next_combed;
@@ -145,7 +148,10 @@ json ways_json::of(const conflict& c) const {
         }
         frees.push_back(std::move(one));
     }
-    return {{"zone", title_of(c.zone)}, {"rules", std::move(rules)}, {"frees", std::move(frees)}};
+    return {{"zone", title_of(c.zone)},
+            {"rules", std::move(rules)},
+            {"frees", std::move(frees)},
+            {"veterinarian_decides", c.veterinarian}};
 }
 
 json ways_json::of(const grow_back_way& w) const {

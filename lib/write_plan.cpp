@@ -8,6 +8,7 @@
 #include "chance_words.hpp"
 #include "layout.hpp"
 #include "when_words.hpp"
+#include "write_basis.hpp"
 #include "write_blends.hpp"
 #include "write_heat.hpp"
 #include "write_ways.hpp"
@@ -54,7 +55,7 @@ class plan_writer {
         section("Other ways, if the owner agrees", other_ways_text(beside_, g_, r_, o_, when));
         notes();
         if (o_.explain) {
-            explain();
+            explain(when);
         }
         return out_;
     }
@@ -308,6 +309,23 @@ class plan_writer {
         }
     }
 
+    /// After the bath nothing but the head is left to do once the head is begun.
+    [[nodiscard]] bool head_is_last() const {
+        bool begun = false;
+        bool last = true;
+        for (const block& b : g_.blocks) {
+            if (b.when == list::before_bath) {
+                continue;
+            }
+            for (const std::size_t i : b.zones) {
+                const bool head = zone_of(i).where == group::head;
+                last = last && (head || !begun);
+                begun = begun || head;
+            }
+        }
+        return begun && last;
+    }
+
     void work_list(list when) {
         const bool before = when == list::before_bath;
         const work total = before ? g_.before : g_.after;
@@ -319,8 +337,10 @@ class plan_writer {
                 before ? "mats come out dry, since wet fibres grip one another harder; prep "
                          "leaves dirty hair to a blade that isn't the finish blade"
                        : "dirty or damp coat blunts a blade within minutes and bends under it: the "
-                         "finish is cut on a clean, dry, combed-out coat; the head last, when the "
-                         "rest gives its measure",
+                         "finish is cut on a clean, dry, combed-out coat" +
+                             std::string(head_is_last()
+                                             ? "; the head last, when the rest gives its measure"
+                                             : ""),
                 7);
         }
         if (before) {
@@ -336,7 +356,7 @@ class plan_writer {
                         "within the " +
                             detail::fixed(in_minutes(comb_out_budget(r_.patient, r_.rules.refusal)),
                                           0) +
-                            " min this dog is combed out for, this saves the most of the style",
+                            " min this dog is combed out for: the hair stays",
                         7);
                 }
             }
@@ -474,7 +494,7 @@ class plan_writer {
                ", zones with ties: " + std::to_string(p.ties);
     }
 
-    void explain() {
+    void explain(const std::optional<back>& when) {
         out_ += "\nWhy so\n";
         say("  ",
             "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
@@ -485,6 +505,10 @@ class plan_writer {
             4);
         say("  minutes: ", basis_words(r_.rules.prices.scissor.why), 4);
         explain_order();
+        out_ += "\nWhat it stands on\n";
+        for (const stands_on& one : what_it_stands_on(g_, when, r_, o_)) {
+            say("  " + one.text + ": ", basis_words(one.why), 4);
+        }
         section("Why this", why_text(beside_, g_, r_, o_));
         section("Without it", without_text(beside_, g_, r_, o_));
         out_ += "\nNot used\n";
@@ -498,8 +522,8 @@ class plan_writer {
         const bool proven = g_.order_before.proven && g_.order_after.proven;
         say("  order: ",
             "blades and combs are taken up in " + taking_up(g_.order_before) + " before and " +
-                taking_up(g_.order_after) + " after the bath, then the head last, then body, " +
-                "legs, tail, feet, then from neighbour to neighbour; " +
+                taking_up(g_.order_after) + " after the bath; where that leaves it open the " +
+                "head comes last, then body, legs, tail, feet, then neighbour by neighbour; " +
                 (proven ? "no order is better" : "too long a list to prove it the best order"),
             4);
         const price_rules& p = r_.rules.prices;

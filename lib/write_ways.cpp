@@ -100,6 +100,8 @@ class ways_writer {
     [[nodiscard]] std::string alike_line(const other_way& w) const;
     [[nodiscard]] std::string only_one(const zone_plan& z) const;
     [[nodiscard]] std::string reason(const reason_why& why) const;
+    [[nodiscard]] std::string customary(const zone_plan& z) const;
+    [[nodiscard]] std::string off_in_words(const zone_plan& z) const;
     [[nodiscard]] std::string next(const reason_why& why) const;
 
     const groom& g_;
@@ -165,9 +167,16 @@ std::string ways_writer::body_line(const other_way& w) const {
     const std::size_t i = most->second.front();
     const zone_plan& was = g_.zones[i];
     const zone_plan& is = w.plan.zones[i];
+    const auto off = [&](const zone_plan& z) {
+        return in_hundredths(gap(z.leaves->best, *was.target));
+    };
     const bool longer_now = was.leaves->best < is.leaves->best;
-    return std::string(longer_now ? "longer" : "shorter") + " body: " + length_of(is) + ", not " +
-           length_of(was) + " (" + held(is.how) + "), " + more_in_words(w.more, o_.explain) +
+    const std::string what = off(is) == 0         ? "body at the sheet's own wish"
+                             : off(is) < off(was) ? "body nearer the sheet's wish"
+                             : longer_now         ? "longer body"
+                                                  : "shorter body";
+    return what + ": " + length_of(is) + ", not " + length_of(was) + " (" + held(is.how) + "), " +
+           more_in_words(w.more, o_.explain) +
            (w.beyond_sheet ? "; shorter than the sheet allows: ask the owner" : "");
 }
 
@@ -279,15 +288,24 @@ std::string ways_writer::reason(const reason_why& why) const {
     switch (why.why) {
         case chosen_for::only_one:
             return only_one(z);
+        case chosen_for::customary:
+            return customary(z);
+        case chosen_for::under_mat:
+            return "the longest that fits under the mat";
         case chosen_for::wish:
-            if (z.came == outcome::clipped_under) {
-                return "the longest that fits under the mat";
-            }
-            return z.target ? "nearest the wish" : "the customary blade";
+            return "nearest the wish";
+        case chosen_for::enough:
+            return "within " + show(z.tolerated, o_.units) + " of the wish, and costs least here";
         case chosen_for::nearest:
-            return z.why;
+            return "the nearest that may be used here, " + off_in_words(z);
+        case chosen_for::cheapest:
+            return z.target && z.leaves ? off_in_words(z) + ", but costs least here"
+                                        : "costs least here";
         case chosen_for::in_hand:
             return "in the hand anyway" + alone;
+        case chosen_for::spares:
+            return "spares a pick-up" +
+                   (why.with.empty() ? "" : " together with the " + in_short(why.with)) + alone;
         case chosen_for::neighbours:
             return "a smaller step to its neighbours" + alone;
         case chosen_for::direction:
@@ -296,6 +314,19 @@ std::string ways_writer::reason(const reason_why& why) const {
             return "no time to comb it out" + alone + " after combing out";
     }
     return {};
+}
+
+/// By the zone's list of blades.
+std::string ways_writer::customary(const zone_plan& z) const {
+    const auto& list = r_.reference.dog_body.zones[z.at.zone].prep_blades;
+    return z.how.tool.id == list.front() ? "the customary blade"
+                                         : "the first of the customary blades that may be used";
+}
+
+std::string ways_writer::off_in_words(const zone_plan& z) const {
+    const length off = gap(z.leaves->best, *z.target);
+    return show(off, o_.units) + (z.leaves->best < *z.target ? " shorter" : " longer") +
+           " than asked";
 }
 
 std::string ways_writer::next(const reason_why& why) const {
@@ -350,7 +381,8 @@ std::string ways_writer::lines(const std::vector<reason_why>& all) const {
 std::string in_words(const way_out& w, length_unit u) {
     switch (w.how) {
         case freeing::comb_out:
-            return "combing it out first, about " + detail::fixed(in_minutes(*w.takes), 0) + " min";
+            return "combing it out at another visit, about " +
+                   detail::fixed(in_minutes(*w.takes), 0) + " min";
         case freeing::measure_hair:
             return "measuring it, " + show(*w.least, u) + " or more will do";
         case freeing::comb_tip:
@@ -365,8 +397,10 @@ std::string in_words(const way_out& w, length_unit u) {
             return "blade " + w.id;
         case freeing::comb:
             return "comb " + w.id;
+        case freeing::measure_tool:
+            return "blade " + w.id + " measured again, " + show(*w.least, u) + " as it is made";
         case freeing::heal:
-            return "the skin left to heal";
+            return "what was found on the skin healed or treated";
     }
     return {};
 }
@@ -386,7 +420,8 @@ std::string freed_in_words(const freed& f, length_unit u) {
     bool tool = false;
     for (const way_out& w : f.by) {
         parts.push_back(in_words(w, u));
-        tool = tool || w.how == freeing::blade || w.how == freeing::comb;
+        tool = tool || w.how == freeing::blade || w.how == freeing::comb ||
+               w.how == freeing::measure_tool;
     }
     // what a missing tool is for goes without saying
     const bool say = f.then && f.then->kind == tool_kind::clip && !tool;
@@ -420,7 +455,9 @@ std::string ways_writer::stuck_lines(const std::vector<conflict>& all) const {
             by.add({g_.zones[i].why, ""}, i);
         } else if (at->frees.empty()) {
             by.add(
-                {rules_in_words(*at), "nothing frees it today: leave it, a veterinarian decides"},
+                {rules_in_words(*at),
+                 at->veterinarian ? "nothing frees it today: leave it, a veterinarian decides"
+                                  : "no blade or comb we know does it so: agree on another finish"},
                 i);
         } else {
             by.add({rules_in_words(*at), "would free it: " + freed_by(*at, o_.units)}, i);

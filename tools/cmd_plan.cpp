@@ -92,6 +92,7 @@ reply owners_page(const asked_groom& a, const groom_request& r, const groom& g) 
     io::owner_matter m{g, r, std::nullopt, nullptr, nullptr};
     forecast ahead;
     std::vector<grow_back_way> grow_back;
+    std::vector<conflict> stuck;
     if (!g.stopped()) {
         ahead = forecast_of(r, g, false);
         over_all_coats(a, r, g, ahead);
@@ -99,6 +100,8 @@ reply owners_page(const asked_groom& a, const groom_request& r, const groom& g) 
         m.when = ahead.when;
         m.ahead = &ahead;
         m.grow_back = &grow_back;
+        stuck = g.stuck.empty() ? stuck : conflicts(r, g);
+        m.stuck = &stuck;
     }
     return {a.w.html   ? io::owner_html(m, a.w.print)
             : a.w.json ? io::owner_json(m, a.w.print)

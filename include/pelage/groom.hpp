@@ -74,7 +74,8 @@ struct zone_plan {
     std::string why;   ///< in a sentence
     std::string note;  ///< the sheet's
     std::optional<mat_grade> mat;
-    bool nearer_had = false;  ///< off target, though a tool at hand would come within the tolerance
+    std::optional<finished>
+        nearer{};             ///< off target: the nearest allowed here, where it isn't this
     bool combed_out = false;  ///< the mat is combed out first
     bool beside_mat = false;  ///< the other side of the pair is matted and this one isn't
     std::optional<skin_state> hurt;

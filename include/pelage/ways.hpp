@@ -62,24 +62,31 @@ struct without_tool {
 /// One for each blade and comb the plan uses, in working order.
 [[nodiscard]] std::vector<without_tool> without_each_tool(const groom_request& r, const groom& g);
 
-/// Why a place has its setup.
+/// Why a place has its setup. "Here alone" means: without a thought to pick-ups, steps and directions.
 enum class chosen_for {
-    only_one,    ///< no other is allowed here
-    wish,        ///< within the tolerance, and nothing is cheaper in this place
-    nearest,     ///< beyond the tolerance, and nothing is cheaper in this place
-    in_hand,     ///< another would be cheaper here alone, but would have to be picked up for it
+    only_one,   ///< no other is allowed here
+    customary,  ///< of the customary blades the first that is allowed
+    under_mat,  ///< a mat is clipped off; nothing allowed there leaves longer
+    wish,       ///< within the tolerance, cheapest here alone, and nothing allowed comes nearer
+    enough,     ///< within the tolerance and cheapest here alone, though something comes nearer
+    nearest,    ///< beyond the tolerance, cheapest here alone, and nothing allowed comes nearer
+    cheapest,  ///< cheapest here alone, though something comes nearer, or leaves longer under a mat
+    in_hand,   ///< another is cheaper here alone; this tool is taken up elsewhere all the same
+    shared,    ///< another is cheaper here alone; this tool is taken up for several places together
     neighbours,  ///< another would be cheaper here alone, but steps to its neighbours
     direction,   ///< another would be cheaper here alone, but against its neighbours' direction
     no_time      ///< another would be cheaper here alone, after combing out there is no time for
 };
-/// "only-one", "wish", "nearest", "in-hand", "neighbours", "direction", "no-time".
+/// "only-one", "customary", "longest-under-mat", "wish", "near-enough", "nearest", "cheapest", "in-hand",
+/// "spares-pick-up", "neighbours", "direction", "no-time".
 [[nodiscard]] std::string_view name(chosen_for w);
 
 /// Why a place has its setup and what the best plan with another one here would have cost.
 struct reason_why {
     std::size_t zone = 0;  ///< index into groom::zones
     chosen_for why = chosen_for::wish;
-    std::optional<setup> alone;  ///< what would be cheaper in this place alone
+    std::optional<setup> alone;       ///< what would be cheaper in this place alone
+    std::vector<std::size_t> with{};  ///< spares: the other places done with the tool
     std::optional<setup> next;  ///< what the next best plan does here; none: there is no other plan
     bool next_combed = false;   ///< and the mat is combed out before
     std::optional<finished> next_leaves;
@@ -91,7 +98,7 @@ struct reason_why {
 
 /// Something that would free a stuck place.
 enum class freeing {
-    comb_out,      ///< the mat combed out first
+    comb_out,      ///< the mat combed out at a visit that has the time for it
     measure_hair,  ///< the free hair under the mat measured, and enough
     comb_tip,      ///< a comb's tip found to pass beneath the mat
     consent,       ///< the owner's consent
@@ -99,20 +106,24 @@ enum class freeing {
     either_way,    ///< the direction left open
     blade,         ///< a blade that isn't at hand
     comb,          ///< a comb that isn't at hand
-    heal           ///< the skin left to heal
+    measure_tool,  ///< a blade whose measured length isn't what it is made for, measured again
+    heal           ///< what was found on the skin healed or treated
 };
-/// "comb-out", "measure-hair", "comb-tip", "consent", "shorter", "either-way", "blade", "comb", "heal".
+/// "comb-out", "measure-hair", "comb-tip", "consent", "shorter", "either-way", "blade", "comb",
+/// "measure-tool", "heal".
 [[nodiscard]] std::string_view name(freeing f);
 
 /// One thing to do about it.
 struct way_out {
     freeing how = freeing::comb_out;
-    std::string id;               ///< of the consent, blade or comb
-    std::optional<length> least;  ///< measure_hair: at least so much free hair
-    std::optional<work> takes;    ///< comb_out
+    std::string id;  ///< of the consent, blade or comb
+    std::optional<length>
+        least;                  ///< measure_hair: at least so much free hair; measure_tool: stated
+    std::optional<work> takes;  ///< comb_out
 };
 
-/// Things which together free a place, and what is used there then.
+/// Things which together free a place, and what is used there then: a tool that is named is used in that
+/// very place, and a mat to be combed out is.
 struct freed {
     std::vector<way_out> by;
     std::optional<setup> then;  ///< none: the place is left, combed out
@@ -125,11 +136,12 @@ struct broken_rule {
 };
 
 /// A place for which nothing is allowed: the rules in the way and the smallest sets of things that
-/// would free it, all of the same size. Without any: leave it, a veterinarian decides.
+/// would free it, all of the same size, each planned again to see that it does.
 struct conflict {
     std::size_t zone = 0;  ///< index into groom::zones
     std::vector<broken_rule> rules;
     std::vector<freed> frees;
+    bool veterinarian = false;  ///< nothing frees it, and what is in the way is a mat
 };
 
 /// One for each stuck, felted or hurt place, in reference order. Of blades and combs that would do,

@@ -65,6 +65,7 @@ struct zone {
     figure<double> matting;  ///< factor on the coat's matting-prone length; dimensionless, > 0
     figure<work> clip_time;  ///< to clip it on a medium dog, both sides
     int weight_tenths = 10;  ///< how much a miss shows, in tenths (head 30, legs 20, body 15)
+    evidence weight_why;     ///< of the weight
     std::string sweep;       ///< which way the clipper goes with the lay, in a few body words
     std::string stroke;      ///< the same in full, for the trainee
     std::string hold;        ///< how to hold the skin; may be empty

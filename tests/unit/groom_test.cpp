@@ -481,13 +481,14 @@ TEST_CASE("off target, though a tool at hand comes nearer: the plan says which",
     t.says("elbow", i);
     const zone_plan z = of(t.plan(), "elbow");
     REQUIRE(z.came == outcome::off_target);  // a comb more would cost more than the miss
-    CHECK(z.nearer_had);
+    REQUIRE(z.nearer);
+    CHECK(z.nearer->best == mm(22));
     CHECK_THAT(z.why, match::ContainsSubstring("comb 22 mm over blade 30 would leave 22 mm"));
     CHECK_THAT(z.why, !match::ContainsSubstring("nearest"));
     t.tools = drawer({"30", "10"}, {"25 mm"});
     const zone_plan only = of(t.plan(), "elbow");
     REQUIRE(only.came == outcome::off_target);
-    CHECK_FALSE(only.nearer_had);
+    CHECK_FALSE(only.nearer);
     CHECK_THAT(only.why, match::ContainsSubstring("the nearest that may be used here"));
 }
 

@@ -10,6 +10,7 @@
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/io/write.hpp>
+#include <pelage/ways.hpp>
 
 namespace pelage::io {
 
@@ -20,6 +21,7 @@ struct owner_matter {
     std::optional<back> when;                               ///< none: the dog goes to a vet first
     const forecast* ahead = nullptr;                        ///< null likewise
     const std::vector<grow_back_way>* grow_back = nullptr;  ///< null: none
+    const std::vector<conflict>* stuck = nullptr;  ///< what would free stuck places; null: not said
 };
 
 /// The page as text (80 columns), and as HTML that prints on one sheet of A4: no scripts, nothing from
