@@ -75,6 +75,7 @@ class conflict_search {
     void add_rules(conflict& c) const;
     [[nodiscard]] std::vector<broken_rule> rules_of_mat(const conflict& c) const;
     [[nodiscard]] broken_rule rule_against(const freed& f) const;
+    [[nodiscard]] std::optional<refusal> refused_now(const setup& s) const;
 
     const groom_request& r_;
     const made_ready& ready_;
@@ -309,6 +310,12 @@ std::vector<broken_rule> conflict_search::rules_of_mat(const conflict& c) const 
     return out;
 }
 
+/// The hard rule against a setup as things stand.
+std::optional<refusal> conflict_search::refused_now(const setup& s) const {
+    const zone_case at(r_, coat_of(r_.reference, *r_.patient.coat), z_, false);
+    return refuse(s, at.today, r_.rules.refusal, r_.rules.cut);
+}
+
 /// What stands in the way of a setup that those things would free, where there is no mat.
 broken_rule conflict_search::rule_against(const freed& f) const {
     const auto named = [&](freeing how) { return names(f, how); };
@@ -319,11 +326,8 @@ broken_rule conflict_search::rule_against(const freed& f) const {
         return {"odd-measure",
                 "the blade for it was measured at another length than it is made for"};
     }
-    if (f.then) {
-        const zone_case at(r_, coat_of(r_.reference, *r_.patient.coat), z_, false);
-        if (const auto no = refuse(*f.then, at.today, r_.rules.refusal, r_.rules.cut)) {
-            return rule_of(*no);
-        }
+    if (const auto no = f.then ? refused_now(*f.then) : std::nullopt) {
+        return rule_of(*no);
     }
     return named(freeing::shorter)
                ? broken_rule{"too-short", "the sheet goes no shorter"}
@@ -340,6 +344,12 @@ void conflict_search::add_rules(conflict& c) const {
     };
     if (z_.hurt) {
         add(rule_of(refusal::skin_found));
+    }
+    for (const freed& f : c.frees) {
+        const auto no = names(f, freeing::consent) && f.then ? refused_now(*f.then) : std::nullopt;
+        if (no) {
+            add(rule_of(*no));
+        }
     }
     if (mat_ != nullptr) {
         for (const broken_rule& rule : rules_of_mat(c)) {

@@ -72,7 +72,7 @@ enum class chosen_for {
     nearest,    ///< beyond the tolerance, cheapest here alone, and nothing allowed comes nearer
     cheapest,  ///< cheapest here alone, though something comes nearer, or leaves longer under a mat
     in_hand,   ///< another is cheaper here alone; this tool is taken up elsewhere all the same
-    shared,    ///< another is cheaper here alone; this tool is taken up for several places together
+    spares,    ///< another is cheaper here alone, but there is more to take up for it
     neighbours,  ///< another would be cheaper here alone, but steps to its neighbours
     direction,   ///< another would be cheaper here alone, but against its neighbours' direction
     no_time      ///< another would be cheaper here alone, after combing out there is no time for

@@ -707,6 +707,7 @@ TEST_CASE("too little free hair under a pelt: nothing frees it, a veterinarian d
     t.patient.mats = {mat_in("back", mat_grade::pelt, mm(1.9))};
     const conflict c = conflict_at(t, "back");
     CHECK(c.frees.empty());
+    CHECK(c.veterinarian);
     REQUIRE(c.rules.size() == 2);
     CHECK(c.rules[0].id == "under-mat-too-long");
     CHECK(c.rules[1].id == "pelt-combed-out");
@@ -715,15 +716,57 @@ TEST_CASE("too little free hair under a pelt: nothing frees it, a veterinarian d
     CHECK(conflict_at(t, "armpit").rules[1].id == "never-combed-out");
 }
 
-TEST_CASE("more matting than there is time for: combing it out first frees it", "[ways]") {
+TEST_CASE("more mats than there is time for: the one left over is combed out another day",
+          "[ways]") {
     groom_table t;
-    t.patient.size = dog_size::giant;
+    t.patient.mats = {mat_in("back", mat_grade::matted_area, mm(1)),
+                      mat_in("rump", mat_grade::matted_area, mm(1))};
+    const groom g = t.plan();
+    const char* left = of(g, "back").combed_out ? "rump" : "back";
+    REQUIRE(of(g, left).came == outcome::stuck);
+    const conflict c = conflict_at(t, left);
+    CHECK(told(c) == texts{"comb-out"});
+    CHECK(c.frees[0].by[0].takes == minutes(10));
+    CHECK_FALSE(c.veterinarian);
+    CHECK(c.rules.back().id == "comb-out-limit");
+}
+
+TEST_CASE("combing out that takes longer than the dog may bear is no hint", "[ways]") {
+    groom_table t;
+    t.patient.size = dog_size::giant;  // 20 minutes, and 15 are the limit
     t.patient.mats = {mat_in("back", mat_grade::matted_area, mm(1))};
     const conflict c = conflict_at(t, "back");
-    CHECK(told(c) == texts{"comb-out"});
-    CHECK(c.frees[0].by[0].takes == minutes(20));
-    CHECK(std::any_of(c.rules.begin(), c.rules.end(),
-                      [](const broken_rule& r) { return r.id == "comb-out-limit"; }));
+    CHECK(c.frees.empty());
+    CHECK(c.veterinarian);
+    CHECK(c.rules.back().id == "comb-out-limit");
+}
+
+TEST_CASE("a blade named for a mat goes under that very mat", "[ways]") {
+    // a 7F would do the ear, so that the muzzle could be combed out: it goes under no 0.7 mm
+    groom_table t;
+    t.patient.coat = coat_class::curly;
+    t.tools = drawer({"5F", "4F"});
+    t.patient.mats = {mat_in("right ear", mat_grade::mat, mm(7.2)),
+                      mat_in("muzzle", mat_grade::mat, mm(0.7))};
+    for (const conflict& c : conflicts(t.request(), t.plan())) {
+        const place& where = t.plan().zones[c.zone].at;
+        for (const freed& f : where == at("muzzle") ? c.frees : std::vector<freed>{}) {
+            CHECK(f.by.front().how != freeing::blade);
+        }
+    }
+}
+
+TEST_CASE("a blade measured at another length than it is made for is measured again", "[ways]") {
+    groom_table t;
+    t.tools = drawer({"10"});
+    t.tools.blades[0].measured = mm(0.91);
+    t.sheet = sheet_of(finish_by(finish::leave));
+    const conflict c = conflict_at(t, "belly");
+    CHECK_FALSE(c.veterinarian);
+    CHECK(told(c) == texts{"measure-tool 10"});
+    CHECK(c.frees[0].by[0].least == mm(1.5));
+    t.tools.blades[0].measured = mm(1.6);  // as they are made
+    CHECK(conflicts(t.request(), t.plan()).empty());
 }
 
 TEST_CASE("a drawer without the customary blade: it is named, the usual before the rare",
