@@ -21,7 +21,7 @@ namespace {
 
 class explainer {
   public:
-    explainer(const groom_request& r, const groom& g) : at_(r), g_(g) {}
+    explainer(const groom_request& r, const groom& g) : at_(r, g.down), g_(g) {}
 
     [[nodiscard]] std::vector<reason_why> all() const {
         std::vector<reason_why> out;
