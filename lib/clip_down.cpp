@@ -11,26 +11,6 @@ namespace pelage {
 
 namespace {
 
-/// A part of the dog that one sees as a whole.
-enum class part { body, legs, tail, ears, head, prep };
-
-part part_of(const zone& z) {
-    switch (z.where) {
-        case group::body:
-            return part::body;
-        case group::legs:
-        case group::feet:
-            return part::legs;
-        case group::tail:
-            return part::tail;
-        case group::head:
-            return z.has(zone_use::ear_leather) || !z.edge_of.empty() ? part::ears : part::head;
-        case group::prep:
-            break;
-    }
-    return part::prep;
-}
-
 class grower {
   public:
     grower(const groom_request& r, const groom& g)
@@ -48,10 +28,24 @@ class grower {
                    ? r_.learned->next
                    : learn_rate(r_.patient, r_.reference, r_.rules, r_.today).next;
         std::vector<grow_back_way> out;
-        grow_back_way keep;
-        keep.plan = g_;
-        add(std::move(keep), out);
-        add_even(grow_back::even_part, out);
+        grow_back_way as_planned;
+        as_planned.plan = g_;
+        if (!g_.down.empty()) {
+            as_planned.how = grow_back::even_part;
+            as_planned.even = mm(1000.0);
+            for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+                if (g_.zones[i].came == outcome::taken_down) {
+                    as_planned.down.push_back(i);
+                    as_planned.even = shorter(as_planned.even, g_.zones[i].leaves->best);
+                }
+            }
+        }
+        add(std::move(as_planned), out);
+        if (g_.down.empty()) {
+            add_even(grow_back::even_part, out);
+        } else {
+            add_patchwork(out);
+        }
         add_even(grow_back::even_all, out);
         return out;
     }
@@ -143,6 +137,16 @@ class grower {
             return;
         }
         w.plan = ways::plan_again(changed.of(r_, ready_));
+        if (w.plan.zones.size() == g_.zones.size() && ways::no_worse_stuck(g_, w.plan)) {
+            add(std::move(w), out);
+        }
+    }
+    /// Only what is matted comes off.
+    void add_patchwork(std::vector<grow_back_way>& out) {
+        groom_request r = r_;
+        r.patchwork = true;
+        grow_back_way w;
+        w.plan = ways::plan_again(r);
         if (w.plan.zones.size() == g_.zones.size() && ways::no_worse_stuck(g_, w.plan)) {
             add(std::move(w), out);
         }

@@ -14,9 +14,9 @@
 namespace pelage {
 
 std::string_view name(outcome o) {
-    constexpr std::array<std::string_view, 9> names{
+    constexpr std::array<std::string_view, 10> names{
         "as-wished", "off-target",    "beyond-reach", "hair-shorter", "left-by-sheet",
-        "skin-left", "clipped-under", "stuck",        "goes-along"};
+        "skin-left", "clipped-under", "stuck",        "goes-along",   "taken-down"};
     return names[static_cast<std::size_t>(o)];
 }
 
@@ -77,17 +77,6 @@ std::vector<usable> usable_in(const chosen_row& at, const zone_plan& z) {
     return out;
 }
 
-/// Clipped off under a mat: by the longest that fits, where that is so.
-void tell_clipped(const chosen_row& at, zone_plan& z) {
-    const std::vector<usable> here = usable_in(at, z);
-    const bool longest = std::none_of(here.begin(), here.end(), [&](const usable& u) {
-        return in_hundredths(u.leaves.best) > in_hundredths(z.leaves->best);
-    });
-    z.came = outcome::clipped_under;
-    z.why = std::string(in_words(*z.mat)) + ", clipped off" +
-            (longest ? " by the longest blade that fits beneath" : "");
-}
-
 /// Beyond the tolerance. It is the nearest only if nothing that may be used here, scissors too, leaves
 /// nearer; else it costs least on the whole, and what would be nearer is named.
 void tell_miss(const chosen_row& at, zone_plan& z) {
@@ -138,12 +127,23 @@ std::string why_not_named(const chosen_row& at, const zone_plan& z) {
     return allowed ? "which would cost more on the whole" : "not to be used here today";
 }
 
+/// Clipped down before the bath: for its own mat, or with its part.
+void tell_clipped_down(const groom_request& r, zone_plan& z, bool with_part, bool customary) {
+    z.came = z.mat ? outcome::clipped_under : outcome::taken_down;
+    const std::string whole{name(part_of(zone_of(r, z)))};
+    if (z.mat) {
+        z.why = std::string(in_words(*z.mat)) + ", clipped off" +
+                (with_part   ? " with all of the " + whole
+                 : customary ? ""
+                 : z.trial   ? " by the blade that is safe to try"
+                             : " by the longest blade that passes beneath");
+    } else {
+        z.why = "comes down with the " + whole + ", of which mats take much";
+    }
+}
+
 /// What became of the wish in a place that something is chosen for, in words that hold.
 void tell_outcome(const chosen_row& at, finish asked, zone_plan& z) {
-    if (z.mat && !z.combed_out) {
-        tell_clipped(at, z);
-        return;
-    }
     if (z.how.kind == tool_kind::none) {
         z.came = asked != finish::leave ? outcome::hair_shorter : outcome::left_by_sheet;
         if (z.came == outcome::hair_shorter) {
@@ -161,7 +161,6 @@ void tell_outcome(const chosen_row& at, finish asked, zone_plan& z) {
     }
     const bool clips = asked == finish::clip || asked == finish::comb_then_scissor;
     if (z.how.kind == tool_kind::scissors && clips) {
-        z.came = outcome::beyond_reach;
         z.why = "nothing in the kit that may be used here leaves about " + show(*z.target) +
                 ": scissored";
     } else if (!within(z.leaves->best, *z.target, z.tolerated)) {
@@ -172,15 +171,47 @@ void tell_outcome(const chosen_row& at, finish asked, zone_plan& z) {
     }
 }
 
-void read_mat(const compiled_groom& c, std::size_t zone, bool combed, groom& g) {
+/// No setup leaves about what is wished within the sheet's bounds: beyond them it is the owner's to decide.
+void tell_beyond_reach(const chosen_row& at, zone_plan& z) {
+    if (z.how.kind != tool_kind::clip) {
+        return;
+    }
+    z.came = outcome::beyond_reach;
+    if (within(z.leaves->best, *z.target, z.tolerated)) {
+        z.why = "may leave as little as " + show(z.leaves->low) + ": test a patch first";
+        return;
+    }
+    tell_miss(at, z);
+    const bool below = z.between == side_of_target::longer && z.leaves->best < *z.target;
+    const bool above = z.between == side_of_target::shorter && z.leaves->best > *z.target;
+    z.why += below   ? "; shorter than the sheet allows: the owner decides"
+             : above ? "; longer than the sheet allows: the owner decides"
+                     : "";
+}
+
+/// What is done about the mat before the place has its setup, or takes the place down with its part.
+void read_mat(const groom_request& r, const made_ready& ready, const compiled_groom& c,
+              std::size_t zone, std::size_t column, groom& g) {
     zone_plan& z = g.zones[zone];
-    if (combed) {
+    if (c.combed(column)) {
         z.combed_out = true;
         g.combed.push_back({zone, *z.mat, c.combing[zone]});
+        return;
+    }
+    const work once = place_work(r, z.at, finish::clip);
+    const work off = z.mat ? longer_by_felt(once, *z.mat, r.rules.prices) : once;
+    if (c.in_two_passes(zone, column)) {
+        const std::size_t k = c.under[zone];
+        z.off_by = ready.top().setups()[k];
+        z.off_leaves = ready.top().leaves(k, *r.patient.coat);
+        z.off_takes = off;
+        z.how_finished = c.with_part(zone) ? finish::clip : z.how_finished;
     } else if (z.mat) {
         z.when = list::before_bath;
         z.how_finished = finish::clip;
+        z.takes = off;
     }
+    z.trial = z.mat && depth_unknown(*mat_at(r.patient, z.at));
 }
 
 void read_choice(const groom_request& r, const made_ready& ready, const compiled_groom& c,
@@ -201,14 +232,24 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
         if (z.how.kind == tool_kind::scissors) {
             z.how_finished = finish::scissor;
         }
-        read_mat(c, c.rows[row], c.combed(k), g);
-        if (z.mat && !z.combed_out && z.how.kind == tool_kind::none) {
+        if (z.mat && !c.combed(k) && z.how.kind == tool_kind::none) {
             g.stuck.push_back(c.rows[row]);
             continue;
         }
-        const finish done = z.how.kind == tool_kind::none ? finish::leave : z.how_finished;
-        z.takes = place_work(r, z.at, done);
-        tell_outcome({r, ready, c, row, g.choice.sure.optimal}, asked, z);
+        z.takes =
+            place_work(r, z.at, z.how.kind == tool_kind::none ? finish::leave : z.how_finished);
+        read_mat(r, ready, c, c.rows[row], k, g);
+        const bool off = z.mat && !z.combed_out;
+        const bool with_part = c.with_part(c.rows[row]);
+        if (with_part || (off && !z.off_by)) {
+            tell_clipped_down(r, z, with_part, !zone_of(r, z).prep_blades.empty());
+            continue;
+        }
+        const chosen_row at{r, ready, c, row, g.choice.sure.optimal};
+        tell_outcome(at, asked, z);
+        if (c.lifted[c.rows[row]]) {
+            tell_beyond_reach(at, z);
+        }
     }
 }
 
@@ -235,7 +276,9 @@ void take_edges_along(const groom_request& r, const made_ready& ready, groom& g)
                    ", whose mats are clipped off; the sheet "
                    "wants " +
                    show(*edge.target);
-        edge.target = inner->leaves->best;
+        const length least = scissors_leave_at_least(zone_of(r, edge), r.rules.refusal);
+        edge.target = longer(inner->leaves->best, least);
+        edge.aim = edge.target;
         edge.tolerated =
             tolerance(*edge.target, zone_of(r, edge).where == group::head, r.rules.prices);
         if (edge.now && *edge.now <= *edge.target) {
@@ -263,10 +306,9 @@ void read_left(const groom_request& r, groom& g) {
         z.came = outcome::stuck;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
         z.why = "the kit has nothing at hand that may be used here";
-        if (m != nullptr && !m->free_hair && !m->comb_passes) {
+        if (m != nullptr && depth_unknown(*m)) {
             z.why =
-                "how much free hair lies under the mat isn't known: measure it, or try whether "
-                "a comb's tip passes beneath";
+                "the kit has no blade 10 to try under the mat, and how deep it lies isn't known";
         } else if (m != nullptr) {
             z.why = "no blade in the kit that may be used here passes under the mat";
         }
@@ -281,6 +323,7 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
     g.stuck = c.stuck;
     g.choice = std::move(choice);
     g.zones = std::move(c.zones);
+    g.down = c.down;
     read_choice(r, ready, c, g);
     if (!r.patient.mats.empty()) {
         take_edges_along(r, ready, g);
@@ -311,8 +354,8 @@ groom plan_groom(const groom_request& r) {
         add_cautions(r, g);
         return g;
     }
-    solution s = choose(r, ready, c, c.choice);
-    groom g = read_plan(r, ready, std::move(c), std::move(s));
+    chosen_groom whole = choose_whole(r, ready);
+    groom g = read_plan(r, ready, std::move(whole.compiled), std::move(whole.choice));
     add_cautions(r, g);
     return g;
 }

@@ -89,7 +89,11 @@ class blender {
                        : from.how_finished == finish::thin || into.how_finished == finish::thin
                            ? tool_kind::thinners
                            : tool_kind::scissors;
-        if (clips(from) && clips(into)) {
+        // what is only scissored isn't blended by a blade because a mat took one to it
+        const auto scissored = [&](const zone_plan& z) {
+            return zone_of(z).has(zone_use::scissors_only) && z.came == outcome::clipped_under;
+        };
+        if (clips(from) && clips(into) && !scissored(from) && !scissored(into)) {
             break_step(one, from, into);
         }
         g_.blends.push_back(std::move(one));

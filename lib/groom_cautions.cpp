@@ -39,11 +39,10 @@ class judge {
                     return clipped(z) && jacket(z) && stripped_by_custom();
                 });
             case caution_when::clip_under:
-                return where([](const zone_plan& z) { return z.came == outcome::clipped_under; });
+                return where(mat_clipped_off);
             case caution_when::matted_ears_or_tail:
-                return where([&](const zone_plan& z) {
-                    return z.came == outcome::clipped_under && ear_or_tail(z);
-                });
+                return where(
+                    [&](const zone_plan& z) { return mat_clipped_off(z) && ear_or_tail(z); });
             case caution_when::sun:
                 return sun();
             case caution_when::thin_skin:
@@ -73,7 +72,7 @@ class judge {
                 return whole(!r_.patient.health.empty());
             case caution_when::mat_in_bath:
                 return where([](const zone_plan& z) {
-                    return z.came == outcome::clipped_under ||
+                    return mat_clipped_off(z) ||
                            (z.mat && !z.combed_out && z.came == outcome::stuck);
                 });
             case caution_when::sensitive:
@@ -227,6 +226,19 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
     if (j.applies(caution_when::clip_under)) {
         need("clip-down", "mats are clipped off: shorter than the style in those places");
     }
+    const auto beyond = [&](bool shorter) {
+        return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
+            return z.came == outcome::beyond_reach &&
+                   (shorter ? z.leaves->low < *z.target - z.tolerated
+                            : z.leaves->best > *z.target + z.tolerated);
+        });
+    };
+    if (beyond(true) || beyond(false)) {
+        need("other-length",
+             std::string("nothing in the kit leaves the length agreed: some places "
+                         "come out ") +
+                 (beyond(true) ? beyond(false) ? "shorter, others longer" : "shorter" : "longer"));
+    }
     const bool jacket_clipped =
         std::any_of(g.zones.begin(), g.zones.end(),
                     [&](const zone_plan& z) { return judge::clipped(z) && j.jacket(z); });
@@ -364,12 +376,13 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
     add_tracks_note(r, g);
     bool under = false;
     for (const zone_plan& z : g.zones) {
-        under = under || z.came == outcome::clipped_under;
+        under = under || mat_clipped_off(z);
     }
     if (under) {
         g.notes.emplace_back(
-            "mats are combed out where that saves the most of the style within the time; the dog's "
-            "file can say comb_out = true of one");
+            "mats are combed out while there is time for it, first where most coat would be lost; "
+            "the "
+            "dog's file can say comb_out = true of one");
     }
 }
 

@@ -42,10 +42,7 @@ bool uses_tool(const zone_case& at, const setup& s, bool scissors_too) {
 }
 
 bool right_way(const zone_case& at, const setup& s) {
-    if (at.mat_in) {
-        return s.way == direction::with_lay;  // against the lay a blade digs into a mat
-    }
-    return at.plan.way == lay_choice::either ||
+    return at.mat_in || at.plan.way == lay_choice::either ||
            (at.plan.way == lay_choice::with_lay) == (s.way == direction::with_lay);
 }
 
@@ -61,7 +58,7 @@ bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished&
     if (z.now && s.kind != tool_kind::none && in_hundredths(leaves.best) > in_hundredths(*z.now)) {
         return bar::kind::hair_shorter;
     }
-    if (is_named(z, s) || s.kind == tool_kind::none) {
+    if (is_named(z, s) || s.kind == tool_kind::none || at.lifted) {
         return bar::kind::none;
     }
     // scissors stray to both sides of what they are aimed at: their aim counts
@@ -75,19 +72,6 @@ bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished&
         return bar::kind::too_long;
     }
     return bar::kind::none;
-}
-
-/// The price of a miss against a wish that the sheet doesn't state as a length.
-work miss_of(const zone_case& at, const length& leaves, const length& wish) {
-    const price_rules& p = at.request.rules.prices;
-    return miss_price(leaves, wish, tolerance(wish, at.where.where == group::head, p),
-                      side_of_target::longer, at.where.weight_tenths, p);
-}
-
-/// Nothing but that the mat comes off is wished here: the longest blade that fits.
-work shorter_than_fits(const zone_case& at, const length& leaves) {
-    const length most = at.request.rules.refusal.under_mat_longest.best;
-    return mmin(std::llround(std::max(0.0, in_mm(most - leaves)) * 10));
 }
 
 cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
@@ -116,10 +100,8 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
     c.offered = true;
     c.leaves = clipped;
     // the customary order decides: a step down the list costs a minute (assumption)
-    c.price = at.takes + minutes(1.0) * static_cast<std::int64_t>(rank - customary.begin());
-    if (at.mat_in) {
-        c.price += shorter_than_fits(at, c.leaves.best);
-    }
+    c.price = at.takes +
+              minutes(1.0) * static_cast<std::int64_t>(at.mat_in ? 0 : rank - customary.begin());
     if (z.now && !at.mat_in && in_hundredths(c.leaves.best) > in_hundredths(*z.now)) {
         c.no.what = bar::kind::hair_shorter;
     }
@@ -128,8 +110,12 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
 
 /// Leaving is a choice only where the hair is known to be no longer than the wish.
 bool may_leave(const zone_plan& z) {
-    return z.how_finished == finish::leave ||
-           (z.now && z.target && *z.now <= *z.target + z.tolerated);
+    if (z.how_finished == finish::leave) {
+        return true;
+    }
+    const bool scissored = z.how_finished == finish::scissor && z.aim;
+    return z.now && z.target &&
+           (*z.now <= *z.target + z.tolerated || (scissored && *z.now < *z.aim));
 }
 
 /// The cell of a zone with a finish, its hard rules not yet asked.
@@ -144,6 +130,10 @@ cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, b
     }
     c.offered = true;
     c.leaves = left_by(z, s, clipped, at.request.rules.cut);
+    if (at.mat_in) {
+        c.price = at.takes;
+        return c;
+    }
     if (z.target && (clip || aims(s) || z.how_finished != finish::leave)) {
         c.no.what = too_short_or_long(at, s, c.leaves);
         if (c.no.what != bar::kind::none && !at.request.reasons) {
@@ -151,9 +141,6 @@ cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, b
         }
         c.price +=
             miss_price(c.leaves.best, *z.target, z.tolerated, z.between, at.where.weight_tenths, p);
-    } else if (clip && at.mat_in) {
-        c.price += at.wish_under_mat ? miss_of(at, c.leaves.best, *at.wish_under_mat)
-                                     : shorter_than_fits(at, c.leaves.best);
     }
     c.price += s.kind == tool_kind::none       ? work{}
                : s.kind == tool_kind::scissors ? at.scissors
@@ -173,18 +160,14 @@ bool agreed(const dog& d, std::string_view id) {
     return std::find(d.consents.begin(), d.consents.end(), id) != d.consents.end();
 }
 
-bool carded_by_default(const zone& z) {
-    return z.has(zone_use::jacket) || z.where == group::body || z.where == group::legs ||
-           z.where == group::tail;
-}
-
 finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
                  const cut_rules& rules) {
     if (s.kind == tool_kind::clip) {
         return clipped;
     }
     if (aims(s) && z.target) {
-        return rounded(scissored(*z.target, rules));
+        const bool scissors = s.kind == tool_kind::scissors && z.aim;
+        return rounded(scissored(scissors ? *z.aim : *z.target, rules));
     }
     return z.now ? finished{*z.now, *z.now, *z.now} : finished{};
 }
@@ -211,15 +194,10 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     today.double_jacket = doubled && carded_by_default(where) && !agreed(r.patient, "clip-jacket");
     today.sheet_clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-    takes = place_work(r, z.at, mat_in ? finish::clip : z.how_finished);
-    scissors = place_work(r, z.at, finish::scissor);
-    if (mat_in && where.where != group::prep) {
-        // coat that is to stay counts as long as it is known to be, or as long as it may get before
-        // it mats (assumption)
-        wish_under_mat = z.now             ? z.now
-                         : c.matting_prone ? std::optional{c.matting_prone->best}
-                                           : std::nullopt;
-    }
+    today.target = z.target;
+    takes = mat_in ? longer_by_felt(place_cost(r, z.at, finish::clip), *z.mat, r.rules.prices)
+                   : place_cost(r, z.at, z.how_finished);
+    scissors = place_cost(r, z.at, finish::scissor);
 }
 
 cell cell_for(const zone_case& at, const setup& s, const finished& clipped, bool scissors_too) {
@@ -247,6 +225,8 @@ std::string sentence(const bar& b, const zone_plan& z, const finished& leaves) {
         case bar::kind::too_short:
             return "may leave as little as " + show(leaves.low) +
                    "; the sheet goes no shorter than " + show(*z.target - z.tolerated);
+        case bar::kind::not_longest:
+            return "under a mat goes the longest blade that passes";
         case bar::kind::too_long:
             return "leaves " + show(leaves.best) + "; the sheet goes no longer than " +
                    show(*z.target + z.tolerated);

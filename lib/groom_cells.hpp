@@ -11,7 +11,7 @@ namespace pelage {
 
 /// Why a setup isn't chosen from, though the zone's finish would use such a tool.
 struct bar {
-    enum class kind { none, rule, hair_shorter, too_short, too_long };
+    enum class kind { none, rule, hair_shorter, too_short, too_long, not_longest };
     kind what = kind::none;
     refusal rule = refusal::skin_found;  ///< where `what` is rule
 };
@@ -35,9 +35,9 @@ struct zone_case {
     zone_today today;        ///< with the mat in it, if it is still in
     bool mat_in = false;     ///< a mat not combed out
     bool hard_least = true;  ///< shorter than the tolerance is barred, not only priced
-    std::optional<length> wish_under_mat{};  ///< what a mat clipped off is measured against
-    work takes{};     ///< to do it as the sheet finishes it, or to clip a mat off
-    work scissors{};  ///< to scissor it
+    bool lifted = false;  ///< nothing within the sheet's bounds: beyond them is priced, not barred
+    work takes{};     ///< on a medium dog: to do it as the sheet finishes it, or to clip a mat off
+    work scissors{};  ///< on a medium dog: to scissor it
 
     /// `combed`: the mat, if there is one, is combed out before.
     zone_case(const groom_request& r, const coat& c, const zone_plan& z, bool combed);
@@ -51,8 +51,8 @@ struct zone_case {
 /// Whether the zone is one of those with an ordered list of blades, and is done by it.
 [[nodiscard]] bool by_prep_list(const zone_case& at);
 
-/// What is left of the hair: by a blade or comb what it leaves on the coat, by scissors what they are
-/// aimed at, otherwise today's hair (0 where it isn't known).
+/// What is left of the hair: by a blade or comb what it leaves on the coat, by scissors what they aim
+/// at, otherwise today's hair (0 where it isn't known).
 [[nodiscard]] finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
                                const cut_rules& rules);
 
@@ -61,9 +61,5 @@ struct zone_case {
 
 /// Whether the dog's owner agreed to `id`.
 [[nodiscard]] bool agreed(const dog& d, std::string_view id);
-
-/// Where a double coat is carded: its jacket, and the body, legs and tail around it, since nobody
-/// clips those and leaves the jacket standing.
-[[nodiscard]] bool carded_by_default(const zone& z);
 
 }  // namespace pelage

@@ -76,7 +76,8 @@ void keep_way(const made_ready& ready, const compiled_groom& c,
     for (const std::size_t row : rows) {
         std::erase_if(p.zones[row], [&](const allowed_setup& a) {
             const setup& s = setups[c.setup_of(a.setup)];
-            const bool under_mat = c.zones[c.rows[row]].mat && !c.combed(a.setup);
+            const bool under_mat =
+                !c.combed(a.setup) && c.setup_of(a.setup) == c.under[c.rows[row]];
             return s.kind == tool_kind::clip && s.way != way && !under_mat;
         });
     }

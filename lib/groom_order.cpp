@@ -54,20 +54,29 @@ std::vector<block> gathered(const groom_request& r, const groom& g) {
     out.reserve(16);  // more than any sheet of ours asks for
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
-        if (z.came == outcome::stuck || z.how.kind == tool_kind::none) {
+        const auto add = [&](const setup& how, finish done, list when, bool off,
+                             const work& takes) {
+            const auto same = std::find_if(out.begin(), out.end(), [&](const block& b) {
+                return b.when == when && b.done == done && b.off == off && same_setup(b.how, how);
+            });
+            block& b = same != out.end()
+                           ? *same
+                           : out.emplace_back(block{how, done, when, {}, off, {}, {}, {}});
+            b.zones.push_back(i);
+            b.takes += takes;
+            if (!by_hand(b)) {
+                // while it is scissored to shape the clipper rests
+                b.running += done == finish::clip ? takes : place_work(r, z.at, finish::clip);
+            }
+        };
+        if (z.came == outcome::stuck) {
             continue;
         }
-        const auto same = std::find_if(out.begin(), out.end(), [&](const block& b) {
-            return b.when == z.when && b.done == z.how_finished && same_setup(b.how, z.how);
-        });
-        block& b = same != out.end()
-                       ? *same
-                       : out.emplace_back(block{z.how, z.how_finished, z.when, {}, {}, {}, {}});
-        b.zones.push_back(i);
-        b.takes += z.takes;
-        if (!by_hand(b)) {
-            // while it is scissored to shape the clipper rests
-            b.running += place_work(r, z.at, finish::clip);
+        if (z.off_by) {
+            add(*z.off_by, finish::clip, list::before_bath, true, z.off_takes);
+        }
+        if (z.how.kind != tool_kind::none) {
+            add(z.how, z.how_finished, z.when, false, z.takes);
         }
     }
     return out;

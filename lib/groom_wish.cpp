@@ -148,10 +148,21 @@ bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge)
            !wishes.departs(edge.at);
 }
 
-work place_work(const groom_request& r, const place& p, finish f) {
-    const zone& z = r.reference.dog_body.zones[p.zone];
-    const work whole = zone_work(z, f, r.patient.size, r.rules.prices);
+namespace {
+
+work work_on(const groom_request& r, const place& p, finish f, dog_size size) {
+    const work whole = zone_work(r.reference.dog_body.zones[p.zone], f, size, r.rules.prices);
     return p.which == side::both ? whole : mmin((in_mmin(whole) + 1) / 2);
+}
+
+}  // namespace
+
+work place_work(const groom_request& r, const place& p, finish f) {
+    return work_on(r, p, f, r.patient.size);
+}
+
+work place_cost(const groom_request& r, const place& p, finish f) {
+    return work_on(r, p, f, dog_size::medium);
 }
 
 const mat_finding* mat_at(const dog& d, const place& p) {

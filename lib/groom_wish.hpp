@@ -72,6 +72,10 @@ class wish_list {
 /// Time to do a place: one side of a pair takes half of what the zone takes.
 [[nodiscard]] work place_work(const groom_request& r, const place& p, finish f);
 
+/// The same on a medium dog: plans are compared by what they cost there, so that a dog's size doesn't
+/// change its lengths.
+[[nodiscard]] work place_cost(const groom_request& r, const place& p, finish f);
+
 /// The worst mat found at a place, or null: what is felted to the skin, then the graver, then the one
 /// with less free hair.
 [[nodiscard]] const mat_finding* mat_at(const dog& d, const place& p);

@@ -369,10 +369,18 @@ class page_maker {
             case outcome::goes_along:
                 return "it is cut back with the ear beneath, so that no long fringe hangs from a "
                        "short ear.";
-            case outcome::as_wished:
+            case outcome::taken_down:
+                return "it comes down with the rest, so that your dog isn't left in patches.";
             case outcome::beyond_reach:
+                return "it will be " + long_as(z.leaves->best) + ", or as short as " +
+                       long_as(z.leaves->low) + ". You asked for " + long_as(*z.target) +
+                       ". We have no better tool for it today. Tell us if you mind.";
+            case outcome::as_wished:
             case outcome::left_by_sheet:
                 break;
+        }
+        if (mat_clipped_off(z)) {
+            return "a mat comes off before the bath. It will be as long as you asked.";
         }
         return carded(i);
     }
@@ -429,7 +437,7 @@ class page_maker {
         return (z.mat == mat_grade::pelt ? "the hair is felted like cloth. A comb would only hurt."
                 : never                  ? "no one should comb mats out where skin is so thin."
                 : no_time_for(z)
-                    ? "to comb this mat out would take longer than your dog should bear."
+                    ? "to comb out all its mats in one visit is more than your dog should bear."
                     : "we found a mat.") +
                left;
     }
@@ -462,11 +470,14 @@ class page_maker {
         page_section& s = add("While it grows back: please choose");
         s.how = lines_as::boxes;
         for (const grow_back_way& w : all) {
-            s.lines.push_back(
+            std::string line =
                 w.how == grow_back::keep_long
                     ? "Keep the rest long. What is short shows until it has grown: " + back(w) + "."
                     : "Take the " + named(w.down) + " down to about " + long_as(w.even) +
-                          " too, so that it all grows back even: " + back(w) + ".");
+                          " too, so that it all grows back even: " + back(w) + ".";
+            if (std::find(s.lines.begin(), s.lines.end(), line) == s.lines.end()) {
+                s.lines.push_back(std::move(line));
+            }
         }
     }
 

@@ -46,9 +46,9 @@ struct label {
     std::int32_t length;                   ///< hundredths of a millimetre
     std::int32_t at_longest, at_shortest;  ///< cost with steps to the ends of its neighbours
     std::uint32_t slot;  ///< where part::eased has what it pays at its zone's first seam
+    std::int32_t spend;  ///< what it needs of the budget
     std::uint16_t setup;
-    std::uint8_t spend;  ///< minutes it needs of the budget
-    bool gone;           ///< in no plan that is still sought; leaves with the next drop()
+    bool gone;  ///< in no plan that is still sought; leaves with the next drop()
 };
 
 /// A zone's labels, in order of setups.
@@ -99,7 +99,7 @@ struct part {
     std::uint64_t thin = 0;   ///< zones in which labels are gone
     cost_t paid = 0;          ///< what every plan of this part costs
     by_tool price{};          ///< of unpaid tools; 0 otherwise
-    std::int32_t budget = 0;  ///< minutes left for the labels' `spend`
+    std::int32_t budget = 0;  ///< left for the labels' `spend`
     bool spends = false;      ///< whether the budget may matter
     bool hopeless = false;    ///< whether a zone has no label left
 

@@ -68,7 +68,7 @@ part read(const problem& p, seam_list& seams, solution& out) {
     std::uint32_t cells = 0;
     for (std::size_t z = 0; z < p.zones.size(); ++z) {
         tool_set all = ~tool_set{0};
-        std::uint8_t least = 255;  // minutes; so it stays where there is no setup
+        std::int32_t least = dearest;  // so it stays where there is no setup
         std::uint32_t n = 0;
         cost_t best = none;  // its cost and, in the last 16 bits, which it is
         for (const allowed_setup& s : p.zones[z]) {

@@ -71,7 +71,7 @@ void exchange(part& p, std::size_t z) {
 /// Labels that no plan can afford go; where no plan fits in the budget, all do.
 void spend(part& p) {
     const auto less = [](const label& a, const label& b) { return a.spend < b.spend; };
-    std::array<std::uint8_t, most_zones> least{};
+    std::array<std::int32_t, most_zones> least{};
     std::int32_t left = p.budget;
     std::int32_t most = 0;
     each_bit(p.open, [&](std::size_t z) {

@@ -73,6 +73,8 @@ void check(const problem& p) {
     tool_set held = 0;
     std::int32_t least = 0;
     std::int32_t dear = 0;
+    std::int32_t spends_least = 0;
+    std::int32_t spends_most = 0;
     std::int32_t low = longest_hair;
     std::int32_t high = 0;
     for (const auto& zone : p.zones) {
@@ -84,6 +86,8 @@ void check(const problem& p) {
             held |= s.tools;
             least = std::min(least, s.cost);
             dear_here = std::max(dear_here, s.cost);
+            spends_least = std::min(spends_least, s.spend);
+            spends_most = std::max(spends_most, s.spend);
             low = std::min(low, s.length);
             high = std::max(high, s.length);
         }
@@ -93,6 +97,8 @@ void check(const problem& p) {
     }
     need(in_order, "the setups of a zone don't stand in their order, each once, below 512");
     need(least >= 0 && dear <= dearest, "a cost lies outside 0 to 1000 minutes");
+    need(spends_least >= 0 && spends_most <= dearest,
+         "combing out in one place lies outside 0 to 1000 minutes");
     need(low >= 0 && high <= longest_hair, "a length lies outside 0 to 1000 mm");
     need((held & ~priced) == 0, "a setup holds a tool that has no price");
     for (const seam_cost& s : p.seams) {

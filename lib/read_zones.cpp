@@ -14,9 +14,10 @@ namespace {
 
 constexpr std::size_t fewest_zones = 24;
 
-constexpr std::array<std::string_view, 12> use_names{
-    "jacket",    "skip-teeth", "clean-face", "clean-feet",    "pads",        "ear-leather",
-    "tail-band", "sanitary",   "under-tail", "pattern-cheek", "never-demat", "scissors-only"};
+constexpr std::array<std::string_view, 13> use_names{
+    "jacket",      "skip-teeth",    "clean-face", "clean-feet", "pads",
+    "ear-leather", "tail-band",     "sanitary",   "under-tail", "pattern-cheek",
+    "never-demat", "scissors-only", "web"};
 
 std::uint32_t get_uses(record& r, page& p) {
     std::uint32_t uses = 0;

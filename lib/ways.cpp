@@ -27,28 +27,42 @@ groom_request quietly(const groom_request& r) {
 
 groom plan_again(const groom_request& r) {
     const made_ready ready(r);
-    compiled_groom c = compile(r, ready);
-    solution s = choose(r, ready, c, c.choice);
-    return read_plan(r, ready, std::move(c), std::move(s));
+    chosen_groom whole = choose_whole(r, ready);
+    return read_plan(r, ready, std::move(whole.compiled), std::move(whole.choice));
 }
 
-std::set<std::size_t> same_problem::tools_of(const std::vector<std::size_t>& choice) const {
+std::set<std::size_t> same_problem::tools_of(tool_set held) const {
     std::set<std::size_t> out;
-    for (const std::size_t column : choice) {
-        const worktop::hold& h = top().held(compiled_.setup_of(column));
-        for (const std::size_t tool : {h.blade, h.comb}) {
-            if (tool != worktop::none) {
-                out.insert(tool);
-            }
+    for (std::size_t bit = 0; bit < compiled_.tool_of.size(); ++bit) {
+        if ((held >> bit & 1U) != 0) {
+            out.insert(compiled_.tool_of[bit]);
         }
     }
     return out;
 }
 
+std::set<std::size_t> same_problem::tools_of(const std::vector<std::size_t>& choice) const {
+    tool_set held = 0;
+    for (std::size_t row = 0; row < choice.size(); ++row) {
+        held |= find(compiled_.choice, row, choice[row])->tools;
+    }
+    return tools_of(held);
+}
+
 groom_request changed_request::of(const groom_request& r, const made_ready& ready) const {
-    return {r.reference,   r.rules,       tools,   patient,
-            r.sheet,       r.today,       r.asked, r.length_wish,
-            r.both_ways,   r.match_sides, false,   kit_changed ? nullptr : &ready.top(),
+    return {r.reference,
+            r.rules,
+            tools,
+            patient,
+            r.sheet,
+            r.today,
+            r.asked,
+            r.length_wish,
+            r.both_ways,
+            r.match_sides,
+            r.patchwork,
+            false,
+            kit_changed ? nullptr : &ready.top(),
             &ready.sheet()};
 }
 
@@ -195,7 +209,7 @@ std::optional<other_way> body_length(const same_problem& at, const groom& g) {
         shorter.between = side_of_target::shorter;
         changed.departs(at.request(), at.compiled().zones[at.compiled().rows[row]].at, shorter);
     }
-    const same_problem relaxed(changed.of(at.request(), at.ready()));
+    const same_problem relaxed(changed.of(at.request(), at.ready()), g.down);
     // a wider departure on one side may stand over ours: then the rows are no longer the same
     return relaxed.compiled().rows == at.compiled().rows ? finished_way(relaxed, true)
                                                          : std::nullopt;
@@ -304,7 +318,7 @@ std::vector<other_way> other_ways(const groom_request& r, const groom& g) {
     if (g.stopped()) {
         return out;
     }
-    const ways::same_problem at(r);
+    const ways::same_problem at(r, g.down);
     for (auto* const make :
          {&ways::body_length, &ways::fewer_tools, &ways::no_scissoring, &ways::sides_alike}) {
         std::optional<other_way> w = make(at, g);

@@ -69,6 +69,7 @@ class conflict_search {
     [[nodiscard]] bool try_with(const remedies& set, conflict& c) const;
     void try_tools(const remedies& set, std::size_t tools, conflict& c) const;
     [[nodiscard]] std::vector<remedies> tools_after(const remedies& set, std::size_t tools) const;
+    [[nodiscard]] std::vector<remedies> blades_under(const remedies& set) const;
     void weigh(const remedies& set, const remedies& added, std::size_t tools,
                std::vector<remedies>& out) const;
     [[nodiscard]] bool free_in(const groom& g, const remedies& set, freed& f) const;
@@ -194,6 +195,12 @@ void conflict_search::try_tools(const remedies& set, std::size_t tools, conflict
 
 /// Missing tools, so many together, with which some setup would be allowed in the place once `set` is done.
 std::vector<remedies> conflict_search::tools_after(const remedies& set, std::size_t tools) const {
+    const bool combed_out = std::any_of(set.begin(), set.end(), [](const remedy& one) {
+        return one.says.how == freeing::comb_out;
+    });
+    if (mat_ != nullptr && !combed_out) {
+        return tools == 1 ? blades_under(set) : std::vector<remedies>{};
+    }
     std::vector<remedies> out;
     for (std::size_t from = 0; from < tools_.size(); from += most_at_once) {
         const auto begin = tools_.begin() + static_cast<std::ptrdiff_t>(from);
@@ -206,6 +213,29 @@ std::vector<remedies> conflict_search::tools_after(const remedies& set, std::siz
             added.push_back(*under);
         }
         weigh(set, added, tools, out);
+    }
+    return out;
+}
+
+/// Missing blades that pass under the mat once `set` is done. Of all that pass a plan takes one: so each is
+/// asked for itself.
+std::vector<remedies> conflict_search::blades_under(const remedies& set) const {
+    changed_request changed(r_);
+    for (const remedies* some : {&set, &always_}) {
+        for (const remedy& one : *some) {
+            apply(one, r_, z_.at, changed);
+        }
+    }
+    const groom_request r = changed.of(r_, ready_);
+    zone_plan healed = z_;
+    healed.hurt.reset();
+    const zone_case at(r, coat_of(r.reference, *r.patient.coat), healed, false);
+    std::vector<remedies> out;
+    for (const remedy& one : tools_) {
+        if (one.add_blade && !refuse(bare(as_measured(*one.add_blade), direction::with_lay),
+                                     at.today, r.rules.refusal, r.rules.cut)) {
+            out.push_back({one});
+        }
     }
     return out;
 }

@@ -89,7 +89,7 @@ std::size_t fewer::at_least() const {
     for (const std::vector<allowed_setup>& row : c.choice.zones) {
         need n;
         for (const allowed_setup& s : row) {
-            const std::set<std::size_t> held = at_.tools_of({s.setup});
+            const std::set<std::size_t> held = at_.tools_of(s.tools);
             n.any_of.insert(held.begin(), held.end());
             n.least = std::min(n.least, held.size());
         }
@@ -115,14 +115,12 @@ std::size_t fewer::at_least() const {
 problem fewer::tolled(const std::vector<state>& tools, std::int64_t toll) const {
     const compiled_groom& c = at_.compiled();
     problem p = c.choice;
-    const auto is_out = [&](std::size_t tool) {
-        return tool != worktop::none && tools[tool] == state::out;
-    };
+    tool_set out = 0;
+    for (std::size_t bit = 0; bit < c.tool_of.size(); ++bit) {
+        out |= tools[c.tool_of[bit]] == state::out ? tool_set{1} << bit : 0;
+    }
     for (std::vector<allowed_setup>& row : p.zones) {
-        std::erase_if(row, [&](const allowed_setup& s) {
-            const worktop::hold& h = at_.top().held(c.setup_of(s.setup));
-            return is_out(h.blade) || is_out(h.comb);
-        });
+        std::erase_if(row, [&](const allowed_setup& s) { return (s.tools & out) != 0; });
     }
     for (std::size_t i = 0; i < p.price.size(); ++i) {
         if (tools[c.tool_of[i]] == state::open) {

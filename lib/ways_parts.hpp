@@ -21,8 +21,11 @@ namespace pelage::ways {
 /// The plan's own problem, compiled again, for choices with something barred.
 class same_problem {
   public:
-    explicit same_problem(const groom_request& r)
-        : request_(quietly(r)), ready_(request_), compiled_(compile(request_, ready_)) {}
+    /// `down`: the parts that come down whole in the plan (groom::down).
+    explicit same_problem(const groom_request& r, std::vector<part> down = {})
+        : request_(quietly(r)),
+          ready_(request_),
+          compiled_(compile(request_, ready_, std::move(down))) {}
 
     [[nodiscard]] const groom_request& request() const { return request_; }
     [[nodiscard]] const made_ready& ready() const { return ready_; }
@@ -38,7 +41,9 @@ class same_problem {
     [[nodiscard]] const setup& setup_at(std::size_t column) const {
         return top().setups()[compiled_.setup_of(column)];
     }
-    /// Blades and combs a choice holds, as indices into worktop::tools().
+    /// Blades and combs of a set of the problem's tools, or that a choice holds, as indices into
+    /// worktop::tools().
+    [[nodiscard]] std::set<std::size_t> tools_of(tool_set held) const;
     [[nodiscard]] std::set<std::size_t> tools_of(const std::vector<std::size_t>& choice) const;
 
   private:

@@ -14,8 +14,8 @@ namespace pelage {
 
 std::string_view name(chosen_for w) {
     constexpr std::array<std::string_view, 12> names{
-        "only-one", "customary", "longest-under-mat", "wish",       "near-enough", "nearest",
-        "cheapest", "in-hand",   "spares-pick-up",    "neighbours", "direction",   "no-time"};
+        "only-one", "customary", "clipped-off",    "wish",       "near-enough", "nearest",
+        "cheapest", "in-hand",   "spares-pick-up", "neighbours", "direction",   "no-time"};
     return names[static_cast<std::size_t>(w)];
 }
 
@@ -23,7 +23,7 @@ namespace {
 
 class explainer {
   public:
-    explainer(const groom_request& r, const groom& g) : at_(r), g_(g) {}
+    explainer(const groom_request& r, const groom& g) : at_(r, g.down), g_(g) {}
 
     [[nodiscard]] std::vector<reason_why> all() const {
         std::vector<reason_why> out;
@@ -146,10 +146,6 @@ chosen_for explainer::alone_best(std::size_t row) const {
                                 return c.combed(s.setup) == c.combed(own.setup) && better(s);
                             });
     };
-    if (z.came == outcome::clipped_under) {
-        const bool longest = none_is([&](const allowed_setup& s) { return s.length > own.length; });
-        return longest ? chosen_for::under_mat : chosen_for::cheapest;
-    }
     if (!z.target || !z.leaves) {
         const auto& customary = at_.request().reference.dog_body.zones[z.at.zone].prep_blades;
         const bool by_list =
@@ -193,11 +189,16 @@ reason_why explainer::of_row(std::size_t row) const {
     const allowed_setup& own = chosen(row);
     reason_why why;
     why.zone = at_.compiled().rows[row];
-    if (g_.zones[why.zone].came == outcome::goes_along) {
+    const outcome came = g_.zones[why.zone].came;
+    if (came == outcome::goes_along) {
         why.why = chosen_for::only_one;
         return why;
     }
     find_next(row, why);
+    if (came == outcome::clipped_under || came == outcome::taken_down) {
+        why.why = chosen_for::under_mat;
+        return why;
+    }
     const allowed_setup* alone = &own;
     for (const allowed_setup& s : allowed) {
         alone = s.cost < alone->cost ? &s : alone;

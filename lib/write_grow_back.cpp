@@ -36,13 +36,17 @@ class grow_back_writer {
     [[nodiscard]] std::string line(const grow_back_way& w) const {
         std::string text;
         if (w.how == grow_back::keep_long) {
-            text = "as planned, what is sound is kept long";
+            text = g_.down.empty() ? "as planned, what is sound is kept long"
+                                   : "in patches: only what is matted comes off, what is sound is "
+                                     "kept long";
             if (in_mm(w.step) > in_mm(r_.rules.prices.seam_allowance.best)) {
                 text += ", with steps of up to " + show(w.step, o_.units) + " to see until then";
             }
         } else {
-            text = even_places(w) + " taken down too, to about " + show(w.even, o_.units) +
-                   ", to come back in one length: " + more_in_words(w.more);
+            const bool planned = w.how == grow_back::even_part && !g_.down.empty();
+            text = (planned ? "as planned, " : "") + even_places(w) + " taken down too, to about " +
+                   show(w.even, o_.units) + ", to come back in one length" +
+                   (planned ? "" : ": " + more_in_words(w.more));
         }
         text += "; " + back(w);
         return wrapped("  ", text, 4, o_.width);

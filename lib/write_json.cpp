@@ -181,6 +181,9 @@ json zone_json(const zone_plan& z, const groom_request& r, const print_options& 
     if (z.mat) {
         j["mat"] = name(*z.mat);
         j["combed_out"] = z.combed_out;
+        if (z.trial) {
+            j["trial"] = true;
+        }
     }
     if (z.hurt) {
         j["skin"] = name(*z.hurt);
@@ -210,6 +213,9 @@ json blocks_json(const groom& g, const groom_request& r) {
                  {"finish", name(b.done)},
                  {"zones", std::move(zones)},
                  {"minutes", minutes_json(b.takes)}};
+        if (b.off) {
+            one["finished_after_bath"] = true;
+        }
         if (b.how.kind == tool_kind::clip) {
             one["running_minutes"] = minutes_json(b.running);
         }

@@ -119,12 +119,13 @@ class plan_writer {
     }
 
     [[nodiscard]] std::string leaves_of(const block& b) const {
-        const auto& first = g_.zones[b.zones.front()].leaves;
+        const auto& first = left_in(b, g_.zones[b.zones.front()]);
         if (!first || b.how.kind != tool_kind::clip) {
             return {};
         }
         const bool alike = std::all_of(b.zones.begin(), b.zones.end(), [&](std::size_t i) {
-            return g_.zones[i].leaves && *g_.zones[i].leaves == *first;
+            const auto& here = left_in(b, g_.zones[i]);
+            return here && *here == *first;
         });
         return alike ? ", leaves " + show(*first, o_.units) : std::string{};
     }
@@ -158,6 +159,9 @@ class plan_writer {
     }
 
     [[nodiscard]] static std::string verb(const block& b) {
+        if (b.off) {
+            return ", to be finished after the bath";
+        }
         switch (b.done) {
             case finish::comb_then_scissor:
                 return ", then scissor to shape";
@@ -292,6 +296,12 @@ class plan_writer {
         };
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
+            if (b.off || (z.off_by && !z.mat)) {
+                if (b.off) {
+                    add(z.mat ? std::string(in_words(*z.mat)) + ", clipped off" : z.why, i);
+                }
+                continue;
+            }
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
                 z.came == outcome::clipped_under || z.came == outcome::goes_along ||
                 (!z.why.empty() && z.blade_wish)) {
@@ -326,10 +336,47 @@ class plan_writer {
         return begun && last;
     }
 
+    /// How deep a mat lies isn't known: tried first, and what more there is beneath would change.
+    void trials() {
+        std::vector<std::size_t> unknown;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (g_.zones[i].trial) {
+                unknown.push_back(i);
+            }
+        }
+        if (unknown.empty()) {
+            return;
+        }
+        const zone_plan& first = g_.zones[unknown.front()];
+        const setup& tried = first.off_by ? *first.off_by : first.how;
+        const length share = mm(r_.rules.refusal.under_mat_share.best);
+        std::string more;
+        for (const setup& s : setups_of(r_.tools, r_.today, r_.rules.cut)) {
+            const bool next = s.kind == tool_kind::clip && !s.over &&
+                              s.way == direction::with_lay && s.tool.cut == teeth::full &&
+                              s.tool.stated.best > tried.tool.stated.best &&
+                              s.tool.stated.best <= r_.rules.refusal.under_mat_longest.best;
+            if (next) {
+                more = "; measure what lies beneath: from " +
+                       show(mm(std::ceil(in_mm(s.tool.stated.best) / in_mm(share) * 10.0) / 10.0),
+                            o_.units) +
+                       " on a " + held(s) + " may go under";
+            }
+        }
+        say(padded(std::to_string(++line_), 3, true) + "  ",
+            "try " + held(tried) +
+                " flat under the edge of the mat: " + listed(titles_of(unknown)) +
+                "; if it won't pass, stop: a veterinarian decides" + more,
+            5);
+    }
+
     void work_list(list when) {
         const bool before = when == list::before_bath;
         const work total = before ? g_.before : g_.after;
-        out_ += before ? "\nBefore the bath" : "\nAfter the bath, on a clean, dry, combed-out coat";
+        const bool waits = !before && g_.bath_waits();
+        out_ += before  ? "\nBefore the bath"
+                : waits ? "\nNo bath while a mat is in. Once it is out, after the bath"
+                        : "\nAfter the bath, on a clean, dry, combed-out coat";
         const bool work_there = in_mmin(total) > 0;
         out_ += work_there ? ", about " + detail::fixed(in_minutes(total), 0) + " min\n" : "\n";
         if (o_.trainee) {
@@ -346,6 +393,7 @@ class plan_writer {
         if (before) {
             say(padded(std::to_string(++line_), 3, true) + "  ",
                 "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
+            trials();
             for (const combing_out& c : g_.combed) {
                 say(padded(std::to_string(++line_), 3, true) + "  ",
                     "comb out the " + spoken(name(c.grade)) + at_the(title_of(c.zone)) +

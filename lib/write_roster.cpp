@@ -114,13 +114,16 @@ class plan_line {
         }
         j_.key("finish").text(name(b.done));
         j_.key("minutes").decimal(in_mmin(b.takes), 1000);
+        if (b.off) {
+            j_.key("finished_after_bath").truth(true);
+        }
         j_.key("zones").begin('[');
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
             j_.begin('{');
             at(z.at);
-            if (z.leaves) {
-                j_.key("mm").decimal(in_hundredths(z.leaves->best), 100);
+            if (const auto& leaves = left_in(b, z)) {
+                j_.key("mm").decimal(in_hundredths(leaves->best), 100);
             }
             j_.end('}');
         }

@@ -291,7 +291,7 @@ std::string ways_writer::reason(const reason_why& why) const {
         case chosen_for::customary:
             return customary(z);
         case chosen_for::under_mat:
-            return "the longest that fits under the mat";
+            return z.why;
         case chosen_for::wish:
             return "nearest the wish";
         case chosen_for::enough:

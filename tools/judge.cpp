@@ -388,7 +388,8 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     if (!q.length.empty()) {
         d.body_length = length_in("--length", q.length, f);
     }
-    const std::vector<std::string> known{"clip-down", "clip-jacket", "frail-dog", "show-blades"};
+    const std::vector<std::string> known{"clip-down", "clip-jacket", "frail-dog", "other-length",
+                                         "show-blades"};
     for (const std::string& id : q.consents) {
         if (std::find(known.begin(), known.end(), id) == known.end()) {
             f.say(errc::unknown, "--consent: unknown; found \"" + id + "\"" +

@@ -1,6 +1,7 @@
 // The plan of one groom: from the dog, its sheet and the kit to what is done in each zone.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <utility>
@@ -9,6 +10,7 @@
 #include <pelage/catalogue.hpp>
 #include <pelage/growth_record.hpp>
 #include <pelage/order.hpp>
+#include <pelage/part.hpp>
 #include <pelage/plan.hpp>
 #include <pelage/visits.hpp>
 #include <pelage/worktop.hpp>
@@ -22,14 +24,15 @@ struct groom_request {
     const kit& tools;
     const dog& patient;  ///< its coat must be set
     const style& sheet;
-    std::optional<date> today;              ///< decides which blades are out for sharpening
-    std::optional<chance> asked{};          ///< for when back; none: the rules' own, 9 in 10
-    std::optional<length> length_wish{};    ///< in place of the sheet's adjustable length
-    bool both_ways = false;                 ///< treat every direction as left open
-    bool match_sides = false;               ///< a pair matted on one side is left alike on both
-    bool reasons = true;                    ///< say of each setup why it may not be used
-    const worktop* top = nullptr;           ///< the kit made ready; null: made for this call
-    const laid_sheet* laid = nullptr;       ///< the sheet made ready; null: made for this call
+    std::optional<date> today;            ///< decides which blades are out for sharpening
+    std::optional<chance> asked{};        ///< for when back; none: the rules' own, 9 in 10
+    std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
+    bool both_ways = false;               ///< treat every direction as left open
+    bool match_sides = false;             ///< a pair matted on one side is left alike on both
+    bool patchwork = false;               ///< a part stays in patches however much of it mats take
+    bool reasons = true;                  ///< say of each setup why it may not be used
+    const worktop* top = nullptr;         ///< the kit made ready; null: made for this call
+    const laid_sheet* laid = nullptr;     ///< the sheet made ready; null: made for this call
     const learned_rate* learned = nullptr;  ///< the dog's own rate; null: worked out for this call
 };
 
@@ -40,13 +43,14 @@ enum class list { before_bath, after_bath };
 enum class outcome {
     as_wished,      ///< within the tolerance
     off_target,     ///< beyond the tolerance: the nearest that may be had, or cheaper on the whole
-    beyond_reach,   ///< no blade or comb of the kit comes near: scissored
+    beyond_reach,   ///< nothing that may be used leaves a length the sheet allows: the nearest
     hair_shorter,   ///< today's hair is at or below the wish: nothing to cut
     left_by_sheet,  ///< the sheet leaves it
     skin_left,      ///< hurt skin: left alone
     clipped_under,  ///< a mat clipped off, whatever the sheet wished
     stuck,          ///< nothing is allowed
-    goes_along      ///< an edge taken down with the part whose mats are clipped off
+    goes_along,     ///< an edge taken down with the part whose mats are clipped off
+    taken_down      ///< sound coat of a part that comes down whole, since mats take much of it
 };
 [[nodiscard]] std::string_view name(outcome o);
 
@@ -62,6 +66,7 @@ struct zone_plan {
     list when = list::after_bath;
     finish how_finished = finish::clip;
     std::optional<length> target;  ///< finished length wished; none for prep zones and left ones
+    std::optional<length> aim;     ///< what scissors aim at: the target, but not under their least
     std::optional<std::string> blade_wish;
     length tolerated{};
     side_of_target between = side_of_target::longer;
@@ -77,11 +82,22 @@ struct zone_plan {
     std::optional<finished>
         nearer{};             ///< off target: the nearest allowed here, where it isn't this
     bool combed_out = false;  ///< the mat is combed out first
+    bool trial =
+        false;  ///< how deep the mat lies isn't known: the blade is tried under its edge first
+    std::optional<setup> off_by;  ///< clips it down before the bath; `how` then finishes it after
+    std::optional<finished> off_leaves;
+    work off_takes{};
     bool beside_mat = false;  ///< the other side of the pair is matted and this one isn't
     std::optional<skin_state> hurt;
     std::vector<std::string> beside_hurt;  ///< titles of hurt places it touches
     std::vector<refused_setup> refused;
 };
+
+/// Whether a mat of the place is clipped off, whatever comes after it.
+[[nodiscard]] inline bool mat_clipped_off(const zone_plan& z) {
+    return z.mat && !z.combed_out &&
+           (z.off_by || (z.how.kind == tool_kind::clip && z.came == outcome::clipped_under));
+}
 
 /// Zones done with one setup in one go; indices into groom::zones, in reference order.
 struct block {
@@ -89,10 +105,16 @@ struct block {
     finish done = finish::clip;
     list when = list::after_bath;
     std::vector<std::size_t> zones;
+    bool off = false;  ///< clips down what another block finishes after the bath
     work takes{};
     work running_before{};  ///< how long its blade has been running without rest when it begins
     work running{};         ///< and when it ends; 0 for hand tools
 };
+
+/// What a block leaves in a place it is done in.
+[[nodiscard]] inline const std::optional<finished>& left_in(const block& b, const zone_plan& z) {
+    return b.off ? z.off_leaves : z.leaves;
+}
 
 /// A step between two neighbours that is blended by hand: the edge of the longer one is taken down.
 struct blend {
@@ -148,6 +170,7 @@ struct groom {
         stop;  ///< places felted to the skin: a veterinarian's; no work is planned
     std::vector<stop_sign> signs;    ///< of the stop list; likewise
     std::vector<std::size_t> stuck;  ///< zones for which nothing is allowed
+    std::vector<part> down;          ///< parts that come down whole, since mats take much of them
     std::vector<std::string> notes;  ///< said once: what was assumed
     solution choice;
     work before{};  ///< minutes before the bath, pick-ups included
@@ -155,6 +178,12 @@ struct groom {
 
     /// The dog goes to a veterinarian before anything is done: no work is planned.
     [[nodiscard]] bool stopped() const { return !stop.empty() || !signs.empty(); }
+    /// A mat that nothing takes off is still in: no bath, and nothing after it, until it is out.
+    [[nodiscard]] bool bath_waits() const {
+        return std::any_of(zones.begin(), zones.end(), [](const zone_plan& z) {
+            return z.mat && !z.combed_out && z.came == outcome::stuck;
+        });
+    }
 };
 
 /// Plans the groom. Throws error(missing) if the dog's coat isn't set and error(unknown) if the

@@ -30,6 +30,7 @@ struct price_rules {
     figure<length> tolerance_cap;
     figure<double> tolerance_cap_share;
     figure<double> tolerance_head_share;
+    figure<double> far_share;  ///< a miss beyond this share of the wish counts as nothing near
     figure<work> seam_per_mm;
     figure<length> seam_allowance;
     figure<double> blend_slope;   ///< mm of step for each mm a blend is wide
@@ -38,10 +39,18 @@ struct price_rules {
     figure<work> comb_out_tangle;
     figure<work> comb_out_mat;
     figure<work> comb_out_area;
-    figure<work> visit;  ///< taking in and handing back, whatever is done
-    figure<work> trip;   ///< the owner's coming and going: weighs in a calendar's choice alone
-    figure<work> bath;   ///< washing, drying and combing out a medium dog
-    figure<work> tidy;   ///< face, eyes, feet, pads and sanitary area of a medium dog
+    figure<double> felt_mat;     ///< times the clipping time, to clip a mat off
+    figure<double> felt_area;    ///< the same of a matted area
+    figure<double> felt_pelt;    ///< the same of a pelt
+    figure<work> clip_combable;  ///< what clipping off costs that could have been combed out
+    figure<work> lost_week;      ///< and each week the coat needs to be back at what was wished
+    figure<double> part_down;    ///< share of a part clipped for mats from which it all comes down
+    figure<work> patch_per_mm;   ///< seam_per_mm between places of a part that are wished alike
+    figure<length> patch_allowance;  ///< seam_allowance between them
+    figure<work> visit;              ///< taking in and handing back, whatever is done
+    figure<work> trip;  ///< the owner's coming and going: weighs in a calendar's choice alone
+    figure<work> bath;  ///< washing, drying and combing out a medium dog
+    figure<work> tidy;  ///< face, eyes, feet, pads and sanitary area of a medium dog
     figure<work> skip_finish;  ///< what a skip-tooth blade's rougher finish costs in a zone
 };
 
@@ -98,6 +107,26 @@ struct price_rules {
     const double share = (off - tol) / longer(target, p.miss_floor.best);
     const double priced = in_minutes(p.miss_per_excess.best) * (weight_tenths / 10.0) * share;
     return mmin(near) + minutes(priced);
+}
+
+/// How much longer it takes to clip off a mat of that grade than sound coat; a tangle takes no longer.
+[[nodiscard]] inline double felt_factor(mat_grade g, const price_rules& p) {
+    switch (g) {
+        case mat_grade::tangle:
+            return 1.0;
+        case mat_grade::mat:
+            return p.felt_mat.best;
+        case mat_grade::matted_area:
+            return p.felt_area.best;
+        case mat_grade::pelt:
+            break;
+    }
+    return p.felt_pelt.best;
+}
+
+/// `w` on sound coat, where a mat of that grade is clipped off.
+[[nodiscard]] inline work longer_by_felt(const work& w, mat_grade g, const price_rules& p) {
+    return mmin(std::llround(static_cast<double>(in_mmin(w)) * felt_factor(g, p)));
 }
 
 /// Time to comb out a mat of that grade; nothing for a pelt, which is never combed out.

@@ -44,8 +44,8 @@ struct seam_cost {
 /// A setup that may be chosen in a zone.
 struct allowed_setup {
     std::uint16_t setup = 0;  ///< which, below most_setups
-    std::uint8_t spend = 0;   ///< whole minutes of combing out it needs first
-    std::int32_t cost = 0;    ///< 0 to dearest
+    std::int32_t spend = 0;  ///< combing out it needs first (thousandths of a minute), 0 to dearest
+    std::int32_t cost = 0;   ///< 0 to dearest
     std::int32_t length = 0;  ///< finished length in hundredths of a millimetre, 0 to longest_hair
     tool_set tools = 0;       ///< tools it holds (list decides the bit)
 };
@@ -56,7 +56,8 @@ struct problem {
         zones;                        ///< by zone: what is allowed, in order of setups
     std::vector<std::int32_t> price;  ///< per tool, 0 to dearest
     std::vector<seam_cost> seams;
-    std::int32_t budget = 0;  ///< minutes the chosen setups may need together, >= 0
+    std::int32_t budget =
+        0;  ///< combing out the chosen setups may need together (thousandths of a minute), >= 0
 };
 
 /// The setup of that number in a zone; nothing where it isn't allowed there.

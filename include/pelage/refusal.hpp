@@ -22,11 +22,17 @@ namespace pelage {
 struct refusal_rules {
     figure<double> under_mat_share;    ///< stated length at most this share of the free hair
     figure<length> under_mat_longest;  ///< and never longer than this under a mat
-    figure<length> safe_blade;         ///< stated length of blade 10, where a comb's tip passes
-    figure<length> sun_length;         ///< not below this where pink or thin skin meets the sun
-    figure<work> comb_out_limit;       ///< de-matting in all, before clipping instead
-    figure<work> comb_out_frail;       ///< the same on a dog that is old or thin-skinned, and ill
-    figure<work> oil_after;            ///< a blade running longer than this is felt and oiled
+    figure<length>
+        safe_blade;  ///< stated length of blade 10, the one to try where depth isn't known;
+                     ///< `high`: the longest a 10 is made
+    figure<length> scissor_thin;   ///< scissors leave no less than this over thin or folded skin
+    figure<length> scissor_least;  ///< nor less than this elsewhere
+    figure<length> scissor_body;   ///< nor less than this on the body, or in place of a blade
+    figure<length> bare_on_web;    ///< a longer blade is not used bare on a web if a comb serves
+    figure<length> sun_length;     ///< not below this where pink or thin skin meets the sun
+    figure<work> comb_out_limit;   ///< de-matting in all, before clipping instead
+    figure<work> comb_out_frail;   ///< the same on a dog that is old or thin-skinned, and ill
+    figure<work> oil_after;        ///< a blade running longer than this is felt and oiled
 };
 
 /// How long a dog is combed out for: the usual limit, its low end for one that bears less, and less
@@ -36,6 +42,34 @@ struct refusal_rules {
         return std::min(r.comb_out_frail.best, r.comb_out_limit.low);
     }
     return bears_less(d) ? r.comb_out_limit.low : r.comb_out_limit.best;
+}
+
+/// Whether a mat in that zone may be combed out at all: a pelt never is, nor what is felted to the
+/// skin, nor hurt skin, nor armpit, groin, belly and under the tail (common practice, no source).
+[[nodiscard]] inline bool may_comb_out(const mat_finding& m, const zone& where, bool skin_hurt) {
+    return m.grade != mat_grade::pelt && !m.to_skin && !skin_hurt &&
+           !where.has(zone_use::never_demat);
+}
+
+/// Nobody knows how much free hair lies under the mat: a blade 10 is tried flat under its edge first.
+[[nodiscard]] inline bool depth_unknown(const mat_finding& m) {
+    return !m.to_skin && !m.free_hair && !m.comb_passes;
+}
+
+/// Where a double coat is carded: its jacket, and the body, legs and tail around it, since nobody
+/// clips those and leaves the jacket standing.
+[[nodiscard]] inline bool carded_by_default(const zone& z) {
+    return z.has(zone_use::jacket) || z.where == group::body || z.where == group::legs ||
+           z.where == group::tail;
+}
+
+/// The least hair that scissors leave in a zone (mm). An edge is scissored over the fingers, clear of
+/// the skin: it counts as any other place.
+[[nodiscard]] inline length scissors_leave_at_least(const zone& z, const refusal_rules& r) {
+    if (z.where == group::body && z.cover == skin::firm) {
+        return r.scissor_body.best;
+    }
+    return z.cover == skin::firm || !z.edge_of.empty() ? r.scissor_least.best : r.scissor_thin.best;
 }
 
 /// Why a setup is refused in a zone.
@@ -54,12 +88,14 @@ enum class refusal {
     skin_found,           ///< anything on broken or irritated skin
     skin_beside,     ///< the zone touches one with a skin finding (its edge is left; not a mask)
     jacket_consent,  ///< clipping a double coat's jacket without the owner's consent
-    scissors_only    ///< never clipped on the planner's own idea
+    scissors_only,   ///< never clipped on the planner's own idea
+    no_substitute,   ///< scissors in place of a blade, shorter than anybody scissors
+    long_on_web      ///< a long blade bare on a web or fold, where a comb serves
 };
 
 /// One sentence for a person.
 [[nodiscard]] constexpr std::string_view reason(refusal r) {
-    constexpr std::array<std::string_view, 15> words{
+    constexpr std::array<std::string_view, 17> words{
         "a comb cannot go through or under a mat",
         "a comb sits on a short blade with full teeth only",
         "felted to the skin: stop, a veterinarian decides",
@@ -77,20 +113,23 @@ enum class refusal {
         "nothing on broken or irritated skin",
         "the neighbouring zone's skin is hurt: keep off the edge",
         "a double coat's jacket is clipped only with the owner's written consent",
-        "this zone is scissored, not clipped"};
+        "this zone is scissored, not clipped",
+        "nobody scissors so short in place of a blade",
+        "a long blade's gaps catch webs and folds: a comb over a short blade is safer here"};
     return words[static_cast<std::size_t>(r)];
 }
 
 /// The name of a refusal in JSON: "comb-over-mat".
 [[nodiscard]] constexpr std::string_view name(refusal r) {
-    constexpr std::array<std::string_view, 15> names{"comb-over-mat",    "comb-on-wrong-blade",
+    constexpr std::array<std::string_view, 17> names{"comb-over-mat",    "comb-on-wrong-blade",
                                                      "mat-to-skin",      "under-mat-too-long",
                                                      "under-mat-teeth",  "hand-tool-at-mat",
                                                      "skip-teeth-here",  "never-50",
                                                      "bare-short",       "bare-15",
                                                      "against-lay-here", "skin-found",
                                                      "skin-beside",      "jacket-consent",
-                                                     "scissors-only"};
+                                                     "scissors-only",    "no-substitute",
+                                                     "long-on-web"};
     return names[static_cast<std::size_t>(r)];
 }
 
@@ -105,6 +144,8 @@ struct zone_today {
     bool thin_or_old = false;          ///< the whole dog: thin-skinned, old, wrinkled, dehydrated
     bool double_jacket = false;        ///< a double-coated jacket without consent to clip it
     bool sheet_clips = true;           ///< the sheet itself asks to clip here
+    std::optional<length> target{};    ///< the finished length wished
+    bool comb_serves = false;          ///< a comb of the kit comes within the tolerance here
 };
 
 namespace detail {
@@ -157,8 +198,11 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     }
     // the stated length counts, not the longest a blade of that name is made
     const length stated = s.tool.stated.best;
-    // the usual safe blade wherever the tip of a comb passes beneath (common practice, no source)
-    if (m.comb_passes && s.tool.etched == "10") {
+    // the usual safe blade where the tip of a comb passes beneath, and the one to try where nobody
+    // knows (common practice, no source); hair that was measured wins over both
+    const bool ten = s.tool.etched == "10" && stated <= r.safe_blade.high;
+    const bool safe = ten || (m.comb_passes && stated <= r.safe_blade.best);
+    if (safe && (m.free_hair ? m.comb_passes && stated < *m.free_hair : true)) {
         return std::nullopt;
     }
     const length room = m.free_hair ? *m.free_hair * r.under_mat_share.best : mm(0.0);
@@ -196,6 +240,9 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     if (s.way != direction::against_lay || s.over) {
         return std::nullopt;
     }
+    if (t.mat != nullptr) {
+        return refusal::against_lay_here;  // it digs into the mat
+    }
     const zone& z = *t.where;
     const shortness how = how_short(s.tool);
     if (how == shortness::longer) {
@@ -229,7 +276,12 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     }
     if (s.kind != tool_kind::clip) {
         // no scissors between mat and skin; brushing tools tear at one
-        return t.mat != nullptr ? std::optional{refusal::hand_tool_at_mat} : std::nullopt;
+        if (t.mat != nullptr) {
+            return refusal::hand_tool_at_mat;
+        }
+        const bool substitute = s.kind == tool_kind::scissors && t.sheet_clips && t.target &&
+                                *t.target < r.scissor_body.best;
+        return substitute ? std::optional{refusal::no_substitute} : std::nullopt;
     }
     if (t.double_jacket && t.mat == nullptr) {
         return refusal::jacket_consent;
@@ -249,6 +301,10 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     }
     if (const auto no = detail::refuse_short(s, t)) {
         return no;
+    }
+    if (t.mat == nullptr && t.comb_serves && t.where->has(zone_use::web) &&
+        s.tool.stated.best > r.bare_on_web.best) {
+        return refusal::long_on_web;
     }
     return detail::refuse_against(s, t);
 }

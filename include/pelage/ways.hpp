@@ -64,20 +64,20 @@ struct without_tool {
 
 /// Why a place has its setup. "Here alone" means: without a thought to pick-ups, steps and directions.
 enum class chosen_for {
-    only_one,   ///< no other is allowed here
-    customary,  ///< of the customary blades the first that is allowed
-    under_mat,  ///< a mat is clipped off; nothing allowed there leaves longer
-    wish,       ///< within the tolerance, cheapest here alone, and nothing allowed comes nearer
-    enough,     ///< within the tolerance and cheapest here alone, though something comes nearer
-    nearest,    ///< beyond the tolerance, cheapest here alone, and nothing allowed comes nearer
-    cheapest,  ///< cheapest here alone, though something comes nearer, or leaves longer under a mat
-    in_hand,   ///< another is cheaper here alone; this tool is taken up elsewhere all the same
-    spares,    ///< another is cheaper here alone, but there is more to take up for it
+    only_one,    ///< no other is allowed here
+    customary,   ///< of the customary blades the first that is allowed
+    under_mat,   ///< a mat is clipped off there, or the part comes down whole: no choice of setups
+    wish,        ///< within the tolerance, cheapest here alone, and nothing allowed comes nearer
+    enough,      ///< within the tolerance and cheapest here alone, though something comes nearer
+    nearest,     ///< beyond the tolerance, cheapest here alone, and nothing allowed comes nearer
+    cheapest,    ///< cheapest here alone, though something comes nearer
+    in_hand,     ///< another is cheaper here alone; this tool is taken up elsewhere all the same
+    spares,      ///< another is cheaper here alone, but there is more to take up for it
     neighbours,  ///< another would be cheaper here alone, but steps to its neighbours
     direction,   ///< another would be cheaper here alone, but against its neighbours' direction
     no_time      ///< another would be cheaper here alone, after combing out there is no time for
 };
-/// "only-one", "customary", "longest-under-mat", "wish", "near-enough", "nearest", "cheapest", "in-hand",
+/// "only-one", "customary", "clipped-off", "wish", "near-enough", "nearest", "cheapest", "in-hand",
 /// "spares-pick-up", "neighbours", "direction", "no-time".
 [[nodiscard]] std::string_view name(chosen_for w);
 

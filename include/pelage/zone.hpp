@@ -46,9 +46,10 @@ enum class zone_use : std::uint32_t {
     tail_band = 1U << 6U,    ///< the band at the tail's base
     sanitary = 1U << 7U,
     under_tail = 1U << 8U,
-    pattern_cheek = 1U << 9U,  ///< cheeks and throat of pattern breeds
-    never_demat = 1U << 10U,   ///< armpit, groin, belly, under the tail: clip, never de-mat
-    scissors_only = 1U << 11U  ///< never clipped on the planner's own idea
+    pattern_cheek = 1U << 9U,   ///< cheeks and throat of pattern breeds
+    never_demat = 1U << 10U,    ///< armpit, groin, belly, under the tail: clip, never de-mat
+    scissors_only = 1U << 11U,  ///< never clipped on the planner's own idea
+    web = 1U << 12U             ///< webs and folds that a long blade's gaps catch
 };
 
 /// One zone of the dog, both sides together where it is paired.

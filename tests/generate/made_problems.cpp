@@ -238,7 +238,7 @@ problem made_problem(dice& d, made kind, int zones, int setups) {
 void add_combing_out(dice& d, problem& p) {
     p.budget = 15;
     for (auto& zone : p.zones) {
-        const auto minutes = static_cast<std::uint8_t>(d.luck(25) ? 2 + d.roll(9) : 0);
+        const int minutes = d.luck(25) ? 2 + d.roll(9) : 0;
         for (std::size_t i = 1; i < zone.size(); ++i) {  // the first allowed setup needs none
             if (d.luck(80)) {
                 zone[i].spend = minutes;

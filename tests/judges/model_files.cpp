@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iomanip>
+#include <numeric>
 #include <ostream>
 
 namespace judges {
@@ -62,6 +63,7 @@ struct network {
     std::vector<std::size_t> tools;     // with a price
     std::vector<std::size_t> spenders;  // zones
     std::int64_t top = 1;               // above what any plan costs
+    std::int32_t grain = 0;             // of combing out: everything spent is a multiple of it
 };
 
 network network_of(const problem& p) {
@@ -74,6 +76,7 @@ network network_of(const problem& p) {
         for (const allowed_setup& s : p.zones[z]) {
             dearest_here = std::max(dearest_here, s.cost);
             spends = spends || s.spend > 0;
+            n.grain = std::gcd(n.grain, s.spend);
             low = std::min(low, s.length);
             high = std::max(high, s.length);
         }
@@ -153,12 +156,12 @@ cost_function spend_function(const problem& p, const network& n, std::size_t spe
     const std::size_t here = p.zones.size() + n.tools.size() + spender;
     cost_function f{
         spender == 0 ? std::vector{z, here} : std::vector{here - 1, z, here}, {}, n.top};
-    for (std::int64_t before = 0; before <= (spender == 0 ? 0 : p.budget); ++before) {
+    for (std::int64_t before = 0; before <= (spender == 0 ? 0 : p.budget / n.grain); ++before) {
         for (std::size_t i = 0; i < p.zones[z].size(); ++i) {
-            const std::int64_t after = before + p.zones[z][i].spend;
-            if (after <= p.budget && spender == 0) {
+            const std::int64_t after = before + p.zones[z][i].spend / n.grain;
+            if (after <= p.budget / n.grain && spender == 0) {
                 f.tuples.push_back({static_cast<std::int64_t>(i), after, 0});
-            } else if (after <= p.budget) {
+            } else if (after <= p.budget / n.grain) {
                 f.tuples.push_back({before, static_cast<std::int64_t>(i), after, 0});
             }
         }
@@ -228,7 +231,8 @@ void write_wcsp(const problem& p, std::ostream& out) {
         domains.push_back(zone.size());
     }
     domains.resize(domains.size() + n.tools.size(), 2);
-    domains.resize(domains.size() + n.spenders.size(), static_cast<std::size_t>(p.budget) + 1);
+    domains.resize(domains.size() + n.spenders.size(),
+                   static_cast<std::size_t>(p.budget / std::max(n.grain, 1)) + 1);
     out << "plan " << domains.size() << ' ' << *std::max_element(domains.begin(), domains.end())
         << ' ' << all.size() << ' ' << n.top << '\n';
     for (const std::size_t d : domains) {

@@ -14,9 +14,7 @@ namespace {
 
 allowed_setup read_setup(std::istream& in) {
     allowed_setup s;
-    int minutes = 0;
-    in >> s.setup >> s.cost >> s.length >> std::hex >> s.tools >> std::dec >> minutes;
-    s.spend = static_cast<std::uint8_t>(minutes);
+    in >> s.setup >> s.cost >> s.length >> std::hex >> s.tools >> std::dec >> s.spend;
     return s;
 }
 
@@ -30,7 +28,7 @@ void write_problem(const problem& p, std::ostream& out) {
         out << zone.size();
         for (const allowed_setup& s : zone) {
             out << "  " << s.setup << ' ' << s.cost << ' ' << s.length << ' ' << std::hex << s.tools
-                << std::dec << ' ' << int{s.spend};
+                << std::dec << ' ' << s.spend;
         }
         out << '\n';
     }

@@ -25,12 +25,13 @@ namespace {
 void add_spending(dice& d, problem& p) {
     const int rarely = 1 + d.roll(3);
     const int most = 1 + d.roll(12);
+    const int grain = d.one_in(2) ? 1 : 1 + d.roll(4000);
     for (auto& zone : p.zones) {
         for (allowed_setup& s : zone) {
-            s.spend = static_cast<std::uint8_t>(d.one_in(rarely) ? d.roll(most) : 0);
+            s.spend = d.one_in(rarely) ? grain * d.roll(most) : 0;
         }
     }
-    p.budget = d.roll(1 + static_cast<int>(p.zones.size()) * most / 2);
+    p.budget = grain * d.roll(1 + static_cast<int>(p.zones.size()) * most / 2);
 }
 
 /// Seams anywhere, some twice, some from a zone to itself; or none.

@@ -93,7 +93,7 @@ class claims {
           r_(t_.request()),
           ready_(r_),
           g_(plan_groom(r_)),
-          c_(compile(r_, ready_)),
+          c_(compile(r_, ready_, g_.down)),
           b_(beside_plan(r_, g_, true)) {
         for (std::size_t n = 0; n < c_.rows.size(); ++n) {
             row_of_[c_.rows[n]] = n;
@@ -173,10 +173,20 @@ class claims {
         }
         return least;
     }
-    [[nodiscard]] bool longest(std::size_t row) const {
-        const auto all = leaves_here(row);
-        return std::none_of(all.begin(), all.end(),
-                            [&](const allowed_setup& a) { return a.length > own(row).length; });
+    /// No longer blade of the drawer would pass under the mat there.
+    [[nodiscard]] bool longest(const zone_plan& z) const {
+        const auto& mats = t_.patient.mats;
+        const auto m = std::find_if(mats.begin(), mats.end(),
+                                    [&](const mat_finding& o) { return meet(o.at, z.at); });
+        const setup& used = z.off_by ? *z.off_by : z.how;
+        return std::none_of(
+            t_.tools.blades.begin(), t_.tools.blades.end(), [&](const kit_blade& b) {
+                const length h = b.measured ? *b.measured : b.spec.stated.best;
+                const length room = m->free_hair ? *m->free_hair * 0.75 : mm(1.5);
+                return b.count > 0 && !b.out && b.spec.cut == teeth::full &&
+                       b.spec.shape != edge::toe && b.spec.shape != edge::adjustable &&
+                       h > used.tool.stated.best && h <= mm(6.4) && h <= room;
+            });
     }
     [[nodiscard]] bool cheapest_alone(std::size_t row) const {
         const auto& all = c_.choice.zones[row];
@@ -192,13 +202,14 @@ class claims {
             return;
         }
         const std::size_t row = row_of_.at(i);
-        if (says(z.why, "by the longest blade that fits")) {
-            must(longest(row), "the longest that fits beneath", i);
+        if (says(z.why, "by the longest blade that passes")) {
+            must(longest(z), "the longest that passes beneath", i);
         }
-        if (z.came == outcome::off_target) {
+        if (z.came == outcome::off_target || says(z.why, "than asked")) {
             missed(i, row);
         }
-        if (z.came == outcome::beyond_reach) {
+        beyond(i);
+        if (says(z.why, ": scissored")) {
             const auto all = leaves_here(row);
             must(std::none_of(all.begin(), all.end(),
                               [&](const allowed_setup& a) {
@@ -210,6 +221,25 @@ class claims {
         }
         if (says(z.why, "in place of blade")) {
             in_place_of(i, row);
+        }
+    }
+
+    /// What the owner is asked lies beyond the sheet's bounds, on the side that is said.
+    void beyond(std::size_t i) {
+        const zone_plan& z = g_.zones[i];
+        if (says(z.why, "shorter than the sheet allows")) {
+            must(z.between == side_of_target::longer &&
+                     in_hundredths(z.leaves->best) < in_hundredths(*z.target - z.tolerated),
+                 "shorter than the sheet allows", i);
+        }
+        if (says(z.why, "longer than the sheet allows")) {
+            must(z.between == side_of_target::shorter &&
+                     in_hundredths(z.leaves->best) > in_hundredths(*z.target + z.tolerated),
+                 "longer than the sheet allows", i);
+        }
+        if (says(z.why, "may leave as little as")) {
+            must(in_hundredths(z.leaves->low) < in_hundredths(*z.target - z.tolerated),
+                 "may leave as little", i);
         }
     }
 
@@ -281,7 +311,7 @@ class claims {
                 is(cheapest_alone(row) && first_of_the_list(row));
                 break;
             case chosen_for::under_mat:
-                is(cheapest_alone(row) && z.mat && !z.combed_out && longest(row));
+                is((z.mat && !z.combed_out) || z.came == outcome::taken_down);
                 break;
             case chosen_for::wish:
                 is(cheapest_alone(row) && within_it && nearest);
@@ -293,8 +323,7 @@ class claims {
                 is(cheapest_alone(row) && !within_it && nearest);
                 break;
             case chosen_for::cheapest:
-                is(cheapest_alone(row) &&
-                   !(z.came == outcome::clipped_under ? longest(row) : nearest));
+                is(cheapest_alone(row) && !nearest);
                 break;
             case chosen_for::in_hand:
                 is(dearer_alone(row, w) && more_than_alone(row, w) != 0 &&
@@ -343,12 +372,25 @@ class claims {
         }
         return !s.setup.empty() && (held & tools) == tools;
     }
-    /// Each of the places named is done with one of those tools, and there is one.
+    /// What is to be taken up for the place, all else being done as planned.
+    [[nodiscard]] std::int64_t taking_up(std::size_t row, const allowed_setup& a) const {
+        tool_set others = 0;
+        for (std::size_t n = 0; n < c_.choice.zones.size(); ++n) {
+            others |= n == row ? 0 : own(n).tools;
+        }
+        std::int64_t sum = 0;
+        for (std::size_t i = 0; i < c_.choice.price.size(); ++i) {
+            sum += ((a.tools & ~others) >> i & 1U) != 0 ? c_.choice.price[i] : 0;
+        }
+        return sum;
+    }
+    /// It spares taking something up, and each of the places named is done with one of its tools.
     [[nodiscard]] bool shares(std::size_t row, const reason_why& w) const {
         const tool_set tools = more_than_alone(row, w);
-        return !w.with.empty() && std::all_of(w.with.begin(), w.with.end(), [&](std::size_t i) {
-            return i != w.zone && (own(row_of_.at(i)).tools & tools) != 0;
-        });
+        return taking_up(row, own(row)) < taking_up(row, alone(row, w)) &&
+               std::all_of(w.with.begin(), w.with.end(), [&](std::size_t i) {
+                   return i != w.zone && (own(row_of_.at(i)).tools & tools) != 0;
+               });
     }
     /// What the steps to the neighbours cost with that setup in the place.
     [[nodiscard]] std::int64_t steps_with(std::size_t row, const allowed_setup& a) const {
@@ -406,7 +448,7 @@ class claims {
         work sum = mmin(g.order_before.cost.pick_ups) + mmin(g.order_after.cost.pick_ups);
         for (const zone_plan& z : g.zones) {
             const bool worked = z.came != outcome::stuck && z.how.kind != tool_kind::none;
-            sum += worked ? z.takes : work{};
+            sum += worked ? z.takes + z.off_takes : work{};
         }
         for (const combing_out& c : g.combed) {
             sum += c.takes;

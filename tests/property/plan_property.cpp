@@ -31,13 +31,13 @@ problem any_problem(std::size_t zones) {
     const auto tools = *rc::gen::inRange<std::size_t>(0, 4);
     p.price = many<std::int32_t>(tools, rc::gen::inRange(0, 800));
     const bool combs = *rc::gen::arbitrary<bool>();
-    const auto minutes = rc::gen::weightedOneOf<std::uint8_t>(
-        {{2, rc::gen::just<std::uint8_t>(0)}, {1, rc::gen::inRange<std::uint8_t>(0, 20)}});
+    const auto minutes =
+        rc::gen::weightedOneOf<std::int32_t>({{2, rc::gen::just(0)}, {1, rc::gen::inRange(0, 20)}});
     for (auto& zone : p.zones) {
         for (std::uint16_t k = 0; k < setups; ++k) {
             if (*rc::gen::inRange(0, 6) > 0) {
                 zone.push_back(any_setup(k, tools));
-                zone.back().spend = combs ? *minutes : std::uint8_t{0};
+                zone.back().spend = combs ? *minutes : 0;
             }
         }
     }

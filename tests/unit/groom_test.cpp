@@ -48,8 +48,9 @@ TEST_CASE("the plain case: every zone as wished, prep before the bath", "[groom]
         REQUIRE(z.leaves);
         CHECK((w.where == group::prep || within(z.leaves->best, mm(13), z.tolerated)));
     }
-    // one blade to pick up is cheaper than a comb and the blade beneath
-    CHECK(held(of(g, "back").how) == "blade 3F");
+    // webs and folds take a comb, and then the rest does: one thing to pick up is cheaper than two
+    CHECK(held(of(g, "hock").how) == "comb 13 mm over blade 30");
+    CHECK(held(of(g, "back").how) == "comb 13 mm over blade 30");
 }
 
 TEST_CASE("every place of the body stands once in the plan, in reference order", "[groom]") {
@@ -239,7 +240,9 @@ TEST_CASE("prep zones take their customary blades, the first that is at hand", "
     const groom g = none.plan();
     CHECK(of(g, "belly").came == outcome::stuck);
     CHECK_THAT(of(g, "belly").why, match::ContainsSubstring("kit"));
-    CHECK(ids_of(g, g.stuck) == std::vector<std::string>{"belly", "groin", "armpit"});
+    for (const char* zone : {"groin", "armpit", "back"}) {  // a bare 15 goes there as little
+        CHECK(of(g, zone).came == outcome::stuck);
+    }
 }
 
 TEST_CASE("a sheet may give a prep zone a wish of its own, or leave it", "[groom]") {
@@ -264,8 +267,6 @@ TEST_CASE("between: longer goes no shorter, shorter no longer, nearest either wa
         const zone_plan z = of(t.plan(), "back");
         return z.how.kind == tool_kind::clip ? in_mm(z.leaves->best) : 0.0;
     };
-    // scissors could always meet the wish: make them dear, to see what clipping would do
-    t.rules.prices.scissor = plain(1000.0);
     CHECK(left(12, side_of_target::longer) == 13.0);
     CHECK(left(12, side_of_target::shorter) == 9.5);
     CHECK(left(12, side_of_target::nearest) == 13.0);
@@ -293,10 +294,12 @@ TEST_CASE("too short is judged on the low end of what a tool may leave", "[groom
     groom_table t;
     t.patient.coat = coat_class::drop;
     t.tools = drawer({"10", "7F"});
-    t.rules.prices.scissor = plain(1000.0);
     t.sheet = sheet_of(clip_to(mm(6.4)));
     const groom g = t.plan();
-    CHECK(of(g, "back").how.kind == tool_kind::scissors);
+    // nothing else comes near: it is offered, the owner decides, and nobody scissors so short instead
+    CHECK(held(of(g, "back").how) == "blade 7F");
+    CHECK(of(g, "back").came == outcome::beyond_reach);
+    CHECK_THAT(of(g, "back").why, match::ContainsSubstring("as little as 3 mm"));
     CHECK(std::any_of(of(g, "back").refused.begin(), of(g, "back").refused.end(),
                       [](const refused_setup& r) {
                           return r.title == "blade 7F, with the lay" &&
@@ -304,17 +307,21 @@ TEST_CASE("too short is judged on the low end of what a tool may leave", "[groom
                       }));
 }
 
-TEST_CASE("a kit without combs: long zones are scissored, and the plan says why", "[groom]") {
+TEST_CASE("a kit without combs: the nearest blade, which the owner decides; nobody scissors it all",
+          "[groom]") {
     groom_table t;
     t.tools = drawer({"30", "10", "7F", "5F"});
     const groom g = t.plan();
     const zone_plan& back = of(g, "back");
-    CHECK(back.how.kind == tool_kind::scissors);
-    CHECK(back.how_finished == finish::scissor);
+    CHECK(held(back.how) == "blade 5F");
     CHECK(back.came == outcome::beyond_reach);
-    CHECK_THAT(back.why, match::ContainsSubstring("13 mm"));
-    REQUIRE(back.leaves);
-    CHECK(back.leaves->best == mm(13));
+    CHECK_THAT(back.why, match::ContainsSubstring("shorter than asked"));
+    CHECK(std::any_of(g.consents.begin(), g.consents.end(),
+                      [](const consent& c) { return c.id == "other-length" && !c.given; }));
+    // from 20 mm on scissors are a way
+    t.sheet = sheet_of(clip_to(mm(25)));
+    CHECK(of(t.plan(), "back").how.kind == tool_kind::scissors);
+    CHECK(of(t.plan(), "back").leaves->best == mm(25));
 }
 
 TEST_CASE("a kit without combs and a wish for the nearest: a blade, if scissoring costs more",
@@ -391,7 +398,8 @@ TEST_CASE("combs go over the blade kept under them, or over those they fit", "[g
     CHECK(held(of(t.plan(), "back").how) == "comb 13 mm over blade 10");
     CHECK(of(t.plan(), "back").leaves->best == mm(14));
     t.tools.combs[0].fits = {"40"};  // not in the drawer
-    CHECK(of(t.plan(), "back").how.kind == tool_kind::scissors);
+    CHECK(of(t.plan(), "back").came == outcome::beyond_reach);
+    CHECK_FALSE(of(t.plan(), "back").how.over);
 }
 
 TEST_CASE("of two setups that cost the same the first in the drawer's order is taken", "[groom]") {
@@ -701,18 +709,20 @@ TEST_CASE("a pelt with too little free hair is not clipped by plan", "[groom]") 
     CHECK(held(of(t.plan(), "back").how) == "blade 10");
 }
 
-TEST_CASE("free hair nobody measured: a 10 where a comb's tip passes, else measure first",
+TEST_CASE("free hair nobody measured: a 10, tried first where no comb's tip is known to pass",
           "[groom]") {
     groom_table t;
     t.patient.mats = {mat_in("left armpit", mat_grade::mat),
                       mat_in("right armpit", mat_grade::mat, mm(1))};
     groom g = t.plan();
-    CHECK(of(g, "left armpit").came == outcome::stuck);
-    CHECK_THAT(of(g, "left armpit").why, match::ContainsSubstring("isn't known"));
+    CHECK(held(of(g, "left armpit").how) == "blade 10");
+    CHECK(of(g, "left armpit").trial);
+    CHECK(g.bath_waits());
     CHECK(of(g, "right armpit").came == outcome::stuck);
     CHECK_THAT(of(g, "right armpit").why, match::ContainsSubstring("short enough"));
     t.patient.mats[0].comb_passes = true;
     g = t.plan();
+    CHECK_FALSE(of(g, "left armpit").trial);
     CHECK(held(of(g, "left armpit").how) == "blade 10");
 }
 
@@ -867,6 +877,7 @@ TEST_CASE("mats off ears or tail warn of swelling", "[groom]") {
 
 TEST_CASE("cautions stand where they apply and only there", "[groom]") {
     groom_table t;
+    t.tools = drawer({"30", "10", "3F"});
     t.patient.now = {{"all", mm(40)}};
     const groom g = t.plan();
     CHECK(warns(g, caution_when::any_clipping));

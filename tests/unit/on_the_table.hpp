@@ -116,6 +116,7 @@ struct groom_table {
     std::optional<pelage::chance> asked;
     std::optional<pelage::length> length_wish;
     bool both_ways = false;
+    bool patchwork = false;  ///< no part comes down whole for its mats
 
     groom_table() {
         patient.id = "test";
@@ -127,15 +128,12 @@ struct groom_table {
         return *this;
     }
     [[nodiscard]] pelage::groom_request request() const {
-        return {pelage::io::reference(),
-                rules,
-                tools,
-                patient,
-                sheet,
-                today,
-                asked,
-                length_wish,
-                both_ways};
+        pelage::groom_request r{
+            pelage::io::reference(), rules, tools, patient, sheet, today, asked};
+        r.length_wish = length_wish;
+        r.both_ways = both_ways;
+        r.patchwork = patchwork;
+        return r;
     }
     [[nodiscard]] pelage::groom plan() const { return pelage::plan_groom(request()); }
 };

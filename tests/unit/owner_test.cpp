@@ -256,7 +256,8 @@ TEST_CASE("where to brush first: where this dog mats, and how far down", "[owner
 
 TEST_CASE("nobody is asked to brush what is sore, just clipped off or still matted", "[owner]") {
     groom_table t;
-    t.patient.mats = {mat_in("back", mat_grade::pelt, mm(6)), mat_in("tail", mat_grade::pelt)};
+    t.patient.mats = {mat_in("back", mat_grade::pelt, mm(6)),
+                      mat_in("tail", mat_grade::pelt, mm(1))};
     t.patient.skin = {{at("left flank"), skin_state::irritated}};
     const std::string text = words_of(owners_page(t.request()).text);
     const std::size_t start = text.find("Start where mats start");

@@ -271,13 +271,20 @@ TEST_CASE("under a mat: full teeth only, firm skin or not", "[refusal]") {
     }
 }
 
-TEST_CASE("where free hair isn't known only a 10 goes under, and only if a comb's tip passes",
-          "[refusal]") {
+TEST_CASE("where free hair isn't known only a 10 goes under; what was measured wins", "[refusal]") {
     CHECK(fits_under(mat({}, true), "10"));
     CHECK_FALSE(fits_under(mat({}, true), "7F"));
-    CHECK_FALSE(fits_under(mat({}, false), "10"));
-    // the tip of a comb passes: a 10 always may, though three quarters of 1 mm is less than 1.5
-    CHECK(fits_under(mat(mm(1), true), "10"));
+    CHECK(fits_under(mat({}, false), "10"));  // tried flat under the edge first
+    CHECK_FALSE(fits_under(mat({}, false), "9"));
+    blade worn = blade_of("10");
+    worn.stated = on_the_table::plain(mm(2.5));
+    CHECK(under(mat({}, true), bare(worn, direction::with_lay)) == refusal::under_mat_too_long);
+    // the tip of a comb passes: a 10 may, though three quarters of 1.6 mm is less than 1.5
+    CHECK(fits_under(mat(mm(1.6), true), "10"));
+    CHECK_FALSE(fits_under(mat(mm(1.6), false), "10"));
+    // but not where less hair than it leaves was measured
+    CHECK_FALSE(fits_under(mat(mm(1), true), "10"));
+    CHECK_FALSE(fits_under(mat(mm(1.5), true), "10"));
 }
 
 TEST_CASE("a mat is no leave for blades that are too short for the place", "[refusal]") {

@@ -7,6 +7,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include <pelage/groom.hpp>
@@ -177,12 +178,15 @@ class inspection {
         all_places_stand();
         stops();
         combing();
+        time_left();
+        parts_down();
         for (const zone_plan& z : g_.zones) {
             z_ = &z;
             mats_ = mats_left();
             reasons();
             skin();
             mats();
+            scissors_least();
             teeth();
             short_blades();
             against_the_lay();
@@ -210,7 +214,10 @@ class inspection {
             broken_.push_back(rule);
             if (z_ != nullptr) {
                 broken_.back() += ": " + title(whole(), z_->at) + ", " + title(z_->how) + ", " +
-                                  std::string(name(z_->came)) + " (" + z_->why + ")";
+                                  std::string(name(z_->came)) + " (" + z_->why + "), now " +
+                                  (z_->now ? std::to_string(in_mm(*z_->now)) : "?") + ", wished " +
+                                  (z_->target ? std::to_string(in_mm(*z_->target)) : "?");
+                broken_.back() += ", " + std::string(name(z_->how_finished));
             }
         }
     }
@@ -323,21 +330,106 @@ class inspection {
         }
     }
 
+    /// Whether that blade passes safely under a mat: full teeth, short enough for the free hair beneath.
+    [[nodiscard]] static bool passes(const setup& s, const mat_finding& m) {
+        const double h = in_mm(s.tool.stated.best);
+        if (s.over || s.tool.cut != teeth::full || s.way != direction::with_lay) {
+            return false;
+        }
+        const bool ten = s.tool.etched == "10" && h <= 2.0;
+        if (m.free_hair) {
+            const double hair = in_mm(*m.free_hair);
+            return (h <= 6.4 && h <= 0.75 * hair + 1e-9) ||
+                   (m.comb_passes && h < hair && (ten || h <= 1.5));
+        }
+        return ten || (m.comb_passes && h <= 1.5);
+    }
+
     void mats() {
-        for (const mat_finding& m : mats_) {
-            must(clips() || left_alone(), "no hand tool where a mat is left in");
-            if (!clips()) {
+        const setup& under = z_->off_by ? *z_->off_by : z_->how;
+        const bool cuts = under.kind == tool_kind::clip;
+        if (!mats_.empty()) {
+            must(cuts || left_alone(), "no hand tool where a mat is left in");
+        }
+        if (mats_.empty() || !cuts) {
+            return;
+        }
+        const mat_finding& worst = *std::min_element(
+            mats_.begin(), mats_.end(), [](const mat_finding& a, const mat_finding& b) {
+                return std::tuple{-static_cast<int>(a.grade), a.free_hair.value_or(mm(0.0))} <
+                       std::tuple{-static_cast<int>(b.grade), b.free_hair.value_or(mm(0.0))};
+            });
+        must(passes(under, worst), "under a mat only what passes safely, with the lay");
+        must(z_->off_by || z_->when == list::before_bath, "mats come off before the bath");
+        const double left = in_mm((z_->off_by ? z_->off_leaves : z_->leaves)->best);
+        must(!z_->off_by || in_mm(z_->leaves->best) <= left + 0.0101,
+             "what is finished after the bath is no longer than what was left before it");
+        const zone& w = whole().zones[z_->at.zone];
+        const bool whole_part =
+            std::find(g_.down.begin(), g_.down.end(), part_of(w)) != g_.down.end();
+        if (w.where == group::prep || whole_part) {
+            return;
+        }
+        // the longest that passes, whatever the sheet wishes
+        for (const setup& s : setups_of(t_.tools, t_.today, t_.rules.cut)) {
+            const bool longer_one = s.kind == tool_kind::clip && passes(s, worst) &&
+                                    s.tool.stated.best > under.tool.stated.best;
+            must(!longer_one, "under a mat the longest blade that passes");
+        }
+    }
+
+    /// What could be combed out is not clipped off while there is time for it.
+    void time_left() {
+        work spent{};
+        for (const combing_out& c : g_.combed) {
+            spent += c.takes;
+        }
+        const work limit =
+            frail() ? old_or_thin() && !t_.patient.health.empty() ? minutes(5) : minutes(10)
+                    : minutes(15);
+        for (const zone_plan& z : g_.zones) {
+            z_ = &z;
+            const zone& w = whole().zones[z.at.zone];
+            const bool down =
+                std::find(g_.down.begin(), g_.down.end(), part_of(w)) != g_.down.end();
+            if (!mat_clipped_off(z) || z.mat == mat_grade::pelt || z.hurt || down ||
+                w.where == group::prep) {
                 continue;
             }
-            must(!z_->how.over, "no comb where a mat is left in");
-            must(tool().cut == teeth::full, "full teeth only under a mat");
-            must(z_->how.way == direction::with_lay, "with the lay only under a mat");
-            if (!(m.comb_passes && tool().etched == "10")) {
-                const double h = in_mm(tool().stated.best);
-                must(m.free_hair && h <= 0.75 * in_mm(*m.free_hair) + 1e-9,
-                     "under a mat at most three quarters of the free hair");
-                must(h <= 6.4, "under a mat at most 6.4 mm");
+            const bool one_side = z.at.which != side::both;
+            const work takes = *comb_out_work(*z.mat, t_.patient.size, t_.rules.prices);
+            must(z.mat != mat_grade::tangle ||
+                     spent + (one_side ? takes / std::int64_t{2} : takes) > limit,
+                 "no tangle is clipped off while there is time to comb it out");
+        }
+        z_ = nullptr;
+    }
+
+    /// Scissors keep off the skin: 6 mm where it is thin or folds, 20 on the body, 3 elsewhere.
+    void scissors_least() {
+        if (z_->how.kind != tool_kind::scissors || !z_->leaves) {
+            return;
+        }
+        const zone& w = whole().zones[z_->at.zone];
+        const double least = in({"ear-edge"})         ? 3.0
+                             : w.cover != skin::firm  ? 6.0
+                             : w.where == group::body ? 20.0
+                                                      : 3.0;
+        must(in_mm(z_->leaves->best) >= least - 0.0101, "no scissors closer to the skin than that");
+    }
+
+    /// A part that comes down whole does so by one blade.
+    void parts_down() {
+        for (const part p : g_.down) {
+            std::set<std::string> blades;
+            for (const zone_plan& z : g_.zones) {
+                if (z.came == outcome::taken_down && part_of(whole().zones[z.at.zone]) == p) {
+                    blades.insert(title(z.how));
+                    must(z.off_by && title(*z.off_by) == title(z.how),
+                         "before the bath and after it");
+                }
             }
+            must(blades.size() <= 1, "a part comes down by one blade");
         }
     }
 
@@ -403,6 +495,9 @@ class inspection {
     }
 
     void scissored() {
+        if (z_->came == outcome::taken_down) {
+            return;
+        }
         must(wish_.how != finish::scissor || !clips(), "what is scissored stays scissored");
         const bool asked = wish_.how == finish::clip || wish_.how == finish::comb_then_scissor ||
                            (!wish_.how && (wish_.blade || wish_.target));
@@ -423,7 +518,15 @@ class inspection {
         const bool longer =
             wish_.between.value_or(side_of_target::longer) == side_of_target::longer;
         const bool named = bare_blade() && wish_.blade == tool().id;
-        if (!longer || !wish_.target || named || !z_->leaves || z_->came == outcome::goes_along) {
+        if (!longer || !wish_.target || named || !z_->leaves || z_->came == outcome::goes_along ||
+            z_->came == outcome::taken_down) {
+            return;
+        }
+        if (z_->came == outcome::beyond_reach) {
+            must(std::any_of(g_.consents.begin(), g_.consents.end(),
+                             [](const consent& c) { return c.id == "other-length"; }) ||
+                     g_.cautions.empty(),
+                 "what lies beyond the sheet is asked");
             return;
         }
         const double t = in_mm(*wish_.target);
@@ -447,7 +550,7 @@ class inspection {
         const bool beneath = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& e) {
             return whole().zones[e.at.zone].id == "ear" && meet({e.at.zone, z_->at.which}, e.at) &&
                    e.leaves && (e.came == outcome::clipped_under || e.beside_mat) &&
-                   in_hundredths(e.leaves->best) == in_hundredths(z_->leaves->best);
+                   in_hundredths(longer(e.leaves->best, mm(3))) == in_hundredths(z_->leaves->best);
         });
         must(in({"ear-edge"}) && beneath, "only an ear's edge goes along, with its own ear");
         must(!clips(), "an edge is scissored");
@@ -458,15 +561,15 @@ class inspection {
         for (const block& b : g_.blocks) {
             for (const std::size_t i : b.zones) {
                 worked.insert(i);
-                must(title(g_.zones[i].how) == title(b.how), "a block is one setup");
+                const zone_plan& z = g_.zones[i];
+                must(title(b.off ? *z.off_by : z.how) == title(b.how), "a block is one setup");
             }
         }
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
-            must(worked.count(i) == (z.how.kind == tool_kind::none ? 0U : 1U),
-                 "what is worked stands once in the list");
-            must(z.came != outcome::clipped_under || z.when == list::before_bath,
-                 "mats come off before the bath");
+            must(
+                worked.count(i) == (z.how.kind == tool_kind::none ? 0U : 1U) + (z.off_by ? 1U : 0U),
+                "what is worked stands once in the list, or once before the bath and once after");
         }
         must(g_.choice.sure.bound <= in_mmin(g_.choice.cost), "no bound above the cost");
     }
@@ -531,7 +634,12 @@ void inspect_beside(const groom_table& t, const groom& g) {
     }
     for (const without_tool& w : b.without) {
         INFO("without " << w.tool);
-        CHECK(inspection(t, w.plan).broken(true) == std::vector<std::string>{});
+        groom_table rest = t;
+        std::erase_if(rest.tools.blades,
+                      [&](const kit_blade& one) { return "blade " + one.spec.id == w.tool; });
+        std::erase_if(rest.tools.combs,
+                      [&](const kit_comb& one) { return "comb " + one.spec.id == w.tool; });
+        CHECK(inspection(rest, w.plan).broken(true) == std::vector<std::string>{});
     }
     for (const reason_why& why : b.why) {
         CHECK(why.dearer >= work{});
@@ -606,6 +714,30 @@ void plan_and_inspect(int dogs, std::uint64_t seed) {
 
 TEST_CASE("no plan hurts: two thousand dogs, every coat on every sheet", "[safety]") {
     plan_and_inspect(2000, 20261125);
+}
+
+TEST_CASE("the size of a dog doesn't change its lengths", "[safety]") {
+    // but for what there is time to comb out
+    dice d(20261128);
+    for (int n = 0; n < 300; ++n) {
+        groom_table t;
+        t.sheet = d.one_of(io::reference().styles);
+        t.patient = any_dog(d, d.one_of(io::reference().coats).id);
+        std::erase_if(t.patient.mats,
+                      [](const mat_finding& m) { return m.grade != mat_grade::pelt; });
+        t.tools = d.luck(25) ? io::demo_salon().tools : any_drawer(d);
+        std::vector<std::vector<std::string>> seen;
+        for (const dog_size size : {dog_size::toy, dog_size::medium, dog_size::giant}) {
+            t.patient.size = size;
+            seen.emplace_back();
+            for (const zone_plan& z : t.plan().zones) {
+                seen.back().push_back(title(z.how) + (z.off_by ? title(*z.off_by) : ""));
+            }
+        }
+        INFO("dog " << n << ", sheet " << t.sheet.id);
+        CHECK(seen[0] == seen[1]);
+        CHECK(seen[2] == seen[1]);
+    }
 }
 
 TEST_CASE("no plan hurts: a hundred thousand dogs more", "[.full]") {
