@@ -53,13 +53,14 @@ void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
                 (z.target ? " by the longest blade that fits beneath" : "");
         return;
     }
-    if (z.how.kind == tool_kind::none) {
+    if (z.how.kind == tool_kind::none || z.tidied) {
         z.came = asked != finish::leave ? outcome::hair_shorter : outcome::left_by_sheet;
         if (z.came == outcome::hair_shorter) {
             z.why = z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
                         ? "today's hair is " + show(*z.now) + ", the sheet wants " +
                               show(*z.target) + there_in(r, z)
                         : "today's hair is already " + show(*z.now);
+            z.why = z.tidied ? "tidied, what stands out; " + z.why : z.why;
         } else if (z.why.empty()) {
             z.why = "the sheet leaves it";
         }
@@ -186,6 +187,7 @@ void take_edges_along(const groom_request& r, const made_ready& ready, groom& g)
         edge.leaves = rounded(scissored(*edge.target, r.rules.cut));
         edge.takes = place_work(r, edge.at, finish::scissor);
         edge.came = outcome::goes_along;
+        edge.tidied = false;
     }
 }
 
