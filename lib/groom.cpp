@@ -119,6 +119,7 @@ void read_mat(const compiled_groom& c, std::size_t zone, bool combed, groom& g) 
     } else if (z.mat) {
         z.when = list::before_bath;
         z.how_finished = finish::clip;
+        z.tidied = false;
     }
 }
 
@@ -204,6 +205,7 @@ void read_left(const groom_request& r, groom& g) {
     for (const std::size_t i : g.stuck) {
         zone_plan& z = g.zones[i];
         z.came = outcome::stuck;
+        z.tidied = false;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
         z.why = z.refused.empty() ? "the kit has nothing for it" : z.refused.back().why;
         if (m != nullptr && !m->free_hair && !m->comb_passes) {
@@ -246,6 +248,7 @@ groom plan_groom(const groom_request& r) {
         // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
+            z.tidied = false;
             z.why = g.signs.empty()
                         ? "felted to the skin somewhere: a veterinarian decides before anything is "
                           "done"

@@ -181,16 +181,16 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
 /// taken off all the same (common practice).
 bool compiler::is_tidied(zone_plan z) const {
     const zone& w = zone_of(z);
-    const bool finished_off =
-        w.where == group::head || w.where == group::feet || w.has(zone_use::scissors_only);
+    const bool finished_off = (w.where == group::head && !w.has(zone_use::ear_leather)) ||
+                              w.where == group::feet || w.has(zone_use::scissors_only);
     const bool scissored =
         z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
-    if (!finished_off || !scissored || z.mat || z.hurt || !z.now || !z.target ||
+    if (!finished_off || !scissored || z.hurt || !z.now || !z.target ||
         *z.now > *z.target + z.tolerated || *z.now < r_.rules.prices.tidy_least.best) {
         return false;
     }
     z.tidied = true;
-    const zone_case at(r_, coat_, z, false);
+    const zone_case at(r_, coat_, z, true);
     return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
 }
 

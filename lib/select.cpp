@@ -152,6 +152,10 @@ part_index::stranger part_index::about(std::string_view word) const {
                 "; write " + one_of(in_quotes(several))};
     }
     const detail::heard_place h = detail::heard(word);
+    if (!h.sound) {
+        return {errc::conflict, "one place is left or right",
+                "; write one of them, or neither for both"};
+    }
     if (const meaning* m = meaning_of(h.core); m != nullptr) {
         return {errc::unknown, "no place with a left and a right",
                 "; write \"" + words_[m->word] + "\""};

