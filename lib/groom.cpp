@@ -62,13 +62,14 @@ void tell_clipped_down(const groom_request& r, zone_plan& z, bool with_part, boo
 }
 
 void tell_outcome(const groom_request& r, zone_plan& z, finish asked) {
-    if (z.how.kind == tool_kind::none) {
+    if (z.how.kind == tool_kind::none || z.tidied) {
         z.came = asked != finish::leave ? outcome::hair_shorter : outcome::left_by_sheet;
         if (z.came == outcome::hair_shorter) {
             z.why = z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
                         ? "today's hair is " + show(*z.now) + ", the sheet wants " +
                               show(*z.target) + there_in(r, z)
                         : "today's hair is already " + show(*z.now);
+            z.why = z.tidied ? "tidied, what stands out; " + z.why : z.why;
         } else if (z.why.empty()) {
             z.why = "the sheet leaves it";
         }
@@ -155,6 +156,7 @@ void read_mat(const groom_request& r, const made_ready& ready, const compiled_gr
         z.when = list::before_bath;
         z.how_finished = finish::clip;
         z.takes = off;
+        z.tidied = false;
     }
     z.trial = z.mat && depth_unknown(*mat_at(r.patient, z.at));
 }
@@ -234,6 +236,7 @@ void take_edges_along(const groom_request& r, const made_ready& ready, groom& g)
         edge.leaves = rounded(scissored(*edge.target, r.rules.cut));
         edge.takes = place_work(r, edge.at, finish::scissor);
         edge.came = outcome::goes_along;
+        edge.tidied = false;
     }
 }
 
@@ -250,6 +253,7 @@ void read_left(const groom_request& r, groom& g) {
     for (const std::size_t i : g.stuck) {
         zone_plan& z = g.zones[i];
         z.came = outcome::stuck;
+        z.tidied = false;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
         z.why = z.refused.empty() ? "the kit has nothing for it" : z.refused.back().why;
         if (m != nullptr && depth_unknown(*m)) {
@@ -292,6 +296,7 @@ groom plan_groom(const groom_request& r) {
         // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
+            z.tidied = false;
             z.why = g.signs.empty()
                         ? "felted to the skin somewhere: a veterinarian decides before anything is "
                           "done"

@@ -7,6 +7,7 @@
 #include <pelage/select.hpp>
 #include <pelage/text.hpp>
 
+#include "groom_cells.hpp"
 #include "groom_wish.hpp"
 
 namespace pelage {
@@ -19,7 +20,17 @@ using places_named = std::optional<std::vector<std::string>>;
 class judge {
   public:
     judge(const groom_request& r, const groom& g)
-        : r_(r), g_(g), coat_(coat_of(r.reference, r.patient.coat.value())) {}
+        : r_(r), g_(g), coat_(coat_of(r.reference, r.patient.coat.value())) {
+        if (r.patient.sensitive.empty()) {
+            return;
+        }
+        const part_index parts(r.reference.dog_body);
+        for (const std::string& word : r.patient.sensitive) {
+            if (const selection* meant = parts.find(word)) {
+                hated_.insert(hated_.end(), meant->places.begin(), meant->places.end());
+            }
+        }
+    }
 
     [[nodiscard]] places_named applies(caution_when w) const {
         // a dog that goes to a veterinarian is told of that alone
@@ -160,16 +171,11 @@ class judge {
         return w.where == group::legs || w.where == group::feet || w.has(zone_use::pads);
     }
     [[nodiscard]] bool hated(const zone_plan& z) const {
-        const auto& all = r_.patient.sensitive;
-        return std::any_of(all.begin(), all.end(), [&](const std::string& word) {
-            const auto meant = select(r_.reference.dog_body, word);
-            return meant &&
-                   std::any_of(meant->places.begin(), meant->places.end(), [&](const place& p) {
-                       // who can't touch the feet can't scoop the pads
-                       const bool foot = zone_of(z).has(zone_use::pads) &&
-                                         r_.reference.dog_body.zones[p.zone].where == group::feet;
-                       return foot || share_side(p, z.at);
-                   });
+        return std::any_of(hated_.begin(), hated_.end(), [&](const place& p) {
+            // who can't touch the feet can't scoop the pads
+            const bool foot = zone_of(z).has(zone_use::pads) &&
+                              r_.reference.dog_body.zones[p.zone].where == group::feet;
+            return foot || share_side(p, z.at);
         });
     }
     /// The last full groom is longer ago than such a coat usually goes.
@@ -205,11 +211,8 @@ class judge {
     const groom_request& r_;
     const groom& g_;
     const coat& coat_;
+    std::vector<place> hated_;  ///< what the dog hates to have touched
 };
-
-bool agreed(const dog& d, std::string_view id) {
-    return std::find(d.consents.begin(), d.consents.end(), id) != d.consents.end();
-}
 
 /// A consent a sheet asks for, as the owner reads it.
 std::string consent_in_words(const std::string& id) {
@@ -290,6 +293,17 @@ void add_long_note(const groom_request& r, groom& g) {
     }
 }
 
+/// Whether scissors may take a place down to that length today.
+bool may_scissor_to(const groom_request& r, zone_plan z, const length& to) {
+    z.target = to;
+    z.tolerated =
+        tolerance(to, r.reference.dog_body.zones[z.at.zone].where == group::head, r.rules.prices);
+    z.how_finished = finish::scissor;
+    z.tidied = false;
+    const zone_case at(r, coat_of(r.reference, r.patient.coat.value()), z, z.combed_out);
+    return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
+}
+
 /// Left and right of a pair that come out visibly different, but for a mat: that choice stands among
 /// the other ways.
 void add_uneven_note(const groom_request& r, groom& g) {
@@ -302,11 +316,16 @@ void add_uneven_note(const groom_request& r, groom& g) {
         if (pair && !by_mat && left.leaves && right.leaves &&
             gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
             const bool hurt = left.hurt.has_value() || right.hurt.has_value();
-            g.notes.push_back(title(r.reference.dog_body, left.at) + " " + show(left.leaves->best) +
-                              ", " + title(r.reference.dog_body, right.at) + " " +
-                              show(right.leaves->best) +
-                              (hurt ? " until the skin has healed"
-                                    : ": ask the owner whether the longer one is to match"));
+            const std::string uneven = title(r.reference.dog_body, {left.at.zone, side::both}) +
+                                       " uneven: left " + show(left.leaves->best) + ", right " +
+                                       show(right.leaves->best);
+            const bool left_longer = left.leaves->best > right.leaves->best;
+            const length level = (left_longer ? right : left).leaves->best;
+            if (!hurt && may_scissor_to(r, left_longer ? left : right, level)) {
+                g.asks.push_back(uneven + "; alike at " + show(level) + "?");
+            } else {
+                g.notes.push_back(uneven + (hurt ? ", until the skin has healed" : ""));
+            }
         }
     }
 }

@@ -21,6 +21,9 @@ bool uses_tool(const zone_case& at, const setup& s, bool scissors_too) {
     if (at.mat_in) {
         return s.kind == tool_kind::clip;
     }
+    if (at.plan.tidied) {
+        return s.kind == tool_kind::scissors;
+    }
     const bool wished = at.plan.target.has_value();
     switch (at.plan.how_finished) {
         case finish::clip:
@@ -52,7 +55,7 @@ bool is_named(const zone_plan& z, const setup& s) {
 
 bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished& leaves) {
     const zone_plan& z = at.plan;
-    if (at.mat_in) {
+    if (at.mat_in || z.tidied) {
         return bar::kind::none;
     }
     if (z.now && s.kind != tool_kind::none && in_hundredths(leaves.best) > in_hundredths(*z.now)) {
@@ -134,7 +137,7 @@ cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, b
         c.price = at.takes;
         return c;
     }
-    if (z.target && (clip || aims(s) || z.how_finished != finish::leave)) {
+    if (z.target && !z.tidied && (clip || aims(s) || z.how_finished != finish::leave)) {
         c.no.what = too_short_or_long(at, s, c.leaves);
         if (c.no.what != bar::kind::none && !at.request.reasons) {
             return c;  // nobody asks what it would cost
@@ -165,7 +168,7 @@ finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
     if (s.kind == tool_kind::clip) {
         return clipped;
     }
-    if (aims(s) && z.target) {
+    if (aims(s) && z.target && !z.tidied) {
         const bool scissors = s.kind == tool_kind::scissors && z.aim;
         return rounded(scissored(scissors ? *z.aim : *z.target, rules));
     }

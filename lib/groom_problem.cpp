@@ -73,6 +73,7 @@ class compiler {
     void decide_mat(zone_plan& z, const mat_finding* m);
     void decide_wish(zone_plan& z, const instruction& wish);
     void decide_target(zone_plan& z, const instruction& wish);
+    [[nodiscard]] bool is_tidied(zone_plan z) const;
     void mark_beside_mats();
     void add_rows();
     void add_seams();
@@ -186,6 +187,23 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     }
 }
 
+/// Face, feet and edges that the sheet scissors, their hair no longer than the wish: what stands out is
+/// taken off all the same (common practice).
+bool compiler::is_tidied(zone_plan z) const {
+    const zone& w = zone_of(z);
+    const bool finished_off = (w.where == group::head && !w.has(zone_use::ear_leather)) ||
+                              w.where == group::feet || w.has(zone_use::scissors_only);
+    const bool scissored =
+        z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
+    if (!finished_off || !scissored || z.hurt || !z.now || !z.target ||
+        *z.now > *z.target + z.tolerated || *z.now < r_.rules.prices.tidy_least.best) {
+        return false;
+    }
+    z.tidied = true;
+    const zone_case at(r_, coat_, z, true);
+    return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
+}
+
 void compiler::add_zone(const place& p) {
     zone_plan z;
     z.at = p;
@@ -202,6 +220,7 @@ void compiler::add_zone(const place& p) {
     if (!r_.patient.skin.empty()) {
         z.beside_hurt = hurt_neighbours(r_, p);
     }
+    z.tidied = is_tidied(z);
     z.way = r_.both_ways ? lay_choice::either : wish.way.value_or(lay_choice::with_lay);
     out_.zones.push_back(std::move(z));
 }
@@ -250,8 +269,9 @@ work compiler::edges_taken_along(const place& p, const length& left) const {
         }
         sum += miss_price(left, *edge.target, edge.tolerated, side_of_target::longer,
                           zone_of(edge).weight_tenths, r_.rules.prices);
-        if (edge.now && *edge.now <= *edge.target + edge.tolerated && left < *edge.now) {
-            sum += place_work(r_, edge.at, finish::scissor);
+        if (edge.now && !edge.tidied && *edge.now <= *edge.target + edge.tolerated &&
+            left < *edge.now) {
+            sum += place_cost(r_, edge.at, finish::scissor);
         }
     }
     return sum;

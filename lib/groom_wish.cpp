@@ -12,8 +12,7 @@ namespace pelage {
 namespace {
 
 bool covers(const place& wide, const place& p) {
-    return wide.zone == p.zone &&
-           (wide.which == side::both || p.which == side::both || wide.which == p.which);
+    return share_side(wide, p);
 }
 
 bool covers(const selection& s, const place& p) {
@@ -29,15 +28,20 @@ const selection& meant(const worktop& top, const std::string& whom) {
     return *s;
 }
 
+/// `said`: wider words first.
 template <class Said>
-void lay_by_reach(const std::vector<Said>& said, const place& p, const auto& lay) {
-    for (const reach r : {reach::all, reach::group, reach::zone, reach::side}) {
-        for (const Said& one : said) {
-            if (one.whom->how == r && covers(*one.whom, p)) {
-                lay(*one.what);
-            }
+void lay_over_place(const std::vector<Said>& said, const place& p, const auto& lay) {
+    for (const Said& one : said) {
+        if (covers(*one.whom, p)) {
+            lay(*one.what);
         }
     }
+}
+
+template <class Said>
+void wide_first(std::vector<Said>& said) {
+    std::stable_sort(said.begin(), said.end(),
+                     [](const Said& a, const Said& b) { return wider(*a.whom, *b.whom); });
 }
 
 }  // namespace
@@ -59,6 +63,8 @@ wish_list::wish_list(const groom_request& r, const made_ready& ready)
     for (const hair_now& n : r.patient.now) {
         now_.push_back({&meant(ready.top(), n.whom), &n.is});
     }
+    wide_first(departures_);
+    wide_first(now_);
 }
 
 instruction wish_list::at(const place& p) const {
@@ -68,7 +74,7 @@ instruction wish_list::at(const place& p) const {
     if (wish && r.sheet.adjustable && out.target == r.sheet.adjustable) {
         out.target = wish;
     }
-    lay_by_reach(departures_, p, [&](const instruction& i) { lay_over(out, i); });
+    lay_over_place(departures_, p, [&](const instruction& i) { lay_over(out, i); });
     return out;
 }
 
@@ -79,7 +85,7 @@ std::optional<length> wish_list::hair(const place& p) const {
             out = *n.what;  // "all" as a length means the whole coat, prep zones too
         }
     }
-    lay_by_reach(now_, p, [&](const length& l) { out = l; });
+    lay_over_place(now_, p, [&](const length& l) { out = l; });
     return out;
 }
 
@@ -107,7 +113,7 @@ bool wish_list::one_sided(std::size_t zone) const {
 
 bool wish_list::departs(const place& p) const {
     return std::any_of(departures_.begin(), departures_.end(), [&](const said<instruction>& s) {
-        return (s.whom->how == reach::zone || s.whom->how == reach::side) && covers(*s.whom, p);
+        return s.whom->how != reach::all && s.whom->how != reach::group && covers(*s.whom, p);
     });
 }
 
@@ -131,10 +137,6 @@ std::optional<length> hair_today(const groom_request& r, const place& p) {
 
 instruction instruction_for(const groom_request& r, const place& p) {
     return wish_list(r, made_ready(r)).at(p);
-}
-
-bool share_side(const place& a, const place& b) {
-    return covers(a, b);
 }
 
 bool is_edge_of(const body& b, const place& edge, const place& p) {

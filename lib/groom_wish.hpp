@@ -59,9 +59,6 @@ class wish_list {
     std::vector<said<length>> now_;
 };
 
-/// Whether two places have a side in common.
-[[nodiscard]] bool share_side(const place& a, const place& b);
-
 /// Whether `edge` is an edge of the zone that `p` is in, on the same side.
 [[nodiscard]] bool is_edge_of(const body& b, const place& edge, const place& p);
 

@@ -25,7 +25,10 @@ class record_reader {
   public:
     record_reader(const dog& d, const catalogue& c, const rule_book& r,
                   const std::optional<date>& today)
-        : dog_(d), reference_(c), rules_(r), today_(today), parts_(c.dog_body) {
+        : dog_(d), reference_(c), rules_(r), today_(today) {
+        if (!d.measured.empty()) {
+            parts_.emplace(c.dog_body);  // nobody else asks what a word means
+        }
         for (const visit& v : d.visits) {
             visits_.push_back(&v);
         }
@@ -82,7 +85,7 @@ class record_reader {
     }
 
     [[nodiscard]] const selection& meant(const std::string& whom) const {
-        const selection* s = parts_.find(whom);
+        const selection* s = parts_.value().find(whom);
         if (s == nullptr) {
             throw error(errc::unknown, "no zone, group or side is called \"" + whom + "\"");
         }
@@ -106,20 +109,19 @@ class record_reader {
     /// What the visit says it left at a place: narrower words win, then later ones. "all" means the
     /// whole coat, prep zones too.
     [[nodiscard]] std::optional<length> left_at(const visit& v, const place& p) const {
-        std::optional<length> out;
-        for (const reach how : {reach::all, reach::group, reach::zone, reach::side}) {
-            for (const hair_now& h : v.left) {
-                const selection& s = meant(h.whom);
-                const bool there =
-                    s.how == reach::all ||
-                    std::any_of(s.places.begin(), s.places.end(), [&](const place& w) {
-                        return w.zone == p.zone && (w.which == side::both ||
-                                                    p.which == side::both || w.which == p.which);
-                    });
-                out = s.how == how && there ? std::optional{h.is} : out;
+        const hair_now* out = nullptr;
+        const selection* by = nullptr;
+        for (const hair_now& h : v.left) {
+            const selection& s = meant(h.whom);
+            const bool there = s.how == reach::all ||
+                               std::any_of(s.places.begin(), s.places.end(),
+                                           [&](const place& w) { return share_side(w, p); });
+            if (there && (by == nullptr || !wider(s, *by))) {
+                out = &h;
+                by = &s;
             }
         }
-        return out;
+        return out == nullptr ? std::nullopt : std::optional{out->is};
     }
 
     /// Whether a visit that doesn't say so may have cut there: a full groom does, a tidy goes over face,
@@ -192,7 +194,7 @@ class record_reader {
     const catalogue& reference_;
     const rule_book& rules_;
     const std::optional<date>& today_;
-    part_index parts_;
+    std::optional<part_index> parts_;
     std::vector<const visit*> visits_;  ///< by date
 };
 

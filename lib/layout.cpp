@@ -34,6 +34,20 @@ std::string padded(std::string_view s, std::size_t n, bool right_aligned) {
 
 namespace {
 
+bool only(std::string_view s, std::string_view of) {
+    return !s.empty() && s.find_first_not_of(of) == std::string_view::npos;
+}
+
+/// Whether two words are parts of one length: "1" and "1/4", "1/4" and "in,".
+bool one_length(std::string_view a, std::string_view b) {
+    a.remove_prefix(std::min(a.find_first_not_of('('), a.size()));
+    b = b.substr(0, b.find_last_not_of(".,;:)") + 1);
+    const bool fraction = only(b, "0123456789/") && b.find('/') != std::string_view::npos;
+    return (only(a, "0123456789") && fraction) ||
+           (only(a, "0123456789./") && (b == "in" || b == "mm"));
+}
+
+/// The words of a text; a length with its unit is one, so that no line ends within it.
 std::vector<std::string> words_of(std::string_view text) {
     std::vector<std::string> out;
     std::size_t at = 0;
@@ -43,7 +57,15 @@ std::vector<std::string> words_of(std::string_view text) {
             break;
         }
         at = std::min(text.find(' ', from), text.size());
-        out.emplace_back(text.substr(from, at - from));
+        const std::string_view word = text.substr(from, at - from);
+        const std::string_view before =
+            out.empty() ? std::string_view{}
+                        : std::string_view(out.back()).substr(out.back().rfind(' ') + 1);
+        if (one_length(before, word)) {
+            out.back() += ' ' + std::string(word);
+        } else {
+            out.emplace_back(word);
+        }
     }
     return out;
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include <pelage/lookup.hpp>
+#include <pelage/phrase.hpp>
 #include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
@@ -62,7 +63,7 @@ std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted
             all.push_back(near_to(r, s, wanted, c, true));
         }
     }
-    keep_nearest(all, r.where.has_value(), how_many_near);
+    keep_nearest(all, !r.where.empty(), how_many_near);
     return all;
 }
 
@@ -171,28 +172,36 @@ void add_cautions(const lookup_request& r, lookup_answer& a) {
             "so short against the lay it irritates skin easily; test the blade's "
             "heat on your wrist every few minutes");
     }
-    if (const std::string no = refused_there(r, s); !r.where && !no.empty()) {
+    if (const std::string no = refused_there(r, s); r.where.empty() && !no.empty()) {
         a.cautions.push_back(no);
     }
 }
 
 /// Whether it may be used in the zone that is asked about, either way over the coat.
 void add_there(const lookup_request& r, lookup_answer& a) {
-    if (!r.where) {
+    if (r.where.empty()) {
         return;
     }
-    const std::string zone = "on the " + title(r.reference.dog_body, *r.where) + ": ";
-    const auto refused = [&](direction way) {
-        return r.way && *r.way != way ? std::string() : refused_there(r, turned(a.asked.tool, way));
+    const auto on = [&](const std::vector<place>& where) {
+        return "on the " + listed(titles(r.reference.dog_body, where)) + ": ";
     };
-    const std::string with = refused(direction::with_lay);
-    const std::string against = refused(direction::against_lay);
-    const bool no = r.way ? !(with + against).empty() : !with.empty();
-    a.there = (no ? "not " : "") + zone +
-              (no                ? with.empty() ? against : with
-               : r.way           ? "it may be used so"
-               : against.empty() ? "it may be used, with the lay and against it"
-                                 : "it may be used with the lay; against it not: " + against);
+    const auto refused = [&](direction way) {
+        return r.way && *r.way != way ? no_go{} : refusal_there(r, turned(a.asked.tool, way));
+    };
+    const no_go with = refused(direction::with_lay);
+    const no_go against = refused(direction::against_lay);
+    const no_go& first = with.why.empty() && r.way ? against : with;
+    const bool no = !first.why.empty();
+    if (no) {
+        a.there = "not " + on(first.where) + first.why;
+    } else {
+        a.there = on(r.where) +
+                  (r.way ? "it may be used so"
+                   : against.why.empty()
+                       ? "it may be used, with the lay and against it"
+                       : "it may be used with the lay; against it not: " +
+                             refused_there(r, turned(a.asked.tool, direction::against_lay)));
+    }
     if (no) {
         a.cautions.push_back(a.there);
     }

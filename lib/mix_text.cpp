@@ -174,6 +174,20 @@ std::vector<named_breed> breeds_called(const heredity& h, std::string_view name)
     return found;
 }
 
+/// The name with its short words written out: "mini schnauzer" is a "miniature schnauzer".
+std::string written_out(const heredity& h, const std::string& name) {
+    std::string out;
+    for (std::size_t at = 0; at < name.size();) {
+        const std::size_t end = std::min(name.find(' ', at), name.size());
+        const std::string word = name.substr(at, end - at);
+        const auto s = std::find_if(h.shorts.begin(), h.shorts.end(),
+                                    [&](const short_word& one) { return one.word == word; });
+        out += (at == 0 ? "" : " ") + (s == h.shorts.end() ? word : s->means);
+        at = end + 1;
+    }
+    return out;
+}
+
 const named_cross* cross_called(const heredity& h, const std::string& name) {
     const auto at = std::find_if(h.crosses.begin(), h.crosses.end(),
                                  [&](const named_cross& c) { return c.id == name; });
@@ -194,6 +208,23 @@ std::vector<std::string> every_name(const heredity& h) {
         all.push_back(c.id);
     }
     return all;
+}
+
+/// What is asked back instead of a breed; null if it isn't such a word.
+const asked_breed* asked_of(const heredity& h, std::string_view name) {
+    for (const asked_breed& a : h.asked) {
+        if (std::find(a.words.begin(), a.words.end(), name) != a.words.end()) {
+            return &a;
+        }
+    }
+    const auto ends_so = [&](const asked_breed& a) {
+        return std::any_of(a.endings.begin(), a.endings.end(), [&](const std::string& end) {
+            return name.size() > end.size() && name.ends_with(end);
+        });
+    };
+    const auto at = std::find_if(h.asked.begin(), h.asked.end(), ends_so);
+    // a cross that is known, misspelt, is told by its name
+    return at == h.asked.end() || !nearest_name(name, every_name(h)).empty() ? nullptr : &*at;
 }
 
 /// Whether `part` stands in `name` as whole words.
@@ -545,7 +576,7 @@ class parser {
                !at_word("back") && !at_word("genotype")) {
             words += (words.empty() ? "" : " ") + take().raw;
         }
-        const std::string name = plain_name(words);
+        const std::string name = written_out(h_, plain_name(words));
         const std::vector<named_breed> found = breeds_called(h_, name);
         if (found.empty()) {
             return cross_or_stranger(first, name, words);
@@ -591,6 +622,11 @@ class parser {
                 out.bare = true;
                 return out;
             }
+        }
+        if (const asked_breed* a = asked_of(h_, name)) {
+            fail(first, errc::ambiguous,
+                 a->wrong + "; found " + quoted(words) + (a->right.empty() ? "" : "; " + a->right));
+            return stand_in(0);
         }
         fail(first, errc::unknown, stranger(name, words));
         return stand_in(0);
@@ -718,8 +754,9 @@ bool sounds_like_mix(std::string_view text, const heredity& h) {
          (like_generation(first.raw) || lower(first.raw) == "genotype"))) {
         return true;
     }
-    const std::string name = plain_name(words);
-    if (!breeds_called(h, name).empty() || cross_called(h, name) != nullptr) {
+    const std::string name = written_out(h, plain_name(words));
+    if (!breeds_called(h, name).empty() || cross_called(h, name) != nullptr ||
+        asked_of(h, name) != nullptr) {
         return true;
     }
     // blades and lengths have digits, and a comb says so; the rest may be a breed misspelt

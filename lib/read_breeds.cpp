@@ -197,6 +197,45 @@ named_cross get_cross(record& r, page& p, const heredity& h, unique_ids& seen) {
     return c;
 }
 
+short_word get_short(record& r, page& p, unique_ids& seen) {
+    short_word s;
+    s.word = r.get_text("word", presence::must);
+    if (!s.word.empty()) {
+        check_name({s.word, r.at("word")}, p);
+    }
+    seen.add(s.word, r.at("word"), "short word", p.out);
+    s.means = r.get_text("means", presence::must);
+    s.why = get_evidence(r, p, presence::must);
+    r.done();
+    return s;
+}
+
+/// Words that are asked back; none of them may name a breed or a cross as well.
+asked_breed get_asked(record& r, page& p, const heredity& h) {
+    asked_breed a;
+    a.words = get_names(r, p, "words");
+    a.endings = get_names(r, p, "endings");
+    a.wrong = r.get_text("wrong", presence::must);
+    a.right = r.get_text("right", presence::may);
+    a.why = get_evidence(r, p, presence::must);
+    r.done();
+    for (const std::string& w : a.words) {
+        const bool cross = std::any_of(h.crosses.begin(), h.crosses.end(),
+                                       [&](const named_cross& c) { return c.id == w; });
+        const bool breed = std::any_of(h.breeds.begin(), h.breeds.end(), [&](const auto& b) {
+            return b.id == w || std::find(b.also.begin(), b.also.end(), w) != b.also.end();
+        });
+        if (cross || breed) {
+            p.out.add(
+                r.at("words"), errc::ambiguous,
+                fmt::format("a word that is asked back names a breed as well; found {}; leave "
+                            "it out of one",
+                            shown(w)));
+        }
+    }
+    return a;
+}
+
 }  // namespace
 
 void get_inheritance(const node& root, page& p, catalogue& c) {
@@ -223,6 +262,15 @@ void get_breeds(const node& root, page& p, catalogue& c) {
         crosses.push_back(get_cross(r, p, c.genes, seen));
     }
     c.genes.crosses = std::move(crosses);
+    unique_ids shorts;
+    for (const node* n : top.get_tables("short", presence::may)) {
+        record r(*n, p.out);
+        c.genes.shorts.push_back(get_short(r, p, shorts));
+    }
+    for (const node* n : top.get_tables("asked", presence::may)) {
+        record r(*n, p.out);
+        c.genes.asked.push_back(get_asked(r, p, c.genes));
+    }
     top.done();
 }
 

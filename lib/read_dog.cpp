@@ -104,29 +104,29 @@ void get_now(record& r, page& p, dog& d) {
     }
 }
 
-/// The one zone, or side of one, that a finding is in.
-std::optional<place> get_place(record& r, page& p) {
+/// What the place of a finding means; null if nothing. A finding on several zones is one on each.
+const selection* get_place(record& r, page& p) {
     const word w{r.get_text("zone", presence::must), r.at("zone")};
-    if (w.text.empty()) {
-        return std::nullopt;
-    }
-    const selection* s = p.places.find(w, p.out);
-    if (s == nullptr) {
-        return std::nullopt;
-    }
-    if (s->how != reach::zone && s->how != reach::side) {
-        p.out.add(w.at, errc::type,
-                  fmt::format("a finding is in one zone; found {}; write one entry for each zone, "
-                              "such as \"{}\"",
-                              shown(w.text), title(p.places.whole(), s->places.front())));
-        return std::nullopt;
-    }
-    return s->places.front();
+    return w.text.empty() ? nullptr : p.places.find(w, p.out);
 }
 
-bool overlap(const place& a, const place& b) {
-    return a.zone == b.zone &&
-           (a.which == side::both || b.which == side::both || a.which == b.which);
+/// A finding as it is written, of a word that may stand for several places.
+template <class Finding>
+struct written {
+    const selection* whom;
+    std::string word;
+    Finding what;
+};
+
+/// The findings place by place: what is said of a narrower word stands.
+template <class Finding, class Test>
+void lay(std::vector<written<Finding>> said, std::vector<Finding>& all, Test same) {
+    std::stable_sort(said.begin(), said.end(),
+                     [](const auto& a, const auto& b) { return wider(*a.whom, *b.whom); });
+    for (const written<Finding>& one : said) {
+        lay_finding(all, *one.whom, one.what,
+                    [&](const Finding& before) { return same(before, one.what); });
+    }
 }
 
 void check_mat(record& r, const mat_finding& m) {
@@ -145,53 +145,58 @@ void check_mat(record& r, const mat_finding& m) {
 }
 
 void get_mats(record& top, page& p, dog& d) {
+    std::vector<written<mat_finding>> said;
     for (const node* n : top.get_tables("mat", presence::may)) {
         record r(*n, p.out);
-        const auto at = get_place(r, p);
+        const selection* whom = get_place(r, p);
         mat_finding m;
         m.grade = r.get_name<mat_grade>("grade", presence::must, mat_names).value_or(m.grade);
         m.free_hair = r.get_length("free_hair", presence::may);
         m.to_skin = r.get_flag("to_skin");
         m.comb_passes = r.get_flag("comb_passes");
         m.comb_out = r.get_flag("comb_out");
+        const std::string word = r.get_text("zone", presence::may);
         r.done();
         check_mat(r, m);
-        if (!at) {
+        if (whom == nullptr) {
             continue;
         }
-        m.at = *at;
-        const auto before = std::find_if(d.mats.begin(), d.mats.end(),
-                                         [&](const mat_finding& o) { return overlap(o.at, m.at); });
-        if (before != d.mats.end()) {
+        const auto before = std::find_if(said.begin(), said.end(),
+                                         [&](const auto& o) { return clash(*o.whom, *whom); });
+        if (before != said.end()) {
             p.out.add(r.at("zone"), errc::duplicate,
                       fmt::format("two mats in one place; found {} and {}; write the worse one",
-                                  shown(title(p.places.whole(), before->at)),
-                                  shown(title(p.places.whole(), m.at))));
+                                  shown(before->word), shown(word)));
             continue;
         }
-        d.mats.push_back(m);
+        said.push_back({whom, word, m});
     }
+    lay(std::move(said), d.mats, [](const mat_finding&, const mat_finding&) { return true; });
 }
 
 void get_skin(record& top, page& p, dog& d) {
+    std::vector<written<skin_finding>> said;
     for (const node* n : top.get_tables("skin", presence::may)) {
         record r(*n, p.out);
-        const auto at = get_place(r, p);
+        const selection* whom = get_place(r, p);
+        const std::string word = r.get_text("zone", presence::may);
         const auto state = r.get_name<skin_state>("state", presence::must, skin_state_names);
         r.done();
-        if (!at || !state) {
+        if (whom == nullptr || !state) {
             continue;
         }
-        if (std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& o) {
-                return o.state == *state && overlap(o.at, *at);
+        if (std::any_of(said.begin(), said.end(), [&](const auto& o) {
+                return o.what.state == *state && clash(*o.whom, *whom);
             })) {
             p.out.add(r.at("zone"), errc::duplicate,
                       fmt::format("the same finding twice; found {} in {} again; name it once",
-                                  name(*state), shown(title(p.places.whole(), *at))));
+                                  name(*state), shown(word)));
             continue;
         }
-        d.skin.push_back({*at, *state});
+        said.push_back({whom, word, {{}, *state}});
     }
+    lay(std::move(said), d.skin,
+        [](const skin_finding& a, const skin_finding& b) { return a.state == b.state; });
 }
 
 /// What it hates to have touched: any places.

@@ -32,6 +32,8 @@ void get_cautions(const node& root, page& p, catalogue& c);
 void get_blades(const node& root, page& p, catalogue& c);
 void get_combs(const node& root, page& p, catalogue& c);
 void get_zones(const node& root, page& p, catalogue& c);
+/// Of the zones read before.
+void get_places(const node& root, page& p, catalogue& c);
 void get_coats(const node& root, page& p, catalogue& c);
 void get_inheritance(const node& root, page& p, catalogue& c);
 void get_breeds(const node& root, page& p, catalogue& c);

@@ -21,7 +21,7 @@ struct meant_rule {
 struct deciding {
     const sheet_rule* size = nullptr;  ///< gives a length or a blade
     const sheet_rule* finish = nullptr;
-    reach how = reach::all;  ///< of `size`
+    bool sided = false;  ///< `size` is of one side
 };
 
 bool covers(const selection& s, const place& p) {
@@ -30,20 +30,19 @@ bool covers(const selection& s, const place& p) {
     });
 }
 
+/// `rules`: wider ones first.
 deciding decide(const std::vector<meant_rule>& rules, const place& p) {
     deciding d;
-    for (const reach how : {reach::all, reach::group, reach::zone, reach::side}) {
-        for (const meant_rule& r : rules) {
-            if (r.whom->how != how || !covers(*r.whom, p)) {
-                continue;
-            }
-            const instruction& i = r.rule->what;
-            if (i.target || i.blade) {
-                d.size = r.rule;
-                d.how = how;
-            }
-            d.finish = i.how ? r.rule : d.finish;
+    for (const meant_rule& r : rules) {
+        if (!covers(*r.whom, p)) {
+            continue;
         }
+        const instruction& i = r.rule->what;
+        if (i.target || i.blade) {
+            d.size = r.rule;
+            d.sided = r.whom->sided;
+        }
+        d.finish = i.how ? r.rule : d.finish;
     }
     return d;
 }
@@ -57,6 +56,9 @@ std::vector<meant_rule> meant_rules(const style& s, page& p) {
             out.push_back({&r, whom});
         }
     }
+    std::stable_sort(out.begin(), out.end(), [](const meant_rule& a, const meant_rule& b) {
+        return wider(*a.whom, *b.whom);
+    });
     return out;
 }
 
@@ -147,7 +149,7 @@ class limit_checker {
             return;
         }
         const instruction& i = d.size->what;
-        const place named{at.zone, d.how == reach::side ? at.which : side::both};
+        const place named{at.zone, d.sided ? at.which : side::both};
         const std::string whose = l.from.empty() ? "the sheet's own limit"
                                                  : fmt::format("the limit of {}", shown(l.from));
         const std::string from =

@@ -102,6 +102,7 @@ std::vector<rule_slot> slots(price_rules& r) {
             {"seam-per-mm", &r.seam_per_mm, at_the_table},
             {"seam-allowance", &r.seam_allowance, any_length},
             {"blend-slope", &r.blend_slope, factor},
+            {"tidy-least", &r.tidy_least, any_length},
             {"blend-room", &r.blend_room, factor},
             {"blend-middle", &r.blend_middle, half},
             {"comb-out-tangle", &r.comb_out_tangle, at_the_table},

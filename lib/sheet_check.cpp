@@ -503,14 +503,14 @@ std::vector<sheet_place> places_of(const style& s, const body& b, const part_ind
     for (const sheet_rule& r : s.rules) {
         meant.push_back(parts.find(r.whom));
     }
+    // the narrowest that gives a length, the later of equals
     const auto rule_for = [&](const place& p) {
         std::optional<std::size_t> found;
-        for (const reach how : {reach::all, reach::group, reach::zone, reach::side}) {
-            for (std::size_t i = 0; i < meant.size(); ++i) {
-                const instruction& what = s.rules[i].what;
-                if (meant[i]->how == how && (what.target || what.blade) && covers(*meant[i], p)) {
-                    found = i;
-                }
+        for (std::size_t i = 0; i < meant.size(); ++i) {
+            const instruction& what = s.rules[i].what;
+            if ((what.target || what.blade) && covers(*meant[i], p) &&
+                (!found || !wider(*meant[i], *meant[*found]))) {
+                found = i;
             }
         }
         return found;

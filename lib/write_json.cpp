@@ -174,6 +174,9 @@ json zone_json(const zone_plan& z, const groom_request& r, const print_options& 
         j["miss_mm"] = mm_json(z.leaves->best - *z.target);
     }
     j["outcome"] = name(z.came);
+    if (z.tidied) {
+        j["tidied"] = true;
+    }
     if (!z.why.empty()) {
         j["why"] = z.why;
     }
@@ -505,6 +508,7 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                   {"parts_bounded", g.choice.sure.nodes},
                   {"zones_with_ties", g.choice.sure.ties}};
     j["taken_as_given"] = g.notes;
+    j["asks"] = g.asks;
     add_beside(j, b, g, r, o);
     return dumped(j);
 }

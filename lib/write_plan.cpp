@@ -42,6 +42,7 @@ class plan_writer {
         }
         cautions();
         consents();
+        asks();
         if (when) {
             out_ += "\nBack\n";
             say("  ", when_in_words(*when, r_, o_), 2);
@@ -144,16 +145,20 @@ class plan_writer {
             for (const std::string& t : titles_of(alike)) {
                 s += (s.empty() ? "" : ", ") + t;
             }
-            if (aimed && g_.zones[i].target) {
-                s += " " + show(*g_.zones[i].target, o_.units);
+            if (const auto to = aim_of(i); aimed && to) {
+                s += " " + show(*to, o_.units);
             }
             alike.clear();
         }
         return s;
     }
+    /// What a hand tool is aimed at: the wish, or today's hair where that is only tidied.
+    [[nodiscard]] std::optional<length> aim_of(std::size_t i) const {
+        return g_.zones[i].tidied ? g_.zones[i].now : g_.zones[i].target;
+    }
     [[nodiscard]] bool same_target(std::size_t a, std::size_t b) const {
-        const auto& x = g_.zones[a].target;
-        const auto& y = g_.zones[b].target;
+        const auto x = aim_of(a);
+        const auto y = aim_of(b);
         return x && y && in_hundredths(*x) == in_hundredths(*y);
     }
 
@@ -302,7 +307,7 @@ class plan_writer {
                 continue;
             }
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
-                z.came == outcome::clipped_under || z.came == outcome::goes_along ||
+                z.came == outcome::clipped_under || z.came == outcome::goes_along || z.tidied ||
                 (!z.why.empty() && z.blade_wish)) {
                 add(z.why, i);
             }
@@ -402,7 +407,7 @@ class plan_writer {
         std::vector<std::pair<std::string, std::vector<std::size_t>>> by_reason;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
-            if (z.came == outcome::skin_left || z.came == outcome::hair_shorter) {
+            if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied)) {
                 const auto at = std::find_if(by_reason.begin(), by_reason.end(),
                                              [&](const auto& one) { return one.first == z.why; });
                 (at == by_reason.end() ? by_reason.emplace_back(z.why, std::vector<std::size_t>{})
@@ -473,6 +478,16 @@ class plan_writer {
         for (const consent& c : g_.consents) {
             say(c.given ? "  agreed: " : "  ask: ",
                 c.text + (c.given ? "" : " (once signed: --consent " + c.id + ")"), 7);
+        }
+    }
+
+    void asks() {
+        if (g_.asks.empty()) {
+            return;
+        }
+        out_ += "\nAsk the owner\n";
+        for (const std::string& one : g_.asks) {
+            say("  ", one, 4);
         }
     }
 

@@ -263,7 +263,7 @@ std::string ways_writer::only_one(const zone_plan& z) const {
     if (z.came == outcome::goes_along) {
         return "no long fringe on a short ear";
     }
-    if (z.came != outcome::as_wished || z.how.kind == tool_kind::clip) {
+    if (!z.tidied && (z.came != outcome::as_wished || z.how.kind == tool_kind::clip)) {
         return "nothing else may be used here";
     }
     const finish how = instruction_for(r_, z.at).how.value_or(finish::clip);

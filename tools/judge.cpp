@@ -26,13 +26,11 @@ void lay_now(const request& q, const workplace& w, dog& d, faults& f) {
                                     "\"; write it like 'body 40 mm'");
             continue;
         }
-        const auto meant = select(w.reference.dog_body, whom);
-        if (!meant) {
-            f.say(errc::unknown, no_place("--now", whom, w.reference.dog_body));
-        } else if (std::find(before.begin(), before.end(), meant->places) != before.end()) {
+        const auto meant = places_called("--now", whom, w.reference.dog_body, f);
+        if (meant && std::find(before.begin(), before.end(), meant->places) != before.end()) {
             f.say(errc::duplicate, "--now: the same place twice; found \"" + text +
                                        "\" after another there; say it once");
-        } else {
+        } else if (meant) {
             before.push_back(meant->places);
         }
         if (const auto l = length_in("--now", text.substr(digit), f)) {
@@ -260,19 +258,25 @@ std::optional<date> day_in(const std::string& option, const std::string& text, f
     return std::nullopt;
 }
 
-std::string no_place(const std::string& option, const std::string& word, const body& b) {
-    const std::string meant = did_you_mean(word, selectors(b));
-    return option + ": no zone or group is called \"" + word + "\"" +
-           (meant.empty() ? "; pelage plan biscuit --zones names them" : meant);
+std::optional<selection> places_called(const std::string& option, const std::string& text,
+                                       const body& b, faults& f) {
+    const part_index parts(b);
+    if (const selection* s = parts.find(text)) {
+        return *s;
+    }
+    const part_index::stranger no = parts.about(text);
+    f.say(no.code, option + ": " + no.wrong + "; found \"" + text + "\"" +
+                       (no.right.empty() ? "; pelage plan biscuit --zones names them" : no.right));
+    return std::nullopt;
 }
 
 std::optional<place> zone_called(const std::string& text, const body& b, faults& f) {
-    const auto s = select(b, text);
-    if (s && s->places.size() == 1) {
-        return s->places.front();
+    const auto s = places_called("--zone", text, b, f);
+    if (!s || s->places.size() == 1) {
+        return s ? std::optional{s->places.front()} : std::nullopt;
     }
-    f.say(errc::unknown, s ? "--zone: one zone is needed; found the group \"" + text + "\""
-                           : no_place("--zone", text, b));
+    f.say(errc::type, "--zone: a patch is in one zone; found \"" + text + "\"; write one of " +
+                          joined(titles(b, s->places), ", "));
     return std::nullopt;
 }
 

@@ -9,6 +9,7 @@
 #include <pelage/error.hpp>
 #include <pelage/io/reference.hpp>
 #include <pelage/io/write.hpp>
+#include <pelage/select.hpp>
 
 #include "cli.hpp"
 #include "request.hpp"
@@ -59,10 +60,11 @@ void judge_season(const request& q, const style& s, faults& f);
 /// The day written in `--option`.
 [[nodiscard]] std::optional<date> day_in(const std::string& option, const std::string& text,
                                          faults& f);
-/// That no place of the dog is called so, with what was meant or where they are listed.
-[[nodiscard]] std::string no_place(const std::string& option, const std::string& word,
-                                   const body& b);
-/// The one zone called `text` in --zone.
+/// The places that `text` means; a fault of `option` if it means none, or is asked back.
+[[nodiscard]] std::optional<selection> places_called(const std::string& option,
+                                                     const std::string& text, const body& b,
+                                                     faults& f);
+/// The one zone called `text` in --zone of a patch.
 [[nodiscard]] std::optional<place> zone_called(const std::string& text, const body& b, faults& f);
 /// The direction in --direction: with or against.
 [[nodiscard]] std::optional<direction> direction_called(const std::string& text, faults& f);

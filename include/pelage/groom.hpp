@@ -79,6 +79,7 @@ struct zone_plan {
     std::string why;   ///< in a sentence
     std::string note;  ///< the sheet's
     std::optional<mat_grade> mat;
+    bool tidied = false;      ///< no longer than wished: scissored over, only what stands out
     bool nearer_had = false;  ///< off target, though a tool at hand would come within the tolerance
     bool combed_out = false;  ///< the mat is combed out first
     bool trial =
@@ -171,6 +172,7 @@ struct groom {
     std::vector<std::size_t> stuck;  ///< zones for which nothing is allowed
     std::vector<part> down;          ///< parts that come down whole, since mats take much of them
     std::vector<std::string> notes;  ///< said once: what was assumed
+    std::vector<std::string> asks;   ///< what the owner is asked, in questions
     solution choice;
     work before{};  ///< minutes before the bath, pick-ups included
     work after{};

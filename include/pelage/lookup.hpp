@@ -24,7 +24,7 @@ struct lookup_request {
     asked_kind kind = asked_kind::any;
     bool barber = false;  ///< bare comb numbers are n/8 inch
     std::optional<coat_class> coat;
-    std::optional<place> where;
+    std::vector<place> where;  ///< empty: not said
     std::optional<direction> way;
     std::optional<date> today;
 };

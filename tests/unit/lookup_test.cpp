@@ -22,7 +22,7 @@ struct asking {
     asked_kind kind = asked_kind::any;
     bool barber = false;
     std::optional<coat_class> coat{};
-    std::optional<place> where{};
+    std::vector<place> where{};
     std::optional<direction> way{};
     std::optional<date> today{};
 
@@ -379,7 +379,7 @@ TEST_CASE("what may not be used in the zone asked about stands last and says why
     asking a;
     a.coat = coat_class::curly;
     a.tools = drawer({"30", "10", "7", "7F"}, {"3 mm"});
-    a.where = at("groin");
+    a.where = {at("groin")};
     const lookup_answer r = a.answer("0.5mm");
     REQUIRE(r.nearest.size() == 1);
     bool refused_before = false;

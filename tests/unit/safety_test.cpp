@@ -193,6 +193,7 @@ class inspection {
             under_combs();
             jackets();
             today();
+            tidied();
             edges();
             if (with_sheet && mats_.empty()) {
                 wish_ = instruction_for(t_.request(), z.at);
@@ -514,12 +515,25 @@ class inspection {
         }
     }
 
+    /// Face, feet and edges no longer than wished are gone over by scissors, and stay as long as they are.
+    void tidied() {
+        if (!z_->tidied) {
+            return;
+        }
+        const group where = whole().zones[z_->at.zone].where;
+        must(where == group::head || where == group::feet || in({"skirt"}),
+             "only face, feet and edges are tidied");
+        must(!in({"ear"}) && z_->how.kind == tool_kind::scissors, "tidied by scissors, no ear");
+        must(z_->now && z_->leaves && z_->leaves->best == *z_->now && mats_.empty(),
+             "what is tidied keeps its length");
+    }
+
     void too_short() {
         const bool longer =
             wish_.between.value_or(side_of_target::longer) == side_of_target::longer;
         const bool named = bare_blade() && wish_.blade == tool().id;
         if (!longer || !wish_.target || named || !z_->leaves || z_->came == outcome::goes_along ||
-            z_->came == outcome::taken_down) {
+            z_->came == outcome::taken_down || z_->tidied) {
             return;
         }
         if (z_->came == outcome::beyond_reach) {
