@@ -67,9 +67,9 @@ std::vector<zone_forecast> zones_of(const kept_coat& k, const groom& g, const ba
 
 /// The same groom with something else known of the dog.
 groom_request with(const groom_request& r, const dog& d, const learned_rate* learned) {
-    return {r.reference, r.rules,   r.tools,       d,           r.sheet,
-            r.today,     r.asked,   r.length_wish, r.both_ways, r.match_sides,
-            r.patchwork, r.reasons, r.top,         r.laid,      learned};
+    return {r.reference,   r.rules,     r.tools,       d,         r.sheet,     r.today,   r.asked,
+            r.length_wish, r.both_ways, r.match_sides, r.by_best, r.patchwork, r.reasons, r.top,
+            r.laid,        learned};
 }
 
 std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g,

@@ -65,7 +65,8 @@ bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished&
         return bar::kind::none;
     }
     // scissors stray to both sides of what they are aimed at: their aim counts
-    const length low = s.kind == tool_kind::clip ? leaves.low : leaves.best;
+    const bool by_low = s.kind == tool_kind::clip && !at.request.by_best;
+    const length low = by_low ? leaves.low : leaves.best;
     if (z.between == side_of_target::longer && at.hard_least &&
         in_hundredths(low) < in_hundredths(*z.target - z.tolerated)) {
         return bar::kind::too_short;

@@ -29,10 +29,12 @@ struct groom_request {
     std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
     bool both_ways = false;               ///< treat every direction as left open
     bool match_sides = false;             ///< a pair matted on one side is left alike on both
-    bool patchwork = false;               ///< a part stays in patches however much of it mats take
-    bool reasons = true;                  ///< say of each setup why it may not be used
-    const worktop* top = nullptr;         ///< the kit made ready; null: made for this call
-    const laid_sheet* laid = nullptr;     ///< the sheet made ready; null: made for this call
+    bool by_best =
+        false;  ///< too short is judged on what a tool should leave, not the least it may
+    bool patchwork = false;            ///< a part stays in patches however much of it mats take
+    bool reasons = true;               ///< say of each setup why it may not be used
+    const worktop* top = nullptr;      ///< the kit made ready; null: made for this call
+    const laid_sheet* laid = nullptr;  ///< the sheet made ready; null: made for this call
     const learned_rate* learned = nullptr;  ///< the dog's own rate; null: worked out for this call
 };
 
