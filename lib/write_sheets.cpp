@@ -48,7 +48,7 @@ std::string why_listed(const listed_sheet& one, const expected_coat& mix, const 
 
 /// Lines of a sheet to begin with: what such a coat can bear.
 std::string zones_for(coat_class k) {
-    if (k == coat_class::smooth || k == coat_class::double_short || k == coat_class::double_long) {
+    if (k == coat_class::smooth || double_coated(k)) {
         const std::string rest = k == coat_class::smooth ? "leave" : "card";
         return "all = { finish = \"" + rest +
                "\" }\near-edge = { finish = \"leave\" }\n"
@@ -191,7 +191,7 @@ text = "What it looks like, in a sentence or two."
 # scale = "20 % shorter"   # ... with every length of it shorter or longer
 
 {2}
-# smooth double-short double-long wire drop wavy curly
+# smooth double-short double-long feathered wire drop shaggy wavy curly
 {3}
 
 feet = "round"             # round clean natural

@@ -490,8 +490,9 @@ class inspection {
 
     void jackets() {
         if (double_coat() && !agreed("clip-jacket") && mats_.empty()) {
-            must(!clips() || !in({"neck", "withers", "back", "ribs", "loin", "rump"}),
-                 "no double coat's jacket is clipped without consent");
+            const group where = whole().zones[z_->at.zone].where;
+            must(!clips() || where == group::prep || where == group::feet,
+                 "no double coat is clipped without consent, but for feet and hidden folds");
         }
     }
 
