@@ -24,6 +24,10 @@ std::string place_of(const std::string& path, unsigned line, unsigned column) {
 }
 
 std::string some_coats(const std::vector<coat_class>& coats) {
+    constexpr std::size_t most = 4;  // more don't fit a line; the sheet's own page names them
+    if (coats.size() > most) {
+        return std::to_string(coats.size()) + " kinds of coat";
+    }
     std::vector<std::string> names;
     for (const coat_class k : coats) {
         names.emplace_back(name(k));
@@ -230,7 +234,7 @@ basis = "assumption"       # how the lengths are known: practice, measured, ...
 # scale = "20 % shorter"
 )",
         id, today ? "date = \"" + iso(*today) + "\"\n" : "", coats, mixes, zones_for(hair),
-        hair == coat_class::wire ? "consent = [\"clip-jacket\"]  "
+        stripped_by_custom(hair) ? "consent = [\"clip-jacket\"]  "
                                  : "# consent = [\"clip-jacket\"]");
 }
 

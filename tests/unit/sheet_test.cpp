@@ -158,7 +158,16 @@ TEST_CASE("as a limit: a poodle's sporting clip", "[sheet][trade]") {
     CHECK(keeps("poodle-sporting", "back", "1 in"));
     CHECK_FALSE(keeps("poodle-sporting", "back", "26 mm"));
     CHECK(keeps("poodle-sporting", "second thigh", "10 mm"));
-    CHECK_FALSE(keeps("poodle-sporting", "second-thigh", "9 mm"));
+    CHECK_FALSE(keeps("poodle-sporting", "muzzle", "2 mm"));  // shaved
+    // legs may be slightly longer than the blanket: never shorter, whatever the blanket's length
+    const auto broken = [](const std::string& zones) {
+        return in_lines(
+            doubts_about(heir("poodle-sporting", "[zones]\n" + zones), ref(), ref().rules));
+    };
+    CHECK_THAT(broken("body = { length = \"22 mm\" }\n"),
+               match::ContainsSubstring("breaks the clause"));
+    CHECK_THAT(broken("body = { length = \"6 mm\" }\nlegs = { length = \"9 mm\" }\n"),
+               !match::ContainsSubstring("breaks the clause"));
 }
 
 TEST_CASE("as a limit: the other clips whose lengths a standard states", "[sheet][trade]") {
