@@ -613,9 +613,13 @@ std::vector<sheet_warning> broken_limits(const style& s, const style& standard,
     std::set<std::pair<std::size_t, std::size_t>> told;
     sheet_judge plain(s, s, nullptr, c, c.rules, out);
     plain.limits(standard, told);
-    if (standard.id != s.id &&
-        std::find(s.line.begin(), s.line.end(), standard.id) == s.line.end()) {
-        plain.clauses(standard, told);  // a child's own doubts have its parents' clauses in them
+    // a sheet's own doubts have its inherited clauses in them
+    const bool told_already =
+        standard.id == s.id || std::any_of(s.limits.begin(), s.limits.end(), [&](const limit& l) {
+            return !l.not_below.empty() && l.from == standard.id;
+        });
+    if (!told_already) {
+        plain.clauses(standard, told);
     }
     for (const season& one : s.seasons) {
         auto also = told;
