@@ -75,6 +75,11 @@ class trial_maker {
         ask.reasons = false;
         t.plan = plan_groom(ask);
         coat_fits(t);
+        if (t.plan.question) {
+            t.against.push_back({objection::skin_or_rules,
+                                 "a double coat is not clipped without its owner's consent"});
+            return t;
+        }
         if (!t.plan.stop.empty()) {
             t.against.push_back({objection::mats, "felted to the skin at the " + some(t.plan.stop) +
                                                       ": a veterinarian's"});

@@ -7,6 +7,7 @@
 #include "groom_blends.hpp"
 #include "groom_cautions.hpp"
 #include "groom_cells.hpp"
+#include "groom_jacket.hpp"
 #include "groom_order.hpp"
 #include "groom_problem.hpp"
 #include "groom_wish.hpp"
@@ -39,8 +40,9 @@ std::string there_in(const groom_request& r, const zone_plan& z) {
     }
     const rate_law law = prior_rate(c, r.rules.growth);
     const length near = *z.target - z.tolerated;
-    const days early = reach_quantile(*z.now, near, c.terminal.best, law, 0.1);
-    const days late = reach_quantile(*z.now, near, c.terminal.best, law, 0.9);
+    const length most = terminal_at(c, zone_of(r, z).id).best;
+    const days early = reach_quantile(*z.now, near, most, law, 0.1);
+    const days late = reach_quantile(*z.now, near, most, law, 0.9);
     return is_never(late) ? "; this coat may never get there"
                           : "; about there in " + detail::fixed(in_days(early), 0) + " to " +
                                 detail::fixed(in_days(late), 0) + " days";
@@ -167,8 +169,11 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
         zone_plan& z = g.zones[c.rows[row]];
         const std::size_t k = g.choice.setup[row];
         z.how = ready.top().setups()[c.setup_of(k)];
-        const finished left =
-            left_by(z, z.how, ready.top().leaves(c.setup_of(k), *r.patient.coat), r.rules.cut);
+        call_by_name(z.how, coat_of(r.reference, *r.patient.coat));
+        const finished left = left_there(
+            zone_of(r, z), z.how,
+            left_by(z, z.how, ready.top().leaves(c.setup_of(k), *r.patient.coat), r.rules.cut),
+            r.rules.cut);
         const bool aimed =
             z.target && (z.how.kind == tool_kind::scissors || z.how.kind == tool_kind::thinners ||
                          z.how.kind == tool_kind::fingers);
@@ -280,6 +285,7 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
     }
     read_left(r, g);
     put_in_order(r, g);
+    card_out_first(r, g);
     add_blends(r, ready, g);
     return g;
 }
@@ -301,6 +307,17 @@ groom plan_groom(const groom_request& r) {
                         ? "felted to the skin somewhere: a veterinarian decides before anything is "
                           "done"
                         : "a veterinarian sees this dog before anything is done";
+        }
+        add_cautions(r, g);
+        return g;
+    }
+    if (auto question = question_of(r, ready, c.zones)) {
+        groom g;
+        g.zones = std::move(c.zones);
+        g.question = std::move(question);
+        for (zone_plan& z : g.zones) {
+            z.came = outcome::stuck;
+            z.why = "a double coat's owner agrees in writing before it is clipped";
         }
         add_cautions(r, g);
         return g;
@@ -332,7 +349,7 @@ kept_coat after_groom(const groom_request& r, const groom& g) {
         k.zones.push_back({z.leaves->best,
                            matting_prone_length(c, zone_of(r, z), r.patient.brushed,
                                                 r.patient.coat_change, r.rules.matting),
-                           c.terminal.best, clock});
+                           terminal_at(c, zone_of(r, z).id).best, clock});
         k.index.push_back(i);
     }
     return k;

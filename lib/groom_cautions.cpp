@@ -104,27 +104,17 @@ class judge {
         return {};
     }
 
-    [[nodiscard]] bool doubled() const {
-        return coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
-    }
+    [[nodiscard]] bool doubled() const { return double_coated(coat_.id); }
     [[nodiscard]] bool jacket(const zone_plan& z) const { return zone_of(z).has(zone_use::jacket); }
     [[nodiscard]] static bool clipped(const zone_plan& z) {
         return z.how.kind == tool_kind::clip && z.came != outcome::stuck;
     }
-    /// A double coat's jacket that the sheet clips and the plan cards for want of consent.
-    [[nodiscard]] bool carded_instead(const zone_plan& z) const {
-        if (!doubled() || !jacket(z) || z.how.kind != tool_kind::carder) {
-            return false;
-        }
-        const auto how = instruction_for(r_, z.at).how.value_or(finish::clip);
-        return how == finish::clip || how == finish::comb_then_scissor;
-    }
-    /// A wire coat, or the silky jacket of a sheet that asks consent to clip it (spaniels).
+    /// A wire or feathered coat, or the silky jacket of a sheet that asks consent to clip it.
     [[nodiscard]] bool stripped_by_custom() const {
         const auto& asks = r_.sheet.consent;
         const bool asked = std::find(asks.begin(), asks.end(), "clip-jacket") != asks.end();
         const bool silky = coat_.id == coat_class::drop || coat_.id == coat_class::wavy;
-        return coat_.id == coat_class::wire || (silky && asked);
+        return pelage::stripped_by_custom(coat_.id) || (silky && asked);
     }
     [[nodiscard]] bool made_for_another_coat() const {
         const auto& fits = r_.sheet.coats;
@@ -180,7 +170,7 @@ class judge {
     }
     /// The last full groom is longer ago than such a coat usually goes.
     [[nodiscard]] bool long_since() const {
-        if (!coat_.matting_prone || !r_.today) {
+        if (!mats_by_length(coat_) || !r_.today) {
             return false;
         }
         const auto& all = r_.patient.visits;
@@ -245,24 +235,25 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
     const bool jacket_clipped =
         std::any_of(g.zones.begin(), g.zones.end(),
                     [&](const zone_plan& z) { return judge::clipped(z) && j.jacket(z); });
-    const bool carded = std::any_of(g.zones.begin(), g.zones.end(),
-                                    [&](const zone_plan& z) { return j.carded_instead(z); });
-    if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || carded)) {
+    const bool withheld =
+        std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) { return z.withheld; });
+    if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || withheld)) {
         need("clip-jacket",
-             std::string("clipping a double coat's jacket: it may grow back slowly or changed") +
-                 (carded ? "; until then it is carded, whatever the sheet says" : ""));
+             std::string("clipping a double coat: it may grow back slowly or changed") +
+                 (withheld && !g.question ? "; until then what the sheet clips is not clipped"
+                                          : ""));
     }
     const bool frail = tender(r.patient) || !r.patient.health.empty();
-    if (frail && !g.stopped()) {
+    if (frail && g.planned()) {
         need(
             "frail-dog",
             "an old, ill or thin-skinned dog is groomed: it tires and is hurt more easily, and the "
             "groom stops early if it has had enough");
     }
-    if (r.sheet.show) {
+    if (r.sheet.show && g.planned()) {
         need("show-blades", "very short blades on clean face and feet (show finish)");
     }
-    if (coat_of(r.reference, r.patient.coat.value()).id == coat_class::wire && jacket_clipped) {
+    if (stripped_by_custom(r.patient.coat.value()) && jacket_clipped) {
         need("clip-jacket", "clipping instead of hand-stripping: softer coat, paler colour");
     }
     for (const std::string& s : r.sheet.consent) {
@@ -278,7 +269,7 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
 void add_long_note(const groom_request& r, groom& g) {
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     const length most = r.rules.matting.daily_only_above.best;
-    if (!c.matting_prone || counted(r.patient.brushed) == habit::daily) {
+    if (!mats_by_length(c) || counted(r.patient.brushed) == habit::daily) {
         return;
     }
     std::string names;

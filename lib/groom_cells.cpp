@@ -5,6 +5,7 @@
 
 #include <pelage/text.hpp>
 
+#include "groom_jacket.hpp"
 #include "groom_wish.hpp"
 
 namespace pelage {
@@ -78,6 +79,14 @@ bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished&
     return bar::kind::none;
 }
 
+/// What a bare blade leaves here with the lay.
+finished left_by_blade(const zone_case& at, const blade& b) {
+    const setup s = bare(b, direction::with_lay);
+    const cut_rules& rules = at.request.rules.cut;
+    const double lay = lay_of(at.request.reference, at.request.rules, at.hair.id).best;
+    return left_there(at.where, s, cut_length(s, lay, rules), rules);
+}
+
 cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
     cell c;
     const zone_plan& z = at.plan;
@@ -86,12 +95,7 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
         // nothing to clip where the hair is no longer than the first customary blade leaves it
         const blade* b = find(at.request.reference.blades, customary.front());
         c.leaves = {*z.now, *z.now, *z.now};
-        c.offered =
-            b != nullptr &&
-            *z.now <= cut_length(bare(*b, direction::with_lay),
-                                 lay_of(at.request.reference, at.request.rules, at.hair.id).best,
-                                 at.request.rules.cut)
-                          .best;
+        c.offered = b != nullptr && *z.now <= left_by_blade(at, *b).best;
         return c;
     }
     if (s.kind != tool_kind::clip || s.over || s.way != direction::with_lay) {
@@ -102,7 +106,7 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
         return c;
     }
     c.offered = true;
-    c.leaves = clipped;
+    c.leaves = left_there(at.where, s, clipped, at.request.rules.cut);
     // the customary order decides: a step down the list costs a minute (assumption)
     c.price = at.takes +
               minutes(1.0) * static_cast<std::int64_t>(at.mat_in ? 0 : rank - customary.begin());
@@ -184,7 +188,6 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     : request(r), hair(c), plan(z), where(r.reference.dog_body.zones[z.at.zone]) {
     mat_in = z.mat && !combed;
     hard_least = !(r.match_sides && z.beside_mat);
-    const bool doubled = c.id == coat_class::double_short || c.id == coat_class::double_long;
     const bool face = where.has(zone_use::clean_face) && r.sheet.face == "clean";
     const bool feet = where.has(zone_use::clean_feet) && r.sheet.feet == "clean";
     today.where = &where;
@@ -195,7 +198,7 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     today.pattern = where.has(zone_use::pattern_cheek) && z.blade_wish.has_value();
     today.show = r.sheet.show && agreed(r.patient, "show-blades");
     today.thin_or_old = tender(r.patient);
-    today.double_jacket = doubled && carded_by_default(where) && !agreed(r.patient, "clip-jacket");
+    today.double_jacket = jacket_unsigned(r) && asks_consent(where);
     today.sheet_clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
     today.target = z.target;

@@ -7,6 +7,7 @@
 #include <pelage/text.hpp>
 
 #include "groom_cells.hpp"
+#include "groom_jacket.hpp"
 #include "groom_mats.hpp"
 
 namespace pelage {
@@ -50,23 +51,6 @@ class compiler {
   private:
     [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
         return r_.reference.dog_body.zones[z.at.zone];
-    }
-    [[nodiscard]] bool double_coat() const {
-        return coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
-    }
-
-    /// The sheet wants the jacket clipped.
-    [[nodiscard]] bool clips_jacket() const {
-        const auto& zones = r_.reference.dog_body.zones;
-        for (std::size_t i = 0; i < zones.size(); ++i) {
-            const instruction wish = wishes_.at({i, side::both});
-            const finish how = wish.how.value_or(finish::clip);
-            if (zones[i].has(zone_use::jacket) && (wish.target || wish.blade) &&
-                (how == finish::clip || how == finish::comb_then_scissor)) {
-                return true;
-            }
-        }
-        return false;
     }
 
     void add_zone(const place& p);
@@ -167,12 +151,17 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     z.how_finished = wish.how.value_or(said ? finish::clip : finish::leave);
     const bool clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-    const bool unsigned_jacket = double_coat() && !agreed(r_.patient, "clip-jacket");
+    const bool not_signed = jacket_unsigned(r_);
     // what hangs beside a jacket that stays isn't scissored to the length the jacket was to have
-    const bool beside = z.how_finished == finish::scissor && unsigned_jacket && clips_jacket();
-    if ((clips || beside) && unsigned_jacket && carded_by_default(where)) {
-        z.how_finished = finish::card;
-        z.why = "a double coat's jacket is carded, not clipped, unless the owner agrees in writing";
+    const bool beside = z.how_finished == finish::scissor && not_signed &&
+                        clips_jacket(wishes_, r_.reference.dog_body);
+    if ((clips || beside) && not_signed && asks_consent(where)) {
+        z.withheld = true;
+        z.how_finished = carded_by_default(where) ? finish::card : finish::leave;
+        z.why = carded_by_default(where) ? "a double coat's jacket is carded, not clipped, unless "
+                                           "the owner agrees in writing"
+                                         : "a double coat's head and ears are not clipped unless "
+                                           "the owner agrees in writing";
     }
     if (z.how_finished != finish::leave && z.how_finished != finish::card) {
         decide_target(z, wish);
@@ -297,7 +286,7 @@ void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, con
 work compiler::clipped_for_nothing(std::size_t index, const length& left) const {
     const zone_plan& z = out_.zones[index];
     const bool combable = in_mmin(out_.combing[index]) > 0 && zone_of(z).where != group::prep;
-    const std::optional<double> weeks = weeks_lost(coat_, z, left);
+    const std::optional<double> weeks = weeks_lost(coat_, zone_of(z), z, left);
     const price_rules& p = r_.rules.prices;
     if (!combable || !(weeks || *z.mat == mat_grade::tangle)) {
         return {};

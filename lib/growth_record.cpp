@@ -184,7 +184,7 @@ class record_reader {
             return "the visit of " + in_words(cut->on->on) +
                    " doesn't say what length it left there";
         }
-        if (m.is >= c.terminal.best) {
+        if (m.is >= longest_terminal(c).best) {
             return "as long as a " + c.title + " is taken to grow";
         }
         return {};
@@ -315,7 +315,7 @@ learning_law learning_law_of(const catalogue& c, const rule_book& r, coat_class 
     return {{std::log(in_mm_per_day(p.median)), p.log_sd},
             r.growth.visit_log_sd.best,
             r.growth.start_error.best,
-            coat_of(c, k).terminal.best};
+            longest_terminal(coat_of(c, k)).best};
 }
 
 std::vector<stretch> by_cut(const std::vector<counted_measurement>& counted) {

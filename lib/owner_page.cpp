@@ -11,6 +11,7 @@
 
 #include "groom_wish.hpp"
 #include "layout.hpp"
+#include "owner_question.hpp"
 #include "when_words.hpp"
 #include "write_ways.hpp"
 
@@ -59,12 +60,18 @@ class page_maker {
     }
 
     owner_page made() {
-        page_.title = page_.name + ": " + (g_.stopped() ? "a vet first" : "today's groom");
+        page_.title = page_.name + ": " +
+                      (g_.stopped()  ? "a vet first"
+                       : g_.question ? "before we clip"
+                                     : "today's groom");
         if (o_.today) {
             page_.title += ", " + in_words(*o_.today);
         }
         if (g_.stopped()) {
             stopped();
+        } else if (g_.question) {
+            say_question(page_, g_, r_);
+            agree();
         } else {
             asked();
             today();
@@ -75,12 +82,12 @@ class page_maker {
             agree();
         }
         page_.foot = r_.patient.invented ? "An invented dog, for trying things out. " : "";
-        page_.foot += g_.stopped() ? "" : days_and_weeks();
+        page_.foot += g_.planned() ? days_and_weeks() : "";
         page_.foot += "The rules of this place and a vet's word come first.";
-        if (o_.explain && !g_.stopped()) {
+        if (o_.explain && g_.planned()) {
             page_.foot += " How sure: growth of the coat, " + basis_words(coat_.rate.why);
-            if (coat_.matting_prone) {
-                page_.foot += "; length at which it mats, " + basis_words(coat_.matting_prone->why);
+            if (const figure<length>* prone = matting_prone_of(coat_)) {
+                page_.foot += "; length at which it mats, " + basis_words(prone->why);
             }
             page_.foot += "; how to brush and the weeks, common practice, no source.";
         }
@@ -471,9 +478,8 @@ class page_maker {
         const back& b = *m_.when;
         s.says.push_back("Please come back by " + day_of(b.in) + ".");
         const std::string fine = odds(b.asked) + " dogs like yours";
-        if (!coat_.matting_prone) {
-            const bool doubled =
-                coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
+        if (!mats_by_length(coat_)) {
+            const bool doubled = double_coated(coat_.id);
             s.says.push_back(
                 std::string("This coat does not mat as it gets long. ") +
                 (doubled ? "But dead hair packs in it, so it wants combing out by then."
@@ -512,7 +518,7 @@ class page_maker {
             const bool more = h.habit.how_often > counted(r_.patient.brushed);
             if (more && h.habit.how_often >= habit::two_or_three && h.when.in > b.in + day(6.0)) {
                 // what is held by brushing has no chance of its own
-                const bool held = h.when.why == visit_kind::brush_out || !coat_.matting_prone;
+                const bool held = h.when.why == visit_kind::brush_out || !mats_by_length(coat_);
                 page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
                                                      ", down to the skin, " +
                                                      (held ? "it" : odds(h.when.asked)) +
@@ -569,7 +575,7 @@ class page_maker {
     }
     /// The places that mat first as they are left today.
     void soonest(std::size_t most, strings& names) const {
-        if (m_.ahead == nullptr || !coat_.matting_prone) {
+        if (m_.ahead == nullptr || !mats_by_length(coat_)) {
             return;
         }
         for (const zone_forecast& f : m_.ahead->zones) {
@@ -620,7 +626,7 @@ class page_maker {
     /// How often such a coat wants it: common practice (long daily, curly every other day or at the
     /// least two or three times a week, short weekly).
     [[nodiscard]] habit wanted() const {
-        if (!coat_.matting_prone) {
+        if (!mats_by_length(coat_)) {
             return habit::weekly;
         }
         const length most = r_.rules.matting.daily_only_above.best;
@@ -635,7 +641,7 @@ class page_maker {
         const habit want = std::max(wanted(), counted(r_.patient.brushed));
         const strings where = first_places(4);
         s.says.push_back(
-            (r_.patient.coat_change && coat_.matting_prone
+            (r_.patient.coat_change && mats_by_length(coat_)
                  ? "The adult coat comes in now and mats fast. Brush "
                  : "Brush ") +
             often(want) +
@@ -655,7 +661,7 @@ class page_maker {
                        "Go line by line, each time from the skin to the tip.",
                        "Last, take a comb. It must slide from the skin to the tip. Only then is it "
                        "done."};
-            s.lines.emplace_back(coat_.matting_prone
+            s.lines.emplace_back(mats_by_length(coat_)
                                      ? "If the comb stops, hold the hair at the skin and tease the "
                                        "knot from its tip. Never wash a knot: it gets tight."
                                      : "Get the soft coat beneath out. It is what packs.");
@@ -772,8 +778,7 @@ class page_maker {
             return "You may use very short blades on the face and feet. The skin may get red.";
         }
         if (c.id == "clip-jacket") {
-            const bool doubled =
-                coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
+            const bool doubled = double_coated(coat_.id);
             return doubled
                        ? "You may clip the thick coat. It may grow back slow, patchy or not the "
                          "same: in one study 11 of 90 dogs were slow (Kalchofner Guerrero 2014)."

@@ -104,11 +104,15 @@ void get_practice(record& top, page& p, heredity& h) {
         seen.add(rule.id, r.at("id"), "rule", p.out);
         rule.cell = {r.get_count("long_hair", 0, 2, 0), r.get_flag("furnished"),
                      r.get_count("curl", 0, 2, 0)};
-        rule.coat = r.get_name<coat_class>("coat", presence::must, coat_names).value_or(rule.coat);
+        rule.coats = get_classes(r, "coats", presence::must);
         rule.text = r.get_text("text", presence::must);
         rule.why = get_evidence(r, p, presence::must);
         r.done();
-        list_text(p, "inheritance/" + rule.id, std::string(name(rule.coat)), rule.why);
+        if (rule.coats.empty() && r.at("coats") != r.at()) {
+            p.out.add(r.at("coats"), errc::missing,
+                      "practice knows one coat at least; found none; write coats = [\"wavy\"]");
+        }
+        list_text(p, "inheritance/" + rule.id, joined(rule.coats), rule.why);
         h.practice.push_back(std::move(rule));
     }
 }

@@ -83,10 +83,13 @@ limit get_limit(record& r, page& p) {
     limit l;
     l.low = r.get_length("low", presence::may);
     l.high = r.get_length("high", presence::may);
+    for (const word& w : r.get_words("not_below", presence::may)) {
+        l.not_below = p.places.find(w, p.out) != nullptr ? w.text : l.not_below;
+    }
     l.why = get_evidence(r, p, p.ours ? presence::must : presence::may);
     r.done();
     l.at = {p.out.file(), r.at().line, r.at().column};
-    if (r.at("low") == r.at() && r.at("high") == r.at()) {
+    if (r.at("low") == r.at() && r.at("high") == r.at() && r.at("not_below") == r.at()) {
         p.out.add(
             r.at(), errc::missing,
             "a limit has a low or a high end, or both; found neither; write high = \"25 mm\"");
@@ -189,8 +192,9 @@ std::string span_of(const limit& l) {
     if (l.low && l.high) {
         return fmt::format("{} to {} mm", in_mm(*l.low), in_mm(*l.high));
     }
-    return l.low ? fmt::format("at least {} mm", in_mm(*l.low))
-                 : fmt::format("at most {} mm", in_mm(*l.high));
+    return l.low    ? fmt::format("at least {} mm", in_mm(*l.low))
+           : l.high ? fmt::format("at most {} mm", in_mm(*l.high))
+                    : fmt::format("no shorter than {}", shown(l.not_below));
 }
 
 std::vector<limit> get_limits(record& r, page& p) {

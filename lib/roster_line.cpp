@@ -70,11 +70,11 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         r.reasons = true;  // few dogs: what stops them is said
         g = plan_groom(r);
     }
-    const auto when = g.stopped() ? std::nullopt
-                      : by_mix    ? std::optional{back_of(r, g, by_mix->coats)}
-                                  : std::optional{back_of(r, g)};
+    const auto when = !g.planned() ? std::nullopt
+                      : by_mix     ? std::optional{back_of(r, g, by_mix->coats)}
+                                   : std::optional{back_of(r, g)};
     add_plan(out, number, g, when, r, by_mix);
-    n.refused += !g.stopped() && g.stuck.empty() ? 0 : 1;
+    n.refused += g.planned() && g.stuck.empty() ? 0 : 1;
 }
 
 void line_planner::answer(std::string_view text, std::uint64_t number, std::string& out,

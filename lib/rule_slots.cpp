@@ -33,6 +33,8 @@ std::vector<rule_slot> slots(growth_rules& r) {
     return {{"start-error", &r.start_error, small_length},
             {"visit-log-sd", &r.visit_log_sd, share},
             {"delayed-share", &r.delayed_share, share},
+            {"delay-median", &r.delay_median, over_zero(3650.0)},
+            {"delay-log-sd", &r.delay_log_sd, over_zero(3.0)},
             {"measuring-error", &r.measuring_error, small_length},
             {"measuring-share", &r.measuring_share, over_zero(0.5)},
             {"measuring-share-from", &r.measuring_share_from, any_length},

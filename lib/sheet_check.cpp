@@ -99,6 +99,34 @@ class sheet_judge {
         }
     }
 
+    /// Clauses that compare places of one sheet: "legs no shorter than the body".
+    void clauses(const style& standard, std::set<std::pair<std::size_t, std::size_t>>& seen) {
+        for (std::size_t n = 0; n < standard.limits.size(); ++n) {
+            const limit& l = standard.limits[n];
+            const selection* whom = parts_.find(l.whom);
+            const selection* than = l.not_below.empty() ? nullptr : parts_.find(l.not_below);
+            const sheet_place* longest = nullptr;
+            for (const sheet_place& p : places_) {
+                if (than != nullptr && p.rule && covers(*than, p.at) && cut(p) &&
+                    (longest == nullptr || *cut(p) > *cut(*longest))) {
+                    longest = &p;
+                }
+            }
+            for (const sheet_place& p : places_) {
+                if (whom != nullptr && longest != nullptr && p.rule && covers(*whom, p.at) &&
+                    cut(p) && *cut(p) < *cut(*longest) && seen.emplace(*p.rule, n).second) {
+                    say(sheet_doubt::limit, p,
+                        quoted(title(the_body(), p.at)) + when() + " breaks the clause of " +
+                            quoted(l.from.empty() ? standard.id : l.from) + "; found " +
+                            length_words(p.asked) + from(p) + ", shorter than " +
+                            quoted(title(the_body(), longest->at)) + " with " +
+                            length_words(longest->asked) + "; right is no shorter than the " +
+                            l.not_below + basis_of(l));
+                }
+            }
+        }
+    }
+
     void untold() {
         std::string missing;
         for (const sheet_place& p : places_) {
@@ -192,6 +220,15 @@ class sheet_judge {
         return told_->emplace(what, p.rule.value_or(0), other, more).second;
     }
 
+    /// The length a place is cut to by the sheet alone: a blade counts as it is etched.
+    [[nodiscard]] std::optional<length> cut(const sheet_place& p) const {
+        if (keeps_length(p.asked) || p.asked.target) {
+            return keeps_length(p.asked) ? std::nullopt : p.asked.target;
+        }
+        const blade* b = p.asked.blade ? find(known_.blades, *p.asked.blade) : nullptr;
+        return b == nullptr ? std::nullopt : std::optional{b->stated.best};
+    }
+
     static std::string length_words(const instruction& i) {
         return i.target ? show(*i.target) : "blade " + i.blade.value_or("");
     }
@@ -230,9 +267,9 @@ class sheet_judge {
     }
 
     static std::string stops_at(const coat& c) {
-        return "a " + c.title + " stops at about " + show(c.terminal.best) + " (" +
-               number(c.terminal.low) + " to " + number(c.terminal.high) + ", " +
-               std::string(in_words(c.terminal.why.how)) + ")";
+        const figure<length>& most = longest_terminal(c);
+        return "a " + c.title + " stops at about " + show(most.best) + " (" + number(most.low) +
+               " to " + number(most.high) + ", " + std::string(in_words(most.why.how)) + ")";
     }
 
     void beyond(const sheet_place& p) {
@@ -259,7 +296,7 @@ class sheet_judge {
     [[nodiscard]] length longest_of(const std::vector<coat_class>& coats) const {
         length most{};
         for (const coat_class k : coats) {
-            most = longer(most, coat_of(known_, k).terminal.best);
+            most = longer(most, longest_terminal(coat_of(known_, k)).best);
         }
         return most;
     }
@@ -556,9 +593,15 @@ std::vector<sheet_warning> doubts_about(const style& s, const catalogue& c,
     plain.untold();
     plain.stopped();
     plain.lengths(told);
+    std::set<std::pair<std::size_t, std::size_t>> seen;
+    plain.clauses(s, seen);
     for (const season& one : s.seasons) {
         sheet_judge::told also = told;
-        sheet_judge(s, in_season(s, one), &one, c, rules, out).lengths(also);
+        const style then = in_season(s, one);
+        sheet_judge season_of(s, then, &one, c, rules, out);
+        season_of.lengths(also);
+        auto too = seen;
+        season_of.clauses(s, too);
     }
     in_order(out);
     return out;
@@ -568,7 +611,16 @@ std::vector<sheet_warning> broken_limits(const style& s, const style& standard,
                                          const catalogue& c) {
     std::vector<sheet_warning> out;
     std::set<std::pair<std::size_t, std::size_t>> told;
-    sheet_judge(s, s, nullptr, c, c.rules, out).limits(standard, told);
+    sheet_judge plain(s, s, nullptr, c, c.rules, out);
+    plain.limits(standard, told);
+    // a sheet's own doubts have its inherited clauses in them
+    const bool told_already =
+        standard.id == s.id || std::any_of(s.limits.begin(), s.limits.end(), [&](const limit& l) {
+            return !l.not_below.empty() && l.from == standard.id;
+        });
+    if (!told_already) {
+        plain.clauses(standard, told);
+    }
     for (const season& one : s.seasons) {
         auto also = told;
         sheet_judge(s, in_season(s, one), &one, c, c.rules, out).limits(standard, also);

@@ -7,6 +7,7 @@
 #include <pelage/ways.hpp>
 
 #include "groom_cells.hpp"
+#include "groom_jacket.hpp"
 #include "ways_parts.hpp"
 
 namespace pelage {
@@ -218,11 +219,11 @@ std::optional<other_way> body_length(const same_problem& at, const groom& g) {
 
 // ---- no scissoring ----
 
-/// A pattern breed, whose scissored legs, chest and ears are furnishings: a wire coat, or a sheet that
-/// asks whether the jacket may be clipped (common practice).
+/// A pattern breed, whose scissored legs, chest and ears are furnishings: a wire or feathered coat, or a
+/// sheet that asks whether the jacket may be clipped (common practice).
 bool furnished(const groom_request& r) {
     const auto& asks = r.sheet.consent;
-    return *r.patient.coat == coat_class::wire ||
+    return stripped_by_custom(*r.patient.coat) ||
            std::find(asks.begin(), asks.end(), "clip-jacket") != asks.end();
 }
 
@@ -241,14 +242,13 @@ bool by_scissors_only(const groom_request& r, const zone_plan& z) {
 
 std::optional<other_way> no_scissoring(const same_problem& at, const groom& g) {
     const groom_request& r = at.request();
-    const bool doubled =
-        *r.patient.coat == coat_class::double_short || *r.patient.coat == coat_class::double_long;
+    const bool not_clipped = jacket_unsigned(r);
     changed_request changed(r);
     for (const zone_plan& z : at.compiled().zones) {
         const bool scissored =
             z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
         const zone& w = r.reference.dog_body.zones[z.at.zone];
-        const bool carded = doubled && carded_by_default(w) && !agreed(r.patient, "clip-jacket");
+        const bool carded = not_clipped && asks_consent(w);
         if (scissored && z.target && !z.hurt && !carded && !by_scissors_only(r, z)) {
             instruction clip;
             clip.how = finish::clip;
@@ -395,7 +395,7 @@ bool again(const std::vector<other_way>& before, const other_way& w) {
 
 std::vector<other_way> other_ways(const groom_request& r, const groom& g) {
     std::vector<other_way> out;
-    if (g.stopped()) {
+    if (!g.planned()) {
         return out;
     }
     const ways::same_problem at(r, g.down);

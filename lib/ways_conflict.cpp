@@ -156,8 +156,7 @@ void conflict_search::list_candidates() {
         }
     }
     // no rule asks for any other consent, or for these elsewhere
-    const bool doubled =
-        *r_.patient.coat == coat_class::double_short || *r_.patient.coat == coat_class::double_long;
+    const bool doubled = double_coated(*r_.patient.coat);
     const std::pair<const char*, bool> consents[] = {{"clip-jacket", doubled},
                                                      {"show-blades", r_.sheet.show}};
     for (const auto& [id, matters] : consents) {
@@ -499,7 +498,7 @@ std::vector<conflict> conflicts(const groom_request& r, const groom& g) {
         const zone_plan& z = g.zones[i];
         const mat_finding* m = mat_at(r.patient, z.at);
         const bool felted = m != nullptr && m->to_skin;
-        const bool stuck = !g.stopped() && z.came == outcome::stuck;
+        const bool stuck = g.planned() && z.came == outcome::stuck;
         if (stuck || felted || z.came == outcome::skin_left) {
             conflict c;
             c.zone = i;

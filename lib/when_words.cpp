@@ -38,11 +38,11 @@ std::string when_in_words(const back& b, const groom_request& r, const print_opt
     const coat& c = coat_of(r.reference, *r.patient.coat);
     const std::string brushing = title(r.patient.brushed);
     // short of the usual interval only a coat that mats, too, among those it may have, sets a date
-    if (!c.matting_prone && b.why == visit_kind::usual) {
-        const bool doubled = c.id == coat_class::double_short || c.id == coat_class::double_long;
+    if (!mats_by_length(c) && b.why == visit_kind::usual) {
         return "Back by " + on_day(b.in, o) + ", the usual interval of a " + c.title +
                ". Its length sets no date" +
-               (doubled ? ", but loose undercoat packs where it isn't combed out." : ".");
+               (double_coated(c.id) ? ", but loose undercoat packs where it isn't combed out."
+                                    : ".");
     }
     std::string s = "Back by " + on_day(b.in, o) + ". ";
     if (b.why == visit_kind::usual) {

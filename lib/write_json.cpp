@@ -80,6 +80,14 @@ json share_json(double p) {
     return std::round(p * 1e6) / 1e6;
 }
 
+json names_of(const std::vector<coat_class>& coats) {
+    json all = json::array();
+    for (const coat_class k : coats) {
+        all.push_back(name(k));
+    }
+    return all;
+}
+
 /// What a mix comes to: the part that a plan shows, too.
 json expected_json(const expected_coat& e, const catalogue& c) {
     const heredity& h = c.genes;
@@ -98,7 +106,7 @@ json expected_json(const expected_coat& e, const catalogue& c) {
         j["practice"].push_back({{"rule", rule.id},
                                  {"chance", share_json(p.chance)},
                                  {"by_the_genes", name(p.model)},
-                                 {"in_practice", name(rule.coat)},
+                                 {"in_practice", names_of(rule.coats)},
                                  {"text", rule.text},
                                  {"evidence", json_of(rule.why)}});
     }
@@ -374,8 +382,15 @@ json unseen_json(const unseen_dog& u, const groom_request& r) {
 
 std::string json_of(const lookup_answer& a, const lookup_request& r) {
     json j{{"schema", "pelage/lookup/1"}, {"asked", r.text}};
+    if (!a.never.empty()) {
+        j["no"] = a.never;
+    }
+    if (!a.of_coat.empty()) {
+        j["of_the_coat"] = a.of_coat;
+    }
     if (a.asked.what == question::form::of_length) {
-        j["length_mm"] = mm_json(a.asked.wanted);
+        // as asked: an inch is exact
+        j["length_mm"] = std::round(in_mm(a.asked.wanted) * 1e6) / 1e6;
         j["nearest"] = json::array();
         for (const nearest_row& row : a.nearest) {
             j["nearest"].push_back({{"coat", name(row.coat)}, {"setups", json_of(row.best)}});
@@ -482,6 +497,16 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                                    {"act", rule.act},
                                    {"evidence", json_of(rule.why)}});
     }
+    if (g.question) {
+        json clips = json::array();
+        for (const std::size_t i : g.question->asked) {
+            clips.push_back(title(r.reference.dog_body, g.zones[i].at));
+        }
+        j["ask_owner"] = {{"consent", "clip-jacket"},
+                          {"why", "double coat: card it out, don't clip it; it may not grow back"},
+                          {"clips", std::move(clips)},
+                          {"instead", g.question->instead}};
+    }
     j["minutes_before_bath"] = minutes_json(g.before);
     j["minutes_after_bath"] = minutes_json(g.after);
     j["comb_out"] = json::array();
@@ -558,9 +583,9 @@ std::string json_of(const forecast& f, const groom_request& r, const print_optio
         j["tidy_sanitary_days"] = days_json(*f.tidy_sanitary);
     }
     if (f.regrown) {
-        j["jacket_regrown_days"] = {{"days_10", days_json((*f.regrown)[0])},
-                                    {"days_50", days_json((*f.regrown)[1])},
-                                    {"days_90", days_json((*f.regrown)[2])}};
+        j["jacket_regrown_days"] = {{"days_10", days_json(f.regrown->in[0])},
+                                    {"days_50", days_json(f.regrown->in[1])},
+                                    {"days_90", days_json(f.regrown->in[2])}};
         const figure<double>& share = r.rules.growth.delayed_share;
         j["delayed_regrowth"] = {{"share", share.best},
                                  {"low", share.low},

@@ -62,6 +62,9 @@ json coats_json(const std::vector<coat_class>& coats) {
 
 json limit_json(const limit& l) {
     json j{{"zone", l.whom}};
+    if (!l.not_below.empty()) {
+        j["not_below"] = l.not_below;
+    }
     if (l.low) {
         j["low_mm"] = mm_json(*l.low);
     }

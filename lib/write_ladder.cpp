@@ -147,10 +147,6 @@ std::string ladder_cautions(const ladder& l, const lookup_request& r, const prin
     }
     say("short blades against the lay and hot blades irritate skin: test the heat on your wrist "
         "every few minutes");
-    if (l.coat == coat_class::double_short || l.coat == coat_class::double_long) {
-        say("a double coat is carded, not clipped, unless the owner agrees in writing: it may grow "
-            "back slowly or changed");
-    }
     const auto lever = [](const kit_blade& b) {
         return b.spec.shape == edge::adjustable && b.settings.empty();
     };
@@ -221,7 +217,9 @@ std::string text_of(const ladder& l, const lookup_request& r, const print_option
     if (l.one_way) {
         head += " Direction makes no difference to the length on this coat.";
     }
-    std::string out = wrapped("", head, 0, o.width);
+    const std::string& first = coat_of(r.reference, l.coat).said_first;
+    std::string out =
+        (first.empty() ? "" : wrapped("", first, 2, o.width)) + wrapped("", head, 0, o.width);
     if (l.rungs.empty()) {
         return out + "Nothing in the kit clips.\n";
     }

@@ -23,6 +23,12 @@ class plan_writer {
         : g_(g), beside_(b), r_(r), o_(o), unseen_(unseen) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
+        if (g_.question) {
+            say("",
+                "No: a double coat is carded, not clipped, unless its owner agrees in writing. It "
+                "may grow back slowly or changed, or not at all.",
+                0);
+        }
         say("", heading(), 2);
         if (unseen_ != nullptr) {
             out_ += unseen_text(*unseen_, r_, o_);
@@ -30,6 +36,10 @@ class plan_writer {
         if (g_.stopped()) {
             stop();
             cautions();
+            return out_;
+        }
+        if (g_.question) {
+            question();
             return out_;
         }
         work_list(list::before_bath);
@@ -111,6 +121,19 @@ class plan_writer {
             say("  ", "Told of its health: " + r_.patient.health + ".", 2);
         }
         say("  ", "Nothing is planned: a veterinarian sees this dog first.", 2);
+    }
+
+    /// A double coat that was to be clipped: what of it, and how the owner agrees.
+    void question() {
+        say("  the sheet clips: ", in_parts(titles_of(g_.question->asked)), 4);
+        consents();
+        out_ += "\n";
+        const style* fits = find(r_.reference.styles, g_.question->instead);
+        say("",
+            fits == nullptr
+                ? "No sheet of the reference fits this coat: card it out."
+                : "In its place: " + fits->title + " (--style " + fits->id + "). " + fits->text,
+            0);
     }
 
     /// The basis in brackets, under --explain.
@@ -407,7 +430,8 @@ class plan_writer {
         std::vector<std::pair<std::string, std::vector<std::size_t>>> by_reason;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
-            if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied)) {
+            if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
+                (z.came == outcome::left_by_sheet && z.withheld)) {
                 const auto at = std::find_if(by_reason.begin(), by_reason.end(),
                                              [&](const auto& one) { return one.first == z.why; });
                 (at == by_reason.end() ? by_reason.emplace_back(z.why, std::vector<std::size_t>{})
@@ -420,7 +444,7 @@ class plan_writer {
         }
         std::vector<std::size_t> by_sheet;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            if (g_.zones[i].came == outcome::left_by_sheet) {
+            if (g_.zones[i].came == outcome::left_by_sheet && !g_.zones[i].withheld) {
                 by_sheet.push_back(i);
             }
         }

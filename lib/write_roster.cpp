@@ -25,6 +25,7 @@ class plan_line {
             coats(*by_mix);
         }
         places_to_stop();
+        question();
         stuck();
         j_.key("minutes_before_bath").decimal(in_mmin(g_.before), 1000);
         j_.key("minutes_after_bath").decimal(in_mmin(g_.after), 1000);
@@ -45,7 +46,7 @@ class plan_line {
         if (when) {
             back_line(*when);
         }
-        if (!g_.stopped()) {
+        if (g_.planned()) {
             j_.key("proven").truth(g_.choice.sure.optimal && g_.order_before.proven &&
                                    g_.order_after.proven);
         }
@@ -77,6 +78,15 @@ class plan_line {
             j_.text(name(s));
         }
         j_.end(']');
+    }
+    /// Only where there is one: what the owner is asked before a double coat is clipped.
+    void question() {
+        if (!g_.question) {
+            return;
+        }
+        j_.key("ask_owner").begin('{').key("consent").text("clip-jacket");
+        j_.key("why").text("double coat: card it out, don't clip it; it may not grow back");
+        j_.key("instead").text(g_.question->instead).end('}');
     }
     void stuck() {
         j_.key("stuck").begin('[');

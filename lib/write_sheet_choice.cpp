@@ -97,6 +97,13 @@ class comparison_writer {
     void costs() {
         const sheet_cost& a = c_.of_first;
         const sheet_cost& b = c_.of_second;
+        if (a.plan.question || b.plan.question) {
+            out_ += "\n" + wrapped("",
+                                   "No costs: a double coat is carded, not clipped, unless its "
+                                   "owner agrees in writing.",
+                                   0, o_.width);
+            return;
+        }
         if (!a.plan.stop.empty() || !b.plan.stop.empty()) {
             out_ += "\nFelted to the skin: nothing is planned, a veterinarian decides.\n";
             return;

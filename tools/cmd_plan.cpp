@@ -87,12 +87,29 @@ void over_all_coats(const asked_groom& a, const groom_request& r, const groom& g
     }
 }
 
+/// A clip that is a question, as text: what fits in its place is planned below it.
+std::string asked_first(const asked_groom& a, const groom_request& r, const groom& g,
+                        const unseen_dog* unseen) {
+    std::string text = io::text_of(g, std::nullopt, r, a.w.print, {}, unseen);
+    if (const auto instead = instead_of(r, g)) {
+        const groom_request ask{r.reference,     r.rules, r.tools, instead->patient,
+                                *instead->sheet, r.today, r.asked};
+        const groom tidy = plan_groom(ask);
+        beside b = beside_plan(ask, tidy, a.w.print.explain);
+        if (a.w.print.trainee && !a.w.print.explain) {
+            b.why = reasons_why(ask, tidy);
+        }
+        text += "\n" + io::text_of(tidy, pelage::back_of(ask, tidy), ask, a.w.print, b);
+    }
+    return text;
+}
+
 /// The page an owner takes home.
 reply owners_page(const asked_groom& a, const groom_request& r, const groom& g) {
     io::owner_matter m{g, r, std::nullopt, nullptr, nullptr};
     forecast ahead;
     std::vector<grow_back_way> grow_back;
-    if (!g.stopped()) {
+    if (g.planned()) {
         ahead = forecast_of(r, g, false);
         over_all_coats(a, r, g, ahead);
         grow_back = ways_to_grow_back(r, g);
@@ -103,7 +120,7 @@ reply owners_page(const asked_groom& a, const groom_request& r, const groom& g) 
     return {a.w.html   ? io::owner_html(m, a.w.print)
             : a.w.json ? io::owner_json(m, a.w.print)
                        : io::owner_text(m, a.w.print),
-            g.stopped() || !g.stuck.empty() ? answer_is_no : done};
+            !g.planned() || !g.stuck.empty() ? answer_is_no : done};
 }
 
 }  // namespace
@@ -120,12 +137,16 @@ reply plan(const request& q, const surroundings& around) {
     const asked_groom a(q, around, f);
     const groom_request r = a.request_of();
     const groom g = plan_groom(r);
-    if (wished && !g.stopped()) {
+    if (wished && g.planned()) {
         return longest_coat(a, r, g, *wished);
     }
-    const bool stopped = g.stopped();
+    const bool stopped = !g.planned();
     if (q.reader == "owner") {
         return owners_page(a, r, g);
+    }
+    if (g.question && !a.w.json) {
+        const auto seen = a.unseen(r, g);
+        return {asked_first(a, r, g, pointer(seen)), answer_is_no};
     }
     const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(a, r, g)};
     beside b = beside_plan(r, g, a.w.print.explain);
@@ -153,7 +174,10 @@ reply regrow(const request& q, const surroundings& around) {
     const groom g = plan_groom(r);
     const auto unseen = a.unseen(r, g);
     const unseen_dog* u = pointer(unseen);
-    if (g.stopped()) {
+    if (g.question && !a.w.json) {
+        return {asked_first(a, r, g, u), answer_is_no};
+    }
+    if (!g.planned()) {
         return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)
                          : io::text_of(g, std::nullopt, r, a.w.print, {}, u),
                 answer_is_no};

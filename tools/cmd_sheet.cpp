@@ -85,8 +85,10 @@ reply show_sheet(const request& q, const workplace& w, faults& f) {
     f.throw_if_any();
     const style s = asked_season(q, *plain, w.print.today);
     judge_season(q, s, f);
-    const dog d = dog_for(q, s, w, f);
+    dog d = dog_for(q, s, w, f);
     f.throw_if_any();
+    d.consents.emplace_back(
+        "clip-jacket");  // the page shows the sheet; it says what is to be agreed
     const groom_request r{w.reference, w.place().rules, w.tools(), d, s, w.print.today};
     const groom g = plan_groom(r);
     if (w.json) {

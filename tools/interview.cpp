@@ -118,7 +118,7 @@ class talk {
         if (dog_.age == life_stage::young) {
             dog_.coat_change = ask_.yes("Adult coat coming in");
         }
-        if (dog_.coat == coat_class::double_short || dog_.coat == coat_class::double_long) {
+        if (dog_.coat && double_coated(*dog_.coat)) {
             dog_.shedding = ask_.yes("In shed");
         }
     }

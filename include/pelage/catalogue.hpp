@@ -64,7 +64,7 @@ struct catalogue {
     std::vector<blade> blades;
     std::vector<comb> combs;
     body dog_body;
-    std::vector<coat> coats;  ///< in the order of coat_class, all seven
+    std::vector<coat> coats;  ///< in the order of coat_class, all of them
     heredity genes;           ///< how coats are inherited, and the breeds
     rule_book rules;
     std::vector<caution> cautions;

@@ -248,7 +248,8 @@ struct type_facts {
 struct practice_rule {
     std::string id;
     coat_cell cell;
-    coat_class coat = coat_class::wavy;
+    /// Not empty. Several: it isn't known which, and each is taken as likely as the others.
+    std::vector<coat_class> coats;
     std::string text;
     evidence why;
 };

@@ -130,7 +130,7 @@ TEST_CASE("of equals the work goes on next door", "[groom][order]") {
     t.says("withers", finish_by(finish::card)).says("chest", finish_by(finish::thin, mm(25)));
     t.says("shoulder", finish_by(finish::scissor, mm(25)));
     const groom g = t.plan();
-    CHECK(after_bath(g) == names{"carding tool", "scissors", "thinning scissors"});
+    CHECK(after_bath(g) == names{"slicker brush", "scissors", "thinning scissors"});
     CHECK(g.order_after.cost.jumps == 0);
 }
 

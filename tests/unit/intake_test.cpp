@@ -401,7 +401,7 @@ talked talk_through(const std::string& answers) {
 /// weekly on the surface, last groom not known, lengths body to ear not known, hates nothing.
 const std::string common =
     "Moss, the Brave\n3"
-    "7a2\n\n"
+    "9a2\n\n"
     "nn"
     "2n\n"
     "\n\n\n\n\n\n"
@@ -457,7 +457,7 @@ TEST_CASE("the talk: mats and skin in zone order, the later word on a place stan
 TEST_CASE("the talk: a stop sign ends it, the zones aren't asked", "[intake]") {
     const talked t = talk_through(
         "Fen\n3"
-        "7a3\nff\n");
+        "9a3\nff\n");
     CHECK(t.patient.signs == std::vector<stop_sign>{stop_sign::hair_band});
     CHECK_THAT(t.said, match::ContainsSubstring("STOP"));
     CHECK_THAT(t.said, match::ContainsSubstring("Do not cut it away yourself"));
@@ -557,6 +557,7 @@ TEST_CASE("a mat beside a place that is clipped against the lay: both are done",
     groom_table t;
     t.both_ways = true;
     t.patient.coat = coat_class::double_short;
+    t.patient.consents = {"clip-jacket"};
     t.tools = drawer({"30", "10", "7F", "5F"});
     t.sheet = sheet_of(finish_by(finish::leave));
     instruction comb = clip_to(mm(9));

@@ -492,8 +492,9 @@ class inspection {
 
     void jackets() {
         if (double_coat() && !agreed("clip-jacket") && mats_.empty()) {
-            must(!clips() || !in({"neck", "withers", "back", "ribs", "loin", "rump"}),
-                 "no double coat's jacket is clipped without consent");
+            const group where = whole().zones[z_->at.zone].where;
+            must(!clips() || where == group::prep || where == group::feet,
+                 "no double coat is clipped without consent, but for feet and hidden folds");
         }
     }
 
@@ -572,9 +573,51 @@ class inspection {
         must(!clips(), "an edge is scissored");
     }
 
+    /// A block that takes the undercoat out of what is clipped later.
+    [[nodiscard]] bool carded_first(const block& b) const {
+        return b.how.kind == tool_kind::carder &&
+               std::all_of(b.zones.begin(), b.zones.end(),
+                           [&](std::size_t i) { return g_.zones[i].how.kind == tool_kind::clip; });
+    }
+
+    /// A double coat whose jacket is clipped, but for mats: the undercoat comes out before any blade
+    /// touches the clean coat, all over what is clipped of it but the head, and no other coat's does.
+    [[nodiscard]] bool undercoat_first() {
+        const names jacket{"neck", "withers", "back", "ribs", "loin", "rump"};
+        std::set<std::size_t> clipped;
+        bool of_jacket = false;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            const zone_plan& z = g_.zones[i];
+            const zone& where = whole().zones[z.at.zone];
+            if (z.how.kind == tool_kind::clip && z.when == list::after_bath &&
+                where.where != group::head && where.where != group::feet) {
+                clipped.insert(i);
+                of_jacket = of_jacket || jacket.count(where.id) > 0;
+            }
+        }
+        bool met = false;
+        for (const block& b : g_.blocks) {
+            if (carded_first(b)) {
+                must(!met, "the undercoat comes out once");
+                met = true;
+                must(double_coat(), "only a double coat is carded before it is clipped");
+                must(std::set<std::size_t>(b.zones.begin(), b.zones.end()) == clipped,
+                     "the undercoat comes out of all that is clipped");
+            } else {
+                must(met || b.when == list::before_bath || !double_coat() || !of_jacket,
+                     "the undercoat comes out before the blade");
+            }
+        }
+        return met;
+    }
+
     void order() {
         std::multiset<std::size_t> worked;
+        const bool undercoat = undercoat_first();
         for (const block& b : g_.blocks) {
+            if (undercoat && carded_first(b)) {
+                continue;
+            }
             for (const std::size_t i : b.zones) {
                 worked.insert(i);
                 const zone_plan& z = g_.zones[i];
