@@ -245,12 +245,22 @@ void take_edges_along(const groom_request& r, const made_ready& ready, groom& g)
     }
 }
 
+std::string why_left_alone(const groom_request& r, const zone_plan& z) {
+    const std::string skin =
+        z.hurt == skin_state::scab ? "a scab under a mat" : "skin " + std::string(name(*z.hurt));
+    if (!z.edge_of_hurt) {
+        return skin + ": left alone";
+    }
+    const skin_finding* f = hurt_at(r.reference.dog_body, r.patient, z.at);
+    return "it belongs to the " + title(r.reference.dog_body, f->at) + ", " + skin + ": left alone";
+}
+
 void read_left(const groom_request& r, groom& g) {
     for (zone_plan& z : g.zones) {
         if (z.hurt) {
             z.how = by_hand(tool_kind::none);
             z.came = outcome::skin_left;
-            z.why = "skin " + std::string(name(*z.hurt)) + ": left alone";
+            z.why = why_left_alone(r, z);
             z.leaves = z.now ? std::optional{finished{*z.now, *z.now, *z.now}} : std::nullopt;
         }
     }
@@ -284,6 +294,7 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
         take_edges_along(r, ready, g);
     }
     read_left(r, g);
+    g.fleas = fleas_on(r.patient);
     put_in_order(r, g);
     card_out_first(r, g);
     add_blends(r, ready, g);

@@ -34,7 +34,8 @@ class judge {
 
     [[nodiscard]] places_named applies(caution_when w) const {
         // a dog that goes to a veterinarian is told of that alone
-        if (g_.stopped() && w != caution_when::stop && w != caution_when::skin_finding) {
+        if (g_.stopped() && w != caution_when::stop && w != caution_when::skin_finding &&
+            w != caution_when::lump_new && w != caution_when::parasite) {
             return {};
         }
         switch (w) {
@@ -80,7 +81,7 @@ class judge {
             case caution_when::young:
                 return whole(r_.patient.age == life_stage::young);
             case caution_when::ill:
-                return whole(!r_.patient.health.empty());
+                return whole(ails(r_.patient));
             case caution_when::mat_in_bath:
                 return where([](const zone_plan& z) {
                     return mat_clipped_off(z) ||
@@ -99,7 +100,18 @@ class judge {
             case caution_when::combing_out:
                 return where([](const zone_plan& z) { return z.combed_out; });
             case caution_when::parasite:
-                return where([](const zone_plan& z) { return z.hurt == skin_state::parasite; });
+                return of_skin(skin_state::parasite);
+            case caution_when::lump_new:
+                return where([](const zone_plan& z) {
+                    return std::any_of(z.around.begin(), z.around.end(), [](const auto& f) {
+                        return f.state == skin_state::lump && !f.known;
+                    });
+                });
+            case caution_when::scab:
+                return where([](const zone_plan& z) {
+                    return std::any_of(z.around.begin(), z.around.end(),
+                                       [](const auto& f) { return f.state == skin_state::scab; });
+                });
         }
         return {};
     }
@@ -148,6 +160,15 @@ class judge {
         for (const zone_plan& z : g_.zones) {
             if (holds(z)) {
                 all.push_back(z.at);
+            }
+        }
+        return all.empty() ? places_named{} : places_named{titles(r_.reference.dog_body, all)};
+    }
+    [[nodiscard]] places_named of_skin(skin_state s) const {
+        std::vector<place> all;
+        for (const skin_finding& f : r_.patient.skin) {
+            if (f.state == s) {
+                all.push_back(f.at);
             }
         }
         return all.empty() ? places_named{} : places_named{titles(r_.reference.dog_body, all)};
@@ -243,7 +264,7 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
                  (withheld && !g.question ? "; until then what the sheet clips is not clipped"
                                           : ""));
     }
-    const bool frail = tender(r.patient) || !r.patient.health.empty();
+    const bool frail = tender(r.patient) || ails(r.patient);
     if (frail && g.planned()) {
         need(
             "frail-dog",
@@ -350,6 +371,23 @@ void add_tracks_note(const groom_request& r, groom& g) {
     }
 }
 
+/// When a stripped jacket is due again, which no date of the plan reckons with.
+void add_strip_note(const groom_request& r, groom& g) {
+    const bool stripped = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
+        return z.how.kind == tool_kind::fingers;
+    });
+    if (!stripped || g.stopped()) {
+        return;
+    }
+    const figure<days>& again = r.rules.matting.strip_again;
+    const auto weeks = [](const days& d) { return detail::fixed(in_days(d) / 7.0, 0); };
+    g.notes.push_back(
+        "a stripped jacket is stripped again after " + weeks(again.low) + " to " +
+        weeks(again.high) +
+        " weeks and rolled in between (common practice, no source); how stripped hair "
+        "comes back isn't modelled: the date is for the rest of the coat");
+}
+
 void add_notes(const groom_request& r, const judge& j, groom& g) {
     if (j.made_for_another_coat()) {
         std::string coats;
@@ -379,8 +417,14 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
                           in(r.rules.refusal.comb_out_limit.best));
     }
     if (!r.patient.brushing_said) {
-        g.notes.emplace_back("nothing is said of brushing at home: taken as none (--brush)");
+        g.notes.push_back(
+            r.patient.upkeep_assumed
+                ? "nothing is said of brushing at home: taken as the sheet assumes, " +
+                      title(r.patient.brushed) + "; ask the owner (--brush)"
+                : "nothing is said of brushing at home, by the sheet neither: taken "
+                  "as none; ask the owner (--brush)");
     }
+    add_strip_note(r, g);
     add_long_note(r, g);
     add_uneven_note(r, g);
     add_tracks_note(r, g);

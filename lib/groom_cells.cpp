@@ -193,6 +193,7 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     today.where = &where;
     today.mat = mat_in ? mat_at(r.patient, z.at) : nullptr;
     today.skin_hurt = z.hurt.has_value();
+    today.bump = !z.around.empty();
     today.clean = face || feet;
     // a sheet that names the blade of cheeks and throat has a pattern there
     today.pattern = where.has(zone_use::pattern_cheek) && z.blade_wish.has_value();

@@ -55,6 +55,7 @@ class compiler {
 
     void add_zone(const place& p);
     void decide_mat(zone_plan& z, const mat_finding* m);
+    void look_at_skin(zone_plan& z) const;
     void decide_wish(zone_plan& z, const instruction& wish);
     void decide_target(zone_plan& z, const instruction& wish);
     [[nodiscard]] bool is_tidied(zone_plan z) const;
@@ -193,6 +194,17 @@ bool compiler::is_tidied(zone_plan z) const {
     return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
 }
 
+void compiler::look_at_skin(zone_plan& z) const {
+    if (r_.patient.skin.empty()) {
+        return;
+    }
+    if (const skin_finding* f = hurt_at(r_.reference.dog_body, r_.patient, z.at)) {
+        z.hurt = f->state;
+        z.edge_of_hurt = f->at.zone != z.at.zone;
+    }
+    z.around = bumps_at(r_.patient, z.at);
+}
+
 void compiler::add_zone(const place& p) {
     zone_plan z;
     z.at = p;
@@ -202,9 +214,7 @@ void compiler::add_zone(const place& p) {
     decide_wish(z, wish);
     const bool early = zone_of(z).where == group::prep || z.how_finished == finish::hand_strip;
     z.when = early ? list::before_bath : list::after_bath;
-    if (const skin_finding* f = hurt_at(r_.patient, p)) {
-        z.hurt = f->state;
-    }
+    look_at_skin(z);
     decide_mat(z, mat_at(r_.patient, p));
     if (!r_.patient.skin.empty()) {
         z.beside_hurt = hurt_neighbours(r_, p);

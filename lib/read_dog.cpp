@@ -68,7 +68,9 @@ void get_style_wish(record& r, page& p, dog& d, const std::vector<style>& styles
 
 void get_brushing(record& r, dog& d) {
     const std::string text = r.get_text("brushing", presence::may);
+    d.brushing_said = !text.empty();
     if (text.empty()) {
+        d.brushed = {habit::none, false};
         return;
     }
     if (const auto b = parse_brushing(text)) {
@@ -174,29 +176,56 @@ void get_mats(record& top, page& p, dog& d) {
     lay(std::move(said), d.mats, [](const mat_finding&, const mat_finding&) { return true; });
 }
 
+/// What the skin shows in a place not yet said.
+std::optional<skin_finding> get_skin_state(record& r) {
+    skin_finding f;
+    const std::string state = r.get_choice("state", presence::must, skin_words);
+    f.size = r.get_length("size", presence::may);
+    f.known = r.get_flag("known");
+    r.done();
+    if (state.empty()) {
+        return std::nullopt;
+    }
+    f.state = skin_state_at(static_cast<std::size_t>(
+        std::find(skin_words.begin(), skin_words.end(), state) - skin_words.begin()));
+    for (const std::string_view key : {"size", "known"}) {
+        if (f.state != skin_state::lump && r.at(key) != r.at()) {
+            r.out().add(r.at(key), errc::conflict,
+                        fmt::format("only of a lump is said {}; found it beside {}; leave it out",
+                                    key == "size" ? "how large it is" : "whether a vet knows it",
+                                    shown(state)));
+        }
+    }
+    return f;
+}
+
+/// Whether two findings of one place are one: several lumps may be there, of several sizes.
+bool same_finding(const skin_finding& a, const skin_finding& b) {
+    return a.state == b.state &&
+           (a.state != skin_state::lump || (a.size == b.size && a.known == b.known));
+}
+
 void get_skin(record& top, page& p, dog& d) {
     std::vector<written<skin_finding>> said;
     for (const node* n : top.get_tables("skin", presence::may)) {
         record r(*n, p.out);
         const selection* whom = get_place(r, p);
         const std::string word = r.get_text("zone", presence::may);
-        const auto state = r.get_name<skin_state>("state", presence::must, skin_state_names);
-        r.done();
-        if (whom == nullptr || !state) {
+        const auto f = get_skin_state(r);
+        if (whom == nullptr || !f) {
             continue;
         }
         if (std::any_of(said.begin(), said.end(), [&](const auto& o) {
-                return o.what.state == *state && clash(*o.whom, *whom);
+                return same_finding(o.what, *f) && clash(*o.whom, *whom);
             })) {
             p.out.add(r.at("zone"), errc::duplicate,
                       fmt::format("the same finding twice; found {} in {} again; name it once",
-                                  name(*state), shown(word)));
+                                  name(f->state), shown(word)));
             continue;
         }
-        said.push_back({whom, word, {{}, *state}});
+        said.push_back({whom, word, *f});
     }
-    lay(std::move(said), d.skin,
-        [](const skin_finding& a, const skin_finding& b) { return a.state == b.state; });
+    lay(std::move(said), d.skin, same_finding);
 }
 
 /// What it hates to have touched: any places.
@@ -229,6 +258,16 @@ void get_signs(record& r, dog& d) {
     }
 }
 
+void get_alerts(record& r, dog& d) {
+    for (const word& w : r.get_words("alerts", presence::may)) {
+        if (const auto a = parse_alert(w.text)) {
+            add_alert(d.alerts, *a);
+        } else {
+            r.out().add(w.at, errc::unknown, alert_complaint(w.text));
+        }
+    }
+}
+
 /// What an intake asks of the dog as a whole.
 void get_intake(record& r, page& p, dog& d) {
     d.coat_change = r.get_flag("coat_change");
@@ -240,6 +279,8 @@ void get_intake(record& r, page& p, dog& d) {
     get_health(r, d);
     get_sensitive(r, p, d);
     get_signs(r, d);
+    get_alerts(r, d);
+    d.comb_checked = r.get_flag("comb_checked");
 }
 
 void get_measured(record& top, page& p, dog& d) {

@@ -114,6 +114,21 @@ void get_overrides(record& top, page& p, rule_book& rules) {
     r.done();
 }
 
+/// What stands on the page an owner takes home: [salon].
+salon_card get_card(record& top, page& p) {
+    const node* table = top.get_table("salon", presence::may);
+    if (table == nullptr) {
+        return {};
+    }
+    record r(*table, p.out, "salon.");
+    salon_card c;
+    c.name = r.get_text("name", presence::may);
+    c.telephone = r.get_text("telephone", presence::may);
+    c.groomer = r.get_text("groomer", presence::may);
+    r.done();
+    return c;
+}
+
 }  // namespace
 
 salon get_salon(const node& root, page& p) {
@@ -123,6 +138,7 @@ salon get_salon(const node& root, page& p) {
     s.title = r.get_text("title", presence::must);
     s.invented = r.get_flag("invented");
     r.get_text("note", presence::may, text_kind::prose);
+    s.card = get_card(r, p);
     s.closed = get_days_off(r, "closed");
     s.rules = p.known.rules;
     if (const node* k = r.get_table("kit", presence::must)) {

@@ -5,6 +5,7 @@
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/unseen.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "read_files.hpp"
 #include "read_json.hpp"
@@ -55,6 +56,7 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         throw bad_input(std::move(told));
     }
     const style& sheet = *find(all_.styles, d.style);
+    assume_upkeep(d, sheet);
     std::optional<coat_answer> by_mix;
     if (!d.coat) {
         const heredity& h = all_.reference.genes;

@@ -63,7 +63,8 @@ std::vector<rule_slot> slots(matting_rules& r) {
             {"tidy-face-feet", &r.tidy_face_feet, within_a_year},
             {"tidy-sanitary", &r.tidy_sanitary, within_a_year},
             {"visits-apart", &r.visits_apart, {1.0, 28.0, true}},
-            {"chance", &r.chance, odds}};
+            {"chance", &r.chance, odds},
+            {"strip-again", &r.strip_again, within_a_year}};
 }
 
 std::vector<rule_slot> slots(refusal_rules& r) {
@@ -77,7 +78,10 @@ std::vector<rule_slot> slots(refusal_rules& r) {
             {"sun-length", &r.sun_length, any_length},
             {"comb-out-limit", &r.comb_out_limit, at_the_table},
             {"comb-out-frail", &r.comb_out_frail, at_the_table},
-            {"oil-after", &r.oil_after, at_the_table}};
+            {"oil-after", &r.oil_after, at_the_table},
+            {"bump-longer", &r.bump_longer, small_length},
+            {"bump-least", &r.bump_least, small_length},
+            {"finger-covers", &r.finger_covers, any_length}};
 }
 
 std::vector<rule_slot> slots(price_rules& r) {

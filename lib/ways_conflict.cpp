@@ -266,7 +266,11 @@ void conflict_search::apply(const way_out& w, ways::changed_request& to) const {
             to.departs(r_, z_.at, departure);
             break;
         case freeing::heal:
-            std::erase_if(d.skin, [&](const skin_finding& f) { return touches(f.at, z_.at); });
+            // what heals, there or in what the place is the edge of; a lump stays
+            std::erase_if(d.skin, [&](const skin_finding& f) {
+                return f.state != skin_state::lump &&
+                       (touches(f.at, z_.at) || edges(r_.reference.dog_body, z_.at, f.at));
+            });
             break;
         case freeing::blade:
         case freeing::comb:

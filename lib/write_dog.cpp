@@ -107,6 +107,8 @@ class file_writer {
             signs.emplace_back(name(s));
         }
         words("signs", signs);
+        words("alerts", titles(d.alerts));
+        flag("comb_checked", d.comb_checked);
         words("consents", d.consents);
         key("note", d.note);
     }
@@ -139,6 +141,10 @@ class file_writer {
             out_ += "\n[[skin]]\n";
             key("zone", place_text(s.at));
             key("state", std::string(name(s.state)));
+            if (s.size) {
+                key("size", with_unit(in_mm(*s.size), measure::length));
+            }
+            flag("known", s.known);
         }
     }
     [[nodiscard]] std::string place_text(const place& p) const {

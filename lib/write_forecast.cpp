@@ -4,8 +4,10 @@
 
 #include <pelage/io/write.hpp>
 #include <pelage/phrase.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "chance_words.hpp"
+#include "first_lines.hpp"
 #include "layout.hpp"
 #include "learned_words.hpp"
 #include "when_words.hpp"
@@ -26,8 +28,7 @@ std::string short_day(const days& d, const print_options& o) {
 std::string heading(const groom_request& r) {
     const dog& d = r.patient;
     std::string s = d.name.empty() ? "A dog" : d.name;
-    s +=
-        ": " + r.sheet.title + ", " + coat_of(r.reference, *d.coat).title + ", " + title(d.brushed);
+    s += ": " + r.sheet.title + ", " + coat_of(r.reference, *d.coat).title + ", " + brushing_of(d);
     return s + (d.invented ? ". An invented dog for trying things out." : ".");
 }
 
@@ -221,7 +222,8 @@ std::string explained(const forecast& f, const groom_request& r, const print_opt
 
 std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
                     const unseen_dog* unseen) {
-    std::string out = wrapped("", heading(r), 2, o.width);
+    std::string out = alert_line(r.patient, o.width) + wrapped("", heading(r), 2, o.width) +
+                      note_line(r.patient, o.width);
     if (unseen != nullptr) {
         out += unseen_text(*unseen, r, o);
     }

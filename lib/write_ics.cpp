@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include <pelage/io/write.hpp>
+#include <pelage/phrase.hpp>
 
 namespace pelage::io {
 
@@ -82,8 +83,11 @@ std::string why(const calendar_visit& v) {
 
 std::string event_of(const calendar_visit& v, const dog& d, const date& today) {
     const std::string who = d.name.empty() ? "Dog" : d.name;
-    const std::string about = "About " + detail::fixed(in_minutes(v.takes), 0) + " min" + why(v) +
-                              "." + (d.invented ? " An invented dog for trying things out." : "");
+    const std::string first =
+        d.alerts.empty() ? "" : "ALERT: " + joined(titles(d.alerts), "; ") + ". ";
+    const std::string about = first + "About " + detail::fixed(in_minutes(v.takes), 0) + " min" +
+                              why(v) + "." +
+                              (d.invented ? " An invented dog for trying things out." : "");
     return line("BEGIN:VEVENT") +
            line("UID:" + (d.id.empty() ? "dog" : d.id) + "-" + iso(v.on) + "@pelage") +
            line("DTSTAMP:" + basic(today) + "T000000Z") +

@@ -5,6 +5,7 @@
 
 #include <pelage/io/write.hpp>
 
+#include "skin_words.hpp"
 #include "when_words.hpp"
 #include "write_heat.hpp"
 
@@ -131,7 +132,11 @@ json dog_json(const groom_request& r) {
            {"size", name(d.size)},
            {"coat", name(*d.coat)},
            {"style", r.sheet.id},
-           {"brushing", title(d.brushed)}};
+           {"brushing", title(d.brushed)},
+           {"brushing_said", d.brushing_said}};
+    if (!d.note.empty()) {
+        j["note"] = d.note;
+    }
     if (!r.sheet.in_season.empty()) {
         j["season"] = r.sheet.in_season;
     }
@@ -197,6 +202,19 @@ json zone_json(const zone_plan& z, const groom_request& r, const print_options& 
     }
     if (z.hurt) {
         j["skin"] = name(*z.hurt);
+    }
+    for (const skin_finding& f : z.around) {
+        json one{{"state", name(f.state)}};
+        if (f.state == skin_state::lump) {
+            one["known"] = f.known;
+        }
+        if (f.size) {
+            one["size_mm"] = mm_json(*f.size);
+        }
+        if (const auto over = hair_over(z, r.rules.refusal)) {
+            one["hair_over_it_mm"] = mm_json(*over);
+        }
+        j["go_around"].push_back(std::move(one));
     }
     if (!z.beside_hurt.empty()) {
         j["keep_off_edge_of"] = z.beside_hurt;
@@ -481,7 +499,7 @@ std::string json_of(const expected_coat& e, const catalogue& c) {
 
 std::string json_of(const groom& g, const std::optional<back>& when, const groom_request& r,
                     const print_options& o, const beside& b, const unseen_dog* unseen) {
-    json j{{"schema", "pelage/plan/1"}, {"dog", dog_json(r)}};
+    json j{{"schema", "pelage/plan/1"}, {"alerts", titles(r.patient.alerts)}, {"dog", dog_json(r)}};
     if (o.today) {
         j["today"] = iso(*o.today);
     }
@@ -506,6 +524,9 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                           {"why", "double coat: card it out, don't clip it; it may not grow back"},
                           {"clips", std::move(clips)},
                           {"instead", g.question->instead}};
+    }
+    if (!g.fleas.empty()) {
+        j["flea_bath_first"] = titles(r.reference.dog_body, g.fleas);
     }
     j["minutes_before_bath"] = minutes_json(g.before);
     j["minutes_after_bath"] = minutes_json(g.after);
@@ -540,7 +561,8 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
 
 std::string json_of(const forecast& f, const groom_request& r, const print_options& o,
                     const unseen_dog* unseen) {
-    json j{{"schema", "pelage/regrow/1"}, {"dog", dog_json(r)}};
+    json j{
+        {"schema", "pelage/regrow/1"}, {"alerts", titles(r.patient.alerts)}, {"dog", dog_json(r)}};
     if (unseen != nullptr) {
         j["coat_from_mix"] = unseen_json(*unseen, r);
     }

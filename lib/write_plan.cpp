@@ -6,7 +6,9 @@
 #include <pelage/phrase.hpp>
 
 #include "chance_words.hpp"
+#include "first_lines.hpp"
 #include "layout.hpp"
+#include "skin_words.hpp"
 #include "when_words.hpp"
 #include "write_blends.hpp"
 #include "write_heat.hpp"
@@ -23,6 +25,7 @@ class plan_writer {
         : g_(g), beside_(b), r_(r), o_(o), unseen_(unseen) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
+        out_ += alert_line(r_.patient, o_.width);
         if (g_.question) {
             say("",
                 "No: a double coat is carded, not clipped, unless its owner agrees in writing. It "
@@ -30,6 +33,7 @@ class plan_writer {
                 0);
         }
         say("", heading(), 2);
+        out_ += note_line(r_.patient, o_.width);
         if (unseen_ != nullptr) {
             out_ += unseen_text(*unseen_, r_, o_);
         }
@@ -337,6 +341,9 @@ class plan_writer {
             if (!z.note.empty()) {
                 add(z.note, i);
             }
+            for (const skin_finding& f : z.around) {
+                add(go_around_words(z, f, r_.rules.refusal, o_.units), i);
+            }
             if (!z.beside_hurt.empty()) {
                 add("keep off the edge towards the " + listed(z.beside_hurt), i);
             }
@@ -399,6 +406,10 @@ class plan_writer {
                 7);
         }
         if (before) {
+            if (const std::string fleas = flea_bath_words(g_, r_.reference.dog_body);
+                !fleas.empty()) {
+                say(padded(std::to_string(++line_), 3, true) + "  ", fleas, 5);
+            }
             say(padded(std::to_string(++line_), 3, true) + "  ",
                 "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
             trials();

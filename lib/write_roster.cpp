@@ -19,7 +19,15 @@ class plan_line {
     void write(std::uint64_t line, const std::optional<back>& when,
                const std::optional<coat_answer>& by_mix) {
         j_.begin('{').key("line").whole(static_cast<std::int64_t>(line));
-        j_.key("id").text(r_.patient.id).key("plan").begin('{');
+        j_.key("id").text(r_.patient.id).key("alerts").begin('[');
+        for (const std::string& one : titles(r_.patient.alerts)) {
+            j_.text(one);
+        }
+        j_.end(']');
+        if (!r_.patient.note.empty()) {
+            j_.key("note").text(r_.patient.note);
+        }
+        j_.key("plan").begin('{');
         j_.key("style").text(r_.sheet.id);
         if (by_mix) {
             coats(*by_mix);

@@ -2,6 +2,7 @@
 
 #include <pelage/any_sheet.hpp>
 #include <pelage/io/sheets.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "commands.hpp"
 #include "judge.hpp"
@@ -28,6 +29,7 @@ reply any_sheet(const request& q, const surroundings& around) {
         d.style.clear();
         own = &w.styles.front();
     }
+    assume_upkeep(d, d.style.empty() ? style{} : *own);
     const groom_request r{w.reference, w.place().rules, w.tools(),   d,
                           *own,        w.print.today,   chance_asked};
     const auto all = try_sheets(r, w.styles, *wait);

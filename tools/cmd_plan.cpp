@@ -5,9 +5,11 @@
 #include <pelage/io/owner.hpp>
 #include <pelage/io/write.hpp>
 #include <pelage/unseen.hpp>
+#include <pelage/upkeep.hpp>
 #include <pelage/ways.hpp>
 
 #include "commands.hpp"
+#include "interview.hpp"
 #include "judge.hpp"
 
 namespace pelage::cli {
@@ -37,6 +39,7 @@ struct asked_groom {
         }
         f.throw_if_any();
         by_mix = coat_by_mix(patient, w);
+        assume_upkeep(patient, *sheet);
     }
     [[nodiscard]] groom_request request_of() const {
         return {w.reference, w.place().rules, w.tools(), patient, *sheet, w.print.today, asked};
@@ -105,8 +108,12 @@ std::string asked_first(const asked_groom& a, const groom_request& r, const groo
 }
 
 /// The page an owner takes home.
-reply owners_page(const asked_groom& a, const groom_request& r, const groom& g) {
-    io::owner_matter m{g, r, std::nullopt, nullptr, nullptr};
+reply owners_page(const request& q, const asked_groom& a, const groom_request& r, const groom& g) {
+    io::owner_matter m{g, r, std::nullopt, nullptr, nullptr, {}};
+    if (a.w.own) {
+        m.from = a.w.own->card;
+    }
+    m.from.groomer = q.groomer.empty() ? m.from.groomer : q.groomer;
     forecast ahead;
     std::vector<grow_back_way> grow_back;
     if (g.planned()) {
@@ -133,6 +140,10 @@ reply plan(const request& q, const surroundings& around) {
               "--for " +
                   q.reader + "; leave one out");
     }
+    if (!is_plain_line(q.groomer)) {
+        f.say(errc::syntax,
+              "--groomer: a line of plain text in UTF-8; found \"" + q.groomer + "\"");
+    }
     const auto wished = q.back_in.empty() ? std::nullopt : wait_in("--back-in", q.back_in, f);
     const asked_groom a(q, around, f);
     const groom_request r = a.request_of();
@@ -142,7 +153,7 @@ reply plan(const request& q, const surroundings& around) {
     }
     const bool stopped = !g.planned();
     if (q.reader == "owner") {
-        return owners_page(a, r, g);
+        return owners_page(q, a, r, g);
     }
     if (g.question && !a.w.json) {
         const auto seen = a.unseen(r, g);

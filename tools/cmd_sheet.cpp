@@ -5,6 +5,7 @@
 #include <pelage/sheet_compare.hpp>
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "commands.hpp"
 #include "judge.hpp"
@@ -177,6 +178,7 @@ reply compare(const request& q, const workplace& w, faults& f) {
     f.throw_if_any();
     (void)coat_by_mix(d, w);
     d.body_length.reset();
+    assume_upkeep(d, a);
     const groom_request ra{w.reference, w.place().rules, w.tools(),   d,
                            a,           w.print.today,   chance_asked};
     const groom_request rb{w.reference, w.place().rules, w.tools(),   d,

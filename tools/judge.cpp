@@ -134,6 +134,7 @@ void lay_options(const request& q, dog& d, faults& f) {
     const auto b = parse_brushing(q.brush);
     if (b) {
         d.brushed = *b;
+        d.brushing_said = true;
     } else {
         f.say(errc::syntax, "--brush: not understood; found \"" + q.brush +
                                 "\"; write none, 'weekly to the skin', 'every 3 days to the "
@@ -356,6 +357,7 @@ void refuse_beside_roster(const request& q, faults& f) {
                                                           {!q.skin.empty(), "--skin"},
                                                           {!q.sensitive.empty(), "--sensitive"},
                                                           {!q.signs.empty(), "--sign"},
+                                                          {!q.alerts.empty(), "--alert"},
                                                           {!q.age.empty(), "--age"},
                                                           {!q.health.empty(), "--health"},
                                                           {!q.outdoors.empty(), "--outdoors"},

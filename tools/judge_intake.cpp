@@ -177,21 +177,92 @@ void lay_mats(const request& q, const workplace& w, dog& d, faults& f) {
     }
 }
 
-void lay_skin(const request& q, const workplace& w, dog& d, faults& f) {
-    for (const std::string& text : q.skin) {
-        const strings words = split(text);
-        if (words.size() < 2) {
-            f.say(errc::syntax,
-                  "--skin: a zone and what is seen (" + joined(words_of(skin_state_names), ", ") +
-                      ") are needed; found \"" + text + "\"; write it like 'left flank irritated'");
+constexpr const char* skin_example =
+    "; write it like 'left flank irritated', 'left ribs lump 10 mm known' or 'rump fleas'";
+
+/// What follows "lump": its size, and whether a vet knows it. Whether all of it was understood.
+bool lump_words(const strings& words, std::size_t from, skin_finding& f) {
+    for (std::size_t i = from; i < words.size();) {
+        if (words[i] == "known" || words[i] == "new") {
+            f.known = words[i] == "known";
+            ++i;
             continue;
         }
-        const auto where =
-            places_called("--skin", phrase(words, 0, words.size() - 1), w.reference.dog_body, f);
-        const auto state = named<skin_state>("--skin", words.back(), skin_state_names, f);
-        if (where && state) {
-            lay_finding(d.skin, *where, skin_finding{{}, *state},
-                        [&](const skin_finding& o) { return o.state == *state; });
+        std::size_t took = 0;
+        for (std::size_t n = std::min<std::size_t>(3, words.size() - i); n > 0 && took == 0; --n) {
+            const parsed_length l = parse_length(phrase(words, i, i + n));
+            if (l.ok() && !f.size) {
+                f.size = l.value;
+                took = n;
+            }
+        }
+        if (took == 0) {
+            return false;
+        }
+        i += took;
+    }
+    return true;
+}
+
+/// A finding as it was said.
+struct said_skin {
+    selection whom;
+    skin_finding what;
+};
+
+std::optional<said_skin> skin_said(const std::string& text, const workplace& w, faults& f) {
+    const strings words = split(text);
+    const auto state = std::find_if(words.begin(), words.end(), [](const std::string& one) {
+        return std::find(skin_words.begin(), skin_words.end(), one) != skin_words.end();
+    });
+    const auto at = static_cast<std::size_t>(state - words.begin());
+    if (state == words.end() || at == 0) {
+        f.say(
+            errc::syntax,
+            "--skin: a zone and what is seen (" + joined(words_of(skin_words), ", ") +
+                ") are needed; found \"" + text + "\"" +
+                (words.empty() ? std::string{} : did_you_mean(words.back(), words_of(skin_words))) +
+                skin_example);
+        return std::nullopt;
+    }
+    skin_finding found;
+    found.state = skin_state_at(static_cast<std::size_t>(
+        std::find(skin_words.begin(), skin_words.end(), *state) - skin_words.begin()));
+    const auto where = places_called("--skin", phrase(words, 0, at), w.reference.dog_body, f);
+    const bool lump = found.state == skin_state::lump;
+    if (lump ? !lump_words(words, at + 1, found) : at + 1 != words.size()) {
+        f.say(errc::syntax, "--skin: not understood; found \"" + text + "\"" +
+                                (lump ? "" : ", but only a lump has a size or is known") +
+                                skin_example);
+        return std::nullopt;
+    }
+    return where ? std::optional{said_skin{*where, found}} : std::nullopt;
+}
+
+void lay_skin(const request& q, const workplace& w, dog& d, faults& f) {
+    const std::vector<skin_finding> before = d.skin;
+    for (const std::string& text : q.skin) {
+        if (const auto said = skin_said(text, w, f)) {
+            // it takes the place of the file's; of lumps several may be said of one place
+            const skin_finding& now = said->what;
+            lay_finding(d.skin, said->whom, now, [&](const skin_finding& o) {
+                const bool of_the_file = std::find(before.begin(), before.end(), o) != before.end();
+                return o.state == now.state && (now.state != skin_state::lump || of_the_file ||
+                                                (o.size == now.size && o.known == now.known));
+            });
+        }
+    }
+}
+
+void lay_alerts(const request& q, dog& d, faults& f) {
+    for (const std::string& text : q.alerts) {
+        const auto a = parse_alert(text);
+        if (!a) {
+            f.say(errc::unknown, "--alert: " + alert_complaint(text));
+        } else if (!is_plain_line(text)) {
+            f.say(errc::syntax, "--alert: a line of plain text in UTF-8; found \"" + text + "\"");
+        } else {
+            add_alert(d.alerts, *a);
         }
     }
 }
@@ -228,6 +299,7 @@ void lay_intake(const request& q, const workplace& w, dog& d, faults& f) {
     lay_mats(q, w, d, f);
     lay_skin(q, w, d, f);
     lay_sensitive(q, w, d, f);
+    lay_alerts(q, d, f);
     for (const std::string& text : q.signs) {
         if (const auto s = named<stop_sign>("--sign", text, stop_sign_names, f)) {
             d.signs.push_back(*s);

@@ -90,8 +90,10 @@ struct zone_plan {
     std::optional<finished> off_leaves;
     work off_takes{};
     bool withheld = false;    ///< a clip asked of a double coat without its owner's consent
-    bool beside_mat = false;  ///< the other side of the pair is matted and this one isn't
-    std::optional<skin_state> hurt;
+    bool beside_mat = false;           ///< the other side of the pair is matted and this one isn't
+    std::optional<skin_state> hurt;    ///< what leaves it alone, here or in what it edges
+    bool edge_of_hurt = false;         ///< the hurt skin is in what it is the edge of
+    std::vector<skin_finding> around;  ///< lumps and scabs in it, gone around
     std::vector<std::string> beside_hurt;  ///< titles of hurt places it touches
     std::vector<refused_setup> refused;
 };
@@ -185,6 +187,7 @@ struct groom {
     std::optional<clip_question> question;  ///< asked of the owner first; likewise
     std::vector<std::size_t> stuck;         ///< zones for which nothing is allowed
     std::vector<part> down;          ///< parts that come down whole, since mats take much of them
+    std::vector<place> fleas;        ///< where they were seen: a flea bath comes first; none: none
     std::vector<std::string> notes;  ///< said once: what was assumed
     std::vector<std::string> asks;   ///< what the owner is asked, in questions
     solution choice;

@@ -23,6 +23,7 @@ struct matting_rules {
     figure<days> tidy_sanitary;
     figure<days> visits_apart;  ///< visits of a calendar lie at least so far apart
     figure<double> chance;      ///< asked for unless a person says otherwise
+    figure<days> strip_again;   ///< a hand-stripped jacket is stripped again, rolled in between
 };
 
 /// Factor of a habit on the matting-prone length; two or three times a week to the skin is 1.

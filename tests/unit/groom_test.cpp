@@ -643,14 +643,76 @@ TEST_CASE("the left side's skin is no matter of the right side's neighbours", "[
     CHECK(of(g, "right thigh").beside_hurt.empty());
 }
 
-TEST_CASE("every kind of skin finding keeps tools away", "[groom]") {
-    for (const skin_state s : {skin_state::irritated, skin_state::broken, skin_state::lump,
-                               skin_state::parasite, skin_state::wet}) {
+TEST_CASE("inflamed, open or wet skin keeps tools away", "[groom]") {
+    for (const skin_state s : {skin_state::irritated, skin_state::broken, skin_state::wet}) {
         INFO(name(s));
         groom_table t;
         t.patient.skin = {{at("back"), s}};
         CHECK(of(t.plan(), "back").how.kind == tool_kind::none);
     }
+}
+
+TEST_CASE("lumps, scabs and fleas leave no zone: the dog is planned as without them", "[groom]") {
+    groom_table t;
+    t.patient.now = {{"all", mm(40)}};
+    const groom plain = t.plan();
+    t.patient.skin = {{at("chest"), skin_state::lump, mm(10), true},
+                      {at("back"), skin_state::lump},
+                      {at("loin"), skin_state::scab},
+                      {at("rump"), skin_state::parasite}};
+    const groom g = t.plan();
+    for (const char* z : {"chest", "back", "loin", "rump"}) {
+        INFO(z);
+        CHECK(title(of(g, z).how) == title(of(plain, z).how));
+        CHECK(of(g, z).came == outcome::as_wished);
+        CHECK_FALSE(of(g, z).hurt);
+    }
+    CHECK(of(g, "back").beside_hurt.empty());
+    REQUIRE(of(g, "chest").around.size() == 1);
+    CHECK(of(g, "chest").around[0].size == mm(10));
+    CHECK(of(g, "rump").around.empty());
+    CHECK(g.fleas == std::vector<place>{at("rump")});
+    CHECK(warns(g, caution_when::parasite));
+    CHECK(warns(g, caution_when::lump_new));  // the back's
+    CHECK(warns(g, caution_when::scab));
+    CHECK_FALSE(warns(g, caution_when::skin_finding));
+    t.patient.skin.resize(1);
+    CHECK_FALSE(warns(t.plan(), caution_when::lump_new));
+}
+
+TEST_CASE("a scab under a mat can't be gone around: left alone", "[groom]") {
+    groom_table t;
+    t.patient.skin = {{at("back"), skin_state::scab}};
+    t.patient.mats = {mat_in("back", mat_grade::tangle, mm(10))};
+    const groom g = t.plan();
+    CHECK(g.combed.empty());
+    CHECK(of(g, "back").came == outcome::skin_left);
+    // a lump under a tangle is combed around
+    t.patient.skin[0].state = skin_state::lump;
+    CHECK(t.plan().combed.size() == 1);
+}
+
+TEST_CASE("the edge of a hurt ear is left with it, the other ear's is not", "[groom]") {
+    groom_table t;
+    t.says("ear-edge", finish_by(finish::scissor, mm(13)));
+    t.patient.skin = {{at("right ear"), skin_state::broken}};
+    const groom g = t.plan();
+    CHECK(of(g, "edge of the right ear").came == outcome::skin_left);
+    CHECK(of(g, "edge of the right ear").how.kind == tool_kind::none);
+    CHECK_THAT(of(g, "edge of the right ear").why, match::ContainsSubstring("right ear"));
+    CHECK(of(g, "edge of the left ear").how.kind == tool_kind::scissors);
+}
+
+TEST_CASE("who faints or has seizures bears less, as who is ill", "[groom]") {
+    dog d;
+    CHECK_FALSE(bears_less(d));
+    d.alerts = {{alert_kind::bites, {}}, {alert_kind::muzzle, {}}};
+    CHECK_FALSE(bears_less(d));
+    d.alerts = {{alert_kind::seizures, {}}};
+    CHECK(bears_less(d));
+    groom_table t;
+    t.patient.alerts = {{alert_kind::faints, {}}};
+    CHECK(warns(t.plan(), caution_when::ill));
 }
 
 TEST_CASE("a tangle on hurt skin isn't combed out", "[groom]") {

@@ -398,13 +398,14 @@ talked talk_through(const std::string& answers) {
 }
 
 /// Name, medium, curly, first sheet, adult, no ailment, no stop sign, no thin or pink skin, brushed
-/// weekly on the surface, last groom not known, lengths body to ear not known, hates nothing.
+/// weekly on the surface, last groom not known, lengths body to ear not known, hates nothing, no alert.
 const std::string common =
     "Moss, the Brave\n3"
     "9a2\n\n"
     "nn"
     "2n\n"
     "\n\n\n\n\n\n"
+    "\n"
     "\n";
 
 }  // namespace
@@ -529,7 +530,8 @@ TEST_CASE("what the talk found, written and read again, is the same", "[intake]"
         "4y2026-09-30\n"
         "5\n6\n\n1"
         "f\n"
-        "m6yns1\n"
+        "baoatmeal shampoo\n\n"
+        "m6yns1s310 mm\nys320 mm\nns6\n"
         "\n"
         "p9y\n"
         "\n"
@@ -550,6 +552,15 @@ TEST_CASE("what the talk found, written and read again, is the same", "[intake]"
     CHECK(back.now.size() == 3);
     CHECK(back.mats.size() == d.mats.size());
     CHECK(back.visits.size() == 1);
+    CHECK(titles(back.alerts) == std::vector<std::string>{"bites", "allergic to oatmeal shampoo"});
+    CHECK(back.comb_checked);
+    REQUIRE(back.skin.size() == 4);
+    CHECK(back.skin[1].state == skin_state::lump);
+    CHECK(back.skin[1].size == mm(10));
+    CHECK(back.skin[1].known);
+    CHECK(back.skin[2].size == mm(20));
+    CHECK_FALSE(back.skin[2].known);
+    CHECK(back.skin[3].state == skin_state::scab);
 }
 
 TEST_CASE("a mat beside a place that is clipped against the lay: both are done", "[intake]") {

@@ -136,6 +136,9 @@ dog any_dog(dice& d, coat_class c) {
     if (d.luck(30)) {
         g.sensitive.push_back(d.luck(50) ? "feet" : title(whole(), any_place(d)));
     }
+    if (d.luck(20)) {
+        g.alerts.push_back({static_cast<alert_kind>(d.roll(6)), "oatmeal"});
+    }
     if (d.luck(2)) {
         g.signs.push_back(static_cast<stop_sign>(d.roll(12)));
     }
@@ -159,7 +162,12 @@ dog any_dog(dice& d, coat_class c) {
         }
     }
     for (int i = d.luck(40) ? 1 + d.roll(2) : 0; i > 0; --i) {
-        g.skin.push_back({any_place(d), static_cast<skin_state>(d.roll(5))});
+        skin_finding f{any_place(d), static_cast<skin_state>(d.roll(6))};
+        if (f.state == skin_state::lump) {
+            f.size = d.luck(50) ? std::optional{d.hair(2, 60)} : std::nullopt;
+            f.known = d.luck(50);
+        }
+        g.skin.push_back(f);
     }
     for (int i = d.roll(3); i > 0; --i) {
         g.departures.push_back({any_word(d), any_instruction(d)});
@@ -176,6 +184,7 @@ class inspection {
     /// to ask what hangs on its words.
     [[nodiscard]] std::vector<std::string> broken(bool with_sheet, bool owner_clips = false) {
         all_places_stand();
+        fleas();
         stops();
         combing();
         if (!owner_clips) {  // the owner may have mats clipped off that could be combed out
@@ -256,8 +265,29 @@ class inspection {
     [[nodiscard]] bool old_or_thin() const {
         return t_.patient.thin_or_old || t_.patient.age == life_stage::old;
     }
+    [[nodiscard]] bool ill() const {
+        const auto& all = t_.patient.alerts;
+        return !t_.patient.health.empty() ||
+               std::any_of(all.begin(), all.end(), [](const alert& a) {
+                   return title(a) == "faints" || title(a) == "seizures";
+               });
+    }
     [[nodiscard]] bool frail() const {
-        return old_or_thin() || t_.patient.age == life_stage::young || !t_.patient.health.empty();
+        return old_or_thin() || t_.patient.age == life_stage::young || ill();
+    }
+    /// Inflamed, open or wet skin; a scab that a mat hides.
+    [[nodiscard]] bool hurts(const skin_finding& s) const {
+        const names sore{"irritated", "broken", "wet"};
+        const auto& mats = t_.patient.mats;
+        const bool hidden = std::any_of(mats.begin(), mats.end(),
+                                        [&](const mat_finding& m) { return meet(m.at, s.at); });
+        return sore.count(std::string(name(s.state))) == 1 ||
+               (s.state == skin_state::scab && hidden);
+    }
+    /// Whether `p` is the edge of an ear on which that is.
+    [[nodiscard]] static bool on_its_ear(const skin_finding& s, const place& p) {
+        return whole().zones[p.zone].id == "ear-edge" && whole().zones[s.at.zone].id == "ear" &&
+               meet({s.at.zone, p.which}, s.at);
     }
 
     void all_places_stand() {
@@ -272,6 +302,14 @@ class inspection {
                      sides == std::multiset<side>{side::left, side::right},
                  "every place stands once in the plan");
         }
+    }
+
+    void fleas() {
+        const auto& all = t_.patient.skin;
+        const bool seen = std::any_of(all.begin(), all.end(), [](const skin_finding& s) {
+            return name(s.state) == "parasite";
+        });
+        must(g_.stopped() || seen == !g_.fleas.empty(), "a flea bath where fleas were seen");
     }
 
     void stops() {
@@ -302,11 +340,13 @@ class inspection {
             must(c.grade != mat_grade::pelt, "a pelt is never combed out");
             must(z.combed_out, "what is combed out is marked so");
             for (const skin_finding& s : t_.patient.skin) {
-                must(!meet(s.at, z.at), "no combing out on hurt skin");
+                must(!meet(s.at, z.at) || !(hurts(s) || s.state == skin_state::scab),
+                     "no combing out on hurt skin, nor at a scab");
+                must(!hurts(s) || !on_its_ear(s, z.at), "nor at the edge of a hurt ear");
             }
         }
         must(sum <= minutes(15), "at most fifteen minutes of combing out");
-        must(sum <= minutes(5) || !old_or_thin() || t_.patient.health.empty(),
+        must(sum <= minutes(5) || !old_or_thin() || !ill(),
              "at most five for one that is old or thin-skinned, and ill");
         must(sum <= minutes(10) || !frail(),
              "at most ten for an old, ill, young or thin-skinned dog");
@@ -328,9 +368,19 @@ class inspection {
     }
 
     void skin() {
+        bool why = false;
         for (const skin_finding& s : t_.patient.skin) {
-            must(!meet(s.at, z_->at) || left_alone(), "nothing on hurt skin");
+            const bool here = hurts(s) && meet(s.at, z_->at);
+            const bool edge = hurts(s) && on_its_ear(s, z_->at);
+            must(!here || left_alone(), "nothing on hurt skin");
+            must(!edge || left_alone(), "nothing on the edge of a hurt ear");
+            const bool bump = s.state == skin_state::lump || s.state == skin_state::scab;
+            must(!bump || !meet(s.at, z_->at) || !clips() || tool().cut == teeth::full,
+                 "no skip teeth in a zone with a lump or a scab");
+            why = why || here || edge;
         }
+        must(why || z_->came != outcome::skin_left,
+             "a lump, a scab in the open or fleas leave no zone");
     }
 
     /// Whether that blade passes safely under a mat: full teeth, short enough for the free hair beneath.

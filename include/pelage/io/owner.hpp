@@ -20,6 +20,7 @@ struct owner_matter {
     std::optional<back> when;                               ///< none: the dog goes to a vet first
     const forecast* ahead = nullptr;                        ///< null likewise
     const std::vector<grow_back_way>* grow_back = nullptr;  ///< null: none
+    salon_card from{};                                      ///< whose page it is
 };
 
 /// The page as text (80 columns), and as HTML that prints on one sheet of A4: no scripts, nothing from
