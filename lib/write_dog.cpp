@@ -8,7 +8,7 @@ namespace pelage::io {
 namespace {
 
 /// A text in TOML's quotes; what TOML doesn't allow in them is written as an escape.
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
     std::string out = "\"";
     for (const char c : text) {
         const auto byte = static_cast<unsigned char>(c);
@@ -76,7 +76,7 @@ class file_writer {
   private:
     void key(std::string_view k, const std::string& value) {
         if (!value.empty()) {
-            out_ += std::string(k) + " = " + quoted(value) + "\n";
+            out_ += std::string(k) + " = " + in_quotes(value) + "\n";
         }
     }
     void flag(std::string_view k, bool value) {
@@ -88,7 +88,7 @@ class file_writer {
         }
         out_ += std::string(k) + " = [";
         for (std::size_t i = 0; i < all.size(); ++i) {
-            out_ += (i == 0 ? "" : ", ") + quoted(all[i]);
+            out_ += (i == 0 ? "" : ", ") + in_quotes(all[i]);
         }
         out_ += "]\n";
     }
@@ -118,8 +118,8 @@ class file_writer {
         out_ += "\n[now]\n";
         for (const hair_now& n : d.now) {
             const bool bare = is_id(n.whom);
-            out_ += (bare ? n.whom : quoted(n.whom)) + " = " +
-                    quoted(with_unit(in_mm(n.is), measure::length)) + "\n";
+            out_ += (bare ? n.whom : in_quotes(n.whom)) + " = " +
+                    in_quotes(with_unit(in_mm(n.is), measure::length)) + "\n";
         }
     }
 
