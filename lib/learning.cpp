@@ -324,13 +324,8 @@ rate_posterior::rate_posterior(const std::vector<stretch>& stretches, const lear
     low_ = edge(middle, -scale_);
     high_ = edge(middle, scale_);
     find_joints(middle);
-    said_at_.resize(said_.size());
     for (const quadrature_node& n : nodes_over(low_, high_, joints_, panel_)) {
-        double sum = log_normal_density(n.at - law.dog.log_median, law.dog.log_sd);
-        for (std::size_t s = 0; s < said_.size(); ++s) {
-            said_at_[s].push_back(said_[s].at(n.at));
-            sum += said_at_[s].back();
-        }
+        const double sum = log_density(n.at);
         log_rates_.push_back(n.at);
         weights_.push_back(n.weight * std::exp(sum - top_));
         total_ += weights_.back();
@@ -376,8 +371,9 @@ double rate_posterior::peak() const {
     double weighed = 0.0;
     double weights = 0.0;
     std::vector<double> tries;
+    std::vector<double> middles;
     for (const stretch_likelihood& s : said_) {
-        tries.push_back(s.middle());
+        middles.push_back(s.middle());
         weighed += s.middle() / (s.width() * s.width());
         weights += 1.0 / (s.width() * s.width());
     }
@@ -385,11 +381,21 @@ double rate_posterior::peak() const {
         const double prior = 1.0 / (law_.dog.log_sd * law_.dog.log_sd);
         tries.push_back((weighed + prior * law_.dog.log_median) / (weights + prior));
     }
+    // of many stretches some that stand for all, or this would be their number squared
+    constexpr std::size_t most = 8;
+    std::sort(middles.begin(), middles.end());
+    for (std::size_t i = 0; i < std::min(most, middles.size()); ++i) {
+        tries.push_back(
+            middles[middles.size() <= most ? i : i * (middles.size() - 1) / (most - 1)]);
+    }
     const auto density = [&](double x) {
         return x > slowest && x < fastest ? log_density(x) : -infinity;
     };
+    double highest = density(best);
     for (const double x : tries) {
-        best = density(x) > density(best) ? x : best;
+        const double here = density(x);
+        best = here > highest ? x : best;
+        highest = std::max(here, highest);
     }
     return climb(density, best, scale_);
 }
@@ -402,15 +408,6 @@ double rate_posterior::edge(double from, double step) const {
         step *= 1.5;
     }
     return inside + step;
-}
-
-double rate_posterior::log_evidence_with(std::size_t which, const stretch& instead) const {
-    const stretch_likelihood other(instead, law_);
-    std::vector<double> terms;
-    for (std::size_t i = 0; i < log_rates_.size(); ++i) {
-        terms.push_back(std::log(weights_[i]) + other.at(log_rates_[i]) - said_at_[which][i]);
-    }
-    return log_evidence_ + log_sum(terms);
 }
 
 chance rate_posterior::below(const growth_rate& r) const {

@@ -637,6 +637,9 @@ class parser {
     [[nodiscard]] std::string stranger(const std::string& name, const std::string& words) const {
         constexpr std::size_t most = 6;
         std::string text = "no breed is called so; found " + in_quotes(words);
+        if (words.find_first_of("+&") != std::string::npos) {
+            return text + "; write x between the parents, as in \"poodle x beagle\"";
+        }
         std::vector<std::string> some = breeds_with(h_, name);
         if (some.size() > 1) {
             const std::size_t more = some.size() > most ? some.size() - most : 0;

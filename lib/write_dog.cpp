@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <pelage/io/dog_file.hpp>
 #include <pelage/text.hpp>
 
@@ -156,7 +158,10 @@ std::string dog_file(const dog& d, const body& b) {
 }
 
 std::string dog_id(const std::string& name) {
-    const std::string id = id_like(name);
+    const bool latin = std::any_of(name.begin(), name.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+    });
+    const std::string id = latin ? id_like(name) : "dog";  // of a name in another script
     return is_id(id) ? id : "dog";
 }
 

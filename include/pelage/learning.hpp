@@ -128,9 +128,6 @@ class rate_posterior {
     [[nodiscard]] double prior_share() const;
     /// ln of the density of all readings under the model.
     [[nodiscard]] double log_evidence() const { return log_evidence_; }
-    /// About the same with other readings in one stretch (an index into those given, none of them
-    /// empty), from the nodes laid for these: cheap, and good while the posterior moves little.
-    [[nodiscard]] double log_evidence_with(std::size_t which, const stretch& instead) const;
 
   private:
     [[nodiscard]] double log_density(double log_rate) const;
@@ -149,7 +146,6 @@ class rate_posterior {
     double total_ = 0.0;          ///< integral of the density relative to the peak
     std::vector<double> log_rates_;
     std::vector<double> weights_;
-    std::vector<std::vector<double>> said_at_;  ///< each stretch's ln likelihood at those
     double mean_ = 0.0;
     double sd_ = 0.0;
     double log_evidence_ = 0.0;

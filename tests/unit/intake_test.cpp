@@ -591,3 +591,9 @@ TEST_CASE("a last groom in a year no file can hold is asked again", "[intake]") 
     CHECK(t.patient.visits[0].on == *parse_date("2026-09-30"));
     CHECK_THAT(t.said, match::ContainsSubstring("a day from 1990 on is needed"));
 }
+
+TEST_CASE("a name in another script has an id of no dog in particular", "[intake]") {
+    CHECK(io::dog_id("Bella Miller") == "bella-miller");
+    CHECK(io::dog_id("Белла") == "dog");
+    CHECK(io::dog_id("小白") == "dog");
+}
