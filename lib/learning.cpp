@@ -100,12 +100,17 @@ double climb(const F& f, double x, double width) {
     return x;
 }
 
+/// No error (mm) and no spread that vanishes in the digits of a double beside what it is added to.
+constexpr double least_error = 1e-7;
+constexpr double least_log_sd = 1e-6;
+
 void check(const stretch& readings, const learning_law& law) {
     const bool sound = std::all_of(readings.begin(), readings.end(), [](const reading& r) {
-        return in_days(r.after) > 0.0 && in_mm(r.error) > 0.0 && std::isfinite(in_mm(r.start)) &&
-               std::isfinite(in_mm(r.is)) && std::isfinite(in_days(r.after));
+        return in_days(r.after) > 0.0 && in_mm(r.error) >= least_error &&
+               std::isfinite(in_mm(r.start)) && std::isfinite(in_mm(r.is)) &&
+               std::isfinite(in_days(r.after));
     });
-    if (!sound || !(law.dog.log_sd > 0.0) || law.visit_log_sd < 0.0) {
+    if (!sound || !(law.dog.log_sd >= least_log_sd) || law.visit_log_sd < 0.0) {
         throw error(errc::range,
                     "learning needs readings after a cut, each with an error, and a prior with a "
                     "spread");

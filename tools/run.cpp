@@ -220,8 +220,12 @@ int deliver_intake(const request& q, const surroundings& around, std::ostream& o
     f.throw_if_any();
     asker a(*around.in, err, around.one_key);
     dog d = interview(a, w.reference, w.styles, w.print.today);
+    const std::string own = d.id;
     d.id = free_id(q, w, d);
     const std::string path = free_path(a, q, d);
+    if (std::filesystem::exists(path) && std::filesystem::path(path).stem() == own) {
+        d.id = own;  // the file it was in is written over
+    }
     write_file(path, [&](std::ostream& file) { file << io::dog_file(d, w.reference.dog_body); });
     err << "Wrote " << path << "; again with: pelage plan " << path << "\n" << std::flush;
     request again = q;

@@ -1,4 +1,6 @@
 // A file that is written beside its place: whole or not at all, whoever else writes, whatever ends it.
+#include "part_file.hpp"
+
 #include <csignal>
 #include <filesystem>
 #include <fstream>
@@ -13,7 +15,6 @@
 #include <pelage/error.hpp>
 
 #include "catch.hpp"
-#include "part_file.hpp"
 
 using namespace pelage;
 
