@@ -27,7 +27,8 @@ std::uint32_t next_point(std::string_view s, std::size_t& at) {
 
 bool is_control(std::uint32_t p) {
     return p < 0x20U || (p >= 0x7FU && p < 0xA0U) || p == 0x2028U || p == 0x2029U ||
-           (p >= 0x202AU && p <= 0x202EU) || (p >= 0x2066U && p <= 0x2069U);
+           (p >= 0x202AU && p <= 0x202EU) || (p >= 0x2066U && p <= 0x2069U) ||
+           (p & 0xFFFEU) == 0xFFFEU;  // no characters: nothing on the web may hold them
 }
 
 std::string escape(std::uint32_t p) {

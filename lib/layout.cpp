@@ -70,10 +70,36 @@ std::vector<std::string> words_of(std::string_view text) {
     return out;
 }
 
+/// A word in pieces no wider than `room`, none cut inside a character.
+std::vector<std::string> pieces_of(const std::string& word, std::size_t room) {
+    if (columns(word) <= room) {
+        return {word};
+    }
+    std::vector<std::string> out{""};
+    for (std::size_t at = 0; at < word.size();) {
+        std::size_t end = at + 1;
+        while (end < word.size() && (static_cast<unsigned char>(word[end]) & 0xC0U) == 0x80U) {
+            ++end;
+        }
+        const std::string one = word.substr(at, end - at);
+        if (!out.back().empty() && columns(out.back() + one) > room) {
+            out.emplace_back();
+        }
+        out.back() += one;
+        at = end;
+    }
+    return out;
+}
+
 std::vector<std::string> broken(std::string_view text, std::size_t first_room, std::size_t room) {
     std::vector<std::string> lines{""};
     std::size_t left = first_room;
+    std::vector<std::string> words;
     for (const std::string& w : words_of(text)) {
+        const auto pieces = pieces_of(w, room);
+        words.insert(words.end(), pieces.begin(), pieces.end());
+    }
+    for (const std::string& w : words) {
         const std::size_t need = columns(w) + (lines.back().empty() ? 0 : 1);
         if (need > left && !lines.back().empty()) {
             lines.emplace_back(w);

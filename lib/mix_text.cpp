@@ -124,14 +124,14 @@ std::optional<generation> generation_of(std::string_view word) {
     return std::nullopt;
 }
 
-std::string quoted(std::string_view s) {
+std::string in_quotes(std::string_view s) {
     constexpr std::size_t most = 60;
     return "\"" + std::string(s.substr(0, most)) + (s.size() > most ? "..." : "") + "\"";
 }
 
 std::vector<std::string> in_quotes(std::vector<std::string> names) {
     for (std::string& n : names) {
-        n = quoted(n);
+        n = in_quotes(n);
     }
     return names;
 }
@@ -349,7 +349,7 @@ class parser {
         }
         if (now().kind != token_kind::end) {
             fail(now(), errc::syntax,
-                 "the mix ends before this; found " + quoted(now().raw) +
+                 "the mix ends before this; found " + in_quotes(now().raw) +
                      (now().kind == token_kind::close ? "; leave it out, or write \"(\" before"
                                                       : "; write \"x\" between two dogs"));
             return;
@@ -386,7 +386,8 @@ class parser {
                                  (named_cross_bare(*first) || named_cross_bare(*second));
             if (unclear) {
                 fail(*sign, errc::ambiguous,
-                     "of what is it " + quoted(sign->raw) + "? found a cross on one side of the " +
+                     "of what is it " + in_quotes(sign->raw) +
+                         "? found a cross on one side of the " +
                          "\"x\"; put brackets around what belongs together");
                 return std::nullopt;
             }
@@ -416,7 +417,7 @@ class parser {
         const auto g = generation_of(sign.raw);
         if (!g) {
             fail(sign, errc::unknown,
-                 "no generation is called so here; found " + quoted(sign.raw) +
+                 "no generation is called so here; found " + in_quotes(sign.raw) +
                      "; known are F1, F1b, F1bb, F2, F2b and F3; write others out: "
                      "\"(poodle x beagle) x poodle\"");
             return std::nullopt;
@@ -424,7 +425,7 @@ class parser {
         const std::string called(generation_names[static_cast<std::size_t>(*g)]);
         if (!of.parents) {
             fail(sign, errc::missing,
-                 quoted(called) + " is of a cross; found " + quoted(of.dog.text) +
+                 in_quotes(called) + " is of a cross; found " + in_quotes(of.dog.text) +
                      "; write it like \"" + called + " poodle x beagle" +
                      (goes_back(*g) ? " to poodle\"" : "\""));
             return std::nullopt;
@@ -442,19 +443,20 @@ class parser {
             back = parent_meant(*of.parents, d->dog);
             if (!back || !goes_back(*g)) {
                 fail(to, back ? errc::conflict : errc::unknown,
-                     back ? quoted(called) +
+                     back ? in_quotes(called) +
                                 " is no backcross; found \"to\" after it; leave it "
                                 "out, or write F1b"
                           : "a backcross goes to one of the two parents; found " +
-                                quoted(d->dog.text) + "; write \"to " + as_part(of.parents->first) +
-                                "\" or \"to " + as_part(of.parents->second) + "\"");
+                                in_quotes(d->dog.text) + "; write \"to " +
+                                as_part(of.parents->first) + "\" or \"to " +
+                                as_part(of.parents->second) + "\"");
                 return std::nullopt;
             }
         } else if (goes_back(*g)) {
             fail(sign, errc::ambiguous,
-                 quoted(called) + ": back to which parent? write \"" + called + " " + of.dog.text +
-                     " to " + as_part(of.parents->first) + "\" or \"" + called + " " + of.dog.text +
-                     " to " + as_part(of.parents->second) + "\"");
+                 in_quotes(called) + ": back to which parent? write \"" + called + " " +
+                     of.dog.text + " to " + as_part(of.parents->first) + "\" or \"" + called + " " +
+                     of.dog.text + " to " + as_part(of.parents->second) + "\"");
             return std::nullopt;
         }
         return generation_bred(*g, of, back, at);
@@ -527,7 +529,7 @@ class parser {
         }
         if (at_generation()) {
             fail(now(), errc::syntax,
-                 "a generation stands before a whole cross; found " + quoted(now().raw) +
+                 "a generation stands before a whole cross; found " + in_quotes(now().raw) +
                      " in its middle; put brackets around it and its dogs");
             return std::nullopt;
         }
@@ -537,7 +539,7 @@ class parser {
         if (now().kind != token_kind::word || at_word("to") || at_word("back")) {
             fail(now(), errc::missing,
                  "a dog is missing here; found " +
-                     (now().kind == token_kind::end ? "the end" : quoted(now().raw)) +
+                     (now().kind == token_kind::end ? "the end" : in_quotes(now().raw)) +
                      "; write a breed, such as \"poodle\"");
             return std::nullopt;
         }
@@ -560,7 +562,7 @@ class parser {
         if (now().kind != token_kind::close) {
             fail(open, errc::syntax,
                  "a bracket is not closed; found " +
-                     (now().kind == token_kind::end ? "the end" : quoted(now().raw)) +
+                     (now().kind == token_kind::end ? "the end" : in_quotes(now().raw)) +
                      "; write \")\" after the cross");
             return std::nullopt;
         }
@@ -591,7 +593,7 @@ class parser {
         }
         if (!alike) {
             fail(first, errc::ambiguous,
-                 quoted(words) + " means dogs of different coats; write " +
+                 in_quotes(words) + " means dogs of different coats; write " +
                      one_of(in_quotes(names)));
             return stand_in(found.front().index);
         }
@@ -634,7 +636,10 @@ class parser {
 
     [[nodiscard]] std::string stranger(const std::string& name, const std::string& words) const {
         constexpr std::size_t most = 6;
-        std::string text = "no breed is called so; found " + quoted(words);
+        std::string text = "no breed is called so; found " + in_quotes(words);
+        if (words.find_first_of("+&") != std::string::npos) {
+            return text + "; write x between the parents, as in \"poodle x beagle\"";
+        }
         std::vector<std::string> some = breeds_with(h_, name);
         if (some.size() > 1) {
             const std::size_t more = some.size() > most ? some.size() - most : 0;
@@ -646,7 +651,7 @@ class parser {
         if (text.find("did you mean") == std::string::npos) {
             const std::string inside = breed_in(h_, name);
             text += inside.empty() ? "; write a breed, as in \"poodle x beagle\""
-                                   : "; did you mean " + quoted(inside) + "?";
+                                   : "; did you mean " + in_quotes(inside) + "?";
         }
         return text;
     }
@@ -683,19 +688,19 @@ class parser {
         const auto b = allele_called(std::string_view(t.raw).substr(slash + 1));
         if (!a || !b || (a->at && b->at && *a->at != *b->at)) {
             fail(t, errc::unknown,
-                 "not two alleles of one locus; found " + quoted(t.raw) +
+                 "not two alleles of one locus; found " + in_quotes(t.raw) +
                      "; L and l (or Lh1 to Lh5), F and f, C and c are known; " + right_genotype);
             return false;
         }
         if (!a->at && !b->at) {
             fail(t, errc::ambiguous,
-                 "N/N could be any locus; found " + quoted(t.raw) + "; write L/L, f/f or c/c");
+                 "N/N could be any locus; found " + in_quotes(t.raw) + "; write L/L, f/f or c/c");
             return false;
         }
         const auto l = static_cast<std::size_t>(a->at ? *a->at : *b->at);
         if (carried[l]) {
             fail(t, errc::duplicate,
-                 "the same locus twice; found " + quoted(t.raw) + " again; name each once");
+                 "the same locus twice; found " + in_quotes(t.raw) + " again; name each once");
             return false;
         }
         carried[l] = (a->variant ? 1 : 0) + (b->variant ? 1 : 0);

@@ -29,7 +29,30 @@ void check_mix(record& r, const page& p, const dog& d) {
     }
 }
 
+/// Whether a word that should be a coat names a breed or a mix.
+bool is_mix(const std::string& text, const page& p) {
+    if (std::find(coat_names.begin(), coat_names.end(), text) != coat_names.end()) {
+        return false;
+    }
+    try {
+        (void)read_mix(text, p.known.genes);
+        return true;
+    } catch (const bad_input&) {
+        return false;
+    }
+}
+
 void get_coat(record& r, const page& p, dog& d) {
+    const member* coat = r.get("coat");
+    if (coat != nullptr && coat->value.kind == node_kind::text && is_mix(coat->value.text, p)) {
+        p.out.add(
+            coat->value.at, errc::unknown,
+            fmt::format("a breed is no coat; found {}; write {} for the breeds, and coat as you "
+                        "see it or not at all",
+                        shown(coat->value.text), p.out.setting("mix", shown(coat->value.text))));
+        d.mix = r.get_text("mix", presence::may);
+        return;
+    }
     d.coat = r.get_name<coat_class>("coat", presence::may, coat_names);
     d.mix = r.get_text("mix", presence::may);
     if (r.at("coat") == r.at() && r.at("mix") == r.at()) {
@@ -89,11 +112,19 @@ std::vector<hair_now> lengths_in(const node& table, page& p) {
     std::vector<std::pair<selection, std::string>> before;
     for (const member& m : table.members) {
         const word w{m.key, m.at};
+        if (m.value.kind == node_kind::truth) {
+            p.out.add(
+                m.at, errc::conflict,
+                fmt::format("only places and their lengths stand here; found {}; write it above "
+                            "the first line that begins with [",
+                            shown(m.key)));
+            continue;
+        }
         if (const selection* whom = p.places.find(w, p.out)) {
             refuse_twice(w, *whom, before, p.out);
         }
-        if (const auto l = number_at(m.value, escaped(m.key, 60), measure::length,
-                                     over_zero(longest_mm), p.out)) {
+        if (const auto l =
+                number_at(m.value, escaped(m.key, 60), measure::length, any_hair, p.out)) {
             out.push_back({m.key, mm(*l)});
         }
     }
@@ -387,6 +418,7 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     get_mats(r, p, d);
     get_skin(r, p, d);
     for (const word& w : r.get_words("consents", presence::may)) {
+        (void)index_of(w, "consent", consent_names, p.out);
         d.consents.push_back(w.text);
     }
     get_measured(r, p, d);

@@ -18,7 +18,7 @@ namespace {
 /// Coats less likely than this aren't judged for (assumption; as where a plan tells of other coats).
 constexpr double least_chance = 0.02;
 
-std::string quoted(std::string_view s) {
+std::string in_quotes(std::string_view s) {
     return '"' + std::string(s) + '"';
 }
 
@@ -91,8 +91,8 @@ class sheet_judge {
                 if (whom != nullptr && p.rule && covers(*whom, p.at) && breaks(p, l) &&
                     seen.emplace(*p.rule, n).second) {
                     say(sheet_doubt::limit, p,
-                        quoted(title(the_body(), p.at)) + when() + " breaks the limit of " +
-                            quoted(standard.id) + "; found " + length_words(p.asked) + from(p) +
+                        in_quotes(title(the_body(), p.at)) + when() + " breaks the limit of " +
+                            in_quotes(standard.id) + "; found " + length_words(p.asked) + from(p) +
                             "; right is " + span(l) + basis_of(l));
                 }
             }
@@ -163,9 +163,9 @@ class sheet_judge {
             }
             if (!stay.empty()) {
                 out_.push_back({sheet_doubt::not_reached, r.at,
-                                "a narrower line wins, the parent's too; found " + quoted(r.whom) +
-                                    ", but these stay as in " + quoted(sheet_.extends) + ": " +
-                                    stay +
+                                "a narrower line wins, the parent's too; found " +
+                                    in_quotes(r.whom) + ", but these stay as in " +
+                                    in_quotes(sheet_.extends) + ": " + stay +
                                     "; write them here as well, or scale = ... for all of them"});
             }
         }
@@ -191,7 +191,7 @@ class sheet_judge {
   private:
     [[nodiscard]] const body& the_body() const { return known_.dog_body; }
     [[nodiscard]] std::string when() const {
-        return season_ == nullptr ? "" : " in " + quoted(season_->name);
+        return season_ == nullptr ? "" : " in " + in_quotes(season_->name);
     }
     [[nodiscard]] written_at mix_at(std::size_t i) const {
         const bool own = i < own_.mixes_at.size() && own_.mixes_at[i].file == own_.at.file;
@@ -210,7 +210,7 @@ class sheet_judge {
     }
     [[nodiscard]] std::string from(const sheet_place& p) const {
         const std::string& id = p.rule ? sheet_.rules[*p.rule].from : std::string{};
-        return id.empty() ? "" : " from " + quoted(id);
+        return id.empty() ? "" : " from " + in_quotes(id);
     }
     void say(sheet_doubt what, const sheet_place& p, std::string text) {
         out_.push_back({what, where(p), std::move(text)});
@@ -280,7 +280,7 @@ class sheet_judge {
             if (first(sheet_doubt::beyond_coat, p, 0)) {
                 say(sheet_doubt::beyond_coat, p,
                     "longer than the coat grows; found " + show(*p.asked.target) + from(p) +
-                        " for " + quoted(title(the_body(), p.at)) + when() + ", and " +
+                        " for " + in_quotes(title(the_body(), p.at)) + when() + ", and " +
                         all_stop(coats_) + "; write at most " + show(longest_of(coats_)) +
                         ", or finish = \"leave\"");
             }
@@ -318,8 +318,8 @@ class sheet_judge {
         if (none_reaches(may, *p.asked.target) && first(sheet_doubt::beyond_coat, p, 100 + i)) {
             say(sheet_doubt::beyond_coat, p,
                 "no coat of the mix grows so long; found " + show(*p.asked.target) + from(p) +
-                    " for " + quoted(title(the_body(), p.at)) + when() + " on " +
-                    quoted(sheet_.mixes[i]) + ": " + all_stop(may) +
+                    " for " + in_quotes(title(the_body(), p.at)) + when() + " on " +
+                    in_quotes(sheet_.mixes[i]) + ": " + all_stop(may) +
                     "; write it shorter, or leave the mix out");
         }
     }
@@ -336,7 +336,7 @@ class sheet_judge {
                 first(sheet_doubt::too_short, p, static_cast<std::size_t>(k))) {
                 say(sheet_doubt::too_short, p,
                     "below the shortest advisable; found " + length_words(p.asked) + from(p) +
-                        " for " + quoted(title(the_body(), p.at)) + when() + " on a " + c.title +
+                        " for " + in_quotes(title(the_body(), p.at)) + when() + " on a " + c.title +
                         "; right is at least " + show(c.shortest.best) + " (" +
                         std::string(in_words(c.shortest.why.how)) + ")");
             }
@@ -361,8 +361,9 @@ class sheet_judge {
         if (no && first(sheet_doubt::refused, p, p.at.zone)) {
             say(sheet_doubt::refused, p,
                 "a blade that isn't used there; found blade " + b->id + " " +
-                    std::string(name(way)) + from(p) + " for " + quoted(title(the_body(), p.at)) +
-                    ": " + std::string(reason(*no)) + "; write another blade, or a length");
+                    std::string(name(way)) + from(p) + " for " +
+                    in_quotes(title(the_body(), p.at)) + ": " + std::string(reason(*no)) +
+                    "; write another blade, or a length");
         }
     }
 
@@ -388,7 +389,7 @@ class sheet_judge {
             say(sheet_doubt::loose, p,
                 "a tolerance that reaches beyond the limit; found " + show(*p.asked.target) +
                     from(p) + ", give or take " + show(tol) + ", for " +
-                    quoted(title(the_body(), p.at)) + when() + ", and right is " + span(l) +
+                    in_quotes(title(the_body(), p.at)) + when() + ", and right is " + span(l) +
                     (in_mm(room) >= 0.1 ? "; write tolerance = \"" + number(room) + " mm\" at most"
                                         : "; write a length further inside"));
         }
@@ -466,8 +467,8 @@ class sheet_judge {
                     show(longer(*x, *y)) + " beside " + title(the_body(), low.at) + " " +
                     show(shorter(*x, *y)) + when() + ", and there is room to blend " + show(room) +
                     " (our guess); bring them nearer, or write [[seam]] a = " +
-                    quoted(the_body().zones[s.a].id) + ", b = " + quoted(the_body().zones[s.b].id) +
-                    ", kind = \"line\"");
+                    in_quotes(the_body().zones[s.a].id) +
+                    ", b = " + in_quotes(the_body().zones[s.b].id) + ", kind = \"line\"");
         }
     }
     [[nodiscard]] bool own_line(const sheet_place& p) const {
@@ -480,13 +481,14 @@ class sheet_judge {
         if (!sheet_.coats.empty() &&
             std::find(sheet_.coats.begin(), sheet_.coats.end(), likeliest) == sheet_.coats.end()) {
             out_.push_back({sheet_doubt::other_coat, at,
-                            "a mix whose likeliest coat the sheet isn't for; found " + quoted(mix) +
+                            "a mix whose likeliest coat the sheet isn't for; found " +
+                                in_quotes(mix) +
                                 (at.line == own_.at.line && !own_.extends.empty()
-                                     ? " from " + quoted(own_.extends)
+                                     ? " from " + in_quotes(own_.extends)
                                      : "") +
                                 ", a " + coat_of(known_, likeliest).title + "; right is a " +
                                 coat_names_of(sheet_.coats, known_) + ", or " +
-                                quoted(name(likeliest)) + " among the coats"});
+                                in_quotes(name(likeliest)) + " among the coats"});
         }
     }
 

@@ -91,9 +91,11 @@ std::string text_of(const std::vector<checked_sheet>& all, const print_options& 
                            2, o.width);
         }
         if (one.read.parent_faulty) {
-            out += wrapped(
-                "", escaped(one.read.file, 400) + ": not judged: a sheet it extends is faulty", 2,
-                o.width);
+            out += wrapped("",
+                           escaped(one.read.file, 400) +
+                               ": not judged: a sheet it extends is faulty, " +
+                               shown(one.read.parent) + " or one above that",
+                           2, o.width);
         }
         faulty += one.read.faults.empty() ? 0 : 1;
         not_judged += one.read.parent_faulty ? 1 : 0;

@@ -20,7 +20,7 @@ reply any_sheet(const request& q, const surroundings& around) {
     }
     const auto wait =
         q.back_in.empty() ? std::optional{shortest_rota} : wait_in("--back-in", q.back_in, f);
-    dog d = dog_of(q, w, f);
+    dog d = dog_of(q, w, around, f);
     const auto chance_asked = q.chance.empty() ? std::nullopt : chance_in(q.chance, f);
     f.throw_if_any();
     const bool unseen = coat_by_mix(d, w).has_value();

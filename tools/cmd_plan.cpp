@@ -25,7 +25,9 @@ struct asked_groom {
     std::optional<expected_coat> by_mix{};  ///< where nobody has seen the coat
 
     asked_groom(const request& q, const surroundings& around, faults& f)
-        : w(workplace_of(q, around, f)), patient(dog_of(q, w, f)), sheet(sheet_of(patient, w, f)) {
+        : w(workplace_of(q, around, f)),
+          patient(dog_of(q, w, around, f)),
+          sheet(sheet_of(patient, w, f)) {
         if (!q.chance.empty()) {
             asked = chance_in(q.chance, f);
         }
@@ -61,6 +63,12 @@ reply longest_coat(const asked_groom& a, const groom_request& r, const groom& g,
 reply visits(const asked_groom& a, const groom_request& r, const groom& g, int weeks) {
     const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.place().closed, &a.w.styles};
     const calendar c = calendar_of(ask, g);
+    if (a.w.ics && c.visits.empty()) {
+        return {{},
+                answer_is_no,
+                "pelage: no visit falls in these " + std::to_string(weeks) +
+                    " weeks: no calendar is written; without --format ics it says why\n"};
+    }
     return {a.w.ics    ? io::ics_of(c, ask)
             : a.w.json ? io::json_of(c, ask)
                        : io::text_of(c, ask, a.w.print),
@@ -185,6 +193,12 @@ reply regrow(const request& q, const surroundings& around) {
     const groom g = plan_groom(r);
     const auto unseen = a.unseen(r, g);
     const unseen_dog* u = pointer(unseen);
+    if (!g.planned() && a.w.ics) {
+        return {{},
+                answer_is_no,
+                "pelage: this dog isn't groomed now: no calendar is written; pelage plan says what "
+                "it needs first\n"};
+    }
     if (g.question && !a.w.json) {
         return {asked_first(a, r, g, u), answer_is_no};
     }

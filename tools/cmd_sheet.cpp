@@ -144,7 +144,7 @@ reply begin_sheet(const request& q, const workplace& w, faults& f) {
     return {io::new_sheet(q.operands[1], coat, hair, q.suits, w.print.today)};
 }
 
-reply compare(const request& q, const workplace& w, faults& f) {
+reply compare(const request& q, const workplace& w, const surroundings& around, faults& f) {
     if (q.operands.size() < 3 || q.operands.size() > 4) {
         f.say(errc::usage,
               "sheet compare: two sheets are compared, on a dog if you name one; write "
@@ -164,7 +164,7 @@ reply compare(const request& q, const workplace& w, faults& f) {
     if (q.operands.size() == 4) {
         request of_dog = q;
         of_dog.operands = {q.operands[3]};
-        d = dog_of(of_dog, w, f);
+        d = dog_of(of_dog, w, around, f);
     } else {
         d = dog_for(q, a, w, f);
         const auto of_a = coats_for(a, w.reference);
@@ -204,7 +204,7 @@ reply sheet(const request& q, const surroundings& around) {
            : what == "show" ? show_sheet(q, w, f)
            : what == "list" ? list_sheets(q, w, f)
            : what == "new"  ? begin_sheet(q, w, f)
-                            : compare(q, w, f);
+                            : compare(q, w, around, f);
 }
 
 }  // namespace pelage::cli

@@ -79,7 +79,7 @@ class mat_words {
                 continue;
             }
             const parsed_length l = parse_length(phrase(words_, at_, at_ + n));
-            if (l.ok()) {
+            if (l.ok() && l.value >= mm(0.1)) {  // shorter is no hair that a blade finds
                 m.free_hair = l.value;
                 at_ += n;
                 (void)take({"free"});

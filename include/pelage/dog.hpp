@@ -21,6 +21,9 @@ namespace pelage {
 
 /// Size classes as a salon prices them.
 enum class dog_size { toy, small, medium, large, giant };
+/// What an owner can agree to, as files and options name it.
+inline constexpr std::array<std::string_view, 5> consent_names{
+    "clip-down", "clip-jacket", "frail-dog", "other-length", "show-blades"};
 inline constexpr std::array<std::string_view, 5> size_names{"toy", "small", "medium", "large",
                                                             "giant"};
 [[nodiscard]] constexpr std::string_view name(dog_size s) {

@@ -603,3 +603,41 @@ TEST_CASE("a last groom in a year no file can hold is asked again", "[intake]") 
     CHECK(t.patient.visits[0].on == *parse_date("2026-09-30"));
     CHECK_THAT(t.said, match::ContainsSubstring("a day from 1990 on is needed"));
 }
+
+TEST_CASE("a second dog of a name gets an id of its own, and the salon stays open", "[intake]") {
+    namespace fs = std::filesystem;
+    const fs::path salon = fs::temp_directory_path() / ("pelage-twins-" + std::to_string(getpid()));
+    fs::create_directories(salon / "dogs");
+    std::ofstream(salon / "salon.toml")
+        << "format = 1\ntitle = \"Mill Lane\"\n[kit]\n[[kit.blade]]\nid = \"10\"\n";
+    std::string said;
+    const auto run = [&](std::vector<std::string> args, const std::string& answers) {
+        std::istringstream in(answers);
+        std::ostringstream out;
+        std::ostringstream err;
+        args.insert(args.end(), {"--salon", salon.string()});
+        const int code = cli::run(args, {parse_date("2026-11-26"), {}, &in, 1, true, {}}, out, err);
+        said = err.str();
+        return code;
+    };
+    const auto file = [&](const char* name) { return (salon / "dogs" / name).string(); };
+    for (const char* name : {"one.toml", "two.toml", "one-two.toml"}) {
+        CHECK(run({"plan", "--ask", "-o", file(name)}, common + ".") < 2);
+    }
+    CHECK(run({"lookup", "10"}, "") == 0);
+    CHECK(said.empty());
+    CHECK(run({"plan", "two"}, "") < 2);
+    CHECK(run({"plan", "moss-the-brave"}, "") < 2);
+    // written over: it stays who it is
+    CHECK(run({"plan", "--ask", "-o", file("two.toml")}, common + ".y") < 2);
+    CHECK(run({"lookup", "10"}, "") == 0);
+    CHECK(said.empty());
+    std::error_code ignored;
+    fs::remove_all(salon, ignored);
+}
+
+TEST_CASE("a name in another script has an id of no dog in particular", "[intake]") {
+    CHECK(io::dog_id("Bella Miller") == "bella-miller");
+    CHECK(io::dog_id("Белла") == "dog");
+    CHECK(io::dog_id("小白") == "dog");
+}

@@ -56,7 +56,7 @@ std::vector<document_text> edited(const std::string& file, const std::string& fr
     return files;
 }
 
-const blade& blade_of(const std::string& id) {
+const blade& blade_of(std::string_view id) {
     const blade* b = find(io::reference().blades, id);
     INFO("blade " << id);
     REQUIRE(b != nullptr);

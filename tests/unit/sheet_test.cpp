@@ -21,7 +21,7 @@ const catalogue& ref() {
     return io::reference();
 }
 
-const style& sheet(const std::string& id) {
+const style& sheet(std::string_view id) {
     const style* s = find(io::demo_salon().styles, id);
     INFO(id);
     REQUIRE(s != nullptr);
