@@ -8,6 +8,7 @@
 #include <pelage/phrase.hpp>
 #include <pelage/sheet_check.hpp>
 #include <pelage/text.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "groom_again.hpp"
 #include "groom_cells.hpp"
@@ -67,6 +68,7 @@ class trial_maker {
         t.own = own_ != nullptr && own_->id == s.id;
         t.for_mix = names_mix(s, r_.patient.mix, r_.reference.genes);
         dog patient = r_.patient;
+        assume_upkeep(patient, s);
         if (!t.own && !s.adjustable) {
             patient.body_length.reset();
         }
@@ -75,6 +77,11 @@ class trial_maker {
         ask.reasons = false;
         t.plan = plan_groom(ask);
         coat_fits(t);
+        if (t.plan.question) {
+            t.against.push_back({objection::skin_or_rules,
+                                 "a double coat is not clipped without its owner's consent"});
+            return t;
+        }
         if (!t.plan.stop.empty()) {
             t.against.push_back({objection::mats, "felted to the skin at the " + some(t.plan.stop) +
                                                       ": a veterinarian's"});
@@ -87,7 +94,7 @@ class trial_maker {
         }
         misses(t, ask);
         t.when = back_of(ask, t.plan);
-        brushing_holds(t);
+        brushing_holds(t, patient);
         far_from_own(t);
         replaced(t, ask);
         return t;
@@ -218,15 +225,15 @@ class trial_maker {
         return z.target ? z.tolerated : tolerance(aim, head, r_.rules.prices);
     }
 
-    void brushing_holds(sheet_trial& t) const {
+    void brushing_holds(sheet_trial& t, const dog& patient) const {
         if (t.when->full_groom >= wait_) {
             return;
         }
         const auto in = static_cast<int>(in_days(t.when->full_groom));
-        const brushing& b = r_.patient.brushed;
+        const brushing& b = patient.brushed;
         const bool in_vain = b.how_often != habit::none && !b.to_skin;
         t.against.push_back(
-            {objection::brushing, title(b) + (in_vain ? ", which counts as none" : "") +
+            {objection::brushing, brushing_of(patient) + (in_vain ? ", which counts as none" : "") +
                                       ", it holds until day " + std::to_string(in) + ", not day " +
                                       detail::fixed(in_days(wait_), 0)});
     }

@@ -142,7 +142,7 @@ back_in_answer back_in(const groom_request& r, const groom& as_is, const days& w
     ask.top = r.top != nullptr ? r.top : &top;
     back_in_answer a;
     a.wished = wished;
-    a.by_length = coat_of(r.reference, r.patient.coat.value()).matting_prone.has_value();
+    a.by_length = mats_by_length(coat_of(r.reference, r.patient.coat.value()));
     trial best{100, scaled(r, 100), as_is, after_groom(r, as_is)};
     a.holds = holds(r, best, wished);
     days longest = wait(r, best);

@@ -215,8 +215,7 @@ calendar calendar_of(const calendar_request& r, const groom& g) {
     out.until = day_of(r, p.last);
     out.today_takes = p.costs[static_cast<std::size_t>(visit_work::bath)] -
                       asked_of.rules.prices.trip.best + g.before + g.after;
-    out.mats_by_length =
-        coat_of(asked_of.reference, asked_of.patient.coat.value()).matting_prone.has_value();
+    out.mats_by_length = mats_by_length(coat_of(asked_of.reference, asked_of.patient.coat.value()));
     out.clips = std::any_of(c.steady.zones.begin(), c.steady.zones.end(), [&](const zone_plan& z) {
         return z.how.kind == tool_kind::clip &&
                asked_of.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);

@@ -65,7 +65,7 @@ bool works_with(const calendar_request& r, const grooms_to_come& now, const groo
                 const kept_clocks& kept, chance p) {
     const calendar_request other{ask, r.today, r.weeks, r.closed, nullptr};
     const groom g = plan_groom(ask);
-    if (g.stopped() || !g.stuck.empty()) {
+    if (!g.planned() || !g.stuck.empty()) {
         return false;
     }
     grooms_to_come c = grooms_of(other, g);

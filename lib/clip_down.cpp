@@ -17,7 +17,7 @@ class grower {
         : r_(ways::quietly(r)), g_(g), ready_(r_), coat_(coat_of(r.reference, *r.patient.coat)) {}
 
     [[nodiscard]] std::vector<grow_back_way> all() {
-        if (g_.stopped() || coat_.kind != cycle::growing) {
+        if (!g_.planned() || coat_.kind != cycle::growing) {
             return {};
         }
         find_clipped();
@@ -186,6 +186,10 @@ class grower {
         return most;
     }
 
+    [[nodiscard]] const std::string& id_of(const zone_plan& z) const {
+        return r_.reference.dog_body.zones[z.at.zone].id;
+    }
+
     /// All zones share the rate: the last one back at one quantile is the last at all.
     void date_it(grow_back_way& w) const {
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
@@ -200,7 +204,8 @@ class grower {
             }
             const length to = *wish->target - wish->tolerated;
             const auto in = [&](chance p) {
-                return reach_quantile(z.leaves->best, to, coat_.terminal.best, law_, p);
+                return reach_quantile(z.leaves->best, to, terminal_at(coat_, id_of(z)).best, law_,
+                                      p);
             };
             if (in(0.5) > w.back_in[1]) {
                 w.back_in = {in(0.1), in(0.5), in(0.9)};

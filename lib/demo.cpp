@@ -52,8 +52,13 @@ salon read_demo() {
         throw error(errc::internal, "the embedded data has no demo salon");
     }
     try {
-        return assemble_salon(files.front(), demo_files("styles/"), demo_files("dogs/"),
-                              reference());
+        std::vector<unsound_file> unsound;
+        salon s = assemble_salon(files.front(), demo_files("styles/"), demo_files("dogs/"),
+                                 reference(), unsound);
+        if (!unsound.empty()) {
+            throw bad_input(unsound.front().faults);
+        }
+        return s;
     } catch (const bad_input& wrong) {
         our_fault(wrong);
     }

@@ -27,7 +27,8 @@ std::uint32_t next_point(std::string_view s, std::size_t& at) {
 
 bool is_control(std::uint32_t p) {
     return p < 0x20U || (p >= 0x7FU && p < 0xA0U) || p == 0x2028U || p == 0x2029U ||
-           (p >= 0x202AU && p <= 0x202EU) || (p >= 0x2066U && p <= 0x2069U);
+           (p >= 0x202AU && p <= 0x202EU) || (p >= 0x2066U && p <= 0x2069U) ||
+           (p & 0xFFFEU) == 0xFFFEU;  // no characters: nothing on the web may hold them
 }
 
 std::string escape(std::uint32_t p) {
@@ -118,7 +119,7 @@ void faults::add(const spot& at, errc code, std::string text) {
 
 void faults::add_unknown(const spot& at, std::string_view what, std::string_view word,
                          const std::vector<std::string>& names) {
-    constexpr std::size_t few = 8;
+    constexpr std::size_t few = 11;
     constexpr std::size_t longest = 40;  // no name is as long
     std::string text = fmt::format("{}; found {}", what, shown(word));
     // looking for the nearest name takes time: a file full of faults gets fewer hints

@@ -67,9 +67,9 @@ std::vector<zone_forecast> zones_of(const kept_coat& k, const groom& g, const ba
 
 /// The same groom with something else known of the dog.
 groom_request with(const groom_request& r, const dog& d, const learned_rate* learned) {
-    return {r.reference, r.rules,   r.tools,       d,           r.sheet,
-            r.today,     r.asked,   r.length_wish, r.both_ways, r.match_sides,
-            r.patchwork, r.reasons, r.top,         r.laid,      learned};
+    return {r.reference,   r.rules,     r.tools,       d,         r.sheet,     r.today,   r.asked,
+            r.length_wish, r.both_ways, r.match_sides, r.by_best, r.patchwork, r.reasons, r.top,
+            r.laid,        learned};
 }
 
 std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g,
@@ -89,11 +89,14 @@ std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g,
     return out;
 }
 
-std::optional<std::array<days, 3>> regrown(const groom_request& r, const groom& g, const coat& c) {
-    const bool clipped = std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
-        return z.how.kind == tool_kind::clip &&
-               r.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
-    });
+bool clipped_jacket(const groom_request& r, const zone_plan& z) {
+    return z.how.kind == tool_kind::clip &&
+           r.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
+}
+
+std::optional<regrown_jacket> regrown(const groom_request& r, const groom& done, const coat& c) {
+    const bool clipped = std::any_of(done.zones.begin(), done.zones.end(),
+                                     [&](const zone_plan& z) { return clipped_jacket(r, z); });
     if (c.kind != cycle::resting || !c.reentry || !clipped) {
         return std::nullopt;
     }
@@ -101,9 +104,18 @@ std::optional<std::array<days, 3>> regrown(const groom_request& r, const groom& 
     const rate_law law = prior_rate(rate_of(r.reference, r.rules, c.id), r.rules.growth);
     // regrown: 95 % of the terminal length, as the calibration of the double short class has it
     const length to = c.terminal.best * 0.95;
-    return std::array<days, 3>{resting_quantile(rest, law, to, 0.1),
-                               resting_quantile(rest, law, to, 0.5),
-                               resting_quantile(rest, law, to, 0.9)};
+    const growth_rules& g = r.rules.growth;
+    const delay_law late{g.delayed_share.best, g.delay_median.best, g.delay_log_sd.best};
+    regrown_jacket out;
+    for (std::size_t i = 0; i < shown.size(); ++i) {
+        out.in[i] = resting_quantile(rest, law, late, to, shown[i]);
+    }
+    for (const zone_plan& z : done.zones) {
+        if (clipped_jacket(r, z) && z.leaves) {
+            out.left = longer(out.left, z.leaves->best);
+        }
+    }
+    return out;
 }
 
 }  // namespace
@@ -127,7 +139,7 @@ forecast forecast_of(const groom_request& request, const groom& g, bool by_zone)
         f.by_coat = when_back(k.zones, usual, asked(r), k.usual);
     }
     f.usual = k.usual;
-    f.mats_by_length = c.matting_prone.has_value();
+    f.mats_by_length = mats_by_length(c);
     const auto zones = zones_of(k, g, f.when);
     const auto order = in_order(zones);
     f.zones = picked(zones, order);

@@ -7,6 +7,7 @@
 #include "groom_blends.hpp"
 #include "groom_cautions.hpp"
 #include "groom_cells.hpp"
+#include "groom_jacket.hpp"
 #include "groom_order.hpp"
 #include "groom_problem.hpp"
 #include "groom_wish.hpp"
@@ -42,8 +43,9 @@ std::string there_in(const groom_request& r, const zone_plan& z) {
                              ? prior_rate(c, r.rules.growth)
                              : learn_rate(r.patient, r.reference, r.rules, r.today).next;
     const length near = *z.target - z.tolerated;
-    const days early = reach_quantile(*z.now, near, c.terminal.best, law, 0.1);
-    const days late = reach_quantile(*z.now, near, c.terminal.best, law, 0.9);
+    const length most = terminal_at(c, zone_of(r, z).id).best;
+    const days early = reach_quantile(*z.now, near, most, law, 0.1);
+    const days late = reach_quantile(*z.now, near, most, law, 0.9);
     return is_never(late) ? "; this coat may never get there"
                           : "; about there in " + detail::fixed(in_days(early), 0) + " to " +
                                 detail::fixed(in_days(late), 0) + " days";
@@ -61,17 +63,15 @@ struct chosen_row {
 /// What may be used in a place, as far as it leaves a length.
 struct usable {
     const setup* how = nullptr;
-    finished leaves{};
+    length leaves{};
 };
 std::vector<usable> usable_in(const chosen_row& at, const zone_plan& z) {
     std::vector<usable> out;
     for (const allowed_setup& a : at.c.choice.zones[at.row]) {
-        const std::size_t k = at.c.setup_of(a.setup);
-        const setup& s = at.ready.top().setups()[k];
+        const setup& s = at.ready.top().setups()[at.c.setup_of(a.setup)];
         const bool known = s.kind != tool_kind::carder && (s.kind != tool_kind::none || z.now);
         if (known && at.c.combed(a.setup) == z.combed_out) {
-            out.push_back(
-                {&s, left_by(z, s, at.ready.top().leaves(k, *at.r.patient.coat), at.r.rules.cut)});
+            out.push_back({&s, mm(a.length / 100.0)});
         }
     }
     return out;
@@ -81,10 +81,10 @@ std::vector<usable> usable_in(const chosen_row& at, const zone_plan& z) {
 /// nearer; else it costs least on the whole, and what would be nearer is named.
 void tell_miss(const chosen_row& at, zone_plan& z) {
     const std::vector<usable> here = usable_in(at, z);
-    const auto off = [&](const finished& f) { return in_hundredths(gap(f.best, *z.target)); };
+    const auto off = [&](const length& l) { return in_hundredths(gap(l, *z.target)); };
     const usable* nearest = nullptr;
     for (const usable& u : here) {
-        if (off(u.leaves) < off(nearest == nullptr ? *z.leaves : nearest->leaves)) {
+        if (off(u.leaves) < off(nearest == nullptr ? z.leaves->best : nearest->leaves)) {
             nearest = &u;
         }
     }
@@ -96,7 +96,7 @@ void tell_miss(const chosen_row& at, zone_plan& z) {
     z.why = miss_in_words(z) + (at.proven ? ", which costs least on the whole; " : "; ");
     if (nearest->how->kind == tool_kind::scissors) {
         const work more = place_work(at.r, z.at, finish::scissor) - z.takes;
-        z.why += "scissoring would leave " + show(nearest->leaves.best);
+        z.why += "scissoring would leave " + show(nearest->leaves);
         z.why += in_mmin(more) >= 500
                      ? " and take " + detail::fixed(in_minutes(more), 0) + " min more here"
                      : std::string{};
@@ -107,7 +107,7 @@ void tell_miss(const chosen_row& at, zone_plan& z) {
         left ? "left as it is it would be"
              : (held(*nearest->how) == held(z.how) ? title(*nearest->how) : held(*nearest->how)) +
                    " would leave";
-    z.why += what + " " + show(nearest->leaves.best);
+    z.why += what + " " + show(nearest->leaves);
 }
 
 /// Why it isn't the blade that the sheet names.
@@ -144,13 +144,14 @@ void tell_clipped_down(const groom_request& r, zone_plan& z, bool with_part, boo
 
 /// What became of the wish in a place that something is chosen for, in words that hold.
 void tell_outcome(const chosen_row& at, finish asked, zone_plan& z) {
-    if (z.how.kind == tool_kind::none) {
+    if (z.how.kind == tool_kind::none || z.tidied) {
         z.came = asked != finish::leave ? outcome::hair_shorter : outcome::left_by_sheet;
         if (z.came == outcome::hair_shorter) {
             z.why = z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
                         ? "today's hair is " + show(*z.now) + ", the sheet wants " +
                               show(*z.target) + there_in(at.r, z)
                         : "today's hair is already " + show(*z.now);
+            z.why = z.tidied ? "tidied, what stands out; " + z.why : z.why;
         } else if (z.why.empty()) {
             z.why = "the sheet leaves it";
         }
@@ -210,6 +211,7 @@ void read_mat(const groom_request& r, const made_ready& ready, const compiled_gr
         z.when = list::before_bath;
         z.how_finished = finish::clip;
         z.takes = off;
+        z.tidied = false;
     }
     z.trial = z.mat && depth_unknown(*mat_at(r.patient, z.at));
 }
@@ -220,8 +222,11 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
         zone_plan& z = g.zones[c.rows[row]];
         const std::size_t k = g.choice.setup[row];
         z.how = ready.top().setups()[c.setup_of(k)];
-        const finished left =
-            left_by(z, z.how, ready.top().leaves(c.setup_of(k), *r.patient.coat), r.rules.cut);
+        call_by_name(z.how, coat_of(r.reference, *r.patient.coat));
+        const finished left = left_there(
+            zone_of(r, z), z.how,
+            left_by(z, z.how, ready.top().leaves(c.setup_of(k), *r.patient.coat), r.rules.cut),
+            r.rules.cut);
         const bool aimed =
             z.target && (z.how.kind == tool_kind::scissors || z.how.kind == tool_kind::thinners ||
                          z.how.kind == tool_kind::fingers);
@@ -288,7 +293,18 @@ void take_edges_along(const groom_request& r, const made_ready& ready, groom& g)
         edge.leaves = rounded(scissored(*edge.target, r.rules.cut));
         edge.takes = place_work(r, edge.at, finish::scissor);
         edge.came = outcome::goes_along;
+        edge.tidied = false;
     }
+}
+
+std::string why_left_alone(const groom_request& r, const zone_plan& z) {
+    const std::string skin =
+        z.hurt == skin_state::scab ? "a scab under a mat" : "skin " + std::string(name(*z.hurt));
+    if (!z.edge_of_hurt) {
+        return skin + ": left alone";
+    }
+    const skin_finding* f = hurt_at(r.reference.dog_body, r.patient, z.at);
+    return "it belongs to the " + title(r.reference.dog_body, f->at) + ", " + skin + ": left alone";
 }
 
 void read_left(const groom_request& r, groom& g) {
@@ -296,7 +312,7 @@ void read_left(const groom_request& r, groom& g) {
         if (z.hurt) {
             z.how = by_hand(tool_kind::none);
             z.came = outcome::skin_left;
-            z.why = "skin " + std::string(name(*z.hurt)) + ": left alone";
+            z.why = why_left_alone(r, z);
             z.leaves = z.now ? std::optional{finished{*z.now, *z.now, *z.now}} : std::nullopt;
         }
     }
@@ -304,6 +320,7 @@ void read_left(const groom_request& r, groom& g) {
     for (const std::size_t i : g.stuck) {
         zone_plan& z = g.zones[i];
         z.came = outcome::stuck;
+        z.tidied = false;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
         z.why = "the kit has nothing at hand that may be used here";
         if (m != nullptr && depth_unknown(*m)) {
@@ -329,7 +346,9 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
         take_edges_along(r, ready, g);
     }
     read_left(r, g);
+    g.fleas = fleas_on(r.patient);
     put_in_order(r, g);
+    card_out_first(r, g);
     add_blends(r, ready, g);
     return g;
 }
@@ -346,10 +365,22 @@ groom plan_groom(const groom_request& r) {
         // a dog felted to the skin isn't clipped by plan: everything else waits for a veterinarian
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
+            z.tidied = false;
             z.why = g.signs.empty()
                         ? "felted to the skin somewhere: a veterinarian decides before anything is "
                           "done"
                         : "a veterinarian sees this dog before anything is done";
+        }
+        add_cautions(r, g);
+        return g;
+    }
+    if (auto question = question_of(r, ready, c.zones)) {
+        groom g;
+        g.zones = std::move(c.zones);
+        g.question = std::move(question);
+        for (zone_plan& z : g.zones) {
+            z.came = outcome::stuck;
+            z.why = "a double coat's owner agrees in writing before it is clipped";
         }
         add_cautions(r, g);
         return g;
@@ -381,7 +412,7 @@ kept_coat after_groom(const groom_request& r, const groom& g) {
         k.zones.push_back({z.leaves->best,
                            matting_prone_length(c, zone_of(r, z), r.patient.brushed,
                                                 r.patient.coat_change, r.rules.matting),
-                           c.terminal.best, clock});
+                           terminal_at(c, zone_of(r, z).id).best, clock});
         k.index.push_back(i);
     }
     return k;

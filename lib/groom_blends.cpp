@@ -85,10 +85,7 @@ class blender {
             from.how.kind == tool_kind::fingers && into.how.kind == tool_kind::fingers;
         one.when = stripped ? list::before_bath : list::after_bath;
         one.width = blend_width(one.step, along, r_.patient.size, r_.rules.prices);
-        one.smoothed = stripped ? tool_kind::fingers
-                       : from.how_finished == finish::thin || into.how_finished == finish::thin
-                           ? tool_kind::thinners
-                           : tool_kind::scissors;
+        one.smoothed = stripped ? tool_kind::fingers : smoother(from, into);
         // what is only scissored isn't blended by a blade because a mat took one to it
         const auto scissored = [&](const zone_plan& z) {
             return zone_of(z).has(zone_use::scissors_only) && z.came == outcome::clipped_under;
@@ -97,6 +94,19 @@ class blender {
             break_step(one, from, into);
         }
         g_.blends.push_back(std::move(one));
+    }
+
+    /// Thinners where a line of the pattern is worked away: where clipped, carded or stripped coat meets
+    /// another length. Scissors where both are scissored anyway, and on coats that stand off, in which
+    /// thinners leave marks (common practice, no source).
+    [[nodiscard]] tool_kind smoother(const zone_plan& from, const zone_plan& into) const {
+        const auto scissored = [](const zone_plan& z) {
+            return z.how.kind == tool_kind::scissors || z.how_finished == finish::comb_then_scissor;
+        };
+        const bool thinned = from.how_finished == finish::thin || into.how_finished == finish::thin;
+        const bool line = !scissored(from) || !scissored(into);
+        return thinned || (line && r_.patient.coat != coat_class::curly) ? tool_kind::thinners
+                                                                         : tool_kind::scissors;
     }
 
     [[nodiscard]] bool edge_on_purpose(const zone_plan& from, const zone_plan& into,

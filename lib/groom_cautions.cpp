@@ -7,6 +7,7 @@
 #include <pelage/select.hpp>
 #include <pelage/text.hpp>
 
+#include "groom_cells.hpp"
 #include "groom_wish.hpp"
 
 namespace pelage {
@@ -19,11 +20,22 @@ using places_named = std::optional<std::vector<std::string>>;
 class judge {
   public:
     judge(const groom_request& r, const groom& g)
-        : r_(r), g_(g), coat_(coat_of(r.reference, r.patient.coat.value())) {}
+        : r_(r), g_(g), coat_(coat_of(r.reference, r.patient.coat.value())) {
+        if (r.patient.sensitive.empty()) {
+            return;
+        }
+        const part_index parts(r.reference.dog_body);
+        for (const std::string& word : r.patient.sensitive) {
+            if (const selection* meant = parts.find(word)) {
+                hated_.insert(hated_.end(), meant->places.begin(), meant->places.end());
+            }
+        }
+    }
 
     [[nodiscard]] places_named applies(caution_when w) const {
         // a dog that goes to a veterinarian is told of that alone
-        if (g_.stopped() && w != caution_when::stop && w != caution_when::skin_finding) {
+        if (g_.stopped() && w != caution_when::stop && w != caution_when::skin_finding &&
+            w != caution_when::lump_new && w != caution_when::parasite) {
             return {};
         }
         switch (w) {
@@ -69,7 +81,7 @@ class judge {
             case caution_when::young:
                 return whole(r_.patient.age == life_stage::young);
             case caution_when::ill:
-                return whole(!r_.patient.health.empty());
+                return whole(ails(r_.patient));
             case caution_when::mat_in_bath:
                 return where([](const zone_plan& z) {
                     return mat_clipped_off(z) ||
@@ -88,32 +100,33 @@ class judge {
             case caution_when::combing_out:
                 return where([](const zone_plan& z) { return z.combed_out; });
             case caution_when::parasite:
-                return where([](const zone_plan& z) { return z.hurt == skin_state::parasite; });
+                return of_skin(skin_state::parasite);
+            case caution_when::lump_new:
+                return where([](const zone_plan& z) {
+                    return std::any_of(z.around.begin(), z.around.end(), [](const auto& f) {
+                        return f.state == skin_state::lump && !f.known;
+                    });
+                });
+            case caution_when::scab:
+                return where([](const zone_plan& z) {
+                    return std::any_of(z.around.begin(), z.around.end(),
+                                       [](const auto& f) { return f.state == skin_state::scab; });
+                });
         }
         return {};
     }
 
-    [[nodiscard]] bool doubled() const {
-        return coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
-    }
+    [[nodiscard]] bool doubled() const { return double_coated(coat_.id); }
     [[nodiscard]] bool jacket(const zone_plan& z) const { return zone_of(z).has(zone_use::jacket); }
     [[nodiscard]] static bool clipped(const zone_plan& z) {
         return z.how.kind == tool_kind::clip && z.came != outcome::stuck;
     }
-    /// A double coat's jacket that the sheet clips and the plan cards for want of consent.
-    [[nodiscard]] bool carded_instead(const zone_plan& z) const {
-        if (!doubled() || !jacket(z) || z.how.kind != tool_kind::carder) {
-            return false;
-        }
-        const auto how = instruction_for(r_, z.at).how.value_or(finish::clip);
-        return how == finish::clip || how == finish::comb_then_scissor;
-    }
-    /// A wire coat, or the silky jacket of a sheet that asks consent to clip it (spaniels).
+    /// A wire or feathered coat, or the silky jacket of a sheet that asks consent to clip it.
     [[nodiscard]] bool stripped_by_custom() const {
         const auto& asks = r_.sheet.consent;
         const bool asked = std::find(asks.begin(), asks.end(), "clip-jacket") != asks.end();
         const bool silky = coat_.id == coat_class::drop || coat_.id == coat_class::wavy;
-        return coat_.id == coat_class::wire || (silky && asked);
+        return pelage::stripped_by_custom(coat_.id) || (silky && asked);
     }
     [[nodiscard]] bool made_for_another_coat() const {
         const auto& fits = r_.sheet.coats;
@@ -151,6 +164,15 @@ class judge {
         }
         return all.empty() ? places_named{} : places_named{titles(r_.reference.dog_body, all)};
     }
+    [[nodiscard]] places_named of_skin(skin_state s) const {
+        std::vector<place> all;
+        for (const skin_finding& f : r_.patient.skin) {
+            if (f.state == s) {
+                all.push_back(f.at);
+            }
+        }
+        return all.empty() ? places_named{} : places_named{titles(r_.reference.dog_body, all)};
+    }
     [[nodiscard]] static bool worked(const zone_plan& z) {
         return z.how.kind != tool_kind::none || z.combed_out;
     }
@@ -160,21 +182,16 @@ class judge {
         return w.where == group::legs || w.where == group::feet || w.has(zone_use::pads);
     }
     [[nodiscard]] bool hated(const zone_plan& z) const {
-        const auto& all = r_.patient.sensitive;
-        return std::any_of(all.begin(), all.end(), [&](const std::string& word) {
-            const auto meant = select(r_.reference.dog_body, word);
-            return meant &&
-                   std::any_of(meant->places.begin(), meant->places.end(), [&](const place& p) {
-                       // who can't touch the feet can't scoop the pads
-                       const bool foot = zone_of(z).has(zone_use::pads) &&
-                                         r_.reference.dog_body.zones[p.zone].where == group::feet;
-                       return foot || share_side(p, z.at);
-                   });
+        return std::any_of(hated_.begin(), hated_.end(), [&](const place& p) {
+            // who can't touch the feet can't scoop the pads
+            const bool foot = zone_of(z).has(zone_use::pads) &&
+                              r_.reference.dog_body.zones[p.zone].where == group::feet;
+            return foot || share_side(p, z.at);
         });
     }
     /// The last full groom is longer ago than such a coat usually goes.
     [[nodiscard]] bool long_since() const {
-        if (!coat_.matting_prone || !r_.today) {
+        if (!mats_by_length(coat_) || !r_.today) {
             return false;
         }
         const auto& all = r_.patient.visits;
@@ -205,11 +222,8 @@ class judge {
     const groom_request& r_;
     const groom& g_;
     const coat& coat_;
+    std::vector<place> hated_;  ///< what the dog hates to have touched
 };
-
-bool agreed(const dog& d, std::string_view id) {
-    return std::find(d.consents.begin(), d.consents.end(), id) != d.consents.end();
-}
 
 /// A consent a sheet asks for, as the owner reads it.
 std::string consent_in_words(const std::string& id) {
@@ -242,24 +256,25 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
     const bool jacket_clipped =
         std::any_of(g.zones.begin(), g.zones.end(),
                     [&](const zone_plan& z) { return judge::clipped(z) && j.jacket(z); });
-    const bool carded = std::any_of(g.zones.begin(), g.zones.end(),
-                                    [&](const zone_plan& z) { return j.carded_instead(z); });
-    if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || carded)) {
+    const bool withheld =
+        std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) { return z.withheld; });
+    if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || withheld)) {
         need("clip-jacket",
-             std::string("clipping a double coat's jacket: it may grow back slowly or changed") +
-                 (carded ? "; until then it is carded, whatever the sheet says" : ""));
+             std::string("clipping a double coat: it may grow back slowly or changed") +
+                 (withheld && !g.question ? "; until then what the sheet clips is not clipped"
+                                          : ""));
     }
-    const bool frail = tender(r.patient) || !r.patient.health.empty();
-    if (frail && !g.stopped()) {
+    const bool frail = tender(r.patient) || ails(r.patient);
+    if (frail && g.planned()) {
         need(
             "frail-dog",
             "an old, ill or thin-skinned dog is groomed: it tires and is hurt more easily, and the "
             "groom stops early if it has had enough");
     }
-    if (r.sheet.show) {
+    if (r.sheet.show && g.planned()) {
         need("show-blades", "very short blades on clean face and feet (show finish)");
     }
-    if (coat_of(r.reference, r.patient.coat.value()).id == coat_class::wire && jacket_clipped) {
+    if (stripped_by_custom(r.patient.coat.value()) && jacket_clipped) {
         need("clip-jacket", "clipping instead of hand-stripping: softer coat, paler colour");
     }
     for (const std::string& s : r.sheet.consent) {
@@ -275,7 +290,7 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
 void add_long_note(const groom_request& r, groom& g) {
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     const length most = r.rules.matting.daily_only_above.best;
-    if (!c.matting_prone || counted(r.patient.brushed) == habit::daily) {
+    if (!mats_by_length(c) || counted(r.patient.brushed) == habit::daily) {
         return;
     }
     std::string names;
@@ -290,6 +305,17 @@ void add_long_note(const groom_request& r, groom& g) {
     }
 }
 
+/// Whether scissors may take a place down to that length today.
+bool may_scissor_to(const groom_request& r, zone_plan z, const length& to) {
+    z.target = to;
+    z.tolerated =
+        tolerance(to, r.reference.dog_body.zones[z.at.zone].where == group::head, r.rules.prices);
+    z.how_finished = finish::scissor;
+    z.tidied = false;
+    const zone_case at(r, coat_of(r.reference, r.patient.coat.value()), z, z.combed_out);
+    return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
+}
+
 /// Left and right of a pair that come out visibly different, but for a mat: that choice stands among
 /// the other ways.
 void add_uneven_note(const groom_request& r, groom& g) {
@@ -302,11 +328,16 @@ void add_uneven_note(const groom_request& r, groom& g) {
         if (pair && !by_mat && left.leaves && right.leaves &&
             gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
             const bool hurt = left.hurt.has_value() || right.hurt.has_value();
-            g.notes.push_back(title(r.reference.dog_body, left.at) + " " + show(left.leaves->best) +
-                              ", " + title(r.reference.dog_body, right.at) + " " +
-                              show(right.leaves->best) +
-                              (hurt ? " until the skin has healed"
-                                    : ": ask the owner whether the longer one is to match"));
+            const std::string uneven = title(r.reference.dog_body, {left.at.zone, side::both}) +
+                                       " uneven: left " + show(left.leaves->best) + ", right " +
+                                       show(right.leaves->best);
+            const bool left_longer = left.leaves->best > right.leaves->best;
+            const length level = (left_longer ? right : left).leaves->best;
+            if (!hurt && may_scissor_to(r, left_longer ? left : right, level)) {
+                g.asks.push_back(uneven + "; alike at " + show(level) + "?");
+            } else {
+                g.notes.push_back(uneven + (hurt ? ", until the skin has healed" : ""));
+            }
         }
     }
 }
@@ -340,6 +371,23 @@ void add_tracks_note(const groom_request& r, groom& g) {
     }
 }
 
+/// When a stripped jacket is due again, which no date of the plan reckons with.
+void add_strip_note(const groom_request& r, groom& g) {
+    const bool stripped = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
+        return z.how.kind == tool_kind::fingers;
+    });
+    if (!stripped || g.stopped()) {
+        return;
+    }
+    const figure<days>& again = r.rules.matting.strip_again;
+    const auto weeks = [](const days& d) { return detail::fixed(in_days(d) / 7.0, 0); };
+    g.notes.push_back(
+        "a stripped jacket is stripped again after " + weeks(again.low) + " to " +
+        weeks(again.high) +
+        " weeks and rolled in between (common practice, no source); how stripped hair "
+        "comes back isn't modelled: the date is for the rest of the coat");
+}
+
 void add_notes(const groom_request& r, const judge& j, groom& g) {
     if (j.made_for_another_coat()) {
         std::string coats;
@@ -369,8 +417,14 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
                           in(r.rules.refusal.comb_out_limit.best));
     }
     if (!r.patient.brushing_said) {
-        g.notes.emplace_back("nothing is said of brushing at home: taken as none (--brush)");
+        g.notes.push_back(
+            r.patient.upkeep_assumed
+                ? "nothing is said of brushing at home: taken as the sheet assumes, " +
+                      title(r.patient.brushed) + "; ask the owner (--brush)"
+                : "nothing is said of brushing at home, by the sheet neither: taken "
+                  "as none; ask the owner (--brush)");
     }
+    add_strip_note(r, g);
     add_long_note(r, g);
     add_uneven_note(r, g);
     add_tracks_note(r, g);

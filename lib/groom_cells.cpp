@@ -5,6 +5,7 @@
 
 #include <pelage/text.hpp>
 
+#include "groom_jacket.hpp"
 #include "groom_wish.hpp"
 
 namespace pelage {
@@ -20,6 +21,9 @@ bool aims(const setup& s) {
 bool uses_tool(const zone_case& at, const setup& s, bool scissors_too) {
     if (at.mat_in) {
         return s.kind == tool_kind::clip;
+    }
+    if (at.plan.tidied) {
+        return s.kind == tool_kind::scissors;
     }
     const bool wished = at.plan.target.has_value();
     switch (at.plan.how_finished) {
@@ -52,7 +56,7 @@ bool is_named(const zone_plan& z, const setup& s) {
 
 bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished& leaves) {
     const zone_plan& z = at.plan;
-    if (at.mat_in) {
+    if (at.mat_in || z.tidied) {
         return bar::kind::none;
     }
     if (z.now && s.kind != tool_kind::none && in_hundredths(leaves.best) > in_hundredths(*z.now)) {
@@ -62,7 +66,8 @@ bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished&
         return bar::kind::none;
     }
     // scissors stray to both sides of what they are aimed at: their aim counts
-    const length low = s.kind == tool_kind::clip ? leaves.low : leaves.best;
+    const bool by_low = s.kind == tool_kind::clip && !at.request.by_best;
+    const length low = by_low ? leaves.low : leaves.best;
     if (z.between == side_of_target::longer && at.hard_least &&
         in_hundredths(low) < in_hundredths(*z.target - z.tolerated)) {
         return bar::kind::too_short;
@@ -74,6 +79,14 @@ bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished&
     return bar::kind::none;
 }
 
+/// What a bare blade leaves here with the lay.
+finished left_by_blade(const zone_case& at, const blade& b) {
+    const setup s = bare(b, direction::with_lay);
+    const cut_rules& rules = at.request.rules.cut;
+    const double lay = lay_of(at.request.reference, at.request.rules, at.hair.id).best;
+    return left_there(at.where, s, cut_length(s, lay, rules), rules);
+}
+
 cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
     cell c;
     const zone_plan& z = at.plan;
@@ -82,12 +95,7 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
         // nothing to clip where the hair is no longer than the first customary blade leaves it
         const blade* b = find(at.request.reference.blades, customary.front());
         c.leaves = {*z.now, *z.now, *z.now};
-        c.offered =
-            b != nullptr &&
-            *z.now <= cut_length(bare(*b, direction::with_lay),
-                                 lay_of(at.request.reference, at.request.rules, at.hair.id).best,
-                                 at.request.rules.cut)
-                          .best;
+        c.offered = b != nullptr && *z.now <= left_by_blade(at, *b).best;
         return c;
     }
     if (s.kind != tool_kind::clip || s.over || s.way != direction::with_lay) {
@@ -98,7 +106,7 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
         return c;
     }
     c.offered = true;
-    c.leaves = clipped;
+    c.leaves = left_there(at.where, s, clipped, at.request.rules.cut);
     // the customary order decides: a step down the list costs a minute (assumption)
     c.price = at.takes +
               minutes(1.0) * static_cast<std::int64_t>(at.mat_in ? 0 : rank - customary.begin());
@@ -134,7 +142,7 @@ cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, b
         c.price = at.takes;
         return c;
     }
-    if (z.target && (clip || aims(s) || z.how_finished != finish::leave)) {
+    if (z.target && !z.tidied && (clip || aims(s) || z.how_finished != finish::leave)) {
         c.no.what = too_short_or_long(at, s, c.leaves);
         if (c.no.what != bar::kind::none && !at.request.reasons) {
             return c;  // nobody asks what it would cost
@@ -165,7 +173,7 @@ finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
     if (s.kind == tool_kind::clip) {
         return clipped;
     }
-    if (aims(s) && z.target) {
+    if (aims(s) && z.target && !z.tidied) {
         const bool scissors = s.kind == tool_kind::scissors && z.aim;
         return rounded(scissored(scissors ? *z.aim : *z.target, rules));
     }
@@ -180,18 +188,18 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     : request(r), hair(c), plan(z), where(r.reference.dog_body.zones[z.at.zone]) {
     mat_in = z.mat && !combed;
     hard_least = !(r.match_sides && z.beside_mat);
-    const bool doubled = c.id == coat_class::double_short || c.id == coat_class::double_long;
     const bool face = where.has(zone_use::clean_face) && r.sheet.face == "clean";
     const bool feet = where.has(zone_use::clean_feet) && r.sheet.feet == "clean";
     today.where = &where;
     today.mat = mat_in ? mat_at(r.patient, z.at) : nullptr;
     today.skin_hurt = z.hurt.has_value();
+    today.bump = !z.around.empty();
     today.clean = face || feet;
     // a sheet that names the blade of cheeks and throat has a pattern there
     today.pattern = where.has(zone_use::pattern_cheek) && z.blade_wish.has_value();
     today.show = r.sheet.show && agreed(r.patient, "show-blades");
     today.thin_or_old = tender(r.patient);
-    today.double_jacket = doubled && carded_by_default(where) && !agreed(r.patient, "clip-jacket");
+    today.double_jacket = jacket_unsigned(r) && asks_consent(where);
     today.sheet_clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
     today.target = z.target;

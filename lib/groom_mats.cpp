@@ -38,14 +38,14 @@ std::optional<work> combing_of(const groom_request& r, const zone_plan& z, const
     return takes && half ? std::optional{mmin((in_mmin(*takes) + 1) / 2)} : takes;
 }
 
-std::optional<double> weeks_lost(const coat& c, const zone_plan& z, const length& left) {
+std::optional<double> weeks_lost(const coat& c, const zone& where, const zone_plan& z,
+                                 const length& left) {
     std::optional<length> wished = z.target;
     if (!wished) {
         // coat that is to stay counts as long as it is known to be, or as long as it may get before
         // it mats (assumption)
-        wished = z.now             ? z.now
-                 : c.matting_prone ? std::optional{c.matting_prone->best}
-                                   : std::nullopt;
+        const figure<length>* prone = matting_prone_at(c, where.id);
+        wished = z.now ? z.now : prone != nullptr ? std::optional{prone->best} : std::nullopt;
     }
     if (wished && z.now) {
         wished = shorter(*wished, *z.now);
@@ -108,7 +108,7 @@ std::vector<part> beyond_share(const groom_request& r, const made_ready& ready,
             all += here;
             const bool off = z.mat && !c.combed(s.setup[row]);
             const length left = mm(find(c.choice, row, s.setup[row])->length / 100.0);
-            clipped += off && weeks_lost(hair, z, left) ? here : work{};
+            clipped += off && weeks_lost(hair, zone_of(r, z), z, left) ? here : work{};
         }
         const bool much = static_cast<double>(in_mmin(clipped)) >
                           r.rules.prices.part_down.best * static_cast<double>(in_mmin(all));

@@ -19,7 +19,7 @@ namespace pelage {
 
 /// What clipping off loses against what would be there else: nothing within the tolerance, otherwise
 /// the weeks such a coat needs to be back, by its usual rate.
-[[nodiscard]] std::optional<double> weeks_lost(const coat& c, const zone_plan& z,
+[[nodiscard]] std::optional<double> weeks_lost(const coat& c, const zone& where, const zone_plan& z,
                                                const length& left);
 
 /// The parts of which mats take more than their share in that choice and that one blade can take down.

@@ -7,6 +7,7 @@
 #include <pelage/text.hpp>
 
 #include "groom_cells.hpp"
+#include "groom_jacket.hpp"
 #include "groom_mats.hpp"
 
 namespace pelage {
@@ -51,28 +52,13 @@ class compiler {
     [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
         return r_.reference.dog_body.zones[z.at.zone];
     }
-    [[nodiscard]] bool double_coat() const {
-        return coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
-    }
-
-    /// The sheet wants the jacket clipped.
-    [[nodiscard]] bool clips_jacket() const {
-        const auto& zones = r_.reference.dog_body.zones;
-        for (std::size_t i = 0; i < zones.size(); ++i) {
-            const instruction wish = wishes_.at({i, side::both});
-            const finish how = wish.how.value_or(finish::clip);
-            if (zones[i].has(zone_use::jacket) && (wish.target || wish.blade) &&
-                (how == finish::clip || how == finish::comb_then_scissor)) {
-                return true;
-            }
-        }
-        return false;
-    }
 
     void add_zone(const place& p);
     void decide_mat(zone_plan& z, const mat_finding* m);
+    void look_at_skin(zone_plan& z) const;
     void decide_wish(zone_plan& z, const instruction& wish);
     void decide_target(zone_plan& z, const instruction& wish);
+    [[nodiscard]] bool is_tidied(zone_plan z) const;
     void mark_beside_mats();
     void add_rows();
     void add_seams();
@@ -166,12 +152,17 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     z.how_finished = wish.how.value_or(said ? finish::clip : finish::leave);
     const bool clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-    const bool unsigned_jacket = double_coat() && !agreed(r_.patient, "clip-jacket");
+    const bool not_signed = jacket_unsigned(r_);
     // what hangs beside a jacket that stays isn't scissored to the length the jacket was to have
-    const bool beside = z.how_finished == finish::scissor && unsigned_jacket && clips_jacket();
-    if ((clips || beside) && unsigned_jacket && carded_by_default(where)) {
-        z.how_finished = finish::card;
-        z.why = "a double coat's jacket is carded, not clipped, unless the owner agrees in writing";
+    const bool beside = z.how_finished == finish::scissor && not_signed &&
+                        clips_jacket(wishes_, r_.reference.dog_body);
+    if ((clips || beside) && not_signed && asks_consent(where)) {
+        z.withheld = true;
+        z.how_finished = carded_by_default(where) ? finish::card : finish::leave;
+        z.why = carded_by_default(where) ? "a double coat's jacket is carded, not clipped, unless "
+                                           "the owner agrees in writing"
+                                         : "a double coat's head and ears are not clipped unless "
+                                           "the owner agrees in writing";
     }
     if (z.how_finished != finish::leave && z.how_finished != finish::card) {
         decide_target(z, wish);
@@ -186,6 +177,34 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     }
 }
 
+/// Face, feet and edges that the sheet scissors, their hair no longer than the wish: what stands out is
+/// taken off all the same (common practice).
+bool compiler::is_tidied(zone_plan z) const {
+    const zone& w = zone_of(z);
+    const bool finished_off = (w.where == group::head && !w.has(zone_use::ear_leather)) ||
+                              w.where == group::feet || w.has(zone_use::scissors_only);
+    const bool scissored =
+        z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
+    if (!finished_off || !scissored || z.hurt || !z.now || !z.target ||
+        *z.now > *z.target + z.tolerated || *z.now < r_.rules.prices.tidy_least.best) {
+        return false;
+    }
+    z.tidied = true;
+    const zone_case at(r_, coat_, z, true);
+    return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
+}
+
+void compiler::look_at_skin(zone_plan& z) const {
+    if (r_.patient.skin.empty()) {
+        return;
+    }
+    if (const skin_finding* f = hurt_at(r_.reference.dog_body, r_.patient, z.at)) {
+        z.hurt = f->state;
+        z.edge_of_hurt = f->at.zone != z.at.zone;
+    }
+    z.around = bumps_at(r_.patient, z.at);
+}
+
 void compiler::add_zone(const place& p) {
     zone_plan z;
     z.at = p;
@@ -195,13 +214,12 @@ void compiler::add_zone(const place& p) {
     decide_wish(z, wish);
     const bool early = zone_of(z).where == group::prep || z.how_finished == finish::hand_strip;
     z.when = early ? list::before_bath : list::after_bath;
-    if (const skin_finding* f = hurt_at(r_.patient, p)) {
-        z.hurt = f->state;
-    }
+    look_at_skin(z);
     decide_mat(z, mat_at(r_.patient, p));
     if (!r_.patient.skin.empty()) {
         z.beside_hurt = hurt_neighbours(r_, p);
     }
+    z.tidied = is_tidied(z);
     z.way = r_.both_ways ? lay_choice::either : wish.way.value_or(lay_choice::with_lay);
     out_.zones.push_back(std::move(z));
 }
@@ -250,8 +268,9 @@ work compiler::edges_taken_along(const place& p, const length& left) const {
         }
         sum += miss_price(left, *edge.target, edge.tolerated, side_of_target::longer,
                           zone_of(edge).weight_tenths, r_.rules.prices);
-        if (edge.now && *edge.now <= *edge.target + edge.tolerated && left < *edge.now) {
-            sum += place_work(r_, edge.at, finish::scissor);
+        if (edge.now && !edge.tidied && *edge.now <= *edge.target + edge.tolerated &&
+            left < *edge.now) {
+            sum += place_cost(r_, edge.at, finish::scissor);
         }
     }
     return sum;
@@ -277,7 +296,7 @@ void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, con
 work compiler::clipped_for_nothing(std::size_t index, const length& left) const {
     const zone_plan& z = out_.zones[index];
     const bool combable = in_mmin(out_.combing[index]) > 0 && zone_of(z).where != group::prep;
-    const std::optional<double> weeks = weeks_lost(coat_, z, left);
+    const std::optional<double> weeks = weeks_lost(coat_, zone_of(z), z, left);
     const price_rules& p = r_.rules.prices;
     if (!combable || !(weeks || *z.mat == mat_grade::tangle)) {
         return {};

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include <pelage/error.hpp>
+#include <pelage/refusal.hpp>
 #include <pelage/select.hpp>
 
 namespace pelage {
@@ -12,8 +13,7 @@ namespace pelage {
 namespace {
 
 bool covers(const place& wide, const place& p) {
-    return wide.zone == p.zone &&
-           (wide.which == side::both || p.which == side::both || wide.which == p.which);
+    return share_side(wide, p);
 }
 
 bool covers(const selection& s, const place& p) {
@@ -29,15 +29,20 @@ const selection& meant(const worktop& top, const std::string& whom) {
     return *s;
 }
 
+/// `said`: wider words first.
 template <class Said>
-void lay_by_reach(const std::vector<Said>& said, const place& p, const auto& lay) {
-    for (const reach r : {reach::all, reach::group, reach::zone, reach::side}) {
-        for (const Said& one : said) {
-            if (one.whom->how == r && covers(*one.whom, p)) {
-                lay(*one.what);
-            }
+void lay_over_place(const std::vector<Said>& said, const place& p, const auto& lay) {
+    for (const Said& one : said) {
+        if (covers(*one.whom, p)) {
+            lay(*one.what);
         }
     }
+}
+
+template <class Said>
+void wide_first(std::vector<Said>& said) {
+    std::stable_sort(said.begin(), said.end(),
+                     [](const Said& a, const Said& b) { return wider(*a.whom, *b.whom); });
 }
 
 }  // namespace
@@ -59,6 +64,8 @@ wish_list::wish_list(const groom_request& r, const made_ready& ready)
     for (const hair_now& n : r.patient.now) {
         now_.push_back({&meant(ready.top(), n.whom), &n.is});
     }
+    wide_first(departures_);
+    wide_first(now_);
 }
 
 instruction wish_list::at(const place& p) const {
@@ -68,7 +75,7 @@ instruction wish_list::at(const place& p) const {
     if (wish && r.sheet.adjustable && out.target == r.sheet.adjustable) {
         out.target = wish;
     }
-    lay_by_reach(departures_, p, [&](const instruction& i) { lay_over(out, i); });
+    lay_over_place(departures_, p, [&](const instruction& i) { lay_over(out, i); });
     return out;
 }
 
@@ -79,7 +86,7 @@ std::optional<length> wish_list::hair(const place& p) const {
             out = *n.what;  // "all" as a length means the whole coat, prep zones too
         }
     }
-    lay_by_reach(now_, p, [&](const length& l) { out = l; });
+    lay_over_place(now_, p, [&](const length& l) { out = l; });
     return out;
 }
 
@@ -91,23 +98,25 @@ bool wish_list::one_sided(std::size_t zone) const {
         });
     };
     const dog& d = request_.patient;
-    // the edge of one matted side goes its own way
-    const auto& here = request_.reference.dog_body.zones[zone];
-    const bool inner = !here.edge_of.empty() &&
-                       std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
-                           return request_.reference.dog_body.zones[m.at.zone].id == here.edge_of &&
-                                  one_sided(m.at.zone);
-                       });
+    // the edge of one matted or hurt side goes its own way
+    const body& b = request_.reference.dog_body;
+    const auto found_within = [&](const auto& findings) {
+        return std::any_of(findings.begin(), findings.end(), [&](const auto& f) {
+            return edges(b, {zone, side::both}, f.at) && one_sided(f.at.zone);
+        });
+    };
+    const bool inner = found_within(d.mats) || found_within(d.skin);
     return inner || sheet_.one_sided(zone) || any(departures_) || any(now_) ||
            std::any_of(d.mats.begin(), d.mats.end(),
                        [&](const mat_finding& m) { return on_side(m.at); }) ||
-           std::any_of(d.skin.begin(), d.skin.end(),
-                       [&](const skin_finding& f) { return on_side(f.at); });
+           std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
+               return f.state != skin_state::parasite && on_side(f.at);
+           });
 }
 
 bool wish_list::departs(const place& p) const {
     return std::any_of(departures_.begin(), departures_.end(), [&](const said<instruction>& s) {
-        return (s.whom->how == reach::zone || s.whom->how == reach::side) && covers(*s.whom, p);
+        return s.whom->how != reach::all && s.whom->how != reach::group && covers(*s.whom, p);
     });
 }
 
@@ -133,13 +142,8 @@ instruction instruction_for(const groom_request& r, const place& p) {
     return wish_list(r, made_ready(r)).at(p);
 }
 
-bool share_side(const place& a, const place& b) {
-    return covers(a, b);
-}
-
 bool is_edge_of(const body& b, const place& edge, const place& p) {
-    const std::string& inner = b.zones[edge.zone].edge_of;
-    return !inner.empty() && b.zones[p.zone].id == inner && share_side({p.zone, edge.which}, p);
+    return edges(b, edge, p);
 }
 
 bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge) {
@@ -178,10 +182,46 @@ const mat_finding* mat_at(const dog& d, const place& p) {
     return worst;
 }
 
-const skin_finding* hurt_at(const dog& d, const place& p) {
-    const auto at = std::find_if(d.skin.begin(), d.skin.end(),
-                                 [&](const skin_finding& f) { return covers(f.at, p); });
-    return at == d.skin.end() ? nullptr : &*at;
+namespace {
+
+bool matted(const dog& d, const place& p) {
+    return std::any_of(d.mats.begin(), d.mats.end(),
+                       [&](const mat_finding& m) { return covers(m.at, p); });
+}
+
+}  // namespace
+
+const skin_finding* hurt_at(const body& b, const dog& d, const place& p) {
+    const skin_finding* beneath = nullptr;
+    for (const skin_finding& f : d.skin) {
+        if (leaves_alone(b, f, p, matted(d, f.at))) {
+            if (f.at.zone == p.zone) {
+                return &f;  // its own before what it is the edge of
+            }
+            beneath = beneath == nullptr ? &f : beneath;
+        }
+    }
+    return beneath;
+}
+
+std::vector<skin_finding> bumps_at(const dog& d, const place& p) {
+    std::vector<skin_finding> out;
+    for (const skin_finding& f : d.skin) {
+        if (covers(f.at, p) && care_for(f.state, matted(d, f.at)) == skin_care::gone_around) {
+            out.push_back(f);
+        }
+    }
+    return out;
+}
+
+std::vector<place> fleas_on(const dog& d) {
+    std::vector<place> out;
+    for (const skin_finding& f : d.skin) {
+        if (care_for(f.state, false) == skin_care::bathed_first) {
+            out.push_back(f.at);
+        }
+    }
+    return out;
 }
 
 std::vector<stop_sign> signs_of(const dog& d) {
@@ -203,13 +243,15 @@ std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p)
     const body& b = r.reference.dog_body;
     std::vector<std::string> out;
     for (const skin_finding& f : r.patient.skin) {
-        const bool same_side =
-            f.at.which == side::both || p.which == side::both || f.at.which == p.which;
+        if (!leaves_alone(b, f, f.at, matted(r.patient, f.at))) {
+            continue;
+        }
         const bool touch = std::any_of(b.seams.begin(), b.seams.end(), [&](const seam& s) {
             return (s.a == p.zone && s.b == f.at.zone) || (s.b == p.zone && s.a == f.at.zone);
         });
-        if (touch && same_side) {
-            out.push_back(title(b, f.at));
+        const std::string there = title(b, f.at);
+        if (touch && same_side(f.at, p) && std::find(out.begin(), out.end(), there) == out.end()) {
+            out.push_back(there);
         }
     }
     return out;

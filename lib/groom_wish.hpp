@@ -59,9 +59,6 @@ class wish_list {
     std::vector<said<length>> now_;
 };
 
-/// Whether two places have a side in common.
-[[nodiscard]] bool share_side(const place& a, const place& b);
-
 /// Whether `edge` is an edge of the zone that `p` is in, on the same side.
 [[nodiscard]] bool is_edge_of(const body& b, const place& edge, const place& p);
 
@@ -80,8 +77,14 @@ class wish_list {
 /// with less free hair.
 [[nodiscard]] const mat_finding* mat_at(const dog& d, const place& p);
 
-/// A skin finding at a place, or null.
-[[nodiscard]] const skin_finding* hurt_at(const dog& d, const place& p);
+/// The finding that leaves a place alone, or null: its own, or that of what it is the edge of.
+[[nodiscard]] const skin_finding* hurt_at(const body& b, const dog& d, const place& p);
+
+/// The lumps and scabs of a place that are gone around.
+[[nodiscard]] std::vector<skin_finding> bumps_at(const dog& d, const place& p);
+
+/// Where fleas were seen.
+[[nodiscard]] std::vector<place> fleas_on(const dog& d);
 
 /// The signs of the stop list that hold, gravest first: those recorded, and a wound under a mat, which
 /// is a broken skin and a mat in one place.

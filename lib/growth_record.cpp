@@ -1,10 +1,11 @@
 #include <algorithm>
 #include <map>
-#include <set>
 #include <utility>
 
 #include <pelage/growth_record.hpp>
 #include <pelage/select.hpp>
+
+#include "learning_doubts.hpp"
 
 namespace pelage {
 
@@ -25,7 +26,10 @@ class record_reader {
   public:
     record_reader(const dog& d, const catalogue& c, const rule_book& r,
                   const std::optional<date>& today)
-        : dog_(d), reference_(c), rules_(r), today_(today), parts_(c.dog_body) {
+        : dog_(d), reference_(c), rules_(r), today_(today) {
+        if (!d.measured.empty()) {
+            parts_.emplace(c.dog_body);  // nobody else asks what a word means
+        }
         for (const visit& v : d.visits) {
             visits_.push_back(&v);
         }
@@ -52,13 +56,9 @@ class record_reader {
         keep_newest(to);
     }
 
-    /// Whether two measurements have a place in common.
-    [[nodiscard]] bool same_place(const measurement& a, const measurement& b) const {
-        const auto of_b = single_places(b.whom);
-        const auto of_a = single_places(a.whom);
-        return std::any_of(of_a.begin(), of_a.end(), [&](const place& p) {
-            return std::find(of_b.begin(), of_b.end(), p) != of_b.end();
-        });
+    /// The places of a measurement that counts.
+    [[nodiscard]] std::vector<place> places_of(const counted_measurement& m) const {
+        return single_places(dog_.measured[m.which].whom);
     }
 
   private:
@@ -82,7 +82,7 @@ class record_reader {
     }
 
     [[nodiscard]] const selection& meant(const std::string& whom) const {
-        const selection* s = parts_.find(whom);
+        const selection* s = parts_.value().find(whom);
         if (s == nullptr) {
             throw error(errc::unknown, "no zone, group or side is called \"" + whom + "\"");
         }
@@ -106,20 +106,19 @@ class record_reader {
     /// What the visit says it left at a place: narrower words win, then later ones. "all" means the
     /// whole coat, prep zones too.
     [[nodiscard]] std::optional<length> left_at(const visit& v, const place& p) const {
-        std::optional<length> out;
-        for (const reach how : {reach::all, reach::group, reach::zone, reach::side}) {
-            for (const hair_now& h : v.left) {
-                const selection& s = meant(h.whom);
-                const bool there =
-                    s.how == reach::all ||
-                    std::any_of(s.places.begin(), s.places.end(), [&](const place& w) {
-                        return w.zone == p.zone && (w.which == side::both ||
-                                                    p.which == side::both || w.which == p.which);
-                    });
-                out = s.how == how && there ? std::optional{h.is} : out;
+        const hair_now* out = nullptr;
+        const selection* by = nullptr;
+        for (const hair_now& h : v.left) {
+            const selection& s = meant(h.whom);
+            const bool there = s.how == reach::all ||
+                               std::any_of(s.places.begin(), s.places.end(),
+                                           [&](const place& w) { return share_side(w, p); });
+            if (there && (by == nullptr || !wider(s, *by))) {
+                out = &h;
+                by = &s;
             }
         }
-        return out;
+        return out == nullptr ? std::nullopt : std::optional{out->is};
     }
 
     /// Whether a visit that doesn't say so may have cut there: a full groom does, a tidy goes over face,
@@ -182,7 +181,7 @@ class record_reader {
             return "the visit of " + in_words(cut->on->on) +
                    " doesn't say what length it left there";
         }
-        if (m.is >= c.terminal.best) {
+        if (m.is >= longest_terminal(c).best) {
             return "as long as a " + c.title + " is taken to grow";
         }
         return {};
@@ -192,93 +191,14 @@ class record_reader {
     const catalogue& reference_;
     const rule_book& rules_;
     const std::optional<date>& today_;
-    part_index parts_;
+    std::optional<part_index> parts_;
     std::vector<const visit*> visits_;  ///< by date
 };
 
-/// Measurements that one mishap would explain: a slip spoils one, a trim or a wrong length of the cut
-/// that one and all later ones there until the next cut. Indices into learned_rate::counted.
-using mishap = std::vector<std::size_t>;
-
-std::vector<mishap> mishaps(const std::vector<counted_measurement>& counted, const dog& d,
-                            const record_reader& reader) {
-    std::vector<mishap> out;
-    for (std::size_t i = 0; i < counted.size(); ++i) {
-        const counted_measurement& first = counted[i];
-        out.push_back({i});
-        mishap from_here{i};
-        for (std::size_t j = 0; j < counted.size(); ++j) {
-            if (counted[j].cut == first.cut && counted[j].read.after > first.read.after &&
-                reader.same_place(d.measured[counted[j].which], d.measured[first.which])) {
-                from_here.push_back(j);
-            }
-        }
-        if (from_here.size() > 1) {
-            out.push_back(std::move(from_here));
-        }
-    }
-    return out;
-}
-
-/// The readings with those of a mishap taken for `wrong_error` off.
-std::vector<counted_measurement> doubting(std::vector<counted_measurement> counted,
-                                          const mishap& one, const growth_rules& g) {
-    for (const std::size_t i : one) {
-        const length error = counted[i].read.error;
-        counted[i].read.error = mm(std::hypot(in_mm(error), in_mm(g.wrong_error.best)));
-    }
-    return counted;
-}
-
-/// The place of a cut among those that were measured after, as by_cut() has them.
-std::size_t place_of(std::size_t cut, const std::vector<counted_measurement>& counted) {
-    std::set<std::size_t> before;
-    for (const counted_measurement& m : counted) {
-        if (m.cut < cut) {
-            before.insert(m.cut);
-        }
-    }
-    return before.size();
-}
-
-/// The likeliest mishap, if one is likelier than none: ln of its odds from how much better the readings
-/// go together when those it spoils are doubted.
-std::optional<mishap> likeliest(const std::vector<mishap>& all,
-                                const std::vector<counted_measurement>& counted,
-                                const learning_law& law, const growth_rules& g) {
-    const double share = g.wrong_share.best;
-    if (!(share > 0.0 && share < 1.0) || counted.empty()) {
-        return std::nullopt;
-    }
-    constexpr double hardly = -4.0;  // about log odds, before they are worked out in full
-    const double before = std::log(share / (1.0 - share));
-    const rate_posterior as_said(by_cut(counted), law);
-    double best = 0.0;
-    std::optional<mishap> out;
-    for (const mishap& one : all) {
-        const auto cuts = by_cut(doubting(counted, one, g));
-        const std::size_t which = place_of(counted[one.front()].cut, counted);
-        const double about =
-            before + as_said.log_evidence_with(which, cuts[which]) - as_said.log_evidence();
-        if (about < hardly) {
-            continue;
-        }
-        const double odds =
-            before + rate_posterior(cuts, law).log_evidence() - as_said.log_evidence();
-        if (odds > best) {
-            best = odds;
-            out = one;
-        }
-    }
-    return out;
-}
-
 /// Why a measurement is left out: shorter or longer than the others let expect.
-std::string odd_because(const counted_measurement& one,
-                        const std::vector<counted_measurement>& others, const learning_law& law) {
-    const rate_posterior p(by_cut(others), law);
+std::string odd_because(const counted_measurement& one, double log_rate, const learning_law& law) {
     const length expected =
-        grown(one.read.start, law.terminal, mm_per_day(std::exp(p.mean())), one.read.after);
+        grown(one.read.start, law.terminal, mm_per_day(std::exp(log_rate)), one.read.after);
     const std::string days = std::to_string(std::lround(in_days(one.read.after)));
     return one.read.is < expected
                ? "too short for " + days +
@@ -287,21 +207,35 @@ std::string odd_because(const counted_measurement& one,
                      " days after that cut: are the cut's length and day right?";
 }
 
-/// Takes out what is likelier wrong than right, the likeliest mishap first.
-void leave_out_wrong(learned_rate& to, const dog& d, const record_reader& reader,
-                     const learning_law& law, const growth_rules& g) {
-    while (const auto wrong = likeliest(mishaps(to.counted, d, reader), to.counted, law, g)) {
-        std::vector<counted_measurement> right;
-        for (std::size_t i = 0; i < to.counted.size(); ++i) {
-            if (std::find(wrong->begin(), wrong->end(), i) == wrong->end()) {
-                right.push_back(to.counted[i]);
-            }
-        }
-        for (const std::size_t i : *wrong) {
-            to.left_out.push_back({to.counted[i].which, odd_because(to.counted[i], right, law)});
-        }
-        to.counted = std::move(right);
+/// Takes out what is likelier wrong than right.
+void leave_out_wrong(learned_rate& to, const record_reader& reader, const learning_law& law,
+                     const growth_rules& g) {
+    std::vector<std::vector<place>> places;
+    std::vector<cut_reading> readings;
+    for (const counted_measurement& m : to.counted) {
+        places.push_back(reader.places_of(m));
+        readings.push_back({m.cut, m.read});
     }
+    const auto same_place = [&](std::size_t i, std::size_t j) {
+        return std::any_of(places[i].begin(), places[i].end(), [&](const place& p) {
+            return std::find(places[j].begin(), places[j].end(), p) != places[j].end();
+        });
+    };
+    std::vector<bool> wrong(to.counted.size(), false);
+    for (const found_mishap& m : mishaps_in(readings, law, g, same_place)) {
+        for (const std::size_t i : m.which) {
+            wrong[i] = true;
+            to.left_out.push_back(
+                {to.counted[i].which, odd_because(to.counted[i], m.log_rate, law)});
+        }
+    }
+    std::vector<counted_measurement> right;
+    for (std::size_t i = 0; i < to.counted.size(); ++i) {
+        if (!wrong[i]) {
+            right.push_back(to.counted[i]);
+        }
+    }
+    to.counted = std::move(right);
     std::sort(to.left_out.begin(), to.left_out.end(),
               [](const auto& a, const auto& b) { return a.which < b.which; });
 }
@@ -313,7 +247,7 @@ learning_law learning_law_of(const catalogue& c, const rule_book& r, coat_class 
     return {{std::log(in_mm_per_day(p.median)), p.log_sd},
             r.growth.visit_log_sd.best,
             r.growth.start_error.best,
-            coat_of(c, k).terminal.best};
+            longest_terminal(coat_of(c, k)).best};
 }
 
 std::vector<stretch> by_cut(const std::vector<counted_measurement>& counted) {
@@ -340,7 +274,7 @@ learned_rate learn_rate(const dog& d, const catalogue& c, const rule_book& r,
     }
     const record_reader reader(d, c, r, today);
     reader.sort_into(out);
-    leave_out_wrong(out, d, reader, law, r.growth);
+    leave_out_wrong(out, reader, law, r.growth);
     if (!out.counted.empty()) {
         const rate_posterior p(by_cut(out.counted), law);
         out.dog = {p.mean(), p.sd()};

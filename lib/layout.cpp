@@ -34,6 +34,20 @@ std::string padded(std::string_view s, std::size_t n, bool right_aligned) {
 
 namespace {
 
+bool only(std::string_view s, std::string_view of) {
+    return !s.empty() && s.find_first_not_of(of) == std::string_view::npos;
+}
+
+/// Whether two words are parts of one length: "1" and "1/4", "1/4" and "in,".
+bool one_length(std::string_view a, std::string_view b) {
+    a.remove_prefix(std::min(a.find_first_not_of('('), a.size()));
+    b = b.substr(0, b.find_last_not_of(".,;:)") + 1);
+    const bool fraction = only(b, "0123456789/") && b.find('/') != std::string_view::npos;
+    return (only(a, "0123456789") && fraction) ||
+           (only(a, "0123456789./") && (b == "in" || b == "mm"));
+}
+
+/// The words of a text; a length with its unit is one, so that no line ends within it.
 std::vector<std::string> words_of(std::string_view text) {
     std::vector<std::string> out;
     std::size_t at = 0;
@@ -43,7 +57,36 @@ std::vector<std::string> words_of(std::string_view text) {
             break;
         }
         at = std::min(text.find(' ', from), text.size());
-        out.emplace_back(text.substr(from, at - from));
+        const std::string_view word = text.substr(from, at - from);
+        const std::string_view before =
+            out.empty() ? std::string_view{}
+                        : std::string_view(out.back()).substr(out.back().rfind(' ') + 1);
+        if (one_length(before, word)) {
+            out.back() += ' ' + std::string(word);
+        } else {
+            out.emplace_back(word);
+        }
+    }
+    return out;
+}
+
+/// A word in pieces no wider than `room`, none cut inside a character.
+std::vector<std::string> pieces_of(const std::string& word, std::size_t room) {
+    if (columns(word) <= room) {
+        return {word};
+    }
+    std::vector<std::string> out{""};
+    for (std::size_t at = 0; at < word.size();) {
+        std::size_t end = at + 1;
+        while (end < word.size() && (static_cast<unsigned char>(word[end]) & 0xC0U) == 0x80U) {
+            ++end;
+        }
+        const std::string one = word.substr(at, end - at);
+        if (!out.back().empty() && columns(out.back() + one) > room) {
+            out.emplace_back();
+        }
+        out.back() += one;
+        at = end;
     }
     return out;
 }
@@ -51,7 +94,12 @@ std::vector<std::string> words_of(std::string_view text) {
 std::vector<std::string> broken(std::string_view text, std::size_t first_room, std::size_t room) {
     std::vector<std::string> lines{""};
     std::size_t left = first_room;
+    std::vector<std::string> words;
     for (const std::string& w : words_of(text)) {
+        const auto pieces = pieces_of(w, room);
+        words.insert(words.end(), pieces.begin(), pieces.end());
+    }
+    for (const std::string& w : words) {
         const std::size_t need = columns(w) + (lines.back().empty() ? 0 : 1);
         if (need > left && !lines.back().empty()) {
             lines.emplace_back(w);

@@ -100,12 +100,17 @@ double climb(const F& f, double x, double width) {
     return x;
 }
 
+/// No error (mm) and no spread that vanishes in the digits of a double beside what it is added to.
+constexpr double least_error = 1e-7;
+constexpr double least_log_sd = 1e-6;
+
 void check(const stretch& readings, const learning_law& law) {
     const bool sound = std::all_of(readings.begin(), readings.end(), [](const reading& r) {
-        return in_days(r.after) > 0.0 && in_mm(r.error) > 0.0 && std::isfinite(in_mm(r.start)) &&
-               std::isfinite(in_mm(r.is)) && std::isfinite(in_days(r.after));
+        return in_days(r.after) > 0.0 && in_mm(r.error) >= least_error &&
+               std::isfinite(in_mm(r.start)) && std::isfinite(in_mm(r.is)) &&
+               std::isfinite(in_days(r.after));
     });
-    if (!sound || !(law.dog.log_sd > 0.0) || law.visit_log_sd < 0.0) {
+    if (!sound || !(law.dog.log_sd >= least_log_sd) || law.visit_log_sd < 0.0) {
         throw error(errc::range,
                     "learning needs readings after a cut, each with an error, and a prior with a "
                     "spread");
@@ -324,13 +329,8 @@ rate_posterior::rate_posterior(const std::vector<stretch>& stretches, const lear
     low_ = edge(middle, -scale_);
     high_ = edge(middle, scale_);
     find_joints(middle);
-    said_at_.resize(said_.size());
     for (const quadrature_node& n : nodes_over(low_, high_, joints_, panel_)) {
-        double sum = log_normal_density(n.at - law.dog.log_median, law.dog.log_sd);
-        for (std::size_t s = 0; s < said_.size(); ++s) {
-            said_at_[s].push_back(said_[s].at(n.at));
-            sum += said_at_[s].back();
-        }
+        const double sum = log_density(n.at);
         log_rates_.push_back(n.at);
         weights_.push_back(n.weight * std::exp(sum - top_));
         total_ += weights_.back();
@@ -376,8 +376,9 @@ double rate_posterior::peak() const {
     double weighed = 0.0;
     double weights = 0.0;
     std::vector<double> tries;
+    std::vector<double> middles;
     for (const stretch_likelihood& s : said_) {
-        tries.push_back(s.middle());
+        middles.push_back(s.middle());
         weighed += s.middle() / (s.width() * s.width());
         weights += 1.0 / (s.width() * s.width());
     }
@@ -385,11 +386,21 @@ double rate_posterior::peak() const {
         const double prior = 1.0 / (law_.dog.log_sd * law_.dog.log_sd);
         tries.push_back((weighed + prior * law_.dog.log_median) / (weights + prior));
     }
+    // of many stretches some that stand for all, or this would be their number squared
+    constexpr std::size_t most = 8;
+    std::sort(middles.begin(), middles.end());
+    for (std::size_t i = 0; i < std::min(most, middles.size()); ++i) {
+        tries.push_back(
+            middles[middles.size() <= most ? i : i * (middles.size() - 1) / (most - 1)]);
+    }
     const auto density = [&](double x) {
         return x > slowest && x < fastest ? log_density(x) : -infinity;
     };
+    double highest = density(best);
     for (const double x : tries) {
-        best = density(x) > density(best) ? x : best;
+        const double here = density(x);
+        best = here > highest ? x : best;
+        highest = std::max(here, highest);
     }
     return climb(density, best, scale_);
 }
@@ -402,15 +413,6 @@ double rate_posterior::edge(double from, double step) const {
         step *= 1.5;
     }
     return inside + step;
-}
-
-double rate_posterior::log_evidence_with(std::size_t which, const stretch& instead) const {
-    const stretch_likelihood other(instead, law_);
-    std::vector<double> terms;
-    for (std::size_t i = 0; i < log_rates_.size(); ++i) {
-        terms.push_back(std::log(weights_[i]) + other.at(log_rates_[i]) - said_at_[which][i]);
-    }
-    return log_evidence_ + log_sum(terms);
 }
 
 chance rate_posterior::below(const growth_rate& r) const {

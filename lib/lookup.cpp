@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include <pelage/lookup.hpp>
+#include <pelage/phrase.hpp>
 #include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
@@ -53,6 +54,19 @@ void keep_nearest(std::vector<near_setup>& all, bool there, std::size_t most) {
     all.resize(std::min(all.size(), most));
 }
 
+/// Where the hair of a coat stops: in the zone asked about, or wherever it grows longest.
+length stops_at(const lookup_request& r, coat_class c) {
+    const coat& k = coat_of(r.reference, c);
+    if (r.where.empty()) {
+        return longest_terminal(k).best;
+    }
+    length most{};
+    for (const place& p : r.where) {
+        most = longer(most, terminal_at(k, r.reference.dog_body.zones[p.zone].id).best);
+    }
+    return most;
+}
+
 /// Setups of the kit whose finished length comes nearest to `wanted`; `way` limits the direction.
 std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted, coat_class c,
                                    const std::optional<direction>& way) {
@@ -62,7 +76,9 @@ std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted
             all.push_back(near_to(r, s, wanted, c, true));
         }
     }
-    keep_nearest(all, r.where.has_value(), how_many_near);
+    // no cut leaves more than grows
+    std::erase_if(all, [&](const near_setup& n) { return n.leaves.best > stops_at(r, c); });
+    keep_nearest(all, !r.where.empty(), how_many_near);
     return all;
 }
 
@@ -114,7 +130,7 @@ std::vector<near_setup> others(const lookup_request& r, const setup& self, const
 }
 
 /// Of an answer to a length, what its nearest setups need said.
-void add_length_cautions(const lookup_request& r, lookup_answer& a) {
+void add_length_cautions(lookup_answer& a) {
     bool comb_used = false;
     bool skip_used = false;
     for (const nearest_row& row : a.nearest) {
@@ -132,10 +148,53 @@ void add_length_cautions(const lookup_request& r, lookup_answer& a) {
     if (skip_used) {
         a.cautions.emplace_back("skip teeth only where skin is firm and flat");
     }
-    if (r.coat == coat_class::double_short || r.coat == coat_class::double_long) {
-        a.cautions.emplace_back(
-            "a double coat is carded, not clipped, unless the owner agrees in writing: it may grow "
-            "back slowly or changed");
+}
+
+/// What is to be known of the coat first; of all coats, where none is named, at the end.
+void add_coat(const lookup_request& r, lookup_answer& a) {
+    if (r.coat) {
+        a.of_coat = coat_of(r.reference, *r.coat).said_first;
+    } else {
+        a.cautions.emplace_back("smooth and double coats are carded, not clipped");
+    }
+}
+
+/// Of a comb on a blade that never carries one only this is answered: the kit's ways to use that comb.
+void as_it_may_be(const lookup_request& r, lookup_answer& a) {
+    a.leaves.clear();
+    a.replaces.clear();
+    a.reverse.clear();
+    a.cautions.clear();
+    const comb& asked = *a.asked.tool.over;
+    for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
+        if (s.over && s.over->id == asked.id && s.way == direction::with_lay) {
+            a.replaces.push_back(near_to(r, s, asked.stated.best, a.judged_on, true));
+        }
+    }
+}
+
+/// What must never be done, and a length that the coat asked about doesn't grow to.
+void add_never(const lookup_request& r, lookup_answer& a) {
+    if (a.asked.what == question::form::of_length) {
+        if (r.coat && a.asked.wanted > stops_at(r, *r.coat)) {
+            const coat& c = coat_of(r.reference, *r.coat);
+            a.never = "no blade or comb leaves " + show(a.asked.wanted) + " of a " + c.title +
+                      ": its hair stops at about " + show(stops_at(r, *r.coat)) + " (" +
+                      std::string(in_words(c.terminal.why.how)) + ")";
+        }
+        return;
+    }
+    const setup& s = a.asked.tool;
+    zone_today t;
+    t.where = &r.reference.dog_body.zones.front();
+    const auto no = refuse(s, t, r.rules.refusal, r.rules.cut);
+    if (no && (s.over || *no == refusal::never_50)) {
+        a.never = std::string(reason(*no));
+        if (s.over) {
+            as_it_may_be(r, a);
+        }
+    } else if (a.there.starts_with("not ")) {
+        a.never = a.there;
     }
 }
 
@@ -146,11 +205,6 @@ void add_cautions(const lookup_request& r, lookup_answer& a) {
             "needs a clean, dry coat that a fine comb passes to the skin; it "
             "jams in tangles and cannot go through a mat");
         a.cautions.push_back("seat it: if it drops off, the " + s.tool.id + " cuts to the skin");
-        zone_today t;
-        t.where = &r.reference.dog_body.zones.front();
-        if (const auto no = refuse(s, t, r.rules.refusal, r.rules.cut)) {
-            a.cautions.emplace_back(reason(*no));
-        }
         return;
     }
     if (s.tool.cut == teeth::skip) {
@@ -171,30 +225,35 @@ void add_cautions(const lookup_request& r, lookup_answer& a) {
             "so short against the lay it irritates skin easily; test the blade's "
             "heat on your wrist every few minutes");
     }
-    if (const std::string no = refused_there(r, s); !r.where && !no.empty()) {
+    if (const std::string no = refused_there(r, s); r.where.empty() && !no.empty()) {
         a.cautions.push_back(no);
     }
 }
 
 /// Whether it may be used in the zone that is asked about, either way over the coat.
 void add_there(const lookup_request& r, lookup_answer& a) {
-    if (!r.where) {
+    if (r.where.empty()) {
         return;
     }
-    const std::string zone = "on the " + title(r.reference.dog_body, *r.where) + ": ";
-    const auto refused = [&](direction way) {
-        return r.way && *r.way != way ? std::string() : refused_there(r, turned(a.asked.tool, way));
+    const auto on = [&](const std::vector<place>& where) {
+        return "on the " + listed(titles(r.reference.dog_body, where)) + ": ";
     };
-    const std::string with = refused(direction::with_lay);
-    const std::string against = refused(direction::against_lay);
-    const bool no = r.way ? !(with + against).empty() : !with.empty();
-    a.there = (no ? "not " : "") + zone +
-              (no                ? with.empty() ? against : with
-               : r.way           ? "it may be used so"
-               : against.empty() ? "it may be used, with the lay and against it"
-                                 : "it may be used with the lay; against it not: " + against);
+    const auto refused = [&](direction way) {
+        return r.way && *r.way != way ? no_go{} : refusal_there(r, turned(a.asked.tool, way));
+    };
+    const no_go with = refused(direction::with_lay);
+    const no_go against = refused(direction::against_lay);
+    const no_go& first = with.why.empty() && r.way ? against : with;
+    const bool no = !first.why.empty();
     if (no) {
-        a.cautions.push_back(a.there);
+        a.there = "not " + on(first.where) + first.why;
+    } else {
+        a.there = on(r.where) +
+                  (r.way ? "it may be used so"
+                   : against.why.empty()
+                       ? "it may be used, with the lay and against it"
+                       : "it may be used with the lay; against it not: " +
+                             refused_there(r, turned(a.asked.tool, direction::against_lay)));
     }
 }
 
@@ -220,9 +279,13 @@ lookup_answer look_up(const lookup_request& r) {
     a.judged_on = r.coat.value_or(coat_class::smooth);
     if (a.asked.what == question::form::of_length) {
         for (const coat_class c : coats_asked(r)) {
-            a.nearest.push_back({c, nearest_to(r, a.asked.wanted, c, r.way)});
+            const bool beyond = a.asked.wanted > stops_at(r, c);
+            a.nearest.push_back({c, nearest_to(r, a.asked.wanted, c, r.way),
+                                 beyond ? std::optional{stops_at(r, c)} : std::nullopt});
         }
-        add_length_cautions(r, a);
+        add_length_cautions(a);
+        add_coat(r, a);
+        add_never(r, a);
         add_basis(r, a);
         return a;
     }
@@ -230,8 +293,10 @@ lookup_answer look_up(const lookup_request& r) {
     const setup against = turned(a.asked.tool, direction::against_lay);
     a.stated = stated_length(with, r.rules.cut);
     for (const coat_class c : coats_asked(r)) {
-        a.leaves.push_back({c, cut_length(with, lay_of(r, c), r.rules.cut),
-                            cut_length(against, lay_of(r, c), r.rules.cut)});
+        const finished along = cut_length(with, lay_of(r, c), r.rules.cut);
+        a.leaves.push_back(
+            {c, along, cut_length(against, lay_of(r, c), r.rules.cut),
+             along.best > stops_at(r, c) ? std::optional{stops_at(r, c)} : std::nullopt});
     }
     const double lay = lay_of(r, a.judged_on);
     a.replaces =
@@ -240,6 +305,8 @@ lookup_answer look_up(const lookup_request& r) {
                        direction::with_lay);
     add_cautions(r, a);
     add_there(r, a);
+    add_coat(r, a);
+    add_never(r, a);
     add_basis(r, a);
     return a;
 }

@@ -88,6 +88,24 @@ kit all_there(kit k) {
     return k;
 }
 
+/// Why a setup may not be used in a zone, on a dog with no findings.
+std::string refused_in(const lookup_request& r, const setup& s, const zone& z) {
+    zone_today t;
+    t.where = &z;
+    if (const auto no = refuse(s, t, r.rules.refusal, r.rules.cut)) {
+        return std::string(reason(*no));
+    }
+    const auto& customary = z.prep_blades;
+    const bool usual =
+        customary.empty() ||
+        (!s.over && std::find(customary.begin(), customary.end(), s.tool.id) != customary.end());
+    if (!usual) {
+        return "customary there: blade " + one_of(customary);
+    }
+    const bool turned = !customary.empty() && s.way == direction::against_lay;
+    return turned ? "customary there: with the lay" : std::string{};
+}
+
 rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
     rung g;
     g.how = s;
@@ -96,7 +114,7 @@ rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
         g.out = !at_hand(*b, r.today);
         g.out_until = b->out_until;
     }
-    if (r.where) {
+    if (!r.where.empty()) {
         g.why_not = refused_there(r, s);
     }
     g.whole_coat = everywhere(r, s);
@@ -113,24 +131,28 @@ rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
 
 }  // namespace
 
-/// Why a setup may not be used in the zone asked about, on a dog with no findings.
-std::string refused_there(const lookup_request& r, const setup& s) {
+no_go refusal_there(const lookup_request& r, const setup& s) {
     zone firm;  // without a zone: the firm, flat parts of the coat
     firm.uses = static_cast<std::uint32_t>(zone_use::skip_teeth);
-    zone_today t;
-    t.where = r.where ? &r.reference.dog_body.zones[r.where->zone] : &firm;
-    if (const auto no = refuse(s, t, r.rules.refusal, r.rules.cut)) {
-        return std::string(reason(*no));
+    if (r.where.empty()) {
+        return {{}, refused_in(r, s, firm)};
     }
-    const auto& customary = t.where->prep_blades;
-    const bool usual =
-        customary.empty() ||
-        (!s.over && std::find(customary.begin(), customary.end(), s.tool.id) != customary.end());
-    if (!usual) {
-        return "customary there: blade " + one_of(customary);
+    no_go out;
+    for (const place& p : r.where) {
+        const std::string no = refused_in(r, s, r.reference.dog_body.zones[p.zone]);
+        out.why = out.why.empty() ? no : out.why;
+        if (!no.empty() && no == out.why) {
+            out.where.push_back(p);
+        }
     }
-    const bool turned = !customary.empty() && s.way == direction::against_lay;
-    return turned ? "customary there: with the lay" : std::string{};
+    return out;
+}
+
+std::string refused_there(const lookup_request& r, const setup& s) {
+    const no_go no = refusal_there(r, s);
+    return no.where.size() == r.where.size() ? no.why
+                                             : listed(titles(r.reference.dog_body, no.where)) +
+                                                   (no.why.empty() ? "" : ": ") + no.why;
 }
 
 ladder whole_ladder(const lookup_request& r) {

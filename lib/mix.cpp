@@ -39,7 +39,10 @@ class spreader {
         const coat_type type = type_of(c);
         answer.types[static_cast<std::size_t>(type)] += chance;
         if (const practice_rule* rule = practised(c)) {
-            of_[static_cast<std::size_t>(rule->coat)] += chance;
+            for (const coat_class k : rule->coats) {
+                of_[static_cast<std::size_t>(k)] +=
+                    chance / static_cast<double>(rule->coats.size());
+            }
             answer.practice.push_back(
                 {static_cast<std::size_t>(rule - h_.practice.data()), chance, type});
             return;
@@ -120,7 +123,7 @@ class spreader {
     const bred& dog_;
     const heredity& h_;
     curl_mode curl_;
-    std::array<double, 7> of_{};
+    std::array<double, coat_names.size()> of_{};
     bool undercoat_open_ = false;
 };
 

@@ -124,14 +124,14 @@ std::optional<generation> generation_of(std::string_view word) {
     return std::nullopt;
 }
 
-std::string quoted(std::string_view s) {
+std::string in_quotes(std::string_view s) {
     constexpr std::size_t most = 60;
     return "\"" + std::string(s.substr(0, most)) + (s.size() > most ? "..." : "") + "\"";
 }
 
 std::vector<std::string> in_quotes(std::vector<std::string> names) {
     for (std::string& n : names) {
-        n = quoted(n);
+        n = in_quotes(n);
     }
     return names;
 }
@@ -174,6 +174,20 @@ std::vector<named_breed> breeds_called(const heredity& h, std::string_view name)
     return found;
 }
 
+/// The name with its short words written out: "mini schnauzer" is a "miniature schnauzer".
+std::string written_out(const heredity& h, const std::string& name) {
+    std::string out;
+    for (std::size_t at = 0; at < name.size();) {
+        const std::size_t end = std::min(name.find(' ', at), name.size());
+        const std::string word = name.substr(at, end - at);
+        const auto s = std::find_if(h.shorts.begin(), h.shorts.end(),
+                                    [&](const short_word& one) { return one.word == word; });
+        out += (at == 0 ? "" : " ") + (s == h.shorts.end() ? word : s->means);
+        at = end + 1;
+    }
+    return out;
+}
+
 const named_cross* cross_called(const heredity& h, const std::string& name) {
     const auto at = std::find_if(h.crosses.begin(), h.crosses.end(),
                                  [&](const named_cross& c) { return c.id == name; });
@@ -194,6 +208,23 @@ std::vector<std::string> every_name(const heredity& h) {
         all.push_back(c.id);
     }
     return all;
+}
+
+/// What is asked back instead of a breed; null if it isn't such a word.
+const asked_breed* asked_of(const heredity& h, std::string_view name) {
+    for (const asked_breed& a : h.asked) {
+        if (std::find(a.words.begin(), a.words.end(), name) != a.words.end()) {
+            return &a;
+        }
+    }
+    const auto ends_so = [&](const asked_breed& a) {
+        return std::any_of(a.endings.begin(), a.endings.end(), [&](const std::string& end) {
+            return name.size() > end.size() && name.ends_with(end);
+        });
+    };
+    const auto at = std::find_if(h.asked.begin(), h.asked.end(), ends_so);
+    // a cross that is known, misspelt, is told by its name
+    return at == h.asked.end() || !nearest_name(name, every_name(h)).empty() ? nullptr : &*at;
 }
 
 /// Whether `part` stands in `name` as whole words.
@@ -318,7 +349,7 @@ class parser {
         }
         if (now().kind != token_kind::end) {
             fail(now(), errc::syntax,
-                 "the mix ends before this; found " + quoted(now().raw) +
+                 "the mix ends before this; found " + in_quotes(now().raw) +
                      (now().kind == token_kind::close ? "; leave it out, or write \"(\" before"
                                                       : "; write \"x\" between two dogs"));
             return;
@@ -355,7 +386,8 @@ class parser {
                                  (named_cross_bare(*first) || named_cross_bare(*second));
             if (unclear) {
                 fail(*sign, errc::ambiguous,
-                     "of what is it " + quoted(sign->raw) + "? found a cross on one side of the " +
+                     "of what is it " + in_quotes(sign->raw) +
+                         "? found a cross on one side of the " +
                          "\"x\"; put brackets around what belongs together");
                 return std::nullopt;
             }
@@ -385,7 +417,7 @@ class parser {
         const auto g = generation_of(sign.raw);
         if (!g) {
             fail(sign, errc::unknown,
-                 "no generation is called so here; found " + quoted(sign.raw) +
+                 "no generation is called so here; found " + in_quotes(sign.raw) +
                      "; known are F1, F1b, F1bb, F2, F2b and F3; write others out: "
                      "\"(poodle x beagle) x poodle\"");
             return std::nullopt;
@@ -393,7 +425,7 @@ class parser {
         const std::string called(generation_names[static_cast<std::size_t>(*g)]);
         if (!of.parents) {
             fail(sign, errc::missing,
-                 quoted(called) + " is of a cross; found " + quoted(of.dog.text) +
+                 in_quotes(called) + " is of a cross; found " + in_quotes(of.dog.text) +
                      "; write it like \"" + called + " poodle x beagle" +
                      (goes_back(*g) ? " to poodle\"" : "\""));
             return std::nullopt;
@@ -411,19 +443,20 @@ class parser {
             back = parent_meant(*of.parents, d->dog);
             if (!back || !goes_back(*g)) {
                 fail(to, back ? errc::conflict : errc::unknown,
-                     back ? quoted(called) +
+                     back ? in_quotes(called) +
                                 " is no backcross; found \"to\" after it; leave it "
                                 "out, or write F1b"
                           : "a backcross goes to one of the two parents; found " +
-                                quoted(d->dog.text) + "; write \"to " + as_part(of.parents->first) +
-                                "\" or \"to " + as_part(of.parents->second) + "\"");
+                                in_quotes(d->dog.text) + "; write \"to " +
+                                as_part(of.parents->first) + "\" or \"to " +
+                                as_part(of.parents->second) + "\"");
                 return std::nullopt;
             }
         } else if (goes_back(*g)) {
             fail(sign, errc::ambiguous,
-                 quoted(called) + ": back to which parent? write \"" + called + " " + of.dog.text +
-                     " to " + as_part(of.parents->first) + "\" or \"" + called + " " + of.dog.text +
-                     " to " + as_part(of.parents->second) + "\"");
+                 in_quotes(called) + ": back to which parent? write \"" + called + " " +
+                     of.dog.text + " to " + as_part(of.parents->first) + "\" or \"" + called + " " +
+                     of.dog.text + " to " + as_part(of.parents->second) + "\"");
             return std::nullopt;
         }
         return generation_bred(*g, of, back, at);
@@ -496,7 +529,7 @@ class parser {
         }
         if (at_generation()) {
             fail(now(), errc::syntax,
-                 "a generation stands before a whole cross; found " + quoted(now().raw) +
+                 "a generation stands before a whole cross; found " + in_quotes(now().raw) +
                      " in its middle; put brackets around it and its dogs");
             return std::nullopt;
         }
@@ -506,7 +539,7 @@ class parser {
         if (now().kind != token_kind::word || at_word("to") || at_word("back")) {
             fail(now(), errc::missing,
                  "a dog is missing here; found " +
-                     (now().kind == token_kind::end ? "the end" : quoted(now().raw)) +
+                     (now().kind == token_kind::end ? "the end" : in_quotes(now().raw)) +
                      "; write a breed, such as \"poodle\"");
             return std::nullopt;
         }
@@ -529,7 +562,7 @@ class parser {
         if (now().kind != token_kind::close) {
             fail(open, errc::syntax,
                  "a bracket is not closed; found " +
-                     (now().kind == token_kind::end ? "the end" : quoted(now().raw)) +
+                     (now().kind == token_kind::end ? "the end" : in_quotes(now().raw)) +
                      "; write \")\" after the cross");
             return std::nullopt;
         }
@@ -545,7 +578,7 @@ class parser {
                !at_word("back") && !at_word("genotype")) {
             words += (words.empty() ? "" : " ") + take().raw;
         }
-        const std::string name = plain_name(words);
+        const std::string name = written_out(h_, plain_name(words));
         const std::vector<named_breed> found = breeds_called(h_, name);
         if (found.empty()) {
             return cross_or_stranger(first, name, words);
@@ -560,7 +593,7 @@ class parser {
         }
         if (!alike) {
             fail(first, errc::ambiguous,
-                 quoted(words) + " means dogs of different coats; write " +
+                 in_quotes(words) + " means dogs of different coats; write " +
                      one_of(in_quotes(names)));
             return stand_in(found.front().index);
         }
@@ -592,13 +625,21 @@ class parser {
                 return out;
             }
         }
+        if (const asked_breed* a = asked_of(h_, name)) {
+            fail(first, errc::ambiguous,
+                 a->wrong + "; found " + quoted(words) + (a->right.empty() ? "" : "; " + a->right));
+            return stand_in(0);
+        }
         fail(first, errc::unknown, stranger(name, words));
         return stand_in(0);
     }
 
     [[nodiscard]] std::string stranger(const std::string& name, const std::string& words) const {
         constexpr std::size_t most = 6;
-        std::string text = "no breed is called so; found " + quoted(words);
+        std::string text = "no breed is called so; found " + in_quotes(words);
+        if (words.find_first_of("+&") != std::string::npos) {
+            return text + "; write x between the parents, as in \"poodle x beagle\"";
+        }
         std::vector<std::string> some = breeds_with(h_, name);
         if (some.size() > 1) {
             const std::size_t more = some.size() > most ? some.size() - most : 0;
@@ -610,7 +651,7 @@ class parser {
         if (text.find("did you mean") == std::string::npos) {
             const std::string inside = breed_in(h_, name);
             text += inside.empty() ? "; write a breed, as in \"poodle x beagle\""
-                                   : "; did you mean " + quoted(inside) + "?";
+                                   : "; did you mean " + in_quotes(inside) + "?";
         }
         return text;
     }
@@ -647,19 +688,19 @@ class parser {
         const auto b = allele_called(std::string_view(t.raw).substr(slash + 1));
         if (!a || !b || (a->at && b->at && *a->at != *b->at)) {
             fail(t, errc::unknown,
-                 "not two alleles of one locus; found " + quoted(t.raw) +
+                 "not two alleles of one locus; found " + in_quotes(t.raw) +
                      "; L and l (or Lh1 to Lh5), F and f, C and c are known; " + right_genotype);
             return false;
         }
         if (!a->at && !b->at) {
             fail(t, errc::ambiguous,
-                 "N/N could be any locus; found " + quoted(t.raw) + "; write L/L, f/f or c/c");
+                 "N/N could be any locus; found " + in_quotes(t.raw) + "; write L/L, f/f or c/c");
             return false;
         }
         const auto l = static_cast<std::size_t>(a->at ? *a->at : *b->at);
         if (carried[l]) {
             fail(t, errc::duplicate,
-                 "the same locus twice; found " + quoted(t.raw) + " again; name each once");
+                 "the same locus twice; found " + in_quotes(t.raw) + " again; name each once");
             return false;
         }
         carried[l] = (a->variant ? 1 : 0) + (b->variant ? 1 : 0);
@@ -718,8 +759,9 @@ bool sounds_like_mix(std::string_view text, const heredity& h) {
          (like_generation(first.raw) || lower(first.raw) == "genotype"))) {
         return true;
     }
-    const std::string name = plain_name(words);
-    if (!breeds_called(h, name).empty() || cross_called(h, name) != nullptr) {
+    const std::string name = written_out(h, plain_name(words));
+    if (!breeds_called(h, name).empty() || cross_called(h, name) != nullptr ||
+        asked_of(h, name) != nullptr) {
         return true;
     }
     // blades and lengths have digits, and a comb says so; the rest may be a breed misspelt

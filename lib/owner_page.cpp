@@ -7,10 +7,12 @@
 #include <map>
 
 #include <pelage/phrase.hpp>
+#include <pelage/refusal.hpp>
 #include <pelage/text.hpp>
 
 #include "groom_wish.hpp"
 #include "layout.hpp"
+#include "owner_question.hpp"
 #include "when_words.hpp"
 #include "write_ways.hpp"
 
@@ -59,12 +61,18 @@ class page_maker {
     }
 
     owner_page made() {
-        page_.title = page_.name + ": " + (g_.stopped() ? "a vet first" : "today's groom");
+        page_.title = page_.name + ": " +
+                      (g_.stopped()  ? "a vet first"
+                       : g_.question ? "before we clip"
+                                     : "today's groom");
         if (o_.today) {
             page_.title += ", " + in_words(*o_.today);
         }
         if (g_.stopped()) {
             stopped();
+        } else if (g_.question) {
+            say_question(page_, g_, r_);
+            agree();
         } else {
             asked();
             today();
@@ -74,13 +82,14 @@ class page_maker {
             vet();
             agree();
         }
+        page_.from = whose();
         page_.foot = r_.patient.invented ? "An invented dog, for trying things out. " : "";
-        page_.foot += g_.stopped() ? "" : days_and_weeks();
+        page_.foot += g_.planned() ? days_and_weeks() : "";
         page_.foot += "The rules of this place and a vet's word come first.";
-        if (o_.explain && !g_.stopped()) {
+        if (o_.explain && g_.planned()) {
             page_.foot += " How sure: growth of the coat, " + basis_words(coat_.rate.why);
-            if (coat_.matting_prone) {
-                page_.foot += "; length at which it mats, " + basis_words(coat_.matting_prone->why);
+            if (const figure<length>* prone = matting_prone_of(coat_)) {
+                page_.foot += "; length at which it mats, " + basis_words(prone->why);
             }
             page_.foot += "; how to brush and the weeks, common practice, no source.";
         }
@@ -96,6 +105,32 @@ class page_maker {
         return title(r_.reference.dog_body, g_.zones[i].at);
     }
     [[nodiscard]] std::string long_as(const length& l) const { return show(l, o_.units); }
+    /// "Salon Foo, telephone 0123. Groomer: Ann.": what of it is given.
+    [[nodiscard]] std::string whose() const {
+        const salon_card& c = m_.from;
+        std::string text = c.name;
+        text +=
+            c.telephone.empty() ? "" : (text.empty() ? "Telephone " : ", telephone ") + c.telephone;
+        text += text.empty() ? "" : ".";
+        text +=
+            c.groomer.empty() ? "" : (text.empty() ? "" : " ") + ("Groomer: " + c.groomer + ".");
+        return text;
+    }
+    /// What the owner told that the owner should see written down. That a dog bites, or how it is held,
+    /// is for the groomer's pages.
+    [[nodiscard]] strings told_alerts() const {
+        strings out;
+        for (const alert& a : r_.patient.alerts) {
+            if (a.what == alert_kind::faints) {
+                out.emplace_back("it faints");
+            } else if (a.what == alert_kind::seizures) {
+                out.emplace_back("it has seizures");
+            } else if (a.what == alert_kind::allergic) {
+                out.push_back("it can't bear " + a.to);
+            }
+        }
+        return out;
+    }
     /// The dog as it stands in a sentence.
     [[nodiscard]] std::string who() const {
         return r_.patient.name.empty() ? "your dog" : page_.name;
@@ -159,23 +194,28 @@ class page_maker {
         for (const stop_sign s : g_.signs) {
             why.lines.push_back(r_.reference.stops[static_cast<std::size_t>(s)].seen + ".");
         }
-        if (const places sore = those([](const zone_plan& z) { return z.hurt.has_value(); });
+        if (const places sore = those([](const zone_plan& z) {
+                return (z.hurt && !z.edge_of_hurt) || !z.around.empty();
+            });
             !sore.empty()) {
             why.lines.push_back("The skin is sore or odd here: " + named(sore) + ".");
         }
+        strings told = told_alerts();
         if (!r_.patient.health.empty()) {
-            why.lines.push_back("You told us: " + r_.patient.health + ".");
+            told.insert(told.begin(), r_.patient.health);
+        }
+        if (!told.empty()) {
+            why.lines.push_back("You told us: " + joined(told, "; ") + ".");
         }
         page_section& now = add("What to do now");
         now.how = lines_as::steps;
-        const bool at_once = std::any_of(g_.signs.begin(), g_.signs.end(),
-                                         [](stop_sign s) { return s <= stop_sign::bleeding; });
+        const bool now_not_today = std::any_of(g_.signs.begin(), g_.signs.end(), at_once);
         now.lines = {"Call a vet now and say what you read here. " +
-                         std::string(at_once ? "Then go at once." : "Ask to be seen today."),
+                         std::string(now_not_today ? "Then go at once." : "Ask to be seen today."),
                      "Keep " + who() + " quiet, not too warm and not too cold."};
         const bool beneath = !g_.stop.empty() ||
                              !those([](const zone_plan& z) { return z.mat.has_value(); }).empty();
-        if (beneath || !at_once) {
+        if (beneath || !now_not_today) {
             now.lines.emplace_back(
                 "Don't cut, pull or wash the coat at home. Skin lies closer than you think.");
         }
@@ -230,6 +270,9 @@ class page_maker {
                     long_as(mm(by_length[n].first / 100.0));
         }
         s.says.push_back(text + ".");
+        if (const strings told = told_alerts(); !told.empty()) {
+            s.says.push_back("You told us: " + listed(told) + ".");
+        }
     }
 
     /// The parts an owner speaks of.
@@ -301,9 +344,13 @@ class page_maker {
                     .second.push_back(i);
             }
         }
+        const strings skin = on_the_skin();
         if (by_text.empty()) {
-            s.says.push_back("All of it. The coat lets a comb through down to the skin, so " +
-                             who() + " gets the look you chose.");
+            s.says.push_back(r_.patient.comb_checked
+                                 ? "All of it. A fine comb went through the coat down to the skin."
+                                 : "All of it, if a fine comb goes through down to the skin. We "
+                                   "check that first.");
+            s.lines = skin;
             return;
         }
         s.says.push_back(how_much() + (found_mats()
@@ -317,7 +364,38 @@ class page_maker {
         if (by_text.size() > most) {
             s.lines.emplace_back("There is a little more. Ask us and we will show you.");
         }
+        s.lines.insert(s.lines.end(), skin.begin(), skin.end());
         choice();
+    }
+
+    /// What the skin shows that leaves no place: fleas, lumps, scabs.
+    [[nodiscard]] strings on_the_skin() const {
+        strings out;
+        if (!g_.fleas.empty()) {
+            out.push_back("We saw fleas (" + listed(titles(r_.reference.dog_body, g_.fleas)) +
+                          "). A flea bath comes first. Ask a vet what to give at home.");
+        }
+        std::vector<std::pair<std::string, places>> by_text;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            for (const skin_finding& f : g_.zones[i].around) {
+                const std::string text = gone_around(f);
+                const auto at = std::find_if(by_text.begin(), by_text.end(),
+                                             [&](const auto& one) { return one.first == text; });
+                (at == by_text.end() ? by_text.emplace_back(text, places{}) : *at)
+                    .second.push_back(i);
+            }
+        }
+        for (const auto& [text, where] : by_text) {
+            out.push_back(sentence_case(named(where)) + ": " + text);
+        }
+        return out;
+    }
+    [[nodiscard]] std::string gone_around(const skin_finding& f) const {
+        const bool lump = f.state == skin_state::lump;
+        const std::string what = !lump ? "a scab" : f.known ? "the lump you know of" : "a lump";
+        return what + (f.size ? ", " + long_as(*f.size) : "") +
+               ". We go around it and leave the hair there a bit longer." +
+               (lump && !f.known ? " Please show it to a vet." : "");
     }
 
     /// How much of the wish comes true, by the clipping time of what it is about: mats combed out, and
@@ -354,7 +432,10 @@ class page_maker {
             case outcome::clipped_under:
                 return clipped(i);
             case outcome::skin_left:
-                return "the skin is sore or odd here. We leave it alone until a vet has seen it.";
+                return z.edge_of_hurt
+                           ? "it belongs to skin that is sore or odd. We leave it alone too."
+                           : "the skin is sore or odd here. We leave it alone until a vet has seen "
+                             "it.";
             case outcome::hair_shorter:
                 return short_of(z)
                            ? "the hair is " + long_as(*z.now) +
@@ -364,7 +445,7 @@ class page_maker {
                 return stuck(i);
             case outcome::off_target:
                 return "it will be " + long_as(z.leaves->best) + " and not " + long_as(*z.target) +
-                       (z.nearer ? ". It can be " + long_as(z.nearer->best) + " if you ask us."
+                       (z.nearer ? ". It can be " + long_as(*z.nearer) + " if you ask us."
                                  : ". That is the nearest our tools and this style allow.");
             case outcome::goes_along:
                 return "it is cut back with the ear beneath, so that no long fringe hangs from a "
@@ -448,8 +529,7 @@ class page_maker {
             how == finish::clip || how == finish::comb_then_scissor || how == finish::scissor;
         return cut && z.how.kind == tool_kind::carder
                    ? "we comb the dead hair out and don't clip. A thick coat that is clipped may "
-                     "grow back slow or patchy: in one study 11 of 90 dogs were slow (Kalchofner "
-                     "Guerrero 2014)."
+                     "grow back slow or patchy."
                    : std::string{};
     }
 
@@ -496,9 +576,8 @@ class page_maker {
         const back& b = *m_.when;
         s.says.push_back("Please come back by " + day_of(b.in) + ".");
         const std::string fine = odds(b.asked) + " dogs like yours";
-        if (!coat_.matting_prone) {
-            const bool doubled =
-                coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
+        if (!mats_by_length(coat_)) {
+            const bool doubled = double_coated(coat_.id);
             s.says.push_back(
                 std::string("This coat does not mat as it gets long. ") +
                 (doubled ? "But dead hair packs in it, so it wants combing out by then."
@@ -508,9 +587,8 @@ class page_maker {
             s.says.push_back("A coat of this kind should not go longer. " + fine +
                              " have no mats before then.");
         } else if (b.why == visit_kind::brush_out) {
-            s.says.emplace_back(
-                "What is kept long holds till then if you brush as you do now. Then "
-                "it needs a bath and a brush down to the skin.");
+            s.says.push_back("What is kept long holds till then" + held_by() +
+                             ". Then it needs a bath and a brush down to the skin.");
             if (b.full_groom > b.in + day(7.0)) {
                 s.says.push_back("The full groom is due by " + day_of(b.full_groom) + ": " + fine +
                                  " have no mats till then.");
@@ -518,14 +596,36 @@ class page_maker {
         } else {
             strings soon;
             soonest(3, soon);
-            s.says.push_back(fine + ", brushed as you do now, have no mats till then. After that " +
-                             "the hair gets long enough to mat." +
-                             (soon.empty() ? "" : " It starts here: " + listed(soon) + "."));
+            s.says.push_back(
+                fine + ", " + brushed() +
+                ", have no mats till then. After that the hair gets long enough to mat." +
+                (soon.empty() ? "" : " It starts here: " + listed(soon) + "."));
         }
         if (!g_.stuck.empty()) {
             s.says.push_back("That leaves out what is not done yet: " + named(g_.stuck) + ".");
         }
         better_habit(b);
+    }
+
+    /// How dogs are brushed of which the date is true: as the owner does, where that is told.
+    [[nodiscard]] std::string brushed() const {
+        const dog& d = r_.patient;
+        if (d.brushing_said) {
+            return d.brushed.how_often == habit::none ? "with no brushing at home"
+                   : d.brushed.to_skin                ? "brushed as you do now"
+                                                      : "brushed on top only, as you do now";
+        }
+        return counted(d.brushed) == habit::none
+                   ? "with no brushing at home"
+                   : "brushed " + often(counted(d.brushed)) + " down to the skin";
+    }
+    /// On what it hangs that hair kept long doesn't mat before its brushing out.
+    [[nodiscard]] std::string held_by() const {
+        const dog& d = r_.patient;
+        return counted(d.brushed) == habit::none ? " if today's combing out reached the skin"
+               : d.brushing_said
+                   ? " if you brush as you do now"
+                   : " if you brush it " + often(counted(d.brushed)) + " down to the skin";
     }
 
     /// What a little more brushing would win.
@@ -537,7 +637,7 @@ class page_maker {
             const bool more = h.habit.how_often > counted(r_.patient.brushed);
             if (more && h.habit.how_often >= habit::two_or_three && h.when.in > b.in + day(6.0)) {
                 // what is held by brushing has no chance of its own
-                const bool held = h.when.why == visit_kind::brush_out || !coat_.matting_prone;
+                const bool held = h.when.why == visit_kind::brush_out || !mats_by_length(coat_);
                 page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
                                                      ", down to the skin, " +
                                                      (held ? "it" : odds(h.when.asked)) +
@@ -594,7 +694,7 @@ class page_maker {
     }
     /// The places that mat first as they are left today.
     void soonest(std::size_t most, strings& names) const {
-        if (m_.ahead == nullptr || !coat_.matting_prone) {
+        if (m_.ahead == nullptr || !mats_by_length(coat_)) {
             return;
         }
         for (const zone_forecast& f : m_.ahead->zones) {
@@ -645,7 +745,7 @@ class page_maker {
     /// How often such a coat wants it: common practice (long daily, curly every other day or at the
     /// least two or three times a week, short weekly).
     [[nodiscard]] habit wanted() const {
-        if (!coat_.matting_prone) {
+        if (!mats_by_length(coat_)) {
             return habit::weekly;
         }
         const length most = r_.rules.matting.daily_only_above.best;
@@ -660,7 +760,7 @@ class page_maker {
         const habit want = std::max(wanted(), counted(r_.patient.brushed));
         const strings where = first_places(4);
         s.says.push_back(
-            (r_.patient.coat_change && coat_.matting_prone
+            (r_.patient.coat_change && mats_by_length(coat_)
                  ? "The adult coat comes in now and mats fast. Brush "
                  : "Brush ") +
             often(want) +
@@ -680,7 +780,7 @@ class page_maker {
                        "Go line by line, each time from the skin to the tip.",
                        "Last, take a comb. It must slide from the skin to the tip. Only then is it "
                        "done."};
-            s.lines.emplace_back(coat_.matting_prone
+            s.lines.emplace_back(mats_by_length(coat_)
                                      ? "If the comb stops, hold the hair at the skin and tease the "
                                        "knot from its tip. Never wash a knot: it gets tight."
                                      : "Get the soft coat beneath out. It is what packs.");
@@ -760,13 +860,12 @@ class page_maker {
         }
         lines.emplace_back("the skin is sore, wet or smells, or is still red after two days");
         lines.emplace_back("it licks or rubs one spot again and again, limps, or won't eat");
-        if (tender(r_.patient) || !r_.patient.health.empty()) {
+        if (tender(r_.patient) || ails(r_.patient)) {
             lines.emplace_back("it seems weak, coughs or breathes hard: the same day");
         }
         if (has(caution_when::double_jacket_clipped)) {
             lines.emplace_back(
-                "the hair has not come back in three to four months. In one study "
-                "it was slow in 11 of 90 dogs (Kalchofner Guerrero 2014)");
+                "the hair has not come back in three to four months. In some dogs it is slow");
         }
         if (has(caution_when::sun) || has(caution_when::sun_hours)) {
             lines.emplace_back(
@@ -776,6 +875,9 @@ class page_maker {
         if (std::any_of(g_.zones.begin(), g_.zones.end(),
                         [](const zone_plan& z) { return z.hurt.has_value(); })) {
             lines.emplace_back("no vet has yet seen what we left alone: this week");
+        }
+        if (has(caution_when::lump_new)) {
+            lines.emplace_back("no vet has yet seen the lump we felt: soon");
         }
         for (const std::string& l : lines) {
             s.lines.push_back(sentence_case(l) + ".");
@@ -797,11 +899,10 @@ class page_maker {
             return "You may use very short blades on the face and feet. The skin may get red.";
         }
         if (c.id == "clip-jacket") {
-            const bool doubled =
-                coat_.id == coat_class::double_short || coat_.id == coat_class::double_long;
+            const bool doubled = double_coated(coat_.id);
             return doubled
                        ? "You may clip the thick coat. It may grow back slow, patchy or not the "
-                         "same: in one study 11 of 90 dogs were slow (Kalchofner Guerrero 2014)."
+                         "same."
                        : "You may clip the coat and not strip it by hand. It may turn soft "
                          "and pale, and stay so.";
         }
@@ -812,11 +913,20 @@ class page_maker {
         if (g_.consents.empty()) {
             return;
         }
+        strings agreed;
+        strings open;
+        for (const consent& c : g_.consents) {
+            (c.given ? agreed : open).push_back(plainly(c));
+        }
+        if (!agreed.empty()) {
+            add("You have agreed to this").lines = agreed;
+        }
+        if (open.empty()) {
+            return;
+        }
         page_section& s = add("Please read and sign");
         s.how = lines_as::boxes;
-        for (const consent& c : g_.consents) {
-            s.lines.push_back(plainly(c) + (c.given ? " (You have agreed to this.)" : ""));
-        }
+        s.lines = open;
         s.says.emplace_back(
             "Tick what you agree to. No is fine: we find another way. We stop if it "
             "hurts.");

@@ -24,6 +24,7 @@ struct page_section {
 struct owner_page {
     std::string name;  ///< the dog's, as written by hand, cut to a line
     std::string title;
+    std::string from;  ///< the salon's name and telephone, and the groomer; empty where not given
     std::vector<page_section> sections;
     bool sign = false;  ///< with lines for name, date and signature
     std::string foot;

@@ -104,11 +104,15 @@ void get_practice(record& top, page& p, heredity& h) {
         seen.add(rule.id, r.at("id"), "rule", p.out);
         rule.cell = {r.get_count("long_hair", 0, 2, 0), r.get_flag("furnished"),
                      r.get_count("curl", 0, 2, 0)};
-        rule.coat = r.get_name<coat_class>("coat", presence::must, coat_names).value_or(rule.coat);
+        rule.coats = get_classes(r, "coats", presence::must);
         rule.text = r.get_text("text", presence::must);
         rule.why = get_evidence(r, p, presence::must);
         r.done();
-        list_text(p, "inheritance/" + rule.id, std::string(name(rule.coat)), rule.why);
+        if (rule.coats.empty() && r.at("coats") != r.at()) {
+            p.out.add(r.at("coats"), errc::missing,
+                      "practice knows one coat at least; found none; write coats = [\"wavy\"]");
+        }
+        list_text(p, "inheritance/" + rule.id, joined(rule.coats), rule.why);
         h.practice.push_back(std::move(rule));
     }
 }
@@ -197,6 +201,45 @@ named_cross get_cross(record& r, page& p, const heredity& h, unique_ids& seen) {
     return c;
 }
 
+short_word get_short(record& r, page& p, unique_ids& seen) {
+    short_word s;
+    s.word = r.get_text("word", presence::must);
+    if (!s.word.empty()) {
+        check_name({s.word, r.at("word")}, p);
+    }
+    seen.add(s.word, r.at("word"), "short word", p.out);
+    s.means = r.get_text("means", presence::must);
+    s.why = get_evidence(r, p, presence::must);
+    r.done();
+    return s;
+}
+
+/// Words that are asked back; none of them may name a breed or a cross as well.
+asked_breed get_asked(record& r, page& p, const heredity& h) {
+    asked_breed a;
+    a.words = get_names(r, p, "words");
+    a.endings = get_names(r, p, "endings");
+    a.wrong = r.get_text("wrong", presence::must);
+    a.right = r.get_text("right", presence::may);
+    a.why = get_evidence(r, p, presence::must);
+    r.done();
+    for (const std::string& w : a.words) {
+        const bool cross = std::any_of(h.crosses.begin(), h.crosses.end(),
+                                       [&](const named_cross& c) { return c.id == w; });
+        const bool breed = std::any_of(h.breeds.begin(), h.breeds.end(), [&](const auto& b) {
+            return b.id == w || std::find(b.also.begin(), b.also.end(), w) != b.also.end();
+        });
+        if (cross || breed) {
+            p.out.add(
+                r.at("words"), errc::ambiguous,
+                fmt::format("a word that is asked back names a breed as well; found {}; leave "
+                            "it out of one",
+                            shown(w)));
+        }
+    }
+    return a;
+}
+
 }  // namespace
 
 void get_inheritance(const node& root, page& p, catalogue& c) {
@@ -223,6 +266,15 @@ void get_breeds(const node& root, page& p, catalogue& c) {
         crosses.push_back(get_cross(r, p, c.genes, seen));
     }
     c.genes.crosses = std::move(crosses);
+    unique_ids shorts;
+    for (const node* n : top.get_tables("short", presence::may)) {
+        record r(*n, p.out);
+        c.genes.shorts.push_back(get_short(r, p, shorts));
+    }
+    for (const node* n : top.get_tables("asked", presence::may)) {
+        record r(*n, p.out);
+        c.genes.asked.push_back(get_asked(r, p, c.genes));
+    }
     top.done();
 }
 

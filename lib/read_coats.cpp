@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "read_files.hpp"
 #include "rule_slots.hpp"
@@ -35,6 +36,37 @@ rate_prior get_rate(record& coat_record, page& p, const std::string& prefix) {
     return prior;
 }
 
+/// Where the hair keeps growing, and how it does there: three keys together or none.
+void get_feathering(record& r, page& p, const std::string& prefix, coat& c) {
+    figures f(r, p, prefix);
+    const auto terminal = f.may<length>("feathering_terminal", over_zero(longest_mm));
+    const auto prone = f.may<length>("feathering_matting_prone", over_zero(longest_mm));
+    const member* m = r.get("feathering");
+    if (m == nullptr && !terminal && !prone) {
+        return;
+    }
+    if (m == nullptr || m->value.kind != node_kind::table || !terminal || !prone) {
+        p.out.add(
+            r.at("feathering"), errc::missing,
+            "feathering goes with its lengths; write feathering = { zones = [\"legs\"], basis = "
+            "\"practice\" }, feathering_terminal and feathering_matting_prone, or none of them");
+        return;
+    }
+    record where(m->value, p.out);
+    feathering out{{}, *terminal, *prone};
+    for (const word& w : where.get_words("zones", presence::must)) {
+        if (const selection* s = p.places.find(w, p.out)) {
+            for (const place& at : s->places) {
+                out.zones.push_back(p.places.whole().zones[at.zone].id);
+            }
+        }
+    }
+    const evidence why = get_evidence(where, p, presence::must);
+    where.done();
+    list_text(p, prefix + "/feathering", fmt::format("{}", fmt::join(out.zones, ", ")), why);
+    c.feathers = std::move(out);
+}
+
 void get_figures(record& r, page& p, const std::string& prefix, coat& c) {
     figures f(r, p, prefix);
     c.lay_degrees = f.must<double>("lay", over_zero(90.0), measure::degrees);
@@ -42,6 +74,7 @@ void get_figures(record& r, page& p, const std::string& prefix, coat& c) {
     c.growing_share = f.must<double>("growing_share", from_zero(1.0));
     c.reentry = f.may<days>("reentry", over_zero(3650.0));
     c.terminal = f.must<length>("terminal", over_zero(longest_mm));
+    get_feathering(r, p, prefix, c);
     c.matting_prone = f.may<length>("matting_prone", over_zero(longest_mm));
     c.shortest = f.must<length>("shortest", over_zero(longest_mm));
     c.usual_interval = f.must<days>("usual_interval", over_zero(365.0));
@@ -67,6 +100,10 @@ coat get_coat(record& r, page& p, std::size_t place) {
     c.jacket = r.get_name<jacket_finish>("jacket", presence::must, jacket_names).value_or(c.jacket);
     c.jacket_why = get_basis(r, p, "jacket_basis");
     list_text(p, prefix + "/jacket", std::string(name(c.jacket)), c.jacket_why);
+    c.said_first = r.get_text("said_first", presence::may);
+    c.carded_with = r.get_text("carded_with", presence::must);
+    c.carded_why = get_basis(r, p, "carded_basis");
+    list_text(p, prefix + "/carded_with", c.carded_with, c.carded_why);
     r.done();
     if ((c.kind == cycle::resting) != c.reentry.has_value()) {
         p.out.add(r.at("reentry"), errc::conflict,

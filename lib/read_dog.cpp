@@ -29,7 +29,30 @@ void check_mix(record& r, const page& p, const dog& d) {
     }
 }
 
+/// Whether a word that should be a coat names a breed or a mix.
+bool is_mix(const std::string& text, const page& p) {
+    if (std::find(coat_names.begin(), coat_names.end(), text) != coat_names.end()) {
+        return false;
+    }
+    try {
+        (void)read_mix(text, p.known.genes);
+        return true;
+    } catch (const bad_input&) {
+        return false;
+    }
+}
+
 void get_coat(record& r, const page& p, dog& d) {
+    const member* coat = r.get("coat");
+    if (coat != nullptr && coat->value.kind == node_kind::text && is_mix(coat->value.text, p)) {
+        p.out.add(
+            coat->value.at, errc::unknown,
+            fmt::format("a breed is no coat; found {}; write {} for the breeds, and coat as you "
+                        "see it or not at all",
+                        shown(coat->value.text), p.out.setting("mix", shown(coat->value.text))));
+        d.mix = r.get_text("mix", presence::may);
+        return;
+    }
     d.coat = r.get_name<coat_class>("coat", presence::may, coat_names);
     d.mix = r.get_text("mix", presence::may);
     if (r.at("coat") == r.at() && r.at("mix") == r.at()) {
@@ -68,7 +91,9 @@ void get_style_wish(record& r, page& p, dog& d, const std::vector<style>& styles
 
 void get_brushing(record& r, dog& d) {
     const std::string text = r.get_text("brushing", presence::may);
+    d.brushing_said = !text.empty();
     if (text.empty()) {
+        d.brushed = {habit::none, false};
         return;
     }
     if (const auto b = parse_brushing(text)) {
@@ -87,11 +112,19 @@ std::vector<hair_now> lengths_in(const node& table, page& p) {
     std::vector<std::pair<selection, std::string>> before;
     for (const member& m : table.members) {
         const word w{m.key, m.at};
+        if (m.value.kind == node_kind::truth) {
+            p.out.add(
+                m.at, errc::conflict,
+                fmt::format("only places and their lengths stand here; found {}; write it above "
+                            "the first line that begins with [",
+                            shown(m.key)));
+            continue;
+        }
         if (const selection* whom = p.places.find(w, p.out)) {
             refuse_twice(w, *whom, before, p.out);
         }
-        if (const auto l = number_at(m.value, escaped(m.key, 60), measure::length,
-                                     over_zero(longest_mm), p.out)) {
+        if (const auto l =
+                number_at(m.value, escaped(m.key, 60), measure::length, any_hair, p.out)) {
             out.push_back({m.key, mm(*l)});
         }
     }
@@ -104,29 +137,29 @@ void get_now(record& r, page& p, dog& d) {
     }
 }
 
-/// The one zone, or side of one, that a finding is in.
-std::optional<place> get_place(record& r, page& p) {
+/// What the place of a finding means; null if nothing. A finding on several zones is one on each.
+const selection* get_place(record& r, page& p) {
     const word w{r.get_text("zone", presence::must), r.at("zone")};
-    if (w.text.empty()) {
-        return std::nullopt;
-    }
-    const selection* s = p.places.find(w, p.out);
-    if (s == nullptr) {
-        return std::nullopt;
-    }
-    if (s->how != reach::zone && s->how != reach::side) {
-        p.out.add(w.at, errc::type,
-                  fmt::format("a finding is in one zone; found {}; write one entry for each zone, "
-                              "such as \"{}\"",
-                              shown(w.text), title(p.places.whole(), s->places.front())));
-        return std::nullopt;
-    }
-    return s->places.front();
+    return w.text.empty() ? nullptr : p.places.find(w, p.out);
 }
 
-bool overlap(const place& a, const place& b) {
-    return a.zone == b.zone &&
-           (a.which == side::both || b.which == side::both || a.which == b.which);
+/// A finding as it is written, of a word that may stand for several places.
+template <class Finding>
+struct written {
+    const selection* whom;
+    std::string word;
+    Finding what;
+};
+
+/// The findings place by place: what is said of a narrower word stands.
+template <class Finding, class Test>
+void lay(std::vector<written<Finding>> said, std::vector<Finding>& all, Test same) {
+    std::stable_sort(said.begin(), said.end(),
+                     [](const auto& a, const auto& b) { return wider(*a.whom, *b.whom); });
+    for (const written<Finding>& one : said) {
+        lay_finding(all, *one.whom, one.what,
+                    [&](const Finding& before) { return same(before, one.what); });
+    }
 }
 
 void check_mat(record& r, const mat_finding& m) {
@@ -145,53 +178,85 @@ void check_mat(record& r, const mat_finding& m) {
 }
 
 void get_mats(record& top, page& p, dog& d) {
+    std::vector<written<mat_finding>> said;
     for (const node* n : top.get_tables("mat", presence::may)) {
         record r(*n, p.out);
-        const auto at = get_place(r, p);
+        const selection* whom = get_place(r, p);
         mat_finding m;
         m.grade = r.get_name<mat_grade>("grade", presence::must, mat_names).value_or(m.grade);
         m.free_hair = r.get_length("free_hair", presence::may);
         m.to_skin = r.get_flag("to_skin");
         m.comb_passes = r.get_flag("comb_passes");
         m.comb_out = r.get_flag("comb_out");
+        const std::string word = r.get_text("zone", presence::may);
         r.done();
         check_mat(r, m);
-        if (!at) {
+        if (whom == nullptr) {
             continue;
         }
-        m.at = *at;
-        const auto before = std::find_if(d.mats.begin(), d.mats.end(),
-                                         [&](const mat_finding& o) { return overlap(o.at, m.at); });
-        if (before != d.mats.end()) {
+        const auto before = std::find_if(said.begin(), said.end(),
+                                         [&](const auto& o) { return clash(*o.whom, *whom); });
+        if (before != said.end()) {
             p.out.add(r.at("zone"), errc::duplicate,
                       fmt::format("two mats in one place; found {} and {}; write the worse one",
-                                  shown(title(p.places.whole(), before->at)),
-                                  shown(title(p.places.whole(), m.at))));
+                                  shown(before->word), shown(word)));
             continue;
         }
-        d.mats.push_back(m);
+        said.push_back({whom, word, m});
     }
+    lay(std::move(said), d.mats, [](const mat_finding&, const mat_finding&) { return true; });
+}
+
+/// What the skin shows in a place not yet said.
+std::optional<skin_finding> get_skin_state(record& r) {
+    skin_finding f;
+    const std::string state = r.get_choice("state", presence::must, skin_words);
+    f.size = r.get_length("size", presence::may);
+    f.known = r.get_flag("known");
+    r.done();
+    if (state.empty()) {
+        return std::nullopt;
+    }
+    f.state = skin_state_at(static_cast<std::size_t>(
+        std::find(skin_words.begin(), skin_words.end(), state) - skin_words.begin()));
+    for (const std::string_view key : {"size", "known"}) {
+        if (f.state != skin_state::lump && r.at(key) != r.at()) {
+            r.out().add(r.at(key), errc::conflict,
+                        fmt::format("only of a lump is said {}; found it beside {}; leave it out",
+                                    key == "size" ? "how large it is" : "whether a vet knows it",
+                                    shown(state)));
+        }
+    }
+    return f;
+}
+
+/// Whether two findings of one place are one: several lumps may be there, of several sizes.
+bool same_finding(const skin_finding& a, const skin_finding& b) {
+    return a.state == b.state &&
+           (a.state != skin_state::lump || (a.size == b.size && a.known == b.known));
 }
 
 void get_skin(record& top, page& p, dog& d) {
+    std::vector<written<skin_finding>> said;
     for (const node* n : top.get_tables("skin", presence::may)) {
         record r(*n, p.out);
-        const auto at = get_place(r, p);
-        const auto state = r.get_name<skin_state>("state", presence::must, skin_state_names);
-        r.done();
-        if (!at || !state) {
+        const selection* whom = get_place(r, p);
+        const std::string word = r.get_text("zone", presence::may);
+        const auto f = get_skin_state(r);
+        if (whom == nullptr || !f) {
             continue;
         }
-        if (std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& o) {
-                return o.state == *state && overlap(o.at, *at);
+        if (std::any_of(said.begin(), said.end(), [&](const auto& o) {
+                return same_finding(o.what, *f) && clash(*o.whom, *whom);
             })) {
             p.out.add(r.at("zone"), errc::duplicate,
                       fmt::format("the same finding twice; found {} in {} again; name it once",
-                                  name(*state), shown(title(p.places.whole(), *at))));
+                                  name(f->state), shown(word)));
             continue;
         }
-        d.skin.push_back({*at, *state});
+        said.push_back({whom, word, *f});
     }
+    lay(std::move(said), d.skin, same_finding);
 }
 
 /// What it hates to have touched: any places.
@@ -224,6 +289,16 @@ void get_signs(record& r, dog& d) {
     }
 }
 
+void get_alerts(record& r, dog& d) {
+    for (const word& w : r.get_words("alerts", presence::may)) {
+        if (const auto a = parse_alert(w.text)) {
+            add_alert(d.alerts, *a);
+        } else {
+            r.out().add(w.at, errc::unknown, alert_complaint(w.text));
+        }
+    }
+}
+
 /// What an intake asks of the dog as a whole.
 void get_intake(record& r, page& p, dog& d) {
     d.coat_change = r.get_flag("coat_change");
@@ -235,6 +310,8 @@ void get_intake(record& r, page& p, dog& d) {
     get_health(r, d);
     get_sensitive(r, p, d);
     get_signs(r, d);
+    get_alerts(r, d);
+    d.comb_checked = r.get_flag("comb_checked");
 }
 
 void get_measured(record& top, page& p, dog& d) {
@@ -341,6 +418,7 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     get_mats(r, p, d);
     get_skin(r, p, d);
     for (const word& w : r.get_words("consents", presence::may)) {
+        (void)index_of(w, "consent", consent_names, p.out);
         d.consents.push_back(w.text);
     }
     get_measured(r, p, d);

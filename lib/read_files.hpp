@@ -32,6 +32,8 @@ void get_cautions(const node& root, page& p, catalogue& c);
 void get_blades(const node& root, page& p, catalogue& c);
 void get_combs(const node& root, page& p, catalogue& c);
 void get_zones(const node& root, page& p, catalogue& c);
+/// Of the zones read before.
+void get_places(const node& root, page& p, catalogue& c);
 void get_coats(const node& root, page& p, catalogue& c);
 void get_inheritance(const node& root, page& p, catalogue& c);
 void get_breeds(const node& root, page& p, catalogue& c);
@@ -60,11 +62,12 @@ bool read_text(const document_text& d, diagnostics& to,
 /// Throws bad_input with the faults in order, if there are any.
 void throw_if_any(diagnostics faults);
 
-/// A salon's files put together: `salon_file`, sheets and dogs. Throws bad_input with every fault,
-/// `before` included.
+/// A salon's files put together: `salon_file`, sheets and dogs. What is unsound is left out and told.
+/// Throws bad_input with every fault of all, `before` included, where that isn't empty or salon_file is
+/// faulty.
 [[nodiscard]] salon assemble_salon(const document_text& salon_file,
                                    const std::vector<document_text>& sheets,
                                    const std::vector<document_text>& dogs, const catalogue& c,
-                                   diagnostics before = {});
+                                   std::vector<unsound_file>& unsound, diagnostics before = {});
 
 }  // namespace pelage::io

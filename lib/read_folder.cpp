@@ -61,9 +61,10 @@ class ids_of_files {
     std::map<std::string, std::string> files_;
 };
 
-/// The texts of a folder's *.toml files, none if there is no such folder. What can't be read is a fault
-/// like any other.
-std::vector<document_text> slurp_all(const std::string& folder, diagnostics& wrong) {
+/// The texts of a folder's *.toml files, none if there is no such folder. A folder that can't be read is
+/// a fault of the salon, a file that can't be is unsound.
+std::vector<document_text> slurp_all(const std::string& folder, bool dogs, diagnostics& wrong,
+                                     std::vector<unsound_file>& unsound) {
     std::vector<std::string> paths;
     std::error_code failed;
     try {
@@ -78,7 +79,7 @@ std::vector<document_text> slurp_all(const std::string& folder, diagnostics& wro
         try {
             out.push_back(slurp(path));
         } catch (const error& e) {
-            wrong.push_back({path, 0, 0, e.code(), e.what()});
+            unsound.push_back({path, {}, dogs, {}, {{path, 0, 0, e.code(), e.what()}}});
         }
     }
     return out;
@@ -160,9 +161,55 @@ kit read_kit(const document_text& d, const catalogue& c) {
     return read_salon(d, c).tools;
 }
 
+namespace {
+
+void put_sheets(salon& s, const std::vector<document_text>& sheets, const page_maker& on,
+                const catalogue& c, std::vector<unsound_file>& unsound) {
+    ids_of_files ids;
+    std::vector<parsed_text> texts = parse_all(sheets);
+    std::vector<read_sheet> read = read_sheets(texts, c.styles, on);
+    for (std::size_t i = 0; i < read.size(); ++i) {
+        placed<style>& one = read[i].sheet;
+        ids.add(one.value.id, one.id_at, "style sheets", texts[i].out);
+        if (read[i].sound && texts[i].out.none()) {
+            put(s.styles, std::move(one.value));
+            continue;
+        }
+        unsound.push_back({sheets[i].name, one.value.id, false, one.value.extends, {}});
+        texts[i].out.move_to(unsound.back().faults);
+    }
+}
+
+void put_dogs(salon& s, const std::vector<document_text>& dogs, const page_maker& on,
+              std::vector<unsound_file>& unsound) {
+    std::vector<std::string> faulty_sheets;
+    for (const unsound_file& u : unsound) {
+        if (!u.id.empty() && !u.is_dog) {
+            faulty_sheets.push_back(u.id);
+        }
+    }
+    ids_of_files ids;
+    for (const document_text& d : dogs) {
+        diagnostics faults;
+        placed<dog> one;
+        read_text(d, faults, [&](const node& root, pelage::io::faults& out) {
+            page p = on(out);
+            one = get_dog(root, p, s.styles, faulty_sheets);
+            ids.add(one.value.id, one.id_at, "dogs", out);
+        });
+        if (faults.empty()) {
+            s.dogs.push_back(std::move(one.value));
+        } else {
+            unsound.push_back({d.name, one.value.id, true, {}, std::move(faults)});
+        }
+    }
+}
+
+}  // namespace
+
 salon assemble_salon(const document_text& salon_file, const std::vector<document_text>& sheets,
                      const std::vector<document_text>& dogs, const catalogue& c,
-                     diagnostics before) {
+                     std::vector<unsound_file>& unsound, diagnostics before) {
     place_finder places(c.dog_body);
     salon s;
     read_text(salon_file, before, [&](const node& root, faults& out) {
@@ -170,35 +217,31 @@ salon assemble_salon(const document_text& salon_file, const std::vector<document
         s = get_salon(root, p);
     });
     s.styles = c.styles;
-    std::vector<std::string> faulty;
-    ids_of_files sheet_ids;
-    std::vector<parsed_text> texts = parse_all(sheets);
-    const auto on = [&](faults& out) { return page{out, c, places, &s.tools}; };
-    std::vector<read_sheet> read = read_sheets(texts, c.styles, on);
-    for (std::size_t i = 0; i < read.size(); ++i) {
-        placed<style>& one = read[i].sheet;
-        sheet_ids.add(one.value.id, one.id_at, "style sheets", texts[i].out);
-        if (read[i].sound && texts[i].out.none()) {
-            put(s.styles, std::move(one.value));
-        } else if (!one.value.id.empty()) {
-            faulty.push_back(one.value.id);
+    const page_maker on = [&](faults& out) { return page{out, c, places, &s.tools}; };
+    put_sheets(s, sheets, on, c, unsound);
+    put_dogs(s, dogs, on, unsound);
+    if (!before.empty()) {
+        for (const unsound_file& u : unsound) {
+            before.insert(before.end(), u.faults.begin(), u.faults.end());
         }
-        texts[i].out.move_to(before);
+        throw_if_any(std::move(before));
     }
-    ids_of_files dog_ids;
-    for (const document_text& d : dogs) {
-        read_text(d, before, [&](const node& root, faults& out) {
-            page p{out, c, places, &s.tools};
-            placed<dog> one = get_dog(root, p, s.styles, faulty);
-            dog_ids.add(one.value.id, one.id_at, "dogs", out);
-            s.dogs.push_back(std::move(one.value));
-        });
-    }
-    throw_if_any(std::move(before));
     return s;
 }
 
 salon read_salon_folder(const std::string& dir, const catalogue& c) {
+    std::vector<unsound_file> unsound;
+    salon s = read_salon_folder(dir, c, unsound);
+    diagnostics all;
+    for (const unsound_file& u : unsound) {
+        all.insert(all.end(), u.faults.begin(), u.faults.end());
+    }
+    throw_if_any(std::move(all));
+    return s;
+}
+
+salon read_salon_folder(const std::string& dir, const catalogue& c,
+                        std::vector<unsound_file>& unsound) {
     std::error_code failed;
     if (!std::filesystem::is_directory(dir, failed)) {
         throw error(errc::io, "can't read the salon; found " + shown(dir) +
@@ -211,9 +254,9 @@ salon read_salon_folder(const std::string& dir, const catalogue& c) {
     }
     const document_text salon_file = slurp(dir + "/salon.toml");
     diagnostics wrong;
-    const auto sheets = slurp_all(dir + "/styles", wrong);
-    const auto dogs = slurp_all(dir + "/dogs", wrong);
-    return assemble_salon(salon_file, sheets, dogs, c, std::move(wrong));
+    const auto sheets = slurp_all(dir + "/styles", false, wrong, unsound);
+    const auto dogs = slurp_all(dir + "/dogs", true, wrong, unsound);
+    return assemble_salon(salon_file, sheets, dogs, c, unsound, std::move(wrong));
 }
 
 }  // namespace pelage::io

@@ -6,7 +6,9 @@
 #include <fmt/format.h>
 
 #include <pelage/phrase.hpp>
+#include <pelage/problem.hpp>
 #include <pelage/text.hpp>
+#include <pelage/worktop.hpp>
 
 namespace pelage::io {
 
@@ -15,6 +17,9 @@ namespace {
 /// A measured length this many times off is taken for a slip of the unit or the label, not for a
 /// finding: with the lay on flat hair a blade leaves about twice what is etched (assumption).
 constexpr double far_off = 4.0;
+
+/// What a blade or comb leaves, as a maker says it or a salon measures it (assumption).
+constexpr bounds tool_length{0.1, 100.0, true};
 
 constexpr std::size_t longest_label = 20;
 
@@ -75,7 +80,7 @@ blade own_blade(record& r, const word& label) {
                         "hyphen, {} at most; found {}; write it as etched",
                         longest_label, shown(label.text)));
     }
-    const auto stated = r.get_length("stated", presence::must);
+    const auto stated = r.get_length("stated", presence::must, tool_length);
     b.stated = exactly(stated.value_or(length{}),
                        evidence{basis::measured, {}, false, "as the salon says"});
     b.cut = r.get_name<teeth>("teeth", presence::must, teeth_names).value_or(teeth::unknown);
@@ -85,8 +90,8 @@ blade own_blade(record& r, const word& label) {
 /// The salon's adjustable blade: its own span in place of the reference's.
 blade adjustable_blade(record& r, const blade& b) {
     blade own = b;
-    const auto shortest = r.get_length("stated", presence::may);
-    const auto reach = r.get_length("reach", presence::may);
+    const auto shortest = r.get_length("stated", presence::may, tool_length);
+    const auto reach = r.get_length("reach", presence::may, tool_length);
     if (shortest) {
         own.stated = exactly(*shortest, evidence{basis::measured, {}, false, "as the salon says"});
     }
@@ -156,7 +161,7 @@ kit_blade get_blade(record& r, page& p) {
     kit_blade b;
     b.spec = get_spec(r, p);
     b.count = r.get_count("count", 1, 99, 1);
-    b.measured = r.get_length("measured", presence::may);
+    b.measured = r.get_length("measured", presence::may, tool_length);
     b.out = r.get_flag("out");
     b.out_until = r.get_day("out_until", presence::may);
     b.settings = get_settings(r, b.spec);
@@ -198,7 +203,7 @@ const comb* comb_of_inch(const catalogue& c, std::string_view text) {
 std::optional<comb> comb_of_own_length(record& r, const std::string& id, const length& l) {
     constexpr double shortest = 2.0;
     constexpr double longest = 60.0;
-    const auto stated = r.get_length("stated", presence::may);
+    const auto stated = r.get_length("stated", presence::may, tool_length);
     if (!(in_mm(l) >= shortest && in_mm(l) <= longest)) {
         r.out().add(r.at("id"), errc::range,
                     fmt::format("no comb is as long or as short; found {}; right is {} to {} mm",
@@ -268,7 +273,7 @@ std::optional<kit_comb> get_comb(record& r, page& p) {
     kit_comb c;
     const auto spec = get_comb_spec(r, p);
     c.count = r.get_count("count", 1, 99, 1);
-    c.measured = r.get_length("measured", presence::may);
+    c.measured = r.get_length("measured", presence::may, tool_length);
     c.fits = get_fits(r, p);
     r.done();
     if (!spec) {
@@ -522,6 +527,20 @@ void get_tables_of(record& r, page& p, kit& k) {
 
 }  // namespace
 
+/// What the planner can hold apart.
+void check_setups(record& r, page& p, const kit& k) {
+    const std::size_t ways =
+        p.out.none() ? setups_of(k, std::nullopt, p.known.rules.cut).size() : 0;
+    if (ways > most_setups) {
+        r.out().add(
+            r.at(), errc::range,
+            fmt::format("too many ways to hold the blades and combs of one kit; found {}, of "
+                        "which most are combs over every blade they fit; right is at most "
+                        "{}: name under fits what each is really used over",
+                        ways, most_setups));
+    }
+}
+
 kit get_kit(const node& table, page& p) {
     record r(table, p.out, "kit.");
     kit k;
@@ -554,6 +573,7 @@ kit get_kit(const node& table, page& p) {
     }
     get_under_comb(r, p, k);
     get_tables_of(r, p, k);
+    check_setups(r, p, k);
     r.done();
     return k;
 }

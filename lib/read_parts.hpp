@@ -27,14 +27,14 @@ class place_finder {
   public:
     explicit place_finder(const body& b) : body_(b) {}
 
-    /// What `w` means, or null; complains of words that name nothing.
+    /// What `w` means, or null; complains of words that name nothing or several places.
     const selection* find(const word& w, faults& out);
     [[nodiscard]] const body& whole() const { return body_; }
 
   private:
     const body& body_;
     std::optional<part_index> parts_;  ///< made on the first question, when the zones are read
-    std::vector<std::string> words_;   ///< for suggestions; filled on the first fault
+    std::size_t looked_up_ = 0;        ///< words for which the nearest was sought
 };
 
 /// What the reading of a file needs besides its text.

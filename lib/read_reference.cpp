@@ -27,6 +27,7 @@ class reference_reader {
         one("blades", get_blades);
         one("combs", get_combs);
         one("zones", get_zones);
+        one("places", get_places);
         one("coats", get_coats);
         one("inheritance", get_inheritance);
         one("breeds", get_breeds);

@@ -11,6 +11,11 @@ namespace {
 
 constexpr std::array<std::string_view, 2> own_basis{"measured", "assumption"};
 constexpr std::string_view own_note = "the salon's own";
+// told in reference/README.md; a coat that lies flatter than 10 degrees would be six times as long as
+// a blade leaves it, and rates that differ by less than 1 in 100 between dogs were never seen (assumption)
+constexpr bounds own_rate{0.01, 2.0, true};
+constexpr bounds own_log_sd{0.01, 1.0, true};
+constexpr bounds own_lay{10.0, 90.0, true};
 
 /// Whether the salon measured it or guessed, and its note.
 evidence get_own_evidence(record& r) {
@@ -43,8 +48,8 @@ std::optional<raw_figure> get_own(const member& m, page& p, const rule_slot& slo
 /// The salon's own growth rate of one coat: [override.coats.wavy.rate].
 std::optional<rate_prior> get_own_rate(const node& table, page& p) {
     record r(table, p.out);
-    const auto median = r.get_number("median", presence::must, measure::rate, over_zero(2.0));
-    const auto log_sd = r.get_number("log_sd", presence::must, measure::number, over_zero(1.0));
+    const auto median = r.get_number("median", presence::must, measure::rate, own_rate);
+    const auto log_sd = r.get_number("log_sd", presence::must, measure::number, own_log_sd);
     const evidence why = get_own_evidence(r);
     r.done();
     return median && log_sd ? std::optional{rate_prior{mm_per_day(*median), *log_sd, why}}
@@ -54,7 +59,7 @@ std::optional<rate_prior> get_own_rate(const node& table, page& p) {
 /// Its angle of the lay, of a test patch: lay = { best = "52 deg", ... } under [override.coats.wavy].
 std::optional<figure<double>> get_own_lay(const node& table, page& p) {
     record r(table, p.out);
-    const auto f = get_spread(r, measure::degrees, over_zero(90.0));
+    const auto f = get_spread(r, measure::degrees, own_lay);
     const evidence why = get_own_evidence(r);
     r.done();
     return f ? std::optional{figure<double>{f->low, f->best, f->high, why}} : std::nullopt;
@@ -114,6 +119,21 @@ void get_overrides(record& top, page& p, rule_book& rules) {
     r.done();
 }
 
+/// What stands on the page an owner takes home: [salon].
+salon_card get_card(record& top, page& p) {
+    const node* table = top.get_table("salon", presence::may);
+    if (table == nullptr) {
+        return {};
+    }
+    record r(*table, p.out, "salon.");
+    salon_card c;
+    c.name = r.get_text("name", presence::may);
+    c.telephone = r.get_text("telephone", presence::may);
+    c.groomer = r.get_text("groomer", presence::may);
+    r.done();
+    return c;
+}
+
 }  // namespace
 
 salon get_salon(const node& root, page& p) {
@@ -123,6 +143,7 @@ salon get_salon(const node& root, page& p) {
     s.title = r.get_text("title", presence::must);
     s.invented = r.get_flag("invented");
     r.get_text("note", presence::may, text_kind::prose);
+    s.card = get_card(r, p);
     s.closed = get_days_off(r, "closed");
     s.rules = p.known.rules;
     if (const node* k = r.get_table("kit", presence::must)) {

@@ -16,6 +16,7 @@ constexpr std::array<std::string_view, 12> month_names{
     "January", "February", "March",     "April",   "May",      "June",
     "July",    "August",   "September", "October", "November", "December"};
 constexpr std::array<unsigned, 12> month_ends{31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+constexpr double shortest_scale = 0.1;
 constexpr double longest_scale = 3.0;
 
 /// "20 % shorter", "10 % longer".
@@ -99,7 +100,7 @@ season get_season(const member& m, page& p) {
         s.rules.push_back(std::move(one.rule));
     }
     if (const auto d =
-            r.get_number("longest_interval", presence::may, measure::days, over_zero(365.0))) {
+            r.get_number("longest_interval", presence::may, measure::days, {1.0, 365.0, true})) {
         s.longest_interval = day(*d);
     }
     s.upkeep = get_upkeep_words(r, "upkeep");
@@ -163,14 +164,14 @@ std::optional<double> get_scale(record& r, std::string_view key) {
     } else if (m->value.kind == node_kind::whole) {
         share = static_cast<double>(m->value.whole);
     }
-    if (share && *share > 0.0 && *share <= longest_scale) {
+    if (share && *share >= shortest_scale && *share <= longest_scale) {
         return share;
     }
     r.out().add(m->value.at, share ? errc::range : errc::syntax,
-                fmt::format("{} is a share of every length, over 0 and at most {}; found {}; write "
+                fmt::format("{} is a share of every length, from {} to {}; found {}; write "
                             "it like {} or {}",
-                            named(key), longest_scale, found(m->value), r.out().setting(key, "0.8"),
-                            r.out().setting(key, "\"20 % shorter\"")));
+                            named(key), shortest_scale, longest_scale, found(m->value),
+                            r.out().setting(key, "0.8"), r.out().setting(key, "\"20 % shorter\"")));
     return std::nullopt;
 }
 

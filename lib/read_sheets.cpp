@@ -236,6 +236,7 @@ std::vector<sheet_file> read_sheet_files(const std::vector<document_text>& files
                                          shown(id), shown(before->second)));
         }
         one.parent_faulty = texts[i].out.none() && !read[i].sound;
+        one.parent = read[i].sheet.value.extends;
         if (texts[i].out.none() && read[i].sound) {
             one.sheet = std::move(read[i].sheet.value);
         }

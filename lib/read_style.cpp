@@ -64,6 +64,7 @@ class style_reader {
         limits(has_parent);
         sheet_.seasons = get_seasons(record_, page_, std::move(sheet_.seasons));
         adjustable();
+        no_length_vanishes();
         return std::move(sheet_);
     }
 
@@ -144,10 +145,16 @@ class style_reader {
             sheet_.upkeep = get_upkeep_words(record_, "upkeep");
         }
         if (const auto d = record_.get_number("longest_interval", presence::may, measure::days,
-                                              over_zero(365.0))) {
+                                              {1.0, 365.0, true})) {
             sheet_.longest_interval = day(*d);
         }
-        words("consent", sheet_.consent);
+        if (there("consent")) {
+            sheet_.consent.clear();
+            for (const word& w : record_.get_words("consent", presence::may)) {
+                (void)index_of(w, "consent", consent_names, page_.out);
+                sheet_.consent.push_back(w.text);
+            }
+        }
         text("front_desk", sheet_.front_desk);
     }
 
@@ -161,7 +168,7 @@ class style_reader {
         bool any = false;
         for (std::size_t k = 0; k < size_names.size(); ++k) {
             if (const auto m = r.get_number(size_names[k], presence::may, measure::minutes,
-                                            over_zero(600.0))) {
+                                            {1.0, 600.0, true})) {
                 own.by_size[k] = minutes(*m);
                 any = true;
             }
@@ -195,6 +202,27 @@ class style_reader {
             for (sheet_rule& r : s.rules) {
                 r.what.target =
                     r.what.target ? std::optional{rounded(*r.what.target * *share)} : std::nullopt;
+            }
+        }
+    }
+
+    /// Shares of shares, and of short lengths, may leave nothing.
+    void no_length_vanishes() {
+        const auto too_short = [](const style& s) {
+            return std::any_of(s.rules.begin(), s.rules.end(), [](const sheet_rule& r) {
+                return r.what.target && in_mm(*r.what.target) < shortest_hair_mm;
+            });
+        };
+        const char* const why =
+            "a share leaves a length of under 0.1 mm, which nothing can cut; write the lengths "
+            "themselves";
+        if (too_short(sheet_)) {
+            page_.out.add(record_.at("scale"), errc::range, why);
+            return;
+        }
+        for (const season& one : sheet_.seasons) {
+            if (too_short(in_season(sheet_, one))) {
+                page_.out.add(record_.at("season"), errc::range, why);
             }
         }
     }

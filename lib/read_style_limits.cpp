@@ -21,7 +21,7 @@ struct meant_rule {
 struct deciding {
     const sheet_rule* size = nullptr;  ///< gives a length or a blade
     const sheet_rule* finish = nullptr;
-    reach how = reach::all;  ///< of `size`
+    bool sided = false;  ///< `size` is of one side
 };
 
 bool covers(const selection& s, const place& p) {
@@ -30,20 +30,19 @@ bool covers(const selection& s, const place& p) {
     });
 }
 
+/// `rules`: wider ones first.
 deciding decide(const std::vector<meant_rule>& rules, const place& p) {
     deciding d;
-    for (const reach how : {reach::all, reach::group, reach::zone, reach::side}) {
-        for (const meant_rule& r : rules) {
-            if (r.whom->how != how || !covers(*r.whom, p)) {
-                continue;
-            }
-            const instruction& i = r.rule->what;
-            if (i.target || i.blade) {
-                d.size = r.rule;
-                d.how = how;
-            }
-            d.finish = i.how ? r.rule : d.finish;
+    for (const meant_rule& r : rules) {
+        if (!covers(*r.whom, p)) {
+            continue;
         }
+        const instruction& i = r.rule->what;
+        if (i.target || i.blade) {
+            d.size = r.rule;
+            d.sided = r.whom->sided;
+        }
+        d.finish = i.how ? r.rule : d.finish;
     }
     return d;
 }
@@ -57,6 +56,9 @@ std::vector<meant_rule> meant_rules(const style& s, page& p) {
             out.push_back({&r, whom});
         }
     }
+    std::stable_sort(out.begin(), out.end(), [](const meant_rule& a, const meant_rule& b) {
+        return wider(*a.whom, *b.whom);
+    });
     return out;
 }
 
@@ -81,10 +83,13 @@ limit get_limit(record& r, page& p) {
     limit l;
     l.low = r.get_length("low", presence::may);
     l.high = r.get_length("high", presence::may);
+    for (const word& w : r.get_words("not_below", presence::may)) {
+        l.not_below = p.places.find(w, p.out) != nullptr ? w.text : l.not_below;
+    }
     l.why = get_evidence(r, p, p.ours ? presence::must : presence::may);
     r.done();
     l.at = {p.out.file(), r.at().line, r.at().column};
-    if (r.at("low") == r.at() && r.at("high") == r.at()) {
+    if (r.at("low") == r.at() && r.at("high") == r.at() && r.at("not_below") == r.at()) {
         p.out.add(
             r.at(), errc::missing,
             "a limit has a low or a high end, or both; found neither; write high = \"25 mm\"");
@@ -147,7 +152,7 @@ class limit_checker {
             return;
         }
         const instruction& i = d.size->what;
-        const place named{at.zone, d.how == reach::side ? at.which : side::both};
+        const place named{at.zone, d.sided ? at.which : side::both};
         const std::string whose = l.from.empty() ? "the sheet's own limit"
                                                  : fmt::format("the limit of {}", shown(l.from));
         const std::string from =
@@ -187,8 +192,9 @@ std::string span_of(const limit& l) {
     if (l.low && l.high) {
         return fmt::format("{} to {} mm", in_mm(*l.low), in_mm(*l.high));
     }
-    return l.low ? fmt::format("at least {} mm", in_mm(*l.low))
-                 : fmt::format("at most {} mm", in_mm(*l.high));
+    return l.low    ? fmt::format("at least {} mm", in_mm(*l.low))
+           : l.high ? fmt::format("at most {} mm", in_mm(*l.high))
+                    : fmt::format("no shorter than {}", shown(l.not_below));
 }
 
 std::vector<limit> get_limits(record& r, page& p) {

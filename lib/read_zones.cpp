@@ -80,9 +80,6 @@ zone get_zone(record& r, page& p) {
     z.id = r.get_id("id");
     z.title = r.get_text("title", presence::must);
     z.one = r.get_text("one", presence::may);
-    for (const word& w : r.get_words("also", presence::may)) {
-        z.also.push_back(w.text);
-    }
     z.where = r.get_name<group>("group", presence::must, group_names).value_or(group::body);
     z.paired = r.get_flag("paired");
     z.cover = r.get_name<skin>("skin", presence::must, skin_names).value_or(skin::firm);
@@ -108,16 +105,14 @@ zone get_zone(record& r, page& p) {
 void check_words(const std::vector<zone>& zones, const std::vector<spot>& at, faults& out) {
     std::map<std::string, std::size_t> owner;
     for (std::size_t i = 0; i < zones.size(); ++i) {
-        std::set<std::string> own{detail::plain(zones[i].id), detail::plain(zones[i].title)};
-        for (const std::string& a : zones[i].also) {
-            own.insert(detail::plain(a));
-        }
+        const std::set<std::string> own{detail::heard(zones[i].id).core,
+                                        detail::heard(zones[i].title).core};
         for (const std::string& w : own) {
             if (const auto [before, is_new] = owner.emplace(w, i); !is_new) {
                 out.add(at[i], errc::ambiguous,
-                        fmt::format("a word that means two zones; found {} for {} and {}; leave it "
-                                    "out of one",
-                                    shown(w), shown(zones[before->second].id), shown(zones[i].id)));
+                        fmt::format("a word that means two zones; found it for {} and {}; call one "
+                                    "otherwise",
+                                    shown(zones[before->second].id), shown(zones[i].id)));
             }
         }
     }

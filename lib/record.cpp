@@ -68,8 +68,8 @@ std::string record::get_id(std::string_view key) {
     return text.value_or("");
 }
 
-std::optional<length> record::get_length(std::string_view key, presence p) {
-    const auto v = get_number(key, p, measure::length, over_zero(longest_mm));
+std::optional<length> record::get_length(std::string_view key, presence p, const bounds& b) {
+    const auto v = get_number(key, p, measure::length, b);
     return v ? std::optional{mm(*v)} : std::nullopt;
 }
 
@@ -214,6 +214,12 @@ int record::get_index(std::string_view key, presence p, names_view names) {
         }
         return -1;
     }
+    if (m->value.kind != node_kind::text) {
+        out_.add(m->value.at, errc::type,
+                 fmt::format("{} must be a word in quotes; found {}; right is {}", named(key),
+                             found(m->value), one_of({names.begin(), names.end()})));
+        return -1;
+    }
     const auto text = text_at(m->value, key, text_kind::line, out_);
     return text ? index_of({*text, m->value.at}, key, names, out_) : -1;
 }
@@ -234,10 +240,12 @@ void record::done() {
 void check_format(record& r, presence p) {
     const member* m = r.get("format", p, "1 as the first line");
     if (m != nullptr && (m->value.kind != node_kind::whole || m->value.whole != 1)) {
+        const bool point = m->value.kind == node_kind::real && m->value.real == 1.0;
         r.out().add(
             m->value.at, errc::range,
-            fmt::format("a format of files that this version doesn't know; found {}; write {}",
-                        found(m->value), r.out().setting("format", "1")));
+            fmt::format("a format of files that this version doesn't know; found {}; write {}{}",
+                        point ? "1.0" : found(m->value), r.out().setting("format", "1"),
+                        point ? " without a point" : ""));
     }
 }
 

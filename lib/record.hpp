@@ -38,6 +38,10 @@ struct bounds {
 
 /// The longest length a file may hold (mm).
 inline constexpr double longest_mm = 1000.0;
+/// The shortest that hair is told or wished to be (mm): shorter than the shortest blade leaves
+/// (assumption).
+inline constexpr double shortest_hair_mm = 0.1;
+inline constexpr bounds any_hair{shortest_hair_mm, longest_mm, true};
 
 /// How a text may look: a line without control characters, or prose with line breaks.
 enum class text_kind { line, prose };
@@ -101,7 +105,8 @@ class record {
 
     std::string get_text(std::string_view key, presence p, text_kind k = text_kind::line);
     std::string get_id(std::string_view key);
-    std::optional<length> get_length(std::string_view key, presence p);
+    /// A length of hair or of a tool.
+    std::optional<length> get_length(std::string_view key, presence p, const bounds& b = any_hair);
     std::optional<date> get_day(std::string_view key, presence p);
     bool get_flag(std::string_view key);
     /// A whole number from `low` to `high`; `otherwise` if it isn't there.

@@ -10,6 +10,7 @@
 #include <mutex>
 #include <ostream>
 #include <string>
+#include <system_error>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -101,8 +102,11 @@ class roster {
     roster_count run() {
         {
             std::vector<std::jthread> others;
-            for (unsigned i = 1; i < std::min(request_.jobs, 256U); ++i) {
-                others.emplace_back([this] { work(); });
+            try {
+                for (unsigned i = 1; i < std::min(request_.jobs, 256U); ++i) {
+                    others.emplace_back([this] { work(); });
+                }
+            } catch (const std::system_error&) {  // as many as the machine has room for are enough
             }
             work();
         }

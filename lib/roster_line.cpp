@@ -5,6 +5,7 @@
 #include <pelage/forecast.hpp>
 #include <pelage/groom.hpp>
 #include <pelage/unseen.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "read_files.hpp"
 #include "read_json.hpp"
@@ -55,6 +56,7 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         throw bad_input(std::move(told));
     }
     const style& sheet = *find(all_.styles, d.style);
+    assume_upkeep(d, sheet);
     std::optional<coat_answer> by_mix;
     if (!d.coat) {
         const heredity& h = all_.reference.genes;
@@ -70,11 +72,11 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         r.reasons = true;  // few dogs: what stops them is said
         g = plan_groom(r);
     }
-    const auto when = g.stopped() ? std::nullopt
-                      : by_mix    ? std::optional{back_of(r, g, by_mix->coats)}
-                                  : std::optional{back_of(r, g)};
+    const auto when = !g.planned() ? std::nullopt
+                      : by_mix     ? std::optional{back_of(r, g, by_mix->coats)}
+                                   : std::optional{back_of(r, g)};
     add_plan(out, number, g, when, r, by_mix);
-    n.refused += !g.stopped() && g.stuck.empty() ? 0 : 1;
+    n.refused += g.planned() && g.stuck.empty() ? 0 : 1;
 }
 
 void line_planner::answer(std::string_view text, std::uint64_t number, std::string& out,

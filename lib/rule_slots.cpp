@@ -6,16 +6,17 @@ namespace pelage::io {
 
 namespace {
 
-// Room for any habit of a salon, and narrow enough that a slip of the keyboard is noticed
-// (assumption).
+// Room for any habit of a salon, and narrow enough that a slip of the keyboard is noticed and that what
+// is divided by never vanishes (assumption); told in reference/README.md.
 constexpr bounds share{0.0, 1.0, true};
 constexpr bounds half{0.0, 0.5, true};
-constexpr bounds factor = over_zero(20.0);
-constexpr bounds size_factor = over_zero(5.0);
+constexpr bounds factor{0.05, 20.0, true};
+constexpr bounds spread{0.01, 1.0, true};
+constexpr bounds size_factor{0.2, 5.0, true};
 constexpr bounds at_the_table = from_zero(240.0);
-constexpr bounds within_a_year = over_zero(365.0);
-constexpr bounds any_length = over_zero(longest_mm);
-constexpr bounds small_length = over_zero(50.0);
+constexpr bounds within_a_year{1.0, 365.0, true};
+constexpr bounds any_length = any_hair;
+constexpr bounds small_length{0.1, 50.0, true};
 constexpr bounds odds{0.01, 0.99, true};
 
 std::vector<rule_slot> slots(cut_rules& r) {
@@ -31,15 +32,17 @@ std::vector<rule_slot> slots(cut_rules& r) {
 
 std::vector<rule_slot> slots(growth_rules& r) {
     return {{"start-error", &r.start_error, small_length},
-            {"visit-log-sd", &r.visit_log_sd, share},
+            {"visit-log-sd", &r.visit_log_sd, spread},
             {"delayed-share", &r.delayed_share, share},
+            {"delay-median", &r.delay_median, over_zero(3650.0)},
+            {"delay-log-sd", &r.delay_log_sd, over_zero(3.0)},
             {"measuring-error", &r.measuring_error, small_length},
-            {"measuring-share", &r.measuring_share, over_zero(0.5)},
+            {"measuring-share", &r.measuring_share, {0.005, 0.5, true}},
             {"measuring-share-from", &r.measuring_share_from, any_length},
             {"wrong-share", &r.wrong_share, share},
             {"wrong-error", &r.wrong_error, any_length},
             {"herd", &r.herd, {2.0, 10000.0, true}},
-            {"herd-log-sd", &r.herd_log_sd, over_zero(1.0)},
+            {"herd-log-sd", &r.herd_log_sd, spread},
             {"season-swing", &r.season_swing, from_zero(0.5)},
             {"season-peak", &r.season_peak, {1.0, 365.0, true}}};
 }
@@ -51,7 +54,7 @@ std::vector<rule_slot> slots(matting_rules& r) {
             {"brush-every-other-day", &r.brush[3], factor},
             {"brush-daily", &r.brush[4], factor},
             {"coat-change", &r.coat_change, factor},
-            {"threshold-log-sd", &r.threshold_log_sd, share},
+            {"threshold-log-sd", &r.threshold_log_sd, spread},
             {"daily-only-above", &r.daily_only_above, any_length},
             {"clock-none", r.clock.data(), within_a_year},
             {"clock-weekly", &r.clock[1], within_a_year},
@@ -61,11 +64,12 @@ std::vector<rule_slot> slots(matting_rules& r) {
             {"tidy-face-feet", &r.tidy_face_feet, within_a_year},
             {"tidy-sanitary", &r.tidy_sanitary, within_a_year},
             {"visits-apart", &r.visits_apart, {1.0, 28.0, true}},
-            {"chance", &r.chance, odds}};
+            {"chance", &r.chance, odds},
+            {"strip-again", &r.strip_again, within_a_year}};
 }
 
 std::vector<rule_slot> slots(refusal_rules& r) {
-    return {{"under-mat-share", &r.under_mat_share, over_zero(1.0)},
+    return {{"under-mat-share", &r.under_mat_share, {0.01, 1.0, true}},
             {"under-mat-longest", &r.under_mat_longest, small_length},
             {"safe-blade", &r.safe_blade, small_length},
             {"scissor-thin", &r.scissor_thin, small_length},
@@ -75,7 +79,10 @@ std::vector<rule_slot> slots(refusal_rules& r) {
             {"sun-length", &r.sun_length, any_length},
             {"comb-out-limit", &r.comb_out_limit, at_the_table},
             {"comb-out-frail", &r.comb_out_frail, at_the_table},
-            {"oil-after", &r.oil_after, at_the_table}};
+            {"oil-after", &r.oil_after, at_the_table},
+            {"bump-longer", &r.bump_longer, small_length},
+            {"bump-least", &r.bump_least, small_length},
+            {"finger-covers", &r.finger_covers, any_length}};
 }
 
 std::vector<rule_slot> slots(price_rules& r) {
@@ -102,6 +109,7 @@ std::vector<rule_slot> slots(price_rules& r) {
             {"seam-per-mm", &r.seam_per_mm, at_the_table},
             {"seam-allowance", &r.seam_allowance, any_length},
             {"blend-slope", &r.blend_slope, factor},
+            {"tidy-least", &r.tidy_least, any_length},
             {"blend-room", &r.blend_room, factor},
             {"blend-middle", &r.blend_middle, half},
             {"comb-out-tangle", &r.comb_out_tangle, at_the_table},

@@ -18,7 +18,7 @@ namespace {
 /// Coats less likely than this aren't judged for (assumption; as where a plan tells of other coats).
 constexpr double least_chance = 0.02;
 
-std::string quoted(std::string_view s) {
+std::string in_quotes(std::string_view s) {
     return '"' + std::string(s) + '"';
 }
 
@@ -91,9 +91,37 @@ class sheet_judge {
                 if (whom != nullptr && p.rule && covers(*whom, p.at) && breaks(p, l) &&
                     seen.emplace(*p.rule, n).second) {
                     say(sheet_doubt::limit, p,
-                        quoted(title(the_body(), p.at)) + when() + " breaks the limit of " +
-                            quoted(standard.id) + "; found " + length_words(p.asked) + from(p) +
+                        in_quotes(title(the_body(), p.at)) + when() + " breaks the limit of " +
+                            in_quotes(standard.id) + "; found " + length_words(p.asked) + from(p) +
                             "; right is " + span(l) + basis_of(l));
+                }
+            }
+        }
+    }
+
+    /// Clauses that compare places of one sheet: "legs no shorter than the body".
+    void clauses(const style& standard, std::set<std::pair<std::size_t, std::size_t>>& seen) {
+        for (std::size_t n = 0; n < standard.limits.size(); ++n) {
+            const limit& l = standard.limits[n];
+            const selection* whom = parts_.find(l.whom);
+            const selection* than = l.not_below.empty() ? nullptr : parts_.find(l.not_below);
+            const sheet_place* longest = nullptr;
+            for (const sheet_place& p : places_) {
+                if (than != nullptr && p.rule && covers(*than, p.at) && cut(p) &&
+                    (longest == nullptr || *cut(p) > *cut(*longest))) {
+                    longest = &p;
+                }
+            }
+            for (const sheet_place& p : places_) {
+                if (whom != nullptr && longest != nullptr && p.rule && covers(*whom, p.at) &&
+                    cut(p) && *cut(p) < *cut(*longest) && seen.emplace(*p.rule, n).second) {
+                    say(sheet_doubt::limit, p,
+                        quoted(title(the_body(), p.at)) + when() + " breaks the clause of " +
+                            quoted(l.from.empty() ? standard.id : l.from) + "; found " +
+                            length_words(p.asked) + from(p) + ", shorter than " +
+                            quoted(title(the_body(), longest->at)) + " with " +
+                            length_words(longest->asked) + "; right is no shorter than the " +
+                            l.not_below + basis_of(l));
                 }
             }
         }
@@ -135,9 +163,9 @@ class sheet_judge {
             }
             if (!stay.empty()) {
                 out_.push_back({sheet_doubt::not_reached, r.at,
-                                "a narrower line wins, the parent's too; found " + quoted(r.whom) +
-                                    ", but these stay as in " + quoted(sheet_.extends) + ": " +
-                                    stay +
+                                "a narrower line wins, the parent's too; found " +
+                                    in_quotes(r.whom) + ", but these stay as in " +
+                                    in_quotes(sheet_.extends) + ": " + stay +
                                     "; write them here as well, or scale = ... for all of them"});
             }
         }
@@ -163,7 +191,7 @@ class sheet_judge {
   private:
     [[nodiscard]] const body& the_body() const { return known_.dog_body; }
     [[nodiscard]] std::string when() const {
-        return season_ == nullptr ? "" : " in " + quoted(season_->name);
+        return season_ == nullptr ? "" : " in " + in_quotes(season_->name);
     }
     [[nodiscard]] written_at mix_at(std::size_t i) const {
         const bool own = i < own_.mixes_at.size() && own_.mixes_at[i].file == own_.at.file;
@@ -182,7 +210,7 @@ class sheet_judge {
     }
     [[nodiscard]] std::string from(const sheet_place& p) const {
         const std::string& id = p.rule ? sheet_.rules[*p.rule].from : std::string{};
-        return id.empty() ? "" : " from " + quoted(id);
+        return id.empty() ? "" : " from " + in_quotes(id);
     }
     void say(sheet_doubt what, const sheet_place& p, std::string text) {
         out_.push_back({what, where(p), std::move(text)});
@@ -190,6 +218,15 @@ class sheet_judge {
     /// Whether it is the first time; of a scaled season only what the sheet itself doesn't have.
     bool first(sheet_doubt what, const sheet_place& p, std::size_t other, std::size_t more = 0) {
         return told_->emplace(what, p.rule.value_or(0), other, more).second;
+    }
+
+    /// The length a place is cut to by the sheet alone: a blade counts as it is etched.
+    [[nodiscard]] std::optional<length> cut(const sheet_place& p) const {
+        if (keeps_length(p.asked) || p.asked.target) {
+            return keeps_length(p.asked) ? std::nullopt : p.asked.target;
+        }
+        const blade* b = p.asked.blade ? find(known_.blades, *p.asked.blade) : nullptr;
+        return b == nullptr ? std::nullopt : std::optional{b->stated.best};
     }
 
     static std::string length_words(const instruction& i) {
@@ -230,9 +267,9 @@ class sheet_judge {
     }
 
     static std::string stops_at(const coat& c) {
-        return "a " + c.title + " stops at about " + show(c.terminal.best) + " (" +
-               number(c.terminal.low) + " to " + number(c.terminal.high) + ", " +
-               std::string(in_words(c.terminal.why.how)) + ")";
+        const figure<length>& most = longest_terminal(c);
+        return "a " + c.title + " stops at about " + show(most.best) + " (" + number(most.low) +
+               " to " + number(most.high) + ", " + std::string(in_words(most.why.how)) + ")";
     }
 
     void beyond(const sheet_place& p) {
@@ -243,7 +280,7 @@ class sheet_judge {
             if (first(sheet_doubt::beyond_coat, p, 0)) {
                 say(sheet_doubt::beyond_coat, p,
                     "longer than the coat grows; found " + show(*p.asked.target) + from(p) +
-                        " for " + quoted(title(the_body(), p.at)) + when() + ", and " +
+                        " for " + in_quotes(title(the_body(), p.at)) + when() + ", and " +
                         all_stop(coats_) + "; write at most " + show(longest_of(coats_)) +
                         ", or finish = \"leave\"");
             }
@@ -259,7 +296,7 @@ class sheet_judge {
     [[nodiscard]] length longest_of(const std::vector<coat_class>& coats) const {
         length most{};
         for (const coat_class k : coats) {
-            most = longer(most, coat_of(known_, k).terminal.best);
+            most = longer(most, longest_terminal(coat_of(known_, k)).best);
         }
         return most;
     }
@@ -281,8 +318,8 @@ class sheet_judge {
         if (none_reaches(may, *p.asked.target) && first(sheet_doubt::beyond_coat, p, 100 + i)) {
             say(sheet_doubt::beyond_coat, p,
                 "no coat of the mix grows so long; found " + show(*p.asked.target) + from(p) +
-                    " for " + quoted(title(the_body(), p.at)) + when() + " on " +
-                    quoted(sheet_.mixes[i]) + ": " + all_stop(may) +
+                    " for " + in_quotes(title(the_body(), p.at)) + when() + " on " +
+                    in_quotes(sheet_.mixes[i]) + ": " + all_stop(may) +
                     "; write it shorter, or leave the mix out");
         }
     }
@@ -299,7 +336,7 @@ class sheet_judge {
                 first(sheet_doubt::too_short, p, static_cast<std::size_t>(k))) {
                 say(sheet_doubt::too_short, p,
                     "below the shortest advisable; found " + length_words(p.asked) + from(p) +
-                        " for " + quoted(title(the_body(), p.at)) + when() + " on a " + c.title +
+                        " for " + in_quotes(title(the_body(), p.at)) + when() + " on a " + c.title +
                         "; right is at least " + show(c.shortest.best) + " (" +
                         std::string(in_words(c.shortest.why.how)) + ")");
             }
@@ -324,8 +361,9 @@ class sheet_judge {
         if (no && first(sheet_doubt::refused, p, p.at.zone)) {
             say(sheet_doubt::refused, p,
                 "a blade that isn't used there; found blade " + b->id + " " +
-                    std::string(name(way)) + from(p) + " for " + quoted(title(the_body(), p.at)) +
-                    ": " + std::string(reason(*no)) + "; write another blade, or a length");
+                    std::string(name(way)) + from(p) + " for " +
+                    in_quotes(title(the_body(), p.at)) + ": " + std::string(reason(*no)) +
+                    "; write another blade, or a length");
         }
     }
 
@@ -351,7 +389,7 @@ class sheet_judge {
             say(sheet_doubt::loose, p,
                 "a tolerance that reaches beyond the limit; found " + show(*p.asked.target) +
                     from(p) + ", give or take " + show(tol) + ", for " +
-                    quoted(title(the_body(), p.at)) + when() + ", and right is " + span(l) +
+                    in_quotes(title(the_body(), p.at)) + when() + ", and right is " + span(l) +
                     (in_mm(room) >= 0.1 ? "; write tolerance = \"" + number(room) + " mm\" at most"
                                         : "; write a length further inside"));
         }
@@ -429,8 +467,8 @@ class sheet_judge {
                     show(longer(*x, *y)) + " beside " + title(the_body(), low.at) + " " +
                     show(shorter(*x, *y)) + when() + ", and there is room to blend " + show(room) +
                     " (our guess); bring them nearer, or write [[seam]] a = " +
-                    quoted(the_body().zones[s.a].id) + ", b = " + quoted(the_body().zones[s.b].id) +
-                    ", kind = \"line\"");
+                    in_quotes(the_body().zones[s.a].id) +
+                    ", b = " + in_quotes(the_body().zones[s.b].id) + ", kind = \"line\"");
         }
     }
     [[nodiscard]] bool own_line(const sheet_place& p) const {
@@ -443,13 +481,14 @@ class sheet_judge {
         if (!sheet_.coats.empty() &&
             std::find(sheet_.coats.begin(), sheet_.coats.end(), likeliest) == sheet_.coats.end()) {
             out_.push_back({sheet_doubt::other_coat, at,
-                            "a mix whose likeliest coat the sheet isn't for; found " + quoted(mix) +
+                            "a mix whose likeliest coat the sheet isn't for; found " +
+                                in_quotes(mix) +
                                 (at.line == own_.at.line && !own_.extends.empty()
-                                     ? " from " + quoted(own_.extends)
+                                     ? " from " + in_quotes(own_.extends)
                                      : "") +
                                 ", a " + coat_of(known_, likeliest).title + "; right is a " +
                                 coat_names_of(sheet_.coats, known_) + ", or " +
-                                quoted(name(likeliest)) + " among the coats"});
+                                in_quotes(name(likeliest)) + " among the coats"});
         }
     }
 
@@ -503,14 +542,14 @@ std::vector<sheet_place> places_of(const style& s, const body& b, const part_ind
     for (const sheet_rule& r : s.rules) {
         meant.push_back(parts.find(r.whom));
     }
+    // the narrowest that gives a length, the later of equals
     const auto rule_for = [&](const place& p) {
         std::optional<std::size_t> found;
-        for (const reach how : {reach::all, reach::group, reach::zone, reach::side}) {
-            for (std::size_t i = 0; i < meant.size(); ++i) {
-                const instruction& what = s.rules[i].what;
-                if (meant[i]->how == how && (what.target || what.blade) && covers(*meant[i], p)) {
-                    found = i;
-                }
+        for (std::size_t i = 0; i < meant.size(); ++i) {
+            const instruction& what = s.rules[i].what;
+            if ((what.target || what.blade) && covers(*meant[i], p) &&
+                (!found || !wider(*meant[i], *meant[*found]))) {
+                found = i;
             }
         }
         return found;
@@ -556,9 +595,15 @@ std::vector<sheet_warning> doubts_about(const style& s, const catalogue& c,
     plain.untold();
     plain.stopped();
     plain.lengths(told);
+    std::set<std::pair<std::size_t, std::size_t>> seen;
+    plain.clauses(s, seen);
     for (const season& one : s.seasons) {
         sheet_judge::told also = told;
-        sheet_judge(s, in_season(s, one), &one, c, rules, out).lengths(also);
+        const style then = in_season(s, one);
+        sheet_judge season_of(s, then, &one, c, rules, out);
+        season_of.lengths(also);
+        auto too = seen;
+        season_of.clauses(s, too);
     }
     in_order(out);
     return out;
@@ -568,7 +613,16 @@ std::vector<sheet_warning> broken_limits(const style& s, const style& standard,
                                          const catalogue& c) {
     std::vector<sheet_warning> out;
     std::set<std::pair<std::size_t, std::size_t>> told;
-    sheet_judge(s, s, nullptr, c, c.rules, out).limits(standard, told);
+    sheet_judge plain(s, s, nullptr, c, c.rules, out);
+    plain.limits(standard, told);
+    // a sheet's own doubts have its inherited clauses in them
+    const bool told_already =
+        standard.id == s.id || std::any_of(s.limits.begin(), s.limits.end(), [&](const limit& l) {
+            return !l.not_below.empty() && l.from == standard.id;
+        });
+    if (!told_already) {
+        plain.clauses(standard, told);
+    }
     for (const season& one : s.seasons) {
         auto also = told;
         sheet_judge(s, in_season(s, one), &one, c, c.rules, out).limits(standard, also);

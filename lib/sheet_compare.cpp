@@ -11,7 +11,7 @@ namespace {
 sheet_cost cost_of(const groom_request& r, const days_off& closed) {
     sheet_cost c;
     c.plan = plan_groom(r);
-    if (!c.plan.stop.empty()) {
+    if (!c.plan.planned()) {
         return c;
     }
     c.when = back_of(r, c.plan);

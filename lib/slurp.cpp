@@ -40,11 +40,14 @@ document_text slurp(const std::string& path) {
         refuse(path, "which is larger than 1 MB; no file of a salon is");
     }
     std::ifstream in(path, std::ios::binary);
-    document_text d{path, std::string(std::istreambuf_iterator<char>(in), {})};
-    if (!in.is_open() || in.bad()) {
+    if (!in.is_open()) {
         refuse(path, "which may not be read; look at its permissions");
     }
-    return d;
+    try {
+        return {path, std::string(std::istreambuf_iterator<char>(in), {})};
+    } catch (const std::ios_base::failure&) {  // what the stream's buffer throws, asked or not
+        refuse(path, "which can't be read to its end; look at the disk it is on");
+    }
 }
 
 std::vector<std::string> toml_files(const std::string& folder) {

@@ -1,6 +1,7 @@
 #include "toml_reader.hpp"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 #include <utility>
 
@@ -159,9 +160,94 @@ spot position_of(std::string_view text, std::size_t at) {
             static_cast<unsigned>(characters(before.substr(start))) + 1};
 }
 
+bool is_utf16(std::string_view text) {
+    const auto starts = [&](std::string_view mark) { return text.substr(0, 2) == mark; };
+    return starts("\xFF\xFE") || starts("\xFE\xFF") ||
+           (text.size() > 3 && text[0] != '\0' && text[1] == '\0' && text[3] == '\0');
+}
+
+std::string_view line_of(std::string_view text, unsigned number) {
+    for (unsigned n = 1; n < number && !text.empty(); ++n) {
+        text.remove_prefix(std::min(text.find('\n'), text.size() - 1) + 1);
+    }
+    return text.substr(0, text.find('\n'));
+}
+
+std::string_view trimmed(std::string_view s) {
+    const auto first = s.find_first_not_of(" \t\r");
+    return first == std::string_view::npos
+               ? std::string_view{}
+               : s.substr(first, s.find_last_not_of(" \t\r") - first + 1);
+}
+
+bool is_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/// "10.11.2026", "10/11/2026"
+bool is_day_of_some_kind(std::string_view s) {
+    return s.size() >= 6 && s.find_first_not_of("0123456789./-") == std::string_view::npos &&
+           s.find_first_of("./-") != s.find_last_of("./-");
+}
+
+/// What a value without quotes was to be.
+std::string right_value(std::string_view key, std::string_view value) {
+    constexpr std::array<std::string_view, 8> truths{"yes", "no",   "on",    "off",
+                                                     "Yes", "True", "False", "No"};
+    if (std::find(truths.begin(), truths.end(), value) != truths.end()) {
+        return "write true or false, without quotes";
+    }
+    if (is_day_of_some_kind(value)) {
+        return "a day stands year first: write it like " + std::string(key) + " = 2026-11-25";
+    }
+    if (!value.empty() && is_letter(value.front())) {
+        return "put text in straight quotes: " + escaped(key, 40) + " = \"" +
+               escaped(value.substr(0, value.find(" #")), 40) + "\"";
+    }
+    return {};
+}
+
+/// What people who don't know TOML most likely meant by a line; empty if it can't be told.
+std::string hint_for(std::string_view line, std::string_view complaint) {
+    for (const std::string_view curly :
+         {"\xE2\x80\x9C", "\xE2\x80\x9D", "\xE2\x80\x9E", "\xE2\x80\x98", "\xE2\x80\x99"}) {
+        if (line.find(curly) != std::string_view::npos &&
+            line.find('"') == std::string_view::npos) {
+            return "the quotes here are curly ones: write straight ones, \"";
+        }
+    }
+    line = trimmed(line);
+    if (line.starts_with("//")) {
+        return "a comment begins with #";
+    }
+    if (complaint.find("cannot redefine") != std::string_view::npos &&
+        line.substr(0, line.find('=')).find("format") != std::string_view::npos) {
+        return "format = 1 stands in a file once, and a file holds one dog, sheet or salon: put "
+               "the "
+               "second into a file of its own";
+    }
+    if (std::count(line.begin(), line.end(), '"') % 2 == 1) {
+        return "a closing quote is missing in this line";
+    }
+    const auto sign = line.find('=');
+    if (sign == std::string_view::npos) {
+        return {};
+    }
+    const std::string_view key = trimmed(line.substr(0, sign));
+    if (key.find(' ') != std::string_view::npos && key.find('"') == std::string_view::npos) {
+        return "put a name of several words in quotes: \"" + escaped(key, 40) + "\" = ...";
+    }
+    return right_value(key, trimmed(line.substr(sign + 1)));
+}
+
 }  // namespace
 
 std::optional<node> parse_toml(std::string_view text, faults& out) {
+    if (is_utf16(text)) {
+        out.add({1, 1}, errc::syntax,
+                "this file is in UTF-16; found two bytes a letter; save it as UTF-8");
+        return std::nullopt;
+    }
     if (const auto deep = depth_check(text).run()) {
         out.add(position_of(text, *deep), errc::syntax,
                 fmt::format("nested too deep; found more than {} levels; no file here needs more "
@@ -172,9 +258,11 @@ std::optional<node> parse_toml(std::string_view text, faults& out) {
     try {
         return convert(toml::parse(text, out.file()));
     } catch (const toml::parse_error& e) {
-        out.add(
-            begin_of(e.source()), errc::syntax,
-            "not TOML: " + escaped(e.description(), 200) + "; the rest of the file was not read");
+        const spot at = begin_of(e.source());
+        const std::string hint = hint_for(line_of(text, at.line), e.description());
+        out.add(at, errc::syntax,
+                "not TOML: " + escaped(e.description(), 200) + (hint.empty() ? "" : "; " + hint) +
+                    "; the rest of the file was not read");
     }
     return std::nullopt;
 }

@@ -35,10 +35,6 @@ struct recoated {
     }
 };
 
-bool doubled(coat_class c) {
-    return c == coat_class::double_short || c == coat_class::double_long;
-}
-
 bool clips_a_jacket(const groom_request& r, const groom& g) {
     return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
         return z.how.kind == tool_kind::clip && z.came != outcome::stuck &&
@@ -73,10 +69,10 @@ std::vector<other_coat> on_other_coats(const groom_request& r, const groom& g,
         }
         other_coat o;
         o.what = c;
-        o.jacket_clipped = doubled(c.coat) && clips_a_jacket(r, g);
+        o.jacket_clipped = double_coated(c.coat) && clips_a_jacket(r, g);
         const recoated other(r, g, c.coat);
         for (const block& b : g.blocks) {
-            if (!g.zones[b.zones.front()].target) {
+            if (!g.zones[b.zones.front()].target || b.how.kind == tool_kind::carder) {
                 continue;  // prep: its blades are customary, whatever they leave
             }
             const auto& planned = g.zones[b.zones.front()].leaves;

@@ -7,13 +7,14 @@
 #include <pelage/ways.hpp>
 
 #include "groom_cells.hpp"
+#include "groom_jacket.hpp"
 #include "ways_parts.hpp"
 
 namespace pelage {
 
 std::string_view name(way_kind w) {
-    constexpr std::array<std::string_view, 4> names{"body-length", "fewer-tools", "no-scissoring",
-                                                    "sides-alike"};
+    constexpr std::array<std::string_view, 6> names{"body-length", "fewer-tools", "no-scissoring",
+                                                    "sides-alike", "clip-mats",   "test-patch"};
     return names[static_cast<std::size_t>(w)];
 }
 
@@ -50,19 +51,13 @@ std::set<std::size_t> same_problem::tools_of(const std::vector<std::size_t>& cho
 }
 
 groom_request changed_request::of(const groom_request& r, const made_ready& ready) const {
-    return {r.reference,
-            r.rules,
-            tools,
-            patient,
-            r.sheet,
-            r.today,
-            r.asked,
-            r.length_wish,
-            r.both_ways,
-            r.match_sides,
-            r.patchwork,
-            false,
-            kit_changed ? nullptr : &ready.top(),
+    return {r.reference,   r.rules,
+            tools,         patient,
+            r.sheet,       r.today,
+            r.asked,       r.length_wish,
+            r.both_ways,   r.match_sides,
+            r.by_best,     r.patchwork,
+            false,         kit_changed ? nullptr : &ready.top(),
             &ready.sheet()};
 }
 
@@ -170,14 +165,17 @@ std::vector<std::size_t> main_rows(const same_problem& at, const groom& g) {
 
 /// The problem with what comes within the tolerance of today's plan barred in those rows; and all that
 /// is longer, if only shorter is wanted.
-problem at_another_length(const compiled_groom& c, const groom& g,
+problem at_another_length(const same_problem& at, const groom& g,
                           const std::vector<std::size_t>& rows, bool shorter_only) {
+    const compiled_groom& c = at.compiled();
     problem p = c.choice;
     for (const std::size_t row : rows) {
         const zone_plan& z = g.zones[c.rows[row]];
         std::erase_if(p.zones[row], [&](const allowed_setup& s) {
             const std::int32_t off = s.length - in_hundredths(z.leaves->best);
-            return std::abs(off) <= in_hundredths(z.tolerated) || (shorter_only && off > 0);
+            // nobody scissors a body that the plan clips
+            return std::abs(off) <= in_hundredths(z.tolerated) || (shorter_only && off > 0) ||
+                   at.setup_at(s.setup).kind != tool_kind::clip;
         });
     }
     return p;
@@ -189,14 +187,18 @@ std::optional<other_way> body_length(const same_problem& at, const groom& g) {
         return std::nullopt;
     }
     const auto finished_way = [&](const same_problem& in, bool beyond) -> std::optional<other_way> {
-        solution s = in.choose(at_another_length(in.compiled(), g, rows, beyond));
+        solution s = in.choose(at_another_length(in, g, rows, beyond));
         if (s.setup.empty()) {
             return std::nullopt;
         }
         other_way w = compared(way_kind::body_length, g, in.read(std::move(s)));
         w.beyond_sheet = beyond;
         for (const std::size_t row : rows) {
-            w.about.push_back(at.compiled().rows[row]);
+            const std::size_t i = at.compiled().rows[row];
+            const zone_plan& z = w.plan.zones[i];
+            w.about.push_back(i);
+            w.beyond_sheet = w.beyond_sheet || (z.came == outcome::beyond_reach &&
+                                                z.leaves->best < *z.target - z.tolerated);
         }
         return w;
     };
@@ -217,11 +219,11 @@ std::optional<other_way> body_length(const same_problem& at, const groom& g) {
 
 // ---- no scissoring ----
 
-/// A pattern breed, whose scissored legs, chest and ears are furnishings: a wire coat, or a sheet that
-/// asks whether the jacket may be clipped (common practice).
+/// A pattern breed, whose scissored legs, chest and ears are furnishings: a wire or feathered coat, or a
+/// sheet that asks whether the jacket may be clipped (common practice).
 bool furnished(const groom_request& r) {
     const auto& asks = r.sheet.consent;
-    return *r.patient.coat == coat_class::wire ||
+    return stripped_by_custom(*r.patient.coat) ||
            std::find(asks.begin(), asks.end(), "clip-jacket") != asks.end();
 }
 
@@ -240,14 +242,13 @@ bool by_scissors_only(const groom_request& r, const zone_plan& z) {
 
 std::optional<other_way> no_scissoring(const same_problem& at, const groom& g) {
     const groom_request& r = at.request();
-    const bool doubled =
-        *r.patient.coat == coat_class::double_short || *r.patient.coat == coat_class::double_long;
+    const bool not_clipped = jacket_unsigned(r);
     changed_request changed(r);
     for (const zone_plan& z : at.compiled().zones) {
         const bool scissored =
             z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
         const zone& w = r.reference.dog_body.zones[z.at.zone];
-        const bool carded = doubled && carded_by_default(w) && !agreed(r.patient, "clip-jacket");
+        const bool carded = not_clipped && asks_consent(w);
         if (scissored && z.target && !z.hurt && !carded && !by_scissors_only(r, z)) {
             instruction clip;
             clip.how = finish::clip;
@@ -303,6 +304,85 @@ std::optional<other_way> sides_alike(const same_problem& at, const groom& g) {
     return w.about.empty() ? std::nullopt : std::optional{std::move(w)};
 }
 
+// ---- mats clipped off ----
+
+/// When the places are back at what is wished: the last of them, the rate being that of the whole dog.
+/// Nothing for a coat that rests, whose regrowth nobody can date from here.
+void date_back(const groom_request& r, other_way& w) {
+    const coat& c = coat_of(r.reference, *r.patient.coat);
+    if (c.kind != cycle::growing) {
+        return;
+    }
+    const rate_law law = r.learned != nullptr
+                             ? r.learned->next
+                             : learn_rate(r.patient, r.reference, r.rules, r.today).next;
+    for (const std::size_t i : w.about) {
+        const zone_plan& z = w.plan.zones[i];
+        const std::optional<length> wished = z.target ? z.target : z.now;
+        if (!z.leaves || !wished || z.leaves->best >= *wished - z.tolerated) {
+            continue;
+        }
+        const auto in = [&](chance p) {
+            return reach_quantile(z.leaves->best, *wished - z.tolerated, c.terminal.best, law, p);
+        };
+        if (!w.back_in || in(0.5) > (*w.back_in)[1]) {
+            w.back_in = {in(0.1), in(0.5), in(0.9)};
+        }
+    }
+}
+
+/// What is combed out clipped off in its place.
+std::optional<other_way> clip_mats(const same_problem& at, const groom& g) {
+    if (g.combed.empty()) {
+        return std::nullopt;
+    }
+    problem p = at.compiled().choice;
+    for (std::size_t row = 0; row < p.zones.size(); ++row) {
+        const bool under = at.compiled().under[at.compiled().rows[row]] != worktop::none;
+        std::erase_if(p.zones[row], [&](const allowed_setup& s) {
+            return under && at.compiled().combed(s.setup);
+        });
+    }
+    solution s = at.choose(p);
+    if (s.setup.empty()) {
+        return std::nullopt;
+    }
+    other_way w = compared(way_kind::clip_mats, g, at.read(std::move(s)));
+    for (const combing_out& c : g.combed) {
+        if (mat_clipped_off(w.plan.zones[c.zone])) {
+            w.about.push_back(c.zone);
+        }
+    }
+    date_back(at.request(), w);
+    return w.about.empty() ? std::nullopt : std::optional{std::move(w)};
+}
+
+// ---- nearer, if a patch proves it ----
+
+/// A blade that should leave what is wished, but may leave less than the sheet allows.
+std::optional<other_way> test_patch(const same_problem& at, const groom& g) {
+    const bool misses = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
+        return z.came == outcome::off_target || z.came == outcome::beyond_reach;
+    });
+    if (!misses) {
+        return std::nullopt;
+    }
+    groom_request r = at.request();
+    r.top = &at.top();
+    r.laid = &at.ready().sheet();
+    r.by_best = true;
+    other_way w = compared(way_kind::test_patch, g, plan_again(r));
+    for (const std::size_t i : w.changed) {
+        const zone_plan& was = g.zones[i];
+        const zone_plan& z = w.plan.zones[i];
+        if (z.target && z.leaves && was.leaves && z.how.kind == tool_kind::clip &&
+            gap(z.leaves->best, *z.target) < gap(was.leaves->best, *z.target)) {
+            w.about.push_back(i);
+        }
+    }
+    return w.about.empty() ? std::nullopt : std::optional{std::move(w)};
+}
+
 /// Whether `w` comes to the same groom as one before it.
 bool again(const std::vector<other_way>& before, const other_way& w) {
     return std::any_of(before.begin(), before.end(),
@@ -315,12 +395,12 @@ bool again(const std::vector<other_way>& before, const other_way& w) {
 
 std::vector<other_way> other_ways(const groom_request& r, const groom& g) {
     std::vector<other_way> out;
-    if (g.stopped()) {
+    if (!g.planned()) {
         return out;
     }
     const ways::same_problem at(r, g.down);
-    for (auto* const make :
-         {&ways::body_length, &ways::fewer_tools, &ways::no_scissoring, &ways::sides_alike}) {
+    for (auto* const make : {&ways::body_length, &ways::fewer_tools, &ways::no_scissoring,
+                             &ways::sides_alike, &ways::clip_mats, &ways::test_patch}) {
         std::optional<other_way> w = make(at, g);
         if (w && !w->changed.empty() && ways::no_worse_stuck(g, w->plan) && !ways::again(out, *w)) {
             out.push_back(std::move(*w));

@@ -59,7 +59,7 @@ class conflict_search {
             search(c);
         }
         add_rules(c);
-        c.veterinarian = c.frees.empty() && mat_ != nullptr;
+        c.veterinarian = c.frees.empty() && (mat_ != nullptr || z_.hurt);
         return c;
     }
 
@@ -407,7 +407,7 @@ std::vector<conflict> conflicts(const groom_request& r, const groom& g) {
         const zone_plan& z = g.zones[i];
         const mat_finding* m = mat_at(r.patient, z.at);
         const bool felted = m != nullptr && m->to_skin;
-        const bool stuck = !g.stopped() && z.came == outcome::stuck;
+        const bool stuck = g.planned() && z.came == outcome::stuck;
         if (stuck || felted || z.came == outcome::skin_left) {
             out.push_back(ways::conflict_search(quiet, ready, z).found(i));
         }

@@ -32,8 +32,7 @@ void add_for_mat(const groom_request& r, const zone_plan& z, std::vector<remedy>
 }
 
 void add_consents(const groom_request& r, std::vector<remedy>& out) {
-    const bool doubled =
-        *r.patient.coat == coat_class::double_short || *r.patient.coat == coat_class::double_long;
+    const bool doubled = double_coated(*r.patient.coat);
     // no rule asks for any other consent, or for these elsewhere
     const std::pair<const char*, bool> consents[] = {{"clip-jacket", doubled},
                                                      {"show-blades", r.sheet.show}};
@@ -213,7 +212,11 @@ void apply(const remedy& one, const groom_request& r, const place& at, changed_r
             }
             break;
         case freeing::heal:
-            std::erase_if(d.skin, [&](const skin_finding& f) { return share_side(f.at, at); });
+            // what heals, there or in what the place is the edge of; a lump stays
+            std::erase_if(d.skin, [&](const skin_finding& f) {
+                return f.state != skin_state::lump &&
+                       (share_side(f.at, at) || edges(r.reference.dog_body, at, f.at));
+            });
             break;
     }
 }

@@ -217,7 +217,7 @@ reason_why explainer::of_row(std::size_t row) const {
 }  // namespace
 
 std::vector<reason_why> reasons_why(const groom_request& r, const groom& g) {
-    return !g.stopped() ? explainer(r, g).all() : std::vector<reason_why>{};
+    return g.planned() ? explainer(r, g).all() : std::vector<reason_why>{};
 }
 
 }  // namespace pelage

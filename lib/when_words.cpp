@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include <pelage/text.hpp>
+#include <pelage/upkeep.hpp>
 
 namespace pelage::io {
 
@@ -36,13 +37,13 @@ std::string basis_words(const evidence& e) {
 
 std::string when_in_words(const back& b, const groom_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
-    const std::string brushing = title(r.patient.brushed);
+    const std::string brushing = brushing_of(r.patient);
     // short of the usual interval only a coat that mats, too, among those it may have, sets a date
-    if (!c.matting_prone && b.why == visit_kind::usual) {
-        const bool doubled = c.id == coat_class::double_short || c.id == coat_class::double_long;
+    if (!mats_by_length(c) && b.why == visit_kind::usual) {
         return "Back by " + on_day(b.in, o) + ", the usual interval of a " + c.title +
                ". Its length sets no date" +
-               (doubled ? ", but loose undercoat packs where it isn't combed out." : ".");
+               (double_coated(c.id) ? ", but loose undercoat packs where it isn't combed out."
+                                    : ".");
     }
     std::string s = "Back by " + on_day(b.in, o) + ". ";
     if (b.why == visit_kind::usual) {

@@ -206,24 +206,25 @@ laid_sheet::laid_sheet(const body& b, const part_index& parts, const style& s)
 }
 
 void laid_sheet::lay_rules(const part_index& parts, const style& s) {
-    std::vector<const selection*> meant;
+    struct meant_rule {
+        const selection* whom;
+        const instruction* what;
+    };
+    std::vector<meant_rule> rules;
     for (const sheet_rule& rule : s.rules) {
-        meant.push_back(meant_by(parts, rule.whom));
+        rules.push_back({meant_by(parts, rule.whom), &rule.what});
     }
     // wider rules first, so that the narrower one wins wherever it stands
-    for (const reach r : {reach::all, reach::group, reach::zone, reach::side}) {
-        for (std::size_t i = 0; i < meant.size(); ++i) {
-            if (meant[i]->how != r) {
-                continue;
-            }
-            for (const place& p : meant[i]->places) {
-                one_sided_[p.zone] = one_sided_[p.zone] || p.which != side::both;
-                for (const side one : {side::both, side::left, side::right}) {
-                    if (one == p.which || p.which == side::both || one == side::both) {
-                        lay_over(
-                            wishes_[p.zone * side_names.size() + static_cast<std::size_t>(one)],
-                            s.rules[i].what);
-                    }
+    std::stable_sort(rules.begin(), rules.end(), [](const meant_rule& a, const meant_rule& b) {
+        return wider(*a.whom, *b.whom);
+    });
+    for (const meant_rule& rule : rules) {
+        for (const place& p : rule.whom->places) {
+            one_sided_[p.zone] = one_sided_[p.zone] || p.which != side::both;
+            for (const side one : {side::both, side::left, side::right}) {
+                if (one == p.which || p.which == side::both || one == side::both) {
+                    lay_over(wishes_[p.zone * side_names.size() + static_cast<std::size_t>(one)],
+                             *rule.what);
                 }
             }
         }

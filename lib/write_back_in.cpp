@@ -2,7 +2,9 @@
 #include <cmath>
 
 #include <pelage/io/write.hpp>
+#include <pelage/upkeep.hpp>
 
+#include "first_lines.hpp"
 #include "layout.hpp"
 #include "when_words.hpp"
 
@@ -49,8 +51,10 @@ std::string reason(const back_in_answer& a, const groom_request& r) {
 
 std::string text_of(const back_in_answer& a, const groom_request& r, const print_options& o) {
     const std::string wish = "Back in " + wait_words(a.wished) + ", by " + on_day(a.wished, o);
+    const std::string first = alert_line(r.patient, o.width);
     if (!a.holds) {
-        std::string s = wrapped("", wish + ": not to be had; " + reason(a, r) + ".", 2, o.width);
+        std::string s =
+            first + wrapped("", wish + ": not to be had; " + reason(a, r) + ".", 2, o.width);
         if (!a.plan.stuck.empty()) {
             return s + wrapped("", "Part of the dog is not to be done as asked: see the plan.", 2,
                                o.width);
@@ -67,11 +71,11 @@ std::string text_of(const back_in_answer& a, const groom_request& r, const print
         return s;
     }
     const std::string fine = a.by_length ? ", " + odds(a.when.asked) + " such dogs, " +
-                                               title(r.patient.brushed) + ", are fine until " +
+                                               brushing_of(r.patient) + ", are fine until " +
                                                on_day(a.when.in, o)
                                          : ", which is within the usual interval";
     const groom_request ask = request_for(r, a.wishes);
-    return wrapped("", wish + ": " + at_percent(a, r, o) + fine + ".", 2, o.width) + "\n" +
+    return first + wrapped("", wish + ": " + at_percent(a, r, o) + fine + ".", 2, o.width) + "\n" +
            text_of(a.plan, a.when, ask, o);
 }
 

@@ -4,7 +4,9 @@
 
 #include <pelage/io/write.hpp>
 #include <pelage/phrase.hpp>
+#include <pelage/upkeep.hpp>
 
+#include "first_lines.hpp"
 #include "layout.hpp"
 #include "when_words.hpp"
 
@@ -36,7 +38,9 @@ class calendar_writer {
         : c_(c), r_(r), o_(o) {}
 
     [[nodiscard]] std::string all() {
+        out_ += alert_line(r_.work.patient, o_.width);
         say(heading(), 2);
+        out_ += note_line(r_.work.patient, o_.width);
         if (c_.blocked) {
             blocked();
         } else {
@@ -68,7 +72,7 @@ class calendar_writer {
     [[nodiscard]] std::string heading() const {
         const dog& d = r_.work.patient;
         return (d.name.empty() ? "A dog" : d.name) + ": " + r_.work.sheet.title + ", " +
-               coat_here().title + ", " + title(d.brushed) +
+               coat_here().title + ", " + brushing_of(d) +
                (d.invented ? ". An invented dog for trying things out." : ".");
     }
 

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <pelage/io/dog_file.hpp>
 #include <pelage/text.hpp>
 
@@ -8,7 +10,7 @@ namespace pelage::io {
 namespace {
 
 /// A text in TOML's quotes; what TOML doesn't allow in them is written as an escape.
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
     std::string out = "\"";
     for (const char c : text) {
         const auto byte = static_cast<unsigned char>(c);
@@ -76,7 +78,7 @@ class file_writer {
   private:
     void key(std::string_view k, const std::string& value) {
         if (!value.empty()) {
-            out_ += std::string(k) + " = " + quoted(value) + "\n";
+            out_ += std::string(k) + " = " + in_quotes(value) + "\n";
         }
     }
     void flag(std::string_view k, bool value) {
@@ -88,7 +90,7 @@ class file_writer {
         }
         out_ += std::string(k) + " = [";
         for (std::size_t i = 0; i < all.size(); ++i) {
-            out_ += (i == 0 ? "" : ", ") + quoted(all[i]);
+            out_ += (i == 0 ? "" : ", ") + in_quotes(all[i]);
         }
         out_ += "]\n";
     }
@@ -107,6 +109,8 @@ class file_writer {
             signs.emplace_back(name(s));
         }
         words("signs", signs);
+        words("alerts", titles(d.alerts));
+        flag("comb_checked", d.comb_checked);
         words("consents", d.consents);
         key("note", d.note);
     }
@@ -118,8 +122,8 @@ class file_writer {
         out_ += "\n[now]\n";
         for (const hair_now& n : d.now) {
             const bool bare = is_id(n.whom);
-            out_ += (bare ? n.whom : quoted(n.whom)) + " = " +
-                    quoted(with_unit(in_mm(n.is), measure::length)) + "\n";
+            out_ += (bare ? n.whom : in_quotes(n.whom)) + " = " +
+                    in_quotes(with_unit(in_mm(n.is), measure::length)) + "\n";
         }
     }
 
@@ -139,6 +143,10 @@ class file_writer {
             out_ += "\n[[skin]]\n";
             key("zone", place_text(s.at));
             key("state", std::string(name(s.state)));
+            if (s.size) {
+                key("size", with_unit(in_mm(*s.size), measure::length));
+            }
+            flag("known", s.known);
         }
     }
     [[nodiscard]] std::string place_text(const place& p) const {
@@ -156,7 +164,10 @@ std::string dog_file(const dog& d, const body& b) {
 }
 
 std::string dog_id(const std::string& name) {
-    const std::string id = id_like(name);
+    const bool latin = std::any_of(name.begin(), name.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+    });
+    const std::string id = latin ? id_like(name) : "dog";  // of a name in another script
     return is_id(id) ? id : "dog";
 }
 

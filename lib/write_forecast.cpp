@@ -4,8 +4,10 @@
 
 #include <pelage/io/write.hpp>
 #include <pelage/phrase.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "chance_words.hpp"
+#include "first_lines.hpp"
 #include "layout.hpp"
 #include "learned_words.hpp"
 #include "when_words.hpp"
@@ -26,8 +28,7 @@ std::string short_day(const days& d, const print_options& o) {
 std::string heading(const groom_request& r) {
     const dog& d = r.patient;
     std::string s = d.name.empty() ? "A dog" : d.name;
-    s +=
-        ": " + r.sheet.title + ", " + coat_of(r.reference, *d.coat).title + ", " + title(d.brushed);
+    s += ": " + r.sheet.title + ", " + coat_of(r.reference, *d.coat).title + ", " + brushing_of(d);
     return s + (d.invented ? ". An invented dog for trying things out." : ".");
 }
 
@@ -39,6 +40,22 @@ std::string delayed(const figure<double>& share) {
     evidence bare = share.why;
     bare.note.clear();
     return percent(share.best) + " in 100 (" + spread + basis_words(bare) + ")";
+}
+
+/// When a clipped jacket is back, and what of that is known.
+std::string regrown_text(const forecast& f, const groom_request& r, const print_options& o) {
+    const auto& [early, even, late] = f.regrown->in;
+    const growth_rules& g = r.rules.growth;
+    const bool studied = double_coated(*r.patient.coat);
+    return "Jacket clipped near the skin: grown back after " + day_count(early) +
+           " days in 1 of 10 such dogs, " + day_count(even) + " in 1 of 2, " + day_count(late) +
+           " in 9 of 10. Of them " + delayed(g.delayed_share) +
+           (studied ? "" : " are delayed in double coats, carried over to this one (our guess),") +
+           (studied ? " are delayed, by about " : " by about ") + day_count(g.delay_median.best) +
+           " days (" + std::string(in_words(g.delay_median.why.how)) +
+           "); it may come back changed, too, how often nobody counted. Left at " +
+           show(f.regrown->left, o.units) +
+           " it covers sooner, but cut hair that rests does not grow: the next comes beneath it.";
 }
 
 /// Days to a threshold; "past" for hair that is beyond it today.
@@ -175,9 +192,9 @@ std::string explained(const forecast& f, const groom_request& r, const print_opt
                            " times that of the whole year on the mean over the usual interval, " +
                            basis_words(r.rules.growth.season_swing.why));
     }
-    if (c.matting_prone) {
-        line("matting-prone length",
-             show(c.matting_prone->best, o.units) + ", " + basis_words(c.matting_prone->why));
+    if (const figure<length>* prone = matting_prone_of(c)) {
+        line(c.matting_prone ? "matting-prone length" : "matting-prone length of the feathering",
+             show(prone->best, o.units) + ", " + basis_words(prone->why));
         line("brushing factor",
              detail::fixed(brush_factor(r.patient.brushed, r.rules.matting), 2) + ", " +
                  basis_words(
@@ -186,6 +203,12 @@ std::string explained(const forecast& f, const groom_request& r, const print_opt
         line("spread of the matting-prone length",
              detail::fixed(r.rules.matting.threshold_log_sd.best, 2) + ", " +
                  basis_words(r.rules.matting.threshold_log_sd.why));
+    }
+    if (mats_by_length(c)) {
+        const auto habit = static_cast<std::size_t>(counted(r.patient.brushed));
+        const figure<days>& clock = r.rules.matting.clock[habit];
+        line("what is long is held by combing out for",
+             detail::fixed(in_days(clock.best), 0) + " days, " + basis_words(clock.why));
     }
     line("usual interval", detail::fixed(in_days(c.usual_interval.best), 0) + " days, " +
                                basis_words(c.usual_interval.why));
@@ -199,7 +222,8 @@ std::string explained(const forecast& f, const groom_request& r, const print_opt
 
 std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
                     const unseen_dog* unseen) {
-    std::string out = wrapped("", heading(r), 2, o.width);
+    std::string out = alert_line(r.patient, o.width) + wrapped("", heading(r), 2, o.width) +
+                      note_line(r.patient, o.width);
     if (unseen != nullptr) {
         out += unseen_text(*unseen, r, o);
     }
@@ -231,15 +255,7 @@ std::string text_of(const forecast& f, const groom_request& r, const print_optio
                        0, o.width);
     }
     if (f.regrown) {
-        const auto& [early, even, late] = *f.regrown;
-        out += wrapped("",
-                       "Clipped jacket grown back after " + day_count(early) +
-                           " days in 1 of 10 such "
-                           "dogs, " +
-                           day_count(even) + " in 1 of 2, " + day_count(late) +
-                           " in 9 of 10; some grow back far later or changed: " +
-                           delayed(r.rules.growth.delayed_share) + ".",
-                       0, o.width);
+        out += wrapped("", regrown_text(f, r, o), 0, o.width);
     }
     if (!f.unknown.empty()) {
         std::vector<std::string> names;

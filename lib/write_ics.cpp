@@ -1,11 +1,16 @@
 // A calendar as iCalendar (RFC 5545): a whole day each, lines folded at 75 octets, CRLF.
 #include <algorithm>
+#include <cstdint>
 
 #include <pelage/io/write.hpp>
+#include <pelage/phrase.hpp>
 
 namespace pelage::io {
 
 namespace {
+
+/// A later calendar has a higher SEQUENCE (RFC 5545, 3.8.7.4): days since then.
+constexpr date first_day{std::chrono::days{18262}};  // 2020-01-01
 
 /// YYYYMMDD (RFC 5545, 3.3.4).
 std::string basic(const date& d) {
@@ -80,12 +85,43 @@ std::string why(const calendar_visit& v) {
     return s;
 }
 
-std::string event_of(const calendar_visit& v, const dog& d, const date& today) {
+/// FNV-1a, 64 bits: the same on every machine.
+std::string short_of(const std::string& text) {
+    std::uint64_t h = 0xCBF29CE484222325U;
+    for (const char c : text) {
+        h = (h ^ static_cast<unsigned char>(c)) * 0x100000001B3U;
+    }
+    std::string out;
+    for (int i = 0; i < 16; ++i) {
+        out.insert(out.begin(), "0123456789abcdef"[h >> (4U * static_cast<unsigned>(i)) & 15U]);
+    }
+    return out;
+}
+
+/// A dog's id, or what is known of one without a file.
+std::string who_of(const dog& d) {
+    if (!d.id.empty()) {
+        return d.id;
+    }
+    std::string all = d.name + "|" + d.mix + "|" + d.style + "|" + std::string(name(d.size)) + "|" +
+                      (d.coat ? std::string(name(*d.coat)) : "");
+    for (const hair_now& h : d.now) {
+        all += "|" + h.whom + " " + std::to_string(in_hundredths(h.is));
+    }
+    return "dog-" + short_of(all);
+}
+
+/// The appointment's own name however its day moves: how many visits of the dog came before it.
+std::string event_of(const calendar_visit& v, std::size_t number, const dog& d, const date& today) {
     const std::string who = d.name.empty() ? "Dog" : d.name;
-    const std::string about = "About " + detail::fixed(in_minutes(v.takes), 0) + " min" + why(v) +
-                              "." + (d.invented ? " An invented dog for trying things out." : "");
+    const std::string first =
+        d.alerts.empty() ? "" : "ALERT: " + joined(titles(d.alerts), "; ") + ". ";
+    const std::string about = first + "About " + detail::fixed(in_minutes(v.takes), 0) + " min" +
+                              why(v) + "." +
+                              (d.invented ? " An invented dog for trying things out." : "");
     return line("BEGIN:VEVENT") +
-           line("UID:" + (d.id.empty() ? "dog" : d.id) + "-" + iso(v.on) + "@pelage") +
+           line("UID:" + who_of(d) + "-visit-" + std::to_string(number) + "@pelage") +
+           line("SEQUENCE:" + std::to_string((today - first_day).count())) +
            line("DTSTAMP:" + basic(today) + "T000000Z") +
            line("DTSTART;VALUE=DATE:" + basic(v.on)) +
            line("DTEND;VALUE=DATE:" + basic(v.on + std::chrono::days{1})) +
@@ -98,8 +134,11 @@ std::string event_of(const calendar_visit& v, const dog& d, const date& today) {
 std::string ics_of(const calendar& c, const calendar_request& r) {
     std::string out = line("BEGIN:VCALENDAR") + line("VERSION:2.0") +
                       line("PRODID:-//pelage//calendar//EN") + line("CALSCALE:GREGORIAN");
+    std::size_t number = static_cast<std::size_t>(
+        std::count_if(r.work.patient.visits.begin(), r.work.patient.visits.end(),
+                      [&](const visit& v) { return v.on <= r.today; }));
     for (const calendar_visit& v : c.visits) {
-        out += event_of(v, r.work.patient, r.today);
+        out += event_of(v, ++number, r.work.patient, r.today);
     }
     return out + line("END:VCALENDAR");
 }

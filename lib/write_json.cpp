@@ -5,6 +5,7 @@
 
 #include <pelage/io/write.hpp>
 
+#include "skin_words.hpp"
 #include "when_words.hpp"
 #include "write_basis.hpp"
 #include "write_heat.hpp"
@@ -81,6 +82,14 @@ json share_json(double p) {
     return std::round(p * 1e6) / 1e6;
 }
 
+json names_of(const std::vector<coat_class>& coats) {
+    json all = json::array();
+    for (const coat_class k : coats) {
+        all.push_back(name(k));
+    }
+    return all;
+}
+
 /// What a mix comes to: the part that a plan shows, too.
 json expected_json(const expected_coat& e, const catalogue& c) {
     const heredity& h = c.genes;
@@ -99,7 +108,7 @@ json expected_json(const expected_coat& e, const catalogue& c) {
         j["practice"].push_back({{"rule", rule.id},
                                  {"chance", share_json(p.chance)},
                                  {"by_the_genes", name(p.model)},
-                                 {"in_practice", name(rule.coat)},
+                                 {"in_practice", names_of(rule.coats)},
                                  {"text", rule.text},
                                  {"evidence", json_of(rule.why)}});
     }
@@ -124,7 +133,11 @@ json dog_json(const groom_request& r) {
            {"size", name(d.size)},
            {"coat", name(*d.coat)},
            {"style", r.sheet.id},
-           {"brushing", title(d.brushed)}};
+           {"brushing", title(d.brushed)},
+           {"brushing_said", d.brushing_said}};
+    if (!d.note.empty()) {
+        j["note"] = d.note;
+    }
     if (!r.sheet.in_season.empty()) {
         j["season"] = r.sheet.in_season;
     }
@@ -175,6 +188,9 @@ json zone_json(const zone_plan& z, const groom_request& r, const print_options& 
         j["miss_mm"] = mm_json(z.leaves->best - *z.target);
     }
     j["outcome"] = name(z.came);
+    if (z.tidied) {
+        j["tidied"] = true;
+    }
     if (!z.why.empty()) {
         j["why"] = z.why;
     }
@@ -187,6 +203,19 @@ json zone_json(const zone_plan& z, const groom_request& r, const print_options& 
     }
     if (z.hurt) {
         j["skin"] = name(*z.hurt);
+    }
+    for (const skin_finding& f : z.around) {
+        json one{{"state", name(f.state)}};
+        if (f.state == skin_state::lump) {
+            one["known"] = f.known;
+        }
+        if (f.size) {
+            one["size_mm"] = mm_json(*f.size);
+        }
+        if (const auto over = hair_over(z, r.rules.refusal)) {
+            one["hair_over_it_mm"] = mm_json(*over);
+        }
+        j["go_around"].push_back(std::move(one));
     }
     if (!z.beside_hurt.empty()) {
         j["keep_off_edge_of"] = z.beside_hurt;
@@ -372,8 +401,15 @@ json unseen_json(const unseen_dog& u, const groom_request& r) {
 
 std::string json_of(const lookup_answer& a, const lookup_request& r) {
     json j{{"schema", "pelage/lookup/1"}, {"asked", r.text}};
+    if (!a.never.empty()) {
+        j["no"] = a.never;
+    }
+    if (!a.of_coat.empty()) {
+        j["of_the_coat"] = a.of_coat;
+    }
     if (a.asked.what == question::form::of_length) {
-        j["length_mm"] = mm_json(a.asked.wanted);
+        // as asked: an inch is exact
+        j["length_mm"] = std::round(in_mm(a.asked.wanted) * 1e6) / 1e6;
         j["nearest"] = json::array();
         for (const nearest_row& row : a.nearest) {
             j["nearest"].push_back({{"coat", name(row.coat)}, {"setups", json_of(row.best)}});
@@ -464,7 +500,7 @@ std::string json_of(const expected_coat& e, const catalogue& c) {
 
 std::string json_of(const groom& g, const std::optional<back>& when, const groom_request& r,
                     const print_options& o, const beside& b, const unseen_dog* unseen) {
-    json j{{"schema", "pelage/plan/1"}, {"dog", dog_json(r)}};
+    json j{{"schema", "pelage/plan/1"}, {"alerts", titles(r.patient.alerts)}, {"dog", dog_json(r)}};
     if (o.today) {
         j["today"] = iso(*o.today);
     }
@@ -479,6 +515,19 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                                    {"seen", rule.seen},
                                    {"act", rule.act},
                                    {"evidence", json_of(rule.why)}});
+    }
+    if (g.question) {
+        json clips = json::array();
+        for (const std::size_t i : g.question->asked) {
+            clips.push_back(title(r.reference.dog_body, g.zones[i].at));
+        }
+        j["ask_owner"] = {{"consent", "clip-jacket"},
+                          {"why", "double coat: card it out, don't clip it; it may not grow back"},
+                          {"clips", std::move(clips)},
+                          {"instead", g.question->instead}};
+    }
+    if (!g.fleas.empty()) {
+        j["flea_bath_first"] = titles(r.reference.dog_body, g.fleas);
     }
     j["minutes_before_bath"] = minutes_json(g.before);
     j["minutes_after_bath"] = minutes_json(g.after);
@@ -506,6 +555,7 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                   {"parts_bounded", g.choice.sure.nodes},
                   {"zones_with_ties", g.choice.sure.ties}};
     j["taken_as_given"] = g.notes;
+    j["asks"] = g.asks;
     add_beside(j, b, g, r, o);
     if (o.explain && !g.stopped()) {
         j["stands_on"] = json::array();
@@ -519,7 +569,8 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
 
 std::string json_of(const forecast& f, const groom_request& r, const print_options& o,
                     const unseen_dog* unseen) {
-    json j{{"schema", "pelage/regrow/1"}, {"dog", dog_json(r)}};
+    json j{
+        {"schema", "pelage/regrow/1"}, {"alerts", titles(r.patient.alerts)}, {"dog", dog_json(r)}};
     if (unseen != nullptr) {
         j["coat_from_mix"] = unseen_json(*unseen, r);
     }
@@ -562,9 +613,9 @@ std::string json_of(const forecast& f, const groom_request& r, const print_optio
         j["tidy_sanitary_days"] = days_json(*f.tidy_sanitary);
     }
     if (f.regrown) {
-        j["jacket_regrown_days"] = {{"days_10", days_json((*f.regrown)[0])},
-                                    {"days_50", days_json((*f.regrown)[1])},
-                                    {"days_90", days_json((*f.regrown)[2])}};
+        j["jacket_regrown_days"] = {{"days_10", days_json(f.regrown->in[0])},
+                                    {"days_50", days_json(f.regrown->in[1])},
+                                    {"days_90", days_json(f.regrown->in[2])}};
         const figure<double>& share = r.rules.growth.delayed_share;
         j["delayed_regrowth"] = {{"share", share.best},
                                  {"low", share.low},

@@ -33,12 +33,17 @@ json titles(const std::vector<place>& places, const groom_request& r) {
 
 json dog_json(const groom_request& r) {
     const dog& d = r.patient;
-    return {{"id", d.id},
-            {"name", d.name},
-            {"invented", d.invented},
-            {"coat", name(*d.coat)},
-            {"style", r.sheet.id},
-            {"brushing", title(d.brushed)}};
+    json j{{"id", d.id},
+           {"name", d.name},
+           {"invented", d.invented},
+           {"coat", name(*d.coat)},
+           {"style", r.sheet.id},
+           {"brushing", title(d.brushed)},
+           {"brushing_said", d.brushing_said}};
+    if (!d.note.empty()) {
+        j["note"] = d.note;
+    }
+    return j;
 }
 
 json sum_json(const calendar_sum& s) {
@@ -104,10 +109,15 @@ json blocked_json(const calendar_blocked& b) {
 }  // namespace
 
 std::string json_of(const calendar& c, const calendar_request& r) {
-    json j{{"schema", "pelage/calendar/1"},  {"dog", dog_json(r.work)},
-           {"today", iso(r.today)},          {"weeks", r.weeks},
-           {"last_full_groom", iso(c.from)}, {"groomed_today", c.from_today},
-           {"until", iso(c.until)},          {"mats_by_length", c.mats_by_length},
+    json j{{"schema", "pelage/calendar/1"},
+           {"alerts", titles(r.work.patient.alerts)},
+           {"dog", dog_json(r.work)},
+           {"today", iso(r.today)},
+           {"weeks", r.weeks},
+           {"last_full_groom", iso(c.from)},
+           {"groomed_today", c.from_today},
+           {"until", iso(c.until)},
+           {"mats_by_length", c.mats_by_length},
            {"clips_the_jacket", c.clips}};
     j["sum"] = sum_json(c.sum);
     if (c.weekday) {
@@ -129,6 +139,7 @@ std::string json_of(const calendar& c, const calendar_request& r) {
 
 std::string json_of(const back_in_answer& a, const groom_request& r, const print_options& o) {
     json j{{"schema", "pelage/back-in/1"},
+           {"alerts", titles(r.patient.alerts)},
            {"wished_days", whole_days(a.wished)},
            {"holds", a.holds},
            {"percent", a.percent},

@@ -53,7 +53,7 @@ std::string json_of(const ladder& l, const lookup_request& r) {
             one["out_until"] = iso(*g.out_until);
         }
         one["where"] = g.whole_coat ? "whole coat" : l.places[*g.where];
-        if (r.where) {
+        if (!r.where.empty()) {
             one["allowed"] = g.why_not.empty();
             if (!g.why_not.empty()) {
                 one["refused"] = g.why_not;

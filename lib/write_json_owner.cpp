@@ -11,6 +11,7 @@ std::string owner_json(const owner_matter& m, const print_options& o) {
     json j{{"schema", "pelage/owner/1"},
            {"dog", {{"id", m.asked.patient.id}, {"name", m.asked.patient.name}}},
            {"title", page.title},
+           {"from", page.from},
            {"sections", json::array()},
            {"to_sign", page.sign},
            {"foot", page.foot}};

@@ -62,6 +62,9 @@ json coats_json(const std::vector<coat_class>& coats) {
 
 json limit_json(const limit& l) {
     json j{{"zone", l.whom}};
+    if (!l.not_below.empty()) {
+        j["not_below"] = l.not_below;
+    }
     if (l.low) {
         j["low_mm"] = mm_json(*l.low);
     }
@@ -213,7 +216,8 @@ std::string list_json(const std::vector<listed_sheet>& all, const expected_coat*
 }
 
 std::string json_of(const sheet_comparison& c, const groom_request& r) {
-    json j{{"first", cost_json(*c.first, c.of_first)},
+    json j{{"alerts", titles(r.patient.alerts)},
+           {"first", cost_json(*c.first, c.of_first)},
            {"second", cost_json(*c.second, c.of_second)},
            {"alike", c.alike},
            {"differ", json::array()}};
@@ -228,7 +232,10 @@ std::string json_of(const sheet_comparison& c, const groom_request& r) {
 
 std::string json_of(const std::vector<sheet_trial>& all, const groom_request& r, const days& wait,
                     const print_options& o) {
-    json j{{"dog", r.patient.id}, {"wait_days", days_of(wait)}, {"sheets", json::array()}};
+    json j{{"alerts", titles(r.patient.alerts)},
+           {"dog", r.patient.id},
+           {"wait_days", days_of(wait)},
+           {"sheets", json::array()}};
     for (const sheet_trial& t : all) {
         json s{{"id", t.sheet->id},        {"title", t.sheet->title},
                {"carried", t.carried()},   {"own", t.own},

@@ -83,6 +83,10 @@ json ways_json::of(const other_way& w) const {
            {"tools_taken", w.taken},
            {"about", titles(w.about)},
            {"changes", changes(w.plan, w.changed)}};
+    if (w.back_in) {
+        j["length_back_in_days"] = {days_json((*w.back_in)[0]), days_json((*w.back_in)[1]),
+                                    days_json((*w.back_in)[2])};
+    }
     if (w.when) {
         j["back_in_days"] = days_json(w.when->in);
     }

@@ -31,7 +31,7 @@ std::vector<std::string> reasons(const ladder& l) {
 
 /// Where it may go, as short as a column needs: "all", or the mark of the note that says where.
 std::string where_text(const rung& g, const ladder& l, const lookup_request& r) {
-    if (r.where) {
+    if (!r.where.empty()) {
         const auto all = reasons(l);
         const auto at = std::find(all.begin(), all.end(), g.why_not);
         return at == all.end() ? "yes"
@@ -81,7 +81,7 @@ table ladder_table(const ladder& l, const lookup_request& r, const print_options
     } else {
         t.head.insert(t.head.end(), {"with the lay", "against it"});
     }
-    t.head.emplace_back(r.where ? "there?" : "where");
+    t.head.emplace_back(!r.where.empty() ? "there?" : "where");
     const std::string beneath = one_beneath(l);
     for (const rung& g : l.rungs) {
         if (!single && g.how.way == direction::against_lay) {
@@ -109,7 +109,7 @@ bool differ(const ladder& l, const lookup_request& r) {
 
 std::string notes_text(const ladder& l, const lookup_request& r, const print_options& o) {
     std::string out;
-    if (!r.where) {
+    if (r.where.empty()) {
         out += wrapped("  all  ",
                        std::string("wherever the coat is clipped") +
                            (!r.way && differ(l, r) ? "; a slash: with the lay/against it" : ""),
@@ -118,7 +118,8 @@ std::string notes_text(const ladder& l, const lookup_request& r, const print_opt
             out += wrapped("  " + mark_of(n) + "    ", l.places[n], 7, o.width);
         }
     }
-    const std::vector<std::string> refused = r.where ? reasons(l) : std::vector<std::string>{};
+    const std::vector<std::string> refused =
+        !r.where.empty() ? reasons(l) : std::vector<std::string>{};
     for (std::size_t n = 0; n < refused.size(); ++n) {
         out += wrapped("  " + mark_of(n) + "    ", refused[n], 7, o.width);
     }
@@ -146,10 +147,6 @@ std::string ladder_cautions(const ladder& l, const lookup_request& r, const prin
     }
     say("short blades against the lay and hot blades irritate skin: test the heat on your wrist "
         "every few minutes");
-    if (l.coat == coat_class::double_short || l.coat == coat_class::double_long) {
-        say("a double coat is carded, not clipped, unless the owner agrees in writing: it may grow "
-            "back slowly or changed");
-    }
     const auto lever = [](const kit_blade& b) {
         return b.spec.shape == edge::adjustable && b.settings.empty();
     };
@@ -220,7 +217,9 @@ std::string text_of(const ladder& l, const lookup_request& r, const print_option
     if (l.one_way) {
         head += " Direction makes no difference to the length on this coat.";
     }
-    std::string out = wrapped("", head, 0, o.width);
+    const std::string& first = coat_of(r.reference, l.coat).said_first;
+    std::string out =
+        (first.empty() ? "" : wrapped("", first, 2, o.width)) + wrapped("", head, 0, o.width);
     if (l.rungs.empty()) {
         return out + "Nothing in the kit clips.\n";
     }
@@ -235,9 +234,9 @@ std::string csv_of(const ladder& l, const lookup_request& r) {
         "hold,blade,comb,direction,low_mm,best_mm,high_mm,stated_mm,basis,at_hand,where\r\n";
     for (const rung& g : l.rungs) {
         const figure<length> stated = stated_length(g.how, r.rules.cut);
-        const std::string where = r.where        ? g.why_not.empty() ? "yes" : "no: " + g.why_not
-                                  : g.whole_coat ? "whole coat"
-                                                 : l.places[*g.where];
+        const std::string where = !r.where.empty() ? g.why_not.empty() ? "yes" : "no: " + g.why_not
+                                  : g.whole_coat   ? "whole coat"
+                                                   : l.places[*g.where];
         const std::vector<std::string> fields{held(g.how),
                                               g.how.tool.id,
                                               g.how.over ? g.how.over->id : "",

@@ -3,6 +3,7 @@
 
 #include <pelage/io/write.hpp>
 
+#include "faults.hpp"
 #include "layout.hpp"
 #include "learned_words.hpp"
 #include "when_words.hpp"
@@ -72,7 +73,7 @@ std::string override_text(const herd_lesson& l) {
 
 std::string proposal_text(const std::vector<herd_lesson>& lessons, const growth_rules& g,
                           const std::string& from, const print_options& o) {
-    std::string out = comment("Growth rates from the measured dogs of " + from +
+    std::string out = comment("Growth rates from the measured dogs of " + escaped(from, 400) +
                                   ". Nothing was changed: copy what you agree with into its "
                                   "salon.toml.",
                               o.width);

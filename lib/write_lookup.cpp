@@ -53,11 +53,15 @@ table leaves_table(const lookup_answer& a, const lookup_request& r, const print_
     }
     for (const coat_row& row : a.leaves) {
         std::vector<std::string> cells{std::string(name(row.coat))};
+        const auto cell = [&](const finished& left) {
+            cells.push_back(row.stops && left.best > *row.stops ? "longer than it grows"
+                                                                : show(left, o.units));
+        };
         if (with) {
-            cells.push_back(show(row.with, o.units));
+            cell(row.with);
         }
         if (against) {
-            cells.push_back(show(row.against, o.units));
+            cell(row.against);
         }
         t.rows.push_back(std::move(cells));
     }
@@ -117,6 +121,9 @@ std::string nearest_text(const lookup_answer& a, const print_options& o) {
             for (const near_setup& n : row.best) {
                 out += wrapped("    ", near_text(n, o), 6, o.width);
             }
+        } else if (row.stops) {
+            out += wrapped("  " + padded(name(row.coat), 14),
+                           "its hair stops at about " + show(*row.stops, o.units), 16, o.width);
         } else if (!row.best.empty()) {
             out += wrapped("  " + padded(name(row.coat), 14), near_text(row.best.front(), o), 16,
                            o.width);
@@ -150,6 +157,8 @@ std::string sure_text(const lookup_answer& a, const print_options& o) {
 
 std::string text_of(const lookup_answer& a, const lookup_request& r, const print_options& o) {
     std::string out;
+    out += a.never.empty() ? "" : wrapped("", "No: " + a.never + ".", 4, o.width);
+    out += a.of_coat.empty() ? "" : wrapped("", a.of_coat, 2, o.width);
     if (a.asked.what == question::form::of_length) {
         out += nearest_text(a, o);
     } else {
@@ -160,10 +169,20 @@ std::string text_of(const lookup_answer& a, const lookup_request& r, const print
         if (!a.asked.tool.tool.note.empty() && !a.asked.tool.over) {
             out += wrapped("", a.asked.tool.tool.note, 0, o.width);
         }
-        if (!a.there.empty()) {
-            out += wrapped(a.there.starts_with("not") ? "! " : "", a.there, 2, o.width);
+        if (!a.there.empty() && a.there != a.never) {
+            out += wrapped("", a.there, 2, o.width);
         }
-        out += "It leaves, combed out:\n" + laid_out(leaves_table(a, r, o), o.width);
+        if (std::any_of(r.where.begin(), r.where.end(), [&](const place& p) {
+                return r.reference.dog_body.zones[p.zone].has(zone_use::pads);
+            })) {
+            out += wrapped("",
+                           "Between the pads hair has no lay: it is scooped out, and a blade "
+                           "leaves its stated length.",
+                           0, o.width);
+        }
+        if (!a.leaves.empty()) {
+            out += "It leaves, combed out:\n" + laid_out(leaves_table(a, r, o), o.width);
+        }
         const std::string on = " on a " + std::string(name(a.judged_on)) + " coat";
         out += near_list(("In its place, with the lay" + on + ":").c_str(), a.replaces, o);
         if (direction_matters(a, r)) {
@@ -173,7 +192,7 @@ std::string text_of(const lookup_answer& a, const lookup_request& r, const print
         }
     }
     for (const std::string& c : a.cautions) {
-        out += c == a.there ? "" : wrapped("! ", c, 2, o.width);
+        out += wrapped("! ", c, 2, o.width);
     }
     out += sure_text(a, o);
     if (!r.coat) {

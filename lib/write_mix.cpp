@@ -92,9 +92,14 @@ class mix_writer {
             const std::string whom = (all ? "" : ", " + chance_in_words(p.chance) + " of them") +
                                      ", not " +
                                      c_.genes.types[static_cast<std::size_t>(p.model)].title;
+            const bool unsure = rule.coats.size() > 1;
+            std::string coats;
+            for (const coat_class k : rule.coats) {
+                coats += (coats.empty() ? "" : " or ") + std::string(name(k));
+            }
             say("",
-                "In practice " + std::string(name(rule.coat)) + whom +
-                    (o_.explain ? ": " + rule.text : " as by the genes alone.") + how,
+                "In practice " + coats + (unsure ? ", unsure which" : "") + whom +
+                    (o_.explain || unsure ? ": " + rule.text : " as by the genes alone.") + how,
                 2);
         }
     }

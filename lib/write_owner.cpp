@@ -109,6 +109,7 @@ std::string text_lines(const page_section& s, std::size_t width) {
 std::string owner_text(const owner_matter& m, const print_options& o) {
     const owner_page page = page_of(m, o);
     std::string out = wrapped("", page.title, 2, o.width);
+    out += page.from.empty() ? "" : wrapped("", page.from, 2, o.width);
     for (const page_section& s : page.sections) {
         out += "\n" + s.heading + "\n" + text_lines(s, o.width);
     }
@@ -127,7 +128,8 @@ std::string owner_html(const owner_matter& m, const print_options& o) {
         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
         escaped(page.title) + "</title>\n<style>\n" + std::string(style_sheet) +
         "\n</style>\n</head>\n<body>\n<h1><bdi>" + escaped(page.name) + "</bdi>" +
-        escaped(page.title.substr(page.name.size())) + "</h1>\n";
+        escaped(page.title.substr(page.name.size())) + "</h1>\n" +
+        (page.from.empty() ? "" : "<p>" + escaped(page.from) + "</p>\n");
     bool open = false;
     for (const page_section& s : page.sections) {
         if (s.beside != open) {

@@ -6,7 +6,9 @@
 #include <pelage/phrase.hpp>
 
 #include "chance_words.hpp"
+#include "first_lines.hpp"
 #include "layout.hpp"
+#include "skin_words.hpp"
 #include "when_words.hpp"
 #include "write_basis.hpp"
 #include "write_blends.hpp"
@@ -24,13 +26,25 @@ class plan_writer {
         : g_(g), beside_(b), r_(r), o_(o), unseen_(unseen) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
+        out_ += alert_line(r_.patient, o_.width);
+        if (g_.question) {
+            say("",
+                "No: a double coat is carded, not clipped, unless its owner agrees in writing. It "
+                "may grow back slowly or changed, or not at all.",
+                0);
+        }
         say("", heading(), 2);
+        out_ += note_line(r_.patient, o_.width);
         if (unseen_ != nullptr) {
             out_ += unseen_text(*unseen_, r_, o_);
         }
         if (g_.stopped()) {
             stop();
             cautions();
+            return out_;
+        }
+        if (g_.question) {
+            question();
             return out_;
         }
         work_list(list::before_bath);
@@ -43,6 +57,7 @@ class plan_writer {
         }
         cautions();
         consents();
+        asks();
         if (when) {
             out_ += "\nBack\n";
             say("  ", when_in_words(*when, r_, o_), 2);
@@ -113,6 +128,19 @@ class plan_writer {
         say("  ", "Nothing is planned: a veterinarian sees this dog first.", 2);
     }
 
+    /// A double coat that was to be clipped: what of it, and how the owner agrees.
+    void question() {
+        say("  the sheet clips: ", in_parts(titles_of(g_.question->asked)), 4);
+        consents();
+        out_ += "\n";
+        const style* fits = find(r_.reference.styles, g_.question->instead);
+        say("",
+            fits == nullptr
+                ? "No sheet of the reference fits this coat: card it out."
+                : "In its place: " + fits->title + " (--style " + fits->id + "). " + fits->text,
+            0);
+    }
+
     /// The basis in brackets, under --explain.
     [[nodiscard]] std::string because(const evidence& e) const {
         return o_.explain ? " [" + basis_words(e) + "]" : std::string{};
@@ -145,16 +173,20 @@ class plan_writer {
             for (const std::string& t : titles_of(alike)) {
                 s += (s.empty() ? "" : ", ") + t;
             }
-            if (aimed && g_.zones[i].target) {
-                s += " " + show(*g_.zones[i].target, o_.units);
+            if (const auto to = aim_of(i); aimed && to) {
+                s += " " + show(*to, o_.units);
             }
             alike.clear();
         }
         return s;
     }
+    /// What a hand tool is aimed at: the wish, or today's hair where that is only tidied.
+    [[nodiscard]] std::optional<length> aim_of(std::size_t i) const {
+        return g_.zones[i].tidied ? g_.zones[i].now : g_.zones[i].target;
+    }
     [[nodiscard]] bool same_target(std::size_t a, std::size_t b) const {
-        const auto& x = g_.zones[a].target;
-        const auto& y = g_.zones[b].target;
+        const auto x = aim_of(a);
+        const auto y = aim_of(b);
         return x && y && in_hundredths(*x) == in_hundredths(*y);
     }
 
@@ -303,12 +335,15 @@ class plan_writer {
                 continue;
             }
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
-                z.came == outcome::clipped_under || z.came == outcome::goes_along ||
+                z.came == outcome::clipped_under || z.came == outcome::goes_along || z.tidied ||
                 (!z.why.empty() && z.blade_wish)) {
                 add(z.why, i);
             }
             if (!z.note.empty()) {
                 add(z.note, i);
+            }
+            for (const skin_finding& f : z.around) {
+                add(go_around_words(z, f, r_.rules.refusal, o_.units), i);
             }
             if (!z.beside_hurt.empty()) {
                 add("keep off the edge towards the " + listed(z.beside_hurt), i);
@@ -391,6 +426,10 @@ class plan_writer {
                 7);
         }
         if (before) {
+            if (const std::string fleas = flea_bath_words(g_, r_.reference.dog_body);
+                !fleas.empty()) {
+                say(padded(std::to_string(++line_), 3, true) + "  ", fleas, 5);
+            }
             say(padded(std::to_string(++line_), 3, true) + "  ",
                 "look the dog over: skin, ears, eyes, feet; comb check down to the skin", 5);
             trials();
@@ -422,7 +461,8 @@ class plan_writer {
         std::vector<std::pair<std::string, std::vector<std::size_t>>> by_reason;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
-            if (z.came == outcome::skin_left || z.came == outcome::hair_shorter) {
+            if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
+                (z.came == outcome::left_by_sheet && z.withheld)) {
                 const auto at = std::find_if(by_reason.begin(), by_reason.end(),
                                              [&](const auto& one) { return one.first == z.why; });
                 (at == by_reason.end() ? by_reason.emplace_back(z.why, std::vector<std::size_t>{})
@@ -435,7 +475,7 @@ class plan_writer {
         }
         std::vector<std::size_t> by_sheet;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            if (g_.zones[i].came == outcome::left_by_sheet) {
+            if (g_.zones[i].came == outcome::left_by_sheet && !g_.zones[i].withheld) {
                 by_sheet.push_back(i);
             }
         }
@@ -493,6 +533,16 @@ class plan_writer {
         for (const consent& c : g_.consents) {
             say(c.given ? "  agreed: " : "  ask: ",
                 c.text + (c.given ? "" : " (once signed: --consent " + c.id + ")"), 7);
+        }
+    }
+
+    void asks() {
+        if (g_.asks.empty()) {
+            return;
+        }
+        out_ += "\nAsk the owner\n";
+        for (const std::string& one : g_.asks) {
+            say("  ", one, 4);
         }
     }
 

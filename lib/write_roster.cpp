@@ -19,12 +19,21 @@ class plan_line {
     void write(std::uint64_t line, const std::optional<back>& when,
                const std::optional<coat_answer>& by_mix) {
         j_.begin('{').key("line").whole(static_cast<std::int64_t>(line));
-        j_.key("id").text(r_.patient.id).key("plan").begin('{');
+        j_.key("id").text(r_.patient.id).key("alerts").begin('[');
+        for (const std::string& one : titles(r_.patient.alerts)) {
+            j_.text(one);
+        }
+        j_.end(']');
+        if (!r_.patient.note.empty()) {
+            j_.key("note").text(r_.patient.note);
+        }
+        j_.key("plan").begin('{');
         j_.key("style").text(r_.sheet.id);
         if (by_mix) {
             coats(*by_mix);
         }
         places_to_stop();
+        question();
         stuck();
         j_.key("minutes_before_bath").decimal(in_mmin(g_.before), 1000);
         j_.key("minutes_after_bath").decimal(in_mmin(g_.after), 1000);
@@ -45,7 +54,7 @@ class plan_line {
         if (when) {
             back_line(*when);
         }
-        if (!g_.stopped()) {
+        if (g_.planned()) {
             j_.key("proven").truth(g_.choice.sure.optimal && g_.order_before.proven &&
                                    g_.order_after.proven);
         }
@@ -77,6 +86,15 @@ class plan_line {
             j_.text(name(s));
         }
         j_.end(']');
+    }
+    /// Only where there is one: what the owner is asked before a double coat is clipped.
+    void question() {
+        if (!g_.question) {
+            return;
+        }
+        j_.key("ask_owner").begin('{').key("consent").text("clip-jacket");
+        j_.key("why").text("double coat: card it out, don't clip it; it may not grow back");
+        j_.key("instead").text(g_.question->instead).end('}');
     }
     void stuck() {
         j_.key("stuck").begin('[');

@@ -7,7 +7,9 @@
 
 #include <pelage/io/sheets.hpp>
 #include <pelage/phrase.hpp>
+#include <pelage/upkeep.hpp>
 
+#include "first_lines.hpp"
 #include "layout.hpp"
 #include "sheet_words.hpp"
 #include "when_words.hpp"
@@ -20,10 +22,10 @@ std::string minutes_words(const work& w) {
     return detail::fixed(in_minutes(w), 0) + " min";
 }
 
-std::string dog_words(const groom_request& r) {
+std::string dog_words(const groom_request& r, const std::string& brushed) {
     const dog& d = r.patient;
     return (d.name.empty() ? "a dog" : d.name) + ", " + coat_of(r.reference, *d.coat).title + ", " +
-           std::string(name(d.size)) + ", " + title(d.brushed);
+           std::string(name(d.size)) + ", " + brushed;
 }
 
 /// What is wished where both say something of the same kind: only what differs.
@@ -47,10 +49,12 @@ class comparison_writer {
         : c_(c), r_(r), o_(o) {}
 
     std::string all() {
+        out_ += alert_line(r_.patient, o_.width);
         out_ += wrapped("",
                         c_.first->title + " (" + c_.first->id + ") and " + c_.second->title + " (" +
-                            c_.second->id + ") on " + dog_words(r_) + ".",
+                            c_.second->id + ") on " + dog_words(r_, brushing_of(r_.patient)) + ".",
                         2, o_.width);
+        out_ += note_line(r_.patient, o_.width);
         zones();
         costs();
         return out_;
@@ -97,6 +101,13 @@ class comparison_writer {
     void costs() {
         const sheet_cost& a = c_.of_first;
         const sheet_cost& b = c_.of_second;
+        if (a.plan.question || b.plan.question) {
+            out_ += "\n" + wrapped("",
+                                   "No costs: a double coat is carded, not clipped, unless its "
+                                   "owner agrees in writing.",
+                                   0, o_.width);
+            return;
+        }
         if (!a.plan.stop.empty() || !b.plan.stop.empty()) {
             out_ += "\nFelted to the skin: nothing is planned, a veterinarian decides.\n";
             return;
@@ -245,7 +256,11 @@ class trials_writer {
                 no += wrapped("  ", name_of(t) + ": " + reasons(t), 5, o_.width);
             }
         }
-        std::string out = wrapped("", "Which sheet? " + dog_words(r_) + ".", 2, o_.width);
+        const std::string brushed =
+            r_.patient.brushing_said ? title(r_.patient.brushed) : "brushed as each sheet assumes";
+        std::string out = alert_line(r_.patient, o_.width) +
+                          wrapped("", "Which sheet? " + dog_words(r_, brushed) + ".", 2, o_.width) +
+                          note_line(r_.patient, o_.width);
         out += carried_.empty() ? "\nIt can carry none of them as written.\n"
                                 : "\nIt can carry\n" + carried_;
         out +=

@@ -290,7 +290,10 @@ std::string span_words(const limit& l, length_unit u) {
     if (l.low && l.high) {
         return show(*l.low, u) + " to " + show(*l.high, u);
     }
-    return l.low ? "at least " + show(*l.low, u) : l.high ? "at most " + show(*l.high, u) : "";
+    return l.low                 ? "at least " + show(*l.low, u)
+           : l.high              ? "at most " + show(*l.high, u)
+           : l.not_below.empty() ? ""
+                                 : "no shorter than the " + l.not_below;
 }
 
 std::string wish_words(const instruction& i, length_unit u) {

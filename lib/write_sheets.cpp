@@ -24,6 +24,10 @@ std::string place_of(const std::string& path, unsigned line, unsigned column) {
 }
 
 std::string some_coats(const std::vector<coat_class>& coats) {
+    constexpr std::size_t most = 4;  // more don't fit a line; the sheet's own page names them
+    if (coats.size() > most) {
+        return std::to_string(coats.size()) + " kinds of coat";
+    }
     std::vector<std::string> names;
     for (const coat_class k : coats) {
         names.emplace_back(name(k));
@@ -48,7 +52,7 @@ std::string why_listed(const listed_sheet& one, const expected_coat& mix, const 
 
 /// Lines of a sheet to begin with: what such a coat can bear.
 std::string zones_for(coat_class k) {
-    if (k == coat_class::smooth || k == coat_class::double_short || k == coat_class::double_long) {
+    if (k == coat_class::smooth || double_coated(k)) {
         const std::string rest = k == coat_class::smooth ? "leave" : "card";
         return "all = { finish = \"" + rest +
                "\" }\near-edge = { finish = \"leave\" }\n"
@@ -87,9 +91,11 @@ std::string text_of(const std::vector<checked_sheet>& all, const print_options& 
                            2, o.width);
         }
         if (one.read.parent_faulty) {
-            out += wrapped(
-                "", escaped(one.read.file, 400) + ": not judged: a sheet it extends is faulty", 2,
-                o.width);
+            out += wrapped("",
+                           escaped(one.read.file, 400) +
+                               ": not judged: a sheet it extends is faulty, " +
+                               shown(one.read.parent) + " or one above that",
+                           2, o.width);
         }
         faulty += one.read.faults.empty() ? 0 : 1;
         not_judged += one.read.parent_faulty ? 1 : 0;
@@ -191,7 +197,7 @@ text = "What it looks like, in a sentence or two."
 # scale = "20 % shorter"   # ... with every length of it shorter or longer
 
 {2}
-# smooth double-short double-long wire drop wavy curly
+# smooth double-short double-long feathered wire drop shaggy wavy curly
 {3}
 
 feet = "round"             # round clean natural
@@ -230,7 +236,7 @@ basis = "assumption"       # how the lengths are known: practice, measured, ...
 # scale = "20 % shorter"
 )",
         id, today ? "date = \"" + iso(*today) + "\"\n" : "", coats, mixes, zones_for(hair),
-        hair == coat_class::wire ? "consent = [\"clip-jacket\"]  "
+        stripped_by_custom(hair) ? "consent = [\"clip-jacket\"]  "
                                  : "# consent = [\"clip-jacket\"]");
 }
 

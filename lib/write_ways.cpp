@@ -98,6 +98,8 @@ class ways_writer {
     [[nodiscard]] std::string fewer_line(const other_way& w) const;
     [[nodiscard]] std::string scissors_line(const other_way& w) const;
     [[nodiscard]] std::string alike_line(const other_way& w) const;
+    [[nodiscard]] std::string clip_line(const other_way& w) const;
+    [[nodiscard]] std::string patch_line(const other_way& w) const;
     [[nodiscard]] std::string only_one(const zone_plan& z) const;
     [[nodiscard]] std::string reason(const reason_why& why) const;
     [[nodiscard]] std::string customary(const zone_plan& z) const;
@@ -214,6 +216,36 @@ std::string ways_writer::alike_line(const other_way& w) const {
     return joined(pairs, "; ") + ", " + more_in_words(w.more, o_.explain);
 }
 
+std::string ways_writer::clip_line(const other_way& w) const {
+    strings parts;
+    for (const std::size_t i : w.about) {
+        const zone_plan& z = w.plan.zones[i];
+        parts.push_back(title_of(i) + (z.leaves ? " " + length_of(z) : ""));
+    }
+    std::string text = "mats clipped off, not combed out: " + listed(parts) + ", " +
+                       more_in_words(w.more, o_.explain);
+    if (w.back_in) {
+        text += ", the length back " + weeks_in_words((*w.back_in)[0], (*w.back_in)[2]);
+    }
+    return text;
+}
+
+std::string ways_writer::patch_line(const other_way& w) const {
+    grouped<std::string> by;
+    for (const std::size_t i : w.about) {
+        const zone_plan& z = w.plan.zones[i];
+        by.add(held(z.how) + " should leave " + show(z.leaves->best, o_.units) +
+                   " and may leave as little as " + show(z.leaves->low, o_.units),
+               i);
+    }
+    strings parts;
+    for (const auto& [how, where] : by.all()) {
+        parts.push_back(listed(titles(where)) + ": " + how);
+    }
+    return "nearer what is wished, if a test patch proves it: " + joined(parts, "; ") + ", " +
+           more_in_words(w.more, o_.explain);
+}
+
 std::string ways_writer::line(const other_way& w) const {
     std::string text;
     switch (w.what) {
@@ -228,6 +260,12 @@ std::string ways_writer::line(const other_way& w) const {
             break;
         case way_kind::sides_alike:
             text = alike_line(w);
+            break;
+        case way_kind::clip_mats:
+            text = clip_line(w);
+            break;
+        case way_kind::test_patch:
+            text = patch_line(w);
             break;
     }
     text += back_of(w);
@@ -272,7 +310,7 @@ std::string ways_writer::only_one(const zone_plan& z) const {
     if (z.came == outcome::goes_along) {
         return "no long fringe on a short ear";
     }
-    if (z.came != outcome::as_wished || z.how.kind == tool_kind::clip) {
+    if (!z.tidied && (z.came != outcome::as_wished || z.how.kind == tool_kind::clip)) {
         return "nothing else may be used here";
     }
     const finish how = instruction_for(r_, z.at).how.value_or(finish::clip);

@@ -2,6 +2,7 @@
 
 #include <pelage/any_sheet.hpp>
 #include <pelage/io/sheets.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "commands.hpp"
 #include "judge.hpp"
@@ -19,7 +20,7 @@ reply any_sheet(const request& q, const surroundings& around) {
     }
     const auto wait =
         q.back_in.empty() ? std::optional{shortest_rota} : wait_in("--back-in", q.back_in, f);
-    dog d = dog_of(q, w, f);
+    dog d = dog_of(q, w, around, f);
     const auto chance_asked = q.chance.empty() ? std::nullopt : chance_in(q.chance, f);
     f.throw_if_any();
     const bool unseen = coat_by_mix(d, w).has_value();
@@ -28,6 +29,7 @@ reply any_sheet(const request& q, const surroundings& around) {
         d.style.clear();
         own = &w.styles.front();
     }
+    assume_upkeep(d, d.style.empty() ? style{} : *own);
     const groom_request r{w.reference, w.place().rules, w.tools(),   d,
                           *own,        w.print.today,   chance_asked};
     const auto all = try_sheets(r, w.styles, *wait);

@@ -29,7 +29,8 @@ reply learn(const request& q, const surroundings& around) {
     const workplace w = workplace_of(q, around, f);
     refuse_a_dog(q, f);
     f.throw_if_any();
-    const salon s = io::read_salon_folder(q.learn, w.reference);
+    std::vector<io::unsound_file> unsound;
+    const salon s = salon_at(q.learn, w.reference, around, unsound);
     const auto lessons = learn_herds(s, w.reference, w.print.today);
     return {w.json ? io::proposal_json(lessons, s.rules.growth)
                    : io::proposal_text(lessons, s.rules.growth, q.learn, w.print)};

@@ -28,7 +28,9 @@ void judge_words(const request& q, const workplace& w, lookup_request& r, faults
         r.coat = coat_called(q.coat, f);
     }
     if (!q.zone.empty()) {
-        r.where = zone_called(q.zone, w.reference.dog_body, f);
+        if (const auto there = places_called("--zone", q.zone, w.reference.dog_body, f)) {
+            r.where = there->places;
+        }
     }
     if (!q.direction.empty()) {
         r.way = direction_called(q.direction, f);
@@ -108,7 +110,8 @@ reply lookup(const request& q, const surroundings& around) {
     }
     f.throw_if_any();
     const lookup_answer a = look_up(r);
-    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print)};
+    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print),
+            a.never.empty() ? done : answer_is_no};
 }
 
 }  // namespace pelage::cli

@@ -5,9 +5,11 @@
 #include <pelage/io/owner.hpp>
 #include <pelage/io/write.hpp>
 #include <pelage/unseen.hpp>
+#include <pelage/upkeep.hpp>
 #include <pelage/ways.hpp>
 
 #include "commands.hpp"
+#include "interview.hpp"
 #include "judge.hpp"
 
 namespace pelage::cli {
@@ -23,7 +25,9 @@ struct asked_groom {
     std::optional<expected_coat> by_mix{};  ///< where nobody has seen the coat
 
     asked_groom(const request& q, const surroundings& around, faults& f)
-        : w(workplace_of(q, around, f)), patient(dog_of(q, w, f)), sheet(sheet_of(patient, w, f)) {
+        : w(workplace_of(q, around, f)),
+          patient(dog_of(q, w, around, f)),
+          sheet(sheet_of(patient, w, f)) {
         if (!q.chance.empty()) {
             asked = chance_in(q.chance, f);
         }
@@ -37,6 +41,7 @@ struct asked_groom {
         }
         f.throw_if_any();
         by_mix = coat_by_mix(patient, w);
+        assume_upkeep(patient, *sheet);
     }
     [[nodiscard]] groom_request request_of() const {
         return {w.reference, w.place().rules, w.tools(), patient, *sheet, w.print.today, asked};
@@ -58,6 +63,12 @@ reply longest_coat(const asked_groom& a, const groom_request& r, const groom& g,
 reply visits(const asked_groom& a, const groom_request& r, const groom& g, int weeks) {
     const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.place().closed, &a.w.styles};
     const calendar c = calendar_of(ask, g);
+    if (a.w.ics && c.visits.empty()) {
+        return {{},
+                answer_is_no,
+                "pelage: no visit falls in these " + std::to_string(weeks) +
+                    " weeks: no calendar is written; without --format ics it says why\n"};
+    }
     return {a.w.ics    ? io::ics_of(c, ask)
             : a.w.json ? io::json_of(c, ask)
                        : io::text_of(c, ask, a.w.print),
@@ -87,13 +98,34 @@ void over_all_coats(const asked_groom& a, const groom_request& r, const groom& g
     }
 }
 
+/// A clip that is a question, as text: what fits in its place is planned below it.
+std::string asked_first(const asked_groom& a, const groom_request& r, const groom& g,
+                        const unseen_dog* unseen) {
+    std::string text = io::text_of(g, std::nullopt, r, a.w.print, {}, unseen);
+    if (const auto instead = instead_of(r, g)) {
+        const groom_request ask{r.reference,     r.rules, r.tools, instead->patient,
+                                *instead->sheet, r.today, r.asked};
+        const groom tidy = plan_groom(ask);
+        beside b = beside_plan(ask, tidy, a.w.print.explain);
+        if (a.w.print.trainee && !a.w.print.explain) {
+            b.why = reasons_why(ask, tidy);
+        }
+        text += "\n" + io::text_of(tidy, pelage::back_of(ask, tidy), ask, a.w.print, b);
+    }
+    return text;
+}
+
 /// The page an owner takes home.
-reply owners_page(const asked_groom& a, const groom_request& r, const groom& g) {
-    io::owner_matter m{g, r, std::nullopt, nullptr, nullptr};
+reply owners_page(const request& q, const asked_groom& a, const groom_request& r, const groom& g) {
+    io::owner_matter m{g, r, std::nullopt, nullptr, nullptr, {}};
+    if (a.w.own) {
+        m.from = a.w.own->card;
+    }
+    m.from.groomer = q.groomer.empty() ? m.from.groomer : q.groomer;
     forecast ahead;
     std::vector<grow_back_way> grow_back;
     std::vector<conflict> stuck;
-    if (!g.stopped()) {
+    if (g.planned()) {
         ahead = forecast_of(r, g, false);
         over_all_coats(a, r, g, ahead);
         grow_back = ways_to_grow_back(r, g);
@@ -106,7 +138,7 @@ reply owners_page(const asked_groom& a, const groom_request& r, const groom& g) 
     return {a.w.html   ? io::owner_html(m, a.w.print)
             : a.w.json ? io::owner_json(m, a.w.print)
                        : io::owner_text(m, a.w.print),
-            g.stopped() || !g.stuck.empty() ? answer_is_no : done};
+            !g.planned() || !g.stuck.empty() ? answer_is_no : done};
 }
 
 }  // namespace
@@ -119,16 +151,24 @@ reply plan(const request& q, const surroundings& around) {
               "--for " +
                   q.reader + "; leave one out");
     }
+    if (!is_plain_line(q.groomer)) {
+        f.say(errc::syntax,
+              "--groomer: a line of plain text in UTF-8; found \"" + q.groomer + "\"");
+    }
     const auto wished = q.back_in.empty() ? std::nullopt : wait_in("--back-in", q.back_in, f);
     const asked_groom a(q, around, f);
     const groom_request r = a.request_of();
     const groom g = plan_groom(r);
-    if (wished && !g.stopped()) {
+    if (wished && g.planned()) {
         return longest_coat(a, r, g, *wished);
     }
-    const bool stopped = g.stopped();
+    const bool stopped = !g.planned();
     if (q.reader == "owner") {
-        return owners_page(a, r, g);
+        return owners_page(q, a, r, g);
+    }
+    if (g.question && !a.w.json) {
+        const auto seen = a.unseen(r, g);
+        return {asked_first(a, r, g, pointer(seen)), answer_is_no};
     }
     const std::optional<back> when = stopped ? std::nullopt : std::optional{back_of(a, r, g)};
     beside b = beside_plan(r, g, a.w.print.explain);
@@ -156,7 +196,16 @@ reply regrow(const request& q, const surroundings& around) {
     const groom g = plan_groom(r);
     const auto unseen = a.unseen(r, g);
     const unseen_dog* u = pointer(unseen);
-    if (g.stopped()) {
+    if (!g.planned() && a.w.ics) {
+        return {{},
+                answer_is_no,
+                "pelage: this dog isn't groomed now: no calendar is written; pelage plan says what "
+                "it needs first\n"};
+    }
+    if (g.question && !a.w.json) {
+        return {asked_first(a, r, g, u), answer_is_no};
+    }
+    if (!g.planned()) {
         return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)
                          : io::text_of(g, std::nullopt, r, a.w.print, {}, u),
                 answer_is_no};

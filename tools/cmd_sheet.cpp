@@ -5,6 +5,7 @@
 #include <pelage/sheet_compare.hpp>
 #include <pelage/suggest.hpp>
 #include <pelage/text.hpp>
+#include <pelage/upkeep.hpp>
 
 #include "commands.hpp"
 #include "judge.hpp"
@@ -85,8 +86,10 @@ reply show_sheet(const request& q, const workplace& w, faults& f) {
     f.throw_if_any();
     const style s = asked_season(q, *plain, w.print.today);
     judge_season(q, s, f);
-    const dog d = dog_for(q, s, w, f);
+    dog d = dog_for(q, s, w, f);
     f.throw_if_any();
+    d.consents.emplace_back(
+        "clip-jacket");  // the page shows the sheet; it says what is to be agreed
     const groom_request r{w.reference, w.place().rules, w.tools(), d, s, w.print.today};
     const groom g = plan_groom(r);
     if (w.json) {
@@ -141,7 +144,7 @@ reply begin_sheet(const request& q, const workplace& w, faults& f) {
     return {io::new_sheet(q.operands[1], coat, hair, q.suits, w.print.today)};
 }
 
-reply compare(const request& q, const workplace& w, faults& f) {
+reply compare(const request& q, const workplace& w, const surroundings& around, faults& f) {
     if (q.operands.size() < 3 || q.operands.size() > 4) {
         f.say(errc::usage,
               "sheet compare: two sheets are compared, on a dog if you name one; write "
@@ -161,7 +164,7 @@ reply compare(const request& q, const workplace& w, faults& f) {
     if (q.operands.size() == 4) {
         request of_dog = q;
         of_dog.operands = {q.operands[3]};
-        d = dog_of(of_dog, w, f);
+        d = dog_of(of_dog, w, around, f);
     } else {
         d = dog_for(q, a, w, f);
         const auto of_a = coats_for(a, w.reference);
@@ -175,6 +178,7 @@ reply compare(const request& q, const workplace& w, faults& f) {
     f.throw_if_any();
     (void)coat_by_mix(d, w);
     d.body_length.reset();
+    assume_upkeep(d, a);
     const groom_request ra{w.reference, w.place().rules, w.tools(),   d,
                            a,           w.print.today,   chance_asked};
     const groom_request rb{w.reference, w.place().rules, w.tools(),   d,
@@ -200,7 +204,7 @@ reply sheet(const request& q, const surroundings& around) {
            : what == "show" ? show_sheet(q, w, f)
            : what == "list" ? list_sheets(q, w, f)
            : what == "new"  ? begin_sheet(q, w, f)
-                            : compare(q, w, f);
+                            : compare(q, w, around, f);
 }
 
 }  // namespace pelage::cli

@@ -43,6 +43,7 @@ class talk {
             home();
             lengths();
             hates();
+            alerts();
             zones();
         } else {
             ask_.say("A veterinarian sees this dog first; nothing more is asked.");
@@ -118,7 +119,7 @@ class talk {
         if (dog_.age == life_stage::young) {
             dog_.coat_change = ask_.yes("Adult coat coming in");
         }
-        if (dog_.coat == coat_class::double_short || dog_.coat == coat_class::double_long) {
+        if (dog_.coat && double_coated(*dog_.coat)) {
             dog_.shedding = ask_.yes("In shed");
         }
     }
@@ -186,6 +187,27 @@ class talk {
         }
     }
 
+    /// What is told before anything else.
+    void alerts() {
+        constexpr std::string_view keys = "\nbfsam2";
+        while (true) {
+            const char k = ask_.key(
+                "Alerts: b bites, f faints, s seizures, a allergic, m muzzle, 2 two people (Enter: "
+                "none, or no more)",
+                keys);
+            if (k == '\n') {
+                return;
+            }
+            alert one{static_cast<alert_kind>(keys.find(k) - 1), {}};
+            if (one.what == alert_kind::allergic) {
+                one.to = ask_.line("    allergic to what", [](const std::string& s) {
+                    return s.empty() ? "a word for it is needed" : "";
+                });
+            }
+            add_alert(dog_.alerts, one);
+        }
+    }
+
     // ---- zone by zone ----
 
     void zones() {
@@ -196,7 +218,7 @@ class talk {
         for (std::size_t z = 0; z < all.size();) {
             const char k = ask_.key("  " + all[z].title, "\ntmaps.");
             if (k == '.') {
-                return;
+                break;
             }
             if (k == '\n') {
                 ++z;
@@ -206,6 +228,7 @@ class talk {
                 mat_at(z, static_cast<mat_grade>(std::string_view("tmap").find(k)));
             }
         }
+        dog_.comb_checked = true;
     }
 
     place which(std::size_t z) {
@@ -251,8 +274,17 @@ class talk {
         skin_finding f;
         f.at = which(z);
         f.state = static_cast<skin_state>(one_of("    skin", skin_state_names));
+        if (f.state == skin_state::lump) {
+            const std::string across = ask_.line(
+                "    how large, as 10 mm (Enter: not measured)", [](const std::string& s) {
+                    const parsed_length l = parse_length(s);
+                    return s.empty() || l.ok() ? std::string{} : complaint(l, s);
+                });
+            f.size = across.empty() ? std::nullopt : std::optional{parse_length(across).value};
+            f.known = ask_.yes("    has a vet seen it");
+        }
         std::erase_if(dog_.skin, [&](const skin_finding& o) {
-            return o.state == f.state && meet(o.at, f.at);
+            return o.state == f.state && f.state != skin_state::lump && meet(o.at, f.at);
         });
         dog_.skin.push_back(f);
         ask_.say("    noted: skin " + std::string(name(f.state)) +

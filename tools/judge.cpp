@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <filesystem>
 
 #include <pelage/io/read.hpp>
 #include <pelage/io/reference.hpp>
@@ -21,18 +22,17 @@ void lay_now(const request& q, const workplace& w, dog& d, faults& f) {
     for (const std::string& text : q.now) {
         const auto digit = text.find_first_of("0123456789.");
         const std::string whom{detail::trimmed(text.substr(0, std::min(digit, text.size())))};
-        if (digit == std::string::npos || whom.empty()) {
+        if (digit == std::string::npos || whom.empty() || whom.ends_with('=') ||
+            whom.ends_with(':')) {
             f.say(errc::syntax, "--now: a zone and its length are needed; found \"" + text +
                                     "\"; write it like 'body 40 mm'");
             continue;
         }
-        const auto meant = select(w.reference.dog_body, whom);
-        if (!meant) {
-            f.say(errc::unknown, no_place("--now", whom, w.reference.dog_body));
-        } else if (std::find(before.begin(), before.end(), meant->places) != before.end()) {
+        const auto meant = places_called("--now", whom, w.reference.dog_body, f);
+        if (meant && std::find(before.begin(), before.end(), meant->places) != before.end()) {
             f.say(errc::duplicate, "--now: the same place twice; found \"" + text +
                                        "\" after another there; say it once");
-        } else {
+        } else if (meant) {
             before.push_back(meant->places);
         }
         if (const auto l = length_in("--now", text.substr(digit), f)) {
@@ -103,6 +103,7 @@ dog recorded(const request& q, const workplace& w, faults& f) {
     if (file) {
         return io::read_dog(io::slurp(name), w.reference, w.styles);
     }
+    throw_if_unsound(w, name, true);
     if (const dog* d = find(w.place().dogs, name)) {
         return *d;
     }
@@ -136,6 +137,7 @@ void lay_options(const request& q, dog& d, faults& f) {
     const auto b = parse_brushing(q.brush);
     if (b) {
         d.brushed = *b;
+        d.brushing_said = true;
     } else {
         f.say(errc::syntax, "--brush: not understood; found \"" + q.brush +
                                 "\"; write none, 'weekly to the skin', 'every 3 days to the "
@@ -154,6 +156,44 @@ void judge_season(const request& q, const style& s, faults& f) {
     f.say(errc::unknown, "--season: the sheet \"" + s.id + "\" has no such season; found \"" +
                              q.season + "\"" + did_you_mean(q.season, known) + "; write one of " +
                              joined(known, ", "));
+}
+
+void note(const surroundings& around, const std::string& text) {
+    if (around.notes != nullptr) {
+        around.notes->push_back("pelage: note: " + text + "\n");
+    }
+}
+
+salon salon_at(const std::string& dir, const catalogue& c, const surroundings& around,
+               std::vector<io::unsound_file>& unsound) {
+    salon s = io::read_salon_folder(dir, c, unsound);
+    for (const io::unsound_file& u : unsound) {
+        const std::string more =
+            u.faults.size() > 1 ? " (and " + std::to_string(u.faults.size() - 1) + " more)" : "";
+        std::string why =
+            u.faults.empty() ? u.file + ": the sheet it extends, \"" + u.extends + "\", is faulty\n"
+                             : io::text_of({u.faults.front()});
+        why.insert(why.size() - 1, more);
+        note(around, "left out: " + why.substr(0, why.size() - 1));
+    }
+    return s;
+}
+
+void throw_if_unsound(const workplace& w, const std::string& id, bool dog) {
+    const auto called = [&](const io::unsound_file& u) {
+        return u.is_dog == dog &&
+               (u.id.empty() ? std::filesystem::path(u.file).stem().string() : u.id) == id;
+    };
+    const auto u = std::find_if(w.unsound.begin(), w.unsound.end(), called);
+    if (u == w.unsound.end()) {
+        return;
+    }
+    if (u->faults.empty() && u->extends != id) {
+        throw_if_unsound(w, u->extends, dog);
+    }
+    if (!u->faults.empty()) {
+        throw bad_input(u->faults);
+    }
 }
 
 workplace workplace_of(const request& q, const surroundings& around, faults& f) {
@@ -197,7 +237,16 @@ workplace workplace_of(const request& q, const surroundings& around, faults& f) 
     }
     const std::string dir = q.salon.empty() ? around.salon : q.salon;
     if (!dir.empty()) {
-        w.own = io::read_salon_folder(dir, w.reference);
+        try {
+            w.own = salon_at(dir, w.reference, around, w.unsound);
+        } catch (const bad_input&) {
+            throw;
+        } catch (const error& e) {
+            if (!q.salon.empty()) {
+                throw;
+            }
+            throw error(e.code(), std::string("PELAGE_SALON: ") + e.what());
+        }
     }
     if (!q.kit.empty()) {
         w.own_kit = io::read_kit(io::slurp(q.kit), w.reference);
@@ -260,19 +309,25 @@ std::optional<date> day_in(const std::string& option, const std::string& text, f
     return std::nullopt;
 }
 
-std::string no_place(const std::string& option, const std::string& word, const body& b) {
-    const std::string meant = did_you_mean(word, selectors(b));
-    return option + ": no zone or group is called \"" + word + "\"" +
-           (meant.empty() ? "; pelage plan biscuit --zones names them" : meant);
+std::optional<selection> places_called(const std::string& option, const std::string& text,
+                                       const body& b, faults& f) {
+    const part_index parts(b);
+    if (const selection* s = parts.find(text)) {
+        return *s;
+    }
+    const part_index::stranger no = parts.about(text);
+    f.say(no.code, option + ": " + no.wrong + "; found \"" + text + "\"" +
+                       (no.right.empty() ? "; pelage plan biscuit --zones names them" : no.right));
+    return std::nullopt;
 }
 
 std::optional<place> zone_called(const std::string& text, const body& b, faults& f) {
-    const auto s = select(b, text);
-    if (s && s->places.size() == 1) {
-        return s->places.front();
+    const auto s = places_called("--zone", text, b, f);
+    if (!s || s->places.size() == 1) {
+        return s ? std::optional{s->places.front()} : std::nullopt;
     }
-    f.say(errc::unknown, s ? "--zone: one zone is needed; found the group \"" + text + "\""
-                           : no_place("--zone", text, b));
+    f.say(errc::type, "--zone: a patch is in one zone; found \"" + text + "\"; write one of " +
+                          joined(titles(b, s->places), ", "));
     return std::nullopt;
 }
 
@@ -289,9 +344,15 @@ std::optional<coat_class> coat_called(const std::string& text, faults& f) {
 }
 
 std::optional<length> length_in(const std::string& option, const std::string& text, faults& f) {
+    constexpr length shortest = mm(0.1);  // as files have it
     const parsed_length l = parse_length(text);
-    if (l.ok()) {
+    if (l.ok() && l.value >= shortest) {
         return l.value;
+    }
+    if (l.ok()) {
+        f.say(errc::range, option + ": no hair is told that short; found \"" + text +
+                               "\"; right is from 0.1 mm");
+        return std::nullopt;
     }
     f.say(l.fault == length_fault::no_unit ? errc::unit : errc::range,
           option + ": " + complaint(l, text));
@@ -352,6 +413,7 @@ void refuse_beside_roster(const request& q, faults& f) {
                                                           {!q.skin.empty(), "--skin"},
                                                           {!q.sensitive.empty(), "--sensitive"},
                                                           {!q.signs.empty(), "--sign"},
+                                                          {!q.alerts.empty(), "--alert"},
                                                           {!q.age.empty(), "--age"},
                                                           {!q.health.empty(), "--health"},
                                                           {!q.outdoors.empty(), "--outdoors"},
@@ -360,9 +422,15 @@ void refuse_beside_roster(const request& q, faults& f) {
                                                           {q.thin_or_old, "--thin-skin"},
                                                           {q.pink_skin, "--pink-skin"},
                                                           {!q.reader.empty(), "--for"},
-                                                          {!q.groomed.empty(), "--groomed"}};
+                                                          {!q.groomed.empty(), "--groomed"},
+                                                          {q.any_sheet, "--any-sheet"}};
     for (const auto& [said, what] : found) {
         refuse(said, what);
+    }
+    if (q.units != "mm") {
+        f.say(errc::usage,
+              "--roster: answers are JSON, with their unit in each name; found --units " + q.units +
+                  "; leave it out");
     }
     if (q.zones || q.explain) {
         f.say(errc::usage, std::string("--roster: a line of a roster is short; found ") +
@@ -371,7 +439,29 @@ void refuse_beside_roster(const request& q, faults& f) {
     }
 }
 
-dog dog_of(const request& q, const workplace& w, faults& f) {
+namespace {
+
+/// Days of the file that say nothing today.
+void note_days(const dog& d, const workplace& w, const surroundings& around) {
+    if (!w.print.today) {
+        return;
+    }
+    for (const visit& v : d.visits) {
+        if (v.on > *w.print.today) {
+            note(around, "a visit dated " + iso(v.on) + ", after today, " + iso(*w.print.today) +
+                             ", doesn't count yet; is its date right?");
+        }
+    }
+    for (const fresh_day& e : d.events) {
+        if (e.on < *w.print.today) {
+            note(around, "the event of " + iso(e.on) + " is over and doesn't count");
+        }
+    }
+}
+
+}  // namespace
+
+dog dog_of(const request& q, const workplace& w, const surroundings& around, faults& f) {
     dog d = recorded(q, w, f);
     lay_options(q, d, f);
     if (!q.mix.empty()) {
@@ -388,8 +478,7 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     if (!q.length.empty()) {
         d.body_length = length_in("--length", q.length, f);
     }
-    const std::vector<std::string> known{"clip-down", "clip-jacket", "frail-dog", "other-length",
-                                         "show-blades"};
+    const std::vector<std::string> known = words_of(consent_names);
     for (const std::string& id : q.consents) {
         if (std::find(known.begin(), known.end(), id) == known.end()) {
             f.say(errc::unknown, "--consent: unknown; found \"" + id + "\"" +
@@ -402,6 +491,7 @@ dog dog_of(const request& q, const workplace& w, faults& f) {
     lay_intake(q, w, d, f);
     lay_days(q, w, d, f);
     lay_groomed(q, w, d, f);
+    note_days(d, w, around);
     return d;
 }
 
@@ -416,6 +506,7 @@ std::optional<expected_coat> coat_by_mix(dog& d, const workplace& w) {
 
 const style* sheet_of(const dog& d, const workplace& w, faults& f) {
     const style* s = find(w.styles, d.style);
+    throw_if_unsound(w, d.style, false);
     if (s != nullptr) {
         return s;
     }

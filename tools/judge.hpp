@@ -7,8 +7,10 @@
 
 #include <pelage/catalogue.hpp>
 #include <pelage/error.hpp>
+#include <pelage/io/read.hpp>
 #include <pelage/io/reference.hpp>
 #include <pelage/io/write.hpp>
+#include <pelage/select.hpp>
 
 #include "cli.hpp"
 #include "request.hpp"
@@ -18,8 +20,9 @@ namespace pelage::cli {
 /// Everything a verb works with.
 struct workplace {
     const catalogue& reference;
-    std::optional<salon> own{};    ///< read from a folder; none: the embedded, invented one
-    std::optional<kit> own_kit{};  ///< read from --kit
+    std::optional<salon> own{};  ///< read from a folder; none: the embedded, invented one
+    std::vector<io::unsound_file> unsound{};  ///< of that folder, left out of `own`
+    std::optional<kit> own_kit{};             ///< read from --kit
     std::vector<style>
         styles{};  ///< the salon's, then the reference's others, as in the season asked
     io::print_options print{};
@@ -50,6 +53,14 @@ class faults {
 /// Reads the salon, the kit and how to print. Faults of options go into `f`; of files are thrown.
 [[nodiscard]] workplace workplace_of(const request& q, const surroundings& around, faults& f);
 
+/// Says something beside the answer; changes no exit code.
+void note(const surroundings& around, const std::string& text);
+/// Reads a salon of which only some may be needed; notes what is left out of it.
+[[nodiscard]] salon salon_at(const std::string& dir, const catalogue& c, const surroundings& around,
+                             std::vector<io::unsound_file>& unsound);
+/// Throws the faults of the file that has that dog or sheet, if it is one that was left out.
+void throw_if_unsound(const workplace& w, const std::string& id, bool dog);
+
 /// The sheet in the season asked, or in that of today.
 [[nodiscard]] style asked_season(const request& q, const style& s,
                                  const std::optional<date>& today);
@@ -59,10 +70,11 @@ void judge_season(const request& q, const style& s, faults& f);
 /// The day written in `--option`.
 [[nodiscard]] std::optional<date> day_in(const std::string& option, const std::string& text,
                                          faults& f);
-/// That no place of the dog is called so, with what was meant or where they are listed.
-[[nodiscard]] std::string no_place(const std::string& option, const std::string& word,
-                                   const body& b);
-/// The one zone called `text` in --zone.
+/// The places that `text` means; a fault of `option` if it means none, or is asked back.
+[[nodiscard]] std::optional<selection> places_called(const std::string& option,
+                                                     const std::string& text, const body& b,
+                                                     faults& f);
+/// The one zone called `text` in --zone of a patch.
 [[nodiscard]] std::optional<place> zone_called(const std::string& text, const body& b, faults& f);
 /// The direction in --direction: with or against.
 [[nodiscard]] std::optional<direction> direction_called(const std::string& text, faults& f);
@@ -78,7 +90,9 @@ void judge_season(const request& q, const style& s, faults& f);
 /// Complains of options that say something of one dog beside a roster of many.
 void refuse_beside_roster(const request& q, faults& f);
 /// The dog asked about: from its file or the salon, with the options laid over it.
-[[nodiscard]] dog dog_of(const request& q, const workplace& w, faults& f);
+/// Days in it that don't count are noted.
+[[nodiscard]] dog dog_of(const request& q, const workplace& w, const surroundings& around,
+                         faults& f);
 /// Lays --coat, --size and --brush over a dog.
 void lay_options(const request& q, dog& d, faults& f);
 /// A wait such as 6w, 42d or "6 weeks".

@@ -41,28 +41,6 @@ std::string phrase(const strings& words, std::size_t from, std::size_t to) {
     return out;
 }
 
-/// The one place a word means.
-std::optional<place> place_called(const std::string& option, const std::string& word,
-                                  const workplace& w, faults& f) {
-    const body& b = w.reference.dog_body;
-    const auto s = select(b, word);
-    if (!s) {
-        f.say(errc::unknown, no_place(option, word, b));
-    } else if (s->how == reach::zone || s->how == reach::side) {
-        return s->places.front();
-    } else {
-        f.say(errc::type, option + ": a finding is in one zone; found \"" + word +
-                              "\"; say it once for each zone, such as \"" +
-                              title(b, s->places.front()) + "\"");
-    }
-    return std::nullopt;
-}
-
-bool meet(const place& a, const place& b) {
-    return a.zone == b.zone &&
-           (a.which == side::both || b.which == side::both || a.which == b.which);
-}
-
 /// Reads what follows the grade of a mat: its free hair, "to the skin", "comb passes", "comb out".
 class mat_words {
   public:
@@ -101,7 +79,7 @@ class mat_words {
                 continue;
             }
             const parsed_length l = parse_length(phrase(words_, at_, at_ + n));
-            if (l.ok()) {
+            if (l.ok() && l.value >= mm(0.1)) {  // shorter is no hair that a blade finds
                 m.free_hair = l.value;
                 at_ += n;
                 (void)take({"free"});
@@ -120,7 +98,14 @@ constexpr const char* mat_example =
     "; write it like 'left ear pelt 5 mm', 'tail tangle comb out', 'back pelt to the skin' or "
     "'neck matted-area 6 mm comb passes'";
 
-std::optional<mat_finding> mat_said(const std::string& text, const workplace& w, faults& f) {
+/// A mat as it was said.
+struct said_mat {
+    std::string text;
+    selection whom;
+    mat_finding what;
+};
+
+std::optional<said_mat> mat_said(const std::string& text, const workplace& w, faults& f) {
     strings words = split(text);
     // "matted area" is one word here
     for (std::size_t i = 0; i + 1 < words.size(); ++i) {
@@ -139,10 +124,11 @@ std::optional<mat_finding> mat_said(const std::string& text, const workplace& w,
                                 text + "\"" + mat_example);
         return std::nullopt;
     }
-    mat_finding m;
+    said_mat said{text, {}, {}};
+    mat_finding& m = said.what;
     m.grade = static_cast<mat_grade>(std::find(mat_names.begin(), mat_names.end(), *grade) -
                                      mat_names.begin());
-    const auto where = place_called("--mat", phrase(words, 0, at), w, f);
+    const auto where = places_called("--mat", phrase(words, 0, at), w.reference.dog_body, f);
     if (!mat_words(words, at + 1).read(m)) {
         f.say(errc::syntax, "--mat: not understood; found \"" + text + "\"" + mat_example);
         return std::nullopt;
@@ -161,57 +147,130 @@ std::optional<mat_finding> mat_said(const std::string& text, const workplace& w,
                   text + "\"");
         return std::nullopt;
     }
-    if (where) {
-        m.at = *where;
+    if (!where) {
+        return std::nullopt;
     }
-    return where ? std::optional{m} : std::nullopt;
+    said.whom = *where;
+    return said;
 }
 
 void lay_mats(const request& q, const workplace& w, dog& d, faults& f) {
-    std::vector<mat_finding> said;
+    std::vector<said_mat> said;
     for (const std::string& text : q.mats) {
-        const auto m = mat_said(text, w, f);
+        auto m = mat_said(text, w, f);
         if (!m) {
             continue;
         }
         if (std::any_of(said.begin(), said.end(),
-                        [&](const mat_finding& o) { return meet(o.at, m->at); })) {
+                        [&](const said_mat& o) { return clash(o.whom, m->whom); })) {
             f.say(errc::duplicate, "--mat: two mats in one place; found \"" + text +
                                        "\" after another there; say the worse one");
             continue;
         }
-        std::erase_if(d.mats, [&](const mat_finding& o) { return meet(o.at, m->at); });
-        said.push_back(*m);
+        said.push_back(std::move(*m));
     }
-    d.mats.insert(d.mats.end(), said.begin(), said.end());
+    // what is said of a narrower word stands
+    std::stable_sort(said.begin(), said.end(),
+                     [](const said_mat& a, const said_mat& b) { return wider(a.whom, b.whom); });
+    for (const said_mat& m : said) {
+        lay_finding(d.mats, m.whom, m.what, [](const mat_finding&) { return true; });
+    }
+}
+
+constexpr const char* skin_example =
+    "; write it like 'left flank irritated', 'left ribs lump 10 mm known' or 'rump fleas'";
+
+/// What follows "lump": its size, and whether a vet knows it. Whether all of it was understood.
+bool lump_words(const strings& words, std::size_t from, skin_finding& f) {
+    for (std::size_t i = from; i < words.size();) {
+        if (words[i] == "known" || words[i] == "new") {
+            f.known = words[i] == "known";
+            ++i;
+            continue;
+        }
+        std::size_t took = 0;
+        for (std::size_t n = std::min<std::size_t>(3, words.size() - i); n > 0 && took == 0; --n) {
+            const parsed_length l = parse_length(phrase(words, i, i + n));
+            if (l.ok() && !f.size) {
+                f.size = l.value;
+                took = n;
+            }
+        }
+        if (took == 0) {
+            return false;
+        }
+        i += took;
+    }
+    return true;
+}
+
+/// A finding as it was said.
+struct said_skin {
+    selection whom;
+    skin_finding what;
+};
+
+std::optional<said_skin> skin_said(const std::string& text, const workplace& w, faults& f) {
+    const strings words = split(text);
+    const auto state = std::find_if(words.begin(), words.end(), [](const std::string& one) {
+        return std::find(skin_words.begin(), skin_words.end(), one) != skin_words.end();
+    });
+    const auto at = static_cast<std::size_t>(state - words.begin());
+    if (state == words.end() || at == 0) {
+        f.say(
+            errc::syntax,
+            "--skin: a zone and what is seen (" + joined(words_of(skin_words), ", ") +
+                ") are needed; found \"" + text + "\"" +
+                (words.empty() ? std::string{} : did_you_mean(words.back(), words_of(skin_words))) +
+                skin_example);
+        return std::nullopt;
+    }
+    skin_finding found;
+    found.state = skin_state_at(static_cast<std::size_t>(
+        std::find(skin_words.begin(), skin_words.end(), *state) - skin_words.begin()));
+    const auto where = places_called("--skin", phrase(words, 0, at), w.reference.dog_body, f);
+    const bool lump = found.state == skin_state::lump;
+    if (lump ? !lump_words(words, at + 1, found) : at + 1 != words.size()) {
+        f.say(errc::syntax, "--skin: not understood; found \"" + text + "\"" +
+                                (lump ? "" : ", but only a lump has a size or is known") +
+                                skin_example);
+        return std::nullopt;
+    }
+    return where ? std::optional{said_skin{*where, found}} : std::nullopt;
 }
 
 void lay_skin(const request& q, const workplace& w, dog& d, faults& f) {
+    const std::vector<skin_finding> before = d.skin;
     for (const std::string& text : q.skin) {
-        const strings words = split(text);
-        if (words.size() < 2) {
-            f.say(errc::syntax,
-                  "--skin: a zone and what is seen (" + joined(words_of(skin_state_names), ", ") +
-                      ") are needed; found \"" + text + "\"; write it like 'left flank irritated'");
-            continue;
-        }
-        const auto where = place_called("--skin", phrase(words, 0, words.size() - 1), w, f);
-        const auto state = named<skin_state>("--skin", words.back(), skin_state_names, f);
-        if (where && state) {
-            std::erase_if(d.skin, [&](const skin_finding& o) {
-                return o.state == *state && meet(o.at, *where);
+        if (const auto said = skin_said(text, w, f)) {
+            // it takes the place of the file's; of lumps several may be said of one place
+            const skin_finding& now = said->what;
+            lay_finding(d.skin, said->whom, now, [&](const skin_finding& o) {
+                const bool of_the_file = std::find(before.begin(), before.end(), o) != before.end();
+                return o.state == now.state && (now.state != skin_state::lump || of_the_file ||
+                                                (o.size == now.size && o.known == now.known));
             });
-            d.skin.push_back({*where, *state});
+        }
+    }
+}
+
+void lay_alerts(const request& q, dog& d, faults& f) {
+    for (const std::string& text : q.alerts) {
+        const auto a = parse_alert(text);
+        if (!a) {
+            f.say(errc::unknown, "--alert: " + alert_complaint(text));
+        } else if (!is_plain_line(text)) {
+            f.say(errc::syntax, "--alert: a line of plain text in UTF-8; found \"" + text + "\"");
+        } else {
+            add_alert(d.alerts, *a);
         }
     }
 }
 
 void lay_sensitive(const request& q, const workplace& w, dog& d, faults& f) {
-    const body& b = w.reference.dog_body;
     for (const std::string& word : q.sensitive) {
-        if (!select(b, word)) {
-            f.say(errc::unknown, no_place("--sensitive", word, b));
-        } else if (std::find(d.sensitive.begin(), d.sensitive.end(), word) == d.sensitive.end()) {
+        if (places_called("--sensitive", word, w.reference.dog_body, f) &&
+            std::find(d.sensitive.begin(), d.sensitive.end(), word) == d.sensitive.end()) {
             d.sensitive.push_back(word);
         }
     }
@@ -240,6 +299,7 @@ void lay_intake(const request& q, const workplace& w, dog& d, faults& f) {
     lay_mats(q, w, d, f);
     lay_skin(q, w, d, f);
     lay_sensitive(q, w, d, f);
+    lay_alerts(q, d, f);
     for (const std::string& text : q.signs) {
         if (const auto s = named<stop_sign>("--sign", text, stop_sign_names, f)) {
             d.signs.push_back(*s);

@@ -30,6 +30,7 @@ struct loner {
 const std::vector<company>& companies() {
     static const std::vector<company> all{
         {verb::plan, "--jobs", {"--roster"}},
+        {verb::plan, "--groomer", {"--for"}},
         {verb::regrow, "--cannot", {"--weeks"}},
         {verb::regrow, "--event", {"--weeks"}},
         {verb::sheet, "--for", {"list", "new"}},
@@ -65,9 +66,9 @@ const std::vector<loner>& loners() {
         {verb::regrow, "--weeks", {"--zones"}},
         {verb::regrow,
          "--learn",
-         {"--mix", "--season", "--mat", "--skin", "--sensitive", "--sign", "--age", "--health",
-          "--outdoors", "--coat-change", "--shedding", "--thin-skin", "--pink-skin", "--groomed",
-          "--weeks", "--cannot", "--event", "--zones"}},
+         {"--mix", "--season", "--mat", "--skin", "--alert", "--sensitive", "--sign", "--age",
+          "--health", "--outdoors", "--coat-change", "--shedding", "--thin-skin", "--pink-skin",
+          "--groomed", "--weeks", "--cannot", "--event", "--zones"}},
     };
     return all;
 }

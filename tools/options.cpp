@@ -142,8 +142,9 @@ void add_sheet(CLI::App& app, request& q) {
 void add_intake(CLI::App& app, request& q) {
     repeated(app, "--mat", q.mats, "a mat, as in 'left ear pelt 5 mm comb passes'; repeat",
              "'ZONE GRADE ...'");
-    repeated(app, "--skin", q.skin, "a finding, as in 'left flank irritated'; repeat",
+    repeated(app, "--skin", q.skin, "as in 'left ribs lump 10 mm known', 'ear wet'; repeat",
              "'ZONE STATE'");
+    repeated(app, "--alert", q.alerts, "bites, faints, muzzle, 'allergic to ...'; repeat", "ALERT");
     repeated(app, "--sensitive", q.sensitive, "what it hates to have touched: feet; repeat",
              "ZONE");
     repeated(app, "--sign", q.signs, "of the stop list: hair-band, swollen-ear; repeat", "SIGN");
@@ -213,6 +214,7 @@ struct tree {
         value(*plan, "--for", q.reader, "owner: a page to take home; trainee: with the why",
               "WHOM");
         plan->add_flag("--ask", q.ask, "an intake in the terminal, a key an answer");
+        value(*plan, "--groomer", q.groomer, "who grooms, on the owner's page", "NAME");
         value(*plan, "--back-in", q.back_in, "the longest coat that waits so long: 6w, 42d",
               "WAIT");
         plan->add_flag("--any-sheet", q.any_sheet, "which of the sheets the dog can carry, ranked");

@@ -6,8 +6,8 @@ build_packages="g++ cmake ninja-build libboost-dev libcli11-dev libtomlplusplus-
 # What its tests need besides.
 test_packages="ccache catch2 librapidcheck-dev libgsl-dev libglpk-dev libical-dev pkg-config"
 # What the long tests need besides: another judge of plans, called as a program, a browser that prints
-# pages, and a compiler with libFuzzer.
-full_packages="coinor-cbc chromium poppler-utils clang-19 libclang-rt-19-dev"
+# pages, a compiler with libFuzzer, and a maker of bare roots.
+full_packages="coinor-cbc chromium poppler-utils clang-19 libclang-rt-19-dev debootstrap"
 # What tests/bench/run measures with and against.
 bench_packages="libbenchmark-dev valgrind glpk-utils coinor-cbc lp-solve toulbar2"
 

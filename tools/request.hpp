@@ -39,6 +39,8 @@ struct request {
     std::vector<std::string> skin{};
     std::vector<std::string> sensitive{};
     std::vector<std::string> signs{};
+    std::vector<std::string> alerts{};
+    std::string groomer{};  ///< who grooms today, for the owner's page
     std::string age{};
     std::string health{};
     std::string outdoors{};

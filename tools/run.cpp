@@ -1,8 +1,6 @@
 #include <algorithm>
 #include <cstdio>
 #include <filesystem>
-#include <fstream>
-#include <functional>
 #include <ostream>
 
 #include <utf8proc.h>
@@ -15,6 +13,7 @@
 #include "commands.hpp"
 #include "interview.hpp"
 #include "judge.hpp"
+#include "part_file.hpp"
 
 namespace pelage::cli {
 
@@ -60,64 +59,6 @@ reply answer(const request& q, const surroundings& around) {
             break;
     }
     throw error(errc::internal, "no verb");
-}
-
-[[noreturn]] void cannot_write(const std::string& path, const std::string& why) {
-    throw error(errc::io, "cannot write \"" + path + "\": " + why);
-}
-
-/// A name beside `file` that nothing has yet.
-std::filesystem::path fresh_name(const std::filesystem::path& file) {
-    for (int n = 0; n < 1000; ++n) {
-        std::filesystem::path name = file;
-        name += ".part" + std::to_string(n);
-        std::error_code failed;  // where one can't look, writing will tell
-        if (!std::filesystem::exists(std::filesystem::symlink_status(name, failed))) {
-            return name;
-        }
-    }
-    return {};
-}
-
-/// Has `write` write the whole answer beside the file, then puts it in its place: never half a file,
-/// and never in place of something that isn't one. A link is followed to what it names.
-void write_file(const std::string& path, const std::function<void(std::ostream&)>& write) {
-    namespace fs = std::filesystem;
-    std::error_code failed;
-    fs::path file = path;
-    if (fs::is_symlink(fs::symlink_status(file, failed))) {
-        file = fs::canonical(path, failed);
-        if (failed) {
-            cannot_write(path, "the link leads nowhere");
-        }
-    }
-    const fs::file_status is = fs::status(file, failed);
-    if (fs::exists(is) && !fs::is_regular_file(is)) {
-        cannot_write(path, "it is no ordinary file");
-    }
-    constexpr fs::perms any_write =
-        fs::perms::owner_write | fs::perms::group_write | fs::perms::others_write;
-    if (fs::exists(is) && (is.permissions() & any_write) == fs::perms::none) {
-        cannot_write(path, "it is write-protected");
-    }
-    const fs::path part = fresh_name(file);
-    std::ofstream out(part, std::ios::binary);
-    try {
-        write(out);
-    } catch (...) {
-        fs::remove(part, failed);
-        throw;
-    }
-    out.close();
-    if (!out) {
-        fs::remove(part, failed);
-        cannot_write(path, "no room, no such folder, or not allowed");
-    }
-    fs::rename(part, file, failed);
-    if (failed) {
-        fs::remove(part, failed);
-        cannot_write(path, "not allowed");
-    }
 }
 
 /// How many bytes at `at` are one character that may be shown; none for a control character, a change of
@@ -179,8 +120,21 @@ void spare_what_was_read(const request& q) {
     }
 }
 
-int deliver(const request& q, const reply& r, std::ostream& out, std::ostream& err) {
+/// What was noted on the way, before the answer.
+void say_notes(const surroundings& around, std::ostream& err) {
+    for (const std::string& one : *around.notes) {
+        err << printable(one);
+    }
+    around.notes->clear();
+}
+
+int deliver(const request& q, const reply& r, const surroundings& around, std::ostream& out,
+            std::ostream& err) {
+    say_notes(around, err);
     err << printable(r.said);
+    if (r.text.empty() && r.code == answer_is_no) {
+        return r.code;  // nothing to write, and what was there stays
+    }
     if (!q.output.empty()) {
         spare_what_was_read(q);
         write_file(q.output, [&](std::ostream& file) { file << r.text; });
@@ -203,8 +157,34 @@ int deliver_roster(const request& q, const surroundings& around, std::ostream& o
         spare_what_was_read(q);
         write_file(q.output, [&](std::ostream& file) { r = roster(q, around, file); });
     }
+    say_notes(around, err);
     err << r.text;
     return r.code;
+}
+
+/// An id that no dog of the salon has: that of the name, of the file asked for, or one with a number.
+std::string free_id(const request& q, const workplace& w, const dog& d) {
+    std::vector<std::string> taken;
+    if (w.own) {
+        taken = ids(w.own->dogs);
+    }
+    for (const io::unsound_file& u : w.unsound) {
+        taken.push_back(u.id);
+        taken.push_back(std::filesystem::path(u.file).stem().string());
+    }
+    const auto free = [&](const std::string& id) {
+        return std::find(taken.begin(), taken.end(), id) == taken.end();
+    };
+    const std::string file = std::filesystem::path(q.output).stem().string();
+    const std::string of_file = file.empty() ? d.id : io::dog_id(file);
+    if (free(d.id) || free(of_file)) {
+        return free(d.id) ? d.id : of_file;
+    }
+    int n = 2;
+    while (!free(d.id + "-" + std::to_string(n))) {
+        ++n;
+    }
+    return d.id + "-" + std::to_string(n);
 }
 
 /// Where the file of an asked dog goes: as said, or its id. Nothing is written over without a yes.
@@ -239,8 +219,13 @@ int deliver_intake(const request& q, const surroundings& around, std::ostream& o
     const workplace w = workplace_of(q, around, f);
     f.throw_if_any();
     asker a(*around.in, err, around.one_key);
-    const dog d = interview(a, w.reference, w.styles, w.print.today);
+    dog d = interview(a, w.reference, w.styles, w.print.today);
+    const std::string own = d.id;
+    d.id = free_id(q, w, d);
     const std::string path = free_path(a, q, d);
+    if (std::filesystem::exists(path) && std::filesystem::path(path).stem() == own) {
+        d.id = own;  // the file it was in is written over
+    }
     write_file(path, [&](std::ostream& file) { file << io::dog_file(d, w.reference.dog_body); });
     err << "Wrote " << path << "; again with: pelage plan " << path << "\n" << std::flush;
     request again = q;
@@ -250,26 +235,32 @@ int deliver_intake(const request& q, const surroundings& around, std::ostream& o
     if (path.find('/') == std::string::npos) {
         again.operands.front().insert(0, "./");
     }
-    return deliver(again, plan(again, around), out, err);
+    return deliver(again, plan(again, around), around, out, err);
 }
 
 }  // namespace
 
 int run(const std::vector<std::string>& args, const surroundings& around, std::ostream& out,
         std::ostream& err) {
+    std::vector<std::string> notes;
+    surroundings here = around;
+    here.notes = &notes;
     try {
-        const parsed p = parse_arguments(args);
+        parsed p = parse_arguments(args);
         if (p.finished) {
             (p.code == 0 ? out : err) << (p.code == 0 ? p.text : printable(p.text)) << std::flush;
             return p.code == 0 && !out ? cannot_io : p.code;
         }
+        if (p.asked.output == "-") {
+            p.asked.output.clear();  // standard output, where it goes anyway
+        }
         if (!p.asked.roster.empty()) {
-            return deliver_roster(p.asked, around, out, err);
+            return deliver_roster(p.asked, here, out, err);
         }
         if (p.asked.ask) {
-            return deliver_intake(p.asked, around, out, err);
+            return deliver_intake(p.asked, here, out, err);
         }
-        return deliver(p.asked, answer(p.asked, around), out, err);
+        return deliver(p.asked, answer(p.asked, here), here, out, err);
     } catch (const bad_input& e) {
         err << printable(io::text_of(e.all()));
         return code_for(e.all());

@@ -51,7 +51,7 @@ class sheet_gatherer {
         for (const std::string& folder : folders_) {
             for (const std::string& one : io::toml_files(folder)) {
                 if (folder != "." || !seen_.contains(fs::path(one).filename().string())) {
-                    take(one, out_.beside);
+                    take_if_readable(one);
                 }
             }
         }
@@ -67,6 +67,16 @@ class sheet_gatherer {
     void take(const std::string& path, std::vector<io::document_text>& to) {
         if (seen_.insert(path).second) {
             to.push_back(io::slurp(path));
+        }
+    }
+    /// What nobody asked about may be unreadable: who extends it is told that it isn't there.
+    void take_if_readable(const std::string& path) {
+        try {
+            take(path, out_.beside);
+        } catch (const error& e) {
+            if (e.code() != errc::io) {
+                throw;
+            }
         }
     }
 
@@ -113,9 +123,11 @@ std::optional<style> sheet_called(const std::string& name, const std::vector<sty
         if (!read.front().faults.empty()) {
             throw bad_input(read.front().faults);
         }
-        f.say(errc::conflict, "a sheet that " + name + " extends is faulty; check it first");
+        f.say(errc::conflict, "a sheet that " + name + " extends is faulty, \"" +
+                                  read.front().parent + "\" or one above that; check it first");
         return std::nullopt;
     }
+    throw_if_unsound(w, name, false);
     if (const style* s = find(all, name)) {
         return *s;
     }

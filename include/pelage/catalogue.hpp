@@ -64,7 +64,7 @@ struct catalogue {
     std::vector<blade> blades;
     std::vector<comb> combs;
     body dog_body;
-    std::vector<coat> coats;  ///< in the order of coat_class, all seven
+    std::vector<coat> coats;  ///< in the order of coat_class, all of them
     heredity genes;           ///< how coats are inherited, and the breeds
     rule_book rules;
     std::vector<caution> cautions;
@@ -73,10 +73,18 @@ struct catalogue {
     std::vector<listed_figure> figures;  ///< every figure with its basis, in file order
 };
 
+/// What a salon puts on the page an owner takes home; what is empty isn't printed.
+struct salon_card {
+    std::string name;
+    std::string telephone;
+    std::string groomer;  ///< who grooms, unless another is named for the day
+};
+
 /// A salon: its kit, its sheets, its dogs and the rules with its own figures in them.
 struct salon {
     std::string title;
     bool invented = false;
+    salon_card card;
     kit tools;
     days_off closed;  ///< days on which the salon takes no dogs
     rule_book rules;

@@ -36,9 +36,11 @@ enum class caution_when {
     long_since,             ///< the last full groom is longer ago than the coat's usual interval
     combing_out,            ///< mats are combed out
     mat_in_bath,            ///< mats that aren't combed out: clipped off, or still in
-    parasite                ///< fleas, ticks or mites were seen
+    parasite,               ///< fleas were seen
+    lump_new,               ///< a lump that no veterinarian has seen
+    scab                    ///< a scab that is gone around
 };
-inline constexpr std::array<std::string_view, 24> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 26> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -61,7 +63,9 @@ inline constexpr std::array<std::string_view, 24> caution_when_names{"any-clippi
                                                                      "long-since",
                                                                      "combing-out",
                                                                      "mat-in-bath",
-                                                                     "parasite"};
+                                                                     "parasite",
+                                                                     "lump-new",
+                                                                     "scab"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }

@@ -1,12 +1,14 @@
 // One dog as it stands on the table.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include <pelage/alert.hpp>
 #include <pelage/brushing.hpp>
 #include <pelage/coat.hpp>
 #include <pelage/date.hpp>
@@ -19,6 +21,9 @@ namespace pelage {
 
 /// Size classes as a salon prices them.
 enum class dog_size { toy, small, medium, large, giant };
+/// What an owner can agree to, as files and options name it.
+inline constexpr std::array<std::string_view, 5> consent_names{
+    "clip-down", "clip-jacket", "frail-dog", "other-length", "show-blades"};
 inline constexpr std::array<std::string_view, 5> size_names{"toy", "small", "medium", "large",
                                                             "giant"};
 [[nodiscard]] constexpr std::string_view name(dog_size s) {
@@ -73,7 +78,8 @@ struct dog {
     std::vector<sheet_rule> departures;  ///< from the sheet, later ones win
     std::vector<hair_now> now;
     brushing brushed;
-    bool brushing_said = true;           ///< false: nobody said, taken as none
+    bool brushing_said = true;           ///< false: nobody said (assume_upkeep)
+    bool upkeep_assumed = false;         ///< nobody said, and `brushed` is what the sheet assumes
     bool coat_change = false;            ///< adult coat coming in, or cottony undercoat
     bool thin_or_old = false;            ///< thin-skinned, old, wrinkled or dehydrated
     bool pink_skin = false;              ///< white or pink skin that meets the sun
@@ -83,6 +89,8 @@ struct dog {
     std::string health;                  ///< what ails it, as told; empty: nothing said
     std::vector<std::string> sensitive;  ///< what it hates to have touched: zones, groups, sides
     std::vector<stop_sign> signs;        ///< of the stop list
+    std::vector<alert> alerts;           ///< told before anything else
+    bool comb_checked = false;  ///< a comb went through to the skin wherever no mat is named
     std::vector<mat_finding> mats;
     std::vector<skin_finding> skin;
     std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id
@@ -98,9 +106,16 @@ struct dog {
     return d.thin_or_old || d.age == life_stage::old;
 }
 
+/// Something ails it: told of its health, or it faints or has seizures.
+[[nodiscard]] inline bool ails(const dog& d) {
+    return !d.health.empty() || std::any_of(d.alerts.begin(), d.alerts.end(), [](const alert& a) {
+        return a.what == alert_kind::faints || a.what == alert_kind::seizures;
+    });
+}
+
 /// A dog that bears less: old, thin-skinned, ill or young. It gets less time for combing out mats.
 [[nodiscard]] inline bool bears_less(const dog& d) {
-    return tender(d) || d.age == life_stage::young || !d.health.empty();
+    return tender(d) || d.age == life_stage::young || ails(d);
 }
 
 }  // namespace pelage

@@ -31,6 +31,15 @@ struct habit_forecast {
     std::vector<days> early{};  ///< as zone_forecast::early, in the order of forecast::zones
 };
 
+/// A resting coat's clipped jacket as it comes back. The model is of a cut near the skin: cut hair that
+/// rests doesn't grow, it waits for the next to come beneath it, so what was left longer covers sooner
+/// than these days say, by how much nobody has measured.
+struct regrown_jacket {
+    std::array<days, 3>
+        in{};       ///< 1 in 10, 1 in 2, 9 in 10 such dogs are back, delayed ones among them
+    length left{};  ///< the longest the jacket was clipped to
+};
+
 /// The forecast.
 struct forecast {
     std::vector<zone_forecast> zones;  ///< the first to mat first, then in reference order
@@ -40,10 +49,9 @@ struct forecast {
     bool mats_by_length = true;
     std::optional<days> tidy_face_feet;  ///< their own clocks, where the coat needs them
     std::optional<days> tidy_sanitary;
-    std::optional<std::array<days, 3>>
-        regrown;                  ///< resting coats clipped: 1 in 10, 1 in 2, 9 in 10
-    std::vector<place> unknown;   ///< places whose length isn't known
-    learned_rate learned;         ///< what the dog's own measurements say
+    std::optional<regrown_jacket> regrown;  ///< resting coats whose jacket is clipped
+    std::vector<place> unknown;             ///< places whose length isn't known
+    learned_rate learned;                   ///< what the dog's own measurements say
     std::optional<back> by_coat;  ///< when it would be due by its coat alone; if any count
 };
 

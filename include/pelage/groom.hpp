@@ -29,10 +29,12 @@ struct groom_request {
     std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
     bool both_ways = false;               ///< treat every direction as left open
     bool match_sides = false;             ///< a pair matted on one side is left alike on both
-    bool patchwork = false;               ///< a part stays in patches however much of it mats take
-    bool reasons = true;                  ///< say of each setup why it may not be used
-    const worktop* top = nullptr;         ///< the kit made ready; null: made for this call
-    const laid_sheet* laid = nullptr;     ///< the sheet made ready; null: made for this call
+    bool by_best =
+        false;  ///< too short is judged on what a tool should leave, not the least it may
+    bool patchwork = false;            ///< a part stays in patches however much of it mats take
+    bool reasons = true;               ///< say of each setup why it may not be used
+    const worktop* top = nullptr;      ///< the kit made ready; null: made for this call
+    const laid_sheet* laid = nullptr;  ///< the sheet made ready; null: made for this call
     const learned_rate* learned = nullptr;  ///< the dog's own rate; null: worked out for this call
 };
 
@@ -79,16 +81,20 @@ struct zone_plan {
     std::string why;   ///< in a sentence
     std::string note;  ///< the sheet's
     std::optional<mat_grade> mat;
-    std::optional<finished>
-        nearer{};             ///< off target: the nearest allowed here, where it isn't this
+    std::optional<length>
+        nearer;               ///< off target: what the nearest allowed leaves, if it isn't this
+    bool tidied = false;      ///< no longer than wished: scissored over, only what stands out
     bool combed_out = false;  ///< the mat is combed out first
     bool trial =
         false;  ///< how deep the mat lies isn't known: the blade is tried under its edge first
     std::optional<setup> off_by;  ///< clips it down before the bath; `how` then finishes it after
     std::optional<finished> off_leaves;
     work off_takes{};
-    bool beside_mat = false;  ///< the other side of the pair is matted and this one isn't
-    std::optional<skin_state> hurt;
+    bool withheld = false;           ///< a clip asked of a double coat without its owner's consent
+    bool beside_mat = false;         ///< the other side of the pair is matted and this one isn't
+    std::optional<skin_state> hurt;  ///< what leaves it alone, here or in what it edges
+    bool edge_of_hurt = false;       ///< the hurt skin is in what it is the edge of
+    std::vector<skin_finding> around;      ///< lumps and scabs in it, gone around
     std::vector<std::string> beside_hurt;  ///< titles of hurt places it touches
     std::vector<refused_setup> refused;
 };
@@ -111,8 +117,11 @@ struct block {
     work running{};         ///< and when it ends; 0 for hand tools
 };
 
-/// What a block leaves in a place it is done in.
-[[nodiscard]] inline const std::optional<finished>& left_in(const block& b, const zone_plan& z) {
+/// What a block leaves in a place it is done in; nothing where it takes the undercoat out first.
+[[nodiscard]] inline std::optional<finished> left_in(const block& b, const zone_plan& z) {
+    if (b.done == finish::card && z.how.kind == tool_kind::clip) {
+        return std::nullopt;
+    }
     return b.off ? z.off_leaves : z.leaves;
 }
 
@@ -150,6 +159,13 @@ struct consent {
     bool given = false;
 };
 
+/// A clip of a double coat to which the owner hasn't agreed: a question, not a plan. A blade on such a
+/// jacket may leave it slow to grow back, or changed.
+struct clip_question {
+    std::vector<std::size_t> asked;  ///< what the sheet would clip; indices into groom::zones
+    std::string instead;  ///< id of the reference's sheet that fits; empty: there is none
+};
+
 /// A caution that applies, and where.
 struct caution_line {
     caution what;
@@ -168,10 +184,13 @@ struct groom {
     std::vector<consent> consents;
     std::vector<std::string>
         stop;  ///< places felted to the skin: a veterinarian's; no work is planned
-    std::vector<stop_sign> signs;    ///< of the stop list; likewise
-    std::vector<std::size_t> stuck;  ///< zones for which nothing is allowed
+    std::vector<stop_sign> signs;           ///< of the stop list; likewise
+    std::optional<clip_question> question;  ///< asked of the owner first; likewise
+    std::vector<std::size_t> stuck;         ///< zones for which nothing is allowed
     std::vector<part> down;          ///< parts that come down whole, since mats take much of them
+    std::vector<place> fleas;        ///< where they were seen: a flea bath comes first; none: none
     std::vector<std::string> notes;  ///< said once: what was assumed
+    std::vector<std::string> asks;   ///< what the owner is asked, in questions
     solution choice;
     work before{};  ///< minutes before the bath, pick-ups included
     work after{};
@@ -184,11 +203,22 @@ struct groom {
             return z.mat && !z.combed_out && z.came == outcome::stuck;
         });
     }
+    /// There is work to do: no veterinarian and no owner is asked first.
+    [[nodiscard]] bool planned() const { return !stopped() && !question; }
 };
 
 /// Plans the groom. Throws error(missing) if the dog's coat isn't set and error(unknown) if the
 /// sheet or the dog names a place that doesn't exist (readers refuse that earlier).
 [[nodiscard]] groom plan_groom(const groom_request& r);
+
+/// What fits in place of a clip that is a question: the reference's sheet for the coat, and the dog
+/// without its own departures and length, which belong to the clip.
+struct instead_of_clip {
+    dog patient;
+    const style* sheet = nullptr;  ///< not null; lives as long as the reference
+};
+/// Nothing where there is no question, or no sheet of the reference fits.
+[[nodiscard]] std::optional<instead_of_clip> instead_of(const groom_request& r, const groom& g);
 
 /// The zones of a planned groom as the forecast sees them, with the index of each in groom::zones.
 /// Zones whose length isn't known (left alone, today's hair unknown) are not in it.

@@ -24,6 +24,8 @@ struct growth_rules {
     figure<length> start_error;      ///< spread of the length just after a cut, shared by the dog
     figure<double> visit_log_sd;     ///< spread of the rate from visit to visit
     figure<double> delayed_share;    ///< share of clipped dogs with delayed regrowth
+    figure<days> delay_median;       ///< how much later those are back, median ...
+    figure<double> delay_log_sd;     ///< ... and spread of its logarithm
     figure<length> measuring_error;  ///< of a length measured, standard deviation
     figure<double> measuring_share;  ///< the same as a share of long lengths ...
     figure<length> measuring_share_from;  ///< ... above this
@@ -171,6 +173,73 @@ struct resting_coat {
 [[nodiscard]] inline days resting_quantile(const resting_coat& c, const rate_law& r,
                                            const length& to, chance p) {
     return resting_days_to(c, rate_quantile(r, 1.0 - p), to);
+}
+
+/// Dogs whose coat waits after a clip before it grows: their share, and how much later they are back.
+struct delay_law {
+    double share = 0.0;   ///< 0 to 1
+    days median{};        ///< of the extra wait, over 0
+    double log_sd = 0.0;  ///< over 0
+};
+
+/// The rate at which the mean is at `to`, below the terminal length, after `t` (mm/day): the mean rises
+/// with the rate. By bisection of its logarithm.
+[[nodiscard]] inline growth_rate resting_rate_for(const resting_coat& c, const length& to,
+                                                  const days& t) {
+    double low = -12.0;
+    double high = 12.0;
+    for (int i = 0; i < 60; ++i) {
+        const double middle = 0.5 * (low + high);
+        (resting_mean(c, mm_per_day(std::exp(middle)), t) < to ? low : high) = middle;
+    }
+    return mm_per_day(std::exp(high));
+}
+
+/// P(a resting coat clipped near the skin is back at `to` by `t`), delayed dogs among the others: with
+/// F the chance without a delay and D the extra wait, (1 - s) F(t) + s E[F(t - D)], E by the midpoints
+/// of 64 slices of equal chance.
+[[nodiscard]] inline chance resting_back_by(const resting_coat& c, const rate_law& law,
+                                            const delay_law& late, const length& to,
+                                            const days& t) {
+    const auto back = [&](const days& after) {
+        if (!(in_days(after) > 0.0) || to >= c.terminal) {
+            return 0.0;
+        }
+        const double rate = std::log(in_mm_per_day(resting_rate_for(c, to, after)));
+        return 1.0 - normal_cdf((rate - law.log_median) / law.log_sd);
+    };
+    if (!(late.share > 0.0)) {
+        return back(t);
+    }
+    constexpr int slices = 64;
+    double delayed = 0.0;
+    for (int i = 0; i < slices; ++i) {
+        const double z = normal_quantile((i + 0.5) / slices);
+        delayed += back(t - late.median * std::exp(late.log_sd * z));
+    }
+    return (1.0 - late.share) * back(t) + late.share * delayed / slices;
+}
+
+/// The day by which a share `p` of such dogs is back, 0 < p < 1; never from the terminal length on.
+[[nodiscard]] inline days resting_quantile(const resting_coat& c, const rate_law& law,
+                                           const delay_law& late, const length& to, chance p) {
+    if (to >= c.terminal) {
+        return never();
+    }
+    double low = 0.0;
+    double high = 64.0;
+    while (resting_back_by(c, law, late, to, day(high)) < p) {
+        low = high;
+        high *= 2.0;
+        if (high > 1e6) {
+            return never();
+        }
+    }
+    while (high - low > 0.05) {  // told in whole days
+        const double middle = 0.5 * (low + high);
+        (resting_back_by(c, law, late, to, day(middle)) < p ? low : high) = middle;
+    }
+    return day(high);
 }
 
 }  // namespace pelage

@@ -211,6 +211,22 @@ struct named_cross {
     evidence why;
 };
 
+/// What people write that names no breed: no dog at all, or a cross of which the parents are asked.
+struct asked_breed {
+    std::vector<std::string> words;
+    std::vector<std::string> endings;  ///< of a name that nobody knows: "doodle"
+    std::string wrong;                 ///< "dogs only"
+    std::string right;                 ///< what to write; may be empty
+    evidence why;
+};
+
+/// A short word within a name: "mini" for "miniature".
+struct short_word {
+    std::string word;
+    std::string means;
+    evidence why;
+};
+
 /// What is known of a locus.
 struct locus_facts {
     std::string gene;  ///< "FGF5"
@@ -232,7 +248,8 @@ struct type_facts {
 struct practice_rule {
     std::string id;
     coat_cell cell;
-    coat_class coat = coat_class::wavy;
+    /// Not empty. Several: it isn't known which, and each is taken as likely as the others.
+    std::vector<coat_class> coats;
     std::string text;
     evidence why;
 };
@@ -254,6 +271,8 @@ struct heredity {
     std::array<coat_sign, 4> signs;  ///< in the order of `sign_names`
     std::vector<breed> breeds;
     std::vector<named_cross> crosses;
+    std::vector<short_word> shorts;
+    std::vector<asked_breed> asked;
 };
 
 }  // namespace pelage

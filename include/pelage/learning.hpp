@@ -46,7 +46,8 @@ struct learning_law {
 /// What the readings after one cut say of the dog's rate: the log likelihood of ln R, once prepared.
 class stretch_likelihood {
   public:
-    /// Throws error(range) unless every reading has `after` and `error` over 0 and finite lengths.
+    /// Throws error(range) unless every reading has `after` over 0, `error` of 1e-7 mm or more and
+    /// finite lengths.
     stretch_likelihood(const stretch& readings, const learning_law& law);
 
     /// ln of the density of the readings, given ln R = `log_rate`.
@@ -96,7 +97,7 @@ class stretch_likelihood {
 /// What is known of a dog's rate after its measurements. With none it is the prior.
 class rate_posterior {
   public:
-    /// Throws error(range) as stretch_likelihood does, and unless law.dog.log_sd > 0. Empty stretches
+    /// Throws error(range) as stretch_likelihood does, and unless law.dog.log_sd >= 1e-6. Empty stretches
     /// say nothing.
     rate_posterior(const std::vector<stretch>& stretches, const learning_law& law);
 
@@ -128,9 +129,6 @@ class rate_posterior {
     [[nodiscard]] double prior_share() const;
     /// ln of the density of all readings under the model.
     [[nodiscard]] double log_evidence() const { return log_evidence_; }
-    /// About the same with other readings in one stretch (an index into those given, none of them
-    /// empty), from the nodes laid for these: cheap, and good while the posterior moves little.
-    [[nodiscard]] double log_evidence_with(std::size_t which, const stretch& instead) const;
 
   private:
     [[nodiscard]] double log_density(double log_rate) const;
@@ -149,7 +147,6 @@ class rate_posterior {
     double total_ = 0.0;          ///< integral of the density relative to the peak
     std::vector<double> log_rates_;
     std::vector<double> weights_;
-    std::vector<std::vector<double>> said_at_;  ///< each stretch's ln likelihood at those
     double mean_ = 0.0;
     double sd_ = 0.0;
     double log_evidence_ = 0.0;

@@ -24,7 +24,7 @@ struct lookup_request {
     asked_kind kind = asked_kind::any;
     bool barber = false;  ///< bare comb numbers are n/8 inch
     std::optional<coat_class> coat;
-    std::optional<place> where;
+    std::vector<place> where;  ///< empty: not said
     std::optional<direction> way;
     std::optional<date> today;
 };
@@ -47,6 +47,7 @@ struct coat_row {
     coat_class coat = coat_class::wavy;
     finished with{};
     finished against{};
+    std::optional<length> stops{};  ///< where this coat's hair stops, if that is below what is left
 };
 
 /// A setup near to what was asked.
@@ -61,12 +62,15 @@ struct near_setup {
 /// What a length is nearest to on one coat.
 struct nearest_row {
     coat_class coat = coat_class::wavy;
-    std::vector<near_setup> best;  ///< nearest first
+    std::vector<near_setup> best;   ///< nearest first
+    std::optional<length> stops{};  ///< where this coat's hair stops, if the length asked is beyond
 };
 
 /// The answer.
 struct lookup_answer {
     question asked;
+    std::string never;    ///< the rule it breaks or the length no such coat has; empty: none
+    std::string of_coat;  ///< what to know of the coat asked about before any length; may be empty
     std::optional<figure<length>> stated;  ///< for blade and comb
     std::vector<coat_row> leaves;          ///< for blade and comb: what it leaves, by coat
     std::vector<nearest_row> nearest;      ///< for a length: by coat

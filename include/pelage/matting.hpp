@@ -23,6 +23,7 @@ struct matting_rules {
     figure<days> tidy_sanitary;
     figure<days> visits_apart;  ///< visits of a calendar lie at least so far apart
     figure<double> chance;      ///< asked for unless a person says otherwise
+    figure<days> strip_again;   ///< a hand-stripped jacket is stripped again, rolled in between
 };
 
 /// Factor of a habit on the matting-prone length; two or three times a week to the skin is 1.
@@ -36,15 +37,16 @@ struct matting_rules {
     return r.clock[static_cast<std::size_t>(counted(b))].best;
 }
 
-/// The matting-prone length (mm) of a coat in a zone under a habit; nothing for coats that do not
-/// mat by length. Above 51 mm only daily brushing holds a coat, so less brushing is capped there.
+/// The matting-prone length (mm) of a coat in a zone under a habit; nothing where the coat does
+/// not mat by length. Above 51 mm only daily brushing holds a coat, so less brushing is capped there.
 [[nodiscard]] inline std::optional<length> matting_prone_length(const coat& c, const zone& z,
                                                                 const brushing& b, bool coat_change,
                                                                 const matting_rules& r) {
-    if (!c.matting_prone) {
+    const figure<length>* prone = matting_prone_at(c, z.id);
+    if (prone == nullptr) {
         return std::nullopt;
     }
-    const length m = c.matting_prone->best * z.matting.best * brush_factor(b, r) *
+    const length m = prone->best * z.matting.best * brush_factor(b, r) *
                      (coat_change ? r.coat_change.best : 1.0);
     return counted(b) == habit::daily ? m : shorter(m, r.daily_only_above.best);
 }

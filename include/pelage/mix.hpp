@@ -93,7 +93,7 @@ struct coat_answer {
 
 /// The coats of a dog with their chances. Between equal chances the coat stands first whose jacket is
 /// not plainly clipped, then the one whose hair stands off more: to plan on it errs on the longer side.
-/// `coats` are all seven, in the order of coat_class.
+/// `coats` are all classes, in the order of coat_class.
 [[nodiscard]] coat_answer coats_of(const bred& dog, const heredity& h,
                                    const std::vector<coat>& coats,
                                    curl_mode curl = curl_mode::additive);

@@ -34,6 +34,7 @@ struct price_rules {
     figure<work> seam_per_mm;
     figure<length> seam_allowance;
     figure<double> blend_slope;   ///< mm of step for each mm a blend is wide
+    figure<length> tidy_least;    ///< shorter hair has no outline to tidy
     figure<double> blend_room;    ///< a blend is at most this share of its seam's length wide
     figure<double> blend_middle;  ///< how far from the middle of a step, as a share of the step
     figure<work> comb_out_tangle;

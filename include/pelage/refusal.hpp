@@ -33,12 +33,15 @@ struct refusal_rules {
     figure<work> comb_out_limit;   ///< de-matting in all, before clipping instead
     figure<work> comb_out_frail;   ///< the same on a dog that is old or thin-skinned, and ill
     figure<work> oil_after;        ///< a blade running longer than this is felt and oiled
+    figure<length> bump_longer;  ///< hair over a lump or scab is left so much longer than its zone
+    figure<length> bump_least;   ///< and never shorter than this
+    figure<length> finger_covers;  ///< a lump up to this across is covered with a finger
 };
 
 /// How long a dog is combed out for: the usual limit, its low end for one that bears less, and less
 /// still where it is old or thin-skinned and ill as well.
 [[nodiscard]] inline work comb_out_budget(const dog& d, const refusal_rules& r) {
-    if (tender(d) && !d.health.empty()) {
+    if (tender(d) && ails(d)) {
         return std::min(r.comb_out_frail.best, r.comb_out_limit.low);
     }
     return bears_less(d) ? r.comb_out_limit.low : r.comb_out_limit.best;
@@ -72,6 +75,76 @@ struct refusal_rules {
     return z.cover == skin::firm || !z.edge_of.empty() ? r.scissor_least.best : r.scissor_thin.best;
 }
 
+/// What is done where the skin shows something.
+enum class skin_care {
+    left_alone,    ///< nothing touches the place, nor an edge that belongs to it
+    gone_around,   ///< covered, gone around, the hair over it left longer; the zone as planned
+    bathed_first,  ///< the whole dog is bathed against it before anything else; the zone as planned
+};
+
+/// What is done there: inflamed, open or wet skin is left alone; a lump or a scab is gone around, but a
+/// scab under a mat can't be; fleas leave no zone.
+[[nodiscard]] constexpr skin_care care_for(skin_state s, bool matted) {
+    switch (s) {
+        case skin_state::lump:
+            return skin_care::gone_around;
+        case skin_state::scab:
+            return matted ? skin_care::left_alone : skin_care::gone_around;
+        case skin_state::parasite:
+            return skin_care::bathed_first;
+        case skin_state::irritated:
+        case skin_state::broken:
+        case skin_state::wet:
+            break;
+    }
+    return skin_care::left_alone;
+}
+
+/// Whether two places of one zone have a side in common.
+[[nodiscard]] inline bool same_side(const place& a, const place& b) {
+    return a.which == side::both || b.which == side::both || a.which == b.which;
+}
+
+/// Whether `edge` is an edge of the zone that `inner` is in, on the same side.
+[[nodiscard]] inline bool edges(const body& b, const place& edge, const place& inner) {
+    const std::string& of = b.zones[edge.zone].edge_of;
+    return !of.empty() && b.zones[inner.zone].id == of && same_side(edge, inner);
+}
+
+/// Whether a finding leaves the place alone: it is there, or there is what the place is the edge of.
+/// `matted`: a mat is where the finding is.
+[[nodiscard]] inline bool leaves_alone(const body& b, const skin_finding& f, const place& p,
+                                       bool matted) {
+    const bool here = f.at.zone == p.zone && same_side(f.at, p);
+    return care_for(f.state, matted) == skin_care::left_alone && (here || edges(b, p, f.at));
+}
+
+/// How long the hair over a lump or scab is left where its zone is left at `zone_left`.
+[[nodiscard]] inline length over_bump(const length& zone_left, const refusal_rules& r) {
+    return longer(zone_left + r.bump_longer.best, r.bump_least.best);
+}
+
+/// Whether a sign of the stop list sends the dog to a veterinarian at once, and not only today.
+[[nodiscard]] constexpr bool at_once(stop_sign s) {
+    switch (s) {
+        case stop_sign::collapse:
+        case stop_sign::breath:
+        case stop_sign::gums:
+        case stop_sign::seizure:
+        case stop_sign::bleeding:
+            return true;
+        case stop_sign::hair_band:
+        case stop_sign::embedded_collar:
+        case stop_sign::wounds:
+        case stop_sign::swollen_ear:
+        case stop_sign::painful_ear:
+        case stop_sign::ringworm:
+        case stop_sign::unhandled:
+            break;
+    }
+    return false;
+}
+
 /// Why a setup is refused in a zone.
 enum class refusal {
     comb_over_mat,        ///< a comb jams in a mat
@@ -81,6 +154,7 @@ enum class refusal {
     under_mat_teeth,      ///< only full teeth under a mat
     hand_tool_at_mat,     ///< no scissors between mat and skin
     skip_teeth_here,      ///< skip teeth where skin folds or is thin
+    skip_teeth_at_bump,   ///< skip teeth in a zone with a lump or a scab
     never_50,             ///< surgical
     bare_short,           ///< 40, 30 and toe blades bare, outside pads and agreed show finish
     bare_15,              ///< 15 outside its places
@@ -95,7 +169,7 @@ enum class refusal {
 
 /// One sentence for a person.
 [[nodiscard]] constexpr std::string_view reason(refusal r) {
-    constexpr std::array<std::string_view, 17> words{
+    constexpr std::array<std::string_view, 18> words{
         "a comb cannot go through or under a mat",
         "a comb sits on a short blade with full teeth only",
         "felted to the skin: stop, a veterinarian decides",
@@ -103,6 +177,7 @@ enum class refusal {
         "only full teeth go under a mat",
         "no scissors or hand tools between mat and skin",
         "skip teeth can catch thin or folded skin here",
+        "skip teeth can catch the lump or scab here",
         "a 50 is a surgical blade",
         "so short a blade goes bare only on pads, or on clean face and feet in show finish with "
         "the "
@@ -121,15 +196,12 @@ enum class refusal {
 
 /// The name of a refusal in JSON: "comb-over-mat".
 [[nodiscard]] constexpr std::string_view name(refusal r) {
-    constexpr std::array<std::string_view, 17> names{"comb-over-mat",    "comb-on-wrong-blade",
-                                                     "mat-to-skin",      "under-mat-too-long",
-                                                     "under-mat-teeth",  "hand-tool-at-mat",
-                                                     "skip-teeth-here",  "never-50",
-                                                     "bare-short",       "bare-15",
-                                                     "against-lay-here", "skin-found",
-                                                     "skin-beside",      "jacket-consent",
-                                                     "scissors-only",    "no-substitute",
-                                                     "long-on-web"};
+    constexpr std::array<std::string_view, 18> names{
+        "comb-over-mat",   "comb-on-wrong-blade", "mat-to-skin",     "under-mat-too-long",
+        "under-mat-teeth", "hand-tool-at-mat",    "skip-teeth-here", "skip-teeth-at-bump",
+        "never-50",        "bare-short",          "bare-15",         "against-lay-here",
+        "skin-found",      "skin-beside",         "jacket-consent",  "scissors-only",
+        "no-substitute",   "long-on-web"};
     return names[static_cast<std::size_t>(r)];
 }
 
@@ -137,7 +209,8 @@ enum class refusal {
 struct zone_today {
     const zone* where = nullptr;
     const mat_finding* mat = nullptr;  ///< a mat still in; null when none, or combed out first
-    bool skin_hurt = false;            ///< irritated, broken, lump, parasite
+    bool skin_hurt = false;            ///< what is left alone: irritated, broken, wet
+    bool bump = false;                 ///< a lump or a scab, gone around
     bool clean = false;                ///< the sheet asks for a clean face or clean feet here
     bool pattern = false;              ///< cheeks and throat of a pattern breed
     bool show = false;                 ///< show finish, with the owner's consent to it
@@ -298,6 +371,8 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         }
     } else if (skips(s.tool) && (!t.where->has(zone_use::skip_teeth) || t.thin_or_old)) {
         return refusal::skip_teeth_here;
+    } else if (skips(s.tool) && t.bump) {
+        return refusal::skip_teeth_at_bump;
     }
     if (const auto no = detail::refuse_short(s, t)) {
         return no;

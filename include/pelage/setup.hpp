@@ -46,19 +46,20 @@ struct setup {
     blade tool{};                ///< meaningful for clip only
     std::optional<comb> over{};  ///< a comb on the blade
     direction way = direction::with_lay;
+    std::string called{};  ///< what the trade calls this hand tool on this coat; empty: by its kind
 };
 
 /// A blade used bare.
 [[nodiscard]] inline setup bare(blade b, direction d) {
-    return {tool_kind::clip, std::move(b), std::nullopt, d};
+    return {tool_kind::clip, std::move(b), std::nullopt, d, {}};
 }
 /// A comb on a blade.
 [[nodiscard]] inline setup combed(comb c, blade under, direction d) {
-    return {tool_kind::clip, std::move(under), std::move(c), d};
+    return {tool_kind::clip, std::move(under), std::move(c), d, {}};
 }
 /// A hand tool, or nothing at all.
 [[nodiscard]] inline setup by_hand(tool_kind k) {
-    return {k, {}, std::nullopt, {}};
+    return {k, {}, std::nullopt, {}, {}};
 }
 
 /// "comb 13 mm over blade 30", "blade 7F", "scissors": what is held, without the direction.
@@ -73,7 +74,7 @@ struct setup {
         case tool_kind::thinners:
             return "thinning scissors";
         case tool_kind::carder:
-            return "carding tool";
+            return s.called.empty() ? "carding tool" : s.called;
         case tool_kind::fingers:
             return "hand-strip";
         case tool_kind::none:

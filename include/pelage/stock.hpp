@@ -95,7 +95,7 @@ struct judged_target {
 };
 
 /// Every target of the sheets that is cut with a blade or a comb, on every coat each sheet is for (all
-/// seven where it names none), judged on `setups`. The owner's consents that a sheet needs count as
+/// of them where it names none), judged on `setups`. The owner's consents that a sheet needs count as
 /// given, today's hair as long enough, the dog as sound.
 [[nodiscard]] std::vector<judged_target> judge_targets(const catalogue& reference,
                                                        const rule_book& rules, const kit& tools,

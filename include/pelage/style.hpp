@@ -68,7 +68,8 @@ struct limit {
     std::string whom;
     std::optional<length> low;   ///< not shorter than (mm)
     std::optional<length> high;  ///< not longer than (mm)
-    evidence why;
+    std::string not_below{};  ///< nowhere shorter than this zone or group is; empty: no such clause
+    evidence why{};
     std::string from{};  ///< id of the sheet it was written in, where that is a parent
     written_at at{};
 };

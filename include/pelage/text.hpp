@@ -128,7 +128,7 @@ struct fraction {
     } else if (unit != "mm") {
         return {value, length_fault::unknown_unit, unit};
     }
-    if (!(in_mm(value) > 0.0 && in_mm(value) <= 1000.0)) {
+    if (!(in_mm(value) >= 0.01 && in_mm(value) <= 1000.0)) {  // plans compare at 0.01 mm
         return {value, length_fault::out_of_range, unit};
     }
     return {value, length_fault::none, unit};
@@ -153,7 +153,7 @@ struct fraction {
             return "unknown unit of length \"" + p.unit + "\"; found \"" + found +
                    "\"; write mm, cm or in";
         case length_fault::out_of_range:
-            return "a length must be over 0 and at most 1000 mm; found \"" + found + "\"";
+            return "a length must be from 0.01 to 1000 mm; found \"" + found + "\"";
         case length_fault::not_a_number:
             break;
     }

@@ -5,6 +5,7 @@
 // something changed. "More" is against the plan beside which it stands; below zero means less.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -24,9 +25,11 @@ enum class way_kind {
     body_length,    ///< the body at another length, beyond the tolerance from the plan's
     fewer_tools,    ///< at least one blade or comb fewer, nothing scissored in its place
     no_scissoring,  ///< clipped, or left as the comb leaves it, where the sheet scissors
-    sides_alike     ///< a pair matted on one side left alike on both
+    sides_alike,    ///< a pair matted on one side left alike on both
+    clip_mats,      ///< what is combed out clipped off in its place
+    test_patch      ///< nearer the wish by what may leave less than the sheet allows: test it first
 };
-/// "body-length", "fewer-tools", "no-scissoring", "sides-alike".
+/// "body-length", "fewer-tools", "no-scissoring", "sides-alike", "clip-mats", "test-patch".
 [[nodiscard]] std::string_view name(way_kind w);
 
 /// Another way to groom the dog.
@@ -41,7 +44,9 @@ struct other_way {
     std::vector<std::string> taken;    ///< tools needed in their place
     bool beyond_sheet = false;         ///< shorter than the sheet allows: the owner's to decide
     bool cheapest = true;              ///< proven the cheapest of its kind
-    std::optional<back> when{};        ///< when the dog must be back then, where that was asked
+    /// clip_mats: 1 in 10, 1 in 2 and 9 in 10 such dogs have the wished length back
+    std::optional<std::array<days, 3>> back_in{};
+    std::optional<back> when{};  ///< when the dog must be back then, where that was asked
 };
 
 /// The next best plans, at most one of each kind in the order of way_kind; those that are the plan
@@ -141,7 +146,7 @@ struct conflict {
     std::size_t zone = 0;  ///< index into groom::zones
     std::vector<broken_rule> rules;
     std::vector<freed> frees;
-    bool veterinarian = false;  ///< nothing frees it, and what is in the way is a mat
+    bool veterinarian = false;  ///< nothing frees it, and a mat or the skin is in the way
 };
 
 /// One for each stuck, felted or hurt place, in reference order. Of blades and combs that would do,

@@ -57,7 +57,6 @@ struct zone {
     std::string id;     ///< "behind-ear"
     std::string title;  ///< "behind the ears"
     std::string one;    ///< one side of a paired zone: "behind the {side} ear"; empty if not paired
-    std::vector<std::string> also;  ///< other words for it: "crest", "saddle"
     group where = group::body;
     bool paired = false;
     skin cover = skin::firm;
@@ -93,10 +92,29 @@ struct seam {
     seam_kind kind = seam_kind::blend;
 };
 
-/// The whole dog: zones in reference order and the seams between them.
+/// What groomers call a zone besides its title, or several zones at once: "crest", "front legs".
+struct place_word {
+    std::vector<std::string> words;  ///< the first is what it is called
+    std::vector<std::size_t> zones;  ///< indices into body::zones, in their order
+    std::optional<group> whole;      ///< in place of zones: a group
+    bool whole_dog = false;          ///< in place of zones: "all"
+    bool sides = false;  ///< takes a side though some of its zones are one; those are meant whole
+    evidence why;
+};
+
+/// A word that groomers use for several places: it is asked back, never guessed.
+struct asked_place {
+    std::vector<std::string> words;
+    std::vector<std::string> means;  ///< words of the table
+    evidence why;
+};
+
+/// The whole dog: zones in reference order, the seams between them, and the words for its places.
 struct body {
     std::vector<zone> zones;
     std::vector<seam> seams;
+    std::vector<place_word> words;
+    std::vector<asked_place> asked;
 };
 
 /// A zone with a side, as a person addresses it.

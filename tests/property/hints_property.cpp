@@ -250,10 +250,10 @@ class claims {
             must(least_off(row) >= own_off && !z.nearer, "the nearest that may be used here", i);
             return;
         }
-        must(z.nearer && off(z.nearer->best, z) == least_off(row) && least_off(row) < own_off,
+        must(z.nearer && off(*z.nearer, z) == least_off(row) && least_off(row) < own_off,
              "what would be nearer", i);
-        must(says(z.why, ("would leave " + show(z.nearer->best)).c_str()) ||
-                 says(z.why, ("it would be " + show(z.nearer->best)).c_str()),
+        must(says(z.why, ("would leave " + show(*z.nearer)).c_str()) ||
+                 says(z.why, ("it would be " + show(*z.nearer)).c_str()),
              "and it is said", i);
         if (says(z.why, "which costs least on the whole")) {
             must(g_.choice.sure.optimal, "costs least on the whole", i);
@@ -492,6 +492,22 @@ class claims {
                                                     }),
                      kind, first);
                 break;
+            case way_kind::clip_mats:
+                must(std::all_of(w.about.begin(), w.about.end(),
+                                 [&](std::size_t i) {
+                                     return g_.zones[i].combed_out && !w.plan.zones[i].combed_out &&
+                                            w.plan.zones[i].came != outcome::stuck;
+                                 }),
+                     kind, first);
+                break;
+            case way_kind::test_patch:
+                must(std::all_of(w.about.begin(), w.about.end(),
+                                 [&](std::size_t i) {
+                                     return off(w.plan.zones[i].leaves->best, g_.zones[i]) <
+                                            off(g_.zones[i].leaves->best, g_.zones[i]);
+                                 }),
+                     kind, first);
+                break;
             case way_kind::sides_alike: {
                 groom_request r = r_;
                 r.match_sides = true;
@@ -563,9 +579,9 @@ class claims {
         const auto& mats = t_.patient.mats;
         const auto m = std::find_if(mats.begin(), mats.end(), here);
         must(!c.rules.empty(), "what is in the way has a name", c.zone);
-        must(!c.veterinarian || (m != mats.end() && c.frees.empty()),
-             "a veterinarian only for a mat that nothing frees", c.zone);
-        if (c.veterinarian && !m->to_skin) {
+        must(!c.veterinarian || ((m != mats.end() || g_.zones[c.zone].hurt) && c.frees.empty()),
+             "a veterinarian only for a mat or skin that nothing frees", c.zone);
+        if (c.veterinarian && m != mats.end() && !m->to_skin) {
             must(!any_drawer_does(at), "nothing frees it", c.zone);
         }
         for (const freed& f : c.frees) {
@@ -681,7 +697,11 @@ class claims {
                 p.departures.push_back({whom, i});
                 break;
             case freeing::heal:
-                std::erase_if(p.skin, [&](const skin_finding& s) { return meet(s.at, at); });
+                std::erase_if(p.skin, [&](const skin_finding& s) {  // a lump doesn't heal
+                    return s.state != skin_state::lump &&
+                           (meet(s.at, at) || known().dog_body.zones[at.zone].edge_of ==
+                                                  known().dog_body.zones[s.at.zone].id);
+                });
                 break;
             case freeing::blade:
                 if (find_blade(t.tools, w.id) == nullptr) {

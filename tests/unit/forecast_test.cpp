@@ -217,11 +217,12 @@ TEST_CASE("a double coat clipped with consent says when it is grown back", "[for
     t.sheet = sheet_of(clip_with("7F"));
     const forecast f = of_table(t);
     REQUIRE(f.regrown);
-    CHECK((*f.regrown)[0] < (*f.regrown)[1]);
-    CHECK((*f.regrown)[1] < (*f.regrown)[2]);
+    CHECK(f.regrown->in[0] < f.regrown->in[1]);
+    CHECK(f.regrown->in[1] < f.regrown->in[2]);
+    CHECK(f.regrown->left == of(t.plan(), "back").leaves->best);
     // Diaz 2004: a thigh clipped to the skin 13.6 to 15.4 weeks; the class is calibrated to it
-    CHECK(in_days((*f.regrown)[1]) / 7 > 13.6);
-    CHECK(in_days((*f.regrown)[1]) / 7 < 15.4);
+    CHECK(in_days(f.regrown->in[1]) / 7 > 13.6);
+    CHECK(in_days(f.regrown->in[1]) / 7 < 15.4);
     t.patient.consents.clear();
     CHECK_FALSE(of_table(t).regrown);
 }

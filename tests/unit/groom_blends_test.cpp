@@ -164,6 +164,20 @@ TEST_CASE("where the sheet thins, thinning scissors blend", "[groom][blend]") {
     CHECK(from_into(g, "skirt", "ribs")->smoothed == tool_kind::thinners);
 }
 
+TEST_CASE("a line of the pattern is worked away by thinners, where coat lies", "[groom][blend]") {
+    groom_table t = curly(clip_with("10"), {"10"});
+    t.patient.coat = coat_class::wire;
+    t.says("skirt", finish_by(finish::scissor, mm(32)));
+    t.says("foreleg", finish_by(finish::scissor, mm(32)));
+    t.says("elbow", finish_by(finish::scissor, mm(25)));
+    const groom g = t.plan();
+    REQUIRE(from_into(g, "skirt", "ribs") != nullptr);
+    CHECK(from_into(g, "skirt", "ribs")->smoothed == tool_kind::thinners);
+    // scissored both: scissors
+    REQUIRE(from_into(g, "forelegs", "elbows") != nullptr);
+    CHECK(from_into(g, "forelegs", "elbows")->smoothed == tool_kind::scissors);
+}
+
 TEST_CASE("a clean face and clean feet end in a line, not in a blend", "[groom][blend]") {
     groom_table t = curly(clip_to(mm(25)), {"30", "10"}, {"13 mm", "16 mm", "25 mm"});
     instruction shaved = clip_with("10");

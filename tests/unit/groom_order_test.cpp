@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <pelage/groom.hpp>
@@ -32,13 +33,13 @@ bool clips(const block& b) {
     return b.how.kind == tool_kind::clip;
 }
 
-const block& holding(const groom& g, const std::string& what, finish done, list when) {
+const block& holding(const groom& g, std::string_view what, finish done, list when) {
     for (const block& b : g.blocks) {
         if (held(b.how) == what && b.done == done && b.when == when) {
             return b;
         }
     }
-    throw std::logic_error("no such block: " + what);
+    throw std::logic_error("no such block: " + std::string(what));
 }
 
 /// Nothing is done but what the case then asks for; one clipper, and these tools.
@@ -130,7 +131,7 @@ TEST_CASE("of equals the work goes on next door", "[groom][order]") {
     t.says("withers", finish_by(finish::card)).says("chest", finish_by(finish::thin, mm(25)));
     t.says("shoulder", finish_by(finish::scissor, mm(25)));
     const groom g = t.plan();
-    CHECK(after_bath(g) == names{"carding tool", "scissors", "thinning scissors"});
+    CHECK(after_bath(g) == names{"slicker brush", "scissors", "thinning scissors"});
     CHECK(g.order_after.cost.jumps == 0);
 }
 

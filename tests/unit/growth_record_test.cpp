@@ -1,6 +1,9 @@
 // From a dog's record to its rate: which measurements count, which don't and why.
 #include <algorithm>
+#include <array>
+#include <chrono>
 #include <cmath>
+#include <ctime>
 #include <string>
 #include <vector>
 
@@ -369,4 +372,23 @@ TEST_CASE("a salon's own rate stands in place of the reference's", "[record]") {
     CHECK(back_of(t.request(), t.plan()).in < usual.in);
     CHECK(rate_of(io::reference(), t.rules, coat_class::wavy).median == mm_per_day(0.45));
     CHECK(rate_of(io::reference(), t.rules, coat_class::curly).median == mm_per_day(0.35));
+}
+
+TEST_CASE("a record that contradicts itself throughout is read in no time", "[record]") {
+    dog d = cut_in_march();
+    d.visits.clear();
+    constexpr std::array<double, 7> grew{1, 2, 4, 10, 24, 40, 60};  // mm in 20 days
+    for (int i = 0; i < 100; ++i) {
+        const date cut = on("2016-01-01") + std::chrono::days{28 * i};
+        d.visits.push_back({cut, "full", {{"all", mm(13)}}});
+        const double by = grew[static_cast<std::size_t>(i * i * 5 + i) % grew.size()];
+        d.measured.push_back({cut + std::chrono::days{20}, "back", mm(13 + by), true});
+    }
+    const std::clock_t before = std::clock();
+    const learned_rate l = learned(d);
+    const double seconds = static_cast<double>(std::clock() - before) / CLOCKS_PER_SEC;
+    CHECK(l.counted.size() + l.left_out.size() == d.measured.size());
+    CHECK(l.left_out.size() > 20);
+    CHECK(seconds <
+          1.0);  // some hundredths here; when every doubt was a posterior of its own, a minute
 }

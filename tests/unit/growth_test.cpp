@@ -203,3 +203,25 @@ TEST_CASE("a season's mean is that of its days, and nothing over a whole year", 
     g.season_swing.best = 0.0;
     CHECK(season_factor(g, start, day(42)) == 1.0);
 }
+
+TEST_CASE("9 in 10 clipped jackets with the delayed ones among them", "[growth]") {
+    // 144 days without them is no day for 9 in 10 dogs of which 12 in 100 are delayed; with a wait of
+    // 120 days, log SD 0.5 (assumptions), it is about 192
+    const resting_coat lab{0.13, day(12.6), mm(32)};
+    const growth_rules& g = io::reference().rules.growth;
+    const rate_law usual = prior_rate(coat_of(io::reference(), coat_class::double_short), g);
+    const length to = mm(32 * 0.95);
+    CHECK_THAT(in_days(resting_quantile(lab, usual, to, 0.9)), match::WithinAbs(144, 1.0));
+    const delay_law late{g.delayed_share.best, g.delay_median.best, g.delay_log_sd.best};
+    const days nine = resting_quantile(lab, usual, late, to, 0.9);
+    CHECK_THAT(in_days(nine), match::WithinAbs(192, 2.0));
+    CHECK_THAT(resting_back_by(lab, usual, late, to, nine), match::WithinAbs(0.9, 1e-3));
+    // who isn't delayed is told the plain day
+    const delay_law none{0.0, day(120), 0.5};
+    for (const double p : {0.1, 0.5, 0.9}) {
+        CHECK_THAT(in_days(resting_quantile(lab, usual, none, to, p)),
+                   match::WithinAbs(in_days(resting_quantile(lab, usual, to, p)), 0.1));
+        CHECK(resting_quantile(lab, usual, late, to, p) >= resting_quantile(lab, usual, to, p));
+    }
+    CHECK(is_never(resting_quantile(lab, usual, late, mm(32), 0.5)));
+}

@@ -251,8 +251,9 @@ TEST_CASE("which mats are combed out: as good as the best of all sets of them", 
     // same stiffness, which never are. No plan may be cheaper than the planner's own, and none that clips
     // off a mat for which there was time. Plans are compared as on a medium dog.
     generate::dice lot(20261126);
-    const std::vector<std::string> zones{"neck",    "chest", "back", "loin",  "rump",  "tail",
-                                         "foreleg", "thigh", "ear",  "skull", "muzzle"};
+    const std::vector<std::string> zones{"neck", "chest", "back",         "loin",
+                                         "rump", "tail",  "foreleg",      "thigh",
+                                         "ear",  "skull", "second-thigh", "muzzle"};
     int chosen = 0;
     int refused = 0;
     for (int n = 0; n < 60; ++n) {
@@ -397,13 +398,14 @@ talked talk_through(const std::string& answers) {
 }
 
 /// Name, medium, curly, first sheet, adult, no ailment, no stop sign, no thin or pink skin, brushed
-/// weekly on the surface, last groom not known, lengths body to ear not known, hates nothing.
+/// weekly on the surface, last groom not known, lengths body to ear not known, hates nothing, no alert.
 const std::string common =
     "Moss, the Brave\n3"
-    "7a2\n\n"
+    "9a2\n\n"
     "nn"
     "2n\n"
     "\n\n\n\n\n\n"
+    "\n"
     "\n";
 
 }  // namespace
@@ -456,7 +458,7 @@ TEST_CASE("the talk: mats and skin in zone order, the later word on a place stan
 TEST_CASE("the talk: a stop sign ends it, the zones aren't asked", "[intake]") {
     const talked t = talk_through(
         "Fen\n3"
-        "7a3\nff\n");
+        "9a3\nff\n");
     CHECK(t.patient.signs == std::vector<stop_sign>{stop_sign::hair_band});
     CHECK_THAT(t.said, match::ContainsSubstring("STOP"));
     CHECK_THAT(t.said, match::ContainsSubstring("Do not cut it away yourself"));
@@ -528,7 +530,8 @@ TEST_CASE("what the talk found, written and read again, is the same", "[intake]"
         "4y2026-09-30\n"
         "5\n6\n\n1"
         "f\n"
-        "m6yns1\n"
+        "baoatmeal shampoo\n\n"
+        "m6yns1s310 mm\nys320 mm\nns6\n"
         "\n"
         "p9y\n"
         "\n"
@@ -549,6 +552,15 @@ TEST_CASE("what the talk found, written and read again, is the same", "[intake]"
     CHECK(back.now.size() == 3);
     CHECK(back.mats.size() == d.mats.size());
     CHECK(back.visits.size() == 1);
+    CHECK(titles(back.alerts) == std::vector<std::string>{"bites", "allergic to oatmeal shampoo"});
+    CHECK(back.comb_checked);
+    REQUIRE(back.skin.size() == 4);
+    CHECK(back.skin[1].state == skin_state::lump);
+    CHECK(back.skin[1].size == mm(10));
+    CHECK(back.skin[1].known);
+    CHECK(back.skin[2].size == mm(20));
+    CHECK_FALSE(back.skin[2].known);
+    CHECK(back.skin[3].state == skin_state::scab);
 }
 
 TEST_CASE("a mat beside a place that is clipped against the lay: both are done", "[intake]") {
@@ -556,6 +568,7 @@ TEST_CASE("a mat beside a place that is clipped against the lay: both are done",
     groom_table t;
     t.both_ways = true;
     t.patient.coat = coat_class::double_short;
+    t.patient.consents = {"clip-jacket"};
     t.tools = drawer({"30", "10", "7F", "5F"});
     t.sheet = sheet_of(finish_by(finish::leave));
     instruction comb = clip_to(mm(9));
@@ -589,4 +602,42 @@ TEST_CASE("a last groom in a year no file can hold is asked again", "[intake]") 
     REQUIRE(t.patient.visits.size() == 1);
     CHECK(t.patient.visits[0].on == *parse_date("2026-09-30"));
     CHECK_THAT(t.said, match::ContainsSubstring("a day from 1990 on is needed"));
+}
+
+TEST_CASE("a second dog of a name gets an id of its own, and the salon stays open", "[intake]") {
+    namespace fs = std::filesystem;
+    const fs::path salon = fs::temp_directory_path() / ("pelage-twins-" + std::to_string(getpid()));
+    fs::create_directories(salon / "dogs");
+    std::ofstream(salon / "salon.toml")
+        << "format = 1\ntitle = \"Mill Lane\"\n[kit]\n[[kit.blade]]\nid = \"10\"\n";
+    std::string said;
+    const auto run = [&](std::vector<std::string> args, const std::string& answers) {
+        std::istringstream in(answers);
+        std::ostringstream out;
+        std::ostringstream err;
+        args.insert(args.end(), {"--salon", salon.string()});
+        const int code = cli::run(args, {parse_date("2026-11-26"), {}, &in, 1, true, {}}, out, err);
+        said = err.str();
+        return code;
+    };
+    const auto file = [&](const char* name) { return (salon / "dogs" / name).string(); };
+    for (const char* name : {"one.toml", "two.toml", "one-two.toml"}) {
+        CHECK(run({"plan", "--ask", "-o", file(name)}, common + ".") < 2);
+    }
+    CHECK(run({"lookup", "10"}, "") == 0);
+    CHECK(said.empty());
+    CHECK(run({"plan", "two"}, "") < 2);
+    CHECK(run({"plan", "moss-the-brave"}, "") < 2);
+    // written over: it stays who it is
+    CHECK(run({"plan", "--ask", "-o", file("two.toml")}, common + ".y") < 2);
+    CHECK(run({"lookup", "10"}, "") == 0);
+    CHECK(said.empty());
+    std::error_code ignored;
+    fs::remove_all(salon, ignored);
+}
+
+TEST_CASE("a name in another script has an id of no dog in particular", "[intake]") {
+    CHECK(io::dog_id("Bella Miller") == "bella-miller");
+    CHECK(io::dog_id("Белла") == "dog");
+    CHECK(io::dog_id("小白") == "dog");
 }

@@ -224,11 +224,14 @@ TEST_CASE("a reading needs days, an error and a length", "[learning]") {
     const double nan = std::nan("");
     for (const reading& wrong :
          {measured(0, 13, 20), measured(-3, 13, 20), measured(20, 13, 20, 0), measured(nan, 13, 20),
-          measured(20, nan, 20), measured(20, 13, nan), measured(20, 13, 20, nan)}) {
+          measured(20, nan, 20), measured(20, 13, nan), measured(20, 13, 20, nan),
+          measured(20, 13, 20, 1e-10)}) {
         CHECK_THROWS_AS(rate_posterior({{wrong}}, wavy), error);
     }
     learning_law certain = wavy;
     certain.dog.log_sd = 0.0;
+    CHECK_THROWS_AS(rate_posterior({}, certain), error);
+    certain.dog.log_sd = 1e-160;  // a step of it moves nothing: it looped for ever
     CHECK_THROWS_AS(rate_posterior({}, certain), error);
     certain.dog.log_sd = 0.3;
     certain.visit_log_sd = -0.1;

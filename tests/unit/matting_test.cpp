@@ -89,11 +89,13 @@ TEST_CASE("a coat that doesn't mat by length has no such length", "[matting]") {
     coat c;
     c.matting_prone.reset();
     CHECK_FALSE(matting_prone_length(c, zone_of_factor(0.8), {habit::none, true}, true, rules()));
-    // of the seven, smooth and double coats (common practice, no source)
+    // smooth and double coats nowhere, a feathered one not on its jacket (common practice, no source)
     for (const coat& k : io::reference().coats) {
         INFO(k.title);
         const bool by_length = k.id == coat_class::wire || k.id == coat_class::drop ||
-                               k.id == coat_class::wavy || k.id == coat_class::curly;
+                               k.id == coat_class::shaggy || k.id == coat_class::wavy ||
+                               k.id == coat_class::curly;
         CHECK(k.matting_prone.has_value() == by_length);
+        CHECK(mats_by_length(k) == (by_length || k.id == coat_class::feathered));
     }
 }

@@ -196,6 +196,24 @@ TEST_CASE("practice speaks where it parts from the genes", "[mix]") {
     CHECK(coats("airedale terrier x cairn terrier").practice.empty());
 }
 
+TEST_CASE("no curl and one long parent: silky or scruffy, and nobody knows which", "[mix]") {
+    for (const char* text :
+         {"shih tzu x beagle", "maltese x beagle", "yorkshire terrier x smooth chihuahua"}) {
+        INFO(text);
+        const coat_answer a = coats(text);
+        CHECK(a.types[static_cast<std::size_t>(coat_type::wire)] > 0.7);  // by the genes alone
+        CHECK(chance_of_coat(a, coat_class::wire) == 0.0);
+        CHECK(std::abs(chance_of_coat(a, coat_class::drop) -
+                       chance_of_coat(a, coat_class::shaggy)) < 0.3);
+        const practice_rule& rule = genes().practice[a.practice.front().rule];
+        CHECK(rule.coats.size() == 2);
+        CHECK(rule.why.how == basis::assumption);
+    }
+    // a furnished long coat without curl is nobody's double coat
+    CHECK(chance_of_coat(coats("havanese"), coat_class::double_long) < 0.01);
+    CHECK(chance_of_coat(coats("havanese"), coat_class::shaggy) > 0.2);
+}
+
 TEST_CASE("undercoat and drop are taken from the breeds that have them", "[mix]") {
     CHECK(coats("labrador x golden retriever").likeliest() == coat_class::double_short);
     CHECK(coats("boxer x whippet").likeliest() == coat_class::smooth);

@@ -73,8 +73,8 @@ TEST_CASE("the angle that a patch teaches gives back what was measured", "[patch
             REQUIRE(l.lay.has_value());
             INFO(id << " times " << share << ": " << l.lay->best << " degrees");
             // a tenth of a degree is the grain of the line that is proposed
-            CHECK(in_mm(cut_length(p.tool, l.lay->best, p.rules.cut).best) ==
-                  Approx(in_mm(p.found)).epsilon(0.004));
+            CHECK_THAT(in_mm(cut_length(p.tool, l.lay->best, p.rules.cut).best),
+                       match::WithinRel(in_mm(p.found), 0.004));
         }
     }
 }
@@ -98,7 +98,7 @@ TEST_CASE("a blade's length from a patch with the lay leaves what was measured",
         setup s = p.tool;
         s.tool.stated = exactly(*l.measured, evidence{});
         const double lay = lay_of(io::reference(), p.rules, p.coat).best;
-        CHECK(in_mm(cut_length(s, lay, p.rules.cut).best) == Approx(found).margin(0.01));
+        CHECK_THAT(in_mm(cut_length(s, lay, p.rules.cut).best), match::WithinAbs(found, 0.01));
     }
 }
 

@@ -121,10 +121,16 @@ TEST_CASE("the plan of a line is the plan of the dog", "[roster]") {
             all.reference, all.rules, all.tools, dogs[n], *find(all.styles, dogs[n].style),
             all.today};
         const groom g = plan_groom(r);
-        const back when = back_of(r, g);
         REQUIRE(a.lines[n]["id"] == dogs[n].id);
         REQUIRE(a.lines[n].contains("plan"));
         const auto& plan = a.lines[n]["plan"];
+        REQUIRE(plan.contains("ask_owner") == g.question.has_value());
+        if (g.question) {
+            CHECK(plan["ask_owner"]["instead"] == "double-tidy");
+            CHECK_FALSE(plan.contains("back"));
+            continue;
+        }
+        const back when = back_of(r, g);
         CHECK(plan["minutes_before_bath"] == in_minutes(g.before));
         CHECK(plan["minutes_after_bath"] == in_minutes(g.after));
         CHECK(plan["cautions"].size() == g.cautions.size());

@@ -136,6 +136,9 @@ dog any_dog(dice& d, coat_class c) {
     if (d.luck(30)) {
         g.sensitive.push_back(d.luck(50) ? "feet" : title(whole(), any_place(d)));
     }
+    if (d.luck(20)) {
+        g.alerts.push_back({static_cast<alert_kind>(d.roll(6)), "oatmeal"});
+    }
     if (d.luck(2)) {
         g.signs.push_back(static_cast<stop_sign>(d.roll(12)));
     }
@@ -159,7 +162,12 @@ dog any_dog(dice& d, coat_class c) {
         }
     }
     for (int i = d.luck(40) ? 1 + d.roll(2) : 0; i > 0; --i) {
-        g.skin.push_back({any_place(d), static_cast<skin_state>(d.roll(5))});
+        skin_finding f{any_place(d), static_cast<skin_state>(d.roll(6))};
+        if (f.state == skin_state::lump) {
+            f.size = d.luck(50) ? std::optional{d.hair(2, 60)} : std::nullopt;
+            f.known = d.luck(50);
+        }
+        g.skin.push_back(f);
     }
     for (int i = d.roll(3); i > 0; --i) {
         g.departures.push_back({any_word(d), any_instruction(d)});
@@ -174,11 +182,14 @@ class inspection {
 
     /// To look the sheet up for every place is most of the time this takes: `with_sheet` says whether
     /// to ask what hangs on its words.
-    [[nodiscard]] std::vector<std::string> broken(bool with_sheet) {
+    [[nodiscard]] std::vector<std::string> broken(bool with_sheet, bool owner_clips = false) {
         all_places_stand();
+        fleas();
         stops();
         combing();
-        time_left();
+        if (!owner_clips) {  // the owner may have mats clipped off that could be combed out
+            time_left();
+        }
         parts_down();
         for (const zone_plan& z : g_.zones) {
             z_ = &z;
@@ -193,6 +204,7 @@ class inspection {
             under_combs();
             jackets();
             today();
+            tidied();
             edges();
             if (with_sheet && mats_.empty()) {
                 wish_ = instruction_for(t_.request(), z.at);
@@ -253,8 +265,29 @@ class inspection {
     [[nodiscard]] bool old_or_thin() const {
         return t_.patient.thin_or_old || t_.patient.age == life_stage::old;
     }
+    [[nodiscard]] bool ill() const {
+        const auto& all = t_.patient.alerts;
+        return !t_.patient.health.empty() ||
+               std::any_of(all.begin(), all.end(), [](const alert& a) {
+                   return title(a) == "faints" || title(a) == "seizures";
+               });
+    }
     [[nodiscard]] bool frail() const {
-        return old_or_thin() || t_.patient.age == life_stage::young || !t_.patient.health.empty();
+        return old_or_thin() || t_.patient.age == life_stage::young || ill();
+    }
+    /// Inflamed, open or wet skin; a scab that a mat hides.
+    [[nodiscard]] bool hurts(const skin_finding& s) const {
+        const names sore{"irritated", "broken", "wet"};
+        const auto& mats = t_.patient.mats;
+        const bool hidden = std::any_of(mats.begin(), mats.end(),
+                                        [&](const mat_finding& m) { return meet(m.at, s.at); });
+        return sore.count(std::string(name(s.state))) == 1 ||
+               (s.state == skin_state::scab && hidden);
+    }
+    /// Whether `p` is the edge of an ear on which that is.
+    [[nodiscard]] static bool on_its_ear(const skin_finding& s, const place& p) {
+        return whole().zones[p.zone].id == "ear-edge" && whole().zones[s.at.zone].id == "ear" &&
+               meet({s.at.zone, p.which}, s.at);
     }
 
     void all_places_stand() {
@@ -269,6 +302,14 @@ class inspection {
                      sides == std::multiset<side>{side::left, side::right},
                  "every place stands once in the plan");
         }
+    }
+
+    void fleas() {
+        const auto& all = t_.patient.skin;
+        const bool seen = std::any_of(all.begin(), all.end(), [](const skin_finding& s) {
+            return name(s.state) == "parasite";
+        });
+        must(g_.stopped() || seen == !g_.fleas.empty(), "a flea bath where fleas were seen");
     }
 
     void stops() {
@@ -299,11 +340,13 @@ class inspection {
             must(c.grade != mat_grade::pelt, "a pelt is never combed out");
             must(z.combed_out, "what is combed out is marked so");
             for (const skin_finding& s : t_.patient.skin) {
-                must(!meet(s.at, z.at), "no combing out on hurt skin");
+                must(!meet(s.at, z.at) || !(hurts(s) || s.state == skin_state::scab),
+                     "no combing out on hurt skin, nor at a scab");
+                must(!hurts(s) || !on_its_ear(s, z.at), "nor at the edge of a hurt ear");
             }
         }
         must(sum <= minutes(15), "at most fifteen minutes of combing out");
-        must(sum <= minutes(5) || !old_or_thin() || t_.patient.health.empty(),
+        must(sum <= minutes(5) || !old_or_thin() || !ill(),
              "at most five for one that is old or thin-skinned, and ill");
         must(sum <= minutes(10) || !frail(),
              "at most ten for an old, ill, young or thin-skinned dog");
@@ -325,9 +368,19 @@ class inspection {
     }
 
     void skin() {
+        bool why = false;
         for (const skin_finding& s : t_.patient.skin) {
-            must(!meet(s.at, z_->at) || left_alone(), "nothing on hurt skin");
+            const bool here = hurts(s) && meet(s.at, z_->at);
+            const bool edge = hurts(s) && on_its_ear(s, z_->at);
+            must(!here || left_alone(), "nothing on hurt skin");
+            must(!edge || left_alone(), "nothing on the edge of a hurt ear");
+            const bool bump = s.state == skin_state::lump || s.state == skin_state::scab;
+            must(!bump || !meet(s.at, z_->at) || !clips() || tool().cut == teeth::full,
+                 "no skip teeth in a zone with a lump or a scab");
+            why = why || here || edge;
         }
+        must(why || z_->came != outcome::skin_left,
+             "a lump, a scab in the open or fleas leave no zone");
     }
 
     /// Whether that blade passes safely under a mat: full teeth, short enough for the free hair beneath.
@@ -489,8 +542,9 @@ class inspection {
 
     void jackets() {
         if (double_coat() && !agreed("clip-jacket") && mats_.empty()) {
-            must(!clips() || !in({"neck", "withers", "back", "ribs", "loin", "rump"}),
-                 "no double coat's jacket is clipped without consent");
+            const group where = whole().zones[z_->at.zone].where;
+            must(!clips() || where == group::prep || where == group::feet,
+                 "no double coat is clipped without consent, but for feet and hidden folds");
         }
     }
 
@@ -514,12 +568,25 @@ class inspection {
         }
     }
 
+    /// Face, feet and edges no longer than wished are gone over by scissors, and stay as long as they are.
+    void tidied() {
+        if (!z_->tidied) {
+            return;
+        }
+        const group where = whole().zones[z_->at.zone].where;
+        must(where == group::head || where == group::feet || in({"skirt"}),
+             "only face, feet and edges are tidied");
+        must(!in({"ear"}) && z_->how.kind == tool_kind::scissors, "tidied by scissors, no ear");
+        must(z_->now && z_->leaves && z_->leaves->best == *z_->now && mats_.empty(),
+             "what is tidied keeps its length");
+    }
+
     void too_short() {
         const bool longer =
             wish_.between.value_or(side_of_target::longer) == side_of_target::longer;
         const bool named = bare_blade() && wish_.blade == tool().id;
         if (!longer || !wish_.target || named || !z_->leaves || z_->came == outcome::goes_along ||
-            z_->came == outcome::taken_down) {
+            z_->came == outcome::taken_down || z_->tidied) {
             return;
         }
         if (z_->came == outcome::beyond_reach) {
@@ -556,9 +623,51 @@ class inspection {
         must(!clips(), "an edge is scissored");
     }
 
+    /// A block that takes the undercoat out of what is clipped later.
+    [[nodiscard]] bool carded_first(const block& b) const {
+        return b.how.kind == tool_kind::carder &&
+               std::all_of(b.zones.begin(), b.zones.end(),
+                           [&](std::size_t i) { return g_.zones[i].how.kind == tool_kind::clip; });
+    }
+
+    /// A double coat whose jacket is clipped, but for mats: the undercoat comes out before any blade
+    /// touches the clean coat, all over what is clipped of it but the head, and no other coat's does.
+    [[nodiscard]] bool undercoat_first() {
+        const names jacket{"neck", "withers", "back", "ribs", "loin", "rump"};
+        std::set<std::size_t> clipped;
+        bool of_jacket = false;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            const zone_plan& z = g_.zones[i];
+            const zone& where = whole().zones[z.at.zone];
+            if (z.how.kind == tool_kind::clip && z.when == list::after_bath &&
+                where.where != group::head && where.where != group::feet) {
+                clipped.insert(i);
+                of_jacket = of_jacket || jacket.count(where.id) > 0;
+            }
+        }
+        bool met = false;
+        for (const block& b : g_.blocks) {
+            if (carded_first(b)) {
+                must(!met, "the undercoat comes out once");
+                met = true;
+                must(double_coat(), "only a double coat is carded before it is clipped");
+                must(std::set<std::size_t>(b.zones.begin(), b.zones.end()) == clipped,
+                     "the undercoat comes out of all that is clipped");
+            } else {
+                must(met || b.when == list::before_bath || !double_coat() || !of_jacket,
+                     "the undercoat comes out before the blade");
+            }
+        }
+        return met;
+    }
+
     void order() {
         std::multiset<std::size_t> worked;
+        const bool undercoat = undercoat_first();
         for (const block& b : g_.blocks) {
+            if (undercoat && carded_first(b)) {
+                continue;
+            }
             for (const std::size_t i : b.zones) {
                 worked.insert(i);
                 const zone_plan& z = g_.zones[i];
@@ -629,7 +738,8 @@ void inspect_beside(const groom_table& t, const groom& g) {
         INFO("other way: " << name(w.what));
         const bool by_sheet =
             w.what == way_kind::fewer_tools || (w.what == way_kind::body_length && !w.beyond_sheet);
-        CHECK(inspection(t, w.plan).broken(by_sheet) == std::vector<std::string>{});
+        const bool clips = w.what == way_kind::clip_mats;
+        CHECK(inspection(t, w.plan).broken(by_sheet || clips, clips) == std::vector<std::string>{});
         CHECK(w.cheapest);
     }
     for (const without_tool& w : b.without) {

@@ -21,7 +21,7 @@ const catalogue& ref() {
     return io::reference();
 }
 
-const style& sheet(const std::string& id) {
+const style& sheet(std::string_view id) {
     const style* s = find(io::demo_salon().styles, id);
     INFO(id);
     REQUIRE(s != nullptr);
@@ -155,10 +155,23 @@ TEST_CASE("as a limit: a Standard Schnauzer's back", "[sheet][trade]") {
 
 TEST_CASE("as a limit: a poodle's sporting clip", "[sheet][trade]") {
     // trade check T5: AKC breed standard, Poodle (from memory)
-    CHECK(keeps("poodle-sporting", "back", "1 in"));
+    CHECK_FALSE(keeps("poodle-sporting", "back", "1 in"));  // legs of 16 mm would be shorter
     CHECK_FALSE(keeps("poodle-sporting", "back", "26 mm"));
-    CHECK(keeps("poodle-sporting", "hind leg", "10 mm"));
-    CHECK_FALSE(keeps("poodle-sporting", "hind-leg", "9 mm"));
+    CHECK(keeps("poodle-sporting", "second thigh", "10 mm"));
+    CHECK_FALSE(keeps("poodle-sporting", "second-thigh", "9 mm"));
+    CHECK_FALSE(keeps("poodle-sporting", "muzzle", "2 mm"));  // shaved
+    // legs may be slightly longer than the blanket: never shorter, whatever the blanket's length
+    const auto broken = [](const std::string& zones) {
+        return in_lines(
+            doubts_about(heir("poodle-sporting", "[zones]\n" + zones), ref(), ref().rules));
+    };
+    CHECK_THAT(broken("body = { length = \"22 mm\" }\n"),
+               match::ContainsSubstring("breaks the clause"));
+    for (const char* fits : {"body = { length = \"6 mm\" }\nskirt = { length = \"6 mm\" }\n"
+                             "legs = { length = \"9 mm\" }\n",
+                             "body = { length = \"1 in\" }\nlegs = { length = \"1 in\" }\n"}) {
+        CHECK_THAT(broken(fits), !match::ContainsSubstring("breaks"));
+    }
 }
 
 TEST_CASE("as a limit: the other clips whose lengths a standard states", "[sheet][trade]") {

@@ -33,7 +33,7 @@ instruction asked(const style& s, const std::string& word) {
     return laid_sheet(ref().dog_body, parts, s).at(at(word));
 }
 
-const style& sheet(const salon& s, const std::string& id) {
+const style& sheet(const salon& s, std::string_view id) {
     const style* found = find(s.styles, id);
     REQUIRE(found != nullptr);
     return *found;

@@ -1,6 +1,7 @@
 // What any groomer would refuse, ask back or expect. Common practice, no source.
 #include <algorithm>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <pelage/groom.hpp>
@@ -88,7 +89,7 @@ groom groomed(const dog& d, const std::string& sheet, const kit& drawer) {
     return plan_groom({ref(), ref().rules, drawer, d, *s, std::nullopt});
 }
 
-const zone_plan& plan_of(const groom& g, const std::string& zone) {
+const zone_plan& plan_of(const groom& g, std::string_view zone) {
     const auto at = std::find_if(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
         return ref().dog_body.zones[z.at.zone].id == zone;
     });

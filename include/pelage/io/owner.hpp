@@ -21,6 +21,7 @@ struct owner_matter {
     std::optional<back> when;                               ///< none: the dog goes to a vet first
     const forecast* ahead = nullptr;                        ///< null likewise
     const std::vector<grow_back_way>* grow_back = nullptr;  ///< null: none
+    salon_card from{};                                      ///< whose page it is
     const std::vector<conflict>* stuck = nullptr;  ///< what would free stuck places; null: not said
 };
 

@@ -56,4 +56,19 @@ struct document_text {
 /// the kit's own blades; error(io) where the folder or salon.toml can't be read.
 [[nodiscard]] salon read_salon_folder(const std::string& dir, const catalogue& c);
 
+/// A dog's file or a style sheet of a salon that can't be used, and why.
+struct unsound_file {
+    std::string file;
+    std::string id;       ///< as far as it could be read; empty if not
+    bool is_dog = false;  ///< otherwise a style sheet
+    std::string extends;  ///< of a sheet: its parent's id
+    diagnostics faults;   ///< empty where it is a sheet whose parent is unsound
+};
+
+/// The same for who needs but some of it: dogs and sheets with faults are left out of the salon and told
+/// in `unsound`. Of two with one id the first stays. Where salon.toml itself is faulty or a folder can't
+/// be read, every fault of every file is thrown as above.
+[[nodiscard]] salon read_salon_folder(const std::string& dir, const catalogue& c,
+                                      std::vector<unsound_file>& unsound);
+
 }  // namespace pelage::io

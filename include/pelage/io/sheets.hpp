@@ -20,6 +20,7 @@ struct sheet_file {
     std::optional<style> sheet;  ///< none: it, or a sheet it extends, is faulty
     diagnostics faults;          ///< of this file alone
     bool parent_faulty = false;  ///< nothing wrong here, but a sheet it extends is
+    std::string parent{};        ///< the id of the sheet it extends; empty if none
 };
 
 /// The sheets of `files`. One may extend another of them, of `beside` (which are read for that alone),
