@@ -378,8 +378,10 @@ groom plan_groom(const groom_request& r) {
         groom g;
         g.zones = std::move(c.zones);
         g.question = std::move(question);
+        g.fleas = fleas_on(r.patient);
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
+            z.tidied = false;
             z.why = "a double coat's owner agrees in writing before it is clipped";
         }
         add_cautions(r, g);

@@ -116,10 +116,10 @@ class sheet_judge {
                 if (whom != nullptr && longest != nullptr && p.rule && covers(*whom, p.at) &&
                     cut(p) && *cut(p) < *cut(*longest) && seen.emplace(*p.rule, n).second) {
                     say(sheet_doubt::limit, p,
-                        quoted(title(the_body(), p.at)) + when() + " breaks the clause of " +
-                            quoted(l.from.empty() ? standard.id : l.from) + "; found " +
+                        in_quotes(title(the_body(), p.at)) + when() + " breaks the clause of " +
+                            in_quotes(l.from.empty() ? standard.id : l.from) + "; found " +
                             length_words(p.asked) + from(p) + ", shorter than " +
-                            quoted(title(the_body(), longest->at)) + " with " +
+                            in_quotes(title(the_body(), longest->at)) + " with " +
                             length_words(longest->asked) + "; right is no shorter than the " +
                             l.not_below + basis_of(l));
                 }

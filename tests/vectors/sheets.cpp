@@ -110,7 +110,7 @@ answers sheet_regrown(givens& g) {
     if (!f.regrown) {
         throw bad_case("the forecast has no regrowth of a resting coat");
     }
-    return {{"even-odds", in((*f.regrown)[1])}};
+    return {{"even-odds", in(f.regrown->in[1])}};
 }
 
 }  // namespace
