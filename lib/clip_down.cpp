@@ -46,7 +46,12 @@ class grower {
         } else {
             add_patchwork(out);
         }
-        add_even(grow_back::even_all, out);
+        const bool all_down = std::all_of(least_.begin(), least_.end(), [&](const auto& one) {
+            return std::find(g_.down.begin(), g_.down.end(), one.first) != g_.down.end();
+        });
+        if (g_.down.empty() || !all_down) {
+            add_even(grow_back::even_all, out);
+        }
         return out;
     }
 

@@ -308,6 +308,8 @@ void add_long_note(const groom_request& r, groom& g) {
 /// Whether scissors may take a place down to that length today.
 bool may_scissor_to(const groom_request& r, zone_plan z, const length& to) {
     z.target = to;
+    z.aim =
+        longer(to, scissors_leave_at_least(r.reference.dog_body.zones[z.at.zone], r.rules.refusal));
     z.tolerated =
         tolerance(to, r.reference.dog_body.zones[z.at.zone].where == group::head, r.rules.prices);
     z.how_finished = finish::scissor;

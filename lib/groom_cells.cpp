@@ -234,7 +234,7 @@ std::string sentence(const bar& b, const zone_plan& z, const finished& leaves) {
             return "may leave as little as " + show(leaves.low) +
                    "; the sheet goes no shorter than " + show(*z.target - z.tolerated);
         case bar::kind::not_longest:
-            return "under a mat goes the longest blade that passes";
+            return "another goes under the mat here: the customary one, or the longest that passes";
         case bar::kind::too_long:
             return "leaves " + show(leaves.best) + "; the sheet goes no longer than " +
                    show(*z.target + z.tolerated);

@@ -42,10 +42,12 @@ std::optional<double> weeks_lost(const coat& c, const zone& where, const zone_pl
                                  const length& left) {
     std::optional<length> wished = z.target;
     if (!wished) {
-        // coat that is to stay counts as long as it is known to be, or as long as it may get before
-        // it mats (assumption)
+        // coat that is to stay counts as long as it is known to be, or as long as it may get before it
+        // mats, or at all (assumption)
         const figure<length>* prone = matting_prone_at(c, where.id);
-        wished = z.now ? z.now : prone != nullptr ? std::optional{prone->best} : std::nullopt;
+        wished = z.now              ? z.now
+                 : prone != nullptr ? std::optional{prone->best}
+                                    : std::optional{c.terminal.best};
     }
     if (wished && z.now) {
         wished = shorter(*wished, *z.now);

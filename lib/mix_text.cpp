@@ -627,7 +627,8 @@ class parser {
         }
         if (const asked_breed* a = asked_of(h_, name)) {
             fail(first, errc::ambiguous,
-                 a->wrong + "; found " + in_quotes(words) + (a->right.empty() ? "" : "; " + a->right));
+                 a->wrong + "; found " + in_quotes(words) +
+                     (a->right.empty() ? "" : "; " + a->right));
             return stand_in(0);
         }
         fail(first, errc::unknown, stranger(name, words));

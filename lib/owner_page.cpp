@@ -451,7 +451,9 @@ class page_maker {
                 return "it is cut back with the ear beneath, so that no long fringe hangs from a "
                        "short ear.";
             case outcome::taken_down:
-                return "it comes down with the rest, so that your dog isn't left in patches.";
+                return "the sound hair comes down with what is matted, so that your dog isn't left "
+                       "in "
+                       "patches.";
             case outcome::beyond_reach:
                 return "it will be " + long_as(z.leaves->best) + ", or as short as " +
                        long_as(z.leaves->low) + ". You asked for " + long_as(*z.target) +
@@ -514,7 +516,10 @@ class page_maker {
             return "we clip the mat off. The skin is thin here, so no one should comb mats out.";
         }
         const std::string left =
-            z.leaves ? " We clip it off, and about " + long_as(z.leaves->best) + " is left." : "";
+            !z.leaves ? ""
+            : z.trial ? " We try to clip it off. About " + long_as(z.leaves->best) +
+                            " is left then. If no blade passes, a vet must decide."
+                      : " We clip it off, and about " + long_as(z.leaves->best) + " is left.";
         return (z.mat == mat_grade::pelt ? "the hair is felted like cloth. A comb would only hurt."
                 : never                  ? "no one should comb mats out where skin is so thin."
                 : no_time_for(z)

@@ -174,8 +174,12 @@ problem at_another_length(const same_problem& at, const groom& g,
         std::erase_if(p.zones[row], [&](const allowed_setup& s) {
             const std::int32_t off = s.length - in_hundredths(z.leaves->best);
             // nobody scissors a body that the plan clips
+            const bool far =
+                z.came != outcome::beyond_reach &&
+                s.length <
+                    in_hundredths(*z.target * (1.0 - at.request().rules.prices.far_share.best));
             return std::abs(off) <= in_hundredths(z.tolerated) || (shorter_only && off > 0) ||
-                   at.setup_at(s.setup).kind != tool_kind::clip;
+                   far || at.setup_at(s.setup).kind != tool_kind::clip;
         });
     }
     return p;

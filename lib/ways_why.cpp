@@ -195,7 +195,11 @@ reason_why explainer::of_row(std::size_t row) const {
         return why;
     }
     find_next(row, why);
-    if (came == outcome::clipped_under || came == outcome::taken_down) {
+    const bool combable = came == outcome::clipped_under && !at_.compiled().with_part(why.zone) &&
+                          std::any_of(allowed.begin(), allowed.end(), [&](const allowed_setup& s) {
+                              return at_.compiled().combed(s.setup) && s.cost < own.cost;
+                          });
+    if (!combable && (came == outcome::clipped_under || came == outcome::taken_down)) {
         why.why = chosen_for::under_mat;
         return why;
     }

@@ -38,7 +38,8 @@ class grow_back_writer {
         if (w.how == grow_back::keep_long) {
             text = g_.down.empty() ? "as planned, what is sound is kept long"
                                    : "in patches: only what is matted comes off, what is sound is "
-                                     "kept long";
+                                     "kept long: " +
+                                         more_in_words(w.more);
             if (in_mm(w.step) > in_mm(r_.rules.prices.seam_allowance.best)) {
                 text += ", with steps of up to " + show(w.step, o_.units) + " to see until then";
             }

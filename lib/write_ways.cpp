@@ -120,10 +120,25 @@ std::string ways_writer::in_short(const zones& which) const {
     strings parts;
     for (const group part :
          {group::body, group::legs, group::tail, group::feet, group::head, group::prep}) {
-        if (std::any_of(which.begin(), which.end(), [&](std::size_t i) {
-                return r_.reference.dog_body.zones[g_.zones[i].at.zone].where == part;
-            })) {
-            parts.emplace_back(part == group::prep ? "prep places" : name(part));
+        zones all;
+        zones here;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (r_.reference.dog_body.zones[g_.zones[i].at.zone].where == part) {
+                all.push_back(i);
+                if (std::find(which.begin(), which.end(), i) != which.end()) {
+                    here.push_back(i);
+                }
+            }
+        }
+        const std::string whole{part == group::prep ? "prep places" : name(part)};
+        if (here.size() > 3 && here.size() < all.size()) {
+            parts.push_back((2 * here.size() >= all.size() ? "most of the " : "some of the ") +
+                            whole);
+        } else if (!here.empty() && here.size() == all.size()) {
+            parts.push_back(whole);
+        } else {
+            const strings named = titles(here);
+            parts.insert(parts.end(), named.begin(), named.end());
         }
     }
     return listed(parts);

@@ -230,7 +230,7 @@ TEST_CASE("an ear's edge goes with the ear whose mats are clipped off", "[intake
 namespace {
 
 /// What it costs beyond the work that a mat is clipped off which could be combed out, in the words of
-/// reference/prices.toml: an hour, and two minutes for each week the coat needs to be back.
+/// reference/prices.toml: an hour, and five minutes for each week the coat needs to be back.
 work lost_by(const groom_table& t, const zone_plan& z) {
     const coat& c = coat_of(io::reference(), *t.patient.coat);
     const length wished = z.target ? std::min(*z.target, *z.now) : *z.now;
@@ -241,7 +241,7 @@ work lost_by(const groom_table& t, const zone_plan& z) {
     }
     const double weeks =
         lost ? in_mm(wished - z.leaves->best) / in_mm_per_day(c.rate.median) / 7.0 : 0.0;
-    return minutes(60) + minutes(2.0 * weeks);
+    return minutes(60) + minutes(5.0 * weeks);
 }
 
 }  // namespace

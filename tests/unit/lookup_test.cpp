@@ -399,8 +399,7 @@ TEST_CASE("what may not be used in the zone asked about stands last and says why
     // skip teeth asked for where skin is thin
     const lookup_answer skip = a.answer("7");
     CHECK_THAT(skip.never, match::ContainsSubstring("groin"));
-    CHECK_THAT(skip.never,
-               match::ContainsSubstring(std::string(reason(refusal::skip_teeth_here))));
+    CHECK_THAT(skip.never, match::ContainsSubstring(std::string(reason(refusal::skip_teeth_here))));
 }
 
 TEST_CASE("the cautions that belong to the blade", "[lookup]") {

@@ -438,8 +438,7 @@ class inspection {
             spent += c.takes;
         }
         const work limit =
-            frail() ? old_or_thin() && !t_.patient.health.empty() ? minutes(5) : minutes(10)
-                    : minutes(15);
+            frail() ? old_or_thin() && ill() ? minutes(5) : minutes(10) : minutes(15);
         for (const zone_plan& z : g_.zones) {
             z_ = &z;
             const zone& w = whole().zones[z.at.zone];
