@@ -605,7 +605,7 @@ class plan_writer {
         explain_order();
         out_ += "\nWhat it stands on\n";
         for (const stands_on& one : what_it_stands_on(g_, when, r_, o_)) {
-            say("  " + one.text + ": ", basis_words(one.why), 4);
+            say("  ", one.text + ": " + basis_words(one.why), 4);
         }
         section("Why this", why_text(beside_, g_, r_, o_));
         section("Without it", without_text(beside_, g_, r_, o_));
