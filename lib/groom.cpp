@@ -206,7 +206,10 @@ void read_mat(const groom_request& r, const made_ready& ready, const compiled_gr
         z.off_by = ready.top().setups()[k];
         z.off_leaves = ready.top().leaves(k, *r.patient.coat);
         z.off_takes = off;
-        z.how_finished = c.with_part(zone) ? finish::clip : z.how_finished;
+        if (c.with_part(zone)) {
+            z.how_finished = finish::clip;
+            z.tidied = false;
+        }
     } else if (z.mat) {
         z.when = list::before_bath;
         z.how_finished = finish::clip;

@@ -518,7 +518,7 @@ std::string ways_writer::stuck_lines(const std::vector<conflict>& all) const {
     }
     std::string text;
     for (const auto& [told, where] : by.all()) {
-        text += wrapped("  " + listed(titles(where)) + ": ", told.first, 4, o_.width);
+        text += wrapped("  ", listed(titles(where)) + ": " + told.first, 4, o_.width);
         text += told.second.empty() ? "" : wrapped("    ", told.second, 6, o_.width);
     }
     return text;
