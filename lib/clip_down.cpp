@@ -30,7 +30,10 @@ class grower {
         std::vector<grow_back_way> out;
         grow_back_way as_planned;
         as_planned.plan = g_;
-        if (!g_.down.empty()) {
+        const bool some_sound =
+            std::any_of(g_.zones.begin(), g_.zones.end(),
+                        [](const zone_plan& z) { return z.came == outcome::taken_down; });
+        if (some_sound) {
             as_planned.how = grow_back::even_part;
             as_planned.even = mm(1000.0);
             for (std::size_t i = 0; i < g_.zones.size(); ++i) {

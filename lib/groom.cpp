@@ -316,6 +316,10 @@ void read_left(const groom_request& r, groom& g) {
             z.how = by_hand(tool_kind::none);
             z.came = outcome::skin_left;
             z.why = why_left_alone(r, z);
+            if (z.mat) {
+                z.why += "; " + std::string(in_words(*z.mat)) +
+                         " is still in: a veterinarian first, no bath before";
+            }
             z.leaves = z.now ? std::optional{finished{*z.now, *z.now, *z.now}} : std::nullopt;
         }
     }

@@ -20,10 +20,9 @@ bool cut_by_sheet(const zone_plan& z) {
                         z.how_finished == finish::comb_then_scissor);
 }
 
-/// Whether a place is of the part, feet apart: they are shaped on their own.
+/// Whether a place is of the part; feet go with the legs.
 bool in_part(const groom_request& r, const zone_plan& z, part p) {
-    const zone& w = zone_of(r, z);
-    return part_of(w) == p && w.where != group::feet;
+    return part_of(zone_of(r, z)) == p;
 }
 
 }  // namespace

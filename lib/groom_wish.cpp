@@ -184,9 +184,12 @@ const mat_finding* mat_at(const dog& d, const place& p) {
 
 namespace {
 
-bool matted(const dog& d, const place& p) {
-    return std::any_of(d.mats.begin(), d.mats.end(),
-                       [&](const mat_finding& m) { return covers(m.at, p); });
+/// Whether a mat hides the finding: a scab under any; a lump only under a pelt, which is never combed out.
+bool hidden(const dog& d, const skin_finding& f) {
+    return std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
+        return covers(m.at, f.at) &&
+               (f.state != skin_state::lump || m.grade == mat_grade::pelt);
+    });
 }
 
 }  // namespace
@@ -194,7 +197,7 @@ bool matted(const dog& d, const place& p) {
 const skin_finding* hurt_at(const body& b, const dog& d, const place& p) {
     const skin_finding* beneath = nullptr;
     for (const skin_finding& f : d.skin) {
-        if (leaves_alone(b, f, p, matted(d, f.at))) {
+        if (leaves_alone(b, f, p, hidden(d, f))) {
             if (f.at.zone == p.zone) {
                 return &f;  // its own before what it is the edge of
             }
@@ -207,7 +210,7 @@ const skin_finding* hurt_at(const body& b, const dog& d, const place& p) {
 std::vector<skin_finding> bumps_at(const dog& d, const place& p) {
     std::vector<skin_finding> out;
     for (const skin_finding& f : d.skin) {
-        if (covers(f.at, p) && care_for(f.state, matted(d, f.at)) == skin_care::gone_around) {
+        if (covers(f.at, p) && care_for(f.state, hidden(d, f)) == skin_care::gone_around) {
             out.push_back(f);
         }
     }
@@ -243,7 +246,7 @@ std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p)
     const body& b = r.reference.dog_body;
     std::vector<std::string> out;
     for (const skin_finding& f : r.patient.skin) {
-        if (!leaves_alone(b, f, f.at, matted(r.patient, f.at))) {
+        if (!leaves_alone(b, f, f.at, hidden(r.patient, f))) {
             continue;
         }
         const bool touch = std::any_of(b.seams.begin(), b.seams.end(), [&](const seam& s) {

@@ -182,7 +182,8 @@ class plan_writer {
     }
     /// What a hand tool is aimed at: the wish, or today's hair where that is only tidied.
     [[nodiscard]] std::optional<length> aim_of(std::size_t i) const {
-        return g_.zones[i].tidied ? g_.zones[i].now : g_.zones[i].target;
+        const auto& leaves = g_.zones[i].leaves;
+        return leaves ? std::optional{leaves->best} : std::nullopt;
     }
     [[nodiscard]] bool same_target(std::size_t a, std::size_t b) const {
         const auto x = aim_of(a);
@@ -229,14 +230,17 @@ class plan_writer {
     void holds(const block& b) {
         // 6.4 mm: longer ones keep their distance from a fold (assumption)
         const bool far = b.how.over || in_mm(b.how.tool.stated.best) > 6.4;
-        if (b.how.kind != tool_kind::clip || (far && !in_full())) {
+        if (b.how.kind != tool_kind::clip || (b.how.over && !in_full())) {
             return;
         }
         std::vector<std::string> seen;
         for (const std::size_t i : b.zones) {
             const zone& z = zone_of(i);
+            // a long blade's gaps catch webs and folds
+            const bool near = !far || in_full() || z.has(zone_use::web);
             std::string s = in_pairs(b, i) + ", " + z.hold;
-            if (!z.hold.empty() && z.cover != skin::firm && (seen.empty() || seen.back() != s)) {
+            if (near && !z.hold.empty() && z.cover != skin::firm &&
+                (seen.empty() || seen.back() != s)) {
                 seen.push_back(std::move(s));
             }
         }
@@ -386,8 +390,12 @@ class plan_writer {
         const setup& tried = first.off_by ? *first.off_by : first.how;
         const length share = mm(r_.rules.refusal.under_mat_share.best);
         std::string more;
+        // only where a longer blade may go bare at all
+        const bool firm = std::all_of(unknown.begin(), unknown.end(), [&](std::size_t i) {
+            return zone_of(i).where != group::prep && zone_of(i).cover == skin::firm;
+        });
         for (const setup& s : setups_of(r_.tools, r_.today, r_.rules.cut)) {
-            const bool next = s.kind == tool_kind::clip && !s.over &&
+            const bool next = firm && s.kind == tool_kind::clip && !s.over &&
                               s.way == direction::with_lay && s.tool.cut == teeth::full &&
                               s.tool.stated.best > tried.tool.stated.best &&
                               s.tool.stated.best <= r_.rules.refusal.under_mat_longest.best;
@@ -400,7 +408,7 @@ class plan_writer {
         }
         say(padded(std::to_string(++line_), 3, true) + "  ",
             "try " + held(tried) +
-                " flat under the edge of the mat: " + listed(titles_of(unknown)) +
+                " flat under the edge of each mat: " + listed(titles_of(unknown)) +
                 "; if it won't pass, stop: a veterinarian decides" + more,
             5);
     }

@@ -72,7 +72,7 @@ reply visits(const asked_groom& a, const groom_request& r, const groom& g, int w
     return {a.w.ics    ? io::ics_of(c, ask)
             : a.w.json ? io::json_of(c, ask)
                        : io::text_of(c, ask, a.w.print),
-            c.blocked || !g.stuck.empty() ? answer_is_no : done};
+            c.blocked || !g.stuck.empty() || g.bath_waits() ? answer_is_no : done};
 }
 
 const unseen_dog* pointer(const std::optional<unseen_dog>& u) {
@@ -138,7 +138,7 @@ reply owners_page(const request& q, const asked_groom& a, const groom_request& r
     return {a.w.html   ? io::owner_html(m, a.w.print)
             : a.w.json ? io::owner_json(m, a.w.print)
                        : io::owner_text(m, a.w.print),
-            !g.planned() || !g.stuck.empty() ? answer_is_no : done};
+            !g.planned() || !g.stuck.empty() || g.bath_waits() ? answer_is_no : done};
 }
 
 }  // namespace
@@ -182,7 +182,7 @@ reply plan(const request& q, const surroundings& around) {
     const unseen_dog* u = pointer(unseen);
     return {a.w.json ? io::json_of(g, when, r, a.w.print, b, u)
                      : io::text_of(g, when, r, a.w.print, b, u),
-            stopped || !g.stuck.empty() ? answer_is_no : done};
+            stopped || !g.stuck.empty() || g.bath_waits() ? answer_is_no : done};
 }
 
 reply regrow(const request& q, const surroundings& around) {
@@ -216,7 +216,7 @@ reply regrow(const request& q, const surroundings& around) {
     forecast c = forecast_of(r, g, a.w.json || a.w.print.zones);
     over_all_coats(a, r, g, c);
     return {a.w.json ? io::json_of(c, r, a.w.print, u) : io::text_of(c, r, a.w.print, u),
-            g.stuck.empty() ? done : answer_is_no};
+            g.stuck.empty() && !g.bath_waits() ? done : answer_is_no};
 }
 
 }  // namespace pelage::cli

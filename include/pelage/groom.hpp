@@ -200,7 +200,8 @@ struct groom {
     /// A mat that nothing takes off is still in: no bath, and nothing after it, until it is out.
     [[nodiscard]] bool bath_waits() const {
         return std::any_of(zones.begin(), zones.end(), [](const zone_plan& z) {
-            return z.mat && !z.combed_out && z.came == outcome::stuck;
+            return z.mat && !z.combed_out &&
+                   (z.came == outcome::stuck || z.came == outcome::skin_left);
         });
     }
     /// There is work to do: no veterinarian and no owner is asked first.

@@ -82,12 +82,11 @@ enum class skin_care {
     bathed_first,  ///< the whole dog is bathed against it before anything else; the zone as planned
 };
 
-/// What is done there: inflamed, open or wet skin is left alone; a lump or a scab is gone around, but a
-/// scab under a mat can't be; fleas leave no zone.
+/// What is done there: inflamed, open or wet skin is left alone; a lump or a scab is gone around, but
+/// under a mat it can't be; fleas leave no zone.
 [[nodiscard]] constexpr skin_care care_for(skin_state s, bool matted) {
     switch (s) {
         case skin_state::lump:
-            return skin_care::gone_around;
         case skin_state::scab:
             return matted ? skin_care::left_alone : skin_care::gone_around;
         case skin_state::parasite:

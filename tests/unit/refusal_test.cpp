@@ -330,7 +330,7 @@ TEST_CASE("what the skin shows: left alone, gone around, or bathed first", "[ref
         CHECK(care_for(s, true) == skin_care::left_alone);
     }
     CHECK(care_for(skin_state::lump, false) == skin_care::gone_around);
-    CHECK(care_for(skin_state::lump, true) == skin_care::gone_around);
+    CHECK(care_for(skin_state::lump, true) == skin_care::left_alone);
     // nobody goes around a scab that a mat hides
     CHECK(care_for(skin_state::scab, false) == skin_care::gone_around);
     CHECK(care_for(skin_state::scab, true) == skin_care::left_alone);

@@ -281,8 +281,11 @@ class inspection {
         const auto& mats = t_.patient.mats;
         const bool hidden = std::any_of(mats.begin(), mats.end(),
                                         [&](const mat_finding& m) { return meet(m.at, s.at); });
+        const bool felted = std::any_of(mats.begin(), mats.end(), [&](const mat_finding& m) {
+            return meet(m.at, s.at) && m.grade == mat_grade::pelt;
+        });
         return sore.count(std::string(name(s.state))) == 1 ||
-               (s.state == skin_state::scab && hidden);
+               (s.state == skin_state::scab && hidden) || (s.state == skin_state::lump && felted);
     }
     /// Whether `p` is the edge of an ear on which that is.
     [[nodiscard]] static bool on_its_ear(const skin_finding& s, const place& p) {
