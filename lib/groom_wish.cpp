@@ -187,8 +187,7 @@ namespace {
 /// Whether a mat hides the finding: a scab under any; a lump only under a pelt, which is never combed out.
 bool hidden(const dog& d, const skin_finding& f) {
     return std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
-        return covers(m.at, f.at) &&
-               (f.state != skin_state::lump || m.grade == mat_grade::pelt);
+        return covers(m.at, f.at) && (f.state != skin_state::lump || m.grade == mat_grade::pelt);
     });
 }
 
