@@ -394,7 +394,7 @@ groom plan_groom(const groom_request& r) {
         add_cautions(r, g);
         return g;
     }
-    chosen_groom whole = choose_whole(r, ready);
+    chosen_groom whole = choose_whole(r, ready, std::move(c));
     groom g = read_plan(r, ready, std::move(whole.compiled), std::move(whole.choice));
     add_cautions(r, g);
     return g;

@@ -46,13 +46,20 @@ bool clips_jacket(const wish_list& wishes, const body& b) {
     return false;
 }
 
-const style* sheet_instead(const catalogue& c, coat_class k) {
-    const part_index parts(c.dog_body);
+namespace {
+
+const style* sheet_with(const catalogue& c, coat_class k, const part_index& parts) {
     const auto at = std::find_if(c.styles.begin(), c.styles.end(), [&](const style& s) {
         return std::find(s.coats.begin(), s.coats.end(), k) != s.coats.end() &&
                !sheet_clips_jacket(s, c.dog_body, parts);
     });
     return at == c.styles.end() ? nullptr : &*at;
+}
+
+}  // namespace
+
+const style* sheet_instead(const catalogue& c, coat_class k) {
+    return sheet_with(c, k, part_index(c.dog_body));
 }
 
 std::optional<clip_question> question_of(const groom_request& r, const made_ready& ready,
@@ -74,7 +81,7 @@ std::optional<clip_question> question_of(const groom_request& r, const made_read
     if (!jacket) {
         return std::nullopt;
     }
-    const style* fits = sheet_instead(r.reference, *r.patient.coat);
+    const style* fits = sheet_with(r.reference, *r.patient.coat, ready.top().parts());
     q.instead = fits != nullptr ? fits->id : std::string{};
     return q;
 }

@@ -240,8 +240,8 @@ compiled_groom compile(const groom_request& r) {
     return compile(r, made_ready(r));
 }
 
-chosen_groom choose_whole(const groom_request& r, const made_ready& ready) {
-    chosen_groom out{compile(r, ready), {}};
+chosen_groom choose_whole(const groom_request& r, const made_ready& ready, compiled_groom first) {
+    chosen_groom out{std::move(first), {}};
     out.choice = choose(r, ready, out.compiled, out.compiled.choice);
     // taking one part down may leave time to comb out another
     for (std::vector<part> more = beyond_share(r, ready, out.compiled, out.choice);

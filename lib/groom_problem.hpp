@@ -66,7 +66,9 @@ struct chosen_groom {
     compiled_groom compiled;
     solution choice;
 };
-[[nodiscard]] chosen_groom choose_whole(const groom_request& r, const made_ready& ready);
+/// `first` is the groom compiled with no part down.
+[[nodiscard]] chosen_groom choose_whole(const groom_request& r, const made_ready& ready,
+                                        compiled_groom first);
 
 /// The groom that a choice means, all but its cautions, consents and notes. The choice must be one of
 /// the compiled problem, or empty where there is none.

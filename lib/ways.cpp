@@ -28,7 +28,7 @@ groom_request quietly(const groom_request& r) {
 
 groom plan_again(const groom_request& r) {
     const made_ready ready(r);
-    chosen_groom whole = choose_whole(r, ready);
+    chosen_groom whole = choose_whole(r, ready, compile(r, ready));
     return read_plan(r, ready, std::move(whole.compiled), std::move(whole.choice));
 }
 
