@@ -208,7 +208,8 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     scissors = place_cost(r, z.at, finish::scissor);
 }
 
-cell cell_for(const zone_case& at, const setup& s, const finished& clipped, bool scissors_too) {
+cell cell_for(const zone_case& at, const setup& s, const finished& on_the_coat, bool scissors_too) {
+    const finished clipped = left_there(at.where, s, on_the_coat, at.request.rules.cut);
     const bool prep =
         at.where.where == group::prep && !at.plan.target && at.plan.how_finished == finish::clip;
     cell c = prep ? prep_cell(at, s, clipped) : finish_cell(at, s, clipped, scissors_too);

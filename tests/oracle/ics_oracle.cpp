@@ -95,9 +95,16 @@ TEST_CASE("a general reader of iCalendar finds every visit as it was written", "
     REQUIRE(visits.size() == c.visits.size());
     REQUIRE_FALSE(visits.empty());
     std::string fresh;
+    int last_number = 0;
     for (std::size_t i = 0; i < visits.size(); ++i) {
         const calendar_visit& v = c.visits[i];
-        CHECK(visits[i].uid == std::string(id) + "-" + iso(v.on) + "@pelage");
+        // an appointment keeps its id when it moves: they are numbered, after those that were
+        const std::string before = std::string(id) + "-visit-";
+        REQUIRE(visits[i].uid.starts_with(before));
+        const int number = std::stoi(visits[i].uid.substr(before.size()));
+        CHECK(visits[i].uid == before + std::to_string(number) + "@pelage");
+        CHECK(number == (i == 0 ? number : last_number + 1));
+        last_number = number;
         CHECK(visits[i].from == basic(v.on));
         CHECK(visits[i].to == basic(v.on + std::chrono::days{1}));
         CHECK(visits[i].stamp == "20261125T000000Z");

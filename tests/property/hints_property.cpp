@@ -446,9 +446,8 @@ class claims {
 
     static work minutes_of(const groom& g) {
         work sum = mmin(g.order_before.cost.pick_ups) + mmin(g.order_after.cost.pick_ups);
-        for (const zone_plan& z : g.zones) {
-            const bool worked = z.came != outcome::stuck && z.how.kind != tool_kind::none;
-            sum += worked ? z.takes + z.off_takes : work{};
+        for (const block& b : g.blocks) {
+            sum += b.takes;
         }
         for (const combing_out& c : g.combed) {
             sum += c.takes;
@@ -458,6 +457,9 @@ class claims {
     static std::set<std::string> tools_of(const groom& g) {
         std::set<std::string> out;
         for (const zone_plan& z : g.zones) {
+            if (z.off_by) {
+                out.insert("blade " + z.off_by->tool.id);
+            }
             if (z.how.kind == tool_kind::clip && z.came != outcome::stuck) {
                 out.insert("blade " + z.how.tool.id);
                 if (z.how.over) {
@@ -542,7 +544,8 @@ class claims {
         return std::all_of(w.dropped.begin(), w.dropped.end(), gone) &&
                std::all_of(w.taken.begin(), w.taken.end(), come);
     }
-    /// A drawer of just those tools does the dog at no more cost.
+    /// A drawer of just those tools does the dog. What it costs there is another matter: which blade is the
+    /// longest that passes, and whether a comb serves, hang on what else lies in the drawer.
     [[nodiscard]] bool kit_does(const other_way& w) const {
         table t = t_;
         const auto after = tools_of(w.plan);
@@ -551,7 +554,7 @@ class claims {
         std::erase_if(t.tools.combs,
                       [&](const kit_comb& c) { return after.count("comb " + c.spec.id) == 0; });
         const groom g = plan_groom(t.request());
-        return g.stuck == g_.stuck && g.choice.cost <= w.plan.choice.cost;
+        return g.stuck == g_.stuck;
     }
 
     void without(const without_tool& w) {
