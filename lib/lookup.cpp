@@ -173,6 +173,20 @@ void as_it_may_be(const lookup_request& r, lookup_answer& a) {
     }
 }
 
+/// Of a tool that may not go there only what may is named: what leaves as much, or else the nearest the
+/// kit has for the place.
+void only_what_may(const lookup_request& r, lookup_answer& a) {
+    const auto refused = [](const near_setup& n) { return !n.why_not.empty(); };
+    std::erase_if(a.replaces, refused);
+    std::erase_if(a.reverse, refused);
+    if (a.replaces.empty()) {
+        const double lay = lay_of(r, a.judged_on);
+        const length wanted = cut_length(a.asked.tool, lay, r.rules.cut).best;
+        a.replaces = nearest_to(r, wanted, a.judged_on, direction::with_lay);
+        std::erase_if(a.replaces, refused);
+    }
+}
+
 /// What must never be done, and a length that the coat asked about doesn't grow to.
 void add_never(const lookup_request& r, lookup_answer& a) {
     if (a.asked.what == question::form::of_length) {
@@ -195,6 +209,7 @@ void add_never(const lookup_request& r, lookup_answer& a) {
         }
     } else if (a.there.starts_with("not ")) {
         a.never = a.there;
+        only_what_may(r, a);
     }
 }
 

@@ -47,6 +47,7 @@ class plan_writer {
             question();
             return out_;
         }
+        not_clipped_as_a_rule();
         work_list(list::before_bath);
         work_list(list::after_bath);
         section("Heat, by running minutes", heat_text(g_, r_, o_));
@@ -126,6 +127,19 @@ class plan_writer {
             say("  ", "Told of its health: " + r_.patient.health + ".", 2);
         }
         say("  ", "Nothing is planned: a veterinarian sees this dog first.", 2);
+    }
+
+    /// A coat that is only carded by custom and that this plan clips, a double one apart: its owner has
+    /// agreed.
+    void not_clipped_as_a_rule() {
+        const coat& c = coat_of(r_.reference, *r_.patient.coat);
+        const bool clipped = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& z) {
+            return z.how.kind == tool_kind::clip && !z.mat &&
+                   r_.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
+        });
+        if (clipped && c.jacket == jacket_finish::card && !double_coated(c.id)) {
+            say("", c.said_first, 2);
+        }
     }
 
     /// A double coat that was to be clipped: what of it, and how the owner agrees.
