@@ -208,6 +208,7 @@ void read_mat(const groom_request& r, const made_ready& ready, const compiled_gr
         z.off_takes = off;
         if (c.with_part(zone)) {
             z.how_finished = finish::clip;
+            z.takes = once_more(once, r.rules.prices);
             z.tidied = false;
         }
     } else if (z.mat) {
@@ -363,7 +364,7 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
 groom plan_groom(const groom_request& r) {
     const made_ready ready(r);
     compiled_groom c = compile(r, ready);
-    std::vector<stop_sign> signs = signs_of(r.patient);
+    std::vector<stop_sign> signs = signs_of(r);
     if (!c.stop.empty() || !signs.empty()) {
         groom g;
         g.stop = std::move(c.stop);

@@ -112,6 +112,8 @@ class judge {
                     return std::any_of(z.around.begin(), z.around.end(),
                                        [](const auto& f) { return f.state == skin_state::scab; });
                 });
+            case caution_when::frail_felted:
+                return whole(tender(r_.patient) && ails(r_.patient) && !g_.down.empty());
         }
         return {};
     }
@@ -233,12 +235,23 @@ std::string consent_in_words(const std::string& id) {
     return id;
 }
 
+/// What comes off with the mats.
+std::string clip_down_words(const groom& g) {
+    std::string parts;
+    for (const part p : g.down) {
+        parts += (parts.empty() ? "" : " and ") + std::string(name(p));
+    }
+    return parts.empty() ? "mats are clipped off: shorter than the style in those places"
+                         : "mats are clipped off, and all of the " + parts +
+                               " with them: shorter than the style there";
+}
+
 void add_consents(const groom_request& r, const judge& j, groom& g) {
     const auto need = [&](const char* id, std::string text) {
         g.consents.push_back({id, std::move(text), agreed(r.patient, id)});
     };
     if (j.applies(caution_when::clip_under)) {
-        need("clip-down", "mats are clipped off: shorter than the style in those places");
+        need("clip-down", clip_down_words(g));
     }
     const auto beyond = [&](bool shorter) {
         return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {

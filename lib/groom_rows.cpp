@@ -267,7 +267,8 @@ bool compiler::add_part_down(std::size_t index) {
     cell c;
     c.offered = true;
     c.leaves = top_.leaves(k, coat_.id);
-    c.price = once + (z.mat ? longer_by_felt(once, *z.mat, r_.rules.prices) : once);
+    c.price = once_more(once, r_.rules.prices) +
+              (z.mat ? longer_by_felt(once, *z.mat, r_.rules.prices) : once);
     add_cell(index, k, c,
              {0, list::after_bath, {}, 0, tools_held(k, list::before_bath), r_.reasons});
     return true;

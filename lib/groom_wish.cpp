@@ -226,7 +226,32 @@ std::vector<place> fleas_on(const dog& d) {
     return out;
 }
 
-std::vector<stop_sign> signs_of(const dog& d) {
+namespace {
+
+/// Whether more of the dog than the rules allow is hurt, by clipping time; an edge counts by itself.
+bool much_is_hurt(const groom_request& r) {
+    const body& b = r.reference.dog_body;
+    std::int64_t all = 0;
+    std::int64_t hurt = 0;
+    for (std::size_t z = 0; z < b.zones.size(); ++z) {
+        for (const side s : {side::left, side::right}) {
+            const std::int64_t here = in_mmin(place_cost(r, {z, s}, finish::clip));
+            all += here;
+            const bool sore =
+                std::any_of(r.patient.skin.begin(), r.patient.skin.end(), [&](const auto& f) {
+                    return f.at.zone == z && same_side(f.at, {z, s}) &&
+                           care_for(f.state, false) == skin_care::left_alone;
+                });
+            hurt += sore ? here : 0;
+        }
+    }
+    return static_cast<double>(hurt) > r.rules.refusal.hurt_share.best * static_cast<double>(all);
+}
+
+}  // namespace
+
+std::vector<stop_sign> signs_of(const groom_request& r) {
+    const dog& d = r.patient;
     std::vector<stop_sign> out = d.signs;
     for (const mat_finding& m : d.mats) {
         const bool wound = std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
@@ -235,6 +260,9 @@ std::vector<stop_sign> signs_of(const dog& d) {
         if (wound && m.grade != mat_grade::tangle) {
             out.push_back(stop_sign::wounds);
         }
+    }
+    if (!d.skin.empty() && much_is_hurt(r)) {
+        out.push_back(stop_sign::much_skin);
     }
     std::sort(out.begin(), out.end());
     out.erase(std::unique(out.begin(), out.end()), out.end());

@@ -88,7 +88,7 @@ class wish_list {
 
 /// The signs of the stop list that hold, gravest first: those recorded, and a wound under a mat, which
 /// is a broken skin and a mat in one place.
-[[nodiscard]] std::vector<stop_sign> signs_of(const dog& d);
+[[nodiscard]] std::vector<stop_sign> signs_of(const groom_request& r);
 
 /// Titles of hurt places that touch this one.
 [[nodiscard]] std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p);

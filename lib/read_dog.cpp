@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <pelage/hair_today.hpp>
 #include <pelage/mix.hpp>
 #include <pelage/text.hpp>
 
@@ -162,6 +163,21 @@ void lay(std::vector<written<Finding>> said, std::vector<Finding>& all, Test sam
     }
 }
 
+/// Nothing under a mat is longer than the hair that is there.
+void check_free_hair(record& r, page& p, const dog& d, const selection& whom,
+                     const mat_finding& m) {
+    for (const place& at : whom.places) {
+        const auto now = m.free_hair ? hair_said(p.places.index(), d.now, at) : std::nullopt;
+        if (now && *m.free_hair > *now) {
+            r.out().add(r.at("free_hair"), errc::conflict,
+                        fmt::format("more free hair under a mat than hair today; found {} under it "
+                                    "at the {}, where the hair is {}; measure again",
+                                    show(*m.free_hair), title(p.known.dog_body, at), show(*now)));
+            return;
+        }
+    }
+}
+
 void check_mat(record& r, const mat_finding& m) {
     if (m.to_skin && (m.free_hair || m.comb_passes)) {
         r.out().add(
@@ -194,6 +210,7 @@ void get_mats(record& top, page& p, dog& d) {
         if (whom == nullptr) {
             continue;
         }
+        check_free_hair(r, p, d, *whom, m);
         const auto before = std::find_if(said.begin(), said.end(),
                                          [&](const auto& o) { return clash(*o.whom, *whom); });
         if (before != said.end()) {

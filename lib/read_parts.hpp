@@ -30,6 +30,8 @@ class place_finder {
     /// What `w` means, or null; complains of words that name nothing or several places.
     const selection* find(const word& w, faults& out);
     [[nodiscard]] const body& whole() const { return body_; }
+    /// Every word and its meaning, made on the first question.
+    [[nodiscard]] const part_index& index();
 
   private:
     const body& body_;

@@ -90,11 +90,15 @@ days_off get_days_off(record& r, std::string_view key) {
     return all;
 }
 
-const selection* place_finder::find(const word& w, faults& out) {
+const part_index& place_finder::index() {
     if (!parts_) {
         parts_.emplace(body_);
     }
-    if (const selection* s = parts_->find(w.text)) {
+    return *parts_;
+}
+
+const selection* place_finder::find(const word& w, faults& out) {
+    if (const selection* s = index().find(w.text)) {
         return s;
     }
     // looking for the nearest word takes time: a file full of faults gets fewer hints

@@ -80,6 +80,7 @@ std::vector<rule_slot> slots(refusal_rules& r) {
             {"comb-out-limit", &r.comb_out_limit, at_the_table},
             {"comb-out-frail", &r.comb_out_frail, at_the_table},
             {"oil-after", &r.oil_after, at_the_table},
+            {"hurt-share", &r.hurt_share, share},
             {"bump-longer", &r.bump_longer, small_length},
             {"bump-least", &r.bump_least, small_length},
             {"finger-covers", &r.finger_covers, any_length}};
@@ -119,6 +120,7 @@ std::vector<rule_slot> slots(price_rules& r) {
             {"felt-mat", &r.felt_mat, factor},
             {"felt-area", &r.felt_area, factor},
             {"felt-pelt", &r.felt_pelt, factor},
+            {"again", &r.again, share},
             {"clip-combable", &r.clip_combable, at_the_table},
             {"lost-week", &r.lost_week, at_the_table},
             {"part-down", &r.part_down, share},

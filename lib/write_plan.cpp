@@ -346,10 +346,12 @@ class plan_writer {
         };
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
-            if (b.off || (z.off_by && !z.mat)) {
-                if (b.off) {
-                    add(z.mat ? std::string(in_words(*z.mat)) + ", clipped off" : z.why, i);
-                }
+            if (b.off) {
+                add(z.mat ? std::string(in_words(*z.mat)) + ", clipped off" : z.why, i);
+                continue;
+            }
+            if (z.off_by && (z.came == outcome::clipped_under || z.came == outcome::taken_down)) {
+                add("once more, for what the bath raised", i);
                 continue;
             }
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||

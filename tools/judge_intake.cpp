@@ -3,6 +3,7 @@
 
 #include <utf8proc.h>
 
+#include <pelage/hair_today.hpp>
 #include <pelage/phrase.hpp>
 #include <pelage/select.hpp>
 #include <pelage/suggest.hpp>
@@ -177,6 +178,23 @@ void lay_mats(const request& q, const workplace& w, dog& d, faults& f) {
     }
 }
 
+/// What an option says of the hair may fight what a file says of a mat, and the other way round.
+void check_free_hair(const request& q, const workplace& w, const dog& d, faults& f) {
+    if (q.mats.empty() && q.now.empty()) {
+        return;
+    }
+    const body& b = w.reference.dog_body;
+    for (const mat_beyond_hair& m : mats_beyond_hair(part_index(b), d)) {
+        const mat_finding& found = d.mats[m.mat];
+        f.say(errc::conflict, std::string(q.mats.empty() ? "--now" : "--mat") +
+                                  ": more free hair under a mat than hair today; found " +
+                                  show(*found.free_hair) + " under it at the " +
+                                  title(b, found.at) + ", where the hair is " + show(m.now) +
+                                  "; measure again");
+        return;
+    }
+}
+
 constexpr const char* skin_example =
     "; write it like 'left flank irritated', 'left ribs lump 10 mm known' or 'rump fleas'";
 
@@ -297,6 +315,7 @@ bool is_plain_line(const std::string& s) {
 
 void lay_intake(const request& q, const workplace& w, dog& d, faults& f) {
     lay_mats(q, w, d, f);
+    check_free_hair(q, w, d, f);
     lay_skin(q, w, d, f);
     lay_sensitive(q, w, d, f);
     lay_alerts(q, d, f);

@@ -38,9 +38,10 @@ enum class caution_when {
     mat_in_bath,            ///< mats that aren't combed out: clipped off, or still in
     parasite,               ///< fleas were seen
     lump_new,               ///< a lump that no veterinarian has seen
-    scab                    ///< a scab that is gone around
+    scab,                   ///< a scab that is gone around
+    frail_felted            ///< old or thin-skinned, ill, and much of it felted
 };
-inline constexpr std::array<std::string_view, 26> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 27> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -65,7 +66,8 @@ inline constexpr std::array<std::string_view, 26> caution_when_names{"any-clippi
                                                                      "mat-in-bath",
                                                                      "parasite",
                                                                      "lump-new",
-                                                                     "scab"};
+                                                                     "scab",
+                                                                     "frail-felted"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }

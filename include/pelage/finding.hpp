@@ -106,12 +106,13 @@ enum class stop_sign {
     swollen_ear,
     painful_ear,  ///< with discharge
     ringworm,     ///< or mange, suspected
-    unhandled     ///< pelted, and can't be handled awake
+    unhandled,    ///< pelted, and can't be handled awake
+    much_skin     ///< red, wet or broken over much of the dog
 };
-inline constexpr std::array<std::string_view, 12> stop_sign_names{
-    "collapse",          "breath",          "gums",   "seizure",     "bleeding",
-    "hair-band",         "embedded-collar", "wounds", "swollen-ear", "painful-ear",
-    "ringworm-or-mange", "pelted-unhandled"};
+inline constexpr std::array<std::string_view, 13> stop_sign_names{
+    "collapse",          "breath",           "gums",          "seizure",     "bleeding",
+    "hair-band",         "embedded-collar",  "wounds",        "swollen-ear", "painful-ear",
+    "ringworm-or-mange", "pelted-unhandled", "much-skin-hurt"};
 [[nodiscard]] constexpr std::string_view name(stop_sign s) {
     return stop_sign_names[static_cast<std::size_t>(s)];
 }

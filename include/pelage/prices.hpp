@@ -43,6 +43,7 @@ struct price_rules {
     figure<double> felt_mat;     ///< times the clipping time, to clip a mat off
     figure<double> felt_area;    ///< the same of a matted area
     figure<double> felt_pelt;    ///< the same of a pelt
+    figure<double> again;        ///< share of the clipping time that the same blade takes once more
     figure<work> clip_combable;  ///< what clipping off costs that could have been combed out
     figure<work> lost_week;      ///< and each week the coat needs to be back at what was wished
     figure<double> part_down;    ///< share of a part clipped for mats from which it all comes down
@@ -128,6 +129,11 @@ struct price_rules {
 /// `w` on sound coat, where a mat of that grade is clipped off.
 [[nodiscard]] inline work longer_by_felt(const work& w, mat_grade g, const price_rules& p) {
     return mmin(std::llround(static_cast<double>(in_mmin(w)) * felt_factor(g, p)));
+}
+
+/// `w` on sound coat, where the same blade goes once more, after the bath, over what it clipped before.
+[[nodiscard]] inline work once_more(const work& w, const price_rules& p) {
+    return mmin(std::llround(static_cast<double>(in_mmin(w)) * p.again.best));
 }
 
 /// Time to comb out a mat of that grade; nothing for a pelt, which is never combed out.

@@ -36,6 +36,7 @@ struct refusal_rules {
     figure<length> bump_longer;  ///< hair over a lump or scab is left so much longer than its zone
     figure<length> bump_least;   ///< and never shorter than this
     figure<length> finger_covers;  ///< a lump up to this across is covered with a finger
+    figure<double> hurt_share;     ///< more of the dog than this hurt: a veterinarian first
 };
 
 /// How long a dog is combed out for: the usual limit, its low end for one that bears less, and less
@@ -139,6 +140,7 @@ enum class skin_care {
         case stop_sign::painful_ear:
         case stop_sign::ringworm:
         case stop_sign::unhandled:
+        case stop_sign::much_skin:
             break;
     }
     return false;

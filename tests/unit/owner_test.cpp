@@ -361,7 +361,8 @@ const std::vector<sign_row>& all_signs() {
         {stop_sign::swollen_ear, "ear is swollen", false, "keep the head from shaking"},
         {stop_sign::painful_ear, "ear hurts and has discharge", false, "Leave the ear alone"},
         {stop_sign::ringworm, "Ringworm or mange", false, "Keep it from other dogs"},
-        {stop_sign::unhandled, "cannot be handled awake", false, "do not sedate"}};
+        {stop_sign::unhandled, "cannot be handled awake", false, "do not sedate"},
+        {stop_sign::much_skin, "broken over much of the dog", false, "No clipper, no scissors"}};
     return rows;
 }
 
