@@ -183,6 +183,11 @@ class claims {
             t_.tools.blades.begin(), t_.tools.blades.end(), [&](const kit_blade& b) {
                 const length h = b.measured ? *b.measured : b.spec.stated.best;
                 const length room = m->free_hair ? *m->free_hair * 0.75 : mm(1.5);
+                // what is etched so goes bare in few places, whatever a patch measured
+                const std::string& etched = b.spec.etched;
+                if (etched == "15" || etched == "30" || etched == "40" || etched == "50") {
+                    return false;
+                }
                 return b.count > 0 && !b.out && b.spec.cut == teeth::full &&
                        b.spec.shape != edge::toe && b.spec.shape != edge::adjustable &&
                        h > used.tool.stated.best && h <= mm(6.4) && h <= room;
@@ -615,7 +620,8 @@ class claims {
         std::erase_if(t.patient.skin, [&](const skin_finding& s) { return meet(s.at, at); });
         const groom g = plan_groom(t.request());
         return !g.stopped() && std::all_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
-            return !meet(z.at, at) || z.came != outcome::stuck;
+            return !meet(z.at, at) ||
+                          (z.came != outcome::stuck && z.came != outcome::skin_left);
         });
     }
 
