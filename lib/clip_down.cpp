@@ -116,7 +116,6 @@ class grower {
         ways::changed_request changed(r_);
         grow_back_way w;
         w.how = how;
-        w.even = mm(1000.0);
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
             const bool clips =
@@ -139,13 +138,18 @@ class grower {
             down.between = side_of_target::nearest;
             changed.departs(r_, z.at, down);
             w.down.push_back(i);
-            w.even = shorter(w.even, *to);
         }
         if (w.down.empty()) {
             return;
         }
         w.plan = ways::plan_again(changed.of(r_, ready_));
         if (w.plan.zones.size() == g_.zones.size() && ways::no_worse_stuck(g_, w.plan)) {
+            // what the kit leaves there, not what was wished of it
+            w.even = mm(1000.0);
+            for (const std::size_t i : w.down) {
+                const zone_plan& z = w.plan.zones[i];
+                w.even = z.leaves ? shorter(w.even, z.leaves->best) : w.even;
+            }
             add(std::move(w), out);
         }
     }

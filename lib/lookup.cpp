@@ -67,6 +67,33 @@ length stops_at(const lookup_request& r, coat_class c) {
     return most;
 }
 
+bool same_thing(const setup& a, const setup& b) {
+    return a.tool.id == b.tool.id && a.tool.setting == b.tool.setting &&
+           a.over.has_value() == b.over.has_value() && (!a.over || a.over->id == b.over->id);
+}
+
+/// Nobody reverses what does with the lay: against it only where nothing with it comes near enough for a
+/// plan, and no tool both ways.
+void with_the_lay_first(std::vector<near_setup>& all, const length& near_enough) {
+    const auto with = [](const near_setup& n) { return n.how.way == direction::with_lay; };
+    const bool found = std::any_of(all.begin(), all.end(), [&](const near_setup& n) {
+        return with(n) && n.off <= near_enough && n.why_not.empty();
+    });
+    const std::vector<near_setup> before = all;
+    std::erase_if(all, [&](const near_setup& n) {
+        const auto twin = std::find_if(before.begin(), before.end(), [&](const near_setup& other) {
+            return same_thing(other.how, n.how) && other.how.way != n.how.way;
+        });
+        if (twin == before.end()) {
+            return found && !with(n);
+        }
+        return with(n) ? !found && in_hundredths(twin->off) < in_hundredths(n.off) &&
+                             twin->why_not.empty()
+                       : found || in_hundredths(n.off) >= in_hundredths(twin->off) ||
+                             !n.why_not.empty();
+    });
+}
+
 /// Setups of the kit whose finished length comes nearest to `wanted`; `way` limits the direction.
 std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted, coat_class c,
                                    const std::optional<direction>& way) {
@@ -78,13 +105,11 @@ std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted
     }
     // no cut leaves more than grows
     std::erase_if(all, [&](const near_setup& n) { return n.leaves.best > stops_at(r, c); });
+    if (!way) {
+        with_the_lay_first(all, tolerance(wanted, false, r.rules.prices));
+    }
     keep_nearest(all, !r.where.empty(), how_many_near);
     return all;
-}
-
-bool same_thing(const setup& a, const setup& b) {
-    return a.tool.id == b.tool.id && a.tool.setting == b.tool.setting &&
-           a.over.has_value() == b.over.has_value() && (!a.over || a.over->id == b.over->id);
 }
 
 /// In place of another: what may be used, is at hand, has as good teeth and errs on the longer side.

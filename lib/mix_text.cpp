@@ -322,7 +322,7 @@ class parser {
     using maybe = std::optional<parsed>;
 
     void fail(const token& at, errc code, std::string text) {
-        wrong_.push_back({"mix", 1, at.column, code, std::move(text)});
+        wrong_.push_back({"the mix", 0, at.column, code, std::move(text)});
     }
     [[nodiscard]] const token& now() const { return all_[next_]; }
     token take() { return all_[next_ + 1 < all_.size() ? next_++ : next_]; }

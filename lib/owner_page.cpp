@@ -10,6 +10,7 @@
 #include <pelage/refusal.hpp>
 #include <pelage/text.hpp>
 
+#include "consent_words.hpp"
 #include "groom_wish.hpp"
 #include "layout.hpp"
 #include "owner_question.hpp"
@@ -547,23 +548,46 @@ class page_maker {
         const auto back = [&](const grow_back_way& w) {
             return "back at " + long_as(w.to) + " " + weeks_in_words(w.back_in[0], w.back_in[2]);
         };
-        if (all.size() == 1) {
+        strings choices;
+        for (const grow_back_way& w : all) {
+            if (!gains_nothing(w)) {
+                choices.push_back(
+                    w.how == grow_back::keep_long
+                        ? "Keep the rest long. What is short shows until it has grown: " + back(w) +
+                              "."
+                        : "Take the " + named(w.down) + " down to about " +
+                              even_in_words(w, o_.units) +
+                              " too, so that it all grows back even: " + back(w) + ".");
+            }
+        }
+        if (choices.size() == 1) {
             page_.sections.back().lines.push_back("It grows: it will be " + back(all.front()) +
                                                   ".");
             return;
         }
         page_section& s = add("While it grows back: please choose");
         s.how = lines_as::boxes;
-        for (const grow_back_way& w : all) {
-            std::string line =
-                w.how == grow_back::keep_long
-                    ? "Keep the rest long. What is short shows until it has grown: " + back(w) + "."
-                    : "Take the " + named(w.down) + " down to about " + long_as(w.even) +
-                          " too, so that it all grows back even: " + back(w) + ".";
-            if (std::find(s.lines.begin(), s.lines.end(), line) == s.lines.end()) {
-                s.lines.push_back(std::move(line));
+        s.lines = std::move(choices);
+    }
+
+    /// Whether a way before it comes to the same lengths in the same weeks and takes less coat off.
+    [[nodiscard]] bool gains_nothing(const grow_back_way& w) const {
+        const auto same = [&](const grow_back_way& other) {
+            return other.how != grow_back::keep_long &&
+                   even_in_words(other, o_.units) == even_in_words(w, o_.units) &&
+                   long_as(other.to) == long_as(w.to) &&
+                   weeks_in_words(other.back_in[0], other.back_in[2]) ==
+                       weeks_in_words(w.back_in[0], w.back_in[2]);
+        };
+        for (const grow_back_way& other : *m_.grow_back) {
+            if (&other == &w) {
+                return false;
+            }
+            if (w.how != grow_back::keep_long && same(other)) {
+                return true;
             }
         }
+        return false;
     }
 
     // ---- when back ----
@@ -579,22 +603,17 @@ class page_maker {
             return;
         }
         const back& b = *m_.when;
-        s.says.push_back("Please come back by " + day_of(b.in) + ".");
+        s.says.push_back("Please come back by " + day_of(b.in) + assumed() + ".");
         const std::string fine = odds(b.asked) + " dogs like yours";
         if (!mats_by_length(coat_)) {
-            const bool doubled = double_coated(coat_.id);
-            s.says.push_back(
-                std::string("This coat does not mat as it gets long. ") +
-                (doubled ? "But dead hair packs in it, so it wants combing out by then."
-                         : "But it should not go longer without a good brush and a look at "
-                           "its skin."));
+            s.says.push_back(unmatting());
         } else if (b.why == visit_kind::usual) {
             s.says.push_back("A coat of this kind should not go longer. " + fine +
                              " have no mats before then.");
         } else if (b.why == visit_kind::brush_out) {
             s.says.push_back("What is kept long holds till then" + held_by() +
                              ". Then it needs a bath and a brush down to the skin.");
-            if (b.full_groom > b.in + day(7.0)) {
+            if (full_groom_told(b)) {
                 s.says.push_back("The full groom is due by " + day_of(b.full_groom) + ": " + fine +
                                  " have no mats till then.");
             }
@@ -602,8 +621,8 @@ class page_maker {
             strings soon;
             soonest(3, soon);
             s.says.push_back(
-                fine + ", " + brushed() +
-                ", have no mats till then. After that the hair gets long enough to mat." +
+                fine + (r_.patient.brushing_said ? ", " + brushed() + "," : "") +
+                " have no mats till then. After that the hair gets long enough to mat." +
                 (soon.empty() ? "" : " It starts here: " + listed(soon) + "."));
         }
         if (!g_.stuck.empty()) {
@@ -612,25 +631,45 @@ class page_maker {
         better_habit(b);
     }
 
-    /// How dogs are brushed of which the date is true: as the owner does, where that is told.
-    [[nodiscard]] std::string brushed() const {
+    /// What is said of a coat that doesn't mat as it grows; not that of one that came with mats.
+    [[nodiscard]] std::string unmatting() const {
+        const bool matted = !r_.patient.mats.empty();
+        const std::string begun = matted ? "" : "This coat does not mat as it gets long. But ";
+        const std::string coat = matted ? "this coat" : "it";
+        return sentence_case(
+            begun + (double_coated(coat_.id)
+                         ? "dead hair packs in " + coat + ", so it wants combing out by then."
+                         : coat + " should not go longer without a good brush and a look at its "
+                                  "skin."));
+    }
+    /// What the date takes for granted of brushing, where nobody said.
+    [[nodiscard]] std::string assumed() const {
         const dog& d = r_.patient;
-        if (d.brushing_said) {
-            return d.brushed.how_often == habit::none ? "with no brushing at home"
-                   : d.brushed.to_skin                ? "brushed as you do now"
-                                                      : "brushed on top only, as you do now";
+        if (d.brushing_said || !mats_by_length(coat_)) {
+            return {};
         }
-        return counted(d.brushed) == habit::none
-                   ? "with no brushing at home"
-                   : "brushed " + often(counted(d.brushed)) + " down to the skin";
+        return counted(d.brushed) == habit::none ? ", even if no one brushes at home"
+                                                 : ", if you brush " + often(counted(d.brushed)) +
+                                                       " down to the skin: we took that as given";
+    }
+    /// A full groom within the week after makes two visits of one.
+    [[nodiscard]] static bool full_groom_told(const back& b) {
+        return b.why == visit_kind::brush_out && b.full_groom > b.in + day(7.0);
+    }
+
+    /// How dogs are brushed of which the date is true, where the owner told.
+    [[nodiscard]] std::string brushed() const {
+        const auto& b = r_.patient.brushed;
+        return b.how_often == habit::none ? "with no brushing at home"
+               : b.to_skin                ? "brushed as you do now"
+                                          : "brushed on top only, as you do now";
     }
     /// On what it hangs that hair kept long doesn't mat before its brushing out.
     [[nodiscard]] std::string held_by() const {
         const dog& d = r_.patient;
         return counted(d.brushed) == habit::none ? " if today's combing out reached the skin"
-               : d.brushing_said
-                   ? " if you brush as you do now"
-                   : " if you brush it " + often(counted(d.brushed)) + " down to the skin";
+               : d.brushing_said                 ? " if you brush as you do now"
+                                                 : "";
     }
 
     /// What a little more brushing would win.
@@ -640,13 +679,17 @@ class page_maker {
         }
         for (const habit_forecast& h : m_.ahead->habits) {
             const bool more = h.habit.how_often > counted(r_.patient.brushed);
-            if (more && h.habit.how_often >= habit::two_or_three && h.when.in > b.in + day(6.0)) {
-                // what is held by brushing has no chance of its own
-                const bool held = h.when.why == visit_kind::brush_out || !mats_by_length(coat_);
-                page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
-                                                     ", down to the skin, " +
-                                                     (held ? "it" : odds(h.when.asked)) +
-                                                     " may wait until " + day_of(h.when.in) + ".");
+            // what is held by brushing has no chance of its own, and is no full groom
+            const bool held = h.when.why == visit_kind::brush_out || !mats_by_length(coat_);
+            const days without = full_groom_told(b) && !held ? b.full_groom : b.in;
+            if (more && h.habit.how_often >= habit::two_or_three &&
+                h.when.in > without + day(6.0)) {
+                page_.sections.back().says.push_back(
+                    "If you brush " + often(h.habit.how_often) + ", down to the skin, " +
+                    (full_groom_told(b) && held ? "the bath and brush-out"
+                     : held                     ? "it"
+                                                : odds(h.when.asked)) +
+                    " may wait until " + day_of(h.when.in) + ".");
                 return;
             }
         }
@@ -893,7 +936,10 @@ class page_maker {
 
     [[nodiscard]] std::string plainly(const consent& c) const {
         if (c.id == "clip-down") {
-            return "Mats may be clipped off short. Skin under mats can be red, bruised or sore "
+            const std::string where = shorter_by_mats(g_, r_);
+            return "Mats may be clipped off short. " +
+                   (where.empty() ? "" : "These come out shorter than you asked: " + where + ". ") +
+                   "Skin under mats can be red, bruised or sore "
                    "and may get a nick. Sores can come to light. The dog may feel odd for a while.";
         }
         if (c.id == "frail-dog") {

@@ -6,10 +6,49 @@
 #include <pelage/refusal.hpp>
 #include <pelage/text.hpp>
 
+#include "groom_wish.hpp"
+
 namespace pelage::io {
 
 std::string finding_words(const skin_finding& f, length_unit u) {
     return in_words(f, f.size ? show(*f.size, u) : std::string{});
+}
+
+namespace {
+
+/// The state as it is where a place is left alone for it; a lump or a scab only if a mat is over it.
+std::string_view left_for(skin_state s) {
+    switch (s) {
+        case skin_state::irritated:
+            return "red, sore skin";
+        case skin_state::broken:
+            return "broken skin, a wound";
+        case skin_state::wet:
+            return "wet, raw skin";
+        case skin_state::lump:
+            return "a lump under a mat";
+        case skin_state::scab:
+            return "a scab under a mat";
+        case skin_state::parasite:
+            break;
+    }
+    return "fleas";
+}
+
+}  // namespace
+
+std::string left_alone_words(const zone_plan& z, const groom_request& r) {
+    const body& b = r.reference.dog_body;
+    std::string text;
+    if (z.edge_of_hurt) {
+        const skin_finding* f = hurt_at(b, r.patient, z.at);
+        text = "belongs to the " + title(b, f->at) + " (" + std::string(left_for(*z.hurt)) +
+               "): left alone, too";
+    } else {
+        text = std::string(left_for(*z.hurt)) + ": left alone, for a veterinarian to see";
+    }
+    return text +
+           (z.mat ? "; " + std::string(in_words(*z.mat)) + " is still in, so no bath before" : "");
 }
 
 std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r) {

@@ -10,6 +10,10 @@ namespace pelage::io {
 /// "a known lump of 10 mm".
 [[nodiscard]] std::string finding_words(const skin_finding& f, length_unit u);
 
+/// Why hurt skin, or the edge of it, is left alone: "wet, raw skin: left alone, for a veterinarian to
+/// see". `z` is left for its skin (outcome::skin_left).
+[[nodiscard]] std::string left_alone_words(const zone_plan& z, const groom_request& r);
+
 /// How long the hair over a lump or scab of a zone is left; nothing where the zone isn't cut.
 [[nodiscard]] std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r);
 

@@ -37,7 +37,14 @@ std::string basis_words(const evidence& e) {
 
 std::string when_in_words(const back& b, const groom_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
-    const std::string brushing = brushing_of(r.patient);
+    // what nobody told is said once, with the date that hangs on it
+    const std::string assumed = r.patient.brushing_said
+                                    ? std::string{}
+                                    : " if " + title(r.patient.brushed) +
+                                          (r.patient.upkeep_assumed ? ", as the sheet assumes"
+                                                                    : " (nothing is said of it)");
+    const std::string brushing = r.patient.brushing_said ? title(r.patient.brushed) : "";
+    const std::string who = brushing.empty() ? " such dogs" : " such dogs, " + brushing + ",";
     // short of the usual interval only a coat that mats, too, among those it may have, sets a date
     if (!mats_by_length(c) && b.why == visit_kind::usual) {
         return "Back by " + on_day(b.in, o) + ", the usual interval of a " + c.title +
@@ -45,20 +52,20 @@ std::string when_in_words(const back& b, const groom_request& r, const print_opt
                (double_coated(c.id) ? ", but loose undercoat packs where it isn't combed out."
                                     : ".");
     }
-    std::string s = "Back by " + on_day(b.in, o) + ". ";
+    std::string s = "Back by " + on_day(b.in, o) + assumed + ". ";
     if (b.why == visit_kind::usual) {
         s += "That is the usual interval of this coat; " + odds(b.asked) +
              " such dogs don't reach their matting-prone length before.";
-        return s + " (" + brushing + ")";
+        return s + (brushing.empty() ? "" : " (" + brushing + ")");
     }
-    const std::string fine = odds(b.asked) + " such dogs, " + brushing + ", are fine until then";
+    const std::string fine = odds(b.asked) + who + " are fine until then";
     const std::string holder = counted(r.patient.brushed) == habit::none
                                    ? "today's combing out, if it reached the skin,"
                                    : "brushing";
     // a full groom within the week after makes two visits of one
     if (b.why == visit_kind::brush_out && b.full_groom <= b.in + day(7.0)) {
-        s += "What is kept long is held by " + holder + " until then. " + odds(b.asked) +
-             " such dogs, " + brushing + ", need no full groom before ";
+        s += "What is kept long is held by " + holder + " until then. " + odds(b.asked) + who +
+             " need no full groom before ";
         return s + (b.full_groom > b.in ? on_day(b.full_groom, o) + ": one visit does both."
                                         : "that day either: one visit does both.");
     }
@@ -66,7 +73,8 @@ std::string when_in_words(const back& b, const groom_request& r, const print_opt
         s += "What is kept long is held by " + holder +
              " until then; then a bath and a brush to the skin are due, and again as often. Full "
              "groom by " +
-             on_day(b.full_groom, o) + " (" + odds(b.asked) + ", " + brushing + ").";
+             on_day(b.full_groom, o) + ", for " + odds(b.asked) + " such dogs" +
+             (brushing.empty() ? "." : ", " + brushing + ".");
         return s;
     }
     s += fine;

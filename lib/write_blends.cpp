@@ -16,8 +16,10 @@ namespace {
 
 using zone_list = std::vector<std::size_t>;
 
-/// Zones blended into zones, all by the same hand movement: "thighs and stifles into rump and flanks".
+/// Zones of one length blended into zones of one length, in words: "25 mm" into "13 mm".
 struct patch {
+    std::string from_length;
+    std::string into_length;
     zone_list from;
     zone_list into;
 };
@@ -48,18 +50,20 @@ void add(zone_list& l, const zone_list& more) {
     }
 }
 
-/// Adds one pair; patches that share a zone with it become one.
-void add(std::vector<patch>& patches, std::size_t from, std::size_t into) {
-    patch whole{{from}, {into}};
-    const auto touched = [&](const patch& p) { return has(p.from, from) || has(p.into, into); };
-    for (const patch& p : patches) {
-        if (touched(p)) {
-            add(whole.from, p.from);
-            add(whole.into, p.into);
-        }
-    }
-    patches.erase(std::remove_if(patches.begin(), patches.end(), touched), patches.end());
-    patches.push_back(std::move(whole));
+std::string left_in_words(const zone_plan& z, length_unit u) {
+    return z.leaves ? show(z.leaves->best, u) : std::string{};
+}
+
+/// Adds one pair to those of the same two lengths.
+void add(std::vector<patch>& patches, const groom& g, const blend& b, length_unit u) {
+    const std::string from = left_in_words(g.zones[b.from], u);
+    const std::string into = left_in_words(g.zones[b.into], u);
+    const auto alike = std::find_if(patches.begin(), patches.end(), [&](const patch& p) {
+        return p.from_length == from && p.into_length == into;
+    });
+    patch& p = alike != patches.end() ? *alike : patches.emplace_back(patch{from, into, {}, {}});
+    add(p.from, b.from);
+    add(p.into, b.into);
 }
 
 std::string how_of(const blend& b) {
@@ -74,21 +78,21 @@ std::string how_of(const blend& b) {
     return text;
 }
 
-/// "about 2 cm", "about 1 to 3 cm", or in inches: a width is worked by eye.
+/// "20 mm", "10 to 30 mm", or in inches: a width is worked by eye.
 std::string wide(const way& w, length_unit u) {
     if (u == length_unit::inch) {
         const std::string least = show(w.narrow, u);
         const std::string most = show(w.wide, u);
-        return "about " + (least == most ? most : least + " to " + most);
+        return least == most ? most : least + " to " + most;
     }
-    const auto cm = [](const length& l) {
-        return std::to_string(std::max(1L, std::lround(in_mm(l) / 10.0)));
+    const auto tens = [](const length& l) {
+        return std::to_string(10L * std::max(1L, std::lround(in_mm(l) / 10.0)));
     };
-    const std::string most = cm(w.wide);
-    return "about " + (cm(w.narrow) == most ? "" : cm(w.narrow) + " to ") + most + " cm";
+    const std::string most = tens(w.wide);
+    return (tens(w.narrow) == most ? "" : tens(w.narrow) + " to ") + most + " mm";
 }
 
-std::vector<way> ways_of(const groom& g, list when) {
+std::vector<way> ways_of(const groom& g, list when, length_unit u) {
     std::vector<way> ways;
     for (const blend& b : g.blends) {
         const bool clipped = g.zones[b.from].how.kind == tool_kind::clip ||
@@ -102,7 +106,7 @@ std::vector<way> ways_of(const groom& g, list when) {
         way& w = alike != ways.end()
                      ? *alike
                      : ways.emplace_back(way{how, !b.between, {}, b.width, b.width});
-        add(w.patches, b.from, b.into);
+        add(w.patches, g, b, u);
         w.narrow = shorter(w.narrow, b.width);
         w.wide = longer(w.wide, b.width);
     }
@@ -114,28 +118,44 @@ std::vector<way> ways_of(const groom& g, list when) {
 }  // namespace
 
 std::string blend_lines(const groom& g, const groom_request& r, list when, const print_options& o) {
-    const auto titles = [&](const zone_list& zones) {
-        std::vector<place> places;
-        for (const std::size_t i : zones) {
-            places.push_back(g.zones[i].at);
+    const body& b = r.reference.dog_body;
+    // three places or more of a part are that part: they are blended where the two parts meet
+    const auto named = [&](const zone_list& zones) {
+        std::vector<std::string> names;
+        for (const group one : {group::body, group::legs, group::feet, group::tail, group::head}) {
+            std::vector<place> here;
+            for (const std::size_t i : zones) {
+                if (b.zones[g.zones[i].at.zone].where == one) {
+                    here.push_back(g.zones[i].at);
+                }
+            }
+            constexpr std::size_t few = 2;
+            const std::vector<std::string> all = titles(b, here);
+            if (all.size() > few) {
+                names.emplace_back(name(one));
+            } else {
+                names.insert(names.end(), all.begin(), all.end());
+            }
         }
-        std::vector<std::string> names = pelage::titles(r.reference.dog_body, places);
-        for (std::string& name : names) {
-            name = (name.starts_with("behind") ? "the hair " : "") + name;
-        }
-        return listed(names);
+        return joined(names, ", ");
     };
     std::string out;
-    for (const way& w : ways_of(g, when)) {
-        zone_list edges;
-        std::string pairs;
-        for (const patch& p : w.patches) {
-            add(edges, p.from);
-            pairs += (pairs.empty() ? "" : "; ") + titles(p.from) + " into " + titles(p.into);
+    for (const way& w : ways_of(g, when, o.units)) {
+        std::string text = w.how + ", over " + wide(w, o.units) + ": ";
+        if (w.by_hand) {
+            zone_list edges;
+            for (const patch& p : w.patches) {
+                add(edges, p.from);
+            }
+            text += named(edges) + " into what is shorter beside";
+        } else {
+            std::string pairs;
+            for (const patch& p : w.patches) {
+                pairs += (pairs.empty() ? "from " : "; from ") + p.from_length + " (" +
+                         named(p.from) + ") to " + p.into_length + " (" + named(p.into) + ")";
+            }
+            text += pairs;
         }
-        const std::string text = w.how +
-                                 (w.by_hand ? " into what is shorter beside them, " : ", ") +
-                                 wide(w, o.units) + " wide: " + (w.by_hand ? titles(edges) : pairs);
         out += wrapped("  blend by ", text, 5, o.width);
     }
     return out;

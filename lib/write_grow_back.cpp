@@ -20,6 +20,27 @@ std::string weeks_in_words(const days& early, const days& late) {
     return "in " + (first == last ? "about " + to : std::to_string(first) + " to " + to);
 }
 
+std::string even_in_words(const grow_back_way& w, length_unit u) {
+    length least = w.even;
+    length most = w.even;
+    for (const std::size_t i : w.down) {
+        if (const auto& leaves = w.plan.zones[i].leaves) {
+            least = shorter(least, leaves->best);
+            most = longer(most, leaves->best);
+        }
+    }
+    const std::string to = show(most, u);
+    std::string from = show(least, u);
+    if (from == to) {
+        return to;
+    }
+    constexpr std::string_view unit = " mm";  // said once
+    if (u == length_unit::mm && from.ends_with(unit)) {
+        from.resize(from.size() - unit.size());
+    }
+    return from + " to " + to;
+}
+
 namespace {
 
 std::string more_in_words(const work& w) {
@@ -46,7 +67,7 @@ class grow_back_writer {
         } else {
             const bool planned = w.how == grow_back::even_part && !g_.down.empty();
             text = (planned ? "as planned, " : "") + even_places(w) + " taken down too, to about " +
-                   show(w.even, o_.units) + ", to come back in one length" +
+                   even_in_words(w, o_.units) + ", to come back in one length" +
                    (planned ? "" : ": " + more_in_words(w.more));
         }
         text += "; " + back(w);

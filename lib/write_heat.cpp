@@ -53,7 +53,11 @@ std::string heat_text(const groom& g, const groom_request& r, const print_option
                                               : " after the bath");
     };
     for (const hot_run& h : runs) {
-        const std::string minutes = detail::fixed(in_minutes(h.runs), 0) + " min";
+        const std::string in_all = detail::fixed(in_minutes(h.runs), 0);
+        const std::string minutes = in_all + " min";
+        if (in_all == "0") {
+            continue;
+        }
         if (h.oil_at.empty()) {
             short_ones += (short_ones.empty() ? "" : ", ") + called(h) + ": " + minutes;
             continue;

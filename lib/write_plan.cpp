@@ -6,6 +6,7 @@
 #include <pelage/phrase.hpp>
 
 #include "chance_words.hpp"
+#include "consent_words.hpp"
 #include "first_lines.hpp"
 #include "layout.hpp"
 #include "skin_words.hpp"
@@ -487,9 +488,11 @@ class plan_writer {
             const zone_plan& z = g_.zones[i];
             if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
                 (z.came == outcome::left_by_sheet && z.withheld)) {
+                const std::string why =
+                    z.came == outcome::skin_left ? left_alone_words(z, r_) : z.why;
                 const auto at = std::find_if(by_reason.begin(), by_reason.end(),
-                                             [&](const auto& one) { return one.first == z.why; });
-                (at == by_reason.end() ? by_reason.emplace_back(z.why, std::vector<std::size_t>{})
+                                             [&](const auto& one) { return one.first == why; });
+                (at == by_reason.end() ? by_reason.emplace_back(why, std::vector<std::size_t>{})
                                        : *at)
                     .second.push_back(i);
             }
@@ -555,8 +558,12 @@ class plan_writer {
         }
         out_ += "\nThe owner agrees in writing\n";
         for (const consent& c : g_.consents) {
+            const std::string where = c.id == "clip-down" ? shorter_by_mats(g_, r_) : "";
             say(c.given ? "  agreed: " : "  ask: ",
-                c.text + (c.given ? "" : " (once signed: --consent " + c.id + ")"), 7);
+                (where.empty() ? c.text
+                               : "mats are clipped off; shorter than the style: " + where) +
+                    (c.given ? "" : " (once signed: --consent " + c.id + ")"),
+                7);
         }
     }
 
@@ -574,6 +581,12 @@ class plan_writer {
         out_ += "\nTaken as given\n";
         for (const std::string& n : g_.notes) {
             say("  ", n, 4);
+        }
+        if (!r_.patient.health.empty()) {
+            say("  ",
+                "no advice is held for what was told of its health: the cautions are those of any "
+                "dog that ails; ask its owner or veterinarian what it needs",
+                4);
         }
         say("  ",
             o_.explain
@@ -594,9 +607,10 @@ class plan_writer {
             const std::string off =
                 z.target && z.leaves ? number(gap(z.leaves->best, *z.target)) : "";
             const std::string how = z.came == outcome::stuck ? "-" : title(z.how);
+            const std::string why = z.came == outcome::skin_left ? left_alone_words(z, r_) : z.why;
             t.rows.push_back({title_of(i), z.target ? show(*z.target, o_.units) : "",
                               z.leaves ? show(*z.leaves, o_.units) : "", off == "0" ? "" : off,
-                              how + (z.why.empty() ? "" : "; " + z.why)});
+                              how + (why.empty() ? "" : "; " + why)});
         }
         return t;
     }

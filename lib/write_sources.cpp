@@ -84,6 +84,8 @@ std::string text_of(const diagnostics& all, std::size_t most) {
         out += d.file;
         if (d.line > 0) {
             out += ":" + std::to_string(d.line) + ":" + std::to_string(d.column);
+        } else if (d.column > 0) {  // words of an option are no file
+            out += ", character " + std::to_string(d.column);
         }
         out += (d.file.empty() ? "error: " : ": error: ") + d.text + "\n";
     }

@@ -36,7 +36,7 @@ struct grow_back_way {
     work more{};    ///< minutes of work against the plan; below zero means less
     work dearer{};  ///< cost as plans are compared
     std::vector<std::size_t> down;  ///< places taken down with the mats, indices into groom::zones
-    length even{};                  ///< what they are taken down to; 0 where nothing is
+    length even{};                  ///< what is left there, the shortest of it; 0 where nothing is
     length step{};                  ///< the greatest step left between neighbours
     std::size_t last = 0;           ///< the place that is back last, index into groom::zones
     length from{};                  ///< what is left there
