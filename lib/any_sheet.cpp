@@ -13,6 +13,7 @@
 #include "groom_again.hpp"
 #include "groom_cells.hpp"
 #include "groom_wish.hpp"
+#include "words_plan.hpp"
 
 namespace pelage {
 
@@ -83,8 +84,10 @@ class trial_maker {
             return t;
         }
         if (!t.plan.stop.empty()) {
-            t.against.push_back({objection::mats, "felted to the skin at the " + some(t.plan.stop) +
-                                                      ": a veterinarian's"});
+            t.against.push_back(
+                {objection::mats, "felted to the skin at the " +
+                                      some(titles(r_.reference.dog_body, t.plan.stop)) +
+                                      ": a veterinarian's"});
             return t;
         }
         if (!t.plan.stuck.empty()) {
@@ -118,7 +121,8 @@ class trial_maker {
     void stuck(sheet_trial& t, const groom& why) const {
         std::map<std::string, std::vector<std::string>> by_reason;
         for (const std::size_t i : why.stuck) {
-            by_reason[why.zones[i].why].push_back(title_of(why.zones[i]));
+            by_reason[io::cause_words(r_, why.zones[i], length_unit::mm)].push_back(
+                title_of(why.zones[i]));
         }
         for (const auto& [reason, places] : by_reason) {
             t.against.push_back({objection::skin_or_rules,
@@ -171,7 +175,7 @@ class trial_maker {
                 mats.push_back(title_of(z) + " " + show(z.leaves->best) + " instead of " +
                                show(*aim));
             } else if (z.came == outcome::hair_shorter && off) {
-                hair[z.why].push_back(title_of(z));
+                hair[io::cause_words(r_, z, length_unit::mm)].push_back(title_of(z));
             } else if (z.came == outcome::off_target && !reachable(z, ask)) {
                 kit_misses.push_back(title_of(z) + " " + show(z.leaves->best) + " instead of " +
                                      show(*aim));

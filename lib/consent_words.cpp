@@ -65,4 +65,34 @@ std::string shorter_by_mats(const groom& g, const groom_request& r) {
     return joined(said, "; ");
 }
 
+std::string consent_words(const consent& c, const groom& g, const groom_request& r) {
+    switch (c.what) {
+        case consent_for::mats_off: {
+            const std::string where = shorter_by_mats(g, r);
+            return where.empty() ? "mats are clipped off: shorter than the style in those places"
+                                 : "mats are clipped off; shorter than the style: " + where;
+        }
+        case consent_for::other_length:
+            return std::string(
+                       "nothing in the kit leaves the length agreed: some places come "
+                       "out ") +
+                   (c.shorter ? c.longer ? "shorter, others longer" : "shorter" : "longer");
+        case consent_for::double_jacket:
+            return std::string("clipping a double coat: it may grow back slowly or changed") +
+                   (c.withheld ? "; until then what the sheet clips is not clipped" : "");
+        case consent_for::strip_jacket:
+            return "clipping instead of hand-stripping: softer coat, paler colour";
+        case consent_for::frail:
+            return "an old, ill or thin-skinned dog is groomed: it tires and is hurt more easily, "
+                   "and the groom stops early if it has had enough";
+        case consent_for::show_blades:
+            return "very short blades on clean face and feet (show finish)";
+        case consent_for::by_sheet:
+            break;
+    }
+    return c.id == "clip-jacket"
+               ? "the jacket is clipped, not hand-stripped or carded: its coat may change"
+               : c.id;
+}
+
 }  // namespace pelage::io

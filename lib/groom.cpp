@@ -2,7 +2,6 @@
 #include <array>
 
 #include <pelage/groom.hpp>
-#include <pelage/text.hpp>
 
 #include "groom_blends.hpp"
 #include "groom_cautions.hpp"
@@ -27,16 +26,11 @@ const zone& zone_of(const groom_request& r, const zone_plan& z) {
     return r.reference.dog_body.zones[z.at.zone];
 }
 
-std::string miss_in_words(const zone_plan& z) {
-    const length off = gap(z.leaves->best, *z.target);
-    return show(off) + (z.leaves->best < *z.target ? " shorter" : " longer") + " than asked";
-}
-
-/// When hair too short today will be about as long as wished: "; there in 20 to 45 days".
-std::string there_in(const groom_request& r, const zone_plan& z) {
+/// When hair too short today will be about as long as wished; nothing on a coat that only sheds.
+std::optional<hair_wait> wait_for(const groom_request& r, const zone_plan& z) {
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     if (c.kind != cycle::growing) {
-        return {};
+        return std::nullopt;
     }
     const rate_law law = r.learned != nullptr ? r.learned->next
                          : r.patient.measured.empty()
@@ -46,9 +40,7 @@ std::string there_in(const groom_request& r, const zone_plan& z) {
     const length most = terminal_at(c, zone_of(r, z).id).best;
     const days early = reach_quantile(*z.now, near, most, law, 0.1);
     const days late = reach_quantile(*z.now, near, most, law, 0.9);
-    return is_never(late) ? "; this coat may never get there"
-                          : "; about there in " + detail::fixed(in_days(early), 0) + " to " +
-                                detail::fixed(in_days(late), 0) + " days";
+    return hair_wait{is_never(late), early, late};
 }
 
 /// One row of the problem, its choice made.
@@ -88,72 +80,52 @@ void tell_miss(const chosen_row& at, zone_plan& z) {
             nearest = &u;
         }
     }
-    if (nearest == nullptr) {
-        z.why = "the nearest that may be used here, " + miss_in_words(z);
-        return;
+    z.why = {};
+    z.why.what = cause::missed;
+    z.why.proven = at.proven;
+    if (nearest != nullptr) {
+        z.nearer = nearest->leaves;
+        z.why.nearest = *nearest->how;
+        z.why.more = place_work(at.r, z.at, finish::scissor) - z.takes;
     }
-    z.nearer = nearest->leaves;
-    z.why = miss_in_words(z) + (at.proven ? ", which costs least on the whole; " : "; ");
-    if (nearest->how->kind == tool_kind::scissors) {
-        const work more = place_work(at.r, z.at, finish::scissor) - z.takes;
-        z.why += "scissoring would leave " + show(nearest->leaves);
-        z.why += in_mmin(more) >= 500
-                     ? " and take " + detail::fixed(in_minutes(more), 0) + " min more here"
-                     : std::string{};
-        return;
-    }
-    const bool left = nearest->how->kind == tool_kind::none;
-    const std::string what =
-        left ? "left as it is it would be"
-             : (held(*nearest->how) == held(z.how) ? title(*nearest->how) : held(*nearest->how)) +
-                   " would leave";
-    z.why += what + " " + show(nearest->leaves);
 }
 
 /// Why it isn't the blade that the sheet names.
-std::string why_not_named(const chosen_row& at, const zone_plan& z) {
+not_named why_not_named(const chosen_row& at, const zone_plan& z) {
     const std::string& id = *z.blade_wish;
     const kit_blade* have = find_blade(at.r.tools, id);
     if (have == nullptr) {
-        return "not in the kit";
+        return not_named::not_in_kit;
     }
     if (!at_hand(*have, at.r.today)) {
-        return have->count < 1 ? "not in the kit" : "out for sharpening";
+        return have->count < 1 ? not_named::not_in_kit : not_named::out;
     }
     const std::vector<usable> here = usable_in(at, z);
     const bool allowed = std::any_of(here.begin(), here.end(), [&](const usable& u) {
         return u.how->kind == tool_kind::clip && !u.how->over && u.how->tool.id == id;
     });
-    return allowed ? "which would cost more on the whole" : "not to be used here today";
+    return allowed ? not_named::dearer : not_named::refused;
 }
 
 /// Clipped down before the bath: for its own mat, or with its part.
-void tell_clipped_down(const groom_request& r, zone_plan& z, bool with_part, bool customary) {
+void tell_clipped_down(zone_plan& z, bool with_part, bool customary) {
     z.came = z.mat ? outcome::clipped_under : outcome::taken_down;
-    const std::string whole{name(part_of(zone_of(r, z)))};
-    if (z.mat) {
-        z.why = std::string(in_words(*z.mat)) + ", clipped off" +
-                (with_part   ? " with all of the " + whole
-                 : customary ? ""
-                 : z.trial   ? " by the blade that is safe to try"
-                             : " by the longest blade that passes beneath");
-    } else {
-        z.why = "comes down with the " + whole + ", of which mats take much";
-    }
+    z.why.what = z.mat ? cause::mat_off : cause::part_down;
+    z.why.with_part = with_part;
+    z.why.customary = customary;
 }
 
-/// What became of the wish in a place that something is chosen for, in words that hold.
+/// What became of the wish in a place that something is chosen for.
 void tell_outcome(const chosen_row& at, finish asked, zone_plan& z) {
     if (z.how.kind == tool_kind::none || z.tidied) {
         z.came = asked != finish::leave ? outcome::hair_shorter : outcome::left_by_sheet;
         if (z.came == outcome::hair_shorter) {
-            z.why = z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated)
-                        ? "today's hair is " + show(*z.now) + ", the sheet wants " +
-                              show(*z.target) + there_in(at.r, z)
-                        : "today's hair is already " + show(*z.now);
-            z.why = z.tidied ? "tidied, what stands out; " + z.why : z.why;
-        } else if (z.why.empty()) {
-            z.why = "the sheet leaves it";
+            const bool below =
+                z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated);
+            z.why.what = below ? cause::hair_below_wish : cause::hair_at_wish;
+            z.why.wait = below ? wait_for(at.r, z) : std::nullopt;
+        } else if (!z.why) {
+            z.why.what = cause::by_sheet;
         }
         return;
     }
@@ -162,13 +134,13 @@ void tell_outcome(const chosen_row& at, finish asked, zone_plan& z) {
     }
     const bool clips = asked == finish::clip || asked == finish::comb_then_scissor;
     if (z.how.kind == tool_kind::scissors && clips) {
-        z.why = "nothing in the kit that may be used here leaves about " + show(*z.target) +
-                ": scissored";
+        z.why.what = cause::scissored;
     } else if (!within(z.leaves->best, *z.target, z.tolerated)) {
         z.came = outcome::off_target;
         tell_miss(at, z);
     } else if (z.blade_wish && z.how.tool.id != *z.blade_wish) {
-        z.why = "in place of blade " + *z.blade_wish + ", " + why_not_named(at, z);
+        z.why.what = cause::other_blade;
+        z.why.named = why_not_named(at, z);
     }
 }
 
@@ -179,15 +151,13 @@ void tell_beyond_reach(const chosen_row& at, zone_plan& z) {
     }
     z.came = outcome::beyond_reach;
     if (within(z.leaves->best, *z.target, z.tolerated)) {
-        z.why = "may leave as little as " + show(z.leaves->low) + ": test a patch first";
+        z.why.what = cause::may_leave_less;
         return;
     }
     tell_miss(at, z);
     const bool below = z.between == side_of_target::longer && z.leaves->best < *z.target;
     const bool above = z.between == side_of_target::shorter && z.leaves->best > *z.target;
-    z.why += below   ? "; shorter than the sheet allows: the owner decides"
-             : above ? "; longer than the sheet allows: the owner decides"
-                     : "";
+    z.why.beyond = below ? beyond_sheet::shorter : above ? beyond_sheet::longer : beyond_sheet::no;
 }
 
 /// What is done about the mat before the place has its setup, or takes the place down with its part.
@@ -251,7 +221,7 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
         const bool off = z.mat && !z.combed_out;
         const bool with_part = c.with_part(c.rows[row]);
         if (with_part || (off && !z.off_by)) {
-            tell_clipped_down(r, z, with_part, !zone_of(r, z).prep_blades.empty());
+            tell_clipped_down(z, with_part, !zone_of(r, z).prep_blades.empty());
             continue;
         }
         const chosen_row at{r, ready, c, row, g.choice.sure.optimal};
@@ -281,10 +251,10 @@ void take_edges_along(const groom_request& r, const made_ready& ready, groom& g)
         if (inner == nullptr || in_hundredths(inner->leaves->best) >= in_hundredths(*edge.target)) {
             continue;
         }
-        edge.why = "goes with the " + title(b, inner->at) +
-                   ", whose mats are clipped off; the sheet "
-                   "wants " +
-                   show(*edge.target);
+        edge.why = {};
+        edge.why.what = cause::goes_along;
+        edge.why.of = inner->at;
+        edge.why.wished = edge.target;
         const length least = scissors_leave_at_least(zone_of(r, edge), r.rules.refusal);
         edge.target = longer(inner->leaves->best, least);
         edge.aim = edge.target;
@@ -301,25 +271,15 @@ void take_edges_along(const groom_request& r, const made_ready& ready, groom& g)
     }
 }
 
-std::string why_left_alone(const groom_request& r, const zone_plan& z) {
-    const std::string skin =
-        z.hurt == skin_state::scab ? "a scab under a mat" : "skin " + std::string(name(*z.hurt));
-    if (!z.edge_of_hurt) {
-        return skin + ": left alone";
-    }
-    const skin_finding* f = hurt_at(r.reference.dog_body, r.patient, z.at);
-    return "it belongs to the " + title(r.reference.dog_body, f->at) + ", " + skin + ": left alone";
-}
-
 void read_left(const groom_request& r, groom& g) {
     for (zone_plan& z : g.zones) {
         if (z.hurt) {
             z.how = by_hand(tool_kind::none);
             z.came = outcome::skin_left;
-            z.why = why_left_alone(r, z);
-            if (z.mat) {
-                z.why += "; " + std::string(in_words(*z.mat)) +
-                         " is still in: a veterinarian first, no bath before";
+            z.why = {};
+            z.why.what = z.edge_of_hurt ? cause::skin_within : cause::skin;
+            if (z.edge_of_hurt) {
+                z.why.of = hurt_at(r.reference.dog_body, r.patient, z.at)->at;
             }
             z.leaves = z.now ? std::optional{finished{*z.now, *z.now, *z.now}} : std::nullopt;
         }
@@ -330,13 +290,10 @@ void read_left(const groom_request& r, groom& g) {
         z.came = outcome::stuck;
         z.tidied = false;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
-        z.why = "the kit has nothing at hand that may be used here";
-        if (m != nullptr && depth_unknown(*m)) {
-            z.why =
-                "the kit has no blade 10 to try under the mat, and how deep it lies isn't known";
-        } else if (m != nullptr) {
-            z.why = "no blade in the kit that may be used here passes under the mat";
-        }
+        z.why = {};
+        z.why.what = m == nullptr        ? cause::no_tool
+                     : depth_unknown(*m) ? cause::no_ten
+                                         : cause::nothing_passes;
     }
 }
 
@@ -374,10 +331,8 @@ groom plan_groom(const groom_request& r) {
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
             z.tidied = false;
-            z.why = g.signs.empty()
-                        ? "felted to the skin somewhere: a veterinarian decides before anything is "
-                          "done"
-                        : "a veterinarian sees this dog before anything is done";
+            z.why = {};
+            z.why.what = g.signs.empty() ? cause::felted : cause::veterinarian;
         }
         add_cautions(r, g);
         return g;
@@ -390,7 +345,8 @@ groom plan_groom(const groom_request& r) {
         for (zone_plan& z : g.zones) {
             z.came = outcome::stuck;
             z.tidied = false;
-            z.why = "a double coat's owner agrees in writing before it is clipped";
+            z.why = {};
+            z.why.what = cause::owner;
         }
         add_cautions(r, g);
         return g;

@@ -5,7 +5,6 @@
 #include <optional>
 
 #include <pelage/select.hpp>
-#include <pelage/text.hpp>
 
 #include "groom_cells.hpp"
 #include "groom_wish.hpp"
@@ -15,7 +14,7 @@ namespace pelage {
 namespace {
 
 /// Where a caution applies: not at all (nothing), to the whole dog (empty), or to these places.
-using places_named = std::optional<std::vector<std::string>>;
+using places_named = std::optional<std::vector<place>>;
 
 class judge {
   public:
@@ -154,7 +153,7 @@ class judge {
         return std::any_of(g_.zones.begin(), g_.zones.end(), holds);
     }
     [[nodiscard]] static places_named whole(bool holds) {
-        return holds ? places_named{std::vector<std::string>{}} : places_named{};
+        return holds ? places_named{std::vector<place>{}} : places_named{};
     }
     template <class Holds>
     [[nodiscard]] places_named where(Holds holds) const {
@@ -164,7 +163,7 @@ class judge {
                 all.push_back(z.at);
             }
         }
-        return all.empty() ? places_named{} : places_named{titles(r_.reference.dog_body, all)};
+        return all.empty() ? places_named{} : places_named{all};
     }
     [[nodiscard]] places_named of_skin(skin_state s) const {
         std::vector<place> all;
@@ -173,7 +172,7 @@ class judge {
                 all.push_back(f.at);
             }
         }
-        return all.empty() ? places_named{} : places_named{titles(r_.reference.dog_body, all)};
+        return all.empty() ? places_named{} : places_named{all};
     }
     [[nodiscard]] static bool worked(const zone_plan& z) {
         return z.how.kind != tool_kind::none || z.combed_out;
@@ -227,31 +226,16 @@ class judge {
     std::vector<place> hated_;  ///< what the dog hates to have touched
 };
 
-/// A consent a sheet asks for, as the owner reads it.
-std::string consent_in_words(const std::string& id) {
-    if (id == "clip-jacket") {
-        return "the jacket is clipped, not hand-stripped or carded: its coat may change";
-    }
-    return id;
-}
-
-/// What comes off with the mats.
-std::string clip_down_words(const groom& g) {
-    std::string parts;
-    for (const part p : g.down) {
-        parts += (parts.empty() ? "" : " and ") + std::string(name(p));
-    }
-    return parts.empty() ? "mats are clipped off: shorter than the style in those places"
-                         : "mats are clipped off, and all of the " + parts +
-                               " with them: shorter than the style there";
-}
-
 void add_consents(const groom_request& r, const judge& j, groom& g) {
-    const auto need = [&](const char* id, std::string text) {
-        g.consents.push_back({id, std::move(text), agreed(r.patient, id)});
+    const auto need = [&](const char* id, consent_for what) -> consent& {
+        consent c;
+        c.id = id;
+        c.what = what;
+        c.given = agreed(r.patient, id);
+        return g.consents.emplace_back(std::move(c));
     };
     if (j.applies(caution_when::clip_under)) {
-        need("clip-down", clip_down_words(g));
+        need("clip-down", consent_for::mats_off);
     }
     const auto beyond = [&](bool shorter) {
         return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
@@ -261,10 +245,9 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
         });
     };
     if (beyond(true) || beyond(false)) {
-        need("other-length",
-             std::string("nothing in the kit leaves the length agreed: some places "
-                         "come out ") +
-                 (beyond(true) ? beyond(false) ? "shorter, others longer" : "shorter" : "longer"));
+        consent& c = need("other-length", consent_for::other_length);
+        c.shorter = beyond(true);
+        c.longer = beyond(false);
     }
     const bool jacket_clipped =
         std::any_of(g.zones.begin(), g.zones.end(),
@@ -272,31 +255,29 @@ void add_consents(const groom_request& r, const judge& j, groom& g) {
     const bool withheld =
         std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) { return z.withheld; });
     if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || withheld)) {
-        need("clip-jacket",
-             std::string("clipping a double coat: it may grow back slowly or changed") +
-                 (withheld && !g.question ? "; until then what the sheet clips is not clipped"
-                                          : ""));
+        need("clip-jacket", consent_for::double_jacket).withheld = withheld && !g.question;
     }
     const bool frail = tender(r.patient) || ails(r.patient);
     if (frail && g.planned()) {
-        need(
-            "frail-dog",
-            "an old, ill or thin-skinned dog is groomed: it tires and is hurt more easily, and the "
-            "groom stops early if it has had enough");
+        need("frail-dog", consent_for::frail);
     }
     if (r.sheet.show && g.planned()) {
-        need("show-blades", "very short blades on clean face and feet (show finish)");
+        need("show-blades", consent_for::show_blades);
     }
     if (stripped_by_custom(r.patient.coat.value()) && jacket_clipped) {
-        need("clip-jacket", "clipping instead of hand-stripping: softer coat, paler colour");
+        need("clip-jacket", consent_for::strip_jacket);
     }
     for (const std::string& s : r.sheet.consent) {
         const bool known = std::any_of(g.consents.begin(), g.consents.end(),
                                        [&](const consent& c) { return c.id == s; });
         if (!known) {
-            need(s.c_str(), consent_in_words(s));
+            need(s.c_str(), consent_for::by_sheet);
         }
     }
+}
+
+void note(groom& g, plan_note::kind what) {
+    g.notes.push_back({what, {}, {}, {}});
 }
 
 /// What is kept longer than any but daily brushing holds.
@@ -306,15 +287,14 @@ void add_long_note(const groom_request& r, groom& g) {
     if (!mats_by_length(c) || counted(r.patient.brushed) == habit::daily) {
         return;
     }
-    std::string names;
+    plan_note n{plan_note::kind::daily_only, {}, {}, {}};
     for (const zone_plan& z : g.zones) {
         if (z.leaves && z.leaves->best > most) {
-            names += (names.empty() ? "" : ", ") + title(r.reference.dog_body, z.at);
+            n.places.push_back(z.at);
         }
     }
-    if (!names.empty()) {
-        g.notes.push_back("over " + show(most) +
-                          " only daily brushing to the skin holds a coat: " + names);
+    if (!n.places.empty()) {
+        g.notes.push_back(std::move(n));
     }
 }
 
@@ -343,15 +323,14 @@ void add_uneven_note(const groom_request& r, groom& g) {
         if (pair && !by_mat && left.leaves && right.leaves &&
             gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
             const bool hurt = left.hurt.has_value() || right.hurt.has_value();
-            const std::string uneven = title(r.reference.dog_body, {left.at.zone, side::both}) +
-                                       " uneven: left " + show(left.leaves->best) + ", right " +
-                                       show(right.leaves->best);
-            const bool left_longer = left.leaves->best > right.leaves->best;
-            const length level = (left_longer ? right : left).leaves->best;
-            if (!hurt && may_scissor_to(r, left_longer ? left : right, level)) {
-                g.asks.push_back(uneven + "; alike at " + show(level) + "?");
+            const uneven_pair both{left.at.zone, left.leaves->best, right.leaves->best};
+            const bool left_longer = both.left > both.right;
+            if (!hurt &&
+                may_scissor_to(r, left_longer ? left : right, shorter(both.left, both.right))) {
+                g.asks.push_back(both);
             } else {
-                g.notes.push_back(uneven + (hurt ? ", until the skin has healed" : ""));
+                g.notes.push_back(
+                    {hurt ? plan_note::kind::uneven_hurt : plan_note::kind::uneven, {}, {}, both});
             }
         }
     }
@@ -365,7 +344,7 @@ void add_tracks_note(const groom_request& r, groom& g) {
         return z.way == lay_choice::either && z.how.kind == tool_kind::clip && z.target &&
                (!z.mat || z.combed_out) && z.came != outcome::stuck;
     };
-    std::string pairs;
+    plan_note n{plan_note::kind::tracks, {}, {}, {}};
     for (const seam& s : b.seams) {
         for (const zone_plan& x : g.zones) {
             for (const zone_plan& y : g.zones) {
@@ -374,84 +353,55 @@ void add_tracks_note(const groom_request& r, groom& g) {
                                   share_side({y.at.zone, x.at.which}, y.at);
                 if (meet && open(x) && open(y) && x.how.way != y.how.way) {
                     const bool first = x.how.way == direction::with_lay;
-                    pairs += (pairs.empty() ? "" : "; ") + title(b, (first ? x : y).at) +
-                             " with the lay, " + title(b, (first ? y : x).at) + " against it";
+                    n.pairs.push_back({(first ? x : y).at, (first ? y : x).at});
                 }
             }
         }
     }
-    if (!pairs.empty()) {
-        g.notes.push_back("tracks can show: no one direction may be used on these neighbours: " +
-                          pairs + "; scissor over where they meet");
+    if (!n.pairs.empty()) {
+        g.notes.push_back(std::move(n));
     }
 }
 
 /// When a stripped jacket is due again, which no date of the plan reckons with.
-void add_strip_note(const groom_request& r, groom& g) {
+void add_strip_note(groom& g) {
     const bool stripped = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
         return z.how.kind == tool_kind::fingers;
     });
-    if (!stripped || g.stopped()) {
-        return;
+    if (stripped && !g.stopped()) {
+        note(g, plan_note::kind::strip_again);
     }
-    const figure<days>& again = r.rules.matting.strip_again;
-    const auto weeks = [](const days& d) { return detail::fixed(in_days(d) / 7.0, 0); };
-    g.notes.push_back(
-        "a stripped jacket is stripped again after " + weeks(again.low) + " to " +
-        weeks(again.high) +
-        " weeks and rolled in between (common practice, no source); how stripped hair "
-        "comes back isn't modelled: the date is for the rest of the coat");
 }
 
 void add_notes(const groom_request& r, const judge& j, groom& g) {
+    using kind = plan_note::kind;
     if (j.made_for_another_coat()) {
-        std::string coats;
-        for (const coat_class c : r.sheet.coats) {
-            coats += (coats.empty() ? "" : ", ") + std::string(name(c));
-        }
-        g.notes.push_back("this sheet is made for another coat (" + coats +
-                          "): think twice before you follow it");
+        note(g, kind::other_coat);
     }
     const bool unknown = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
         return !z.now && z.target && !z.hurt && z.came != outcome::stuck;
     });
     if (unknown) {
-        g.notes.emplace_back("today's hair isn't recorded everywhere: taken as long enough");
+        note(g, kind::hair_unknown);
     }
     if (r.sheet.adjustable && !r.length_wish && !r.patient.body_length) {
-        g.notes.push_back("the sheet's own length of " + show(*r.sheet.adjustable) +
-                          "; another with --length");
+        note(g, kind::own_length);
     }
     if (!r.patient.health.empty()) {
-        g.notes.push_back("told of its health: " + r.patient.health);
+        note(g, kind::health);
     }
     if (bears_less(r.patient) && !r.patient.mats.empty()) {
-        const auto in = [](const work& w) { return detail::fixed(in_minutes(w), 0); };
-        g.notes.push_back("old, ill, thin-skinned or young: combing out mats ends after " +
-                          in(comb_out_budget(r.patient, r.rules.refusal)) + " min, not " +
-                          in(r.rules.refusal.comb_out_limit.best));
+        note(g, kind::less_combing);
     }
     if (!r.patient.brushing_said) {
-        g.notes.push_back(
-            r.patient.upkeep_assumed
-                ? "nothing is said of brushing at home: taken as the sheet assumes, " +
-                      title(r.patient.brushed) + "; ask the owner (--brush)"
-                : "nothing is said of brushing at home, by the sheet neither: taken "
-                  "as none; ask the owner (--brush)");
+        note(g, r.patient.upkeep_assumed ? kind::brushing_by_sheet : kind::brushing_none);
     }
-    add_strip_note(r, g);
+    add_strip_note(g);
     add_long_note(r, g);
     add_uneven_note(r, g);
     add_tracks_note(r, g);
-    bool under = false;
-    for (const zone_plan& z : g.zones) {
-        under = under || mat_clipped_off(z);
-    }
-    if (under) {
-        g.notes.emplace_back(
-            "mats are combed out while there is time for it, first where most coat would be lost; "
-            "the "
-            "dog's file can say comb_out = true of one");
+    if (std::any_of(g.zones.begin(), g.zones.end(), mat_clipped_off)) {
+        note(g, kind::combing_order);
     }
 }
 

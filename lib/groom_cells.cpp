@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <pelage/text.hpp>
-
 #include "groom_jacket.hpp"
 #include "groom_wish.hpp"
 
@@ -221,26 +219,6 @@ cell cell_for(const zone_case& at, const setup& s, const finished& on_the_coat, 
         c.no = {bar::kind::rule, *why};
     }
     return c;
-}
-
-std::string sentence(const bar& b, const zone_plan& z, const finished& leaves) {
-    switch (b.what) {
-        case bar::kind::none:
-            break;
-        case bar::kind::rule:
-            return std::string(reason(b.rule));
-        case bar::kind::hair_shorter:
-            return "longer than today's hair (" + show(*z.now) + "): it would do nothing";
-        case bar::kind::too_short:
-            return "may leave as little as " + show(leaves.low) +
-                   "; the sheet goes no shorter than " + show(*z.target - z.tolerated);
-        case bar::kind::not_longest:
-            return "another goes under the mat here: the customary one, or the longest that passes";
-        case bar::kind::too_long:
-            return "leaves " + show(leaves.best) + "; the sheet goes no longer than " +
-                   show(*z.target + z.tolerated);
-    }
-    return {};
 }
 
 }  // namespace pelage

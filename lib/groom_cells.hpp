@@ -1,20 +1,10 @@
 // Private to lib: what a setup would do in a zone, what that costs, and why not where it may not.
 #pragma once
 
-#include <optional>
-#include <string>
-
 #include <pelage/groom.hpp>
 #include <pelage/refusal.hpp>
 
 namespace pelage {
-
-/// Why a setup isn't chosen from, though the zone's finish would use such a tool.
-struct bar {
-    enum class kind { none, rule, hair_shorter, too_short, too_long, not_longest };
-    kind what = kind::none;
-    refusal rule = refusal::skin_found;  ///< where `what` is rule
-};
 
 /// What one setup would do in one zone: nothing if it isn't among the finish's tools at all.
 struct cell {
@@ -55,9 +45,6 @@ struct zone_case {
 /// at, otherwise today's hair (0 where it isn't known).
 [[nodiscard]] finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
                                const cut_rules& rules);
-
-/// The bar as a sentence.
-[[nodiscard]] std::string sentence(const bar& b, const zone_plan& z, const finished& leaves);
 
 /// Whether the dog's owner agreed to `id`.
 [[nodiscard]] bool agreed(const dog& d, std::string_view id);

@@ -17,7 +17,7 @@ void compiler::decide_mat(zone_plan& z, const mat_finding* m) {
     }
     z.mat = m->grade;
     if (m->to_skin) {
-        out_.stop.push_back(title(r_.reference.dog_body, z.at));
+        out_.stop.push_back(z.at);
         return;
     }
     out_.combing.back() = combing_of(r_, z, *m, r_.patient.size).value_or(work{});
@@ -68,10 +68,7 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     if ((clips || beside) && not_signed && asks_consent(where)) {
         z.withheld = true;
         z.how_finished = carded_by_default(where) ? finish::card : finish::leave;
-        z.why = carded_by_default(where) ? "a double coat's jacket is carded, not clipped, unless "
-                                           "the owner agrees in writing"
-                                         : "a double coat's head and ears are not clipped unless "
-                                           "the owner agrees in writing";
+        z.why.what = carded_by_default(where) ? cause::jacket_unsigned : cause::head_unsigned;
     }
     if (z.how_finished != finish::leave && z.how_finished != finish::card) {
         decide_target(z, wish);
@@ -82,7 +79,7 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
                               z.how_finished == finish::scissor;
     if (needs_length && !z.target) {
         z.how_finished = finish::leave;
-        z.why = "the sheet gives no length here";
+        z.why.what = cause::no_length;
     }
 }
 

@@ -22,7 +22,7 @@ namespace pelage {
 /// half means that the place is clipped down by that blade before the bath and finished after it.
 struct compiled_groom {
     std::vector<zone_plan> zones;
-    std::vector<std::string> stop;
+    std::vector<place> stop;
     std::vector<std::size_t> stuck;
     std::size_t setups = 0;  ///< of the worktop
     std::vector<std::size_t> rows;

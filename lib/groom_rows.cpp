@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include <pelage/error.hpp>
-#include <pelage/text.hpp>
 
 #include "groom_compiler.hpp"
 
@@ -55,8 +54,7 @@ void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, con
     zone_plan& z = out_.zones[index];
     if (!c.allowed()) {
         if (c.offered && how.reasons) {
-            const char* once = how.begin > 0 ? ", the mat combed out" : "";
-            z.refused.push_back({title(top_.setups()[setup]) + once, sentence(c.no, z, c.leaves)});
+            z.refused.push_back({top_.setups()[setup], c.no, c.leaves, how.begin > 0});
         }
         return;
     }

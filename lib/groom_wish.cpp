@@ -269,9 +269,9 @@ std::vector<stop_sign> signs_of(const groom_request& r) {
     return out;
 }
 
-std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p) {
+std::vector<place> hurt_neighbours(const groom_request& r, const place& p) {
     const body& b = r.reference.dog_body;
-    std::vector<std::string> out;
+    std::vector<place> out;
     for (const skin_finding& f : r.patient.skin) {
         if (!leaves_alone(b, f, f.at, hidden(r.patient, f))) {
             continue;
@@ -279,9 +279,8 @@ std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p)
         const bool touch = std::any_of(b.seams.begin(), b.seams.end(), [&](const seam& s) {
             return (s.a == p.zone && s.b == f.at.zone) || (s.b == p.zone && s.a == f.at.zone);
         });
-        const std::string there = title(b, f.at);
-        if (touch && same_side(f.at, p) && std::find(out.begin(), out.end(), there) == out.end()) {
-            out.push_back(there);
+        if (touch && same_side(f.at, p) && std::find(out.begin(), out.end(), f.at) == out.end()) {
+            out.push_back(f.at);
         }
     }
     return out;

@@ -91,6 +91,6 @@ class wish_list {
 [[nodiscard]] std::vector<stop_sign> signs_of(const groom_request& r);
 
 /// Titles of hurt places that touch this one.
-[[nodiscard]] std::vector<std::string> hurt_neighbours(const groom_request& r, const place& p);
+[[nodiscard]] std::vector<place> hurt_neighbours(const groom_request& r, const place& p);
 
 }  // namespace pelage

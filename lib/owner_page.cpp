@@ -15,6 +15,7 @@
 #include "layout.hpp"
 #include "owner_question.hpp"
 #include "when_words.hpp"
+#include "words_plan.hpp"
 #include "write_ways.hpp"
 
 namespace pelage::io {
@@ -189,7 +190,8 @@ class page_maker {
         why.says.push_back("We did not groom " + who() +
                            " today. We saw something that a vet should look at first.");
         if (!g_.stop.empty()) {
-            why.lines.push_back("The coat is felted tight to the skin here: " + listed(g_.stop) +
+            why.lines.push_back("The coat is felted tight to the skin here: " +
+                                listed(titles(r_.reference.dog_body, g_.stop)) +
                                 ". It can hide sores, and it can't come off safely on our table.");
         }
         for (const stop_sign s : g_.signs) {
@@ -957,7 +959,7 @@ class page_maker {
                        : "You may clip the coat and not strip it by hand. It may turn soft "
                          "and pale, and stay so.";
         }
-        return sentence_case(c.text) + ".";
+        return sentence_case(consent_words(c, g_, r_)) + ".";
     }
 
     void agree() {

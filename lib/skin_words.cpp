@@ -6,8 +6,6 @@
 #include <pelage/refusal.hpp>
 #include <pelage/text.hpp>
 
-#include "groom_wish.hpp"
-
 namespace pelage::io {
 
 std::string finding_words(const skin_finding& f, length_unit u) {
@@ -41,8 +39,7 @@ std::string left_alone_words(const zone_plan& z, const groom_request& r) {
     const body& b = r.reference.dog_body;
     std::string text;
     if (z.edge_of_hurt) {
-        const skin_finding* f = hurt_at(b, r.patient, z.at);
-        text = "belongs to the " + title(b, f->at) + " (" + std::string(left_for(*z.hurt)) +
+        text = "belongs to the " + title(b, *z.why.of) + " (" + std::string(left_for(*z.hurt)) +
                "): left alone, too";
     } else {
         text = std::string(left_for(*z.hurt)) + ": left alone, for a veterinarian to see";

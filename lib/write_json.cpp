@@ -5,8 +5,10 @@
 
 #include <pelage/io/write.hpp>
 
+#include "consent_words.hpp"
 #include "skin_words.hpp"
 #include "when_words.hpp"
+#include "words_plan.hpp"
 #include "write_basis.hpp"
 #include "write_heat.hpp"
 
@@ -191,8 +193,8 @@ json zone_json(const zone_plan& z, const groom_request& r, const print_options& 
     if (z.tidied) {
         j["tidied"] = true;
     }
-    if (!z.why.empty()) {
-        j["why"] = z.why;
+    if (z.why) {
+        j["why"] = cause_words(r, z, length_unit::mm);
     }
     if (z.mat) {
         j["mat"] = name(*z.mat);
@@ -218,12 +220,12 @@ json zone_json(const zone_plan& z, const groom_request& r, const print_options& 
         j["go_around"].push_back(std::move(one));
     }
     if (!z.beside_hurt.empty()) {
-        j["keep_off_edge_of"] = z.beside_hurt;
+        j["keep_off_edge_of"] = titles(r.reference.dog_body, z.beside_hurt);
     }
     if (o.explain) {
         json no = json::array();
         for (const refused_setup& f : z.refused) {
-            no.push_back({{"setup", f.title}, {"why", f.why}});
+            no.push_back({{"setup", refused_title(f)}, {"why", bar_words(f, z, length_unit::mm)}});
         }
         j["refused"] = std::move(no);
     }
@@ -309,19 +311,20 @@ json blade_check_json(const groom& g, const groom_request& r) {
             {"runs", std::move(runs)}};
 }
 
-void add_cautions(json& j, const groom& g) {
+void add_cautions(json& j, const groom& g, const groom_request& r) {
     j["cautions"] = json::array();
     for (const caution_line& c : g.cautions) {
         j["cautions"].push_back({{"id", c.what.id},
                                  {"danger", c.what.danger},
                                  {"who", c.what.who},
-                                 {"where", c.where},
+                                 {"where", titles(r.reference.dog_body, c.where)},
                                  {"text", c.what.text},
                                  {"evidence", json_of(c.what.why)}});
     }
     j["consents"] = json::array();
     for (const consent& c : g.consents) {
-        j["consents"].push_back({{"id", c.id}, {"text", c.text}, {"given", c.given}});
+        j["consents"].push_back(
+            {{"id", c.id}, {"text", consent_words(c, g, r)}, {"given", c.given}});
     }
 }
 
@@ -507,7 +510,7 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     if (unseen != nullptr) {
         j["coat_from_mix"] = unseen_json(*unseen, r);
     }
-    j["stop"] = g.stop;
+    j["stop"] = titles(r.reference.dog_body, g.stop);
     j["stop_signs"] = json::array();
     for (const stop_sign s : g.signs) {
         const stop_rule& rule = r.reference.stops[static_cast<std::size_t>(s)];
@@ -545,7 +548,7 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     for (const zone_plan& z : g.zones) {
         j["zones"].push_back(zone_json(z, r, o));
     }
-    add_cautions(j, g);
+    add_cautions(j, g, r);
     if (when) {
         j["back"] = back_json(*when, o);
     }
@@ -554,8 +557,14 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
                   {"optimal", g.choice.sure.optimal},
                   {"parts_bounded", g.choice.sure.nodes},
                   {"zones_with_ties", g.choice.sure.ties}};
-    j["taken_as_given"] = g.notes;
-    j["asks"] = g.asks;
+    j["taken_as_given"] = json::array();
+    for (const plan_note& n : g.notes) {
+        j["taken_as_given"].push_back(note_words(n, r, length_unit::mm));
+    }
+    j["asks"] = json::array();
+    for (const uneven_pair& p : g.asks) {
+        j["asks"].push_back(ask_words(p, r.reference.dog_body, length_unit::mm));
+    }
     add_beside(j, b, g, r, o);
     if (o.explain && !g.stopped()) {
         j["stands_on"] = json::array();

@@ -11,6 +11,7 @@
 #include "layout.hpp"
 #include "skin_words.hpp"
 #include "when_words.hpp"
+#include "words_plan.hpp"
 #include "write_basis.hpp"
 #include "write_blends.hpp"
 #include "write_heat.hpp"
@@ -116,7 +117,7 @@ class plan_writer {
         out_ += "\nSTOP\n";
         if (!g_.stop.empty()) {
             say("  ",
-                "felted to the skin: " + listed(g_.stop) +
+                "felted to the skin: " + listed(titles(r_.reference.dog_body, g_.stop)) +
                     ". A veterinarian decides how this coat comes off.",
                 2);
         }
@@ -348,7 +349,7 @@ class plan_writer {
         for (const std::size_t i : b.zones) {
             const zone_plan& z = g_.zones[i];
             if (b.off) {
-                add(z.mat ? std::string(in_words(*z.mat)) + ", clipped off" : z.why, i);
+                add(z.mat ? std::string(in_words(*z.mat)) + ", clipped off" : why_of(z), i);
                 continue;
             }
             if (z.off_by && (z.came == outcome::clipped_under || z.came == outcome::taken_down)) {
@@ -357,8 +358,8 @@ class plan_writer {
             }
             if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
                 z.came == outcome::clipped_under || z.came == outcome::goes_along || z.tidied ||
-                (!z.why.empty() && z.blade_wish)) {
-                add(z.why, i);
+                (z.why && z.blade_wish)) {
+                add(why_of(z), i);
             }
             if (!z.note.empty()) {
                 add(z.note, i);
@@ -367,7 +368,9 @@ class plan_writer {
                 add(go_around_words(z, f, r_.rules.refusal, o_.units), i);
             }
             if (!z.beside_hurt.empty()) {
-                add("keep off the edge towards the " + listed(z.beside_hurt), i);
+                add("keep off the edge towards the " +
+                        listed(titles(r_.reference.dog_body, z.beside_hurt)),
+                    i);
             }
         }
         for (const auto& [text, where] : all) {
@@ -481,6 +484,10 @@ class plan_writer {
         out_ += blend_lines(g_, r_, when, o_);
     }
 
+    [[nodiscard]] std::string why_of(const zone_plan& z) const {
+        return cause_words(r_, z, o_.units);
+    }
+
     void left_alone() {
         std::string text;
         std::vector<std::pair<std::string, std::vector<std::size_t>>> by_reason;
@@ -488,8 +495,7 @@ class plan_writer {
             const zone_plan& z = g_.zones[i];
             if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
                 (z.came == outcome::left_by_sheet && z.withheld)) {
-                const std::string why =
-                    z.came == outcome::skin_left ? left_alone_words(z, r_) : z.why;
+                const std::string why = why_of(z);
                 const auto at = std::find_if(by_reason.begin(), by_reason.end(),
                                              [&](const auto& one) { return one.first == why; });
                 (at == by_reason.end() ? by_reason.emplace_back(why, std::vector<std::size_t>{})
@@ -522,7 +528,8 @@ class plan_writer {
         }
         out_ += "\nCautions\n";
         for (const caution_line& c : g_.cautions) {
-            const std::string where = c.where.empty() ? "" : in_parts(c.where) + ": ";
+            const std::string where =
+                c.where.empty() ? "" : in_parts(titles(r_.reference.dog_body, c.where)) + ": ";
             // a caution for the owner speaks to the owner: say whom its "your" means
             const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
             say("  ! ", whom + where + c.what.text + because(c.what.why), 4);
@@ -558,10 +565,8 @@ class plan_writer {
         }
         out_ += "\nThe owner agrees in writing\n";
         for (const consent& c : g_.consents) {
-            const std::string where = c.id == "clip-down" ? shorter_by_mats(g_, r_) : "";
             say(c.given ? "  agreed: " : "  ask: ",
-                (where.empty() ? c.text
-                               : "mats are clipped off; shorter than the style: " + where) +
+                consent_words(c, g_, r_) +
                     (c.given ? "" : " (once signed: --consent " + c.id + ")"),
                 7);
         }
@@ -572,15 +577,15 @@ class plan_writer {
             return;
         }
         out_ += "\nAsk the owner\n";
-        for (const std::string& one : g_.asks) {
-            say("  ", one, 4);
+        for (const uneven_pair& one : g_.asks) {
+            say("  ", ask_words(one, r_.reference.dog_body, o_.units), 4);
         }
     }
 
     void notes() {
         out_ += "\nTaken as given\n";
-        for (const std::string& n : g_.notes) {
-            say("  ", n, 4);
+        for (const plan_note& n : g_.notes) {
+            say("  ", note_words(n, r_, o_.units), 4);
         }
         if (!r_.patient.health.empty()) {
             say("  ",
@@ -607,7 +612,7 @@ class plan_writer {
             const std::string off =
                 z.target && z.leaves ? number(gap(z.leaves->best, *z.target)) : "";
             const std::string how = z.came == outcome::stuck ? "-" : title(z.how);
-            const std::string why = z.came == outcome::skin_left ? left_alone_words(z, r_) : z.why;
+            const std::string why = why_of(z);
             t.rows.push_back({title_of(i), z.target ? show(*z.target, o_.units) : "",
                               z.leaves ? show(*z.leaves, o_.units) : "", off == "0" ? "" : off,
                               how + (why.empty() ? "" : "; " + why)});
@@ -703,11 +708,11 @@ class plan_writer {
     [[nodiscard]] std::vector<std::string> refusals_of(std::size_t i) const {
         std::vector<std::pair<std::string, std::vector<std::string>>> by_reason;
         for (const refused_setup& f : g_.zones[i].refused) {
+            const std::string why = bar_words(f, g_.zones[i], o_.units);
             const auto at = std::find_if(by_reason.begin(), by_reason.end(),
-                                         [&](const auto& one) { return one.first == f.why; });
-            (at == by_reason.end() ? by_reason.emplace_back(f.why, std::vector<std::string>{})
-                                   : *at)
-                .second.push_back(f.title);
+                                         [&](const auto& one) { return one.first == why; });
+            (at == by_reason.end() ? by_reason.emplace_back(why, std::vector<std::string>{}) : *at)
+                .second.push_back(refused_title(f));
         }
         std::vector<std::string> out;
         for (const auto& [why, those] : by_reason) {

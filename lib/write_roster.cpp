@@ -7,6 +7,7 @@
 #include <pelage/date.hpp>
 
 #include "json_line.hpp"
+#include "words_plan.hpp"
 
 namespace pelage::io {
 
@@ -78,7 +79,7 @@ class plan_line {
     }
     void places_to_stop() {
         j_.key("stop").begin('[');
-        for (const std::string& s : g_.stop) {
+        for (const std::string& s : titles(r_.reference.dog_body, g_.stop)) {
             j_.text(s);
         }
         j_.end(']').key("stop_signs").begin('[');
@@ -101,7 +102,7 @@ class plan_line {
         for (const std::size_t i : g_.stuck) {
             j_.begin('{');
             at(g_.zones[i].at);
-            j_.key("why").text(g_.zones[i].why).end('}');
+            j_.key("why").text(cause_words(r_, g_.zones[i], length_unit::mm)).end('}');
         }
         j_.end(']');
     }

@@ -10,6 +10,7 @@
 #include "layout.hpp"
 #include "sheet_words.hpp"
 #include "when_words.hpp"
+#include "words_plan.hpp"
 
 namespace pelage::io {
 
@@ -131,7 +132,7 @@ class page_writer {
             return {};
         }
         if (z->came == outcome::stuck) {
-            return "not to be done: " + z->why;
+            return "not to be done: " + cause_words(r_, *z, o_.units);
         }
         std::string text = title(z->how);
         if (z->how.kind == tool_kind::clip && z->how_finished == finish::comb_then_scissor) {
@@ -139,8 +140,9 @@ class page_writer {
         }
         if (z->how_finished == finish::card || z->how_finished == finish::leave) {
             const std::string done{name(z->how_finished)};
-            return z->why.empty() || z->came == outcome::left_by_sheet ? done
-                                                                       : done + ": " + z->why;
+            return !z->why || z->came == outcome::left_by_sheet
+                       ? done
+                       : done + ": " + cause_words(r_, *z, o_.units);
         }
         if (z->blade_wish && z->how.kind == tool_kind::clip && z->how.tool.id != *z->blade_wish) {
             text += " (in place of blade " + *z->blade_wish + ")";

@@ -11,6 +11,7 @@
 
 #include "layout.hpp"
 #include "when_words.hpp"
+#include "words_plan.hpp"
 
 namespace pelage::io {
 
@@ -344,7 +345,7 @@ std::string ways_writer::reason(const reason_why& why) const {
         case chosen_for::customary:
             return customary(z);
         case chosen_for::under_mat:
-            return z.why;
+            return cause_words(r_, z, o_.units);
         case chosen_for::wish:
             return "nearest the wish";
         case chosen_for::enough:
@@ -505,7 +506,7 @@ std::string ways_writer::stuck_lines(const std::vector<conflict>& all) const {
         const auto at =
             std::find_if(all.begin(), all.end(), [&](const conflict& c) { return c.zone == i; });
         if (at == all.end()) {
-            by.add({g_.zones[i].why, ""}, i);
+            by.add({cause_words(r_, g_.zones[i], o_.units), ""}, i);
         } else if (at->frees.empty()) {
             by.add(
                 {rules_in_words(*at),

@@ -14,6 +14,7 @@
 #include <pelage/plan.hpp>
 #include <pelage/visits.hpp>
 #include <pelage/worktop.hpp>
+#include <pelage/zone_cause.hpp>
 
 namespace pelage {
 
@@ -56,12 +57,6 @@ enum class outcome {
 };
 [[nodiscard]] std::string_view name(outcome o);
 
-/// A setup that was not allowed in a zone, and why.
-struct refused_setup {
-    std::string title;
-    std::string why;
-};
-
 /// One place of the dog in the plan.
 struct zone_plan {
     place at;
@@ -78,7 +73,7 @@ struct zone_plan {
     std::optional<finished> leaves;
     work takes{};
     outcome came = outcome::as_wished;
-    std::string why;   ///< in a sentence
+    zone_cause why;    ///< what decided over it
     std::string note;  ///< the sheet's
     std::optional<mat_grade> mat;
     std::optional<length>
@@ -94,8 +89,8 @@ struct zone_plan {
     bool beside_mat = false;         ///< the other side of the pair is matted and this one isn't
     std::optional<skin_state> hurt;  ///< what leaves it alone, here or in what it edges
     bool edge_of_hurt = false;       ///< the hurt skin is in what it is the edge of
-    std::vector<skin_finding> around;      ///< lumps and scabs in it, gone around
-    std::vector<std::string> beside_hurt;  ///< titles of hurt places it touches
+    std::vector<skin_finding> around;  ///< lumps and scabs in it, gone around
+    std::vector<place> beside_hurt;    ///< hurt places it touches
     std::vector<refused_setup> refused;
 };
 
@@ -152,13 +147,6 @@ struct combing_out {
     work takes{};
 };
 
-/// Something the owner must agree to, and whether the dog's record says so.
-struct consent {
-    std::string id;  ///< as the dog's file writes it
-    std::string text;
-    bool given = false;
-};
-
 /// A clip of a double coat to which the owner hasn't agreed: a question, not a plan. A blade on such a
 /// jacket may leave it slow to grow back, or changed.
 struct clip_question {
@@ -169,7 +157,7 @@ struct clip_question {
 /// A caution that applies, and where.
 struct caution_line {
     caution what;
-    std::vector<std::string> where;  ///< titles of places; empty: the whole dog
+    std::vector<place> where;  ///< empty: the whole dog
 };
 
 /// The plan of the groom.
@@ -182,15 +170,14 @@ struct groom {
     std::vector<blend> blends;  ///< in the order of the body's seams
     std::vector<caution_line> cautions;
     std::vector<consent> consents;
-    std::vector<std::string>
-        stop;  ///< places felted to the skin: a veterinarian's; no work is planned
+    std::vector<place> stop;  ///< places felted to the skin: a veterinarian's; no work is planned
     std::vector<stop_sign> signs;           ///< of the stop list; likewise
     std::optional<clip_question> question;  ///< asked of the owner first; likewise
     std::vector<std::size_t> stuck;         ///< zones for which nothing is allowed
-    std::vector<part> down;          ///< parts that come down whole, since mats take much of them
-    std::vector<place> fleas;        ///< where they were seen: a flea bath comes first; none: none
-    std::vector<std::string> notes;  ///< said once: what was assumed
-    std::vector<std::string> asks;   ///< what the owner is asked, in questions
+    std::vector<part> down;         ///< parts that come down whole, since mats take much of them
+    std::vector<place> fleas;       ///< where they were seen: a flea bath comes first; none: none
+    std::vector<plan_note> notes;   ///< what was taken as given
+    std::vector<uneven_pair> asks;  ///< pairs of which the owner is asked whether to cut them alike
     solution choice;
     work before{};  ///< minutes before the bath, pick-ups included
     work after{};

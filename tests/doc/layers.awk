@@ -11,7 +11,7 @@ BEGIN {
     fill(1, "alert blade comb zone part coat kit style dog finding setup text brushing select " \
         "prices days_off upkeep hair_today")
     fill(2, "cut refusal growth matting caution blend inheritance learning mix")
-    fill(3, "catalogue problem plan order visits stock worktop groom compile lookup forecast ways " \
+    fill(3, "catalogue zone_cause problem plan order visits stock worktop groom compile lookup forecast ways " \
         "booking calendar back_in growth_record mixture unseen sheet_check sheet_compare " \
         "any_sheet drawer patch clip_down")
     fill(4, "pelage")  # and all of io/ and lib/

@@ -133,7 +133,8 @@ class claims {
         if (!holds) {
             const zone_plan& z = g_.zones[zone];
             false_.push_back(claim + ": " + title(known().dog_body, z.at) + ", " + title(z.how) +
-                             ", " + std::string(name(z.came)) + " (" + z.why + ")");
+                             ", " + std::string(name(z.came)) + " (" +
+                             std::string(name(z.why.what)) + ")");
         }
     }
     static bool says(const std::string& text, const char* part) {
@@ -207,14 +208,14 @@ class claims {
             return;
         }
         const std::size_t row = row_of_.at(i);
-        if (says(z.why, "by the longest blade that passes")) {
+        if (z.why.what == cause::mat_off && !z.why.with_part && !z.why.customary && !z.trial) {
             must(longest(z), "the longest that passes beneath", i);
         }
-        if (z.came == outcome::off_target || says(z.why, "than asked")) {
+        if (z.came == outcome::off_target || z.why.what == cause::missed) {
             missed(i, row);
         }
         beyond(i);
-        if (says(z.why, ": scissored")) {
+        if (z.why.what == cause::scissored) {
             const auto all = leaves_here(row);
             must(std::none_of(all.begin(), all.end(),
                               [&](const allowed_setup& a) {
@@ -224,7 +225,7 @@ class claims {
                               }),
                  "nothing in the kit leaves about that", i);
         }
-        if (says(z.why, "in place of blade")) {
+        if (z.why.what == cause::other_blade) {
             in_place_of(i, row);
         }
     }
@@ -232,17 +233,17 @@ class claims {
     /// What the owner is asked lies beyond the sheet's bounds, on the side that is said.
     void beyond(std::size_t i) {
         const zone_plan& z = g_.zones[i];
-        if (says(z.why, "shorter than the sheet allows")) {
+        if (z.why.beyond == beyond_sheet::shorter) {
             must(z.between == side_of_target::longer &&
                      in_hundredths(z.leaves->best) < in_hundredths(*z.target - z.tolerated),
                  "shorter than the sheet allows", i);
         }
-        if (says(z.why, "longer than the sheet allows")) {
+        if (z.why.beyond == beyond_sheet::longer) {
             must(z.between == side_of_target::shorter &&
                      in_hundredths(z.leaves->best) > in_hundredths(*z.target + z.tolerated),
                  "longer than the sheet allows", i);
         }
-        if (says(z.why, "may leave as little as")) {
+        if (z.why.what == cause::may_leave_less) {
             must(in_hundredths(z.leaves->low) < in_hundredths(*z.target - z.tolerated),
                  "may leave as little", i);
         }
@@ -251,21 +252,17 @@ class claims {
     void missed(std::size_t i, std::size_t row) {
         const zone_plan& z = g_.zones[i];
         const int own_off = off(z.leaves->best, z);
-        if (says(z.why, "the nearest")) {
+        if (!z.why.nearest) {
             must(least_off(row) >= own_off && !z.nearer, "the nearest that may be used here", i);
             return;
         }
         must(z.nearer && off(*z.nearer, z) == least_off(row) && least_off(row) < own_off,
              "what would be nearer", i);
-        must(says(z.why, ("would leave " + show(*z.nearer)).c_str()) ||
-                 says(z.why, ("it would be " + show(*z.nearer)).c_str()),
-             "and it is said", i);
-        if (says(z.why, "which costs least on the whole")) {
+        if (z.why.proven) {
             must(g_.choice.sure.optimal, "costs least on the whole", i);
         }
-        if (const auto at = z.why.find(" and take "); at != std::string::npos) {
-            const double said = std::stod(z.why.substr(at + 10));
-            must(std::abs(said - (scissors_take(z) - in_minutes(z.takes))) < 0.51,
+        if (z.why.nearest->kind == tool_kind::scissors) {
+            must(std::abs(in_minutes(z.why.more) - (scissors_take(z) - in_minutes(z.takes))) < 0.51,
                  "scissoring takes so much more", i);
         }
     }
@@ -290,9 +287,9 @@ class claims {
                    tool(a).tool.id == *z.blade_wish;
         });
         const bool there = have != blades.end() && have->count > 0;
-        must(says(z.why, "not in the kit")        ? !there
-             : says(z.why, "out for sharpening")  ? there && have->out
-             : says(z.why, "not to be used here") ? there && !have->out && !allowed
+        must(z.why.named == not_named::not_in_kit ? !there
+             : z.why.named == not_named::out      ? there && have->out
+             : z.why.named == not_named::refused  ? there && !have->out && !allowed
                                                   : there && allowed,
              "why not the blade that the sheet names", i);
     }
@@ -620,8 +617,7 @@ class claims {
         std::erase_if(t.patient.skin, [&](const skin_finding& s) { return meet(s.at, at); });
         const groom g = plan_groom(t.request());
         return !g.stopped() && std::all_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
-            return !meet(z.at, at) ||
-                          (z.came != outcome::stuck && z.came != outcome::skin_left);
+            return !meet(z.at, at) || (z.came != outcome::stuck && z.came != outcome::skin_left);
         });
     }
 

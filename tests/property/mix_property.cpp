@@ -74,7 +74,7 @@ TEST_CASE("any text is read as a mix or refused, with a place in it", "[mix]") {
         } catch (const bad_input& wrong) {
             RC_ASSERT(!wrong.all().empty());
             for (const diagnostic& d : wrong.all()) {
-                RC_ASSERT(d.line == 1U);
+                RC_ASSERT(d.line == 0U);
                 RC_ASSERT(d.column >= 1U);
                 RC_ASSERT(d.column <= text.size() + 1);
                 RC_ASSERT(!d.text.empty());

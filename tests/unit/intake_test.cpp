@@ -36,8 +36,8 @@ dog read_text(const std::string& text) {
 
 bool warns_at(const groom& g, caution_when w, const std::string& where) {
     return std::any_of(g.cautions.begin(), g.cautions.end(), [&](const caution_line& c) {
-        return c.what.when == w &&
-               std::find(c.where.begin(), c.where.end(), where) != c.where.end();
+        const auto there = titles(io::reference().dog_body, c.where);
+        return c.what.when == w && std::find(there.begin(), there.end(), where) != there.end();
     });
 }
 

@@ -226,7 +226,8 @@ class inspection {
             broken_.push_back(rule);
             if (z_ != nullptr) {
                 broken_.back() += ": " + title(whole(), z_->at) + ", " + title(z_->how) + ", " +
-                                  std::string(name(z_->came)) + " (" + z_->why + "), now " +
+                                  std::string(name(z_->came)) + " (" +
+                                  std::string(name(z_->why.what)) + "), now " +
                                   (z_->now ? std::to_string(in_mm(*z_->now)) : "?") + ", wished " +
                                   (z_->target ? std::to_string(in_mm(*z_->target)) : "?");
                 broken_.back() += ", " + std::string(name(z_->how_finished));
@@ -357,7 +358,7 @@ class inspection {
 
     void reasons() {
         const bool wished = z_->came == outcome::as_wished;
-        must(wished || !z_->why.empty(), "what isn't as wished has a reason");
+        must(wished || bool(z_->why), "what isn't as wished has a reason");
         if (left_alone()) {
             must(!wished && z_->came != outcome::clipped_under, "what is left alone is told so");
         }
@@ -766,7 +767,7 @@ void inspect_beside(const groom_table& t, const groom& g) {
         const bool worked = g.zones[i].how.kind != tool_kind::none;
         const bool said = std::any_of(b.why.begin(), b.why.end(),
                                       [&](const reason_why& w) { return w.zone == i; });
-        CHECK((said || !worked || !g.zones[i].why.empty()));
+        CHECK((said || !worked || g.zones[i].why));
     }
     // whatever was found, there is a page for the owner
     const io::owner_matter page{g, t.request(), std::nullopt, nullptr, &b.grow_back};

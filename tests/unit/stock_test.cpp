@@ -226,7 +226,7 @@ TEST_CASE("what meets a target is what a plan takes, and nothing it refuses", "[
         }
         CHECK(std::none_of(t.met_by.begin(), t.met_by.end(), [&](std::size_t k) {
             return std::any_of(z->refused.begin(), z->refused.end(), [&](const refused_setup& r) {
-                return r.title == title(setups[k]) && r.why != reason(refusal::long_on_web);
+                return title(r.tool) == title(setups[k]) && r.no.rule != refusal::long_on_web;
             });
         }));
     }
