@@ -30,8 +30,4 @@ namespace pelage::io {
 /// "in 6 to 13 weeks", "in about 1 week", "perhaps never".
 [[nodiscard]] std::string weeks_in_words(const days& early, const days& late);
 
-/// What is in the way of a stuck place and what would free it, in words.
-[[nodiscard]] std::string rules_in_words(const conflict& c);
-[[nodiscard]] std::string freed_in_words(const freed& f, length_unit u);
-
 }  // namespace pelage::io
