@@ -4,6 +4,8 @@
 
 #include <pelage/io/sheets.hpp>
 
+#include "against_words.hpp"
+#include "doubt_words.hpp"
 #include "sheet_words.hpp"
 #include "write_json.hpp"
 
@@ -81,7 +83,7 @@ json cost_json(const style& s, const sheet_cost& c) {
     json j{{"sheet", s.id},
            {"minutes", minutes_json(c.takes())},
            {"setups", c.setups},
-           {"tools", c.tools},
+           {"tools", names(c.tools)},
            {"back_in_days", days_of(c.when.in)},
            {"full_groom_days", days_of(c.when.full_groom)}};
     if (c.visits) {
@@ -100,7 +102,7 @@ json cost_json(const style& s, const sheet_cost& c) {
 
 }  // namespace
 
-std::string json_of(const std::vector<checked_sheet>& all) {
+std::string json_of(const std::vector<checked_sheet>& all, const catalogue& c) {
     json j{{"sheets", json::array()}};
     for (const checked_sheet& one : all) {
         json s{{"file", one.read.file}};
@@ -113,12 +115,12 @@ std::string json_of(const std::vector<checked_sheet>& all) {
             s["faults"].push_back({{"line", d.line}, {"column", d.column}, {"message", d.text}});
         }
         s["doubts"] = json::array();
-        for (const sheet_warning& w : one.doubts) {
-            s["doubts"].push_back({{"kind", name(w.what)},
-                                   {"to_be_had", !graver(w.what)},
-                                   {"line", w.at.line},
-                                   {"column", w.at.column},
-                                   {"message", w.text}});
+        for (const auto& [w, text] : told_doubts(one, c, length_unit::mm)) {
+            s["doubts"].push_back({{"kind", name(w->what)},
+                                   {"to_be_had", !graver(w->what)},
+                                   {"line", w->at.line},
+                                   {"column", w->at.column},
+                                   {"message", text}});
         }
         j["sheets"].push_back(std::move(s));
     }
@@ -251,13 +253,13 @@ std::string json_of(const std::vector<sheet_trial>& all, const groom_request& r,
         if (t.away) {
             s["off_own_sheet_mm"] = mm_json(*t.away);
         }
-        for (const sheet_objection& a : t.against) {
+        for (const told_objection& a : told_objections(t, r, length_unit::mm)) {
             s["against"].push_back({{"what", name(a.what)}, {"text", a.text}});
         }
         for (const tool_instead& i : t.instead) {
-            s["instead"].push_back({{"out", i.out},
-                                    {"instead", i.instead},
-                                    {"where", i.where},
+            s["instead"].push_back({{"out", "blade " + i.out},
+                                    {"instead", title(i.instead)},
+                                    {"where", titles_in(t, i.where, r)},
                                     {"would_leave", json_of(i.would_leave)},
                                     {"leaves", json_of(i.leaves)}});
         }

@@ -1,8 +1,8 @@
 // What stands beside a plan, as JSON.
 #include <cmath>
 
+#include "stuck_words.hpp"
 #include "write_json.hpp"
-#include "write_ways.hpp"
 
 namespace pelage::io {
 
@@ -79,8 +79,8 @@ json ways_json::of(const other_way& w) const {
            {"cost_minutes_more", minutes_json(w.dearer)},
            {"shorter_than_sheet", w.beyond_sheet},
            {"cheapest_of_its_kind", w.cheapest},
-           {"tools_dropped", w.dropped},
-           {"tools_taken", w.taken},
+           {"tools_dropped", names(w.dropped)},
+           {"tools_taken", names(w.taken)},
            {"about", titles(w.about)},
            {"changes", changes(w.plan, w.changed)}};
     if (w.back_in) {
@@ -94,7 +94,7 @@ json ways_json::of(const other_way& w) const {
 }
 
 json ways_json::of(const without_tool& w) const {
-    return {{"tool", w.tool},
+    return {{"tool", name(w.tool)},
             {"in_kit", w.in_kit},
             {"minutes_more", minutes_json(w.more)},
             {"cost_minutes_more", minutes_json(w.dearer)},
@@ -138,7 +138,7 @@ json json_of(const way_out& w) {
 json ways_json::of(const conflict& c) const {
     json rules = json::array();
     for (const broken_rule& rule : c.rules) {
-        rules.push_back({{"id", rule.id}, {"text", rule.text}});
+        rules.push_back({{"id", name(rule)}, {"text", in_words(rule)}});
     }
     json frees = json::array();
     for (const freed& f : c.frees) {

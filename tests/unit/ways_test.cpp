@@ -522,7 +522,7 @@ TEST_CASE("a longer body that also spares a comb is told once", "[ways]") {
     const auto all = other_ways(t.request(), t.plan());
     REQUIRE(all.size() == 1);
     CHECK(all[0].what == way_kind::body_length);
-    CHECK(all[0].dropped == std::vector<std::string>{"comb 13 mm"});
+    CHECK(all[0].dropped == std::vector<held_tool>{{true, "13 mm"}});
 }
 
 TEST_CASE("felted to the skin: no other way is offered", "[ways]") {
@@ -536,7 +536,7 @@ TEST_CASE("felted to the skin: no other way is offered", "[ways]") {
     REQUIRE(b.stuck.size() == 1);
     CHECK(b.stuck[0].frees.empty());
     REQUIRE(b.stuck[0].rules.size() == 1);
-    CHECK(b.stuck[0].rules[0].id == "mat-to-skin");
+    CHECK(name(b.stuck[0].rules[0]) == "mat-to-skin");
 }
 
 // ---- without it ----
@@ -549,12 +549,14 @@ TEST_CASE("without each tool: the plan of a kit that lacks it", "[ways]") {
     const auto all = without_each_tool(t.request(), g);
     CHECK(all.size() == tools_held(g));
     for (const without_tool& w : all) {
-        INFO(w.tool);
+        INFO(name(w.tool));
         groom_table lacking = t;
-        std::erase_if(lacking.tools.blades,
-                      [&](const kit_blade& b) { return "blade " + b.spec.id == w.tool; });
-        std::erase_if(lacking.tools.combs,
-                      [&](const kit_comb& c) { return "comb " + c.spec.id == w.tool; });
+        std::erase_if(lacking.tools.blades, [&](const kit_blade& b) {
+            return w.tool == held_tool{false, b.spec.id};
+        });
+        std::erase_if(lacking.tools.combs, [&](const kit_comb& c) {
+            return w.tool == held_tool{true, c.spec.id};
+        });
         CHECK(lacking.tools.blades.size() + lacking.tools.combs.size() + 1 ==
               t.tools.blades.size() + t.tools.combs.size());
         const groom plan = lacking.plan();
@@ -564,8 +566,9 @@ TEST_CASE("without each tool: the plan of a kit that lacks it", "[ways]") {
         CHECK(w.more == minutes_of(plan) - minutes_of(g));
         CHECK_FALSE(w.changed.empty());
     }
-    const auto ten = std::find_if(all.begin(), all.end(),
-                                  [](const without_tool& w) { return w.tool == "blade 10"; });
+    const auto ten = std::find_if(all.begin(), all.end(), [](const without_tool& w) {
+        return w.tool == held_tool{false, "10"};
+    });
     REQUIRE(ten != all.end());
     CHECK(ten->in_kit == 2);
     CHECK(ids_of(g, ten->stuck) == words{"belly", "groin", "armpit"});
@@ -714,7 +717,7 @@ TEST_CASE("too little free hair under a pelt: nothing frees it, a veterinarian d
     CHECK(c.frees.empty());
     CHECK(c.veterinarian);
     REQUIRE(c.rules.size() == 2);
-    CHECK(c.rules[0].id == "under-mat-too-long");
+    CHECK(name(c.rules[0]) == "under-mat-too-long");
     CHECK(c.rules[1].id == "pelt-combed-out");
     t.patient.mats = {mat_in("armpit", mat_grade::mat, mm(1.9))};
     CHECK(conflict_at(t, "armpit").frees.empty());
@@ -780,7 +783,7 @@ TEST_CASE("a drawer without the customary blade: it is named, the usual before t
     t.tools = drawer({"40", "30"}, {"13 mm"});
     CHECK(told(conflict_at(t, "belly")) == texts{"blade 10"});
     CHECK(told(conflict_at(t, "sanitary")) == texts{"blade 10", "blade 9", "blade 15"});
-    CHECK(conflict_at(t, "belly").rules[0].id == "not-in-kit");
+    CHECK(name(conflict_at(t, "belly").rules[0]) == "not-in-kit");
     // out for sharpening is as good as not there
     t.tools = drawer({"30", "10"}, {"13 mm"});
     t.tools.blades[1].out = true;
@@ -799,7 +802,7 @@ TEST_CASE("show blades under a mat on clean feet: the owner's consent frees it",
     t.patient.mats = {mat_in("feet", mat_grade::pelt, mm(0.4))};
     const conflict c = conflict_at(t, "feet");
     CHECK(told(c) == texts{"consent show-blades"});
-    CHECK(c.rules[0].id == "bare-short");
+    CHECK(name(c.rules[0]) == "bare-short");
     t.sheet.show = false;  // the sheet doesn't ask for it: consent alone is nothing
     CHECK(conflict_at(t, "feet").frees.empty());
 }
@@ -808,7 +811,7 @@ TEST_CASE("hurt skin is left to heal; with a mat on it both stand in the way", "
     groom_table t;
     t.patient.skin = {{at("left flank"), skin_state::irritated}};
     CHECK(told(conflict_at(t, "left flank")) == texts{"heal"});
-    CHECK(conflict_at(t, "left flank").rules[0].id == "skin-found");
+    CHECK(name(conflict_at(t, "left flank").rules[0]) == "skin-found");
     t.patient.mats = {mat_in("left flank", mat_grade::pelt)};
     CHECK(told(conflict_at(t, "left flank")) == texts{"heal"});  // a 10 is tried then
     t.patient.mats[0].free_hair = mm(1);
