@@ -174,7 +174,9 @@ void explainer::find_next(std::size_t row, reason_why& why) const {
         problem p = choice();
         p.zones[row] = {a};
         solution s = at_.choose(p);
-        if (!s.setup.empty() && (!best || s.cost < best->cost)) {
+        // what costs less than the plan goes both ways on neighbours and would leave tracks
+        const bool comparable = !s.setup.empty() && s.cost >= g_.choice.cost;
+        if (comparable && (!best || s.cost < best->cost)) {
             best = std::move(s);
         }
     }

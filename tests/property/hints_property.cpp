@@ -436,7 +436,8 @@ class claims {
                 problem p = c_.choice;
                 p.zones[row] = {a};
                 const solution s = choose(r_, ready_, c_, p);
-                if (!s.setup.empty() && (!best || s.cost < *best)) {
+                const bool no_tracks = s.cost >= g_.choice.cost;
+                if (!s.setup.empty() && no_tracks && (!best || s.cost < *best)) {
                     best = s.cost;
                 }
             }
