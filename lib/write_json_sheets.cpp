@@ -4,6 +4,7 @@
 
 #include <pelage/io/sheets.hpp>
 
+#include "doubt_words.hpp"
 #include "sheet_words.hpp"
 #include "write_json.hpp"
 
@@ -100,7 +101,7 @@ json cost_json(const style& s, const sheet_cost& c) {
 
 }  // namespace
 
-std::string json_of(const std::vector<checked_sheet>& all) {
+std::string json_of(const std::vector<checked_sheet>& all, const catalogue& c) {
     json j{{"sheets", json::array()}};
     for (const checked_sheet& one : all) {
         json s{{"file", one.read.file}};
@@ -113,12 +114,12 @@ std::string json_of(const std::vector<checked_sheet>& all) {
             s["faults"].push_back({{"line", d.line}, {"column", d.column}, {"message", d.text}});
         }
         s["doubts"] = json::array();
-        for (const sheet_warning& w : one.doubts) {
-            s["doubts"].push_back({{"kind", name(w.what)},
-                                   {"to_be_had", !graver(w.what)},
-                                   {"line", w.at.line},
-                                   {"column", w.at.column},
-                                   {"message", w.text}});
+        for (const auto& [w, text] : told_doubts(one, c, length_unit::mm)) {
+            s["doubts"].push_back({{"kind", name(w->what)},
+                                   {"to_be_had", !graver(w->what)},
+                                   {"line", w->at.line},
+                                   {"column", w->at.column},
+                                   {"message", text}});
         }
         j["sheets"].push_back(std::move(s));
     }

@@ -172,10 +172,7 @@ class page_writer {
         }
         const bool head = r_.reference.dog_body.zones[p.at.zone].where == group::head;
         const length t = p.asked.tolerance.value_or(tolerance(*l, head, r_.rules.prices));
-        const auto bare = [&](const length& x) {
-            return o_.units == length_unit::mm ? number(x) : fraction_of_inch(x);
-        };
-        return bare(*l - t) + " to " + bare(*l + t);
+        return bare_number(*l - t, o_.units) + " to " + bare_number(*l + t, o_.units);
     }
 
     void zones() {

@@ -9,6 +9,7 @@
 #include <pelage/phrase.hpp>
 
 #include "chance_words.hpp"
+#include "doubt_words.hpp"
 #include "faults.hpp"
 #include "layout.hpp"
 
@@ -72,7 +73,8 @@ feet = { length = "13 mm", finish = "scissor" }
 
 }  // namespace
 
-std::string text_of(const std::vector<checked_sheet>& all, const print_options& o) {
+std::string text_of(const std::vector<checked_sheet>& all, const catalogue& c,
+                    const print_options& o) {
     std::string out;
     std::size_t faulty = 0;
     std::size_t cannot = 0;
@@ -83,11 +85,11 @@ std::string text_of(const std::vector<checked_sheet>& all, const print_options& 
             out += wrapped("", place_of(d.file, d.line, d.column) + "error: " + d.text, 2, o.width);
         }
         bool no = false;
-        for (const sheet_warning& w : one.doubts) {
-            no = no || graver(w.what);
+        for (const auto& [w, text] : told_doubts(one, c, o.units)) {
+            no = no || graver(w->what);
             out += wrapped("",
-                           place_of(one.read.file, w.at.line, w.at.column) +
-                               (graver(w.what) ? "no: " : "advice: ") + w.text,
+                           place_of(one.read.file, w->at.line, w->at.column) +
+                               (graver(w->what) ? "no: " : "advice: ") + text,
                            2, o.width);
         }
         if (one.read.parent_faulty) {
@@ -100,7 +102,7 @@ std::string text_of(const std::vector<checked_sheet>& all, const print_options& 
         faulty += one.read.faults.empty() ? 0 : 1;
         not_judged += one.read.parent_faulty ? 1 : 0;
         cannot += no ? 1 : 0;
-        advised += !no && !one.doubts.empty() ? 1 : 0;
+        advised += !no && !(one.doubts.empty() && one.broken.empty()) ? 1 : 0;
     }
     const std::size_t clean = all.size() - faulty - not_judged - cannot - advised;
     std::string sum =

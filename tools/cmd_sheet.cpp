@@ -48,16 +48,17 @@ reply check(const request& q, const workplace& w, faults& f) {
         if (one.read.sheet) {
             one.doubts = doubts_about(*one.read.sheet, w.reference, w.place().rules);
             if (standard) {
-                auto broken = broken_limits(*one.read.sheet, *standard, w.reference);
-                one.doubts.insert(one.doubts.end(), broken.begin(), broken.end());
+                one.broken = broken_limits(*one.read.sheet, *standard, w.reference);
             }
         }
-        no = no || std::any_of(one.doubts.begin(), one.doubts.end(),
-                               [](const sheet_warning& d) { return graver(d.what); });
+        no = no || !one.broken.empty() ||
+             std::any_of(one.doubts.begin(), one.doubts.end(),
+                         [](const sheet_warning& d) { return graver(d.what); });
     }
-    reply r{w.json ? io::json_of(checked) : io::text_of(checked, w.print), faulty ? bad_data
-                                                                           : no   ? answer_is_no
-                                                                                  : done};
+    reply r{w.json ? io::json_of(checked, w.reference) : io::text_of(checked, w.reference, w.print),
+            faulty ? bad_data
+            : no   ? answer_is_no
+                   : done};
     if (faulty) {
         r.said = "pelage: error: not every sheet can be read\n";
     }

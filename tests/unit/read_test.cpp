@@ -28,7 +28,8 @@ void check_sheet(const document_text& d) {
     diagnostics wrong = read.front().faults;
     if (read.front().sheet) {
         for (const sheet_warning& w : doubts_about(*read.front().sheet, c, c.rules)) {
-            wrong.push_back({d.name, w.at.line, w.at.column, errc::conflict, w.text});
+            wrong.push_back(
+                {d.name, w.at.line, w.at.column, errc::conflict, io::doubt_words(w, c)});
         }
     }
     if (!wrong.empty()) {

@@ -46,7 +46,7 @@ style heir(const std::string& parent, const std::string& more) {
 std::string in_lines(const std::vector<sheet_warning>& all) {
     std::string text;
     for (const sheet_warning& w : all) {
-        text += std::to_string(w.at.line) + ": " + w.text + "\n";
+        text += std::to_string(w.at.line) + ": " + io::doubt_words(w, ref()) + "\n";
     }
     return text;
 }
@@ -197,9 +197,18 @@ TEST_CASE("a broken limit names the standard's source and clause", "[sheet]") {
     REQUIRE(broken.size() == 1);
     CHECK(broken.front().what == sheet_doubt::limit);
     CHECK(broken.front().at.line == 6);
-    CHECK(broken.front().text.find("published: akc-portuguese-water-dog; the whole coat at most 1 "
-                                   "in") != std::string::npos);
-    CHECK(broken.front().text.find("found 30 mm; right is at most 25 mm") != std::string::npos);
+    const auto& found = std::get<broken_limit>(broken.front().found);
+    CHECK(found.standard == "retriever-clip");
+    CHECK(found.found.target == mm(30));
+    CHECK_FALSE(found.right.low);
+    CHECK(in_hundredths(*found.right.high) == 2540);
+    CHECK(found.right.why.from == "akc-portuguese-water-dog");
+    const std::string text = io::doubt_words(broken.front(), ref());
+    CHECK_THAT(text, match::ContainsSubstring("published: akc-portuguese-water-dog; the whole coat "
+                                              "at most 1 in"));
+    CHECK_THAT(text, match::ContainsSubstring("found 30 mm; right is at most 25 mm"));
+    CHECK_THAT(io::doubt_words(broken.front(), ref(), length_unit::inch),
+               match::ContainsSubstring("found 1 3/16 in; right is at most 1 in"));
 }
 
 TEST_CASE("a limit is broken by a season, too, and told once", "[sheet]") {
@@ -211,7 +220,8 @@ TEST_CASE("a limit is broken by a season, too, and told once", "[sheet]") {
     REQUIRE_FALSE(broken.empty());
     for (const sheet_warning& w : broken) {
         CHECK(w.at.line == 5);
-        CHECK(w.text.find(" in \"winter\" breaks") != std::string::npos);
+        CHECK(std::get<broken_limit>(w.found).found.season == "winter");
+        CHECK_THAT(io::doubt_words(w, ref()), match::ContainsSubstring(" in \"winter\" breaks"));
     }
 }
 

@@ -40,12 +40,18 @@ struct sheet_file {
 /// A sheet's file with what is doubtful about it.
 struct checked_sheet {
     sheet_file read;
-    std::vector<sheet_warning> doubts;
+    std::vector<sheet_warning> doubts{};
+    std::vector<sheet_warning> broken{};  ///< limits of another sheet, where that was asked
 };
 
+/// One doubt in words: what is doubtful; what was found; what would be right.
+[[nodiscard]] std::string doubt_words(const sheet_warning& w, const catalogue& c,
+                                      length_unit u = length_unit::mm);
+
 /// What `sheet check` found: every fault and doubt with its position, then a count.
-[[nodiscard]] std::string text_of(const std::vector<checked_sheet>& all, const print_options& o);
-[[nodiscard]] std::string json_of(const std::vector<checked_sheet>& all);
+[[nodiscard]] std::string text_of(const std::vector<checked_sheet>& all, const catalogue& c,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const std::vector<checked_sheet>& all, const catalogue& c);
 
 /// A sheet as a page: what every hand needs. `g` is its plan for the dog in `r`.
 [[nodiscard]] std::string sheet_page(const style& s, const groom& g, const groom_request& r,
