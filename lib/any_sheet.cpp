@@ -5,37 +5,23 @@
 #include <tuple>
 
 #include <pelage/any_sheet.hpp>
-#include <pelage/phrase.hpp>
 #include <pelage/sheet_check.hpp>
-#include <pelage/text.hpp>
 #include <pelage/upkeep.hpp>
 
 #include "groom_again.hpp"
 #include "groom_cells.hpp"
 #include "groom_wish.hpp"
-#include "words_plan.hpp"
 
 namespace pelage {
 
 namespace {
 
-/// "back, ribs and 3 more".
-std::string some(const std::vector<std::string>& places) {
-    constexpr std::size_t most = 3;
-    std::string text;
-    for (std::size_t i = 0; i < places.size() && i < most; ++i) {
-        text += (i == 0 ? "" : ", ") + places[i];
-    }
-    return places.size() > most ? text + " and " + std::to_string(places.size() - most) + " more"
-                                : text;
-}
-
-std::string coats_of_sheet(const style& s, const catalogue& c) {
-    std::vector<std::string> names;
-    for (const coat_class k : coats_for(s, c)) {
-        names.emplace_back(name(k));
-    }
-    return one_of(names);
+/// Adds a place to the first of the reasons from `first` on that is the same but for its places.
+template <class Same>
+void add_to(std::vector<sheet_objection>& all, std::size_t first, sheet_objection reason,
+            std::size_t zone, Same same) {
+    const auto at = std::find_if(all.begin() + static_cast<std::ptrdiff_t>(first), all.end(), same);
+    (at == all.end() ? all.emplace_back(std::move(reason)) : *at).where.push_back({zone, {}});
 }
 
 /// The kit as if every blade were back from sharpening; the same if none is out.
@@ -79,22 +65,14 @@ class trial_maker {
         t.plan = plan_groom(ask);
         coat_fits(t);
         if (t.plan.question) {
-            t.against.push_back({objection::skin_or_rules,
-                                 "a double coat is not clipped without its owner's consent"});
+            t.against.push_back({objected::unsigned_jacket});
             return t;
         }
         if (!t.plan.stop.empty()) {
-            t.against.push_back(
-                {objection::mats, "felted to the skin at the " +
-                                      some(titles(r_.reference.dog_body, t.plan.stop)) +
-                                      ": a veterinarian's"});
+            t.against.push_back({objected::felted});
             return t;
         }
-        if (!t.plan.stuck.empty()) {
-            ask.reasons = true;
-            const groom why = plan_groom(ask);
-            stuck(t, why);
-        }
+        stuck(t);
         misses(t, ask);
         t.when = back_of(ask, t.plan);
         brushing_holds(t, patient);
@@ -104,30 +82,24 @@ class trial_maker {
     }
 
   private:
-    [[nodiscard]] std::string title_of(const zone_plan& z) const {
-        return title(r_.reference.dog_body, z.at);
-    }
-
     void coat_fits(sheet_trial& t) const {
         const std::vector<coat_class> coats = coats_for(*t.sheet, r_.reference);
         const coat_class own = r_.patient.coat.value();
         if (!coats.empty() && std::find(coats.begin(), coats.end(), own) == coats.end()) {
-            t.against.push_back(
-                {objection::coat, "it is for a " + coats_of_sheet(*t.sheet, r_.reference) +
-                                      " coat, this one is " + std::string(name(own))});
+            t.against.push_back({objected::other_coat});
         }
     }
 
-    void stuck(sheet_trial& t, const groom& why) const {
-        std::map<std::string, std::vector<std::string>> by_reason;
-        for (const std::size_t i : why.stuck) {
-            by_reason[io::cause_words(r_, why.zones[i], length_unit::mm)].push_back(
-                title_of(why.zones[i]));
+    static void stuck(sheet_trial& t) {
+        const std::size_t first = t.against.size();
+        for (const std::size_t i : t.plan.stuck) {
+            add_to(t.against, first, {objected::nothing_allowed}, i, [&](const sheet_objection& o) {
+                return cause_of(t, o) == t.plan.zones[i].why.what;
+            });
         }
-        for (const auto& [reason, places] : by_reason) {
-            t.against.push_back({objection::skin_or_rules,
-                                 some(places) + ": nothing may be done (" + reason + ")"});
-        }
+    }
+    static cause cause_of(const sheet_trial& t, const sheet_objection& o) {
+        return t.plan.zones[o.where.front().zone].why.what;
     }
 
     /// Whether some setup at hand comes within the tolerance and is allowed: then the plan misses the
@@ -150,72 +122,73 @@ class trial_maker {
     }
 
     void misses(sheet_trial& t, const groom_request& ask) const {
-        std::vector<std::string> mats;
-        std::map<std::string, std::vector<std::string>> hair;
-        std::vector<std::string> kit_misses;
-        std::vector<std::string> carded;
-        for (const zone_plan& z : t.plan.zones) {
-            const bool prep = r_.reference.dog_body.zones[z.at.zone].where == group::prep;
+        sheet_objection carded{objected::carded};
+        sheet_objection mats{objected::clipped_under};
+        sheet_objection no_tool{objected::no_tool};
+        std::vector<std::size_t> hair;
+        for (std::size_t i = 0; i < t.plan.zones.size(); ++i) {
+            const zone_plan& z = t.plan.zones[i];
             const instruction wish = wish_at(*t.sheet, z.at);
-            const bool clip_wished =
-                wish.how == finish::clip || wish.how == finish::comb_then_scissor;
-            if (z.how_finished == finish::card && clip_wished) {
-                carded.push_back(title_of(z));
+            if (z.how_finished == finish::card &&
+                (wish.how == finish::clip || wish.how == finish::comb_then_scissor)) {
+                carded.where.push_back({i, {}});
             }
-            if (prep || !z.leaves) {
+            if (r_.reference.dog_body.zones[z.at.zone].where == group::prep || !z.leaves) {
                 continue;
             }
             const auto aim = z.target ? z.target : wish.target;
             const bool off = aim && !within(z.leaves->best, *aim, tolerance_of(z, *aim));
-            const bool left = wish.how == finish::leave;
-            if (z.came == outcome::clipped_under && left) {
-                mats.push_back(title_of(z) + " " + show(z.leaves->best) +
-                               ", which the sheet leaves");
+            if (z.came == outcome::clipped_under && wish.how == finish::leave) {
+                mats.where.push_back({i, {}});
             } else if (z.came == outcome::clipped_under && off) {
-                mats.push_back(title_of(z) + " " + show(z.leaves->best) + " instead of " +
-                               show(*aim));
+                mats.where.push_back({i, aim});
             } else if (z.came == outcome::hair_shorter && off) {
-                hair[io::cause_words(r_, z, length_unit::mm)].push_back(title_of(z));
+                hair.push_back(i);
             } else if (z.came == outcome::off_target && !reachable(z, ask)) {
-                kit_misses.push_back(title_of(z) + " " + show(z.leaves->best) + " instead of " +
-                                     show(*aim));
+                no_tool.where.push_back({i, aim});
             }
         }
-        add(t, objection::skin_or_rules, "jacket not to be clipped without consent: ", carded);
-        add(t, objection::mats, "mats come off under the wish: ", mats);
+        add(t, std::move(carded));
+        add(t, std::move(mats));
         too_short_to_leave(t);
-        for (const auto& [why, places] : hair) {
-            t.against.push_back({objection::hair, some(places) + ": " + why});
+        const std::size_t first = t.against.size();
+        for (const std::size_t i : hair) {
+            add_to(t.against, first, {objected::hair_shorter}, i, [&](const sheet_objection& o) {
+                return same_hair(t.plan.zones[o.where.front().zone], t.plan.zones[i]);
+            });
         }
-        add(t, objection::kit, "nothing at hand comes near enough: ", kit_misses);
+        add(t, std::move(no_tool));
     }
-    static void add(sheet_trial& t, objection what, const std::string& first,
-                    const std::vector<std::string>& places) {
-        if (!places.empty()) {
-            t.against.push_back({what, first + some(places)});
+    /// Whether the plan says the same of today's hair in two places.
+    static bool same_hair(const zone_plan& a, const zone_plan& b) {
+        return a.why.what == b.why.what && a.now == b.now && a.target == b.target &&
+               a.tidied == b.tidied;
+    }
+    static void add(sheet_trial& t, sheet_objection o) {
+        if (!o.where.empty()) {
+            t.against.push_back(std::move(o));
         }
     }
 
     /// Hair that the sheet leaves, where its standard wants it longer than it is or than anybody knows.
     void too_short_to_leave(sheet_trial& t) const {
-        std::map<std::string, std::vector<std::string>> by_reason;
+        const std::size_t first = t.against.size();
         for (const limit& l : t.sheet->limits) {
             const selection* whom = l.low ? top_.parts().find(l.whom) : nullptr;
-            for (const zone_plan& z : t.plan.zones) {
-                const bool here = whom != nullptr &&
-                                  std::any_of(whom->places.begin(), whom->places.end(),
+            for (std::size_t i = 0; whom != nullptr && i < t.plan.zones.size(); ++i) {
+                const zone_plan& z = t.plan.zones[i];
+                const bool here = std::any_of(whom->places.begin(), whom->places.end(),
                                               [&](const place& p) { return p.zone == z.at.zone; });
                 if (here && wish_at(*t.sheet, z.at).how == finish::leave &&
                     (!z.now || *z.now < *l.low)) {
-                    by_reason[(z.now ? "today's hair is " + show(*z.now)
-                                     : std::string("today's hair isn't recorded")) +
-                              ", the sheet's standard wants at least " + show(*l.low)]
-                        .push_back(title_of(z));
+                    sheet_objection short_of{objected::below_standard};
+                    short_of.now = z.now;
+                    short_of.least = l.low;
+                    add_to(t.against, first, short_of, i, [&](const sheet_objection& o) {
+                        return o.now == short_of.now && o.least == short_of.least;
+                    });
                 }
             }
-        }
-        for (const auto& [why, places] : by_reason) {
-            t.against.push_back({objection::hair, some(places) + ": " + why});
         }
     }
 
@@ -233,13 +206,11 @@ class trial_maker {
         if (t.when->full_groom >= wait_) {
             return;
         }
-        const auto in = static_cast<int>(in_days(t.when->full_groom));
-        const brushing& b = patient.brushed;
-        const bool in_vain = b.how_often != habit::none && !b.to_skin;
-        t.against.push_back(
-            {objection::brushing, brushing_of(patient) + (in_vain ? ", which counts as none" : "") +
-                                      ", it holds until day " + std::to_string(in) + ", not day " +
-                                      detail::fixed(in_days(wait_), 0)});
+        sheet_objection ends{objected::brushing_ends};
+        ends.holds = t.when->full_groom;
+        ends.wait = wait_;
+        ends.in_vain = patient.brushed.how_often != habit::none && !patient.brushed.to_skin;
+        t.against.push_back(std::move(ends));
     }
 
     void far_from_own(sheet_trial& t) const {
@@ -275,22 +246,23 @@ class trial_maker {
         with.length_wish = ask.length_wish;
         with.reasons = false;
         const groom whole = plan_groom(with);
-        for (const zone_plan& z : t.plan.zones) {
+        for (std::size_t i = 0; i < t.plan.zones.size(); ++i) {
+            const zone_plan& z = t.plan.zones[i];
             const auto then = std::find_if(whole.zones.begin(), whole.zones.end(),
                                            [&](const zone_plan& o) { return o.at == z.at; });
             if (then == whole.zones.end() || then->how.kind != tool_kind::clip || !then->leaves ||
                 !z.leaves || std::find(out_.begin(), out_.end(), then->how.tool.id) == out_.end()) {
                 continue;
             }
-            const std::string out = "blade " + then->how.tool.id;
+            const std::string& out = then->how.tool.id;
             const auto at =
                 std::find_if(t.instead.begin(), t.instead.end(), [&](const tool_instead& one) {
-                    return one.out == out && one.instead == title(z.how);
+                    return one.out == out && title(one.instead) == title(z.how);
                 });
             if (at == t.instead.end()) {
-                t.instead.push_back({out, title(z.how), {title_of(z)}, *then->leaves, *z.leaves});
+                t.instead.push_back({out, z.how, {i}, *then->leaves, *z.leaves});
             } else {
-                at->where.push_back(title_of(z));
+                at->where.push_back(i);
             }
         }
     }
@@ -308,13 +280,13 @@ class trial_maker {
 bool sheet_trial::carried_but_for_hair() const {
     return plan.stop.empty() && !against.empty() &&
            std::all_of(against.begin(), against.end(), [](const sheet_objection& o) {
-               return o.what == objection::mats || o.what == objection::hair;
+               return o.what() == objection::mats || o.what() == objection::hair;
            });
 }
 
 bool sheet_trial::wrong_coat() const {
     return std::any_of(against.begin(), against.end(),
-                       [](const sheet_objection& o) { return o.what == objection::coat; });
+                       [](const sheet_objection& o) { return o.what() == objection::coat; });
 }
 
 bool names_mix(const style& s, const std::string& mix, const heredity& h) {

@@ -4,6 +4,7 @@
 
 #include <pelage/io/sheets.hpp>
 
+#include "against_words.hpp"
 #include "doubt_words.hpp"
 #include "sheet_words.hpp"
 #include "write_json.hpp"
@@ -252,13 +253,13 @@ std::string json_of(const std::vector<sheet_trial>& all, const groom_request& r,
         if (t.away) {
             s["off_own_sheet_mm"] = mm_json(*t.away);
         }
-        for (const sheet_objection& a : t.against) {
+        for (const told_objection& a : told_objections(t, r, length_unit::mm)) {
             s["against"].push_back({{"what", name(a.what)}, {"text", a.text}});
         }
         for (const tool_instead& i : t.instead) {
-            s["instead"].push_back({{"out", i.out},
-                                    {"instead", i.instead},
-                                    {"where", i.where},
+            s["instead"].push_back({{"out", "blade " + i.out},
+                                    {"instead", title(i.instead)},
+                                    {"where", titles_in(t, i.where, r)},
                                     {"would_leave", json_of(i.would_leave)},
                                     {"leaves", json_of(i.leaves)}});
         }

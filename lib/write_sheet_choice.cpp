@@ -9,6 +9,7 @@
 #include <pelage/phrase.hpp>
 #include <pelage/upkeep.hpp>
 
+#include "against_words.hpp"
 #include "first_lines.hpp"
 #include "layout.hpp"
 #include "sheet_words.hpp"
@@ -215,25 +216,21 @@ std::string carried_line(const sheet_trial& t, const print_options& o) {
     return text;
 }
 
-std::string instead_line(const tool_instead& i, const print_options& o) {
-    constexpr std::size_t most = 3;
-    std::string where;
-    for (std::size_t n = 0; n < i.where.size() && n < most; ++n) {
-        where += (n == 0 ? "" : ", ") + i.where[n];
-    }
-    where += i.where.size() > most ? " and " + std::to_string(i.where.size() - most) + " more" : "";
-    const std::string left = show(i.leaves.best, o.units);
-    const std::string would = show(i.would_leave.best, o.units);
-    return i.out + " is out: " + i.instead + " in its place, leaves " + left +
-           (left == would ? " as well" : ", not " + would) + ": " + where;
+std::string instead_line(const sheet_trial& t, const tool_instead& i, const groom_request& r,
+                         length_unit u) {
+    const std::string left = show(i.leaves.best, u);
+    const std::string would = show(i.would_leave.best, u);
+    return "blade " + i.out + " is out: " + title(i.instead) + " in its place, leaves " + left +
+           (left == would ? " as well" : ", not " + would) + ": " +
+           some_places(titles_in(t, i.where, r));
 }
 
-std::string reasons(const sheet_trial& t) {
-    std::string text;
-    for (const sheet_objection& why : t.against) {
-        text += (text.empty() ? "" : "; ") + why.text;
+std::string reasons(const sheet_trial& t, const groom_request& r, length_unit u) {
+    std::vector<std::string> texts;
+    for (told_objection& why : told_objections(t, r, u)) {
+        texts.push_back(std::move(why.text));
     }
-    return text;
+    return joined(texts, "; ");
 }
 
 class trials_writer {
@@ -249,11 +246,11 @@ class trials_writer {
             if (t.carried()) {
                 carried_ += numbered(t, "");
             } else if (t.carried_but_for_hair()) {
-                hair += numbered(t, "; but for: " + reasons(t));
+                hair += numbered(t, "; but for: " + reasons(t, r_, o_.units));
             } else if (t.wrong_coat()) {
                 other_coats.push_back(t.sheet->id + " (" + coats_of(*t.sheet) + ")");
             } else {
-                no += wrapped("  ", name_of(t) + ": " + reasons(t), 5, o_.width);
+                no += wrapped("  ", name_of(t) + ": " + reasons(t, r_, o_.units), 5, o_.width);
             }
         }
         const std::string brushed =
@@ -289,7 +286,7 @@ class trials_writer {
         std::string out = wrapped(padded(std::to_string(++n_), 3, true) + "  ",
                                   name_of(t) + ": " + carried_line(t, o_) + more, 5, o_.width);
         for (const tool_instead& i : t.instead) {
-            out += wrapped("     ", instead_line(i, o_), 7, o_.width);
+            out += wrapped("     ", instead_line(t, i, r_, o_.units), 7, o_.width);
         }
         return out;
     }

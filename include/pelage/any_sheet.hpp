@@ -23,18 +23,55 @@ inline constexpr std::array<std::string_view, 6> objection_names{"coat", "rules"
     return objection_names[static_cast<std::size_t>(o)];
 }
 
-/// One reason, in a sentence without its stop.
-struct sheet_objection {
-    objection what = objection::coat;
-    std::string text;
+/// What it is in particular.
+enum class objected {
+    other_coat,       ///< the sheet is for other coats
+    unsigned_jacket,  ///< a double coat clipped all over without its owner's consent
+    felted,           ///< felted to the skin: at groom::stop
+    nothing_allowed,  ///< nothing may be done at `where`, alike by zone_plan::why
+    carded,           ///< clipped by the sheet, but carded without consent: `where`
+    clipped_under,    ///< mats come off under the wish: `where`
+    below_standard,   ///< hair that the sheet leaves is below `least`, or nobody knows it: `where`
+    hair_shorter,  ///< today's hair is below the wish: `where`, alike by zone_plan::why and lengths
+    no_tool,       ///< nothing at hand comes near enough: `where`
+    brushing_ends  ///< brushed as it is, the whole dog is fine for `holds` only, not `wait`
+};
+/// Which objection it is.
+[[nodiscard]] constexpr objection kind_of(objected o) {
+    constexpr std::array<objection, 10> kinds{objection::coat,          objection::skin_or_rules,
+                                              objection::mats,          objection::skin_or_rules,
+                                              objection::skin_or_rules, objection::mats,
+                                              objection::hair,          objection::hair,
+                                              objection::kit,           objection::brushing};
+    return kinds[static_cast<std::size_t>(o)];
+}
+
+/// A place that a reason speaks of.
+struct objected_place {
+    std::size_t zone = 0;  ///< index into groom::zones of the trial's plan
+    std::optional<length>
+        wished{};  ///< clipped_under and no_tool: the length; none: its own is left
 };
 
-/// A blade or comb that isn't at hand, and what does its work.
+/// One reason; what isn't named beside its kind is left empty.
+struct sheet_objection {
+    objected why = objected::other_coat;
+    std::vector<objected_place> where{};
+    std::optional<length> now{};    ///< below_standard: today's hair, if it is known
+    std::optional<length> least{};  ///< below_standard: the limit of the sheet's standard
+    days holds{};                   ///< brushing_ends
+    days wait{};                    ///< brushing_ends
+    bool in_vain = false;           ///< brushing_ends: brushed, but not to the skin: as if never
+
+    [[nodiscard]] objection what() const { return kind_of(why); }
+};
+
+/// A blade that isn't at hand, and what does its work.
 struct tool_instead {
-    std::string out;                 ///< "blade 4F"
-    std::string instead;             ///< "comb 10 mm over blade 30", "scissors"
-    std::vector<std::string> where;  ///< titles of places
-    finished would_leave{};
+    std::string out;  ///< id of the blade
+    setup instead{};
+    std::vector<std::size_t> where;  ///< indices into groom::zones of the trial's plan
+    finished would_leave{};          ///< in the first of them
     finished leaves{};
 };
 

@@ -85,7 +85,7 @@ const sheet_trial& trial(const std::vector<sheet_trial>& all, const std::string&
 
 bool objects(const sheet_trial& t, objection what) {
     return std::any_of(t.against.begin(), t.against.end(),
-                       [&](const sheet_objection& o) { return o.what == what; });
+                       [&](const sheet_objection& o) { return o.what() == what; });
 }
 
 }  // namespace
@@ -396,8 +396,8 @@ TEST_CASE("any sheet: where a blade is out its substitute is named", "[sheet]") 
     };
     const auto out = tried(tools);  // the 4F is out for sharpening
     REQUIRE_FALSE(out.front().instead.empty());
-    CHECK(out.front().instead.front().out == "blade 4F");
-    CHECK(out.front().instead.front().instead.find("4F") == std::string::npos);
+    CHECK(out.front().instead.front().out == "4F");
+    CHECK(out.front().instead.front().instead.tool.id != "4F");
     for (kit_blade& b : tools.blades) {
         b.out = false;
     }
