@@ -43,13 +43,15 @@ class record_reader {
             const measurement& m = dog_.measured[i];
             const auto places = single_places(m.whom);
             const std::optional<last_cut> cut = common_cut(places, m.on);
-            const std::string why = why_not(m, cut);
-            if (!why.empty()) {
-                to.left_out.push_back({i, why});
+            const bool on_record = cut && cut->on != nullptr;
+            const std::size_t index =
+                on_record ? static_cast<std::size_t>(cut->on - dog_.visits.data()) : 0;
+            if (const auto why = why_not(m, cut)) {
+                to.left_out.push_back({i, *why, index, {}});
                 continue;
             }
             to.counted.push_back({i,
-                                  static_cast<std::size_t>(cut->on - dog_.visits.data()),
+                                  index,
                                   {between(cut->on->on, m.on), *cut->left, m.is,
                                    measuring_error(m.is, rules_.growth)}});
         }
@@ -72,9 +74,7 @@ class record_reader {
         std::stable_sort(to.counted.begin(), to.counted.end(),
                          [&](const auto& a, const auto& b) { return on(a) > on(b); });
         for (std::size_t i = most_counted; i < to.counted.size(); ++i) {
-            to.left_out.push_back(
-                {to.counted[i].which,
-                 "older than the newest " + std::to_string(most_counted) + ", which are enough"});
+            to.left_out.push_back({to.counted[i].which, left_out_because::newer_are_enough, 0, {}});
         }
         to.counted.resize(most_counted);
         std::sort(to.counted.begin(), to.counted.end(),
@@ -158,33 +158,31 @@ class record_reader {
         return out;
     }
 
-    [[nodiscard]] std::string why_not(const measurement& m,
-                                      const std::optional<last_cut>& cut) const {
+    [[nodiscard]] std::optional<left_out_because> why_not(
+        const measurement& m, const std::optional<last_cut>& cut) const {
         const coat& c = coat_of(reference_, dog_.coat.value());
         if (c.kind == cycle::resting) {
-            return "most hairs of a " + c.title +
-                   " rest, and its length doesn't tell how fast one grows";
+            return left_out_because::coat_rests;
         }
         if (!m.combed_dry) {
-            return "measured as it lies, and waves and curls read short";
+            return left_out_because::not_combed_dry;
         }
         if (today_ && m.on > *today_) {
-            return "dated after today";
+            return left_out_because::after_today;
         }
         if (!cut) {
-            return "the places it names were not cut alike; measure one zone";
+            return left_out_because::cut_unalike;
         }
         if (cut->on == nullptr) {
-            return "no cut before it is on record";
+            return left_out_because::no_cut;
         }
         if (!cut->left) {
-            return "the visit of " + in_words(cut->on->on) +
-                   " doesn't say what length it left there";
+            return left_out_because::cut_unsaid;
         }
         if (m.is >= longest_terminal(c).best) {
-            return "as long as a " + c.title + " is taken to grow";
+            return left_out_because::full_length;
         }
-        return {};
+        return std::nullopt;
     }
 
     const dog& dog_;
@@ -195,16 +193,13 @@ class record_reader {
     std::vector<const visit*> visits_;  ///< by date
 };
 
-/// Why a measurement is left out: shorter or longer than the others let expect.
-std::string odd_because(const counted_measurement& one, double log_rate, const learning_law& law) {
+/// A measurement that is left out: shorter or longer than the others let expect.
+left_out_measurement odd(const counted_measurement& one, double log_rate, const learning_law& law) {
     const length expected =
         grown(one.read.start, law.terminal, mm_per_day(std::exp(log_rate)), one.read.after);
-    const std::string days = std::to_string(std::lround(in_days(one.read.after)));
-    return one.read.is < expected
-               ? "too short for " + days +
-                     " days after that cut: trimmed in between, or not stretched?"
-               : "too long for " + days +
-                     " days after that cut: are the cut's length and day right?";
+    return {one.which,
+            one.read.is < expected ? left_out_because::too_short : left_out_because::too_long,
+            one.cut, one.read.after};
 }
 
 /// Takes out what is likelier wrong than right.
@@ -225,8 +220,7 @@ void leave_out_wrong(learned_rate& to, const record_reader& reader, const learni
     for (const found_mishap& m : mishaps_in(readings, law, g, same_place)) {
         for (const std::size_t i : m.which) {
             wrong[i] = true;
-            to.left_out.push_back(
-                {to.counted[i].which, odd_because(to.counted[i], m.log_rate, law)});
+            to.left_out.push_back(odd(to.counted[i], m.log_rate, law));
         }
     }
     std::vector<counted_measurement> right;

@@ -181,10 +181,10 @@ std::string explained(const forecast& f, const groom_request& r, const print_opt
         s += wrapped("  " + first + ": ", text, 4, o.width);
     };
     const rate_prior& rate = rate_of(r.reference, r.rules, c.id);
-    line("growth of the coat", detail::fixed(in_mm_per_day(rate.median), 2) + " mm/day, log SD " +
+    line("growth of the coat", rate_per(in_mm_per_day(rate.median), o.units) + ", log SD " +
                                    detail::fixed(rate.log_sd, 2) + ", " + basis_words(rate.why));
     if (!f.learned.counted.empty()) {
-        line("growth of this dog", learned_in_figures(f.learned));
+        line("growth of this dog", learned_in_figures(f.learned, o.units));
     }
     const double season = season_factor(r.rules.growth, r.today, f.usual);
     if (season != 1.0) {

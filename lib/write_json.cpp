@@ -6,6 +6,7 @@
 #include <pelage/io/write.hpp>
 
 #include "consent_words.hpp"
+#include "learned_words.hpp"
 #include "skin_words.hpp"
 #include "when_words.hpp"
 #include "words_plan.hpp"
@@ -377,7 +378,7 @@ json learning_json(const forecast& f, const groom_request& r) {
     j["left_out"] = json::array();
     for (const left_out_measurement& m : l.left_out) {
         json one = measurement_json(r.patient.measured[m.which]);
-        one["why"] = m.why;
+        one["why"] = left_out_words(m, r);
         j["left_out"].push_back(std::move(one));
     }
     return j;

@@ -41,12 +41,12 @@ std::string too_few(const herd_lesson& l, const growth_rules& g) {
            detail::fixed(g.herd.best, 0) + " dogs are needed.";
 }
 
-std::string found(const herd_lesson& l) {
+std::string found(const herd_lesson& l, length_unit u) {
     const double rate = std::exp(l.fit->law.log_median);
     const double usual = in_mm_per_day(l.before.median);
     const double off = std::log(rate / usual) / l.fit->median_error;
     std::string s = std::string(name(l.coat)) + ": " + basis_line(l) + ". " +
-                    detail::fixed(rate, 3) + " mm a day is " + against(rate, usual) +
+                    rate_words(rate, u, 3) + " is " + against(rate, usual, u) +
                     " of the reference, " + detail::fixed(std::abs(off), 1) +
                     " of its standard errors off. The dogs differ by log SD " +
                     detail::fixed(l.fit->fitted_log_sd, 2) + ", in the reference " +
@@ -55,18 +55,19 @@ std::string found(const herd_lesson& l) {
              ? "; less than " + detail::fixed(l.fit->law.log_sd, 2) + " is not taken for true."
              : ".";
     if (l.own) {
-        s += " The salon has " + detail::fixed(in_mm_per_day(l.own->median), 2) +
-             " mm a day of its own in place already.";
+        s += " The salon has " + rate_words(in_mm_per_day(l.own->median), u) +
+             " of its own in place already.";
     }
     return s;
 }
 
-std::string override_text(const herd_lesson& l) {
+/// As a salon's file has it, whose rates are in mm/day whatever is printed.
+std::string override_text(const herd_lesson& l, length_unit u) {
     const double rate = std::exp(l.fit->law.log_median);
     return "[override.coats." + std::string(name(l.coat)) + ".rate]\nmedian = \"" +
            detail::fixed(rate, 3) + " mm/day\"\nlog_sd = " + detail::fixed(l.fit->law.log_sd, 3) +
            "\nbasis = \"measured\"\nnote = \"" + counted(l.dogs, "dog") + ", " +
-           against(rate, in_mm_per_day(l.before.median)) + " of the reference\"\n";
+           against(rate, in_mm_per_day(l.before.median), u) + " of the reference\"\n";
 }
 
 }  // namespace
@@ -81,8 +82,8 @@ std::string proposal_text(const std::vector<herd_lesson>& lessons, const growth_
         out += comment("No dog with a coat and a measurement was found.", o.width);
     }
     for (const herd_lesson& l : lessons) {
-        out += "\n" + comment(l.fit ? found(l) : too_few(l, g), o.width);
-        out += l.fit ? override_text(l) : "";
+        out += "\n" + comment(l.fit ? found(l, o.units) : too_few(l, g), o.width);
+        out += l.fit ? override_text(l, o.units) : "";
     }
     return out;
 }

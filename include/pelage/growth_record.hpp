@@ -26,10 +26,26 @@ struct counted_measurement {
     reading read;
 };
 
-/// One that doesn't, and why, as the end of a sentence.
+/// Why a measurement doesn't count.
+enum class left_out_because {
+    coat_rests,        ///< length doesn't tell the rate of such a coat
+    not_combed_dry,    ///< waves and curls read short
+    after_today,       ///< dated later
+    cut_unalike,       ///< the places it names were not cut alike
+    no_cut,            ///< no cut before it is on record
+    cut_unsaid,        ///< the visit `cut` doesn't say what it left there
+    full_length,       ///< as long as such a coat is taken to grow
+    newer_are_enough,  ///< older than the newest most_counted
+    too_short,         ///< too short for `after` that cut, the others being right
+    too_long           ///< too long for it
+};
+
+/// One that doesn't, and why.
 struct left_out_measurement {
     std::size_t which = 0;  ///< index into dog::measured
-    std::string why;
+    left_out_because why = left_out_because::no_cut;
+    std::size_t cut = 0;  ///< cut_unsaid, too_short, too_long: index into dog::visits
+    days after{};         ///< too_short, too_long: how long after that cut
 };
 
 /// What is known of one dog's rate of growth.
