@@ -7,7 +7,6 @@
 #include <cmath>
 
 #include <pelage/error.hpp>
-#include <pelage/text.hpp>
 
 #include "groom_cells.hpp"
 #include "ways_remedies.hpp"
@@ -19,6 +18,26 @@ std::string_view name(freeing f) {
         "comb-out",   "measure-hair", "comb-tip", "consent",      "shorter",
         "either-way", "blade",        "comb",     "measure-tool", "heal"};
     return names[static_cast<std::size_t>(f)];
+}
+
+std::string_view name(const broken_rule& r) {
+    if (r.what == obstacle::refused) {
+        return name(r.no);
+    }
+    constexpr std::array<std::string_view, 13> names{"",
+                                                     name(refusal::under_mat_too_long),
+                                                     "free-hair-unknown",
+                                                     "not-in-kit",
+                                                     "pelt-combed-out",
+                                                     "never-combed-out",
+                                                     "comb-out-limit",
+                                                     "comb-out-limit",
+                                                     "not-in-kit",
+                                                     "odd-measure",
+                                                     "too-short",
+                                                     "direction",
+                                                     "not-in-kit"};
+    return names[static_cast<std::size_t>(r.what)];
 }
 
 namespace ways {
@@ -302,40 +321,37 @@ bool names(const conflict& c, freeing how) {
                        [&](const freed& f) { return names(f, how); });
 }
 
+broken_rule rule_of(obstacle what, bool at_hand = false) {
+    return {what, {}, at_hand, {}, {}};
+}
 broken_rule rule_of(refusal no) {
-    return {std::string(name(no)), std::string(reason(no))};
+    return {obstacle::refused, no, false, {}, {}};
 }
 
 /// What stands in the way of going under a mat and of combing it out.
 std::vector<broken_rule> conflict_search::rules_of_mat(const conflict& c) const {
     std::vector<broken_rule> out;
     const bool a_blade = names(c, freeing::blade) || names(c, freeing::measure_tool);
-    const std::string which =
-        a_blade ? "no blade at hand that may be used here " : "no blade that may be used here ";
     if (mat_->to_skin) {
         return {rule_of(refusal::mat_to_skin)};
     }
     if (mat_->free_hair) {
-        out.push_back({std::string(name(refusal::under_mat_too_long)),
-                       which + "is short enough for the free hair under the mat"});
+        out.push_back(rule_of(obstacle::none_short_enough, a_blade));
     } else if (!mat_->comb_passes) {
-        out.push_back({"free-hair-unknown", "how much free hair lies under the mat isn't known"});
+        out.push_back(rule_of(obstacle::hair_unknown));
     } else {
-        out.push_back({"not-in-kit", which + "passes under the mat as a comb's tip does"});
+        out.push_back(rule_of(obstacle::none_passes, a_blade));
     }
     const auto takes = comb_out_work(mat_->grade, r_.patient.size, r_.rules.prices);
     const work most = comb_out_budget(r_.patient, r_.rules.refusal);
     if (!takes) {
-        out.push_back({"pelt-combed-out", "a pelt is never combed out"});
+        out.push_back(rule_of(obstacle::pelt));
     } else if (r_.reference.dog_body.zones[z_.at.zone].has(zone_use::never_demat)) {
-        out.push_back({"never-combed-out", "a mat isn't combed out here"});
+        out.push_back(rule_of(obstacle::never_combed_out));
     } else if (*takes > most) {
-        out.push_back({"comb-out-limit", "combing it out takes about " +
-                                             detail::fixed(in_minutes(*takes), 0) +
-                                             " min, this dog is combed out for " +
-                                             detail::fixed(in_minutes(most), 0)});
+        out.push_back({obstacle::over_limit, {}, false, *takes, most});
     } else if (names(c, freeing::comb_out)) {
-        out.push_back({"comb-out-limit", "there is no time left to comb it out today"});
+        out.push_back(rule_of(obstacle::no_time_left));
     }
     return out;
 }
@@ -350,24 +366,22 @@ std::optional<refusal> conflict_search::refused_now(const setup& s) const {
 broken_rule conflict_search::rule_against(const freed& f) const {
     const auto named = [&](freeing how) { return names(f, how); };
     if (named(freeing::blade) || named(freeing::comb)) {
-        return {"not-in-kit", "the kit has nothing for it at hand"};
+        return rule_of(obstacle::not_at_hand);
     }
     if (named(freeing::measure_tool)) {
-        return {"odd-measure",
-                "the blade for it was measured at another length than it is made for"};
+        return rule_of(obstacle::odd_measure);
     }
     if (const auto no = f.then ? refused_now(*f.then) : std::nullopt) {
         return rule_of(*no);
     }
-    return named(freeing::shorter)
-               ? broken_rule{"too-short", "the sheet goes no shorter"}
-               : broken_rule{"direction", "the sheet wants the other direction"};
+    return rule_of(named(freeing::shorter) ? obstacle::too_short : obstacle::other_direction);
 }
 
 void conflict_search::add_rules(conflict& c) const {
     const auto add = [&](const broken_rule& rule) {
-        const bool known = std::any_of(c.rules.begin(), c.rules.end(),
-                                       [&](const broken_rule& one) { return one.id == rule.id; });
+        const bool known = std::any_of(c.rules.begin(), c.rules.end(), [&](const broken_rule& one) {
+            return name(one) == name(rule);
+        });
         if (!known) {
             c.rules.push_back(rule);
         }
@@ -391,7 +405,7 @@ void conflict_search::add_rules(conflict& c) const {
         }
     }
     if (c.rules.empty()) {
-        add({"not-in-kit", "no blade or comb may be used here"});
+        add(rule_of(obstacle::no_tool_allowed));
     }
 }
 

@@ -1,8 +1,8 @@
 // What stands beside a plan, as JSON.
 #include <cmath>
 
+#include "stuck_words.hpp"
 #include "write_json.hpp"
-#include "write_ways.hpp"
 
 namespace pelage::io {
 
@@ -138,7 +138,7 @@ json json_of(const way_out& w) {
 json ways_json::of(const conflict& c) const {
     json rules = json::array();
     for (const broken_rule& rule : c.rules) {
-        rules.push_back({{"id", rule.id}, {"text", rule.text}});
+        rules.push_back({{"id", name(rule)}, {"text", in_words(rule)}});
     }
     json frees = json::array();
     for (const freed& f : c.frees) {

@@ -10,6 +10,7 @@
 #include <pelage/phrase.hpp>
 
 #include "layout.hpp"
+#include "stuck_words.hpp"
 #include "when_words.hpp"
 #include "words_plan.hpp"
 
@@ -430,73 +431,6 @@ std::string ways_writer::lines(const std::vector<reason_why>& all) const {
                     o_.width);
     }
     return text;
-}
-
-std::string in_words(const way_out& w, length_unit u) {
-    switch (w.how) {
-        case freeing::comb_out:
-            return "combing it out at another visit, about " +
-                   detail::fixed(in_minutes(*w.takes), 0) + " min";
-        case freeing::measure_hair:
-            return "measuring it, " + show(*w.least, u) + " or more will do";
-        case freeing::comb_tip:
-            return "a comb's tip that passes beneath";
-        case freeing::consent:
-            return "the owner's consent in writing (--consent " + w.id + ")";
-        case freeing::shorter:
-            return "the owner's word that it may be shorter";
-        case freeing::either_way:
-            return "the direction left open";
-        case freeing::blade:
-            return "blade " + w.id;
-        case freeing::comb:
-            return "comb " + w.id;
-        case freeing::measure_tool:
-            return "blade " + w.id + " measured again, " + show(*w.least, u) + " as it is made";
-        case freeing::heal:
-            return "what was found on the skin healed or treated";
-    }
-    return {};
-}
-
-}  // namespace
-
-std::string rules_in_words(const conflict& c) {
-    strings texts;
-    for (const broken_rule& rule : c.rules) {
-        texts.push_back(rule.text);
-    }
-    return joined(texts, "; ");
-}
-
-std::string freed_in_words(const freed& f, length_unit u) {
-    strings parts;
-    bool tool = false;
-    for (const way_out& w : f.by) {
-        parts.push_back(in_words(w, u));
-        tool = tool || w.how == freeing::blade || w.how == freeing::comb ||
-               w.how == freeing::measure_tool;
-    }
-    // what a missing tool is for goes without saying
-    const bool say = f.then && f.then->kind == tool_kind::clip && !tool;
-    return joined(parts, " and ") + (say ? " (then " + held(*f.then) + ")" : "");
-}
-
-namespace {
-
-/// What would free a place, one thing or set of things after the other.
-std::string freed_by(const conflict& c, length_unit u) {
-    strings out;
-    strings tools;  // each would do alone: one thing to look for
-    for (const freed& f : c.frees) {
-        const bool tool_alone = f.by.size() == 1 && (f.by.front().how == freeing::blade ||
-                                                     f.by.front().how == freeing::comb);
-        (tool_alone ? tools : out).push_back(freed_in_words(f, u));
-    }
-    if (!tools.empty()) {
-        out.push_back(one_of(tools));
-    }
-    return joined(out, "; or ");
 }
 
 /// Places for which the same is in the way and would help, together.

@@ -33,8 +33,4 @@ namespace pelage::io {
 /// What a way to grow back leaves where it takes coat down: "3.2 mm", "2 to 3.2 mm".
 [[nodiscard]] std::string even_in_words(const grow_back_way& w, length_unit u);
 
-/// What is in the way of a stuck place and what would free it, in words.
-[[nodiscard]] std::string rules_in_words(const conflict& c);
-[[nodiscard]] std::string freed_in_words(const freed& f, length_unit u);
-
 }  // namespace pelage::io

@@ -14,6 +14,7 @@
 
 #include <pelage/clip_down.hpp>
 #include <pelage/groom.hpp>
+#include <pelage/refusal.hpp>
 #include <pelage/setup.hpp>
 #include <pelage/units.hpp>
 #include <pelage/visits.hpp>
@@ -134,11 +135,35 @@ struct freed {
     std::optional<setup> then;  ///< none: the place is left, combed out
 };
 
-/// A rule that bars a setup.
-struct broken_rule {
-    std::string id;    ///< "under-mat-too-long", "not-in-kit"
-    std::string text;  ///< in a sentence
+/// What is in the way of doing anything in a place.
+enum class obstacle {
+    refused,            ///< a hard rule
+    none_short_enough,  ///< no blade is short enough for the free hair under the mat
+    hair_unknown,       ///< nobody knows how much free hair lies under the mat
+    none_passes,        ///< no blade passes under the mat as a comb's tip does
+    pelt,               ///< a pelt is never combed out
+    never_combed_out,   ///< a mat isn't combed out in this place
+    over_limit,         ///< combing it out takes longer than this dog is combed out for
+    no_time_left,       ///< it doesn't, but there is no time left for it today
+    not_at_hand,        ///< the kit has nothing for it at hand
+    odd_measure,        ///< the blade for it was measured at another length than it is made for
+    too_short,          ///< the sheet goes no shorter
+    other_direction,    ///< the sheet wants the other direction
+    no_tool_allowed     ///< no blade or comb may be used there
 };
+
+/// A rule that bars a setup; what isn't named beside its obstacle is left empty.
+struct broken_rule {
+    obstacle what = obstacle::refused;
+    refusal no = refusal::skin_found;  ///< refused
+    bool at_hand =
+        false;     ///< none_short_enough, none_passes: of those at hand; else of all there are
+    work takes{};  ///< over_limit
+    work most{};   ///< over_limit: what the dog is combed out for
+};
+/// Its id: that of the refusal, "under-mat-too-long", "free-hair-unknown", "not-in-kit",
+/// "pelt-combed-out", "never-combed-out", "comb-out-limit", "odd-measure", "too-short", "direction".
+[[nodiscard]] std::string_view name(const broken_rule& r);
 
 /// A place for which nothing is allowed: the rules in the way and the smallest sets of things that
 /// would free it, all of the same size, each planned again to see that it does.

@@ -536,7 +536,7 @@ TEST_CASE("felted to the skin: no other way is offered", "[ways]") {
     REQUIRE(b.stuck.size() == 1);
     CHECK(b.stuck[0].frees.empty());
     REQUIRE(b.stuck[0].rules.size() == 1);
-    CHECK(b.stuck[0].rules[0].id == "mat-to-skin");
+    CHECK(name(b.stuck[0].rules[0]) == "mat-to-skin");
 }
 
 // ---- without it ----
@@ -714,7 +714,7 @@ TEST_CASE("too little free hair under a pelt: nothing frees it, a veterinarian d
     CHECK(c.frees.empty());
     CHECK(c.veterinarian);
     REQUIRE(c.rules.size() == 2);
-    CHECK(c.rules[0].id == "under-mat-too-long");
+    CHECK(name(c.rules[0]) == "under-mat-too-long");
     CHECK(c.rules[1].id == "pelt-combed-out");
     t.patient.mats = {mat_in("armpit", mat_grade::mat, mm(1.9))};
     CHECK(conflict_at(t, "armpit").frees.empty());
@@ -780,7 +780,7 @@ TEST_CASE("a drawer without the customary blade: it is named, the usual before t
     t.tools = drawer({"40", "30"}, {"13 mm"});
     CHECK(told(conflict_at(t, "belly")) == texts{"blade 10"});
     CHECK(told(conflict_at(t, "sanitary")) == texts{"blade 10", "blade 9", "blade 15"});
-    CHECK(conflict_at(t, "belly").rules[0].id == "not-in-kit");
+    CHECK(name(conflict_at(t, "belly").rules[0]) == "not-in-kit");
     // out for sharpening is as good as not there
     t.tools = drawer({"30", "10"}, {"13 mm"});
     t.tools.blades[1].out = true;
@@ -799,7 +799,7 @@ TEST_CASE("show blades under a mat on clean feet: the owner's consent frees it",
     t.patient.mats = {mat_in("feet", mat_grade::pelt, mm(0.4))};
     const conflict c = conflict_at(t, "feet");
     CHECK(told(c) == texts{"consent show-blades"});
-    CHECK(c.rules[0].id == "bare-short");
+    CHECK(name(c.rules[0]) == "bare-short");
     t.sheet.show = false;  // the sheet doesn't ask for it: consent alone is nothing
     CHECK(conflict_at(t, "feet").frees.empty());
 }
@@ -808,7 +808,7 @@ TEST_CASE("hurt skin is left to heal; with a mat on it both stand in the way", "
     groom_table t;
     t.patient.skin = {{at("left flank"), skin_state::irritated}};
     CHECK(told(conflict_at(t, "left flank")) == texts{"heal"});
-    CHECK(conflict_at(t, "left flank").rules[0].id == "skin-found");
+    CHECK(name(conflict_at(t, "left flank").rules[0]) == "skin-found");
     t.patient.mats = {mat_in("left flank", mat_grade::pelt)};
     CHECK(told(conflict_at(t, "left flank")) == texts{"heal"});  // a 10 is tried then
     t.patient.mats[0].free_hair = mm(1);
