@@ -8,6 +8,12 @@ namespace pelage {
 
 namespace {
 
+void take_up(sheet_cost& c, held_tool tool) {
+    if (std::find(c.tools.begin(), c.tools.end(), tool) == c.tools.end()) {
+        c.tools.push_back(std::move(tool));
+    }
+}
+
 sheet_cost cost_of(const groom_request& r, const days_off& closed) {
     sheet_cost c;
     c.plan = plan_groom(r);
@@ -23,11 +29,9 @@ sheet_cost cost_of(const groom_request& r, const days_off& closed) {
         if (b.how.kind != tool_kind::clip) {
             continue;
         }
-        for (std::string tool :
-             {"blade " + b.how.tool.id, b.how.over ? "comb " + b.how.over->id : std::string{}}) {
-            if (!tool.empty() && std::find(c.tools.begin(), c.tools.end(), tool) == c.tools.end()) {
-                c.tools.push_back(std::move(tool));
-            }
+        take_up(c, {false, b.how.tool.id});
+        if (b.how.over) {
+            take_up(c, {true, b.how.over->id});
         }
     }
     c.setups = setups.size();

@@ -88,19 +88,19 @@ bool no_worse_stuck(const groom& a, const groom& b) {
     return std::includes(a.stuck.begin(), a.stuck.end(), b.stuck.begin(), b.stuck.end());
 }
 
-std::vector<std::string> tools_in(const groom& g) {
-    std::vector<std::string> out;
-    const auto add = [&](std::string name) {
-        if (std::find(out.begin(), out.end(), name) == out.end()) {
-            out.push_back(std::move(name));
+std::vector<held_tool> tools_in(const groom& g) {
+    std::vector<held_tool> out;
+    const auto add = [&](held_tool one) {
+        if (std::find(out.begin(), out.end(), one) == out.end()) {
+            out.push_back(std::move(one));
         }
     };
     for (const block& b : g.blocks) {
         if (b.how.kind == tool_kind::clip) {
             if (b.how.over) {
-                add("comb " + b.how.over->id);
+                add({true, b.how.over->id});
             }
-            add("blade " + b.how.tool.id);
+            add({false, b.how.tool.id});
         }
     }
     return out;
@@ -112,15 +112,15 @@ other_way compared(way_kind what, const groom& was, groom becomes) {
     w.more = all_work(becomes) - all_work(was);
     w.dearer = becomes.choice.cost - was.choice.cost;
     w.changed = changes(was, becomes);
-    const std::vector<std::string> before = tools_in(was);
-    const std::vector<std::string> after = tools_in(becomes);
-    const auto lacking = [](const std::vector<std::string>& in, const std::string& t) {
+    const std::vector<held_tool> before = tools_in(was);
+    const std::vector<held_tool> after = tools_in(becomes);
+    const auto lacking = [](const std::vector<held_tool>& in, const held_tool& t) {
         return std::find(in.begin(), in.end(), t) == in.end();
     };
     std::copy_if(before.begin(), before.end(), std::back_inserter(w.dropped),
-                 [&](const std::string& t) { return lacking(after, t); });
+                 [&](const held_tool& t) { return lacking(after, t); });
     std::copy_if(after.begin(), after.end(), std::back_inserter(w.taken),
-                 [&](const std::string& t) { return lacking(before, t); });
+                 [&](const held_tool& t) { return lacking(before, t); });
     w.cheapest = becomes.choice.sure.optimal;
     w.plan = std::move(becomes);
     return w;

@@ -76,8 +76,8 @@ struct changed_request {
     return g.before + g.after;
 }
 
-/// Names of the blades and combs of a plan in working order: "blade 10", "comb 13 mm".
-[[nodiscard]] std::vector<std::string> tools_in(const groom& g);
+/// The blades and combs of a plan in working order.
+[[nodiscard]] std::vector<held_tool> tools_in(const groom& g);
 
 /// `becomes` as another way beside `was`; what it is about is left to say.
 [[nodiscard]] other_way compared(way_kind what, const groom& was, groom becomes);

@@ -7,15 +7,15 @@ namespace pelage {
 
 namespace {
 
-/// Takes the blade or comb of that name out of the kit; how many there were.
-int take_out(kit& k, const std::string& tool) {
+/// Takes the blade or comb out of the kit; how many there were.
+int take_out(kit& k, const held_tool& tool) {
     for (kit_blade& b : k.blades) {
-        if ("blade " + b.spec.id == tool) {
+        if (!tool.comb && b.spec.id == tool.id) {
             return std::exchange(b.count, 0);
         }
     }
     for (kit_comb& c : k.combs) {
-        if ("comb " + c.spec.id == tool) {
+        if (tool.comb && c.spec.id == tool.id) {
             return std::exchange(c.count, 0);
         }
     }
@@ -27,7 +27,7 @@ int take_out(kit& k, const std::string& tool) {
 std::vector<without_tool> without_each_tool(const groom_request& r, const groom& g) {
     std::vector<without_tool> out;
     const made_ready ready(r);
-    for (const std::string& tool : ways::tools_in(g)) {
+    for (const held_tool& tool : ways::tools_in(g)) {
         ways::changed_request changed(r);
         changed.kit_changed = true;
         without_tool w;

@@ -83,7 +83,7 @@ json cost_json(const style& s, const sheet_cost& c) {
     json j{{"sheet", s.id},
            {"minutes", minutes_json(c.takes())},
            {"setups", c.setups},
-           {"tools", c.tools},
+           {"tools", names(c.tools)},
            {"back_in_days", days_of(c.when.in)},
            {"full_groom_days", days_of(c.when.full_groom)}};
     if (c.visits) {

@@ -79,8 +79,8 @@ json ways_json::of(const other_way& w) const {
            {"cost_minutes_more", minutes_json(w.dearer)},
            {"shorter_than_sheet", w.beyond_sheet},
            {"cheapest_of_its_kind", w.cheapest},
-           {"tools_dropped", w.dropped},
-           {"tools_taken", w.taken},
+           {"tools_dropped", names(w.dropped)},
+           {"tools_taken", names(w.taken)},
            {"about", titles(w.about)},
            {"changes", changes(w.plan, w.changed)}};
     if (w.back_in) {
@@ -94,7 +94,7 @@ json ways_json::of(const other_way& w) const {
 }
 
 json ways_json::of(const without_tool& w) const {
-    return {{"tool", w.tool},
+    return {{"tool", name(w.tool)},
             {"in_kit", w.in_kit},
             {"minutes_more", minutes_json(w.more)},
             {"cost_minutes_more", minutes_json(w.dearer)},

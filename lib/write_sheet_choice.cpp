@@ -178,9 +178,9 @@ class comparison_writer {
     void tools() {
         const auto only = [](const sheet_cost& x, const sheet_cost& y) {
             std::vector<std::string> out;
-            for (const std::string& t : x.tools) {
+            for (const held_tool& t : x.tools) {
                 if (std::find(y.tools.begin(), y.tools.end(), t) == y.tools.end()) {
-                    out.push_back(t);
+                    out.push_back(name(t));
                 }
             }
             return out;

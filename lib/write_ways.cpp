@@ -208,8 +208,9 @@ std::string ways_writer::back_of(const other_way& w) const {
 }
 
 std::string ways_writer::fewer_line(const other_way& w) const {
-    return "without " + listed(w.dropped) + (w.taken.empty() ? "" : ", with " + listed(w.taken)) +
-           ": " + changes(w.plan, w.changed) + "; " + more_in_words(w.more, o_.explain);
+    return "without " + listed(names(w.dropped)) +
+           (w.taken.empty() ? "" : ", with " + listed(names(w.taken))) + ": " +
+           changes(w.plan, w.changed) + "; " + more_in_words(w.more, o_.explain);
 }
 
 std::string ways_writer::scissors_line(const other_way& w) const {
@@ -315,7 +316,7 @@ std::string ways_writer::line(const without_tool& w) const {
     if (!w.stuck.empty()) {
         parts.push_back("not to be done as asked: " + listed(titles(w.stuck)));
     }
-    std::string text = w.tool;
+    std::string text = name(w.tool);
     text += w.in_kit > 1 ? " (" + std::to_string(w.in_kit) + " in the kit)" : "";
     text += ": " + more_in_words(w.more, o_.explain) + (parts.empty() ? "" : "; ") +
             joined(parts, "; ");

@@ -7,6 +7,7 @@
 
 #include <pelage/calendar.hpp>
 #include <pelage/groom.hpp>
+#include <pelage/held_tool.hpp>
 #include <pelage/sheet_check.hpp>
 
 namespace pelage {
@@ -18,7 +19,7 @@ struct sheet_cost {
     std::optional<calendar>
         visits;              ///< of half a year; none: today isn't known, or nothing is planned
     std::size_t setups = 0;  ///< different ones
-    std::vector<std::string> tools;  ///< blades and combs taken up, each once, in working order
+    std::vector<held_tool> tools;  ///< blades and combs taken up, each once, in working order
 
     [[nodiscard]] work takes() const { return plan.before + plan.after; }
 };

@@ -14,6 +14,7 @@
 
 #include <pelage/clip_down.hpp>
 #include <pelage/groom.hpp>
+#include <pelage/held_tool.hpp>
 #include <pelage/refusal.hpp>
 #include <pelage/setup.hpp>
 #include <pelage/units.hpp>
@@ -41,8 +42,8 @@ struct other_way {
     work dearer{};  ///< cost as plans are compared: work, misses and steps
     std::vector<std::size_t> changed;  ///< places done otherwise, indices into groom::zones
     std::vector<std::size_t> about;    ///< of these, the places it is about
-    std::vector<std::string> dropped;  ///< tools no longer needed: "comb 16 mm", "blade 9"
-    std::vector<std::string> taken;    ///< tools needed in their place
+    std::vector<held_tool> dropped;    ///< tools no longer needed
+    std::vector<held_tool> taken;      ///< tools needed in their place
     bool beyond_sheet = false;         ///< shorter than the sheet allows: the owner's to decide
     bool cheapest = true;              ///< proven the cheapest of its kind
     /// clip_mats: 1 in 10, 1 in 2 and 9 in 10 such dogs have the wished length back
@@ -56,8 +57,8 @@ struct other_way {
 
 /// What the plan would be without one of its blades or combs.
 struct without_tool {
-    std::string tool;  ///< "blade 10"
-    int in_kit = 1;    ///< how many of it the kit has; without them all
+    held_tool tool;
+    int in_kit = 1;  ///< how many of it the kit has; without them all
     groom plan;
     work more{};
     work dearer{};

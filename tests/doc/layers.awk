@@ -8,7 +8,7 @@ function fill(level, names,    list, i, n) {
 BEGIN {
     # A new public header goes into this table, in the lowest layer that can hold it.
     fill(0, "units error date evidence stats suggest phrase")
-    fill(1, "alert blade comb zone part coat kit style dog finding setup text brushing select " \
+    fill(1, "alert blade comb zone part coat kit style dog finding setup held_tool text brushing select " \
         "prices days_off upkeep hair_today")
     fill(2, "cut refusal growth matting caution blend inheritance learning mix")
     fill(3, "catalogue zone_cause problem plan order visits stock worktop groom compile lookup forecast ways " \

@@ -537,11 +537,11 @@ class claims {
     [[nodiscard]] bool as_said(const other_way& w) const {
         const auto before = tools_of(g_);
         const auto after = tools_of(w.plan);
-        const auto gone = [&](const std::string& t) {
-            return before.count(t) == 1 && after.count(t) == 0;
+        const auto gone = [&](const held_tool& t) {
+            return before.count(name(t)) == 1 && after.count(name(t)) == 0;
         };
-        const auto come = [&](const std::string& t) {
-            return before.count(t) == 0 && after.count(t) == 1;
+        const auto come = [&](const held_tool& t) {
+            return before.count(name(t)) == 0 && after.count(name(t)) == 1;
         };
         return std::all_of(w.dropped.begin(), w.dropped.end(), gone) &&
                std::all_of(w.taken.begin(), w.taken.end(), come);
@@ -562,10 +562,10 @@ class claims {
     void without(const without_tool& w) {
         table t = t_;
         for (kit_blade& b : t.tools.blades) {
-            b.count = "blade " + b.spec.id == w.tool ? 0 : b.count;
+            b.count = w.tool == held_tool{false, b.spec.id} ? 0 : b.count;
         }
         for (kit_comb& c : t.tools.combs) {
-            c.count = "comb " + c.spec.id == w.tool ? 0 : c.count;
+            c.count = w.tool == held_tool{true, c.spec.id} ? 0 : c.count;
         }
         const groom g = plan_groom(t.request());
         std::vector<std::size_t> stuck;

@@ -746,12 +746,14 @@ void inspect_beside(const groom_table& t, const groom& g) {
         CHECK(w.cheapest);
     }
     for (const without_tool& w : b.without) {
-        INFO("without " << w.tool);
+        INFO("without " << name(w.tool));
         groom_table rest = t;
-        std::erase_if(rest.tools.blades,
-                      [&](const kit_blade& one) { return "blade " + one.spec.id == w.tool; });
-        std::erase_if(rest.tools.combs,
-                      [&](const kit_comb& one) { return "comb " + one.spec.id == w.tool; });
+        std::erase_if(rest.tools.blades, [&](const kit_blade& one) {
+            return w.tool == held_tool{false, one.spec.id};
+        });
+        std::erase_if(rest.tools.combs, [&](const kit_comb& one) {
+            return w.tool == held_tool{true, one.spec.id};
+        });
         CHECK(inspection(rest, w.plan).broken(true) == std::vector<std::string>{});
     }
     for (const reason_why& why : b.why) {

@@ -522,7 +522,7 @@ TEST_CASE("a longer body that also spares a comb is told once", "[ways]") {
     const auto all = other_ways(t.request(), t.plan());
     REQUIRE(all.size() == 1);
     CHECK(all[0].what == way_kind::body_length);
-    CHECK(all[0].dropped == std::vector<std::string>{"comb 13 mm"});
+    CHECK(all[0].dropped == std::vector<held_tool>{{true, "13 mm"}});
 }
 
 TEST_CASE("felted to the skin: no other way is offered", "[ways]") {
@@ -549,12 +549,14 @@ TEST_CASE("without each tool: the plan of a kit that lacks it", "[ways]") {
     const auto all = without_each_tool(t.request(), g);
     CHECK(all.size() == tools_held(g));
     for (const without_tool& w : all) {
-        INFO(w.tool);
+        INFO(name(w.tool));
         groom_table lacking = t;
-        std::erase_if(lacking.tools.blades,
-                      [&](const kit_blade& b) { return "blade " + b.spec.id == w.tool; });
-        std::erase_if(lacking.tools.combs,
-                      [&](const kit_comb& c) { return "comb " + c.spec.id == w.tool; });
+        std::erase_if(lacking.tools.blades, [&](const kit_blade& b) {
+            return w.tool == held_tool{false, b.spec.id};
+        });
+        std::erase_if(lacking.tools.combs, [&](const kit_comb& c) {
+            return w.tool == held_tool{true, c.spec.id};
+        });
         CHECK(lacking.tools.blades.size() + lacking.tools.combs.size() + 1 ==
               t.tools.blades.size() + t.tools.combs.size());
         const groom plan = lacking.plan();
@@ -564,8 +566,9 @@ TEST_CASE("without each tool: the plan of a kit that lacks it", "[ways]") {
         CHECK(w.more == minutes_of(plan) - minutes_of(g));
         CHECK_FALSE(w.changed.empty());
     }
-    const auto ten = std::find_if(all.begin(), all.end(),
-                                  [](const without_tool& w) { return w.tool == "blade 10"; });
+    const auto ten = std::find_if(all.begin(), all.end(), [](const without_tool& w) {
+        return w.tool == held_tool{false, "10"};
+    });
     REQUIRE(ten != all.end());
     CHECK(ten->in_kit == 2);
     CHECK(ids_of(g, ten->stuck) == words{"belly", "groin", "armpit"});
