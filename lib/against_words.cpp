@@ -81,7 +81,8 @@ class objection_writer {
         strings out;
         for (const objected_place& p : o.where) {
             out.push_back(
-                title(r_.reference.dog_body, zone_of(p).at) + " " + show(zone_of(p).leaves->best, units_) +
+                title(r_.reference.dog_body, zone_of(p).at) + " " +
+                show(zone_of(p).leaves->best, units_) +
                 (p.wished ? " instead of " + show(*p.wished, units_) : ", which the sheet leaves"));
         }
         return out;

@@ -154,15 +154,10 @@ class trial_maker {
         const std::size_t first = t.against.size();
         for (const std::size_t i : hair) {
             add_to(t.against, first, {objected::hair_shorter}, i, [&](const sheet_objection& o) {
-                return same_hair(t.plan.zones[o.where.front().zone], t.plan.zones[i]);
+                return same_cause(t.plan.zones[o.where.front().zone], t.plan.zones[i]);
             });
         }
         add(t, std::move(no_tool));
-    }
-    /// Whether the plan says the same of today's hair in two places.
-    static bool same_hair(const zone_plan& a, const zone_plan& b) {
-        return a.why.what == b.why.what && a.now == b.now && a.target == b.target &&
-               a.tidied == b.tidied;
     }
     static void add(sheet_trial& t, sheet_objection o) {
         if (!o.where.empty()) {
