@@ -1,7 +1,7 @@
 #include "against_words.hpp"
 
 #include <algorithm>
-#include <utility>
+#include <map>
 
 #include <pelage/phrase.hpp>
 #include <pelage/sheet_check.hpp>
@@ -20,49 +20,59 @@ class objection_writer {
     objection_writer(const sheet_trial& t, const groom_request& r, length_unit u)
         : t_(t), r_(r), units_(u) {}
 
-    /// Why, and what of it sorts reasons of one kind.
-    [[nodiscard]] std::pair<std::string, std::string> words(const sheet_objection& o) const {
+    /// A reason in a sentence.
+    [[nodiscard]] std::string words(const sheet_objection& o) const {
         switch (o.why) {
             case objected::other_coat:
-                return {"", "it is for a " + coats() + " coat, this one is " +
-                                std::string(name(r_.patient.coat.value()))};
+                return "it is for a " + coats() + " coat, this one is " +
+                       std::string(name(r_.patient.coat.value()));
             case objected::unsigned_jacket:
-                return {"", "a double coat is not clipped without its owner's consent"};
+                return "a double coat is not clipped without its owner's consent";
             case objected::felted:
-                return {"", "felted to the skin at the " +
-                                some_places(titles(r_.reference.dog_body, t_.plan.stop)) +
-                                ": a veterinarian's"};
-            case objected::nothing_allowed:
-                return {as_planned(o), where(o) + ": nothing may be done (" + as_planned(o) + ")"};
+                return "felted to the skin at the " +
+                       some_places(titles(r_.reference.dog_body, t_.plan.stop)) +
+                       ": a veterinarian's";
             case objected::carded:
-                return {"", "jacket not to be clipped without consent: " + where(o)};
+                return "jacket not to be clipped without consent: " + some_places(titles_of(o));
             case objected::clipped_under:
-                return {"", "mats come off under the wish: " + some_places(missed(o))};
-            case objected::below_standard:
-                return {standard(o), where(o) + ": " + standard(o)};
-            case objected::hair_shorter:
-                return {as_planned(o), where(o) + ": " + as_planned(o)};
+                return "mats come off under the wish: " + some_places(missed(o));
             case objected::no_tool:
-                return {"", "nothing at hand comes near enough: " + some_places(missed(o))};
+                return "nothing at hand comes near enough: " + some_places(missed(o));
             case objected::brushing_ends:
-                return {"", brushing(o)};
+                return brushing(o);
+            case objected::nothing_allowed:
+            case objected::below_standard:
+            case objected::hair_shorter:
+                break;
         }
         return {};
+    }
+    /// Why something is so in places of which it says where; empty for reasons in a sentence.
+    [[nodiscard]] std::string because(const sheet_objection& o) const {
+        switch (o.why) {
+            case objected::nothing_allowed:
+                return "nothing may be done (" + as_planned(o) + ")";
+            case objected::below_standard:
+                return (o.now ? "today's hair is " + show(*o.now, units_)
+                              : std::string("today's hair isn't recorded")) +
+                       ", the sheet's standard wants at least " + show(*o.least, units_);
+            case objected::hair_shorter:
+                return as_planned(o);
+            default:
+                return {};
+        }
+    }
+    [[nodiscard]] strings titles_of(const sheet_objection& o) const {
+        strings out;
+        for (const objected_place& p : o.where) {
+            out.push_back(title(r_.reference.dog_body, zone_of(p).at));
+        }
+        return out;
     }
 
   private:
     [[nodiscard]] const zone_plan& zone_of(const objected_place& p) const {
         return t_.plan.zones[p.zone];
-    }
-    [[nodiscard]] std::string title_of(const objected_place& p) const {
-        return title(r_.reference.dog_body, zone_of(p).at);
-    }
-    [[nodiscard]] std::string where(const sheet_objection& o) const {
-        strings titles;
-        for (const objected_place& p : o.where) {
-            titles.push_back(title_of(p));
-        }
-        return some_places(titles);
     }
     [[nodiscard]] std::string as_planned(const sheet_objection& o) const {
         return cause_words(r_, zone_of(o.where.front()), units_);
@@ -71,15 +81,11 @@ class objection_writer {
         strings out;
         for (const objected_place& p : o.where) {
             out.push_back(
-                title_of(p) + " " + show(zone_of(p).leaves->best, units_) +
+                title(r_.reference.dog_body, zone_of(p).at) + " " +
+                show(zone_of(p).leaves->best, units_) +
                 (p.wished ? " instead of " + show(*p.wished, units_) : ", which the sheet leaves"));
         }
         return out;
-    }
-    [[nodiscard]] std::string standard(const sheet_objection& o) const {
-        return (o.now ? "today's hair is " + show(*o.now, units_)
-                      : std::string("today's hair isn't recorded")) +
-               ", the sheet's standard wants at least " + show(*o.least, units_);
     }
     [[nodiscard]] std::string brushing(const sheet_objection& o) const {
         dog patient = r_.patient;
@@ -128,14 +134,18 @@ std::vector<told_objection> told_objections(const sheet_trial& t, const groom_re
     for (auto from = t.against.begin(); from != t.against.end();) {
         const auto to = std::find_if(from, t.against.end(),
                                      [&](const sheet_objection& o) { return o.why != from->why; });
-        std::vector<std::pair<std::string, std::string>> same;
+        std::map<std::string, strings> where;  // by the words of the reason
         for (auto one = from; one != to; ++one) {
-            same.push_back(write.words(*one));
+            const std::string because = write.because(*one);
+            if (because.empty()) {
+                out.push_back({one->what(), write.words(*one)});
+                continue;
+            }
+            const strings titles = write.titles_of(*one);
+            where[because].insert(where[because].end(), titles.begin(), titles.end());
         }
-        std::stable_sort(same.begin(), same.end(),
-                         [](const auto& a, const auto& b) { return a.first < b.first; });
-        for (auto& [by, text] : same) {
-            out.push_back({from->what(), std::move(text)});
+        for (const auto& [because, titles] : where) {
+            out.push_back({from->what(), some_places(titles) + ": " + because});
         }
         from = to;
     }

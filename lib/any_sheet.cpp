@@ -72,11 +72,7 @@ class trial_maker {
             t.against.push_back({objected::felted});
             return t;
         }
-        if (!t.plan.stuck.empty()) {
-            ask.reasons = true;  // the same plan, which now says why
-            t.plan = plan_groom(ask);
-            stuck(t);
-        }
+        stuck(t);
         misses(t, ask);
         t.when = back_of(ask, t.plan);
         brushing_holds(t, patient);
@@ -97,15 +93,13 @@ class trial_maker {
     static void stuck(sheet_trial& t) {
         const std::size_t first = t.against.size();
         for (const std::size_t i : t.plan.stuck) {
-            add_as_planned(t, first, objected::nothing_allowed, i);
+            add_to(t.against, first, {objected::nothing_allowed}, i, [&](const sheet_objection& o) {
+                return cause_of(t, o) == t.plan.zones[i].why.what;
+            });
         }
     }
-    /// A reason that the plan gives itself, once for all places of which it says the same.
-    static void add_as_planned(sheet_trial& t, std::size_t first, objected what, std::size_t zone) {
-        add_to(t.against, first, {what}, zone, [&](const sheet_objection& o) {
-            return o.why == what &&
-                   same_cause(t.plan.zones[o.where.front().zone], t.plan.zones[zone]);
-        });
+    static cause cause_of(const sheet_trial& t, const sheet_objection& o) {
+        return t.plan.zones[o.where.front().zone].why.what;
     }
 
     /// Whether some setup at hand comes within the tolerance and is allowed: then the plan misses the
@@ -159,7 +153,9 @@ class trial_maker {
         too_short_to_leave(t);
         const std::size_t first = t.against.size();
         for (const std::size_t i : hair) {
-            add_as_planned(t, first, objected::hair_shorter, i);
+            add_to(t.against, first, {objected::hair_shorter}, i, [&](const sheet_objection& o) {
+                return same_cause(t.plan.zones[o.where.front().zone], t.plan.zones[i]);
+            });
         }
         add(t, std::move(no_tool));
     }

@@ -2,6 +2,7 @@
 #include "doubt_words.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <tuple>
 
 #include <pelage/phrase.hpp>
@@ -43,7 +44,7 @@ class doubt_writer {
                                   in_quotes(title_of(d.found.at)) + when(d.found);
         return d.mix.empty()
                    ? "longer than the coat grows" + found + ", and " + all_stop(d.coats) +
-                         "; write at most " + shown(d.most) + ", or finish = \"leave\""
+                         "; write at most " + shown(no_more(d.most)) + ", or finish = \"leave\""
                    : "no coat of the mix grows so long" + found + " on " + in_quotes(d.mix) + ": " +
                          all_stop(d.coats) + "; write it shorter, or leave the mix out";
     }
@@ -58,7 +59,7 @@ class doubt_writer {
         const coat& c = coat_of(known_, d.on);
         return "below the shortest advisable; found " + length_of(d.found) + from(d.found) +
                " for " + in_quotes(title_of(d.found.at)) + when(d.found) + " on a " + c.title +
-               "; right is at least " + shown(c.shortest.best) + " (" +
+               "; right is at least " + shown(no_less(c.shortest.best)) + " (" +
                std::string(in_words(c.shortest.why.how)) + ")";
     }
     std::string operator()(const untold_zones& d) const {
@@ -97,16 +98,30 @@ class doubt_writer {
                "; write them here as well, or scale = ... for all of them";
     }
     std::string operator()(const loose_tolerance& d) const {
+        const length room = no_more(d.room.value_or(length{}));
         return "a tolerance that reaches beyond the limit; found " + length_of(d.found) +
                from(d.found) + ", give or take " + shown(d.tolerated) + ", for " +
                in_quotes(title_of(d.found.at)) + when(d.found) + ", and right is " +
                span_words(bounds(d.right), units_) +
-               (d.room ? "; write tolerance = " + in_quotes(shown(*d.room)) + " at most"
-                       : "; write a length further inside");
+               (in_mm(room) > 0.0 ? "; write tolerance = " + in_quotes(shown(room)) + " at most"
+                                  : "; write a length further inside");
     }
 
   private:
     [[nodiscard]] std::string shown(const length& l) const { return show(l, units_); }
+    /// In inches to what is printed, but never beyond: who writes it isn't told the same again.
+    [[nodiscard]] length no_more(const length& l) const {
+        return units_ == length_unit::mm
+                   ? l
+                   : inch(static_cast<int>(std::floor(l / inch(1, grain(l)) + 1e-6)), grain(l));
+    }
+    [[nodiscard]] length no_less(const length& l) const {
+        return units_ == length_unit::mm
+                   ? l
+                   : inch(static_cast<int>(std::ceil(l / inch(1, grain(l)) - 1e-6)), grain(l));
+    }
+    /// The trade's fractions.
+    static int grain(const length& l) { return l < inch(1, 8) ? 64 : 16; }
     [[nodiscard]] std::string title_of(const place& p) const { return title(known_.dog_body, p); }
     [[nodiscard]] std::string zone_id(std::size_t z) const {
         return in_quotes(known_.dog_body.zones[z].id);

@@ -82,6 +82,9 @@ struct changed_request {
 /// `becomes` as another way beside `was`; what it is about is left to say.
 [[nodiscard]] other_way compared(way_kind what, const groom& was, groom becomes);
 
+/// What is combed out clipped off in its place; nothing if nothing is.
+[[nodiscard]] std::optional<other_way> clip_mats(const same_problem& at, const groom& g);
+
 /// The cheapest plan with fewer tools than `g`; nothing if there is none within an hour's cost.
 [[nodiscard]] std::optional<other_way> fewer_tools(const same_problem& at, const groom& g);
 

@@ -28,11 +28,11 @@ enum class objected {
     other_coat,       ///< the sheet is for other coats
     unsigned_jacket,  ///< a double coat clipped all over without its owner's consent
     felted,           ///< felted to the skin: at groom::stop
-    nothing_allowed,  ///< nothing may be done at `where`, as the plan says of each (zone_plan::why)
+    nothing_allowed,  ///< nothing may be done at `where`, alike by zone_plan::why
     carded,           ///< clipped by the sheet, but carded without consent: `where`
     clipped_under,    ///< mats come off under the wish: `where`
     below_standard,   ///< hair that the sheet leaves is below `least`, or nobody knows it: `where`
-    hair_shorter,  ///< today's hair is below the wish: `where`, as the plan says (zone_plan::why)
+    hair_shorter,  ///< today's hair is below the wish: `where`, alike by zone_plan::why and lengths
     no_tool,       ///< nothing at hand comes near enough: `where`
     brushing_ends  ///< brushed as it is, the whole dog is fine for `holds` only, not `wait`
 };

@@ -42,7 +42,8 @@ function stem(path) {
     return path
 }
 
-# A file of lib/ belongs to the public header of its name, or of its first words, and so to the core; without such a header it belongs to io. lib/CMakeLists.txt reads names the same way.
+# A file of lib/ belongs to the public header of its name, or of its first words, and so to the core;
+# without such a header it belongs to io. lib/CMakeLists.txt reads names the same way.
 function header_of(path,    s) {
     s = stem(path)
     while (!(s in layer) && s ~ /_/) sub(/_[^_]*$/, "", s)
