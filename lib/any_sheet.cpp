@@ -154,10 +154,21 @@ class trial_maker {
         const std::size_t first = t.against.size();
         for (const std::size_t i : hair) {
             add_to(t.against, first, {objected::hair_shorter}, i, [&](const sheet_objection& o) {
-                return same_cause(t.plan.zones[o.where.front().zone], t.plan.zones[i]);
+                return same_hair(t.plan.zones[o.where.front().zone], t.plan.zones[i]);
             });
         }
         add(t, std::move(no_tool));
+    }
+    /// Whether the plan says the same of today's hair in two places: what is at the wish already, or how
+    /// far it is from it and for how many days.
+    static bool same_hair(const zone_plan& a, const zone_plan& b) {
+        const auto waits = [](const zone_plan& z) {
+            const hair_wait w = z.why.wait.value_or(hair_wait{});
+            return std::tuple{w.never, std::lround(in_days(w.early)), std::lround(in_days(w.late))};
+        };
+        const bool alike = a.why.what == b.why.what && a.tidied == b.tidied && a.now == b.now;
+        return alike && (a.why.what != cause::hair_below_wish ||
+                         (a.target == b.target && waits(a) == waits(b)));
     }
     static void add(sheet_trial& t, sheet_objection o) {
         if (!o.where.empty()) {
