@@ -89,6 +89,9 @@ reply measure(const request& q, workplace& w, faults& f) {
     const patch_request r{w.reference, w.place().rules, w.tools(), sheets, tool_called(q, w, way),
                           *coat,       where,           *found,    sets,   w.print.today};
     const patch_lesson l = read_patch(r);
+    if (l.refused) {
+        throw error(errc::refused, io::refusal_text(l, r, w.print.units));
+    }
     return {w.json ? io::json_of(l, r) : io::text_of(l, r, w.print)};
 }
 

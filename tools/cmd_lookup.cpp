@@ -110,8 +110,7 @@ reply lookup(const request& q, const surroundings& around) {
     }
     f.throw_if_any();
     const lookup_answer a = look_up(r);
-    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print),
-            a.never.empty() ? done : answer_is_no};
+    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print), a.never ? answer_is_no : done};
 }
 
 }  // namespace pelage::cli
