@@ -140,7 +140,8 @@ bool conflict_search::free_in(const groom& g, const remedies& set, freed& f) con
         const bool as_said = std::all_of(set.begin(), set.end(), [&](const remedy& one) {
             const bool comb_out = one.says.how == freeing::comb_out;
             const bool same_blade = one.says.how == freeing::measure_tool;
-            return (!comb_out || z.combed_out) && (!one.adds_tool() || uses(z.how, one)) &&
+            const bool used = uses(z.how, one) || (z.off_by && uses(*z.off_by, one));
+            return (!comb_out || z.combed_out) && (!one.adds_tool() || used) &&
                    (!same_blade || (z.how.kind == tool_kind::clip && z.how.tool.id == one.says.id));
         });
         if (!free || !as_said) {

@@ -165,13 +165,25 @@ chosen_for explainer::alone_best(std::size_t row) const {
 }
 
 void explainer::find_next(std::size_t row, reason_why& why) const {
-    problem p = choice();
-    std::erase_if(p.zones[row],
-                  [&](const allowed_setup& s) { return s.setup == g_.choice.setup[row]; });
-    const solution s = at_.choose(p);
-    if (s.setup.empty()) {
+    // each by itself: directions are chosen after lengths, so the best of all but one need not be found at once
+    std::optional<solution> best;
+    for (const allowed_setup& a : choice().zones[row]) {
+        if (a.setup == g_.choice.setup[row]) {
+            continue;
+        }
+        problem p = choice();
+        p.zones[row] = {a};
+        solution s = at_.choose(p);
+        // what costs less than the plan goes both ways on neighbours and would leave tracks
+        const bool comparable = !s.setup.empty() && s.cost >= g_.choice.cost;
+        if (comparable && (!best || s.cost < best->cost)) {
+            best = std::move(s);
+        }
+    }
+    if (!best) {
         return;
     }
+    const solution& s = *best;
     const std::size_t k = s.setup[row];
     why.next = at_.setup_at(k);
     why.next_combed = at_.compiled().combed(k);

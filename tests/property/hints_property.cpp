@@ -436,7 +436,8 @@ class claims {
                 problem p = c_.choice;
                 p.zones[row] = {a};
                 const solution s = choose(r_, ready_, c_, p);
-                if (!s.setup.empty() && (!best || s.cost < *best)) {
+                const bool no_tracks = s.cost >= g_.choice.cost;
+                if (!s.setup.empty() && no_tracks && (!best || s.cost < *best)) {
                     best = s.cost;
                 }
             }
@@ -595,7 +596,11 @@ class claims {
                 what += " " + std::string(name(w.how));
             }
             must(free_with(at, f, f.by.size()), what, c.zone);
-            for (std::size_t i = 0; i < f.by.size(); ++i) {
+            // a mat combed out another day leaves that day's time to others: less may do then
+            const bool another_day = std::any_of(f.by.begin(), f.by.end(), [](const way_out& w) {
+                return w.how == freeing::comb_out;
+            });
+            for (std::size_t i = 0; i < f.by.size() && !another_day; ++i) {
                 must(!free_with(at, f, i), what + ", and no less", c.zone);
             }
         }
@@ -614,7 +619,10 @@ class claims {
         }
         t.patient.consents = {"clip-jacket", "clip-down", "show-blades"};
         std::erase_if(t.patient.mats, [&](const mat_finding& m) { return !meet(m.at, at); });
-        std::erase_if(t.patient.skin, [&](const skin_finding& s) { return meet(s.at, at); });
+        // a lump doesn't heal
+        std::erase_if(t.patient.skin, [&](const skin_finding& s) {
+            return meet(s.at, at) && s.state != skin_state::lump;
+        });
         const groom g = plan_groom(t.request());
         return !g.stopped() && std::all_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
             return !meet(z.at, at) || (z.came != outcome::stuck && z.came != outcome::skin_left);
@@ -656,8 +664,11 @@ class claims {
             return std::all_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
                 const bool by_it =
                     std::all_of(tools.begin(), tools.end(), [&](const std::string& id) {
-                        return z.how.kind == tool_kind::clip &&
-                               (z.how.tool.id == id || (z.how.over && z.how.over->id == id));
+                        const auto with = [&](const setup& s) {
+                            return s.kind == tool_kind::clip &&
+                                   (s.tool.id == id || (s.over && s.over->id == id));
+                        };
+                        return with(z.how) || (z.off_by && with(*z.off_by));
                     });
                 return !meet(z.at, at) || (z.came != outcome::stuck && !z.hurt && by_it &&
                                            (!comb_out || z.combed_out));
@@ -750,7 +761,7 @@ class claims {
         const bool said = says(page, "head last");
         must(!said || (begun && last), "the head last", 0);
         const bool vet = std::any_of(b_.stuck.begin(), b_.stuck.end(), [&](const conflict& c) {
-            return c.veterinarian && !g_.stopped();
+            return c.veterinarian && !g_.stopped() && g_.zones[c.zone].came == outcome::stuck;
         });
         must(says(page, "nothing frees it") == vet, "a veterinarian is named where one is needed",
              0);
