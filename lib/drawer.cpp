@@ -3,11 +3,8 @@
 #include <array>
 #include <map>
 #include <set>
-#include <tuple>
 
 #include <pelage/drawer.hpp>
-#include <pelage/phrase.hpp>
-#include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
 namespace pelage {
@@ -25,10 +22,11 @@ bool drawer_check::amiss() const {
 
 namespace {
 
-/// Adds a word that isn't there yet.
-void add_once(std::vector<std::string>& to, std::string word) {
-    if (std::find(to.begin(), to.end(), word) == to.end()) {
-        to.push_back(std::move(word));
+/// Adds what isn't there yet.
+template <class One>
+void add_once(std::vector<One>& to, const One& one) {
+    if (std::find(to.begin(), to.end(), one) == to.end()) {
+        to.push_back(one);
     }
 }
 
@@ -66,7 +64,9 @@ class checker {
     }
 
   private:
-    void say(drawer_matter m, std::string text) { out_.remarks.push_back({m, std::move(text)}); }
+    void say(drawer_matter m, drawer_finding found) {
+        out_.remarks.push_back({m, std::move(found)});
+    }
 
     void combs_on_wrong_blades() {
         zone_today t;
@@ -75,13 +75,11 @@ class checker {
             for (const std::string& id : c.fits) {
                 const kit_blade* b = find_blade(r_.own, id);
                 if (b == nullptr) {
-                    say(drawer_matter::remark, "comb " + c.spec.id + " is said to fit blade " + id +
-                                                   ", which is not in the kit");
+                    say(drawer_matter::remark, comb_on_no_blade{c.spec.id, id});
                 } else if (const auto no =
                                refuse(combed(as_measured(c), as_measured(*b), direction::with_lay),
                                       t, r_.rules.refusal, r_.rules.cut)) {
-                    say(drawer_matter::unsafe, "comb " + c.spec.id + " over blade " + id + ": " +
-                                                   std::string(reason(*no)));
+                    say(drawer_matter::unsafe, comb_on_wrong_blade{c.spec.id, id, *no});
                 }
             }
         }
@@ -90,26 +88,23 @@ class checker {
     void surgical_blades() {
         for (const kit_blade& b : r_.own.blades) {
             if (b.spec.etched == "50") {
-                say(drawer_matter::unsafe, "blade " + b.spec.id + ": " +
-                                               std::string(reason(refusal::never_50)) +
-                                               "; take it out of the drawer");
+                say(drawer_matter::unsafe, surgical_blade{b.spec.id});
             }
         }
     }
 
     void labels_of_two_combs() {
-        std::map<std::string, std::vector<std::string>> meanings;
+        std::map<std::string, std::vector<label_on_combs::labelled>> meanings;
         for (const kit_comb& c : r_.own.combs) {
             for (const comb_label& l : c.labels) {
                 if (!l.label.empty()) {
-                    meanings[l.label].push_back(c.spec.id + " in " + l.set);
+                    meanings[l.label].push_back({c.spec.id, l.set});
                 }
             }
         }
         for (const auto& [label, all] : meanings) {
             if (all.size() > 1) {
-                say(drawer_matter::two_lengths, "\"" + label + "\" on a comb is " + listed(all) +
-                                                    ": go by the length, and mark them");
+                say(drawer_matter::two_lengths, label_on_combs{label, all});
             }
         }
     }
@@ -120,9 +115,8 @@ class checker {
                 const kit_blade* b = l.label.empty() ? nullptr : find_blade(r_.own, l.label);
                 if (b != nullptr) {
                     say(drawer_matter::two_lengths,
-                        "\"" + l.label + "\" is a blade of " + show(as_measured(*b).stated.best) +
-                            " and, in " + l.set + ", a comb of " + c.spec.id + ": say \"blade " +
-                            l.label + "\" or the comb's length");
+                        label_on_comb_and_blade{l.label, as_measured(*b).stated.best, c.spec.id,
+                                                l.set});
                 }
             }
         }
@@ -138,85 +132,50 @@ class checker {
                 if (all[i].spec.etched == all[j].spec.etched &&
                     longer(a, b) > shorter(a, b) * 1.5) {
                     say(drawer_matter::two_lengths,
-                        "\"" + all[i].spec.etched + "\" is on blade " + all[i].spec.id + " (" +
-                            show(a) + ") and on blade " + all[j].spec.id + " (" + show(b) +
-                            "): keep them apart and say the whole name");
+                        number_on_blades{
+                            all[i].spec.etched, {all[i].spec.id, a}, {all[j].spec.id, b}});
                 }
             }
         }
     }
 
-    /// What one sheet asks of one length that nothing leaves.
-    struct gap_of_sheet {
-        std::size_t sheet = 0;
-        std::vector<std::string> zones;
-        std::vector<std::string> coats;
-    };
-    /// A length, or a blade's, that nothing leaves.
-    struct gap_group {
-        std::int32_t wanted = 0;  ///< 0: a customary blade of a prep zone
-        std::string blade;
-        std::vector<gap_of_sheet> sheets;
-        const judged_target* nearest = nullptr;  ///< the one least off
-    };
-
     void gaps() {
-        std::vector<gap_group> groups;
+        std::vector<nothing_leaves> groups;
         for (const judged_target& t : targets_) {
             if (t.met_by.empty()) {
                 add_gap(t, groups);
             }
         }
+        const auto least = [](const nothing_leaves& g) {
+            return g.wanted ? in_hundredths(*g.wanted) : 0;
+        };
         std::stable_sort(groups.begin(), groups.end(),
-                         [](const auto& x, const auto& y) { return x.wanted < y.wanted; });
-        for (const gap_group& g : groups) {
-            say(drawer_matter::gap, gap_text(g));
+                         [&](const auto& x, const auto& y) { return least(x) < least(y); });
+        for (nothing_leaves& g : groups) {
+            say(drawer_matter::gap, std::move(g));
         }
     }
 
-    void add_gap(const judged_target& t, std::vector<gap_group>& groups) const {
+    void add_gap(const judged_target& t, std::vector<nothing_leaves>& groups) const {
         // a blade's length differs from coat to coat; the blade is what is missing
-        const std::string blade = t.what.blade.value_or("");
-        const std::int32_t wanted =
-            !t.what.wanted || t.what.blade ? 0 : in_hundredths(*t.what.wanted);
-        auto g = std::find_if(groups.begin(), groups.end(), [&](const gap_group& one) {
-            return one.wanted == wanted && one.blade == blade;
+        const std::optional<length> wanted =
+            t.what.blade || !t.what.wanted ? std::nullopt : std::optional{rounded(*t.what.wanted)};
+        auto g = std::find_if(groups.begin(), groups.end(), [&](const nothing_leaves& one) {
+            return one.wanted == wanted && one.blade == t.what.blade;
         });
         if (g == groups.end()) {
-            g = groups.insert(g, {wanted, blade, {}, nullptr});
+            g = groups.insert(g, {wanted, t.what.blade, {}, std::nullopt});
         }
         auto s = std::find_if(g->sheets.begin(), g->sheets.end(),
-                              [&](const gap_of_sheet& one) { return one.sheet == t.what.sheet; });
+                              [&](const auto& one) { return one.sheet == t.what.sheet; });
         if (s == g->sheets.end()) {
             s = g->sheets.insert(s, {t.what.sheet, {}, {}});
         }
-        add_once(s->zones, r_.reference.dog_body.zones[t.what.zone].title);
-        add_once(s->coats, std::string(name(t.what.coat)));
-        if (t.nearest && (g->nearest == nullptr || t.off < g->nearest->off)) {
-            g->nearest = &t;
+        add_once(s->zones, t.what.zone);
+        add_once(s->coats, t.what.coat);
+        if (t.nearest && (!g->best || t.off < g->best->off)) {
+            g->best = {setups_[*t.nearest], t.off, t.what.coat};
         }
-    }
-
-    [[nodiscard]] std::string gap_text(const gap_group& g) const {
-        std::string out = !g.blade.empty() ? "blade " + g.blade
-                          : g.wanted == 0  ? "a customary blade"
-                                           : show(mm(g.wanted / 100.0));
-        const char* between = ": ";
-        for (const gap_of_sheet& s : g.sheets) {
-            std::vector<std::string> some = s.zones;
-            if (some.size() > 3) {
-                some.resize(2);
-                some.push_back(std::to_string(s.zones.size() - 2) + " more");
-            }
-            out += between + r_.sheets[s.sheet].id + " (" + listed(some) + "; " + listed(s.coats) +
-                   ")";
-            between = ", ";
-        }
-        if (g.nearest != nullptr) {
-            out += "; nearest " + title(setups_[*g.nearest->nearest]) + ", " +
-                   show(g.nearest->off) + " off (" + std::string(name(g.nearest->what.coat)) + ")";
-        }
-        return out;
     }
 
     /// The coats the sheets are for.
@@ -233,19 +192,17 @@ class checker {
             if (at_hand(b, r_.today)) {
                 continue;
             }
-            std::string text = "blade " + b.spec.id + " is out";
-            text += b.out_until ? " until " + iso(*b.out_until) : ", no date said";
             if (b.spec.id == r_.own.under_comb && !r_.own.combs.empty()) {
-                say(drawer_matter::out,
-                    text + "; it is the one under the combs: " + beneath_instead(b));
-                continue;
+                say(drawer_matter::out, comb_blade_out{b.spec.id, b.out_until, beneath_instead(b)});
+            } else {
+                say(drawer_matter::out, blade_out{b.spec.id, b.out_until, in_place_of(b)});
             }
-            say(drawer_matter::out, text + "; " + in_place_of(b));
         }
     }
 
     /// What may go under the combs while their blade is out.
-    [[nodiscard]] std::string beneath_instead(const kit_blade& out) const {
+    [[nodiscard]] std::optional<comb_blade_out::beneath> beneath_instead(
+        const kit_blade& out) const {
         zone_today t;
         t.where = &r_.reference.dog_body.zones.front();
         const comb& any = r_.own.combs.front().spec;
@@ -259,41 +216,36 @@ class checker {
             }
             const length here = under.stated.best;
             const length before = as_measured(out).stated.best;
-            return "until then under_comb = \"" + b.spec.id + "\" would do, with every comb " +
-                   show(gap(here, before)) + (here < before ? " shorter" : " longer");
+            return comb_blade_out::beneath{b.spec.id, gap(here, before), here < before};
         }
-        return "no comb can be used until then";
+        return std::nullopt;
     }
 
-    [[nodiscard]] std::string in_place_of(const kit_blade& b) const {
-        std::vector<std::pair<std::string, std::vector<std::string>>> by;
+    [[nodiscard]] std::vector<blade_out::in_place> in_place_of(const kit_blade& b) const {
+        const auto same = [](const std::optional<setup>& x, const std::optional<setup>& y) {
+            return x.has_value() == y.has_value() && (!x || held(*x) == held(*y));
+        };
+        std::vector<blade_out::in_place> by;
         for (const coat_class c : coats()) {
-            const std::string other = nearest_in_place(b, c);
+            const std::optional<setup> other = nearest_in_place(b, c);
             auto at = std::find_if(by.begin(), by.end(),
-                                   [&](const auto& one) { return one.first == other; });
+                                   [&](const auto& one) { return same(one.how, other); });
             if (at == by.end()) {
                 at = by.insert(at, {other, {}});
             }
-            at->second.emplace_back(name(c));
+            at->coats.push_back(c);
         }
-        std::string out;
-        for (const auto& [other, on] : by) {
-            out += (out.empty() ? "" : "; ") +
-                   (other.empty() ? std::string("nothing at hand replaces it")
-                                  : "in its place " + other) +
-                   (by.size() > 1 ? " (" + listed(on) + ")" : "");
-        }
-        return out;
+        return by;
     }
 
     /// The setup at hand that leaves most nearly the same with the lay, within what a plan tolerates;
     /// no skip teeth in place of full ones.
-    [[nodiscard]] std::string nearest_in_place(const kit_blade& b, coat_class c) const {
+    [[nodiscard]] std::optional<setup> nearest_in_place(const kit_blade& b, coat_class c) const {
         const double lay = lay_of(r_.reference, r_.rules, c).best;
         const setup self = bare(as_measured(b), direction::with_lay);
         const length wanted = cut_length(self, lay, r_.rules.cut).best;
         const length most = tolerance(wanted, false, r_.rules.prices);
-        std::string best;
+        std::optional<setup> best;
         length off{};
         for (const setup& s : setups_of(r_.own, r_.today, r_.rules.cut)) {
             const bool fit = s.kind == tool_kind::clip && s.way == direction::with_lay &&
@@ -302,8 +254,8 @@ class checker {
                 continue;
             }
             const length d = gap(cut_length(s, lay, r_.rules.cut).best, wanted);
-            if (d <= most && (best.empty() || d < off)) {
-                best = held(s);
+            if (d <= most && (!best || d < off)) {
+                best = s;
                 off = d;
             }
         }
@@ -311,54 +263,48 @@ class checker {
     }
 
     void poorly_known() {
-        std::vector<std::string> guessed;
-        const auto look = [&](const std::string& what, const figure<length>& stated,
-                              bool measured) {
+        guessed_lengths found;
+        const auto look = [&](kit_tool tool, const figure<length>& stated, bool measured) {
             const basis how = stated.why.how;
             if (!measured && (how == basis::memory || how == basis::assumption)) {
-                guessed.push_back(what + " (" + std::string(in_words(how)) + ")");
+                found.tools.push_back({std::move(tool), how});
             }
         };
         for (const kit_blade& b : r_.own.blades) {
-            look("blade " + b.spec.id, b.spec.stated, b.measured || !b.settings.empty());
+            look({false, b.spec.id}, b.spec.stated, b.measured || !b.settings.empty());
         }
         for (const kit_comb& c : r_.own.combs) {
-            look("comb " + c.spec.id, c.spec.stated, c.measured.has_value());
+            look({true, c.spec.id}, c.spec.stated, c.measured.has_value());
         }
-        if (!guessed.empty()) {
-            say(drawer_matter::no_basis,
-                listed(guessed) +
-                    ": nobody stands behind the length; measure a patch (kit measure)");
+        if (!found.tools.empty()) {
+            say(drawer_matter::no_basis, std::move(found));
         }
     }
 
     void idle_things() {
-        std::set<std::string> used;
+        std::set<std::string> blades;
+        std::set<std::string> combs;
         for (const judged_target& t : targets_) {
             for (const std::size_t k : t.met_by) {
-                used.insert("blade " + setups_[k].tool.id);
+                blades.insert(setups_[k].tool.id);
                 if (setups_[k].over) {
-                    used.insert("comb " + setups_[k].over->id);
+                    combs.insert(setups_[k].over->id);
                 }
             }
         }
-        std::vector<std::string> idle;
-        const auto look = [&](const std::string& what, const length& is) {
-            if (!used.contains(what)) {
-                idle.push_back(what.starts_with("blade") ? what + " (" + show(is) + ")" : what);
-            }
-        };
+        idle_tools found;
         for (const kit_blade& b : r_.own.blades) {
-            if (b.spec.id != r_.own.under_comb) {
-                look("blade " + b.spec.id, as_measured(b).stated.best);
+            if (b.spec.id != r_.own.under_comb && !blades.contains(b.spec.id)) {
+                found.tools.push_back({{false, b.spec.id}, as_measured(b).stated.best});
             }
         }
         for (const kit_comb& c : r_.own.combs) {
-            look("comb " + c.spec.id, as_measured(c).stated.best);
+            if (!combs.contains(c.spec.id)) {
+                found.tools.push_back({{true, c.spec.id}, as_measured(c).stated.best});
+            }
         }
-        if (!idle.empty() && !r_.sheets.empty()) {
-            say(drawer_matter::idle, "no sheet of the salon needs " + listed(idle) +
-                                         "; they may still serve under mats, to blend or to spare");
+        if (!found.tools.empty() && !r_.sheets.empty()) {
+            say(drawer_matter::idle, std::move(found));
         }
     }
 
@@ -366,23 +312,20 @@ class checker {
         for (const kit_blade& b : r_.own.blades) {
             if (b.measured &&
                 (*b.measured < b.spec.stated.low || *b.measured > b.spec.stated.high)) {
-                say(drawer_matter::remark, "blade " + b.spec.id + " leaves " + show(*b.measured) +
-                                               " by your patch, etched is " +
-                                               show(b.spec.stated.best) + ": mark it");
+                say(drawer_matter::remark,
+                    measured_elsewhere{b.spec.id, *b.measured, b.spec.stated.best});
             }
             if (b.spec.shape == edge::adjustable && b.settings.empty()) {
-                say(drawer_matter::remark,
-                    "the adjustable blade is not planned with: write the marks of its lever as "
-                    "settings = [\"1.5 mm\", \"3 mm\"]");
+                say(drawer_matter::remark, lever_without_marks{b.spec.id});
             }
         }
-        look_alikes();
-        single_blades();
-        more_than_there_are();
+        blades_alike();
+        no_second();
+        too_many_at_tables();
     }
 
     /// Blades that clip more than the prep zones and have no second to swap in.
-    void single_blades() {
+    void no_second() {
         std::set<std::string> clips;
         for (const judged_target& t : targets_) {
             const bool prep = r_.reference.dog_body.zones[t.what.zone].where == group::prep;
@@ -392,52 +335,49 @@ class checker {
                 }
             }
         }
-        std::vector<std::string> single;
+        single_blades found;
         for (const kit_blade& b : r_.own.blades) {
             if (b.count == 1 && b.spec.shape != edge::adjustable && clips.contains(b.spec.id)) {
-                single.push_back(b.spec.id);
+                found.blades.push_back(b.spec.id);
             }
         }
-        if (!single.empty()) {
-            say(drawer_matter::remark, "no second to swap in while the first cools: blade " +
-                                           listed(single) +
-                                           "; two of each size are common practice, no source");
+        if (!found.blades.empty()) {
+            say(drawer_matter::remark, std::move(found));
         }
     }
 
-    void look_alikes() {
-        std::vector<std::string> pairs;
+    void blades_alike() {
+        look_alikes found;
         for (const kit_blade& a : r_.own.blades) {
             for (const kit_blade& b : r_.own.blades) {
                 if (a.spec.etched == b.spec.etched && a.spec.cut == teeth::skip &&
                     b.spec.cut == teeth::full) {
-                    pairs.push_back(a.spec.id + " and " + b.spec.id);
+                    found.pairs.push_back({a.spec.id, b.spec.id});
                 }
             }
         }
-        if (!pairs.empty()) {
-            say(drawer_matter::remark, "one letter apart, skip teeth and full: " + listed(pairs) +
-                                           "; skip teeth go on firm, flat skin only");
+        if (!found.pairs.empty()) {
+            say(drawer_matter::remark, std::move(found));
         }
     }
 
-    void more_than_there_are() {
-        const auto look = [&](const std::string& what, const std::string& id, int count,
+    void too_many_at_tables() {
+        const auto look = [&](const kit_tool& tool, int count,
                               std::vector<std::string> table_drawer::*list) {
-            int listed = 0;
+            int lying = 0;
             for (const table_drawer& t : r_.own.tables) {
-                listed += static_cast<int>(std::count((t.*list).begin(), (t.*list).end(), id));
+                const auto& all = t.*list;
+                lying += static_cast<int>(std::count(all.begin(), all.end(), tool.id));
             }
-            if (listed > count) {
-                say(drawer_matter::remark, what + " " + id + " lies at " + std::to_string(listed) +
-                                               " tables, and the kit has " + std::to_string(count));
+            if (lying > count) {
+                say(drawer_matter::remark, more_than_there_are{tool, lying, count});
             }
         };
         for (const kit_blade& b : r_.own.blades) {
-            look("blade", b.spec.id, b.count, &table_drawer::blades);
+            look({false, b.spec.id}, b.count, &table_drawer::blades);
         }
         for (const kit_comb& c : r_.own.combs) {
-            look("comb", c.spec.id, c.count, &table_drawer::combs);
+            look({true, c.spec.id}, c.count, &table_drawer::combs);
         }
     }
 

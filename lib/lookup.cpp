@@ -1,8 +1,6 @@
 #include <algorithm>
 
 #include <pelage/lookup.hpp>
-#include <pelage/phrase.hpp>
-#include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
 #include "lookup_where.hpp"
@@ -47,8 +45,8 @@ near_setup near_to(const lookup_request& r, const setup& s, const length& wanted
 /// By distance; where a zone is asked about, what may be used there first.
 void keep_nearest(std::vector<near_setup>& all, bool there, std::size_t most) {
     std::stable_sort(all.begin(), all.end(), [&](const near_setup& a, const near_setup& b) {
-        const bool ok_a = !there || a.why_not.empty();
-        const bool ok_b = !there || b.why_not.empty();
+        const bool ok_a = !there || !a.why_not;
+        const bool ok_b = !there || !b.why_not;
         return std::tuple{!ok_a, in_hundredths(a.off)} < std::tuple{!ok_b, in_hundredths(b.off)};
     });
     all.resize(std::min(all.size(), most));
@@ -77,7 +75,7 @@ bool same_thing(const setup& a, const setup& b) {
 void with_the_lay_first(std::vector<near_setup>& all, const length& near_enough) {
     const auto with = [](const near_setup& n) { return n.how.way == direction::with_lay; };
     const bool found = std::any_of(all.begin(), all.end(), [&](const near_setup& n) {
-        return with(n) && n.off <= near_enough && n.why_not.empty();
+        return with(n) && n.off <= near_enough && !n.why_not;
     });
     const std::vector<near_setup> before = all;
     std::erase_if(all, [&](const near_setup& n) {
@@ -87,10 +85,9 @@ void with_the_lay_first(std::vector<near_setup>& all, const length& near_enough)
         if (twin == before.end()) {
             return found && !with(n);
         }
-        return with(n) ? !found && in_hundredths(twin->off) < in_hundredths(n.off) &&
-                             twin->why_not.empty()
+        return with(n) ? !found && in_hundredths(twin->off) < in_hundredths(n.off) && !twin->why_not
                        : found || in_hundredths(n.off) >= in_hundredths(twin->off) ||
-                             !n.why_not.empty();
+                             n.why_not.has_value();
     });
 }
 
@@ -117,7 +114,7 @@ void keep_fittest(std::vector<near_setup>& all, const setup& self, const length&
     std::stable_sort(all.begin(), all.end(), [&](const near_setup& a, const near_setup& b) {
         const auto key = [&](const near_setup& n) {
             return std::tuple{
-                !n.why_not.empty(), !n.at_hand, skips(n.how.tool) && !skips(self.tool),
+                n.why_not.has_value(), !n.at_hand, skips(n.how.tool) && !skips(self.tool),
                 in_hundredths(n.leaves.best) < in_hundredths(wanted), in_hundredths(n.off)};
         };
         return key(a) < key(b);
@@ -166,21 +163,17 @@ void add_length_cautions(lookup_answer& a) {
         }
     }
     if (comb_used) {
-        a.cautions.emplace_back(
-            "a comb needs a clean, dry coat that a fine comb passes to the skin; if it drops off, "
-            "the blade beneath cuts to the skin");
+        a.cautions.push_back(lookup_caution::nearest_comb);
     }
     if (skip_used) {
-        a.cautions.emplace_back("skip teeth only where skin is firm and flat");
+        a.cautions.push_back(lookup_caution::nearest_skip);
     }
 }
 
-/// What is to be known of the coat first; of all coats, where none is named, at the end.
-void add_coat(const lookup_request& r, lookup_answer& a) {
-    if (r.coat) {
-        a.of_coat = coat_of(r.reference, *r.coat).said_first;
-    } else {
-        a.cautions.emplace_back("smooth and double coats are carded, not clipped");
+/// Where no coat is named: some aren't clipped.
+void add_coats(const lookup_request& r, lookup_answer& a) {
+    if (!r.coat) {
+        a.cautions.push_back(lookup_caution::carded_coats);
     }
 }
 
@@ -201,7 +194,7 @@ void as_it_may_be(const lookup_request& r, lookup_answer& a) {
 /// Of a tool that may not go there only what may is named: what leaves as much, or else the nearest the
 /// kit has for the place.
 void only_what_may(const lookup_request& r, lookup_answer& a) {
-    const auto refused = [](const near_setup& n) { return !n.why_not.empty(); };
+    const auto refused = [](const near_setup& n) { return n.why_not.has_value(); };
     std::erase_if(a.replaces, refused);
     std::erase_if(a.reverse, refused);
     if (a.replaces.empty()) {
@@ -216,10 +209,7 @@ void only_what_may(const lookup_request& r, lookup_answer& a) {
 void add_never(const lookup_request& r, lookup_answer& a) {
     if (a.asked.what == question::form::of_length) {
         if (r.coat && a.asked.wanted > stops_at(r, *r.coat)) {
-            const coat& c = coat_of(r.reference, *r.coat);
-            a.never = "no blade or comb leaves " + show(a.asked.wanted) + " of a " + c.title +
-                      ": its hair stops at about " + show(stops_at(r, *r.coat)) + " (" +
-                      std::string(in_words(c.terminal.why.how)) + ")";
+            a.never = {answered_no::cause::outgrown, {}, stops_at(r, *r.coat)};
         }
         return;
     }
@@ -228,86 +218,67 @@ void add_never(const lookup_request& r, lookup_answer& a) {
     t.where = &r.reference.dog_body.zones.front();
     const auto no = refuse(s, t, r.rules.refusal, r.rules.cut);
     if (no && (s.over || *no == refusal::never_50)) {
-        a.never = std::string(reason(*no));
+        a.never = {answered_no::cause::rule, *no, {}};
         if (s.over) {
             as_it_may_be(r, a);
         }
-    } else if (a.there.starts_with("not ")) {
-        a.never = a.there;
+    } else if (a.there && a.there->use == use_there::may::not_at_all) {
+        a.never = {answered_no::cause::there, {}, {}};
         only_what_may(r, a);
     }
 }
 
 void add_cautions(const lookup_request& r, lookup_answer& a) {
     const setup& s = a.asked.tool;
+    const auto mind = [&](lookup_caution c) { a.cautions.push_back(c); };
     if (s.over) {
-        a.cautions.emplace_back(
-            "needs a clean, dry coat that a fine comb passes to the skin; it "
-            "jams in tangles and cannot go through a mat");
-        a.cautions.push_back("seat it: if it drops off, the " + s.tool.id + " cuts to the skin");
+        mind(lookup_caution::comb_in_tangles);
+        mind(lookup_caution::comb_drops_off);
         return;
     }
     if (s.tool.cut == teeth::skip) {
-        a.cautions.emplace_back(
-            "skip teeth let a fold of skin roll in and cut it: only on the top "
-            "of the neck, shoulder, back, ribs, loin, rump and outer thigh, and "
-            "not on old, thin-skinned or dehydrated dogs");
+        mind(lookup_caution::fold_of_skin);
     } else if (s.tool.cut == teeth::unknown) {
-        a.cautions.emplace_back(
-            "whether it has full or skip teeth isn't known from the number: look "
-            "at it; until then treat it as skip teeth");
+        mind(lookup_caution::teeth_unknown);
     }
     if (s.tool.shape == edge::toe) {
-        a.cautions.emplace_back("the fraction on it is its width, not a length");
+        mind(lookup_caution::fraction_is_width);
     }
     if (in_mm(s.tool.stated.best) < 1.75) {
-        a.cautions.emplace_back(
-            "so short against the lay it irritates skin easily; test the blade's "
-            "heat on your wrist every few minutes");
+        mind(lookup_caution::short_irritates);
     }
-    if (const std::string no = refused_there(r, s); r.where.empty() && !no.empty()) {
-        a.cautions.push_back(no);
+    a.on_firm_skin = r.where.empty() ? refused_there(r, s) : std::nullopt;
+    if (a.on_firm_skin) {
+        mind(lookup_caution::refused);
     }
 }
 
-/// Whether it may be used in the zone that is asked about, either way over the coat.
-void add_there(const lookup_request& r, lookup_answer& a) {
+/// Whether it may be used in the places asked about, either way over the coat.
+std::optional<use_there> judged_there(const lookup_request& r, const setup& s) {
     if (r.where.empty()) {
-        return;
+        return std::nullopt;
     }
-    const auto on = [&](const std::vector<place>& where) {
-        return "on the " + listed(titles(r.reference.dog_body, where)) + ": ";
-    };
-    const auto refused = [&](direction way) {
-        return r.way && *r.way != way ? no_go{} : refusal_there(r, turned(a.asked.tool, way));
-    };
-    const no_go with = refused(direction::with_lay);
-    const no_go against = refused(direction::against_lay);
-    const no_go& first = with.why.empty() && r.way ? against : with;
-    const bool no = !first.why.empty();
-    if (no) {
-        a.there = "not " + on(first.where) + first.why;
-    } else {
-        a.there = on(r.where) +
-                  (r.way ? "it may be used so"
-                   : against.why.empty()
-                       ? "it may be used, with the lay and against it"
-                       : "it may be used with the lay; against it not: " +
-                             refused_there(r, turned(a.asked.tool, direction::against_lay)));
+    if (r.way) {
+        const auto no = refused_there(r, turned(s, *r.way));
+        return use_there{no ? use_there::may::not_at_all : use_there::may::so, no};
     }
+    if (const auto no = refused_there(r, turned(s, direction::with_lay))) {
+        return use_there{use_there::may::not_at_all, no};
+    }
+    const auto against = refused_there(r, turned(s, direction::against_lay));
+    return use_there{against ? use_there::may::with_lay_only : use_there::may::both_ways, against};
 }
 
 void add_basis(const lookup_request& r, lookup_answer& a) {
     if (a.stated) {
-        a.sure.emplace_back("stated length", a.stated->why);
+        a.sure.push_back({lookup_figure::stated_length, a.stated->why});
     }
-    a.sure.emplace_back("what the lay adds, blades", r.rules.cut.blade_long_share.why);
+    a.sure.push_back({lookup_figure::lay_of_blades, r.rules.cut.blade_long_share.why});
     if (a.asked.tool.over || a.asked.what == question::form::of_length) {
-        a.sure.emplace_back("what the lay adds, combs", r.rules.cut.comb_share.why);
+        a.sure.push_back({lookup_figure::lay_of_combs, r.rules.cut.comb_share.why});
     }
     if (r.coat) {
-        a.sure.emplace_back("angle of the lay, " + coat_of(r.reference, *r.coat).title,
-                            lay_of(r.reference, r.rules, *r.coat).why);
+        a.sure.push_back({lookup_figure::lay_angle, lay_of(r.reference, r.rules, *r.coat).why});
     }
 }
 
@@ -324,7 +295,7 @@ lookup_answer look_up(const lookup_request& r) {
                                  beyond ? std::optional{stops_at(r, c)} : std::nullopt});
         }
         add_length_cautions(a);
-        add_coat(r, a);
+        add_coats(r, a);
         add_never(r, a);
         add_basis(r, a);
         return a;
@@ -344,8 +315,8 @@ lookup_answer look_up(const lookup_request& r) {
     a.reverse = others(r, with, cut_length(against, lay, r.rules.cut).best, a.judged_on,
                        direction::with_lay);
     add_cautions(r, a);
-    add_there(r, a);
-    add_coat(r, a);
+    a.there = judged_there(r, a.asked.tool);
+    add_coats(r, a);
     add_never(r, a);
     add_basis(r, a);
     return a;

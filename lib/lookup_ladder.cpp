@@ -3,8 +3,6 @@
 #include <tuple>
 
 #include <pelage/lookup.hpp>
-#include <pelage/phrase.hpp>
-#include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
 #include "lookup_where.hpp"
@@ -34,39 +32,35 @@ bool goes_on(const setup& s, const zone& z) {
            std::find(z.prep_blades.begin(), z.prep_blades.end(), s.tool.id) != z.prep_blades.end();
 }
 
-/// The titles of the zones in which it is allowed, asked for in that way and in no earlier one.
-std::vector<std::string> allowed_in(const lookup_request& r, const setup& s, asked_as how) {
-    std::vector<std::string> out;
-    for (const zone& z : r.reference.dog_body.zones) {
+/// The zones in which it is allowed, asked for in that way and in no earlier one.
+std::vector<std::size_t> allowed_in(const lookup_request& r, const setup& s, asked_as how) {
+    std::vector<std::size_t> out;
+    const auto& zones = r.reference.dog_body.zones;
+    for (std::size_t i = 0; i < zones.size(); ++i) {
         bool before = false;
         for (int h = 0; h < static_cast<int>(how); ++h) {
-            before = before || allowed(r, s, z, static_cast<asked_as>(h));
+            before = before || allowed(r, s, zones[i], static_cast<asked_as>(h));
         }
-        if (goes_on(s, z) && !before && allowed(r, s, z, how)) {
-            out.push_back(z.title);
+        if (goes_on(s, zones[i]) && !before && allowed(r, s, zones[i], how)) {
+            out.push_back(i);
         }
     }
     return out;
 }
 
 /// Where a setup that may not go everywhere may go.
-std::string places_of(const lookup_request& r, const setup& s) {
-    if (!s.over && skips(s.tool)) {
-        return "firm, flat skin: " + joined(allowed_in(r, s, asked_as::plain), ", ") +
-               "; not on old or thin-skinned dogs";
+where_it_may places_of(const lookup_request& r, const setup& s) {
+    where_it_may out;
+    out.firm_skin_only = !s.over && skips(s.tool);
+    out.always = allowed_in(r, s, asked_as::plain);
+    if (out.firm_skin_only) {
+        return out;
     }
-    std::string out = joined(allowed_in(r, s, asked_as::plain), ", ");
-    const auto add = [&](asked_as how, const char* words) {
-        const std::string more = joined(allowed_in(r, s, how), ", ");
-        if (!more.empty()) {
-            out += (out.empty() ? "" : "; ") + std::string(words) + more;
-        }
-    };
-    add(asked_as::clean, "where the sheet asks for clean face or feet: ");
-    add(asked_as::show, "in show finish with the owner's consent: ");
-    add(asked_as::pattern, "of pattern breeds: ");
-    if (out.empty()) {
-        return "nowhere: " + refused_there(r, s);
+    out.clean = allowed_in(r, s, asked_as::clean);
+    out.in_show = allowed_in(r, s, asked_as::show);
+    out.pattern = allowed_in(r, s, asked_as::pattern);
+    if (out.always.empty() && out.clean.empty() && out.in_show.empty() && out.pattern.empty()) {
+        out.nowhere = refused_there(r, s);
     }
     return out;
 }
@@ -89,21 +83,22 @@ kit all_there(kit k) {
 }
 
 /// Why a setup may not be used in a zone, on a dog with no findings.
-std::string refused_in(const lookup_request& r, const setup& s, const zone& z) {
+std::optional<no_go> refused_in(const lookup_request& r, const setup& s, const zone& z) {
     zone_today t;
     t.where = &z;
     if (const auto no = refuse(s, t, r.rules.refusal, r.rules.cut)) {
-        return std::string(reason(*no));
+        return no_go{no_go::cause::rule, *no, {}, {}, true};
     }
     const auto& customary = z.prep_blades;
     const bool usual =
         customary.empty() ||
         (!s.over && std::find(customary.begin(), customary.end(), s.tool.id) != customary.end());
     if (!usual) {
-        return "customary there: blade " + one_of(customary);
+        return no_go{no_go::cause::not_customary, {}, customary, {}, true};
     }
     const bool turned = !customary.empty() && s.way == direction::against_lay;
-    return turned ? "customary there: with the lay" : std::string{};
+    return turned ? std::optional{no_go{no_go::cause::only_with_lay, {}, {}, {}, true}}
+                  : std::nullopt;
 }
 
 rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
@@ -119,11 +114,13 @@ rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
     }
     g.whole_coat = everywhere(r, s);
     if (!g.whole_coat) {
-        const std::string words = places_of(r, s);
-        const auto at = std::find(to.places.begin(), to.places.end(), words);
+        where_it_may zones = places_of(r, s);
+        const auto at =
+            std::find_if(to.places.begin(), to.places.end(),
+                         [&](const where_it_may& known) { return known.same_zones(zones); });
         g.where = static_cast<std::size_t>(at - to.places.begin());
         if (at == to.places.end()) {
-            to.places.push_back(words);
+            to.places.push_back(std::move(zones));
         }
     }
     return g;
@@ -131,28 +128,26 @@ rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
 
 }  // namespace
 
-no_go refusal_there(const lookup_request& r, const setup& s) {
+std::optional<no_go> refused_there(const lookup_request& r, const setup& s) {
     zone firm;  // without a zone: the firm, flat parts of the coat
     firm.uses = static_cast<std::uint32_t>(zone_use::skip_teeth);
     if (r.where.empty()) {
-        return {{}, refused_in(r, s, firm)};
+        return refused_in(r, s, firm);
     }
-    no_go out;
+    std::optional<no_go> out;
     for (const place& p : r.where) {
-        const std::string no = refused_in(r, s, r.reference.dog_body.zones[p.zone]);
-        out.why = out.why.empty() ? no : out.why;
-        if (!no.empty() && no == out.why) {
-            out.where.push_back(p);
+        const auto no = refused_in(r, s, r.reference.dog_body.zones[p.zone]);
+        if (!out) {
+            out = no;
+        }
+        if (no && no->same_cause(*out)) {
+            out->where.push_back(p);
         }
     }
+    if (out) {
+        out->everywhere = out->where.size() == r.where.size();
+    }
     return out;
-}
-
-std::string refused_there(const lookup_request& r, const setup& s) {
-    const no_go no = refusal_there(r, s);
-    return no.where.size() == r.where.size() ? no.why
-                                             : listed(titles(r.reference.dog_body, no.where)) +
-                                                   (no.why.empty() ? "" : ": ") + no.why;
 }
 
 ladder whole_ladder(const lookup_request& r) {

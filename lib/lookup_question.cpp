@@ -103,7 +103,7 @@ question as_blade(const lookup_request& r, const blade& b) {
     q.tool = bare(mine != nullptr ? as_measured(*mine) : b, direction::with_lay);
     const bool whole = b.id.find_first_not_of("0123456789") == std::string::npos;
     if (whole && r.kind == asked_kind::any) {
-        q.hints.push_back("for " + b.id + " millimetres type " + b.id + "mm");
+        q.hints.push_back(question_hint::as_millimetres);
     }
     return q;
 }
@@ -166,9 +166,8 @@ question as_comb(const lookup_request& r, const std::string& text, const std::st
     comb c = known.value_or(comb{});
     if (!known) {
         c.id = show(l);
-        c.stated = exactly(l, {basis::measured, {}, false, "the length you typed"});
-        q.hints.emplace_back(
-            "no such comb among the usual lengths or in the kit: taken as you typed it");
+        c.stated = exactly(l, {basis::measured, {}, false, {}});
+        q.hints.push_back(question_hint::comb_as_typed);
     }
     const blade* b = blade_called(r, tidy(under));
     if (b == nullptr) {

@@ -2,9 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include <pelage/error.hpp>
 #include <pelage/patch.hpp>
-#include <pelage/text.hpp>
 #include <pelage/worktop.hpp>
 
 namespace pelage {
@@ -13,10 +11,6 @@ namespace {
 
 /// A length so many times off is taken for a slip, as where a kit is read (assumption).
 constexpr double far_off = 4.0;
-
-[[noreturn]] void refuse_patch(const std::string& text) {
-    throw error(errc::refused, text);
-}
 
 /// What the kit's blade or comb is written as, without its measured length: the blade under a comb
 /// keeps what it has.
@@ -33,16 +27,8 @@ length etched(const patch_request& r) {
     return b != nullptr ? b->spec.stated.best : r.tool.tool.stated.best;
 }
 
-/// Refuses what can only be a slip of the ruler, the unit or the label.
-void refuse_far_off(const patch_request& r, const length& h) {
-    const length least = etched(r) / far_off;
-    const length most = etched(r) * far_off;
-    if (h < least || h > most) {
-        refuse_patch("the patch would make " + held(r.tool) + " " + show(h) + "; etched is " +
-                     show(etched(r)) +
-                     ", and more than four times off is taken for a slip: measure again, combed "
-                     "out and dry, and look at the label");
-    }
+bool far_from(const length& h, const length& label) {
+    return h < label / far_off || h > label * far_off;
 }
 
 double share_of(const patch_request& r, const length& h) {
@@ -66,57 +52,27 @@ length height_cut(const patch_request& r) {
     return rounded(mm(high));
 }
 
-std::string where_and_when(const patch_request& r) {
-    std::string out = "test patch";
-    out += r.where ? ", " + title(r.reference.dog_body, *r.where) : "";
-    out += ", " + title(r.tool);
-    return out + (r.today ? ", " + iso(*r.today) : "");
-}
-
-std::string to_hundredths(double v) {
-    std::string s = detail::fixed(v, 2);
-    s.erase(s.find_last_not_of('0') + 1);
-    if (s.back() == '.') {
-        s.pop_back();
-    }
-    return s;
-}
-
 void learn_lay(const patch_request& r, patch_lesson& out) {
     const length h = r.tool.tool.stated.best;
-    const std::string found = show(r.found);
+    const auto refused = [&](patch_slip why) { out.refused = {why, h, {}, {}}; };
     if (r.tool.over) {
-        refuse_patch(
-            "a comb's patch doesn't tell the angle of the lay: how far its teeth lift the hair is "
-            "a "
-            "guess; it sets the comb's own length, or run a bare blade over the patch");
+        return refused(patch_slip::comb_tells_no_lay);
     }
     if (r.tool.way == direction::against_lay) {
-        refuse_patch(
-            "against the lay the hair is raised and its angle doesn't show; clip the patch "
-            "with the lay");
+        return refused(patch_slip::reversed_tells_no_lay);
     }
     if (!(blade_share(h, r.rules.cut) > 0.0)) {
-        refuse_patch("by your own figures a blade of " + show(h) +
-                     " shows nothing of the lay (its share is 0), so no angle can be told; use a "
-                     "blade of 3.2 mm or less");
+        return refused(patch_slip::blade_shows_no_lay);
     }
     const auto angle = lay_from_patch(h, r.found, r.rules.cut);
     if (in_hundredths(r.found) < in_hundredths(h) || !angle) {
-        refuse_patch("with the lay " + held(r.tool) + " leaves no less than against it, " +
-                     show(h) + "; found " + found +
-                     ": measure again combed out and dry; if it is so, the blade leaves less than "
-                     "it says: run it against the lay and give that length");
+        return refused(patch_slip::shorter_than_reversed);
     }
     if (r.found > h * far_off) {
-        refuse_patch("found " + found + ", over four times what " + held(r.tool) + " says (" +
-                     show(h) + "); that is taken for a slip: did the blade cut the whole patch?");
+        return refused(patch_slip::longer_than_believed);
     }
     const double degrees = std::round(*angle * 10.0) / 10.0;
-    out.lay = exactly(degrees, {basis::measured, {}, false, where_and_when(r)});
-    out.lines = {"[override.coats." + std::string(name(r.coat)) + ".lay]",
-                 "best = \"" + to_hundredths(degrees) + " deg\"", "basis = \"measured\"",
-                 "note = \"" + where_and_when(r) + "\""};
+    out.lay = exactly(degrees, {basis::measured, r.today ? iso(*r.today) : "", false, {}});
 }
 
 void learn_tool(const patch_request& r, patch_lesson& out) {
@@ -126,18 +82,16 @@ void learn_tool(const patch_request& r, patch_lesson& out) {
         own = rounded(h - (r.tool.tool.stated.best - r.rules.cut.comb_stated_over.best));
     }
     if (r.tool.tool.shape == edge::adjustable && !r.tool.over) {
-        refuse_patch(
-            "an adjustable blade has no one length: write what each mark of its lever "
-            "leaves as settings = [\"" +
-            to_hundredths(in_mm(own)) + " mm\"]");
+        out.refused = {patch_slip::no_one_length, {}, own, {}};
+        return;
     }
-    refuse_far_off(r, own);
+    if (const length label = etched(r); far_from(own, label)) {
+        out.refused = {patch_slip::far_from_label, {}, own, label};
+        return;
+    }
     out.measured = own;
     out.of_comb = r.tool.over.has_value();
     out.stated_before = out.of_comb ? r.tool.over->stated.best : r.tool.tool.stated.best;
-    out.lines = {out.of_comb ? "[[kit.comb]]" : "[[kit.blade]]",
-                 "id = \"" + (out.of_comb ? r.tool.over->id : r.tool.tool.id) + "\"",
-                 "measured = \"" + to_hundredths(in_mm(own)) + " mm\""};
 }
 
 /// Kit and rules as they would be.
@@ -213,6 +167,9 @@ patch_lesson read_patch(const patch_request& r) {
         learn_tool(r, out);
     } else {
         learn_lay(r, out);
+    }
+    if (out.refused) {
+        return out;
     }
     const as_learned now(r, out);
     compare_lengths(r, now, out);

@@ -5,6 +5,9 @@
 #include <pelage/phrase.hpp>
 
 #include "layout.hpp"
+#include "tool_words.hpp"
+#include "write_drawer_words.hpp"
+#include "write_patch_words.hpp"
 
 namespace pelage::io {
 
@@ -73,7 +76,7 @@ std::string zones_text(const patch_lesson& l, const patch_request& r, bool meets
 }
 
 std::string lesson_head(const patch_lesson& l, const patch_request& r, const print_options& o) {
-    std::string text = title(r.tool) + " left " + show(r.found, o.units) + " on a " +
+    std::string text = title_words(r.tool, o.units) + " left " + show(r.found, o.units) + " on a " +
                        std::string(name(r.coat)) + " coat";
     text += r.where ? ", " + title(r.reference.dog_body, *r.where) : "";
     text += "; expected was " + show(l.expected, o.units) + ". ";
@@ -82,9 +85,11 @@ std::string lesson_head(const patch_lesson& l, const patch_request& r, const pri
                 " degrees, until now " + detail::fixed(l.lay_before, 0) +
                 " was taken. The angle counts for all of this coat.";
     } else {
-        text += "So " + std::string(l.of_comb ? "comb " + r.tool.over->id : held(r.tool)) +
-                " counts as " + show(*l.measured, o.units) + ", until now as " +
-                show(l.stated_before, o.units) + ".";
+        text +=
+            "So " +
+            std::string(l.of_comb ? "comb " + comb_words(r.tool.over->id, o.units) : held(r.tool)) +
+            " counts as " + show(*l.measured, o.units) + ", until now as " +
+            show(l.stated_before, o.units) + ".";
     }
     return wrapped("", text, 0, o.width);
 }
@@ -100,7 +105,7 @@ table lengths_table(const patch_lesson& l, const print_options& o, std::size_t& 
         if (before == after) {
             ++rest;
         } else {
-            t.rows.push_back({title(c.how), before, after});
+            t.rows.push_back({title_words(c.how, o.units), before, after});
         }
     }
     return t;
@@ -131,7 +136,7 @@ std::string text_of(const drawer_check& c, const drawer_request& r, const print_
         if (i == 0 || c.remarks[i].what != c.remarks[i - 1].what) {
             out += "\n" + wrapped("", heading(c.remarks[i].what), 0, o.width);
         }
-        out += wrapped("  ", c.remarks[i].text, 4, o.width);
+        out += wrapped("  ", finding_words(c.remarks[i].found, r, o.units), 4, o.width);
     }
     if (c.remarks.empty()) {
         return out + "Nothing to remark.\n";
@@ -147,7 +152,7 @@ std::string text_of(const patch_lesson& l, const patch_request& r, const print_o
     out += "\n";
     out += l.lay ? "Write into salon.toml, in place of such a table if it has one:\n"
                  : "Write into salon.toml, beside what stands there of it:\n";
-    for (const std::string& line : l.lines) {
+    for (const std::string& line : salon_lines(l, r, o.units)) {
         out += "  " + line + "\n";
     }
     out += lengths_text(l, r, o);

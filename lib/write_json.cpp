@@ -12,6 +12,7 @@
 #include "words_plan.hpp"
 #include "write_basis.hpp"
 #include "write_heat.hpp"
+#include "write_lookup_words.hpp"
 
 namespace pelage::io {
 
@@ -62,21 +63,21 @@ using io::json_of;  // beside those of this file
 json days_json(const days& d) {
     return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
 }
-json json_of(const near_setup& n) {
+json json_of(const near_setup& n, const body& b) {
     json j{{"setup", json_of(n.how)},
            {"leaves", json_of(n.leaves)},
            {"off_mm", mm_json(n.off)},
            {"at_hand", n.at_hand}};
-    if (!n.why_not.empty()) {
-        j["refused"] = n.why_not;
+    if (n.why_not) {
+        j["refused"] = no_go_words(*n.why_not, b);
     }
     return j;
 }
 
-json json_of(const std::vector<near_setup>& all) {
+json json_of(const std::vector<near_setup>& all, const body& b) {
     json j = json::array();
     for (const near_setup& n : all) {
-        j.push_back(json_of(n));
+        j.push_back(json_of(n, b));
     }
     return j;
 }
@@ -405,18 +406,19 @@ json unseen_json(const unseen_dog& u, const groom_request& r) {
 
 std::string json_of(const lookup_answer& a, const lookup_request& r) {
     json j{{"schema", "pelage/lookup/1"}, {"asked", r.text}};
-    if (!a.never.empty()) {
-        j["no"] = a.never;
+    const body& b = r.reference.dog_body;
+    if (a.never) {
+        j["no"] = never_words(a, r, length_unit::mm);
     }
-    if (!a.of_coat.empty()) {
-        j["of_the_coat"] = a.of_coat;
+    if (const std::string of_coat = coat_words(r); !of_coat.empty()) {
+        j["of_the_coat"] = of_coat;
     }
     if (a.asked.what == question::form::of_length) {
         // as asked: an inch is exact
         j["length_mm"] = std::round(in_mm(a.asked.wanted) * 1e6) / 1e6;
         j["nearest"] = json::array();
         for (const nearest_row& row : a.nearest) {
-            j["nearest"].push_back({{"coat", name(row.coat)}, {"setups", json_of(row.best)}});
+            j["nearest"].push_back({{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}});
         }
     } else {
         json tool = json_of(a.asked.tool);
@@ -440,18 +442,18 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
             j["leaves"].push_back(std::move(one));
         }
         j["judged_on"] = name(a.judged_on);
-        j["replaces"] = json_of(a.replaces);
-        j["reverse_equivalents"] = json_of(a.reverse);
+        j["replaces"] = json_of(a.replaces, b);
+        j["reverse_equivalents"] = json_of(a.reverse, b);
     }
-    j["hints"] = a.asked.hints;
-    j["cautions"] = a.cautions;
-    if (!a.there.empty()) {
-        j["there"] = a.there;
+    j["hints"] = hint_words(a.asked, length_unit::mm);
+    j["cautions"] = caution_words(a, r);
+    if (a.there) {
+        j["there"] = there_words(*a.there, r);
     }
     j["sure"] = json::array();
-    for (const auto& [what, why] : a.sure) {
-        json one = json_of(why);
-        one["figure"] = what;
+    for (const known_figure& f : a.sure) {
+        json one = json_of(known_how(f, a));
+        one["figure"] = figure_words(f, r);
         j["sure"].push_back(std::move(one));
     }
     return dumped(j);

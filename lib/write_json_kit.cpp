@@ -2,7 +2,10 @@
 #include <pelage/io/write_kit.hpp>
 #include <pelage/text.hpp>
 
+#include "write_drawer_words.hpp"
 #include "write_json.hpp"
+#include "write_lookup_words.hpp"
+#include "write_patch_words.hpp"
 
 namespace pelage::io {
 
@@ -52,11 +55,12 @@ std::string json_of(const ladder& l, const lookup_request& r) {
         if (g.out_until) {
             one["out_until"] = iso(*g.out_until);
         }
-        one["where"] = g.whole_coat ? "whole coat" : l.places[*g.where];
+        one["where"] =
+            g.whole_coat ? "whole coat" : places_words(l.places[*g.where], r.reference.dog_body);
         if (!r.where.empty()) {
-            one["allowed"] = g.why_not.empty();
-            if (!g.why_not.empty()) {
-                one["refused"] = g.why_not;
+            one["allowed"] = !g.why_not;
+            if (g.why_not) {
+                one["refused"] = no_go_words(*g.why_not, r.reference.dog_body);
             }
         }
         j["rungs"].push_back(std::move(one));
@@ -71,7 +75,8 @@ std::string json_of(const drawer_check& c, const drawer_request& r) {
     j["met_today"] = c.met_today;
     j["remarks"] = json::array();
     for (const drawer_remark& one : c.remarks) {
-        j["remarks"].push_back({{"what", name(one.what)}, {"text", one.text}});
+        j["remarks"].push_back(
+            {{"what", name(one.what)}, {"text", finding_words(one.found, r, length_unit::mm)}});
     }
     return dumped(j);
 }
@@ -90,7 +95,7 @@ std::string json_of(const patch_lesson& l, const patch_request& r) {
         j["measured_mm"] = mm_json(*l.measured);
         j["length_before_mm"] = mm_json(l.stated_before);
     }
-    j["lines"] = l.lines;
+    j["lines"] = salon_lines(l, r, length_unit::mm);
     j["lengths"] = json::array();
     for (const changed_length& c : l.lengths) {
         j["lengths"].push_back({{"setup", json_of(c.how)},

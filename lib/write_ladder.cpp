@@ -4,6 +4,8 @@
 #include <pelage/io/write_kit.hpp>
 
 #include "layout.hpp"
+#include "tool_words.hpp"
+#include "write_lookup_words.hpp"
 
 namespace pelage::io {
 
@@ -18,12 +20,18 @@ bool asks_one_way(const lookup_request& r, const ladder& l) {
     return r.way.has_value() || l.one_way;
 }
 
+/// Why it is refused in the places asked about; empty if it may be used.
+std::string why_not(const rung& g, const lookup_request& r) {
+    return g.why_not ? no_go_words(*g.why_not, r.reference.dog_body) : std::string{};
+}
+
 /// Why setups are refused in the zone asked about, each once.
-std::vector<std::string> reasons(const ladder& l) {
+std::vector<std::string> reasons(const ladder& l, const lookup_request& r) {
     std::vector<std::string> out;
     for (const rung& g : l.rungs) {
-        if (!g.why_not.empty() && std::find(out.begin(), out.end(), g.why_not) == out.end()) {
-            out.push_back(g.why_not);
+        std::string why = why_not(g, r);
+        if (!why.empty() && std::find(out.begin(), out.end(), why) == out.end()) {
+            out.push_back(std::move(why));
         }
     }
     return out;
@@ -32,8 +40,8 @@ std::vector<std::string> reasons(const ladder& l) {
 /// Where it may go, as short as a column needs: "all", or the mark of the note that says where.
 std::string where_text(const rung& g, const ladder& l, const lookup_request& r) {
     if (!r.where.empty()) {
-        const auto all = reasons(l);
-        const auto at = std::find(all.begin(), all.end(), g.why_not);
+        const auto all = reasons(l, r);
+        const auto at = std::find(all.begin(), all.end(), why_not(g, r));
         return at == all.end() ? "yes"
                                : "no " + mark_of(static_cast<std::size_t>(at - all.begin()));
     }
@@ -88,8 +96,9 @@ table ladder_table(const ladder& l, const lookup_request& r, const print_options
             continue;  // told beside the other direction
         }
         const rung* against = single ? nullptr : other_way(l, g);
-        const std::string what =
-            g.how.over && !beneath.empty() ? "comb " + g.how.over->id : held(g.how);
+        const std::string what = g.how.over && !beneath.empty()
+                                     ? "comb " + comb_words(g.how.over->id, o.units)
+                                     : held_words(g.how, o.units);
         std::vector<std::string> row{what, show(g.leaves, o.units)};
         if (!asks_one_way(r, l)) {
             row.push_back(against == nullptr ? "" : show(against->leaves, o.units));
@@ -115,17 +124,19 @@ std::string notes_text(const ladder& l, const lookup_request& r, const print_opt
                            (!r.way && differ(l, r) ? "; a slash: with the lay/against it" : ""),
                        7, o.width);
         for (std::size_t n = 0; n < l.places.size(); ++n) {
-            out += wrapped("  " + mark_of(n) + "    ", l.places[n], 7, o.width);
+            out += wrapped("  " + mark_of(n) + "    ",
+                           places_words(l.places[n], r.reference.dog_body), 7, o.width);
         }
     }
     const std::vector<std::string> refused =
-        !r.where.empty() ? reasons(l) : std::vector<std::string>{};
+        !r.where.empty() ? reasons(l, r) : std::vector<std::string>{};
     for (std::size_t n = 0; n < refused.size(); ++n) {
         out += wrapped("  " + mark_of(n) + "    ", refused[n], 7, o.width);
     }
     std::string gone;
     for (const rung& g : l.rungs) {
-        const std::string text = held(g.how) + (g.out_until ? " until " + iso(*g.out_until) : "");
+        const std::string text =
+            held_words(g.how, o.units) + (g.out_until ? " until " + iso(*g.out_until) : "");
         if (g.out && gone.find(text) == std::string::npos) {
             gone += (gone.empty() ? "" : ", ") + text;
         }
@@ -175,8 +186,9 @@ std::string ladder_explained(const ladder& l, const lookup_request& r, const pri
         std::string things;
         for (const rung& g : l.rungs) {
             const bool same = stated_length(g.how, r.rules.cut).why.how == static_cast<basis>(how);
-            if (same && things.find(held(g.how)) == std::string::npos) {
-                things += (things.empty() ? "" : ", ") + held(g.how);
+            const std::string tool = held_words(g.how, o.units);
+            if (same && things.find(tool) == std::string::npos) {
+                things += (things.empty() ? "" : ", ") + tool;
             }
         }
         if (!things.empty()) {
@@ -234,9 +246,10 @@ std::string csv_of(const ladder& l, const lookup_request& r) {
         "hold,blade,comb,direction,low_mm,best_mm,high_mm,stated_mm,basis,at_hand,where\r\n";
     for (const rung& g : l.rungs) {
         const figure<length> stated = stated_length(g.how, r.rules.cut);
-        const std::string where = !r.where.empty() ? g.why_not.empty() ? "yes" : "no: " + g.why_not
-                                  : g.whole_coat   ? "whole coat"
-                                                   : l.places[*g.where];
+        const std::string where = !r.where.empty() ? g.why_not ? "no: " + why_not(g, r) : "yes"
+                                  : g.whole_coat
+                                      ? "whole coat"
+                                      : places_words(l.places[*g.where], r.reference.dog_body);
         const std::vector<std::string> fields{held(g.how),
                                               g.how.tool.id,
                                               g.how.over ? g.how.over->id : "",

@@ -4,6 +4,8 @@
 #include <pelage/io/write.hpp>
 
 #include "layout.hpp"
+#include "tool_words.hpp"
+#include "write_lookup_words.hpp"
 
 namespace pelage::io {
 
@@ -23,7 +25,7 @@ std::string teeth_in_words(const blade& b) {
 
 std::string head_of(const lookup_answer& a, const lookup_request& r, const print_options& o) {
     const setup& s = a.asked.tool;
-    std::string out = held(s);
+    std::string out = held_words(s, o.units);
     if (!s.over) {
         out += ": " + teeth_in_words(s.tool);
         out +=
@@ -77,8 +79,8 @@ std::string teeth_warning(const near_setup& n) {
                                          : "; look at its teeth first";
 }
 
-std::string near_text(const near_setup& n, const print_options& o) {
-    std::string out = title(n.how) + ", leaves " + show(n.leaves, o.units);
+std::string near_text(const near_setup& n, const body& b, const print_options& o) {
+    std::string out = title_words(n.how, o.units) + ", leaves " + show(n.leaves, o.units);
     const double least = o.units == length_unit::mm ? 0.05 : 25.4 / 64.0;  // what can be written
     if (in_mm(n.off) >= least) {
         out += ", " + show(n.off, o.units) + " off";
@@ -87,20 +89,20 @@ std::string near_text(const near_setup& n, const print_options& o) {
     if (!n.at_hand) {
         out += "; not in the kit or out today";
     }
-    if (!n.why_not.empty()) {
-        out += "; but " + n.why_not;
+    if (n.why_not) {
+        out += "; but " + no_go_words(*n.why_not, b);
     }
     return out;
 }
 
-std::string near_list(const char* head, const std::vector<near_setup>& all,
+std::string near_list(const char* head, const std::vector<near_setup>& all, const body& b,
                       const print_options& o) {
     if (all.empty()) {
         return {};
     }
     std::string out = wrapped("", head, 0, o.width);
     for (const near_setup& n : all) {
-        out += wrapped("  ", near_text(n, o), 4, o.width);
+        out += wrapped("  ", near_text(n, b, o), 4, o.width);
     }
     return out;
 }
@@ -113,19 +115,19 @@ bool direction_matters(const lookup_answer& a, const lookup_request& r) {
     });
 }
 
-std::string nearest_text(const lookup_answer& a, const print_options& o) {
+std::string nearest_text(const lookup_answer& a, const body& b, const print_options& o) {
     std::string out = "Nearest to " + show(a.asked.wanted, o.units) + " from the kit:\n";
     for (const nearest_row& row : a.nearest) {
         if (a.nearest.size() == 1) {
             out += "  on a " + std::string(name(row.coat)) + " coat\n";
             for (const near_setup& n : row.best) {
-                out += wrapped("    ", near_text(n, o), 6, o.width);
+                out += wrapped("    ", near_text(n, b, o), 6, o.width);
             }
         } else if (row.stops) {
             out += wrapped("  " + padded(name(row.coat), 14),
                            "its hair stops at about " + show(*row.stops, o.units), 16, o.width);
         } else if (!row.best.empty()) {
-            out += wrapped("  " + padded(name(row.coat), 14), near_text(row.best.front(), o), 16,
+            out += wrapped("  " + padded(name(row.coat), 14), near_text(row.best.front(), b, o), 16,
                            o.width);
         }
     }
@@ -141,14 +143,15 @@ std::string nearest_text(const lookup_answer& a, const print_options& o) {
     return out;
 }
 
-std::string sure_text(const lookup_answer& a, const print_options& o) {
+std::string sure_text(const lookup_answer& a, const lookup_request& r, const print_options& o) {
     std::string out = "How sure:\n";
-    for (const auto& [what, why] : a.sure) {
+    for (const known_figure& f : a.sure) {
+        const evidence why = known_how(f, a);
         std::string words{in_words(why.how)};
         words +=
             why.from.empty() ? "" : " (" + why.from + (why.relayed ? ", second-hand" : "") + ")";
         words += o.explain && !why.note.empty() ? "; " + why.note : "";
-        out += wrapped("  " + what + ": ", words, 4, o.width);
+        out += wrapped("  " + figure_words(f, r) + ": ", words, 4, o.width);
     }
     return out;
 }
@@ -157,24 +160,25 @@ std::string sure_text(const lookup_answer& a, const print_options& o) {
 
 std::string text_of(const lookup_answer& a, const lookup_request& r, const print_options& o) {
     std::string out;
-    out += a.never.empty() ? "" : wrapped("", "No: " + a.never + ".", 4, o.width);
-    out += a.of_coat.empty() ? "" : wrapped("", a.of_coat, 2, o.width);
+    const body& b = r.reference.dog_body;
+    const std::string of_coat = coat_words(r);
+    out += a.never ? wrapped("", "No: " + never_words(a, r, o.units) + ".", 4, o.width) : "";
+    out += of_coat.empty() ? "" : wrapped("", of_coat, 2, o.width);
     if (a.asked.what == question::form::of_length) {
-        out += nearest_text(a, o);
+        out += nearest_text(a, b, o);
     } else {
         out += wrapped("", head_of(a, r, o), 2, o.width);
-        for (const std::string& h : a.asked.hints) {
+        for (const std::string& h : hint_words(a.asked, o.units)) {
             out += wrapped("", "(" + h + ")", 1, o.width);
         }
         if (!a.asked.tool.tool.note.empty() && !a.asked.tool.over) {
             out += wrapped("", a.asked.tool.tool.note, 0, o.width);
         }
-        if (!a.there.empty() && a.there != a.never) {
-            out += wrapped("", a.there, 2, o.width);
+        if (a.there && !(a.never && a.never->why == answered_no::cause::there)) {
+            out += wrapped("", there_words(*a.there, r), 2, o.width);
         }
-        if (std::any_of(r.where.begin(), r.where.end(), [&](const place& p) {
-                return r.reference.dog_body.zones[p.zone].has(zone_use::pads);
-            })) {
+        if (std::any_of(r.where.begin(), r.where.end(),
+                        [&](const place& p) { return b.zones[p.zone].has(zone_use::pads); })) {
             out += wrapped("",
                            "Between the pads hair has no lay: it is scooped out, and a blade "
                            "leaves its stated length.",
@@ -184,17 +188,17 @@ std::string text_of(const lookup_answer& a, const lookup_request& r, const print
             out += "It leaves, combed out:\n" + laid_out(leaves_table(a, r, o), o.width);
         }
         const std::string on = " on a " + std::string(name(a.judged_on)) + " coat";
-        out += near_list(("In its place, with the lay" + on + ":").c_str(), a.replaces, o);
+        out += near_list(("In its place, with the lay" + on + ":").c_str(), a.replaces, b, o);
         if (direction_matters(a, r)) {
             out +=
                 near_list(("Reversed it leaves what these leave with the lay" + on + ":").c_str(),
-                          a.reverse, o);
+                          a.reverse, b, o);
         }
     }
-    for (const std::string& c : a.cautions) {
+    for (const std::string& c : caution_words(a, r)) {
         out += wrapped("! ", c, 2, o.width);
     }
-    out += sure_text(a, o);
+    out += sure_text(a, r, o);
     if (!r.coat) {
         out += wrapped("", "The coat isn't named: test a patch, and start one longer.", 0, o.width);
     }

@@ -7,6 +7,7 @@
 #include <pelage/phrase.hpp>
 
 #include "layout.hpp"
+#include "tool_words.hpp"
 
 namespace pelage::io {
 
@@ -18,10 +19,15 @@ std::string percent(std::int64_t part, std::int64_t whole) {
     return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
 }
 
-std::vector<std::string> titles(const std::vector<std::size_t>& items, const shopping_request& r) {
+std::string ware_words(const ware& w, const print_options& o) {
+    return w.as_comb ? "comb " + comb_words(w.as_comb->id, o.units) : w.title();
+}
+
+std::vector<std::string> titles(const std::vector<std::size_t>& items, const shopping_request& r,
+                                const print_options& o) {
     std::vector<std::string> out;
     for (const std::size_t i : items) {
-        out.push_back(r.wares[i].title());
+        out.push_back(ware_words(r.wares[i], o));
     }
     return out;
 }
@@ -34,16 +40,17 @@ std::vector<std::size_t> without(const std::vector<std::size_t>& all,
 }
 
 /// What comes in and goes out between two best purchases.
-std::string change(const purchase& before, const purchase& now, const shopping_request& r) {
-    const auto in = titles(without(now.bought, before.bought), r);
-    const auto gone = titles(without(before.bought, now.bought), r);
+std::string change(const purchase& before, const purchase& now, const shopping_request& r,
+                   const print_options& o) {
+    const auto in = titles(without(now.bought, before.bought), r, o);
+    const auto gone = titles(without(before.bought, now.bought), r, o);
     if (in.empty()) {
         return "nothing more helps";
     }
     return "+ " + listed(in) + (gone.empty() ? "" : "; instead of " + listed(gone));
 }
 
-table curve_table(const shopping& s, const shopping_request& r) {
+table curve_table(const shopping& s, const shopping_request& r, const print_options& o) {
     table t;
     t.head = {"buy", "met", "adds", "against the line before"};
     t.numbers = {true, true, true, false};
@@ -56,7 +63,7 @@ table curve_table(const shopping& s, const shopping_request& r) {
         }
         const std::int64_t more = n == 0 ? 0 : p.choice.met - s.curve[n - 1].choice.met;
         std::string note = n == 0 ? (r.own.blades.empty() ? "an empty drawer" : "what is there")
-                                  : change(s.curve[n - 1], p, r);
+                                  : change(s.curve[n - 1], p, r, o);
         if (!p.choice.proven()) {
             note += "; not proven, at most " + percent(p.choice.bound, s.whole);
         }
@@ -89,7 +96,7 @@ std::string uses_text(const shopping& s, const shopping_request& r, const print_
     std::string out;
     for (const use_of& u : s.uses) {
         out += wrapped("  ",
-                       r.wares[u.ware].title() + ": without it " +
+                       ware_words(r.wares[u.ware], o) + ": without it " +
                            percent(u.lost_without, s.whole) + " less, " + sheets_served(u, s, r),
                        4, o.width);
     }
@@ -173,14 +180,14 @@ std::string text_of(const shopping& s, const shopping_request& r, const print_op
     const bool proven = std::all_of(s.curve.begin(), s.curve.end(),
                                     [](const purchase& p) { return p.choice.proven(); });
     std::string head = "Of " + std::to_string(r.wares.size()) + " blades and combs offered ";
-    head += last.bought.empty() ? "none helps" : "buy " + listed(titles(last.bought, r));
+    head += last.bought.empty() ? "none helps" : "buy " + listed(titles(last.bought, r, o));
     head += ": " + percent(last.choice.met, s.whole) + " of what the sheets ask is met";
     head += last.bought.empty() ? "."
                                 : ", " + percent(s.curve.front().choice.met, s.whole) + " without.";
     head += proven ? " No choice of so few meets more: proven."
                    : " Not proven: the search was stopped.";
     std::string out = wrapped("", head, 0, o.width);
-    out += laid_out(curve_table(s, r), o.width);
+    out += laid_out(curve_table(s, r, o), o.width);
     if (!s.uses.empty()) {
         out += "What each is for\n" + uses_text(s, r, o);
     }

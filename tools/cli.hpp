@@ -19,8 +19,9 @@ struct surroundings {
     unsigned cores = 1;                   ///< of the machine
     bool terminal = false;                ///< whether `in` is one: a person can be asked
     std::function<void(bool)> one_key{};  ///< has it give keys as they are pressed, or lines again
-    std::vector<std::string>* notes =
-        nullptr;  ///< where run() gathers what is said beside an answer
+    // run() sets these two
+    std::vector<std::string>* notes = nullptr;  ///< what is said beside an answer
+    std::ostream* talk = nullptr;               ///< where questions are asked
 };
 
 /// Exit codes: 0 done; 1 done, and the answer is no; 2 called wrongly; 3 input is wrong; 4 can't read

@@ -4,24 +4,18 @@
 #include <pelage/io/sheets.hpp>
 #include <pelage/upkeep.hpp>
 
-#include "commands.hpp"
-#include "judge.hpp"
+#include "cmd_plan.hpp"
+#include "resolve_arguments.hpp"
 
 namespace pelage::cli {
 
-reply any_sheet(const request& q, const surroundings& around) {
+reply any_sheet(const plan_options& o, const surroundings& around) {
     faults f;
-    const workplace w = workplace_of(q, around, f);
-    if (!q.style.empty()) {
-        f.say(errc::usage, "--any-sheet: every sheet is tried; found --style; leave one out");
-    }
-    if (!q.roster.empty()) {
-        f.say(errc::usage, "--any-sheet: goes with one dog; found --roster; leave one out");
-    }
+    const workplace w = workplace_of(o, around, f, o.dog.season);
     const auto wait =
-        q.back_in.empty() ? std::optional{shortest_rota} : wait_in("--back-in", q.back_in, f);
-    dog d = dog_of(q, w, around, f);
-    const auto chance_asked = q.chance.empty() ? std::nullopt : chance_in(q.chance, f);
+        o.back_in.empty() ? std::optional{shortest_rota} : wait_in("--back-in", o.back_in, f);
+    dog d = dog_of(o.dog, w, around, f);
+    const auto chance_asked = o.dog.chance.empty() ? std::nullopt : chance_in(o.dog.chance, f);
     f.throw_if_any();
     const bool unseen = coat_by_mix(d, w).has_value();
     const style* own = find(w.styles, d.style);

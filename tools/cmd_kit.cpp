@@ -1,13 +1,10 @@
 // The kit: checked, measured with a test patch, and what to buy for it.
-#include <algorithm>
-#include <charconv>
-
 #include <pelage/io/sheets.hpp>
 #include <pelage/io/write_kit.hpp>
-#include <pelage/suggest.hpp>
+#include <pelage/phrase.hpp>
 
-#include "commands.hpp"
-#include "judge.hpp"
+#include "command.hpp"
+#include "resolve_arguments.hpp"
 
 namespace pelage::cli {
 
@@ -18,20 +15,35 @@ std::vector<style> sheets_in(const std::string& dir, const workplace& w) {
     return io::read_sheet_folder(dir, w.reference, &w.tools());
 }
 
-std::vector<style> sheets_for(const request& q, const workplace& w) {
-    return q.sheets.empty() ? w.place().styles : sheets_in(q.sheets, w);
+struct kit_options : common_options {
+    using common_options::common_options;
+    text_option sheets{app, "--sheets", "DIR", "a folder of style sheets, in place of the salon's",
+                       heading::place};
+};
+
+std::vector<style> sheets_for(const kit_options& o, const workplace& w) {
+    return o.sheets.empty() ? w.place().styles : sheets_in(o.sheets, w);
 }
 
-reply check(const request& q, workplace& w, faults& f) {
-    std::optional<salon> file;
-    if (q.operands.size() > 2) {
-        f.say(errc::usage, "one kit at a time; found \"" + q.operands[2] + "\" too");
-    }
+struct check_options : kit_options {
+    using kit_options::kit_options;
+    text_option file{app, "file", "FILE", "a salon file; else the salon's own kit"};
+};
+
+constexpr introduction about_check{
+    "check", "what is unsafe, mislabelled, out, idle or missing",
+    "pelage kit check\n"
+    "pelage kit check my-salon/salon.toml --sheets my-salon/styles\n"};
+
+reply check(check_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
-    if (q.operands.size() == 2) {
-        file = io::read_salon(io::slurp(q.operands[1]), w.reference);
+    std::optional<salon> file;
+    if (!o.file.empty()) {
+        file = io::read_salon(io::slurp(o.file), w.reference);
     }
-    const std::vector<style> sheets = sheets_for(q, w);
+    const std::vector<style> sheets = sheets_for(o, w);
     const drawer_request r{w.reference, file ? file->rules : w.place().rules,
                            file ? file->tools : w.tools(), sheets, w.print.today};
     const drawer_check c = check_drawer(r);
@@ -39,21 +51,23 @@ reply check(const request& q, workplace& w, faults& f) {
             c.amiss() ? answer_is_no : done};
 }
 
-patch_sets sets_called(const std::string& text, faults& f) {
-    if (!text.empty() && text != "lay" && text != "tool") {
-        f.say(errc::unknown, "--sets: found \"" + text + "\"; write lay or tool");
-    }
-    return text == "lay"    ? patch_sets::lay
-           : text == "tool" ? patch_sets::tool
-                            : patch_sets::by_direction;
-}
+struct measure_options : kit_options {
+    using kit_options::kit_options;
+    list_option tool{app, "tool", "TOOL", "what was run over the patch: 7F, '13 mm comb over 30'"};
+    text_option coat{app, "--coat", "COAT", "the coat of the patch"};
+    text_option zone{app, "--zone", "ZONE", "where the patch is"};
+    text_option direction{app, "--direction", "WAY", "with the lay (if not said) or against"};
+    text_option length{app, "--length", "LENGTH", "what was left, combed out and dry"};
+    text_option sets{app, "--sets", "WHICH", "lay or tool, where it could set either"};
+};
+
+constexpr introduction about_measure{
+    "measure", "what a test patch teaches; it changes no file",
+    "pelage kit measure 7F --coat drop --zone back --length 5.8mm\n"
+    "pelage kit measure 10 --coat wavy --direction against --length 1.8mm\n"};
 
 /// What the words after "measure" hold: "7F", "13 mm comb over 30".
-setup tool_called(const request& q, const workplace& w, direction way) {
-    std::string text;
-    for (std::size_t i = 1; i < q.operands.size(); ++i) {
-        text += (i == 1 ? "" : " ") + q.operands[i];
-    }
+setup tool_called(const std::string& text, const workplace& w, direction way) {
     const lookup_request ask{
         w.reference, w.place().rules, w.tools(), text, asked_kind::any, false, {}, {},
         {},          w.print.today};
@@ -68,84 +82,77 @@ setup tool_called(const request& q, const workplace& w, direction way) {
     return asked.tool;
 }
 
-reply measure(const request& q, workplace& w, faults& f) {
-    if (q.operands.size() < 2) {
+reply measure(measure_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f);
+    if (o.tool.empty()) {
         f.say(errc::missing, "measure: which blade or comb? write it like kit measure 7F");
     }
-    if (q.coat.empty()) {
+    if (o.coat.empty()) {
         f.say(errc::missing, "measure: the coat of the patch isn't said; write --coat wavy");
     }
-    if (q.length.empty()) {
+    if (o.length.empty()) {
         f.say(errc::missing, "measure: what was left isn't said; write --length 4.1mm");
     }
-    const auto coat = q.coat.empty() ? std::nullopt : coat_called(q.coat, f);
-    const auto found = q.length.empty() ? std::nullopt : length_in("--length", q.length, f);
-    const auto where = q.zone.empty() ? std::nullopt : zone_called(q.zone, w.reference.dog_body, f);
-    const auto way = q.direction.empty() ? direction::with_lay
-                                         : direction_called(q.direction, f).value_or(direction{});
-    const patch_sets sets = sets_called(q.sets, f);
+    const auto coat = o.coat.empty() ? std::nullopt : coat_called(o.coat, f);
+    const auto found = o.length.empty() ? std::nullopt : length_in("--length", o.length, f);
+    const auto where = o.zone.empty() ? std::nullopt : zone_called(o.zone, w.reference.dog_body, f);
+    const auto way = direction_called(o.direction, f).value_or(direction::with_lay);
+    const auto said = choice_in("--sets", o.sets, {"lay", "tool"}, f);
+    const patch_sets sets = !said        ? patch_sets::by_direction
+                            : *said == 0 ? patch_sets::lay
+                                         : patch_sets::tool;
     f.throw_if_any();
-    const std::vector<style> sheets = sheets_for(q, w);
-    const patch_request r{w.reference, w.place().rules, w.tools(), sheets, tool_called(q, w, way),
-                          *coat,       where,           *found,    sets,   w.print.today};
+    const std::vector<style> sheets = sheets_for(o, w);
+    const patch_request r{
+        w.reference, w.place().rules, w.tools(), sheets, tool_called(joined(o.tool, " "), w, way),
+        *coat,       where,           *found,    sets,   w.print.today};
     const patch_lesson l = read_patch(r);
+    if (l.refused) {
+        throw error(errc::refused, io::refusal_text(l, r, w.print.units));
+    }
     return {w.json ? io::json_of(l, r) : io::text_of(l, r, w.print)};
 }
 
-std::size_t most_in(const std::string& text, faults& f) {
-    if (text.empty()) {
-        return 5;
-    }
-    std::size_t n = 0;
-    const auto [end, failed] = std::from_chars(text.data(), text.data() + text.size(), n);
-    if (failed == std::errc{} && end == text.data() + text.size() && n >= 1 && n <= 40) {
-        return n;
-    }
-    f.say(errc::range,
-          "--most: a whole number from 1 to 40; found \"" + text + "\"; write it like --most 5");
-    return 5;
-}
+struct buy_options : kit_options {
+    using kit_options::kit_options;
+    text_option most{app, "--most", "N", "at most so many things, 1 to 40; 5 if not said"};
+    text_option offers{app, "--offers", "FILE", "a salon file whose kit is what is offered"};
+    flag_option from_nothing{app, "--from-nothing", "for an empty drawer"};
+};
 
-reply buy(const request& q, workplace& w, faults& f) {
-    if (q.operands.size() > 1) {
-        f.say(errc::usage, "buy: nothing comes after it; found \"" + q.operands[1] +
-                               "\"; what is offered is named by --catalogue FILE");
-    }
-    const std::size_t most = most_in(q.most, f);
+constexpr introduction about_buy{
+    "buy", "the best few things to buy for the sheets, proven",
+    "pelage kit buy --most 3\n"
+    "pelage kit buy --from-nothing --sheets reference/styles --most 8\n"};
+
+reply buy(buy_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f);
+    const auto most = o.most.empty()
+                          ? std::optional{5U}
+                          : whole_in("--most", o.most, 1, 40, "write it like --most 5", f);
     f.throw_if_any();
     kit empty;
     empty.title = "an empty drawer";
-    const kit& own = q.from_nothing ? empty : w.tools();
-    const std::vector<style> sheets = sheets_for(q, w);
+    const kit& own = o.from_nothing ? empty : w.tools();
+    const std::vector<style> sheets = sheets_for(o, w);
     const std::vector<ware> wares =
-        q.catalogue.empty() ? usual_wares(w.reference, own)
-                            : wares_of(io::read_kit(io::slurp(q.catalogue), w.reference), own);
-    const shopping_request r{w.reference, w.place().rules, own, sheets, wares, most, w.print.today};
+        o.offers.empty() ? usual_wares(w.reference, own)
+                         : wares_of(io::read_kit(io::slurp(o.offers), w.reference), own);
+    const shopping_request r{w.reference, w.place().rules, own,          sheets,
+                             wares,       *most,           w.print.today};
     const shopping s = what_to_buy(r);
     return {w.json ? io::json_of(s, r) : io::text_of(s, r, w.print)};
 }
 
 }  // namespace
 
-reply kit_of(const request& q, const surroundings& around) {
-    faults f;
-    workplace w = workplace_of(q, around, f);
-    const std::string what = q.operands.empty() ? "" : q.operands.front();
-    if (what == "check") {
-        return check(q, w, f);
-    }
-    if (what == "measure") {
-        return measure(q, w, f);
-    }
-    if (what == "buy") {
-        return buy(q, w, f);
-    }
-    f.say(errc::usage, what.empty() ? "kit: what with it? write kit check, kit measure or kit buy"
-                                    : "kit: unknown; found \"" + what + "\"" +
-                                          did_you_mean(what, {"check", "measure", "buy"}) +
-                                          "; write check, measure or buy");
-    f.throw_if_any();
-    return {};
+void add_kit(CLI::App& root, task& chosen) {
+    CLI::App& kit = add_subcommand(root, {"kit", "the kit: sound or not, measured, added to", ""});
+    add_command<check_options>(kit, chosen, about_check, check);
+    add_command<measure_options>(kit, chosen, about_measure, measure);
+    add_command<buy_options>(kit, chosen, about_buy, buy);
 }
 
 }  // namespace pelage::cli

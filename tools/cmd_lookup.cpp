@@ -1,15 +1,45 @@
 #include <pelage/io/write_kit.hpp>
 #include <pelage/phrase.hpp>
 
-#include "commands.hpp"
-#include "judge.hpp"
+#include "command.hpp"
+#include "resolve_arguments.hpp"
 
 namespace pelage::cli {
 
 namespace {
 
-reply sources(const request& q, const workplace& w) {
-    const std::string key = q.operands.empty() ? "" : q.operands.front();
+struct lookup_options : common_options {
+    explicit lookup_options(CLI::App& a) : common_options(a) {
+        excludes(app, "--sources",
+                 {"--coat", "--zone", "--direction", "--kind", "--curl", "--barber", "--all"});
+        excludes(app, "--all", {"question", "--kind", "--barber", "--curl"});
+        needs(app, "--all", "--coat");
+    }
+    list_option what{app, "question", "WHAT", "7F, 9mm, '13 mm comb over 10', 'poodle x beagle'"};
+    text_option coat{app, "--coat", "COAT", "the coat it is for"};
+    text_option zone{app, "--zone", "ZONE", "the zone it is for"};
+    text_option direction{app, "--direction", "WAY", "with or against the lay of the coat"};
+    text_option kind{app, "--kind", "KIND", "blade or comb, where a name could be either"};
+    text_option curl{app, "--curl", "HOW", "of a mix: additive, or dominant as some labs say"};
+    flag_option barber{app, "--barber", "bare comb numbers are n/8 inch"};
+    flag_option all{app, "--all",
+                    "everything the kit leaves on a coat, shortest first"};  ///< the whole ladder
+    flag_option sources{app, "--sources", "figures and cautions with their basis; WHAT picks some"};
+};
+
+constexpr introduction about{"lookup", "what a blade, a comb, a length or a mix means",
+                             "pelage lookup 7F\n"
+                             "pelage lookup 9mm --coat wavy\n"
+                             "pelage lookup '13 mm comb over 10' --coat curly\n"
+                             "pelage lookup 7 --zone groin\n"
+                             "pelage lookup 'miniature poodle x english cocker spaniel'\n"
+                             "pelage lookup 'F1b poodle x labrador to poodle' --explain\n"
+                             "pelage lookup '(genotype l/l F/f C/c) x poodle'\n"
+                             "pelage lookup --all --coat curly\n"
+                             "pelage lookup --sources matting\n"};
+
+reply sources(const lookup_options& o, const workplace& w) {
+    const std::string key = o.what.empty() ? "" : o.what.front();
     const std::string text =
         w.json ? io::sources_json(w.reference, key) : io::sources_text(w.reference, key, w.print);
     if (!text.empty()) {
@@ -23,39 +53,28 @@ reply sources(const request& q, const workplace& w) {
     return {};
 }
 
-void judge_words(const request& q, const workplace& w, lookup_request& r, faults& f) {
-    if (!q.coat.empty()) {
-        r.coat = coat_called(q.coat, f);
+void resolve_words(const lookup_options& o, const workplace& w, lookup_request& r, faults& f) {
+    if (!o.coat.empty()) {
+        r.coat = coat_called(o.coat, f);
     }
-    if (!q.zone.empty()) {
-        if (const auto there = places_called("--zone", q.zone, w.reference.dog_body, f)) {
+    if (!o.zone.empty()) {
+        if (const auto there = places_called("--zone", o.zone, w.reference.dog_body, f)) {
             r.where = there->places;
         }
     }
-    if (!q.direction.empty()) {
-        r.way = direction_called(q.direction, f);
+    r.way = direction_called(o.direction, f);
+    if (const auto kind = choice_in("--kind", o.kind, {"blade", "comb"}, f)) {
+        r.kind = *kind == 0 ? asked_kind::blade : asked_kind::comb;
     }
-    if (q.kind == "blade" || q.kind == "comb") {
-        r.kind = q.kind == "blade" ? asked_kind::blade : asked_kind::comb;
-    } else if (!q.kind.empty()) {
-        f.say(errc::unknown, "--kind: found \"" + q.kind + "\"; write blade or comb");
-    }
-}
-
-curl_mode curl_called(const std::string& text, faults& f) {
-    if (!text.empty() && text != "additive" && text != "dominant") {
-        f.say(errc::unknown, "--curl: found \"" + text + "\"; write additive or dominant");
-    }
-    return text == "dominant" ? curl_mode::dominant : curl_mode::additive;
 }
 
 /// A breed or a mix: what it was asked with that only goes with tools is told.
-reply a_mix(const request& q, const workplace& w, const std::string& text, faults& f) {
+reply a_mix(const lookup_options& o, const workplace& w, const std::string& text, faults& f) {
     const std::vector<std::pair<const char*, bool>> tools_only{
-        {"--coat", !q.coat.empty()},
-        {"--zone", !q.zone.empty()},
-        {"--direction", !q.direction.empty()},
-        {"--barber", q.barber}};
+        {"--coat", !o.coat.empty()},
+        {"--zone", !o.zone.empty()},
+        {"--direction", !o.direction.empty()},
+        {"--barber", o.barber}};
     for (const auto& [option, given] : tools_only) {
         if (given) {
             f.say(errc::conflict, std::string(option) +
@@ -63,55 +82,53 @@ reply a_mix(const request& q, const workplace& w, const std::string& text, fault
                                       "found the mix \"" + text + "\"; leave it out");
         }
     }
-    const curl_mode curl = curl_called(q.curl, f);
+    const bool dominant = choice_in("--curl", o.curl, {"additive", "dominant"}, f) == 1U;
+    const curl_mode curl = dominant ? curl_mode::dominant : curl_mode::additive;
     f.throw_if_any();
     const expected_coat e = expect_coat(text, w.reference.genes, w.reference.coats, curl);
     return {w.json ? io::json_of(e, w.reference) : io::text_of(e, w.reference, w.print)};
 }
 
 /// Everything the kit leaves on a coat.
-reply ladder_of(const request& q, const workplace& w, lookup_request& r, faults& f) {
-    if (q.coat.empty()) {
-        f.say(errc::missing,
-              "--all: the ladder is of one coat; write it, as in lookup --all --coat curly");
+reply ladder_of(const workplace& w, const lookup_request& r) {
+    const ladder l = whole_ladder(r);
+    return {w.json           ? io::json_of(l, r)
+            : w.other_format ? io::csv_of(l, r)
+                             : io::text_of(l, r, w.print)};
+}
+
+reply lookup(lookup_options& o, const surroundings& around) {
+    faults f;
+    o.also = o.all ? "csv" : "";
+    const workplace w = workplace_of(o, around, f);
+    if (o.sources) {
+        f.throw_if_any();
+        return sources(o, w);
     }
-    if (!q.operands.empty()) {
-        f.say(errc::conflict,
-              "--all: everything is listed; found \"" + r.text + "\" too; leave one of them out");
+    // "lookup 13 mm comb over 10" without quotes
+    const std::string text = joined(o.what, " ");
+    if (!o.all && o.kind.empty() && sounds_like_mix(text, w.reference.genes)) {
+        return a_mix(o, w, text, f);
+    }
+    lookup_request r{
+        w.reference, w.place().rules, w.tools(), text, asked_kind::any, o.barber, {}, {},
+        {},          w.print.today};
+    resolve_words(o, w, r, f);
+    if (!o.curl.empty()) {
+        f.say(errc::conflict, "--curl: goes with a breed or a mix; leave it out");
     }
     f.throw_if_any();
-    const ladder l = whole_ladder(r);
-    return {w.json ? io::json_of(l, r) : w.csv ? io::csv_of(l, r) : io::text_of(l, r, w.print)};
+    if (o.all) {
+        return ladder_of(w, r);
+    }
+    const lookup_answer a = look_up(r);
+    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print), a.never ? answer_is_no : done};
 }
 
 }  // namespace
 
-reply lookup(const request& q, const surroundings& around) {
-    faults f;
-    const workplace w = workplace_of(q, around, f);
-    if (q.sources) {
-        f.throw_if_any();
-        return sources(q, w);
-    }
-    // "lookup 13 mm comb over 10" without quotes
-    const std::string text = joined(q.operands, " ");
-    if (!q.all && q.kind.empty() && sounds_like_mix(text, w.reference.genes)) {
-        return a_mix(q, w, text, f);
-    }
-    lookup_request r{
-        w.reference, w.place().rules, w.tools(), text, asked_kind::any, q.barber, {}, {},
-        {},          w.print.today};
-    judge_words(q, w, r, f);
-    if (!q.curl.empty()) {
-        f.say(errc::conflict, "--curl: goes with a breed or a mix; leave it out");
-    }
-    if (q.all) {
-        return ladder_of(q, w, r, f);
-    }
-    f.throw_if_any();
-    const lookup_answer a = look_up(r);
-    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print),
-            a.never.empty() ? done : answer_is_no};
+void add_lookup(CLI::App& root, task& chosen) {
+    add_command<lookup_options>(root, chosen, about, lookup);
 }
 
 }  // namespace pelage::cli

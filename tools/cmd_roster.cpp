@@ -1,11 +1,13 @@
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <istream>
+#include <memory>
 
 #include <pelage/io/roster.hpp>
 
-#include "commands.hpp"
-#include "judge.hpp"
+#include "cmd_plan.hpp"
+#include "resolve_arguments.hpp"
 
 namespace pelage::cli {
 
@@ -14,8 +16,8 @@ namespace {
 /// The roster asked for: a file, a pipe, or standard input.
 class opened {
   public:
-    opened(const request& q, const surroundings& around) {
-        if (q.roster == "-") {
+    opened(const std::string& path, const surroundings& around) {
+        if (path == "-") {
             in_ = around.in;
             if (in_ == nullptr) {
                 throw error(errc::io, "can't read the roster; found no standard input");
@@ -24,15 +26,15 @@ class opened {
         }
         namespace fs = std::filesystem;
         std::error_code failed;
-        const fs::file_type what = fs::status(q.roster, failed).type();
-        const std::string name = "can't read the roster; found \"" + q.roster + "\", which ";
+        const fs::file_type what = fs::status(path, failed).type();
+        const std::string name = "can't read the roster; found \"" + path + "\", which ";
         if (what == fs::file_type::not_found) {
             throw error(errc::io, name + "isn't there; write the path of a file of JSON Lines");
         }
         if (what == fs::file_type::directory) {
             throw error(errc::io, name + "is a folder; write the path of a file of JSON Lines");
         }
-        file_.open(q.roster, std::ios::binary);
+        file_.open(path, std::ios::binary);
         if (!file_) {
             throw error(errc::io, name + "may not be read; look at its permissions");
         }
@@ -65,17 +67,24 @@ reply summed_up(const io::roster_count& n) {
 
 }  // namespace
 
-reply roster(const request& q, const surroundings& around, std::ostream& out) {
+reply roster(const plan_options& o, const surroundings& around) {
     faults f;
-    const workplace w = workplace_of(q, around, f);
-    refuse_beside_roster(q, f);
-    const unsigned jobs = jobs_in(q, around, f);
-    const auto asked = q.chance.empty() ? std::nullopt : chance_in(q.chance, f);
+    const auto w = std::make_shared<workplace>(workplace_of(o, around, f));
+    const std::string& jobs = o.jobs;
+    const auto threads =
+        jobs.empty()
+            ? std::optional{std::clamp(around.cores, 1U, 256U)}
+            : whole_in("--jobs", jobs, 1, 256, "write it like 4, or leave it out for all cores", f);
+    const auto asked = o.dog.chance.empty() ? std::nullopt : chance_in(o.dog.chance, f);
     f.throw_if_any();
-    opened roster(q, around);
-    return summed_up(io::plan_roster(
-        roster.in(), out,
-        {w.reference, w.place().rules, w.tools(), w.styles, w.print.today, asked, jobs}));
+    const auto file = std::make_shared<opened>(o.roster, around);
+    reply r;
+    r.lines = [w, file, asked, threads](std::ostream& out) {
+        return summed_up(io::plan_roster(file->in(), out,
+                                         {w->reference, w->place().rules, w->tools(), w->styles,
+                                          w->print.today, asked, *threads}));
+    };
+    return r;
 }
 
 }  // namespace pelage::cli

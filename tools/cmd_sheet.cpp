@@ -3,44 +3,69 @@
 #include <pelage/io/sheets.hpp>
 #include <pelage/sheet_check.hpp>
 #include <pelage/sheet_compare.hpp>
-#include <pelage/suggest.hpp>
-#include <pelage/text.hpp>
 #include <pelage/upkeep.hpp>
 
-#include "commands.hpp"
-#include "judge.hpp"
+#include "command.hpp"
+#include "resolve_arguments.hpp"
 #include "sheet_files.hpp"
 
 namespace pelage::cli {
 
 namespace {
 
-const std::vector<std::string> actions{"check", "show", "list", "new", "compare"};
+struct check_options : common_options {
+    using common_options::common_options;
+    list_option paths{app, "path", "PATH", "a sheet's file, a folder of them or of a salon"};
+    text_option against{app, "--against", "ID", "the limits of another sheet, by id or file"};
+};
 
-reply check(const request& q, const workplace& w, faults& f) {
-    const std::vector<style> all = plain_sheets(w);
-    std::optional<style> standard;
-    if (!q.against.empty()) {
-        standard = sheet_called(q.against, all, w, "--against: ", f);
-        if (standard && standard->limits.empty()) {
-            f.say(errc::conflict, "--against: the sheet \"" + standard->id +
-                                      "\" states no limits; write one that does, such as lagotto");
-        }
+constexpr introduction about_check{
+    "check", "are sheets sound, and within the limits of another",
+    "pelage sheet check reference/styles --against lagotto\n",
+    "Without a PATH all sheets of the salon and of the reference are checked.\n"
+    "It ends with 0 clean or with advice only, 1 something can't be had as written (a\n"
+    "limit broken, a blade not used there, hair that doesn't grow so long), 3 faulty.\n"};
+
+/// The sheet whose limits are held against others.
+std::optional<style> standard_of(const check_options& o, const std::vector<style>& all,
+                                 const workplace& w, faults& f) {
+    if (o.against.empty()) {
+        return std::nullopt;
     }
-    f.throw_if_any();
-    std::vector<io::checked_sheet> checked;
-    if (q.operands.size() > 1) {
-        const asked_files asked = files_at({q.operands.begin() + 1, q.operands.end()}, w.reference);
-        const kit* tools = asked.tools ? &*asked.tools : w.own ? &w.own->tools : nullptr;
-        for (io::sheet_file& one :
-             io::read_sheet_files(asked.files, asked.beside, w.reference, all, tools)) {
-            checked.push_back({std::move(one), {}});
-        }
-    } else {
+    auto standard = sheet_called(o.against, all, w, "--against: ", f);
+    if (standard && standard->limits.empty()) {
+        f.say(errc::conflict, "--against: the sheet \"" + standard->id +
+                                  "\" states no limits; write one that does, such as lagotto");
+    }
+    return standard;
+}
+
+/// The sheets of the files asked for, or all that are in force.
+std::vector<io::checked_sheet> sheets_to_check(const check_options& o,
+                                               const std::vector<style>& all, const workplace& w) {
+    std::vector<io::checked_sheet> out;
+    if (o.paths.empty()) {
         for (const style& s : all) {
-            checked.push_back({{s.at.file, s, {}, false}, {}});
+            out.push_back({{s.at.file, s, {}, false}, {}});
         }
+        return out;
     }
+    const asked_files asked = files_at(o.paths, w.reference);
+    const kit* tools = asked.tools ? &*asked.tools : w.own ? &w.own->tools : nullptr;
+    for (io::sheet_file& one :
+         io::read_sheet_files(asked.files, asked.beside, w.reference, all, tools)) {
+        out.push_back({std::move(one), {}});
+    }
+    return out;
+}
+
+reply check(check_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f);
+    const std::vector<style> all = plain_sheets(w);
+    const std::optional<style> standard = standard_of(o, all, w, f);
+    f.throw_if_any();
+    std::vector<io::checked_sheet> checked = sheets_to_check(o, all, w);
     bool faulty = false;
     bool no = false;
     for (io::checked_sheet& one : checked) {
@@ -65,29 +90,43 @@ reply check(const request& q, const workplace& w, faults& f) {
     return r;
 }
 
+struct show_options : common_options {
+    explicit show_options(CLI::App& a) : common_options(a) {
+        keep_of_dog(app, {"--coat", "--size", "--season"});
+    }
+    text_option sheet{app, "sheet", "ID", "the sheet, by id or file"};
+    dog_options dog{app};
+};
+
+constexpr introduction about_show{
+    "show", "a sheet as a page for the wall", "pelage sheet show one-length --coat curly\n",
+    "ID is a sheet of the salon or of the reference, or a file that ends in .toml.\n"};
+
 /// A dog of no name for a sheet: of its first coat unless another is asked.
-dog dog_for(const request& q, const style& s, const workplace& w, faults& f) {
+dog dog_for(const dog_options& o, const style& s, const workplace& w, faults& f) {
     dog d;
     const std::vector<coat_class> coats = coats_for(s, w.reference);
     d.coat = coats.empty() ? coat_class::wavy : coats.front();
     d.brushed = parse_brushing(s.upkeep).value_or(brushing{habit::two_or_three, true});
     d.consents = s.consent;
-    lay_options(q, d, f);
+    apply_options(o, d, f);
     return d;
 }
 
-reply show_sheet(const request& q, const workplace& w, faults& f) {
-    if (q.operands.size() != 2) {
+reply show(show_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f, o.dog.season);
+    if (o.sheet.empty()) {
         f.say(errc::usage,
               "sheet show: one sheet is shown at a time; write its id or its file, as "
               "in sheet show one-length");
     }
     f.throw_if_any();
-    const auto plain = sheet_called(q.operands[1], plain_sheets(w), w, "", f);
+    const auto plain = sheet_called(o.sheet, plain_sheets(w), w, "", f);
     f.throw_if_any();
-    const style s = asked_season(q, *plain, w.print.today);
-    judge_season(q, s, f);
-    dog d = dog_for(q, s, w, f);
+    const style s = asked_season(o.dog.season, *plain, w.print.today);
+    check_season(o.dog.season, s, f);
+    dog d = dog_for(o.dog, s, w, f);
     f.throw_if_any();
     d.consents.emplace_back(
         "clip-jacket");  // the page shows the sheet; it says what is to be agreed
@@ -102,14 +141,22 @@ reply show_sheet(const request& q, const workplace& w, faults& f) {
                                   "--salon DIR for yours.\n")};
 }
 
-reply list_sheets(const request& q, const workplace& w, faults& f) {
-    if (q.operands.size() > 1) {
-        f.say(errc::usage, "sheet list: found \"" + q.operands[1] +
-                               "\"; leave it out, or write sheet list --for 'a x b'");
-    }
+struct list_options : common_options {
+    using common_options::common_options;
+    text_option suits{app, "--for", "MIX", "sheets for the coats of a mix"};
+};
+
+constexpr introduction about_list{"list", "the sheets there are, or those for a mix",
+                                  "pelage sheet list\n"
+                                  "pelage sheet list --for 'miniature poodle x cocker spaniel'\n",
+                                  "It ends with 1 if no sheet is for such a coat.\n"};
+
+reply list(list_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
     const std::vector<style> all = plain_sheets(w);
-    if (q.suits.empty()) {
+    if (o.suits.empty()) {
         std::vector<io::listed_sheet> listed;
         for (const style& s : all) {
             listed.push_back({&s});
@@ -117,7 +164,7 @@ reply list_sheets(const request& q, const workplace& w, faults& f) {
         return {w.json ? io::list_json(listed, nullptr, w.reference)
                        : io::list_text(listed, nullptr, w.reference, w.print)};
     }
-    const expected_coat mix = expect_coat(q.suits, w.reference.genes, w.reference.coats);
+    const expected_coat mix = expect_coat(o.suits, w.reference.genes, w.reference.coats);
     const auto listed = io::sheets_for(all, mix, w.reference);
     const bool any = std::any_of(listed.begin(), listed.end(), [](const io::listed_sheet& one) {
         return one.for_mix || one.for_coat;
@@ -127,55 +174,81 @@ reply list_sheets(const request& q, const workplace& w, faults& f) {
             any ? done : answer_is_no};
 }
 
-reply begin_sheet(const request& q, const workplace& w, faults& f) {
-    const bool one = q.operands.size() == 2;
-    if (!one || !io::sheet_id(q.operands[1])) {
+struct new_options : common_options {
+    explicit new_options(CLI::App& a) : common_options(a) {
+        drop(app, {"--format", "--units", "--explain"});
+    }
+    text_option id{app, "id", "ID", "what it is called"};
+    text_option coat{app, "--coat", "COAT", "the coat it is for", heading::dog};
+    text_option suits{app, "--for", "MIX", "the mix it is for", heading::dog};
+};
+
+constexpr introduction about_new{"new", "a sheet to begin with, as a file",
+                                 "pelage sheet new house -o house.toml\n"};
+
+reply begin(new_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f);
+    if (!io::sheet_id(o.id)) {
         f.say(errc::usage,
               "sheet new: a sheet has one id of a-z, 0-9 and -, beginning with a "
               "letter; found " +
-                  (one ? "\"" + q.operands[1] + "\"" : "none or several") +
+                  (o.id.empty() ? "none" : "\"" + o.id + "\"") +
                   "; write it like sheet new summer-doodle");
     }
-    const auto coat = q.coat.empty() ? std::nullopt : coat_called(q.coat, f);
+    const auto coat = o.coat.empty() ? std::nullopt : coat_called(o.coat, f);
     coat_class hair = coat.value_or(coat_class::wavy);
-    if (!q.suits.empty() && !coat) {
-        hair = expect_coat(q.suits, w.reference.genes, w.reference.coats).may_be.likeliest();
+    if (!o.suits.empty() && !coat) {
+        hair = expect_coat(o.suits, w.reference.genes, w.reference.coats).may_be.likeliest();
     }
     f.throw_if_any();
-    return {io::new_sheet(q.operands[1], coat, hair, q.suits, w.print.today)};
+    return {io::new_sheet(o.id, coat, hair, o.suits, w.print.today)};
 }
 
-reply compare(const request& q, const workplace& w, const surroundings& around, faults& f) {
-    if (q.operands.size() < 3 || q.operands.size() > 4) {
+struct compare_options : common_options {
+    explicit compare_options(CLI::App& a) : common_options(a) {
+        keep_of_dog(app, {"dog", "--coat", "--size", "--season", "--brush", "--chance"});
+    }
+    text_option one{app, "one", "ID", "a sheet, by id or file"};
+    text_option other{app, "other", "OTHER", "another"};
+    dog_options dog{app};
+};
+
+constexpr introduction about_compare{"compare", "two sheets beside one another, on a dog if named",
+                                     "pelage sheet compare one-length low-upkeep --coat wavy\n"
+                                     "pelage sheet compare one-length low-upkeep biscuit\n"};
+
+/// A dog of no name for two sheets: of a coat that both are for, unless another is asked.
+dog common_dog(const dog_options& o, const style& a, const style& b, const workplace& w,
+               faults& f) {
+    dog d = dog_for(o, a, w, f);
+    const auto of_a = coats_for(a, w.reference);
+    const auto of_b = coats_for(b, w.reference);
+    const auto common = std::find_first_of(of_a.begin(), of_a.end(), of_b.begin(), of_b.end());
+    d.coat = o.coat.empty() && common != of_a.end() ? std::optional{*common} : d.coat;
+    return d;
+}
+
+reply compare(compare_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f, o.dog.season);
+    if (o.other.empty()) {
         f.say(errc::usage,
               "sheet compare: two sheets are compared, on a dog if you name one; write "
               "it like sheet compare one-length low-upkeep biscuit");
     }
     f.throw_if_any();
     const std::vector<style> all = plain_sheets(w);
-    const auto one = sheet_called(q.operands[1], all, w, "", f);
-    const auto two = sheet_called(q.operands[2], all, w, "", f);
+    const auto one = sheet_called(o.one, all, w, "", f);
+    const auto two = sheet_called(o.other, all, w, "", f);
     f.throw_if_any();
-    const style a = asked_season(q, *one, w.print.today);
-    const style b = asked_season(q, *two, w.print.today);
-    if (season_called(*one, q.season) == nullptr) {  // one of the two may be without it
-        judge_season(q, b, f);
+    const style a = asked_season(o.dog.season, *one, w.print.today);
+    const style b = asked_season(o.dog.season, *two, w.print.today);
+    if (season_called(*one, o.dog.season) == nullptr) {  // one of the two may be without it
+        check_season(o.dog.season, b, f);
     }
-    dog d;
-    if (q.operands.size() == 4) {
-        request of_dog = q;
-        of_dog.operands = {q.operands[3]};
-        d = dog_of(of_dog, w, around, f);
-    } else {
-        d = dog_for(q, a, w, f);
-        const auto of_a = coats_for(a, w.reference);
-        const auto of_b = coats_for(b, w.reference);
-        const auto common = std::find_if(of_a.begin(), of_a.end(), [&](coat_class k) {
-            return std::find(of_b.begin(), of_b.end(), k) != of_b.end();
-        });
-        d.coat = q.coat.empty() && common != of_a.end() ? std::optional{*common} : d.coat;
-    }
-    const auto chance_asked = q.chance.empty() ? std::nullopt : chance_in(q.chance, f);
+    dog d = o.dog.dog.empty() ? common_dog(o.dog, a, b, w, f) : dog_of(o.dog, w, around, f);
+    const auto chance_asked = o.dog.chance.empty() ? std::nullopt : chance_in(o.dog.chance, f);
     f.throw_if_any();
     (void)coat_by_mix(d, w);
     d.body_length.reset();
@@ -190,22 +263,14 @@ reply compare(const request& q, const workplace& w, const surroundings& around, 
 
 }  // namespace
 
-reply sheet(const request& q, const surroundings& around) {
-    faults f;
-    const std::string what = q.operands.empty() ? "" : q.operands.front();
-    if (std::find(actions.begin(), actions.end(), what) == actions.end()) {
-        f.say(errc::usage,
-              what.empty() ? "sheet: found nothing to do; write check, show, list, new or compare"
-                           : "sheet: found \"" + what + "\"" + did_you_mean(what, actions) +
-                                 "; write check, show, list, new or compare");
-        f.throw_if_any();
-    }
-    const workplace w = workplace_of(q, around, f);
-    return what == "check"  ? check(q, w, f)
-           : what == "show" ? show_sheet(q, w, f)
-           : what == "list" ? list_sheets(q, w, f)
-           : what == "new"  ? begin_sheet(q, w, f)
-                            : compare(q, w, around, f);
+void add_sheet(CLI::App& root, task& chosen) {
+    CLI::App& sheet =
+        add_subcommand(root, {"sheet", "style sheets: sound or not, shown, found, compared", ""});
+    add_command<check_options>(sheet, chosen, about_check, check);
+    add_command<show_options>(sheet, chosen, about_show, show);
+    add_command<list_options>(sheet, chosen, about_list, list);
+    add_command<new_options>(sheet, chosen, about_new, begin);
+    add_command<compare_options>(sheet, chosen, about_compare, compare);
 }
 
 }  // namespace pelage::cli

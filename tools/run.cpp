@@ -6,13 +6,10 @@
 #include <utf8proc.h>
 
 #include <pelage/error.hpp>
-#include <pelage/io/dog_file.hpp>
 #include <pelage/io/write.hpp>
 
 #include "cli.hpp"
-#include "commands.hpp"
-#include "interview.hpp"
-#include "judge.hpp"
+#include "command_line.hpp"
 #include "part_file.hpp"
 
 namespace pelage::cli {
@@ -41,24 +38,6 @@ int code_for(const diagnostics& all) {
         code = std::max(code, code_for(d.code));
     }
     return code;
-}
-
-reply answer(const request& q, const surroundings& around) {
-    switch (q.what) {
-        case verb::lookup:
-            return lookup(q, around);
-        case verb::plan:
-            return q.any_sheet ? any_sheet(q, around) : plan(q, around);
-        case verb::sheet:
-            return sheet(q, around);
-        case verb::regrow:
-            return regrow(q, around);
-        case verb::kit:
-            return kit_of(q, around);
-        case verb::none:
-            break;
-    }
-    throw error(errc::internal, "no verb");
 }
 
 /// How many bytes at `at` are one character that may be shown; none for a control character, a change of
@@ -102,19 +81,17 @@ std::string printable(const std::string& text, std::size_t most = 700) {
 
 /// What people write themselves is never written over by an answer: the file that was asked about, or
 /// any other dog, sheet or salon.
-void spare_what_was_read(const request& q) {
+void spare_what_was_read(const std::string& output, const std::vector<std::string>& words) {
     namespace fs = std::filesystem;
     std::error_code failed;
-    if (!fs::exists(q.output, failed) || failed) {
+    if (!fs::exists(output, failed) || failed) {
         return;
     }
-    std::vector<std::string> read = q.operands;
-    read.insert(read.end(), {q.roster, q.kit, q.catalogue});
-    const bool is_read = std::any_of(read.begin(), read.end(), [&](const std::string& one) {
-        return fs::equivalent(one, q.output, failed);
+    const bool is_read = std::any_of(words.begin(), words.end(), [&](const std::string& one) {
+        return fs::equivalent(one, output, failed);
     });
-    if (is_read || fs::path(q.output).extension() == ".toml") {
-        cannot_write(q.output,
+    if (is_read || fs::path(output).extension() == ".toml") {
+        cannot_write(output,
                      "it is there already, and holds what somebody wrote; remove it "
                      "first, or write another name behind -o");
     }
@@ -128,114 +105,41 @@ void say_notes(const surroundings& around, std::ostream& err) {
     around.notes->clear();
 }
 
-int deliver(const request& q, const reply& r, const surroundings& around, std::ostream& out,
-            std::ostream& err) {
-    say_notes(around, err);
-    err << printable(r.said);
-    if (r.text.empty() && r.code == answer_is_no) {
-        return r.code;  // nothing to write, and what was there stays
-    }
-    if (!q.output.empty()) {
-        spare_what_was_read(q);
-        write_file(q.output, [&](std::ostream& file) { file << r.text; });
-        return r.code;
-    }
-    out << r.text << std::flush;
-    if (!out) {
-        throw error(errc::io, "cannot write the answer");
-    }
-    return r.code;
-}
-
-/// A roster's lines leave as they are made; what is said of them all goes to standard error.
-int deliver_roster(const request& q, const surroundings& around, std::ostream& out,
-                   std::ostream& err) {
-    reply r;
-    if (q.output.empty()) {
-        r = roster(q, around, out);
-    } else {
-        spare_what_was_read(q);
-        write_file(q.output, [&](std::ostream& file) { r = roster(q, around, file); });
-    }
-    say_notes(around, err);
-    err << r.text;
-    return r.code;
-}
-
-/// An id that no dog of the salon has: that of the name, of the file asked for, or one with a number.
-std::string free_id(const request& q, const workplace& w, const dog& d) {
-    std::vector<std::string> taken;
-    if (w.own) {
-        taken = ids(w.own->dogs);
-    }
-    for (const io::unsound_file& u : w.unsound) {
-        taken.push_back(u.id);
-        taken.push_back(std::filesystem::path(u.file).stem().string());
-    }
-    const auto free = [&](const std::string& id) {
-        return std::find(taken.begin(), taken.end(), id) == taken.end();
-    };
-    const std::string file = std::filesystem::path(q.output).stem().string();
-    const std::string of_file = file.empty() ? d.id : io::dog_id(file);
-    if (free(d.id) || free(of_file)) {
-        return free(d.id) ? d.id : of_file;
-    }
-    int n = 2;
-    while (!free(d.id + "-" + std::to_string(n))) {
-        ++n;
-    }
-    return d.id + "-" + std::to_string(n);
-}
-
-/// Where the file of an asked dog goes: as said, or its id. Nothing is written over without a yes.
-std::string free_path(asker& a, const request& q, const dog& d) {
-    std::string path = q.output.empty() ? d.id + ".toml" : q.output;
-    std::error_code failed;
-    while (std::filesystem::exists(std::filesystem::symlink_status(path, failed))) {
-        if (a.yes("\"" + path + "\" is there already. Write over it")) {
-            break;
+int deliver(const parsed& p, const surroundings& around, std::ostream& out, std::ostream& err) {
+    std::string& output = p.asked.options->output;
+    output = output == "-" ? "" : output;  // standard output, where it goes anyway
+    reply r = p.asked.answer(around);
+    const bool nothing = r.text.empty() && !r.lines && r.code == answer_is_no;
+    const auto write = [&](std::ostream& to) {
+        if (r.lines) {
+            r = r.lines(to);
+            r.said = std::exchange(r.text, {});
+        } else {
+            to << r.text;
         }
-        path = a.line("Another name for the file", [](const std::string& s) {
-            return std::string(s.empty() ? "a name is needed" : "");
-        });
+    };
+    const bool first = !r.lines;  // what is said of lines is known behind them
+    if (first) {
+        say_notes(around, err);
+        err << printable(r.said);
     }
-    return path;
-}
-
-/// The intake as a talk: writes the dog's file, then plans it. Questions go to standard error, so that
-/// the plan can go elsewhere.
-int deliver_intake(const request& q, const surroundings& around, std::ostream& out,
-                   std::ostream& err) {
-    if (!q.operands.empty()) {
-        throw error(errc::usage, "--ask: asks for a new dog; found \"" + q.operands.front() +
-                                     "\"; leave one out");
+    if (nothing) {
+        return r.code;  // and what was there stays
     }
-    if (!around.terminal || around.in == nullptr) {
-        throw error(errc::usage,
-                    "--ask: needs a terminal to ask in; found none; write the dog's file, or say "
-                    "what was found by options (pelage plan --help)");
+    if (output.empty()) {
+        write(out);
+        if (!(out << std::flush)) {
+            throw error(errc::io, "cannot write the answer");
+        }
+    } else {
+        spare_what_was_read(output, p.words);
+        write_file(output, write);
     }
-    faults f;
-    const workplace w = workplace_of(q, around, f);
-    f.throw_if_any();
-    asker a(*around.in, err, around.one_key);
-    dog d = interview(a, w.reference, w.styles, w.print.today);
-    const std::string own = d.id;
-    d.id = free_id(q, w, d);
-    const std::string path = free_path(a, q, d);
-    if (std::filesystem::exists(path) && std::filesystem::path(path).stem() == own) {
-        d.id = own;  // the file it was in is written over
+    if (!first) {
+        say_notes(around, err);
+        err << r.said;
     }
-    write_file(path, [&](std::ostream& file) { file << io::dog_file(d, w.reference.dog_body); });
-    err << "Wrote " << path << "; again with: pelage plan " << path << "\n" << std::flush;
-    request again = q;
-    again.ask = false;
-    again.output.clear();
-    again.operands = {path};
-    if (path.find('/') == std::string::npos) {
-        again.operands.front().insert(0, "./");
-    }
-    return deliver(again, plan(again, around), around, out, err);
+    return r.code;
 }
 
 }  // namespace
@@ -245,22 +149,14 @@ int run(const std::vector<std::string>& args, const surroundings& around, std::o
     std::vector<std::string> notes;
     surroundings here = around;
     here.notes = &notes;
+    here.talk = &err;
     try {
-        parsed p = parse_arguments(args);
-        if (p.finished) {
+        const parsed p = parse_arguments(args);
+        if (!p.asked.answer) {
             (p.code == 0 ? out : err) << (p.code == 0 ? p.text : printable(p.text)) << std::flush;
             return p.code == 0 && !out ? cannot_io : p.code;
         }
-        if (p.asked.output == "-") {
-            p.asked.output.clear();  // standard output, where it goes anyway
-        }
-        if (!p.asked.roster.empty()) {
-            return deliver_roster(p.asked, here, out, err);
-        }
-        if (p.asked.ask) {
-            return deliver_intake(p.asked, here, out, err);
-        }
-        return deliver(p.asked, answer(p.asked, here), here, out, err);
+        return deliver(p, here, out, err);
     } catch (const bad_input& e) {
         err << printable(io::text_of(e.all()));
         return code_for(e.all());

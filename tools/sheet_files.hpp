@@ -7,7 +7,7 @@
 
 #include <pelage/io/read.hpp>
 
-#include "judge.hpp"
+#include "resolve_arguments.hpp"
 
 namespace pelage::cli {
 

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include <pelage/stock.hpp>
@@ -44,22 +43,39 @@ struct changed_target {
     bool meets = false;
 };
 
+/// Why a patch teaches nothing.
+enum class patch_slip {
+    comb_tells_no_lay,      ///< the lay asked of a comb: how far its teeth lift the hair is a guess
+    reversed_tells_no_lay,  ///< the lay asked of a patch against it
+    blade_shows_no_lay,     ///< so long a blade's share of the lay is 0
+    shorter_than_reversed,  ///< with the lay less than the blade cuts against it
+    longer_than_believed,   ///< more than four times the blade's length
+    no_one_length,          ///< the length asked of an adjustable blade
+    far_from_label          ///< more than four times off what is etched
+};
+
+/// A patch that can't be, or that can't tell what is asked of it.
+struct refused_patch {
+    patch_slip why{};
+    length counted{};  ///< the blade's length until now (mm), where it speaks of it
+    length made{};     ///< the length the patch would give the tool (mm), likewise
+    length etched{};   ///< and what is etched on it (mm)
+};
+
 /// What the patch teaches.
 struct patch_lesson {
-    finished expected{};                  ///< what the setup was taken to leave
-    std::optional<figure<double>> lay{};  ///< the angle of the lay that explains it (degrees)
+    std::optional<refused_patch> refused{};  ///< then only `expected` and `lay_before` are told
+    finished expected{};                     ///< what the setup was taken to leave
+    std::optional<figure<double>> lay{};     ///< the angle of the lay that explains it (degrees)
     double lay_before = 0.0;
     std::optional<length> measured{};  ///< or the length to write at the tool
     length stated_before{};            ///< the tool's length until now
     bool of_comb = false;
-    std::vector<std::string> lines{};  ///< to put into salon.toml
     std::vector<changed_length> lengths{};
     std::vector<changed_target> targets{};
 };
 
-/// Works it out; changes nothing. Throws error(refused) for a patch that can't be: shorter with the lay
-/// than the blade cuts against it, a lay asked of a comb or of a blade that doesn't show it, more than
-/// four times off.
+/// Works it out; changes nothing. A patch that can't be is no error: `refused` says why.
 [[nodiscard]] patch_lesson read_patch(const patch_request& r);
 
 }  // namespace pelage

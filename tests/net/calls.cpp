@@ -119,7 +119,7 @@ void sheets_on_dogs() {
             line trial("try_sheets " + id);
             trial << t.sheet->id << t.takes() << t.when << t.away;
             for (const sheet_objection& o : t.against) {
-                trial.number(o.what);
+                trial.number(o.what());
             }
         }
         for (const double wait : {28.0, 42.0, 70.0}) {

@@ -3,6 +3,7 @@
 #include <string>
 
 #include <pelage/drawer.hpp>
+#include <pelage/io/write_kit.hpp>
 #include <pelage/lookup.hpp>
 #include <pelage/text.hpp>
 
@@ -19,14 +20,26 @@ drawer_check checked(const kit& k, const std::vector<style>& sheets = io::demo_s
     return check_drawer({io::reference(), io::reference().rules, k, sheets, today});
 }
 
-bool says(const drawer_check& c, drawer_matter m, const std::string& part) {
-    return std::any_of(c.remarks.begin(), c.remarks.end(), [&](const drawer_remark& r) {
-        return r.what == m && r.text.find(part) != std::string::npos;
-    });
+bool speaks_of(const drawer_check& c, drawer_matter m) {
+    return std::any_of(c.remarks.begin(), c.remarks.end(),
+                       [&](const drawer_remark& r) { return r.what == m; });
 }
 
-bool speaks_of(const drawer_check& c, drawer_matter m) {
-    return says(c, m, "");
+/// The first finding of a kind, if there is one of that matter.
+template <class Finding>
+std::optional<Finding> found(const drawer_check& c, drawer_matter m) {
+    for (const drawer_remark& r : c.remarks) {
+        if (const auto* f = std::get_if<Finding>(&r.found)) {
+            CHECK(r.what == m);
+            return *f;
+        }
+    }
+    return std::nullopt;
+}
+
+bool idle(const drawer_check& c, const kit_tool& tool) {
+    const auto all = found<idle_tools>(c, drawer_matter::idle).value_or(idle_tools{}).tools;
+    return std::any_of(all.begin(), all.end(), [&](const auto& one) { return one.tool == tool; });
 }
 
 std::vector<style> one_sheet(const length& l) {
@@ -52,7 +65,11 @@ TEST_CASE("a kit that cuts its sheets has nothing amiss", "[drawer]") {
 TEST_CASE("a comb on a skip-tooth blade is unsafe", "[drawer]") {
     kit k = drawer({"30", "10", "7"}, {"13 mm"});
     k.combs.front().fits = {"7"};
-    CHECK(says(checked(k), drawer_matter::unsafe, "comb 13 mm over blade 7"));
+    const auto unsafe = found<comb_on_wrong_blade>(checked(k), drawer_matter::unsafe);
+    REQUIRE(unsafe.has_value());
+    CHECK(unsafe->comb == "13 mm");
+    CHECK(unsafe->blade == "7");
+    CHECK(unsafe->why == refusal::comb_on_wrong_blade);
     k.combs.front().fits = {"10", "30"};
     CHECK_FALSE(speaks_of(checked(k), drawer_matter::unsafe));
 }
@@ -62,34 +79,61 @@ TEST_CASE("one label on two combs means two lengths", "[drawer]") {
     k.combs[0].labels = {{"long set", "2"}};
     CHECK_FALSE(speaks_of(checked(k), drawer_matter::two_lengths));
     k.combs[1].labels = {{"round set", "2"}};
-    CHECK(says(checked(k), drawer_matter::two_lengths, "10 mm in long set and 6 mm in round set"));
+    const auto two = found<label_on_combs>(checked(k), drawer_matter::two_lengths);
+    REQUIRE(two.has_value());
+    CHECK(two->label == "2");
+    REQUIRE(two->combs.size() == 2);
+    CHECK(two->combs[0].comb == "10 mm");
+    CHECK(two->combs[0].set == "long set");
+    CHECK(two->combs[1].comb == "6 mm");
 }
 
 TEST_CASE("a toe blade and a long one of the same fraction are kept apart", "[drawer]") {
-    CHECK(says(checked(drawer({"5/8 toe", "5/8 long"})), drawer_matter::two_lengths, "\"5/8\""));
+    const auto two = found<number_on_blades>(checked(drawer({"5/8 toe", "5/8 long"})),
+                                             drawer_matter::two_lengths);
+    REQUIRE(two.has_value());
+    CHECK(two->number == "5/8");
+    CHECK(two->first.leaves == mm(0.8));
+    CHECK(two->second.leaves == mm(16));
     CHECK_FALSE(speaks_of(checked(drawer({"7", "7F"})), drawer_matter::two_lengths));
-    CHECK(says(checked(drawer({"7", "7F"})), drawer_matter::remark, "7 and 7F"));
+    const auto alike = found<look_alikes>(checked(drawer({"7", "7F"})), drawer_matter::remark);
+    REQUIRE(alike.has_value());
+    CHECK(alike->pairs.front().skip == "7");
+    CHECK(alike->pairs.front().full == "7F");
 }
 
 TEST_CASE("a gap names the sheet, the zones and the nearest setup", "[drawer]") {
-    const drawer_check c = checked(drawer({"10", "4F"}), one_sheet(mm(13)));
+    const drawer_check c = checked(drawer({"30", "10", "4F"}, {"19 mm"}), one_sheet(mm(13)));
     CHECK(c.amiss());
-    CHECK(says(c, drawer_matter::gap, "13 mm: test ("));
+    const auto gap = found<nothing_leaves>(c, drawer_matter::gap);
+    REQUIRE(gap.has_value());
+    CHECK(gap->wanted == mm(13));
+    CHECK_FALSE(gap->blade.has_value());
+    CHECK(gap->sheets.front().coats == std::vector{coat_class::curly});
+    REQUIRE(gap->best.has_value());
+    CHECK(held(gap->best->how) == "comb 19 mm over blade 30");
+    CHECK(gap->best->off == mm(6));
     CHECK(c.met < c.targets);
 }
 
 TEST_CASE("what no sheet needs is idle", "[drawer]") {
     const drawer_check c = checked(drawer({"10", "3F", "5F"}), one_sheet(mm(13)));
-    CHECK(says(c, drawer_matter::idle, "blade 5F (6.3 mm)"));
-    CHECK_FALSE(says(c, drawer_matter::idle, "blade 3F"));
-    CHECK_FALSE(says(c, drawer_matter::idle, "blade 10"));
+    CHECK(idle(c, {false, "5F"}));
+    CHECK_FALSE(idle(c, {false, "3F"}));
+    CHECK_FALSE(idle(c, {false, "10"}));
 }
 
 TEST_CASE("what is out says until when and what takes its place", "[drawer]") {
     kit k = drawer({"30", "10", "4F"}, {"10 mm"});
     k.blades[2].out_until = parse_date("2026-12-01");
     const drawer_check c = checked(k, one_sheet(mm(9.5)), parse_date("2026-11-25"));
-    CHECK(says(c, drawer_matter::out, "until 2026-12-01; in its place comb 10 mm over blade 30"));
+    const auto out = found<blade_out>(c, drawer_matter::out);
+    REQUIRE(out.has_value());
+    CHECK(out->blade == "4F");
+    CHECK(out->until == parse_date("2026-12-01"));
+    REQUIRE(out->instead.size() == 1);
+    REQUIRE(out->instead.front().how.has_value());
+    CHECK(held(*out->instead.front().how) == "comb 10 mm over blade 30");
     CHECK_FALSE(
         speaks_of(checked(k, one_sheet(mm(9.5)), parse_date("2026-12-02")), drawer_matter::out));
 }
@@ -97,24 +141,33 @@ TEST_CASE("what is out says until when and what takes its place", "[drawer]") {
 TEST_CASE("where the blade under the combs is out, another is named or none", "[drawer]") {
     kit k = drawer({"30", "10"}, {"10 mm"});
     k.blades[0].out = true;
-    CHECK(
-        says(checked(k), drawer_matter::out, "under_comb = \"10\" would do, with every comb 1 mm"));
+    const auto other = found<comb_blade_out>(checked(k), drawer_matter::out);
+    REQUIRE(other.has_value());
+    REQUIRE(other->instead.has_value());
+    CHECK(other->instead->blade == "10");
+    CHECK(rounded(other->instead->change) == mm(1));
+    CHECK_FALSE(other->instead->shorter);
     k.blades.erase(k.blades.begin() + 1);
-    CHECK(says(checked(k), drawer_matter::out, "no comb can be used until then"));
+    const auto none = found<comb_blade_out>(checked(k), drawer_matter::out);
+    REQUIRE(none.has_value());
+    CHECK_FALSE(none->instead.has_value());
 }
 
 TEST_CASE("blades that clip a coat want a second to swap in", "[drawer]") {
     kit k = drawer({"10", "3F"});
-    CHECK(says(checked(k, one_sheet(mm(13))), drawer_matter::remark,
-               "while the first cools: blade 3F"));
+    const auto single = found<single_blades>(checked(k, one_sheet(mm(13))), drawer_matter::remark);
+    REQUIRE(single.has_value());
+    CHECK(single->blades == std::vector<std::string>{"3F"});
     k.blades[1].count = 2;
-    CHECK_FALSE(
-        says(checked(k, one_sheet(mm(13))), drawer_matter::remark, "while the first cools"));
+    CHECK_FALSE(found<single_blades>(checked(k, one_sheet(mm(13))), drawer_matter::remark));
 }
 
 TEST_CASE("a length from memory wants a patch, a measured one doesn't", "[drawer]") {
     kit k = drawer({"10", "6F"});
-    CHECK(says(checked(k), drawer_matter::no_basis, "blade 6F"));
+    const auto guessed = found<guessed_lengths>(checked(k), drawer_matter::no_basis);
+    REQUIRE(guessed.has_value());
+    CHECK(guessed->tools.front().tool == kit_tool{false, "6F"});
+    CHECK(guessed->tools.front().how == basis::memory);
     k.blades[1].measured = mm(4.9);
     CHECK_FALSE(speaks_of(checked(k), drawer_matter::no_basis));
 }
@@ -125,6 +178,27 @@ TEST_CASE("remarks come gravest first", "[drawer]") {
     const drawer_check c = checked(k);
     CHECK(std::is_sorted(c.remarks.begin(), c.remarks.end(),
                          [](const auto& a, const auto& b) { return a.what < b.what; }));
+}
+
+TEST_CASE("a checked kit is told in the units asked for", "[drawer]") {
+    kit k = drawer({"30", "10", "4F"}, {"10 mm", "6 mm"});
+    k.combs[0].labels = {{"long set", "2"}};
+    k.combs[1].labels = {{"round set", "2"}};
+    k.blades[2].out = true;
+    const std::vector<style> sheets = one_sheet(mm(9.5));
+    const drawer_request r{io::reference(), io::reference().rules, k, sheets, {}};
+    io::print_options o;
+    o.width = 1000;
+    const std::string in_mm = text_of(check_drawer(r), r, o);
+    CHECK_THAT(in_mm, match::ContainsSubstring(
+                          "\"2\" on a comb is 10 mm in long set and 6 mm in round set: go by "));
+    CHECK_THAT(in_mm, match::ContainsSubstring("is out, no date said; in its place comb 10 mm over "
+                                               "blade 30\n"));
+    o.units = length_unit::inch;
+    const std::string in_inches = text_of(check_drawer(r), r, o);
+    CHECK_THAT(in_inches, match::ContainsSubstring("is 3/8 in in long set and 1/4 in in round"));
+    CHECK_THAT(in_inches, match::ContainsSubstring("in its place comb 3/8 in over blade 30\n"));
+    CHECK_THAT(in_inches, !match::ContainsSubstring(" mm"));
 }
 
 TEST_CASE("a ladder rises, and has every blade and comb in both directions", "[ladder]") {
@@ -150,18 +224,30 @@ TEST_CASE("a ladder says where skip teeth and short blades may go", "[ladder]") 
             return one.how.tool.id == id && one.how.way == d;
         });
         REQUIRE(g != l.rungs.end());
-        return g->whole_coat ? std::string("all") : l.places[*g->where];
+        return g->whole_coat ? std::nullopt : std::optional{l.places[*g->where]};
     };
-    CHECK(places("7F", direction::with_lay) == "all");
-    CHECK(places("10", direction::with_lay) == "all");
-    CHECK(places("10", direction::against_lay).find("ears") != std::string::npos);
-    CHECK(places("7", direction::with_lay).find("firm, flat skin") == 0);
-    CHECK(places("7", direction::with_lay).find("groin") == std::string::npos);
-    CHECK(places("40", direction::with_lay).find("pads") == 0);
+    const auto among = [](const std::vector<std::size_t>& zones, const char* id) {
+        return std::any_of(zones.begin(), zones.end(), [&](std::size_t z) {
+            return io::reference().dog_body.zones[z].id == id;
+        });
+    };
+    CHECK_FALSE(places("7F", direction::with_lay).has_value());
+    CHECK_FALSE(places("10", direction::with_lay).has_value());
+    const auto reversed = places("10", direction::against_lay).value();
+    CHECK(among(reversed.always, "ear"));
+    CHECK(among(reversed.clean, "feet"));
+    const auto skip = places("7", direction::with_lay).value();
+    CHECK(skip.firm_skin_only);
+    CHECK(among(skip.always, "back"));
+    CHECK_FALSE(among(skip.always, "groin"));
+    const auto shortest = places("40", direction::with_lay).value();
+    CHECK(among(shortest.always, "pads"));
+    CHECK(among(shortest.in_show, "feet"));
 }
 
 TEST_CASE("a surgical blade goes nowhere", "[ladder]") {
     const ladder l = ladder_of(drawer({"50"}), coat_class::curly);
     REQUIRE_FALSE(l.places.empty());
-    CHECK(l.places.front().find("nowhere: a 50 is a surgical blade") == 0);
+    REQUIRE(l.places.front().nowhere.has_value());
+    CHECK(l.places.front().nowhere->rule == refusal::never_50);
 }

@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include <pelage/io/write.hpp>
 #include <pelage/lookup.hpp>
 #include <pelage/text.hpp>
 
@@ -62,9 +63,17 @@ asking of_kind(asked_kind k) {
     return a;
 }
 
-bool says(const std::vector<std::string>& lines, const char* text) {
-    return std::any_of(lines.begin(), lines.end(),
-                       [&](const std::string& l) { return l.find(text) != std::string::npos; });
+bool minds(const lookup_answer& a, lookup_caution c) {
+    return std::find(a.cautions.begin(), a.cautions.end(), c) != a.cautions.end();
+}
+
+/// The answer as a page, on lines as long as they like.
+std::string told(const asking& a, const std::string& text, length_unit u) {
+    io::print_options o;
+    o.units = u;
+    o.width = 1000;
+    const lookup_request r = a.request(text);
+    return text_of(look_up(r), r, o);
 }
 
 bool offers(const std::vector<near_setup>& all, const char* what) {
@@ -78,7 +87,7 @@ TEST_CASE("9 is the blade, and it says how to ask for nine millimetres", "[looku
     const question q = asking().read("9");
     CHECK(q.what == form::of_blade);
     CHECK(q.tool.tool.id == "9");
-    CHECK(says(q.hints, "type 9mm"));
+    CHECK(q.hints == std::vector{question_hint::as_millimetres});
     const question l = asking().read("9mm");
     CHECK(l.what == form::of_length);
     CHECK(l.wanted == mm(9));
@@ -257,15 +266,17 @@ TEST_CASE("a 13 mm comb over a 10 leaves a millimetre more", "[lookup]") {
     CHECK_THAT(in_mm(r.stated->best), match::WithinAbs(14, 1e-9));
     REQUIRE(r.leaves.size() == 1);
     CHECK_THAT(in_mm(r.leaves[0].with.best), match::WithinAbs(14, 1e-9));
-    CHECK(says(r.cautions, "if it drops off"));
-    CHECK_FALSE(says(r.cautions, "short blade with full teeth"));
+    CHECK(minds(r, lookup_caution::comb_drops_off));
+    CHECK_FALSE(minds(r, lookup_caution::refused));
 }
 
 TEST_CASE("a comb over a long or skip-tooth blade is a no", "[lookup]") {
     for (const char* text : {"13 mm comb over 7F", "13 mm comb over 7", "13 mm comb over 4F"}) {
         INFO(text);
         const lookup_answer a = asking().answer(text);
-        CHECK_THAT(a.never, match::ContainsSubstring("short blade with full teeth"));
+        REQUIRE(a.never.has_value());
+        CHECK(a.never->why == answered_no::cause::rule);
+        CHECK(a.never->rule == refusal::comb_on_wrong_blade);
         CHECK(a.leaves.empty());
         REQUIRE_FALSE(a.replaces.empty());  // the comb as it may be used
         for (const near_setup& n : a.replaces) {
@@ -273,7 +284,7 @@ TEST_CASE("a comb over a long or skip-tooth blade is a no", "[lookup]") {
             CHECK(n.how.tool.id == "30");
         }
     }
-    CHECK_THAT(asking().answer("13 mm comb over 50").never, match::ContainsSubstring("surgical"));
+    CHECK(asking().answer("13 mm comb over 50").never->rule == refusal::never_50);
 }
 
 TEST_CASE("inches name the comb the trade rounds them to", "[lookup]") {
@@ -282,7 +293,7 @@ TEST_CASE("inches name the comb the trade rounds them to", "[lookup]") {
     CHECK(asking().read("1/4 in comb").tool.over->id == "6 mm");
     const question odd = asking().read("14 mm comb");
     CHECK(odd.tool.over->stated.best == mm(14));
-    CHECK_FALSE(odd.hints.empty());
+    CHECK(odd.hints == std::vector{question_hint::comb_as_typed});
     CHECK(asking().refused("5000 mm comb").first == errc::range);
 }
 
@@ -392,24 +403,53 @@ TEST_CASE("what may not be used in the zone asked about stands last and says why
     bool refused_before = false;
     for (const near_setup& n : r.nearest[0].best) {
         INFO(title(n.how));
-        CHECK((!refused_before || !n.why_not.empty()));
-        refused_before = refused_before || !n.why_not.empty();
-        CHECK((n.how.tool.id != "30" || n.how.over || !n.why_not.empty()));
+        CHECK((!refused_before || n.why_not));
+        refused_before = refused_before || n.why_not;
+        CHECK((n.how.tool.id != "30" || n.how.over || n.why_not));
     }
     // skip teeth asked for where skin is thin
     const lookup_answer skip = a.answer("7");
-    CHECK_THAT(skip.never, match::ContainsSubstring("groin"));
-    CHECK_THAT(skip.never, match::ContainsSubstring(std::string(reason(refusal::skip_teeth_here))));
+    REQUIRE(skip.never.has_value());
+    CHECK(skip.never->why == answered_no::cause::there);
+    REQUIRE(skip.there.has_value());
+    CHECK(skip.there->use == use_there::may::not_at_all);
+    REQUIRE(skip.there->no.has_value());
+    CHECK(skip.there->no->why == no_go::cause::rule);
+    CHECK(skip.there->no->rule == refusal::skip_teeth_here);
+    CHECK(skip.there->no->where == a.where);
 }
 
 TEST_CASE("the cautions that belong to the blade", "[lookup]") {
-    CHECK(says(asking().answer("7").cautions, "fold of skin"));
-    CHECK_FALSE(says(asking().answer("7F").cautions, "fold of skin"));
-    CHECK(says(asking().answer("8.5").cautions, "isn't known"));
-    CHECK(says(asking().answer("5/8 toe").cautions, "width"));
-    CHECK(says(asking().answer("10").cautions, "against the lay"));
-    CHECK_FALSE(says(asking().answer("9").cautions, "against the lay"));
-    CHECK(says(asking().answer("50").cautions, "surgical"));
+    CHECK(minds(asking().answer("7"), lookup_caution::fold_of_skin));
+    CHECK_FALSE(minds(asking().answer("7F"), lookup_caution::fold_of_skin));
+    CHECK(minds(asking().answer("8.5"), lookup_caution::teeth_unknown));
+    CHECK(minds(asking().answer("5/8 toe"), lookup_caution::fraction_is_width));
+    CHECK(minds(asking().answer("10"), lookup_caution::short_irritates));
+    CHECK_FALSE(minds(asking().answer("9"), lookup_caution::short_irritates));
+    const lookup_answer fifty = asking().answer("50");
+    CHECK(minds(fifty, lookup_caution::refused));
+    REQUIRE(fifty.on_firm_skin.has_value());
+    CHECK(fifty.on_firm_skin->rule == refusal::never_50);
+}
+
+TEST_CASE("a look-up is told in the units asked for", "[lookup]") {
+    asking a;
+    a.coat = coat_class::smooth;
+    CHECK_THAT(told(a, "25mm", length_unit::mm),
+               match::ContainsSubstring("no blade or comb leaves 25 mm of a smooth coat: its hair "
+                                        "stops at about 22 mm"));
+    CHECK_THAT(told(a, "25mm", length_unit::inch),
+               match::ContainsSubstring("no blade or comb leaves 1 in of a smooth coat: its hair "
+                                        "stops at about 7/8 in"));
+    a.coat = coat_class::curly;
+    const std::string comb = told(a, "13 mm comb", length_unit::inch);
+    CHECK_THAT(comb, match::StartsWith("comb 1/2 in over blade 30. Stated length 1/2 in."));
+    for (const char* text : {"7F", "10", "9mm", "13 mm comb", "14 mm comb", "4F"}) {
+        INFO(text);
+        CHECK_THAT(told(a, text, length_unit::inch), !match::ContainsSubstring(" mm"));
+    }
+    CHECK_THAT(told(a, "10", length_unit::mm),
+               match::ContainsSubstring("(for 10 millimetres type 10mm)"));
 }
 
 TEST_CASE("nobody is sent to a 50", "[lookup]") {
@@ -424,7 +464,7 @@ TEST_CASE("nobody is sent to a 50", "[lookup]") {
     const lookup_answer r = a.answer("0.2 mm");
     REQUIRE(r.nearest.size() == 1);
     for (const near_setup& n : r.nearest[0].best) {
-        CHECK((n.how.tool.id != "50" || !n.why_not.empty()));
+        CHECK((n.how.tool.id != "50" || n.why_not));
     }
     CHECK(r.nearest[0].best.front().how.tool.id == "30");
 }
@@ -436,8 +476,8 @@ TEST_CASE("every figure of an answer says how it is known", "[lookup]") {
     for (const char* text : {"7F", "9mm", "13 mm comb"}) {
         INFO(text);
         const lookup_answer r = a.answer(text);
-        CHECK(std::any_of(r.sure.begin(), r.sure.end(), [](const auto& s) {
-            return s.first.find("angle of the lay") != std::string::npos;
+        CHECK(std::any_of(r.sure.begin(), r.sure.end(), [](const known_figure& f) {
+            return f.what == lookup_figure::lay_angle;
         }));
     }
 }

@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <string>
 
-#include <pelage/error.hpp>
+#include <pelage/io/write_kit.hpp>
 #include <pelage/patch.hpp>
 
 #include "catch.hpp"
@@ -33,13 +33,25 @@ struct patch {
                            sets,
                            {}});
     }
-    [[nodiscard]] errc refused() const {
-        try {
-            static_cast<void>(read());
-        } catch (const error& e) {
-            return e.code();
-        }
-        return errc::internal;
+    [[nodiscard]] std::optional<patch_slip> refused() const {
+        const patch_lesson l = read();
+        CHECK((!l.refused || (!l.lay && !l.measured)));
+        return l.refused ? std::optional{l.refused->why} : std::nullopt;
+    }
+    [[nodiscard]] std::string why(length_unit u) const {
+        const patch_lesson l = read();
+        return io::refusal_text(l,
+                                {io::reference(),
+                                 rules,
+                                 tools,
+                                 io::demo_salon().styles,
+                                 tool,
+                                 coat,
+                                 {},
+                                 found,
+                                 sets,
+                                 {}},
+                                u);
     }
 };
 
@@ -112,25 +124,41 @@ TEST_CASE("a comb's patch sets the comb, less what the blade under it adds", "[p
     CHECK(l.of_comb);
 }
 
-TEST_CASE("patches that can't be are refused in words", "[patch]") {
-    CHECK(blade_patch("7F", direction::with_lay, mm(3.0)).refused() == errc::refused);
-    CHECK(blade_patch("7F", direction::with_lay, mm(20)).refused() == errc::refused);
-    CHECK(blade_patch("10", direction::against_lay, mm(20)).refused() == errc::refused);
+TEST_CASE("patches that can't be are refused", "[patch]") {
+    CHECK(blade_patch("7F", direction::with_lay, mm(3.0)).refused() ==
+          patch_slip::shorter_than_reversed);
+    CHECK(blade_patch("7F", direction::with_lay, mm(20)).refused() ==
+          patch_slip::longer_than_believed);
+    patch far = blade_patch("10", direction::against_lay, mm(20));
+    CHECK(far.refused() == patch_slip::far_from_label);
+    CHECK(far.read().refused->made == mm(20));
+    CHECK(far.read().refused->etched == mm(1.5));
     patch lay_of_comb;
     lay_of_comb.tool = combed(comb_of("13 mm"), blade_of("30"), direction::with_lay);
     lay_of_comb.found = mm(15);
     lay_of_comb.sets = patch_sets::lay;
-    CHECK(lay_of_comb.refused() == errc::refused);
+    CHECK(lay_of_comb.refused() == patch_slip::comb_tells_no_lay);
     patch reversed = blade_patch("7F", direction::against_lay, mm(4));
     reversed.sets = patch_sets::lay;
-    CHECK(reversed.refused() == errc::refused);
+    CHECK(reversed.refused() == patch_slip::reversed_tells_no_lay);
+    CHECK(blade_patch("7F", direction::against_lay, mm(4)).refused() == std::nullopt);
+}
+
+TEST_CASE("a refused patch says in the units asked for what was found", "[patch]") {
+    const patch short_one = blade_patch("7F", direction::with_lay, mm(3.0));
+    CHECK_THAT(short_one.why(length_unit::mm),
+               match::ContainsSubstring("leaves no less than against it, 3.2 mm; found 3 mm"));
+    CHECK_THAT(short_one.why(length_unit::inch),
+               match::ContainsSubstring("leaves no less than against it, 1/8 in; found 1/8 in"));
+    CHECK_THAT(blade_patch("10", direction::against_lay, mm(20)).why(length_unit::mm),
+               match::ContainsSubstring("would make blade 10 20 mm; etched is 1.5 mm"));
 }
 
 TEST_CASE("a blade that shows nothing of the lay can't tell it", "[patch]") {
     patch p = blade_patch("4F", direction::with_lay, mm(11));
     CHECK(p.read().lay.has_value());
     p.rules.cut.blade_long_share = plain(0.0);
-    CHECK(p.refused() == errc::refused);
+    CHECK(p.refused() == patch_slip::blade_shows_no_lay);
 }
 
 TEST_CASE("a patch says which zones of the sheets come within tolerance", "[patch]") {

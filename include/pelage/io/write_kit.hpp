@@ -23,7 +23,10 @@ namespace pelage::io {
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const drawer_check& c, const drawer_request& r);
 
-/// A test patch: what it sets, and what that changes.
+/// Why a test patch is refused; `l.refused` holds.
+[[nodiscard]] std::string refusal_text(const patch_lesson& l, const patch_request& r,
+                                       length_unit u);
+/// A test patch that isn't refused: what it sets, and what that changes.
 [[nodiscard]] std::string text_of(const patch_lesson& l, const patch_request& r,
                                   const print_options& o);
 [[nodiscard]] std::string json_of(const patch_lesson& l, const patch_request& r);

@@ -11,7 +11,7 @@
 #include <pelage/phrase.hpp>
 #include <pelage/suggest.hpp>
 
-#include "judge.hpp"
+#include "resolve_arguments.hpp"
 
 namespace pelage::cli {
 

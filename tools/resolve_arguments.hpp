@@ -1,4 +1,4 @@
-// From the words of a request to values of the library, every fault collected.
+// From the words of options to values of the library, every fault collected.
 #pragma once
 
 #include <optional>
@@ -13,7 +13,7 @@
 #include <pelage/select.hpp>
 
 #include "cli.hpp"
-#include "request.hpp"
+#include "options.hpp"
 
 namespace pelage::cli {
 
@@ -27,9 +27,7 @@ struct workplace {
         styles{};  ///< the salon's, then the reference's others, as in the season asked
     io::print_options print{};
     bool json = false;
-    bool ics = false;   ///< iCalendar, of a calendar only
-    bool csv = false;   ///< of a ladder only
-    bool html = false;  ///< of an owner's page only
+    bool other_format = false;  ///< the one that this answer has besides text and json
 
     [[nodiscard]] const salon& place() const { return own ? *own : io::demo_salon(); }
     [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }
@@ -50,8 +48,10 @@ class faults {
     diagnostics all_;
 };
 
-/// Reads the salon, the kit and how to print. Faults of options go into `f`; of files are thrown.
-[[nodiscard]] workplace workplace_of(const request& q, const surroundings& around, faults& f);
+/// Reads the salon, the kit and how to print; sheets are as in `season`, or today's if that is empty.
+/// Faults of options go into `f`; of files are thrown.
+[[nodiscard]] workplace workplace_of(const common_options& o, const surroundings& around, faults& f,
+                                     const std::string& season = {});
 
 /// Says something beside the answer; changes no exit code.
 void note(const surroundings& around, const std::string& text);
@@ -61,11 +61,11 @@ void note(const surroundings& around, const std::string& text);
 /// Throws the faults of the file that has that dog or sheet, if it is one that was left out.
 void throw_if_unsound(const workplace& w, const std::string& id, bool dog);
 
-/// The sheet in the season asked, or in that of today.
-[[nodiscard]] style asked_season(const request& q, const style& s,
+/// The sheet in the season asked, or in that of today if none is.
+[[nodiscard]] style asked_season(const std::string& season, const style& s,
                                  const std::optional<date>& today);
 /// Complains if --season names none of the sheet's.
-void judge_season(const request& q, const style& s, faults& f);
+void check_season(const std::string& season, const style& s, faults& f);
 
 /// The day written in `--option`.
 [[nodiscard]] std::optional<date> day_in(const std::string& option, const std::string& text,
@@ -76,6 +76,11 @@ void judge_season(const request& q, const style& s, faults& f);
                                                      faults& f);
 /// The one zone called `text` in --zone of a patch.
 [[nodiscard]] std::optional<place> zone_called(const std::string& text, const body& b, faults& f);
+/// Which of `words` is written, by its place; none if nothing is, or if it is a fault of `option`.
+[[nodiscard]] std::optional<std::size_t> choice_in(const std::string& option,
+                                                   const std::string& text,
+                                                   const std::vector<std::string>& words,
+                                                   faults& f);
 /// The direction in --direction: with or against.
 [[nodiscard]] std::optional<direction> direction_called(const std::string& text, faults& f);
 /// The coat called `text`.
@@ -85,27 +90,25 @@ void judge_season(const request& q, const style& s, faults& f);
                                               faults& f);
 /// The chance written: 0.9, 90%, "9 in 10"; over 0 and below 1.
 [[nodiscard]] std::optional<chance> chance_in(const std::string& text, faults& f);
-/// How many dogs are planned at once: --jobs, 1 to 256, or one on each core.
-[[nodiscard]] unsigned jobs_in(const request& q, const surroundings& around, faults& f);
-/// Complains of options that say something of one dog beside a roster of many.
-void refuse_beside_roster(const request& q, faults& f);
+/// A whole number from `least` to `most`; `example` says how it is written.
+[[nodiscard]] std::optional<unsigned> whole_in(const std::string& option, const std::string& text,
+                                               unsigned least, unsigned most,
+                                               const std::string& example, faults& f);
 /// The dog asked about: from its file or the salon, with the options laid over it.
 /// Days in it that don't count are noted.
-[[nodiscard]] dog dog_of(const request& q, const workplace& w, const surroundings& around,
+[[nodiscard]] dog dog_of(const dog_options& o, const workplace& w, const surroundings& around,
                          faults& f);
-/// Lays --coat, --size and --brush over a dog.
-void lay_options(const request& q, dog& d, faults& f);
+/// Puts what --coat, --size and --brush say in place of what the dog has.
+void apply_options(const dog_options& o, dog& d, faults& f);
 /// A wait such as 6w, 42d or "6 weeks".
 [[nodiscard]] std::optional<days> wait_in(const std::string& option, const std::string& text,
                                           faults& f);
-/// Weeks of a calendar, 4 to 52.
-[[nodiscard]] int weeks_in(const std::string& text, faults& f);
 /// Where nobody says the dog's coat: what its mix makes of it; the likeliest is set as its coat. A coat
 /// that was seen stays. Throws bad_input where the mix can't be read.
 [[nodiscard]] std::optional<expected_coat> coat_by_mix(dog& d, const workplace& w);
-/// Lays what the intake found, as options say it, over the dog: a finding takes the place of the
-/// file's in the same place.
-void lay_intake(const request& q, const workplace& w, dog& d, faults& f);
+/// Puts what the intake found, as options say it, on the dog: a finding takes the place of the file's in
+/// the same place, and has to fit what --now says (`hair_said`: whether it says anything).
+void apply_intake(const intake_options& o, bool hair_said, const workplace& w, dog& d, faults& f);
 /// The sheet of that dog.
 [[nodiscard]] const style* sheet_of(const dog& d, const workplace& w, faults& f);
 

@@ -10,8 +10,8 @@
 #include <pelage/text.hpp>
 
 #include "interview.hpp"
-#include "judge.hpp"
-#include "judge_words.hpp"
+#include "resolve_arguments.hpp"
+#include "resolve_words.hpp"
 
 namespace pelage::cli {
 
@@ -155,15 +155,15 @@ std::optional<said_mat> mat_said(const std::string& text, const workplace& w, fa
     return said;
 }
 
-void lay_mats(const request& q, const workplace& w, dog& d, faults& f) {
+void apply_mats(const intake_options& o, const workplace& w, dog& d, faults& f) {
     std::vector<said_mat> said;
-    for (const std::string& text : q.mats) {
+    for (const std::string& text : o.mats) {
         auto m = mat_said(text, w, f);
         if (!m) {
             continue;
         }
         if (std::any_of(said.begin(), said.end(),
-                        [&](const said_mat& o) { return clash(o.whom, m->whom); })) {
+                        [&](const said_mat& one) { return clash(one.whom, m->whom); })) {
             f.say(errc::duplicate, "--mat: two mats in one place; found \"" + text +
                                        "\" after another there; say the worse one");
             continue;
@@ -179,14 +179,15 @@ void lay_mats(const request& q, const workplace& w, dog& d, faults& f) {
 }
 
 /// What an option says of the hair may fight what a file says of a mat, and the other way round.
-void check_free_hair(const request& q, const workplace& w, const dog& d, faults& f) {
-    if (q.mats.empty() && q.now.empty()) {
+void check_free_hair(const intake_options& o, bool hair_said, const workplace& w, const dog& d,
+                     faults& f) {
+    if (o.mats.empty() && !hair_said) {
         return;
     }
     const body& b = w.reference.dog_body;
     for (const mat_beyond_hair& m : mats_beyond_hair(part_index(b), d)) {
         const mat_finding& found = d.mats[m.mat];
-        f.say(errc::conflict, std::string(q.mats.empty() ? "--now" : "--mat") +
+        f.say(errc::conflict, std::string(o.mats.empty() ? "--now" : "--mat") +
                                   ": more free hair under a mat than hair today; found " +
                                   show(*found.free_hair) + " under it at the " +
                                   title(b, found.at) + ", where the hair is " + show(m.now) +
@@ -257,23 +258,24 @@ std::optional<said_skin> skin_said(const std::string& text, const workplace& w, 
     return where ? std::optional{said_skin{*where, found}} : std::nullopt;
 }
 
-void lay_skin(const request& q, const workplace& w, dog& d, faults& f) {
+void apply_skin(const intake_options& o, const workplace& w, dog& d, faults& f) {
     const std::vector<skin_finding> before = d.skin;
-    for (const std::string& text : q.skin) {
+    for (const std::string& text : o.skin) {
         if (const auto said = skin_said(text, w, f)) {
             // it takes the place of the file's; of lumps several may be said of one place
             const skin_finding& now = said->what;
-            lay_finding(d.skin, said->whom, now, [&](const skin_finding& o) {
-                const bool of_the_file = std::find(before.begin(), before.end(), o) != before.end();
-                return o.state == now.state && (now.state != skin_state::lump || of_the_file ||
-                                                (o.size == now.size && o.known == now.known));
+            lay_finding(d.skin, said->whom, now, [&](const skin_finding& one) {
+                const bool of_the_file =
+                    std::find(before.begin(), before.end(), one) != before.end();
+                return one.state == now.state && (now.state != skin_state::lump || of_the_file ||
+                                                  (one.size == now.size && one.known == now.known));
             });
         }
     }
 }
 
-void lay_alerts(const request& q, dog& d, faults& f) {
-    for (const std::string& text : q.alerts) {
+void apply_alerts(const intake_options& o, dog& d, faults& f) {
+    for (const std::string& text : o.alerts) {
         const auto a = parse_alert(text);
         if (!a) {
             f.say(errc::unknown, "--alert: " + alert_complaint(text));
@@ -285,8 +287,8 @@ void lay_alerts(const request& q, dog& d, faults& f) {
     }
 }
 
-void lay_sensitive(const request& q, const workplace& w, dog& d, faults& f) {
-    for (const std::string& word : q.sensitive) {
+void apply_sensitive(const intake_options& o, const workplace& w, dog& d, faults& f) {
+    for (const std::string& word : o.sensitive) {
         if (places_called("--sensitive", word, w.reference.dog_body, f) &&
             std::find(d.sensitive.begin(), d.sensitive.end(), word) == d.sensitive.end()) {
             d.sensitive.push_back(word);
@@ -313,32 +315,32 @@ bool is_plain_line(const std::string& s) {
     return s.size() <= 2000;
 }
 
-void lay_intake(const request& q, const workplace& w, dog& d, faults& f) {
-    lay_mats(q, w, d, f);
-    check_free_hair(q, w, d, f);
-    lay_skin(q, w, d, f);
-    lay_sensitive(q, w, d, f);
-    lay_alerts(q, d, f);
-    for (const std::string& text : q.signs) {
+void apply_intake(const intake_options& o, bool hair_said, const workplace& w, dog& d, faults& f) {
+    apply_mats(o, w, d, f);
+    check_free_hair(o, hair_said, w, d, f);
+    apply_skin(o, w, d, f);
+    apply_sensitive(o, w, d, f);
+    apply_alerts(o, d, f);
+    for (const std::string& text : o.signs) {
         if (const auto s = named<stop_sign>("--sign", text, stop_sign_names, f)) {
             d.signs.push_back(*s);
         }
     }
-    if (!q.age.empty()) {
-        d.age = named<life_stage>("--age", q.age, life_stage_names, f);
+    if (!o.age.empty()) {
+        d.age = named<life_stage>("--age", o.age, life_stage_names, f);
     }
-    if (!q.outdoors.empty()) {
-        d.out = named<outdoors>("--outdoors", q.outdoors, outdoors_names, f);
+    if (!o.outdoors.empty()) {
+        d.out = named<outdoors>("--outdoors", o.outdoors, outdoors_names, f);
     }
-    if (!is_plain_line(q.health)) {
-        f.say(errc::syntax, "--health: a line of plain text in UTF-8; found \"" + q.health + "\"");
-    } else if (!q.health.empty()) {
-        d.health = q.health;
+    if (!is_plain_line(o.health)) {
+        f.say(errc::syntax, "--health: a line of plain text in UTF-8; found \"" + o.health + "\"");
+    } else if (!o.health.empty()) {
+        d.health = o.health;
     }
-    d.coat_change = d.coat_change || q.coat_change;
-    d.shedding = d.shedding || q.shedding;
-    d.thin_or_old = d.thin_or_old || q.thin_or_old;
-    d.pink_skin = d.pink_skin || q.pink_skin;
+    d.coat_change = d.coat_change || o.coat_change;
+    d.shedding = d.shedding || o.shedding;
+    d.thin_or_old = d.thin_or_old || o.thin_skin;
+    d.pink_skin = d.pink_skin || o.pink_skin;
 }
 
 }  // namespace pelage::cli

@@ -1,0 +1,47 @@
+// The groom that `plan` and `regrow` are asked for.
+#pragma once
+
+#include <optional>
+
+#include <pelage/forecast.hpp>
+#include <pelage/groom.hpp>
+#include <pelage/unseen.hpp>
+
+#include "resolve_arguments.hpp"
+
+namespace pelage::cli {
+
+/// What it refers to lives in this object.
+struct asked_groom {
+    workplace w;
+    dog patient;
+    const style* sheet = nullptr;
+    std::optional<chance> asked{};
+    std::optional<expected_coat> by_mix{};  ///< where nobody has seen the coat
+
+    /// Throws bad_input with all faults, those of `f` among them.
+    asked_groom(const common_options& common, const dog_options& o, const surroundings& around,
+                faults& f);
+    [[nodiscard]] groom_request request_of() const;
+    [[nodiscard]] std::optional<unseen_dog> unseen(const groom_request& r, const groom& g) const;
+};
+
+/// When the dog must be back: over all coats it may have, where nobody has seen it.
+[[nodiscard]] back back_of(const asked_groom& a, const groom_request& r, const groom& g);
+/// The forecast's dates likewise; its tables stay those of the likeliest coat.
+void over_all_coats(const asked_groom& a, const groom_request& r, const groom& g, forecast& c);
+/// A clip that is a question, as text: what fits in its place is planned below it.
+[[nodiscard]] std::string asked_first(const asked_groom& a, const groom_request& r, const groom& g,
+                                      const unseen_dog* unseen);
+
+/// The exit code of a plan: whether all of it can be done today.
+[[nodiscard]] inline int code_of(const groom& g) {
+    return !g.planned() || !g.stuck.empty() || g.bath_waits() ? answer_is_no : done;
+}
+
+template <class T>
+[[nodiscard]] const T* pointer(const std::optional<T>& u) {
+    return u ? &*u : nullptr;
+}
+
+}  // namespace pelage::cli

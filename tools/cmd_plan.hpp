@@ -1,0 +1,28 @@
+// The options of `pelage plan`, for the files of its modes.
+#pragma once
+
+#include "command.hpp"
+
+namespace pelage::cli {
+
+struct plan_options : common_options {
+    explicit plan_options(CLI::App& a);
+    dog_options dog{app};
+    text_option reader{app, "--for", "WHOM", "owner: a page to take home; trainee: with the why"};
+    text_option groomer{app, "--groomer", "NAME", "who grooms, on the owner's page"};
+    text_option back_in{app, "--back-in", "WAIT", "the longest coat that waits so long: 6w, 42d"};
+    flag_option any_sheet{app, "--any-sheet", "which of the sheets the dog can carry, ranked"};
+    flag_option zones{app, "--zones", "with the table of zones"};
+    flag_option ask{app, "--ask", "an intake in the terminal, a key an answer"};
+    text_option roster{app, "--roster", "FILE", "every dog of a file of JSON Lines"};
+    text_option jobs{app, "--jobs", "N", "how many to plan at once; all cores if not said"};
+};
+
+/// plan --any-sheet: which of the salon's sheets a dog can carry.
+[[nodiscard]] reply any_sheet(const plan_options& o, const surroundings& around);
+/// plan --roster: every dog of a file, a line each.
+[[nodiscard]] reply roster(const plan_options& o, const surroundings& around);
+/// plan --ask: asks for a dog in the terminal, writes its file and gives the path of that.
+[[nodiscard]] std::string ask_for_dog(const plan_options& o, const surroundings& around);
+
+}  // namespace pelage::cli

@@ -1,0 +1,110 @@
+#include <pelage/calendar.hpp>
+#include <pelage/growth_record.hpp>
+#include <pelage/io/write.hpp>
+
+#include "asked_groom.hpp"
+#include "command.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+struct regrow_options : common_options {
+    explicit regrow_options(CLI::App& a) : common_options(a) {
+        excludes(app, "--learn",
+                 {"dog", heading::dog, heading::found, "--chance", "--weeks", "--cannot", "--event",
+                  "--zones"});
+        excludes(app, "--weeks", {"--zones"});
+        needs(app, "--cannot", "--weeks");
+        needs(app, "--event", "--weeks");
+    }
+    dog_options dog{app};
+    text_option weeks{app, "--weeks", "N", "the visits of so many weeks, 4 to 52"};
+    text_option learn{app, "--learn", "DIR", "growth rates from a salon's measured dogs"};
+    flag_option zones{app, "--zones", "with what brushing wins, zone by zone"};
+};
+
+constexpr introduction about{
+    "regrow", "how it grows out, and when the dog must be back",
+    "pelage regrow biscuit\n"
+    "pelage regrow biscuit --weeks 26\n"
+    "pelage regrow biscuit --weeks 12 --cannot Tuesday --format ics\n"
+    "pelage regrow --coat wavy --style one-length --length 16mm --brush none\n"
+    "pelage regrow --learn reference/demo\n",
+    "Brushing is written: none, 'weekly to the skin', 'every 3 days to the skin',\n"
+    "'daily on the surface'. Brushing that doesn't reach the skin counts as none.\n"
+    "Days off also: '2026-12-24 to 2027-01-03'. --weeks goes on from the visits in\n"
+    "the dog's file; --groomed sets the last full groom.\n"};
+
+/// Growth rates proposed from a salon's measured dogs.
+reply learn(const regrow_options& o, const surroundings& around) {
+    faults f;
+    const workplace w = workplace_of(o, around, f);
+    f.throw_if_any();
+    std::vector<io::unsound_file> unsound;
+    const salon s = salon_at(o.learn, w.reference, around, unsound);
+    const auto lessons = learn_herds(s, w.reference, w.print.today);
+    return {w.json ? io::proposal_json(lessons, s.rules.growth)
+                   : io::proposal_text(lessons, s.rules.growth, o.learn, w.print)};
+}
+
+reply visits(const asked_groom& a, const groom_request& r, const groom& g, int weeks) {
+    const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.place().closed, &a.w.styles};
+    const calendar c = calendar_of(ask, g);
+    if (a.w.other_format && c.visits.empty()) {
+        return {{},
+                answer_is_no,
+                "pelage: no visit falls in these " + std::to_string(weeks) +
+                    " weeks: no calendar is written; without --format ics it says why\n"};
+    }
+    return {a.w.other_format ? io::ics_of(c, ask)
+            : a.w.json       ? io::json_of(c, ask)
+                             : io::text_of(c, ask, a.w.print),
+            c.blocked ? answer_is_no : code_of(g)};
+}
+
+reply regrow(regrow_options& o, const surroundings& around) {
+    if (!o.learn.empty()) {
+        return learn(o, around);
+    }
+    faults f;
+    const auto weeks = o.weeks.empty()
+                           ? std::nullopt
+                           : whole_in("--weeks", o.weeks, 4, 52, "write it like --weeks 26", f);
+    o.also = o.weeks.empty() ? "" : "ics";
+    asked_groom a(o, o.dog, around, f);
+    a.w.print.zones = o.zones;
+    const groom_request r = a.request_of();
+    const groom g = plan_groom(r);
+    const auto unseen = a.unseen(r, g);
+    const unseen_dog* u = pointer(unseen);
+    if (!g.planned() && a.w.other_format) {
+        return {{},
+                answer_is_no,
+                "pelage: this dog isn't groomed now: no calendar is written; pelage plan says what "
+                "it needs first\n"};
+    }
+    if (g.question && !a.w.json) {
+        return {asked_first(a, r, g, u), answer_is_no};
+    }
+    if (!g.planned()) {
+        return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)
+                         : io::text_of(g, std::nullopt, r, a.w.print, {}, u),
+                answer_is_no};
+    }
+    if (weeks) {
+        return visits(a, r, g, static_cast<int>(*weeks));
+    }
+    forecast c = forecast_of(r, g, a.w.json || a.w.print.zones);
+    over_all_coats(a, r, g, c);
+    return {a.w.json ? io::json_of(c, r, a.w.print, u) : io::text_of(c, r, a.w.print, u),
+            code_of(g)};
+}
+
+}  // namespace
+
+void add_regrow(CLI::App& root, task& chosen) {
+    add_command<regrow_options>(root, chosen, about, regrow);
+}
+
+}  // namespace pelage::cli

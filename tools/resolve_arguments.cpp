@@ -1,0 +1,127 @@
+#include "resolve_arguments.hpp"
+
+#include <charconv>
+
+#include <pelage/phrase.hpp>
+#include <pelage/text.hpp>
+
+#include "resolve_words.hpp"
+
+namespace pelage::cli {
+
+std::optional<days> wait_in(const std::string& option, const std::string& text, faults& f) {
+    const auto n = parse_wait(text);
+    if (!n) {
+        f.say(errc::range, option + ": not a wait of 1 day to 52 weeks; found \"" + text +
+                               "\"; write it like 6w, 42d or '6 weeks'");
+        return std::nullopt;
+    }
+    return day(*n);
+}
+
+std::optional<unsigned> whole_in(const std::string& option, const std::string& text, unsigned least,
+                                 unsigned most, const std::string& example, faults& f) {
+    const std::string_view s = detail::trimmed(text);
+    unsigned n = 0;
+    const auto [end, failed] = std::from_chars(s.data(), s.data() + s.size(), n);
+    if (failed == std::errc{} && end == s.data() + s.size() && n >= least && n <= most) {
+        return n;
+    }
+    f.say(errc::range, option + ": must be a whole number from " + std::to_string(least) + " to " +
+                           std::to_string(most) + "; found \"" + text + "\"; " + example);
+    return std::nullopt;
+}
+
+std::optional<date> day_in(const std::string& option, const std::string& text, faults& f) {
+    const auto d = parse_date(text);
+    if (d && is_near(*d)) {
+        return d;
+    }
+    f.say(errc::range,
+          option + (d ? ": too far away; found \"" + text + "\"; right is a day from 1990 to 2199"
+                      : ": no such day; found \"" + text + "\"; write it like 2026-11-25"));
+    return std::nullopt;
+}
+
+std::optional<selection> places_called(const std::string& option, const std::string& text,
+                                       const body& b, faults& f) {
+    const part_index parts(b);
+    if (const selection* s = parts.find(text)) {
+        return *s;
+    }
+    const part_index::stranger no = parts.about(text);
+    f.say(no.code, option + ": " + no.wrong + "; found \"" + text + "\"" +
+                       (no.right.empty() ? "; pelage plan biscuit --zones names them" : no.right));
+    return std::nullopt;
+}
+
+std::optional<place> zone_called(const std::string& text, const body& b, faults& f) {
+    const auto s = places_called("--zone", text, b, f);
+    if (!s || s->places.size() == 1) {
+        return s ? std::optional{s->places.front()} : std::nullopt;
+    }
+    f.say(errc::type, "--zone: a patch is in one zone; found \"" + text + "\"; write one of " +
+                          joined(titles(b, s->places), ", "));
+    return std::nullopt;
+}
+
+std::optional<std::size_t> choice_in(const std::string& option, const std::string& text,
+                                     const std::vector<std::string>& words, faults& f) {
+    const auto at = std::find(words.begin(), words.end(), text);
+    if (at != words.end()) {
+        return static_cast<std::size_t>(at - words.begin());
+    }
+    if (!text.empty()) {
+        const std::string meant = did_you_mean(text, words);
+        f.say(errc::unknown, option + ": found \"" + text + "\"" +
+                                 (meant.empty() ? "; write " + one_of(words) : meant));
+    }
+    return std::nullopt;
+}
+
+std::optional<direction> direction_called(const std::string& text, faults& f) {
+    const auto n = choice_in("--direction", text, {"with", "against"}, f);
+    return n ? std::optional{*n == 0 ? direction::with_lay : direction::against_lay} : std::nullopt;
+}
+
+std::optional<coat_class> coat_called(const std::string& text, faults& f) {
+    return named<coat_class>("--coat", text, coat_names, f);
+}
+
+std::optional<length> length_in(const std::string& option, const std::string& text, faults& f) {
+    constexpr length shortest = mm(0.1);  // as files have it
+    const parsed_length l = parse_length(text);
+    if (l.ok() && l.value >= shortest) {
+        return l.value;
+    }
+    if (l.ok()) {
+        f.say(errc::range, option + ": no hair is told that short; found \"" + text +
+                               "\"; right is from 0.1 mm");
+        return std::nullopt;
+    }
+    f.say(l.fault == length_fault::no_unit ? errc::unit : errc::range,
+          option + ": " + complaint(l, text));
+    return std::nullopt;
+}
+
+std::optional<chance> chance_in(const std::string& text, faults& f) {
+    std::string_view s = detail::trimmed(text);
+    auto v = detail::take_decimal(s);
+    s = detail::trimmed(s);
+    if (v && s == "%") {
+        v = *v / 100.0;
+        s = {};
+    } else if (v && s.substr(0, 3) == "in ") {
+        s.remove_prefix(3);
+        const auto of = detail::take_decimal(s);
+        v = of && *of > 0.0 ? std::optional{*v / *of} : std::nullopt;
+    }
+    if (v && s.empty() && *v > 0.0 && *v < 1.0) {
+        return v;
+    }
+    f.say(errc::range, "--chance: must lie between 0 and 1; found \"" + text +
+                           "\"; write it like 0.9, 90% or '9 in 10'");
+    return std::nullopt;
+}
+
+}  // namespace pelage::cli

@@ -1,0 +1,214 @@
+// The dog asked about: its file or the salon's, with what options say put over it.
+#include <algorithm>
+
+#include <pelage/io/read.hpp>
+#include <pelage/io/reference.hpp>
+#include <pelage/phrase.hpp>
+#include <pelage/select.hpp>
+#include <pelage/suggest.hpp>
+#include <pelage/text.hpp>
+
+#include "resolve_arguments.hpp"
+#include "resolve_words.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+void apply_now(const dog_options& o, const workplace& w, dog& d, faults& f) {
+    std::vector<std::vector<place>> before;
+    for (const std::string& text : o.now) {
+        const auto digit = text.find_first_of("0123456789.");
+        const std::string whom{detail::trimmed(text.substr(0, std::min(digit, text.size())))};
+        if (digit == std::string::npos || whom.empty() || whom.ends_with('=') ||
+            whom.ends_with(':')) {
+            f.say(errc::syntax, "--now: a zone and its length are needed; found \"" + text +
+                                    "\"; write it like 'body 40 mm'");
+            continue;
+        }
+        const auto meant = places_called("--now", whom, w.reference.dog_body, f);
+        if (meant && std::find(before.begin(), before.end(), meant->places) != before.end()) {
+            f.say(errc::duplicate, "--now: the same place twice; found \"" + text +
+                                       "\" after another there; say it once");
+        } else if (meant) {
+            before.push_back(meant->places);
+        }
+        if (const auto l = length_in("--now", text.substr(digit), f)) {
+            d.now.push_back({whom, *l});
+        }
+    }
+}
+
+void apply_groomed(const dog_options& o, const workplace& w, dog& d, faults& f) {
+    const auto on = o.groomed.empty() ? std::nullopt : day_in("--groomed", o.groomed, f);
+    if (!on) {
+        return;
+    }
+    if (w.print.today && *on > *w.print.today) {
+        f.say(errc::range, "--groomed: lies after today, " + iso(*w.print.today) + "; found \"" +
+                               o.groomed + "\"; write the day of the last full groom");
+        return;
+    }
+    d.visits.erase(std::remove_if(d.visits.begin(), d.visits.end(),
+                                  [&](const visit& v) { return v.on > *on; }),
+                   d.visits.end());
+    d.visits.push_back({*on, "full", {}});
+}
+
+void apply_days(const dog_options& o, const workplace& w, dog& d, faults& f) {
+    for (const std::string& text : o.cannot) {
+        if (const auto off = parse_days_off(text)) {
+            d.cannot.add(*off);
+        } else {
+            const std::string meant = did_you_mean(text, words_of(weekday_names));
+            f.say(errc::syntax, "--cannot: no day off; found \"" + text + "\"" +
+                                    (meant.empty() ? "; write it like Monday, 2026-12-24 or "
+                                                     "'2026-12-24 to 2027-01-03'"
+                                                   : meant));
+        }
+    }
+    for (const std::string& text : o.events) {
+        const auto within = text.find(" within ");
+        const auto on = parse_date(detail::trimmed(std::string_view(text).substr(0, within)));
+        const auto n =
+            within == std::string::npos ? std::optional{7} : parse_wait(text.substr(within + 8));
+        if (on && w.print.today && *on < *w.print.today) {
+            f.say(errc::range, "--event: lies before today, " + iso(*w.print.today) + "; found \"" +
+                                   text + "\"");
+        } else if (on && n) {
+            d.events.push_back({*on, *n, {}});
+        } else {
+            f.say(errc::syntax, "--event: not understood; found \"" + text +
+                                    "\"; write it like 2027-05-01 or '2027-05-01 within 7 days'");
+        }
+    }
+}
+
+dog recorded(const dog_options& o, const workplace& w, faults& f) {
+    if (o.dog.empty()) {
+        dog d;
+        d.brushed = {habit::none, false};
+        d.brushing_said = !o.brush.empty();
+        return d;
+    }
+    const std::string& name = o.dog;
+    const bool file = name.find('/') != std::string::npos ||
+                      (name.size() > 5 && name.substr(name.size() - 5) == ".toml");
+    if (file) {
+        return io::read_dog(io::slurp(name), w.reference, w.styles);
+    }
+    throw_if_unsound(w, name, true);
+    if (const dog* d = find(w.place().dogs, name)) {
+        return *d;
+    }
+    f.say(errc::unknown, "no dog of the salon is called \"" + name + "\"" +
+                             did_you_mean(name, ids(w.place().dogs)) + "; write the id of one (" +
+                             joined(ids(w.place().dogs), ", ") + ") or a file that ends in .toml");
+    f.throw_if_any();  // without the dog nothing else can be judged
+    return {};
+}
+
+}  // namespace
+
+void apply_options(const dog_options& o, dog& d, faults& f) {
+    if (!o.coat.empty()) {
+        d.coat = coat_called(o.coat, f);
+    }
+    if (!o.size.empty()) {
+        d.size = named<dog_size>("--size", o.size, size_names, f).value_or(d.size);
+    }
+    if (o.brush.empty()) {
+        return;
+    }
+    const auto b = parse_brushing(o.brush);
+    if (b) {
+        d.brushed = *b;
+        d.brushing_said = true;
+    } else {
+        f.say(errc::syntax, "--brush: not understood; found \"" + o.brush +
+                                "\"; write none, 'weekly to the skin', 'every 3 days to the "
+                                "skin' or 'daily on the surface'");
+    }
+}
+
+namespace {
+
+/// Days of the file that say nothing today.
+void note_days(const dog& d, const workplace& w, const surroundings& around) {
+    if (!w.print.today) {
+        return;
+    }
+    for (const visit& v : d.visits) {
+        if (v.on > *w.print.today) {
+            note(around, "a visit dated " + iso(v.on) + ", after today, " + iso(*w.print.today) +
+                             ", doesn't count yet; is its date right?");
+        }
+    }
+    for (const fresh_day& e : d.events) {
+        if (e.on < *w.print.today) {
+            note(around, "the event of " + iso(e.on) + " is over and doesn't count");
+        }
+    }
+}
+
+}  // namespace
+
+dog dog_of(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
+    dog d = recorded(o, w, f);
+    apply_options(o, d, f);
+    if (!o.mix.empty()) {
+        d.mix = o.mix;
+    }
+    if (!d.coat && o.coat.empty() && d.mix.empty()) {
+        f.say(errc::missing, "the dog's coat isn't said; write --coat with one of " +
+                                 joined(words_of(coat_names), ", ") +
+                                 ", or the breeds, as in --mix 'poodle x beagle'");
+    }
+    if (!o.style.empty()) {
+        d.style = o.style;
+    }
+    if (!o.length.empty()) {
+        d.body_length = length_in("--length", o.length, f);
+    }
+    const std::vector<std::string> known = words_of(consent_names);
+    for (const std::string& id : o.consents) {
+        if (std::find(known.begin(), known.end(), id) == known.end()) {
+            f.say(errc::unknown, "--consent: unknown; found \"" + id + "\"" +
+                                     did_you_mean(id, known) + "; write one of " +
+                                     joined(known, ", "));
+        }
+    }
+    d.consents.insert(d.consents.end(), o.consents.begin(), o.consents.end());
+    apply_now(o, w, d, f);
+    apply_intake(o.found, !o.now.empty(), w, d, f);
+    apply_days(o, w, d, f);
+    apply_groomed(o, w, d, f);
+    note_days(d, w, around);
+    return d;
+}
+
+std::optional<expected_coat> coat_by_mix(dog& d, const workplace& w) {
+    if (d.coat || d.mix.empty()) {
+        return std::nullopt;
+    }
+    expected_coat e = expect_coat(d.mix, w.reference.genes, w.reference.coats);
+    d.coat = e.may_be.likeliest();
+    return e;
+}
+
+const style* sheet_of(const dog& d, const workplace& w, faults& f) {
+    const style* s = find(w.styles, d.style);
+    throw_if_unsound(w, d.style, false);
+    if (s != nullptr) {
+        return s;
+    }
+    f.say(d.style.empty() ? errc::missing : errc::unknown,
+          d.style.empty()
+              ? "no style is said; write --style with one of " + joined(ids(w.styles), ", ")
+              : "no style sheet is called \"" + d.style + "\"" +
+                    did_you_mean(d.style, ids(w.styles)) + "; there are " +
+                    joined(ids(w.styles), ", "));
+    return nullptr;
+}
+
+}  // namespace pelage::cli

@@ -1,0 +1,158 @@
+// The salon, its sheets and its kit, read from where options say.
+#include <algorithm>
+#include <filesystem>
+
+#include <pelage/phrase.hpp>
+#include <pelage/suggest.hpp>
+
+#include "resolve_arguments.hpp"
+
+namespace pelage::cli {
+
+void note(const surroundings& around, const std::string& text) {
+    if (around.notes != nullptr) {
+        around.notes->push_back("pelage: note: " + text + "\n");
+    }
+}
+
+salon salon_at(const std::string& dir, const catalogue& c, const surroundings& around,
+               std::vector<io::unsound_file>& unsound) {
+    salon s = io::read_salon_folder(dir, c, unsound);
+    for (const io::unsound_file& u : unsound) {
+        const std::string more =
+            u.faults.size() > 1 ? " (and " + std::to_string(u.faults.size() - 1) + " more)" : "";
+        std::string why =
+            u.faults.empty() ? u.file + ": the sheet it extends, \"" + u.extends + "\", is faulty\n"
+                             : io::text_of({u.faults.front()});
+        why.insert(why.size() - 1, more);
+        note(around, "left out: " + why.substr(0, why.size() - 1));
+    }
+    return s;
+}
+
+void throw_if_unsound(const workplace& w, const std::string& id, bool dog) {
+    const auto called = [&](const io::unsound_file& u) {
+        return u.is_dog == dog &&
+               (u.id.empty() ? std::filesystem::path(u.file).stem().string() : u.id) == id;
+    };
+    const auto u = std::find_if(w.unsound.begin(), w.unsound.end(), called);
+    if (u == w.unsound.end()) {
+        return;
+    }
+    if (u->faults.empty() && u->extends != id) {
+        throw_if_unsound(w, u->extends, dog);
+    }
+    if (!u->faults.empty()) {
+        throw bad_input(u->faults);
+    }
+}
+
+style asked_season(const std::string& name, const style& s, const std::optional<date>& today) {
+    if (name.empty()) {
+        return on_day(s, today);
+    }
+    const season* one = season_called(s, name);
+    return one == nullptr ? s : in_season(s, *one);
+}
+
+void check_season(const std::string& name, const style& s, faults& f) {
+    if (name.empty() || name == "none" || s.in_season == name) {
+        return;
+    }
+    std::vector<std::string> known{"none"};
+    for (const season& one : s.seasons) {
+        known.push_back(one.name);
+    }
+    f.say(errc::unknown, "--season: the sheet \"" + s.id + "\" has no such season; found \"" +
+                             name + "\"" + did_you_mean(name, known) + "; write one of " +
+                             joined(known, ", "));
+}
+
+namespace {
+
+void read_answer(const common_options& o, workplace& w, faults& f) {
+    w.json = o.format == "json";
+    w.other_format = !o.also.empty() && o.format == o.also;
+    if (o.format == "html" && !w.other_format) {
+        f.say(errc::usage,
+              "--format: html is for the owner's page; write plan DOG --for owner --format html");
+    } else if (o.format == "csv" && !w.other_format) {
+        f.say(errc::usage,
+              "--format: csv is for the ladder; write lookup --all --coat curly --format csv");
+    } else if (o.format == "ics" && !w.other_format) {
+        f.say(errc::usage,
+              "--format: ics is for a calendar; found no --weeks; write regrow DOG --weeks 26 "
+              "--format ics");
+    } else if (o.format != "text" && !w.json && !w.other_format) {
+        f.say(errc::usage, "--format: found \"" + o.format + "\"; write text or json");
+    }
+    if (o.units == "in") {
+        w.print.units = length_unit::inch;
+    } else if (o.units != "mm") {
+        f.say(errc::usage, "--units: found \"" + o.units + "\"; write mm or in");
+    }
+    w.print.explain = o.explain;
+}
+
+/// The folder asked for, or that of the environment.
+void read_own_salon(const std::string& asked, const surroundings& around, workplace& w) {
+    const std::string dir = asked.empty() ? around.salon : asked;
+    if (!dir.empty()) {
+        try {
+            w.own = salon_at(dir, w.reference, around, w.unsound);
+        } catch (const bad_input&) {
+            throw;
+        } catch (const error& e) {
+            if (!asked.empty()) {
+                throw;
+            }
+            throw error(e.code(), std::string("PELAGE_SALON: ") + e.what());
+        }
+    }
+}
+
+void take_table(const std::string& id, workplace& w, faults& f) {
+    std::vector<std::string> known;
+    for (const table_drawer& t : w.tools().tables) {
+        known.push_back(t.id);
+    }
+    if (std::find(known.begin(), known.end(), id) != known.end()) {
+        w.own_kit = at_table(w.tools(), id);
+    } else {
+        f.say(errc::unknown, "--table: no table of the kit is called \"" + id + "\"" +
+                                 did_you_mean(id, known) +
+                                 (known.empty() ? "; the kit has no [[kit.table]]"
+                                                : "; there are " + joined(known, ", ")));
+    }
+}
+
+}  // namespace
+
+workplace workplace_of(const common_options& o, const surroundings& around, faults& f,
+                       const std::string& season) {
+    workplace w{.reference = io::reference()};
+    read_answer(o, w, f);
+    w.print.today = around.today;
+    if (!o.today.empty()) {
+        w.print.today = day_in("--today", o.today, f);
+    }
+    read_own_salon(o.salon, around, w);
+    if (!o.kit.empty()) {
+        w.own_kit = io::read_kit(io::slurp(o.kit), w.reference);
+    }
+    if (!o.table.empty()) {
+        take_table(o.table, w, f);
+    }
+    w.styles = w.place().styles;
+    for (const style& s : w.reference.styles) {
+        if (find(w.styles, s.id) == nullptr) {
+            w.styles.push_back(s);
+        }
+    }
+    for (style& s : w.styles) {
+        s = asked_season(season, s, w.print.today);
+    }
+    return w;
+}
+
+}  // namespace pelage::cli
