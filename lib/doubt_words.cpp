@@ -2,11 +2,11 @@
 #include "doubt_words.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <tuple>
 
 #include <pelage/phrase.hpp>
 
+#include "printed_length.hpp"
 #include "sheet_words.hpp"
 
 namespace pelage::io {
@@ -44,7 +44,8 @@ class doubt_writer {
                                   in_quotes(title_of(d.found.at)) + when(d.found);
         return d.mix.empty()
                    ? "longer than the coat grows" + found + ", and " + all_stop(d.coats) +
-                         "; write at most " + shown(no_more(d.most)) + ", or finish = \"leave\""
+                         "; write at most " + shown(printed_no_more(d.most, units_)) +
+                         ", or finish = \"leave\""
                    : "no coat of the mix grows so long" + found + " on " + in_quotes(d.mix) + ": " +
                          all_stop(d.coats) + "; write it shorter, or leave the mix out";
     }
@@ -59,7 +60,7 @@ class doubt_writer {
         const coat& c = coat_of(known_, d.on);
         return "below the shortest advisable; found " + length_of(d.found) + from(d.found) +
                " for " + in_quotes(title_of(d.found.at)) + when(d.found) + " on a " + c.title +
-               "; right is at least " + shown(no_less(c.shortest.best)) + " (" +
+               "; right is at least " + shown(printed_no_less(c.shortest.best, units_)) + " (" +
                std::string(in_words(c.shortest.why.how)) + ")";
     }
     std::string operator()(const untold_zones& d) const {
@@ -98,7 +99,7 @@ class doubt_writer {
                "; write them here as well, or scale = ... for all of them";
     }
     std::string operator()(const loose_tolerance& d) const {
-        const length room = no_more(d.room.value_or(length{}));
+        const length room = printed_no_more(d.room.value_or(length{}), units_);
         return "a tolerance that reaches beyond the limit; found " + length_of(d.found) +
                from(d.found) + ", give or take " + shown(d.tolerated) + ", for " +
                in_quotes(title_of(d.found.at)) + when(d.found) + ", and right is " +
@@ -109,19 +110,6 @@ class doubt_writer {
 
   private:
     [[nodiscard]] std::string shown(const length& l) const { return show(l, units_); }
-    /// In inches to what is printed, but never beyond: who writes it isn't told the same again.
-    [[nodiscard]] length no_more(const length& l) const {
-        return units_ == length_unit::mm
-                   ? l
-                   : inch(static_cast<int>(std::floor(l / inch(1, grain(l)) + 1e-6)), grain(l));
-    }
-    [[nodiscard]] length no_less(const length& l) const {
-        return units_ == length_unit::mm
-                   ? l
-                   : inch(static_cast<int>(std::ceil(l / inch(1, grain(l)) - 1e-6)), grain(l));
-    }
-    /// The trade's fractions.
-    static int grain(const length& l) { return l < inch(1, 8) ? 64 : 16; }
     [[nodiscard]] std::string title_of(const place& p) const { return title(known_.dog_body, p); }
     [[nodiscard]] std::string zone_id(std::size_t z) const {
         return in_quotes(known_.dog_body.zones[z].id);

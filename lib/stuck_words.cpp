@@ -4,6 +4,8 @@
 
 #include <pelage/phrase.hpp>
 
+#include "printed_length.hpp"
+
 namespace pelage::io {
 
 namespace {
@@ -16,7 +18,7 @@ std::string in_words(const way_out& w, length_unit u) {
             return "combing it out at another visit, about " +
                    detail::fixed(in_minutes(*w.takes), 0) + " min";
         case freeing::measure_hair:
-            return "measuring it, " + show(*w.least, u) + " or more will do";
+            return "measuring it, " + show(printed_no_less(*w.least, u), u) + " or more will do";
         case freeing::comb_tip:
             return "a comb's tip that passes beneath";
         case freeing::consent:

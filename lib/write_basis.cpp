@@ -5,6 +5,7 @@
 
 #include <pelage/phrase.hpp>
 
+#include "learned_words.hpp"
 #include "when_words.hpp"
 
 namespace pelage::io {
@@ -52,8 +53,8 @@ void basis_list::date(const back& b) {
     const auto& m = r_.rules.matting;
     if (coat_.matting_prone && b.why != visit_kind::usual) {
         add("growth",
-            "growth " + detail::fixed(in_mm_per_day(coat_.rate.median), 2) +
-                " mm a day in the middle of such dogs" +
+            "growth " + rate_words(in_mm_per_day(coat_.rate.median), o_.units) +
+                " in the middle of such dogs" +
                 (r_.patient.measured.empty() ? "" : ", before this dog's own measurements"),
             coat_.rate.why);
         add("matting-length", "mats from about " + as(coat_.matting_prone->best),

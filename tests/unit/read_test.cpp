@@ -33,6 +33,7 @@ void check_sheet(const document_text& d) {
         }
     }
     if (!wrong.empty()) {
+        std::sort(wrong.begin(), wrong.end());
         throw bad_input(wrong);
     }
 }
