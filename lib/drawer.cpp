@@ -69,8 +69,6 @@ class checker {
     }
 
     void combs_on_wrong_blades() {
-        zone_today t;
-        t.where = &r_.reference.dog_body.zones.front();
         for (const kit_comb& c : r_.own.combs) {
             for (const std::string& id : c.fits) {
                 const kit_blade* b = find_blade(r_.own, id);
@@ -78,7 +76,7 @@ class checker {
                     say(drawer_matter::remark, comb_on_no_blade{c.spec.id, id});
                 } else if (const auto no =
                                refuse(combed(as_measured(c), as_measured(*b), direction::with_lay),
-                                      t, r_.rules.refusal, r_.rules.cut)) {
+                                      anywhere_, r_.rules.refusal, r_.rules.cut)) {
                     say(drawer_matter::unsafe, comb_on_wrong_blade{c.spec.id, id, *no});
                 }
             }
@@ -146,11 +144,8 @@ class checker {
                 add_gap(t, groups);
             }
         }
-        const auto least = [](const nothing_leaves& g) {
-            return g.wanted ? in_hundredths(*g.wanted) : 0;
-        };
         std::stable_sort(groups.begin(), groups.end(),
-                         [&](const auto& x, const auto& y) { return least(x) < least(y); });
+                         [](const auto& x, const auto& y) { return x.wanted < y.wanted; });
         for (nothing_leaves& g : groups) {
             say(drawer_matter::gap, std::move(g));
         }
@@ -203,14 +198,12 @@ class checker {
     /// What may go under the combs while their blade is out.
     [[nodiscard]] std::optional<comb_blade_out::beneath> beneath_instead(
         const kit_blade& out) const {
-        zone_today t;
-        t.where = &r_.reference.dog_body.zones.front();
         const comb& any = r_.own.combs.front().spec;
         for (const kit_blade& b : r_.own.blades) {
             const blade under = as_measured(b);
             if (b.spec.id == out.spec.id || !at_hand(b, r_.today) ||
                 b.spec.shape == edge::adjustable ||
-                refuse(combed(any, under, direction::with_lay), t, r_.rules.refusal,
+                refuse(combed(any, under, direction::with_lay), anywhere_, r_.rules.refusal,
                        r_.rules.cut)) {
                 continue;
             }
@@ -222,14 +215,12 @@ class checker {
     }
 
     [[nodiscard]] std::vector<blade_out::in_place> in_place_of(const kit_blade& b) const {
-        const auto same = [](const std::optional<setup>& x, const std::optional<setup>& y) {
-            return x.has_value() == y.has_value() && (!x || held(*x) == held(*y));
-        };
         std::vector<blade_out::in_place> by;
         for (const coat_class c : coats()) {
             const std::optional<setup> other = nearest_in_place(b, c);
-            auto at = std::find_if(by.begin(), by.end(),
-                                   [&](const auto& one) { return same(one.how, other); });
+            auto at = std::find_if(by.begin(), by.end(), [&](const auto& one) {
+                return one.how ? other && held(*one.how) == held(*other) : !other;
+            });
             if (at == by.end()) {
                 at = by.insert(at, {other, {}});
             }
@@ -248,9 +239,8 @@ class checker {
         std::optional<setup> best;
         length off{};
         for (const setup& s : setups_of(r_.own, r_.today, r_.rules.cut)) {
-            const bool fit = s.kind == tool_kind::clip && s.way == direction::with_lay &&
-                             s.tool.etched != "50" && (s.over || !skips(s.tool) || skips(b.spec));
-            if (!fit) {
+            if (s.kind != tool_kind::clip || s.way != direction::with_lay ||
+                s.tool.etched == "50" || (!s.over && skips(s.tool) && !skips(b.spec))) {
                 continue;
             }
             const length d = gap(cut_length(s, lay, r_.rules.cut).best, wanted);
@@ -393,6 +383,7 @@ class checker {
     }
 
     const drawer_request& r_;
+    zone_today anywhere_{.where = &r_.reference.dog_body.zones.front()};
     kit whole_;
     std::vector<setup> setups_;
     std::vector<judged_target> targets_;

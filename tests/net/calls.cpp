@@ -244,21 +244,21 @@ void kits() {
         for (const direction d : {direction::with_lay, direction::against_lay}) {
             line patch("read_patch 7F");
             patch << found;
-            try {
-                const patch_lesson l = read_patch({known(),
-                                                   rules(),
-                                                   demo().tools,
-                                                   demo().styles,
-                                                   bare(seven, d),
-                                                   coat_class::drop,
-                                                   {},
-                                                   mm(found)});
-                patch << l.expected << (l.lay ? std::optional{l.lay->best} : std::nullopt)
-                      << l.measured;
-                patch.number(l.lengths.size()).number(l.targets.size());
-            } catch (const error& e) {
-                patch << "error" << static_cast<double>(e.code());
+            const patch_lesson l = read_patch({known(),
+                                               rules(),
+                                               demo().tools,
+                                               demo().styles,
+                                               bare(seven, d),
+                                               coat_class::drop,
+                                               {},
+                                               mm(found)});
+            if (l.refused) {
+                (patch << "refused").number(l.refused->why);
+                continue;
             }
+            patch << l.expected << (l.lay ? std::optional{l.lay->best} : std::nullopt)
+                  << l.measured;
+            patch.number(l.lengths.size()).number(l.targets.size());
         }
     }
 }
