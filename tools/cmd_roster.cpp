@@ -53,14 +53,16 @@ std::string lines(std::uint64_t n) {
 /// What is said beside the answers, and the gravest of their exit codes.
 reply summed_up(const io::roster_count& n) {
     if (n.failed > 0) {
-        return {"pelage: error: our own fault in " + lines(n.failed) + " of " +
-                    std::to_string(n.lines) + ", please report it; see \"error\" there\n",
-                our_fault};
+        return {{},
+                our_fault,
+                "pelage: error: our own fault in " + lines(n.failed) + " of " +
+                    std::to_string(n.lines) + ", please report it; see \"error\" there\n"};
     }
     if (n.faulty > 0) {
-        return {"pelage: error: " + lines(n.faulty) + " of " + std::to_string(n.lines) +
-                    " can't be planned; see \"error\" there\n",
-                bad_data};
+        return {{},
+                bad_data,
+                "pelage: error: " + lines(n.faulty) + " of " + std::to_string(n.lines) +
+                    " can't be planned; see \"error\" there\n"};
     }
     return {{}, n.refused > 0 ? answer_is_no : done};
 }

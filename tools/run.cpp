@@ -97,48 +97,38 @@ void spare_what_was_read(const std::string& output, const std::vector<std::strin
     }
 }
 
-/// What was noted on the way, before the answer.
-void say_notes(const surroundings& around, std::ostream& err) {
+/// What was noted on the way, and what is said of the answer.
+void say_beside(const reply& r, const surroundings& around, std::ostream& err) {
     for (const std::string& one : *around.notes) {
         err << printable(one);
     }
     around.notes->clear();
+    err << printable(r.said);
 }
 
 int deliver(const parsed& p, const surroundings& around, std::ostream& out, std::ostream& err) {
     std::string& output = p.asked.options->output;
     output = output == "-" ? "" : output;  // standard output, where it goes anyway
     reply r = p.asked.answer(around);
-    const bool nothing = r.text.empty() && !r.lines && r.code == answer_is_no;
-    const auto write = [&](std::ostream& to) {
+    say_beside(r, around, err);
+    if (r.text.empty() && !r.lines && r.code == answer_is_no) {
+        return r.code;  // nothing to write, and what was there stays
+    }
+    const auto write = [&r](std::ostream& to) {
         if (r.lines) {
             r = r.lines(to);
-            r.said = std::exchange(r.text, {});
         } else {
             to << r.text;
+            r.said.clear();
         }
     };
-    const bool first = !r.lines;  // what is said of lines is known behind them
-    if (first) {
-        say_notes(around, err);
-        err << printable(r.said);
-    }
-    if (nothing) {
-        return r.code;  // and what was there stays
-    }
-    if (output.empty()) {
-        write(out);
-        if (!(out << std::flush)) {
-            throw error(errc::io, "cannot write the answer");
-        }
-    } else {
+    if (!output.empty()) {
         spare_what_was_read(output, p.words);
         write_file(output, write);
+    } else if (write(out); !(out << std::flush)) {
+        throw error(errc::io, "cannot write the answer");
     }
-    if (!first) {
-        say_notes(around, err);
-        err << r.said;
-    }
+    say_beside(r, around, err);
     return r.code;
 }
 
