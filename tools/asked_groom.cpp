@@ -1,8 +1,8 @@
 #include "asked_groom.hpp"
 
-#include <pelage/io/write.hpp>
-#include <pelage/upkeep.hpp>
-#include <pelage/ways.hpp>
+#include <pelage/answers/write.hpp>
+#include <pelage/planner/alternatives.hpp>
+#include <pelage/trade/upkeep.hpp>
 
 namespace pelage::cli {
 

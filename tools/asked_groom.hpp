@@ -3,9 +3,9 @@
 
 #include <optional>
 
-#include <pelage/forecast.hpp>
-#include <pelage/groom.hpp>
-#include <pelage/unseen.hpp>
+#include <pelage/forecast/forecast.hpp>
+#include <pelage/forecast/mixed_coat.hpp>
+#include <pelage/planner/plan.hpp>
 
 #include "resolve_arguments.hpp"
 

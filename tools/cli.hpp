@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include <pelage/date.hpp>
+#include <pelage/base/date.hpp>
 
 namespace pelage::cli {
 

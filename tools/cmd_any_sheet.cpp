@@ -1,8 +1,8 @@
 #include <algorithm>
 
-#include <pelage/any_sheet.hpp>
-#include <pelage/io/sheets.hpp>
-#include <pelage/upkeep.hpp>
+#include <pelage/answers/sheets.hpp>
+#include <pelage/sheets/rank.hpp>
+#include <pelage/trade/upkeep.hpp>
 
 #include "cmd_plan.hpp"
 #include "resolve_arguments.hpp"

@@ -4,7 +4,7 @@
 #include <filesystem>
 #include <ostream>
 
-#include <pelage/io/dog_file.hpp>
+#include <pelage/data/write_dog.hpp>
 
 #include "cmd_plan.hpp"
 #include "interview.hpp"

@@ -1,7 +1,7 @@
 // The kit: checked, measured with a test patch, and what to buy for it.
-#include <pelage/io/sheets.hpp>
-#include <pelage/io/write_kit.hpp>
-#include <pelage/phrase.hpp>
+#include <pelage/answers/kit.hpp>
+#include <pelage/answers/sheets.hpp>
+#include <pelage/base/phrase.hpp>
 
 #include "command.hpp"
 #include "resolve_arguments.hpp"

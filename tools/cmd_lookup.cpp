@@ -1,5 +1,5 @@
-#include <pelage/io/write_kit.hpp>
-#include <pelage/phrase.hpp>
+#include <pelage/answers/kit.hpp>
+#include <pelage/base/phrase.hpp>
 
 #include "command.hpp"
 #include "resolve_arguments.hpp"

@@ -1,9 +1,9 @@
 #include "cmd_plan.hpp"
 
-#include <pelage/back_in.hpp>
-#include <pelage/io/owner.hpp>
-#include <pelage/io/write.hpp>
-#include <pelage/ways.hpp>
+#include <pelage/answers/owner_page.hpp>
+#include <pelage/answers/write.hpp>
+#include <pelage/forecast/longest_coat.hpp>
+#include <pelage/planner/alternatives.hpp>
 
 #include "asked_groom.hpp"
 #include "interview.hpp"

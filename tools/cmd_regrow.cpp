@@ -1,6 +1,6 @@
-#include <pelage/calendar.hpp>
-#include <pelage/growth_record.hpp>
-#include <pelage/io/write.hpp>
+#include <pelage/answers/write.hpp>
+#include <pelage/forecast/calendar.hpp>
+#include <pelage/model/growth_record.hpp>
 
 #include "asked_groom.hpp"
 #include "command.hpp"

@@ -4,7 +4,7 @@
 #include <istream>
 #include <memory>
 
-#include <pelage/io/roster.hpp>
+#include <pelage/roster/roster.hpp>
 
 #include "cmd_plan.hpp"
 #include "resolve_arguments.hpp"

@@ -1,9 +1,9 @@
 #include <algorithm>
 
-#include <pelage/io/sheets.hpp>
-#include <pelage/sheet_check.hpp>
-#include <pelage/sheet_compare.hpp>
-#include <pelage/upkeep.hpp>
+#include <pelage/answers/sheets.hpp>
+#include <pelage/sheets/check.hpp>
+#include <pelage/sheets/compare.hpp>
+#include <pelage/trade/upkeep.hpp>
 
 #include "command.hpp"
 #include "resolve_arguments.hpp"

@@ -5,8 +5,8 @@
 
 #include <CLI/CLI.hpp>
 
-#include <pelage/phrase.hpp>
-#include <pelage/suggest.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/base/suggest.hpp>
 
 #include "command_line.hpp"
 

@@ -5,9 +5,9 @@
 #include <istream>
 #include <ostream>
 
-#include <pelage/error.hpp>
-#include <pelage/io/dog_file.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/error.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/data/write_dog.hpp>
 
 namespace pelage::cli {
 

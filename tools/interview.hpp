@@ -9,9 +9,9 @@
 #include <string_view>
 #include <vector>
 
-#include <pelage/catalogue.hpp>
-#include <pelage/date.hpp>
-#include <pelage/dog.hpp>
+#include <pelage/base/date.hpp>
+#include <pelage/model/reference_data.hpp>
+#include <pelage/trade/dog.hpp>
 
 namespace pelage::cli {
 

@@ -12,7 +12,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <pelage/error.hpp>
+#include <pelage/base/error.hpp>
 
 namespace pelage::cli {
 

@@ -2,8 +2,8 @@
 
 #include <charconv>
 
-#include <pelage/phrase.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
 
 #include "resolve_words.hpp"
 

@@ -5,12 +5,12 @@
 #include <string>
 #include <vector>
 
-#include <pelage/catalogue.hpp>
-#include <pelage/error.hpp>
-#include <pelage/io/read.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/io/write.hpp>
-#include <pelage/select.hpp>
+#include <pelage/answers/write.hpp>
+#include <pelage/base/error.hpp>
+#include <pelage/data/read.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/model/reference_data.hpp>
+#include <pelage/trade/place_words.hpp>
 
 #include "cli.hpp"
 #include "options.hpp"

@@ -1,12 +1,12 @@
 // The dog asked about: its file or the salon's, with what options say put over it.
 #include <algorithm>
 
-#include <pelage/io/read.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/phrase.hpp>
-#include <pelage/select.hpp>
-#include <pelage/suggest.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/base/suggest.hpp>
+#include <pelage/data/read.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/trade/place_words.hpp>
 
 #include "resolve_arguments.hpp"
 #include "resolve_words.hpp"

@@ -3,11 +3,11 @@
 
 #include <utf8proc.h>
 
-#include <pelage/hair_today.hpp>
-#include <pelage/phrase.hpp>
-#include <pelage/select.hpp>
-#include <pelage/suggest.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/base/suggest.hpp>
+#include <pelage/model/hair_today.hpp>
+#include <pelage/trade/place_words.hpp>
 
 #include "interview.hpp"
 #include "resolve_arguments.hpp"

@@ -8,8 +8,8 @@
 #include <string_view>
 #include <vector>
 
-#include <pelage/phrase.hpp>
-#include <pelage/suggest.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/base/suggest.hpp>
 
 #include "resolve_arguments.hpp"
 

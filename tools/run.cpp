@@ -5,8 +5,8 @@
 
 #include <utf8proc.h>
 
-#include <pelage/error.hpp>
-#include <pelage/io/write.hpp>
+#include <pelage/answers/write.hpp>
+#include <pelage/base/error.hpp>
 
 #include "cli.hpp"
 #include "command_line.hpp"

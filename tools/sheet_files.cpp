@@ -3,8 +3,8 @@
 #include <filesystem>
 #include <set>
 
-#include <pelage/io/sheets.hpp>
-#include <pelage/suggest.hpp>
+#include <pelage/answers/sheets.hpp>
+#include <pelage/base/suggest.hpp>
 
 namespace pelage::cli {
 

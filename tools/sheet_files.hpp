@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include <pelage/io/read.hpp>
+#include <pelage/data/read.hpp>
 
 #include "resolve_arguments.hpp"
 

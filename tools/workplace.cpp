@@ -2,8 +2,8 @@
 #include <algorithm>
 #include <filesystem>
 
-#include <pelage/phrase.hpp>
-#include <pelage/suggest.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/base/suggest.hpp>
 
 #include "resolve_arguments.hpp"
 

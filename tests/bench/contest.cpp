@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <exception>
 
-#include <pelage/plan.hpp>
+#include <pelage/solver/setup_solver.hpp>
 
 #include "bench/measure.hpp"
 #include "judges/glpk_judge.hpp"

@@ -2,7 +2,7 @@
 #include <cstdio>
 #include <fstream>
 
-#include <pelage/plan.hpp>
+#include <pelage/solver/setup_solver.hpp>
 
 #include "judges/problem_file.hpp"
 

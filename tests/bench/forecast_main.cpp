@@ -14,9 +14,9 @@
 #include <gsl/gsl_randist.h>
 #include <gsl/gsl_roots.h>
 
-#include <pelage/calendar.hpp>
-#include <pelage/growth.hpp>
-#include <pelage/visits.hpp>
+#include <pelage/forecast/calendar.hpp>
+#include <pelage/model/growth.hpp>
+#include <pelage/model/return_date.hpp>
 
 #include "generate/real_problems.hpp"
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include <pelage/problem.hpp>
+#include <pelage/solver/setup_problem.hpp>
 
 namespace bench {
 

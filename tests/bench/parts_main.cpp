@@ -6,8 +6,8 @@
 
 #include "generate/made_problems.hpp"
 #include "generate/real_problems.hpp"
-#include "groom_problem.hpp"
 #include "judges/glpk_judge.hpp"
+#include "planner/compile.hpp"
 
 namespace {
 

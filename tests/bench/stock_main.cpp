@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include <pelage/io/reference.hpp>
-#include <pelage/stock.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/kit/buy.hpp>
 
 #include "bench/measure.hpp"
 #include "generate/made_stock.hpp"

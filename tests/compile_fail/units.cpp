@@ -1,7 +1,7 @@
 // Mistakes with units that the compiler must refuse, one a case. CASE 0 is the right program.
 #include <iostream>
 
-#include <pelage/units.hpp>
+#include <pelage/base/units.hpp>
 
 using namespace pelage;
 

@@ -1,8 +1,8 @@
 // A program that knows the core alone: units from a header, one function from the archive.
 #include <cmath>
 
-#include <pelage/stats.hpp>
-#include <pelage/units.hpp>
+#include <pelage/base/stats.hpp>
+#include <pelage/base/units.hpp>
 
 int main() {
     const pelage::length grown = pelage::mm(9.0) + pelage::mm_per_day(0.25) * pelage::day(16.0);

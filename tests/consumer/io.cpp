@@ -1,5 +1,5 @@
 // A program that reads the data the library carries.
-#include <pelage/io/embedded.hpp>
+#include <pelage/data/embedded.hpp>
 
 int main() {
     for (const pelage::io::embedded_file& file : pelage::io::embedded_reference()) {

@@ -1,29 +1,21 @@
 # Reads C++ files, prints what breaks the rules of layers.sh, and ends with 1 if anything does.
 
-function fill(level, names,    list, i, n) {
-    n = split(names, list, " ")
-    for (i = 1; i <= n; ++i) layer[list[i]] = level
-}
-
+# Told by layers.sh: `core` and `io`, the rooms in their order, those of the core first.
 BEGIN {
-    # A new public header goes into this table, in the lowest layer that can hold it.
-    fill(0, "units error date evidence stats suggest phrase")
-    fill(1, "alert blade comb zone part coat kit style dog finding setup held_tool text brushing select " \
-        "prices days_off upkeep hair_today")
-    fill(2, "cut refusal growth matting caution blend inheritance learning mix")
-    fill(3, "catalogue zone_cause problem plan order visits stock worktop groom compile lookup forecast ways " \
-        "booking calendar back_in growth_record mixture unseen sheet_check sheet_compare " \
-        "any_sheet drawer patch clip_down")
-    fill(4, "pelage")  # and all of io/ and lib/
-    tools = 5
+    n = split(core " " io, room, " ")
+    for (i = 1; i <= n; ++i) level[room[i]] = i
+    n = split(core, room, " ")
+    for (i = 1; i <= n; ++i) in_core[room[i]] = 1
+    door = 98  # pelage.hpp and salon.*, which stand before all rooms
+    tools = 99
 
     # A heavy library, and the only files that may include it.
     heavy["^CLI/"] = "^tools/"
-    heavy["^toml[+][+]/"] = "^lib/(toml_|read)[a-z_]*[.]cpp$"
-    heavy["^nlohmann/"] = "^lib/((read|write)_json[a-z_]*[.]cpp|write_json[.]hpp)$"
-    heavy["^boost/math/"] = "^lib/stats[.]cpp$"
-    heavy["^boost/units/"] = "^include/pelage/units(_fmt)?[.]hpp$"
-    heavy["^fmt/"] = "^((lib|tools)/|include/pelage/units_fmt[.]hpp$)"
+    heavy["^toml[+][+]/"] = "^lib/data/toml[.]cpp$"
+    heavy["^nlohmann/"] = "^lib/(data/json[.]cpp|answers/([a-z_]+_)?json[.][ch]pp)$"
+    heavy["^boost/math/"] = "^lib/base/stats[.]cpp$"
+    heavy["^boost/units/"] = "^include/pelage/base/units(_fmt)?[.]hpp$"
+    heavy["^fmt/"] = "^((lib|tools)/|include/pelage/base/units_fmt[.]hpp$)"
     heavy["^utf8proc"] = "^(lib|tools)/"
     heavy["^iostream$"] = "^tools/"
     heavy["^regex$"] = "^$"  # 1.8 s a file
@@ -36,26 +28,16 @@ BEGIN {
         "(^|[^a-z_])(exit|abort|quick_exit) ?[(]"
 }
 
-function stem(path) {
-    sub(/.*\//, "", path)
-    sub(/[.][a-z]+$/, "", path)
+# The room a file of include/pelage/ or lib/ stands in.
+function room_of(path) {
+    if (!sub(/^(include\/pelage|lib)\//, "", path) || !sub(/\/.*/, "", path)) return ""
     return path
 }
 
-# A file of lib/ belongs to the public header of its name, or of its first words, and so to the core;
-# without such a header it belongs to io. lib/CMakeLists.txt reads names the same way.
-function header_of(path,    s) {
-    s = stem(path)
-    while (!(s in layer) && s ~ /_/) sub(/_[^_]*$/, "", s)
-    return s
-}
-
-function level_of(path,    s) {
+function level_of(path) {
     if (path ~ /^tools\//) return tools
-    if (path ~ /^include\/pelage\/io\//) return 4
-    if (path ~ /^include\/pelage\/[^\/]*$/) return stem(path) in layer ? layer[stem(path)] : -1
-    if (path ~ /^lib\//) return header_of(path) in layer ? layer[header_of(path)] : 4
-    return -1
+    if (path ~ /^(include\/pelage|lib)\/(pelage|salon)[.][ch]pp$/) return door
+    return room_of(path) in level ? level[room_of(path)] : -1
 }
 
 function complain(text) {
@@ -65,7 +47,7 @@ function complain(text) {
 
 FNR == 1 {
     here = level_of(FILENAME)
-    if (here < 0) complain("isn't in the table of layers; add its name to tests/doc/layers.awk")
+    if (here < 0) complain("stands in no room of lib/CMakeLists.txt")
 }
 
 here < 0 { next }
@@ -75,18 +57,18 @@ here < 0 { next }
     sub(/^[^<"]*[<"]/, "", what)
     quoted = $0 ~ /include[ \t]*"/
     sub(/[>"].*/, "", what)
-    if (what ~ /[.][.]\//) complain("includes " what "; say <pelage/...> or the file's own folder")
+    if (what ~ /[.][.]\//) complain("includes " what "; say <pelage/...> or \"room/...\"")
     if (quoted && FILENAME ~ /^include\//) complain("includes \"" what "\"; public headers say <pelage/...>")
     target = ""
     if (what ~ /^pelage\//) target = "include/" what
-    else if (quoted) target = substr(FILENAME, 1, match(FILENAME, /[^\/]*$/) - 1) what
-    if (FILENAME ~ /^lib\// && here < 4 && what ~ /^(fmt|toml[+][+]|nlohmann|utf8proc)/)
-        complain("includes " what ", but belongs to " header_of(FILENAME) ".hpp of the core, which needs Boost alone")
+    else if (quoted) target = (FILENAME ~ /^tools\// ? "tools/" : "lib/") what
+    if (room_of(FILENAME) in in_core && what ~ /^(fmt|toml[+][+]|nlohmann|utf8proc)/)
+        complain("includes " what ", but " room_of(FILENAME) " is of the core, which needs Boost alone")
     if (target != "") {
         there = level_of(target)
-        if (there < 0) complain("includes " what ", which isn't in the table of tests/doc/layers.awk")
+        if (there < 0) complain("includes " what ", which is in no room of lib/CMakeLists.txt")
         else if (there > here)
-            complain("includes " what " (layer " there ") from layer " here "; includes point downward only")
+            complain("includes " what " from " room_of(FILENAME) "; an include points to its own room or to one before it")
         if (FILENAME ~ /[.]hpp$/) print FILENAME, target >> edges
     }
     for (h in heavy)

@@ -1,9 +1,9 @@
 // Look up a blade: what does a 7F leave on a wavy coat?
 #include <iostream>
 
-#include <pelage/io/reference.hpp>
-#include <pelage/lookup.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/kit/lookup.hpp>
 
 int main() {
     using namespace pelage;

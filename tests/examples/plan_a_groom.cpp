@@ -1,8 +1,8 @@
 // Plan the groom of an invented dog with the invented salon's kit.
 #include <iostream>
 
-#include <pelage/groom.hpp>
-#include <pelage/io/reference.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/planner/plan.hpp>
 
 int main() {
     using namespace pelage;

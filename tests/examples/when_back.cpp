@@ -1,8 +1,8 @@
 // When must an invented dog be back, and which place mats first?
 #include <iostream>
 
-#include <pelage/forecast.hpp>
-#include <pelage/io/reference.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/forecast/forecast.hpp>
 
 int main() {
     using namespace pelage;

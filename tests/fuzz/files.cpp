@@ -1,10 +1,10 @@
 // What strangers write into files.
 #include <sstream>
 
-#include <pelage/io/dog_file.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/io/roster.hpp>
-#include <pelage/io/sheets.hpp>
+#include <pelage/answers/sheets.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/data/write_dog.hpp>
+#include <pelage/roster/roster.hpp>
 
 #include "fuzz/targets.hpp"
 

@@ -1,13 +1,13 @@
 // What strangers write on a command line or answer to questions.
 #include <sstream>
 
-#include <pelage/days_off.hpp>
-#include <pelage/io/dog_file.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/lookup.hpp>
-#include <pelage/mix.hpp>
-#include <pelage/select.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/data/write_dog.hpp>
+#include <pelage/kit/lookup.hpp>
+#include <pelage/model/mix.hpp>
+#include <pelage/trade/days_off.hpp>
+#include <pelage/trade/place_words.hpp>
 
 #include "fuzz/targets.hpp"
 #include "interview.hpp"

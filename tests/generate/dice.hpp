@@ -7,7 +7,7 @@
 #include <random>
 #include <vector>
 
-#include <pelage/units.hpp>
+#include <pelage/base/units.hpp>
 
 namespace generate {
 

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-#include <pelage/problem.hpp>
+#include <pelage/solver/setup_problem.hpp>
 
 #include "generate/dice.hpp"
 

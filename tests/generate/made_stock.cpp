@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <string>
 
-#include <pelage/io/reference.hpp>
+#include <pelage/data/reference.hpp>
 
 namespace generate {
 

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <vector>
 
-#include <pelage/stock.hpp>
+#include <pelage/kit/buy.hpp>
 
 #include "generate/dice.hpp"
 

@@ -4,11 +4,11 @@
 #include <optional>
 #include <string>
 
-#include <pelage/error.hpp>
-#include <pelage/io/reference.hpp>
+#include <pelage/base/error.hpp>
+#include <pelage/data/reference.hpp>
 
-#include "groom_problem.hpp"
-#include "groom_wish.hpp"
+#include "planner/compile.hpp"
+#include "planner/targets.hpp"
 
 namespace generate {
 

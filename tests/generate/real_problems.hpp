@@ -6,7 +6,7 @@
 
 #include <vector>
 
-#include <pelage/groom.hpp>
+#include <pelage/planner/plan.hpp>
 
 #include "generate/dice.hpp"
 

@@ -14,7 +14,7 @@
 #include <span>
 #include <vector>
 
-#include <pelage/problem.hpp>
+#include <pelage/solver/setup_problem.hpp>
 
 namespace judges {
 

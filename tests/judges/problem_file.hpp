@@ -11,7 +11,7 @@
 #include <iosfwd>
 #include <optional>
 
-#include <pelage/problem.hpp>
+#include <pelage/solver/setup_problem.hpp>
 
 namespace judges {
 

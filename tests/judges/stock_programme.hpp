@@ -3,7 +3,7 @@
 
 #include <cstddef>
 
-#include <pelage/stock.hpp>
+#include <pelage/kit/buy.hpp>
 
 #include "judges/integer_programme.hpp"
 

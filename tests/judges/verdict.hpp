@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include <pelage/problem.hpp>
+#include <pelage/solver/setup_problem.hpp>
 
 #include "judges/stopwatch.hpp"
 

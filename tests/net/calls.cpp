@@ -7,23 +7,23 @@
 #include <string>
 #include <vector>
 
-#include <pelage/any_sheet.hpp>
-#include <pelage/back_in.hpp>
-#include <pelage/calendar.hpp>
-#include <pelage/clip_down.hpp>
-#include <pelage/drawer.hpp>
-#include <pelage/forecast.hpp>
-#include <pelage/groom.hpp>
-#include <pelage/growth_record.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/lookup.hpp>
-#include <pelage/mix.hpp>
-#include <pelage/patch.hpp>
-#include <pelage/sheet_check.hpp>
-#include <pelage/sheet_compare.hpp>
-#include <pelage/stock.hpp>
-#include <pelage/visits.hpp>
-#include <pelage/ways.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/forecast/calendar.hpp>
+#include <pelage/forecast/forecast.hpp>
+#include <pelage/forecast/longest_coat.hpp>
+#include <pelage/kit/buy.hpp>
+#include <pelage/kit/check.hpp>
+#include <pelage/kit/lookup.hpp>
+#include <pelage/kit/test_patch.hpp>
+#include <pelage/model/growth_record.hpp>
+#include <pelage/model/mix.hpp>
+#include <pelage/model/return_date.hpp>
+#include <pelage/planner/alternatives.hpp>
+#include <pelage/planner/grow_back.hpp>
+#include <pelage/planner/plan.hpp>
+#include <pelage/sheets/check.hpp>
+#include <pelage/sheets/compare.hpp>
+#include <pelage/sheets/rank.hpp>
 
 using namespace pelage;
 using namespace net;

@@ -6,13 +6,13 @@
 #include <string>
 #include <utility>
 
-#include <pelage/catalogue.hpp>
-#include <pelage/date.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/setup.hpp>
-#include <pelage/units.hpp>
-#include <pelage/visits.hpp>
-#include <pelage/zone.hpp>
+#include <pelage/base/date.hpp>
+#include <pelage/base/units.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/model/reference_data.hpp>
+#include <pelage/model/return_date.hpp>
+#include <pelage/trade/setup.hpp>
+#include <pelage/trade/zone.hpp>
 
 namespace net {
 

@@ -4,16 +4,16 @@
 #include <string>
 #include <vector>
 
-#include <pelage/blend.hpp>
-#include <pelage/io/read.hpp>
-#include <pelage/io/roster.hpp>
-#include <pelage/matting.hpp>
-#include <pelage/order.hpp>
-#include <pelage/refusal.hpp>
-#include <pelage/select.hpp>
-#include <pelage/stock.hpp>
-#include <pelage/suggest.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/suggest.hpp>
+#include <pelage/data/read.hpp>
+#include <pelage/kit/buy.hpp>
+#include <pelage/model/blend.hpp>
+#include <pelage/model/matting.hpp>
+#include <pelage/model/refusal.hpp>
+#include <pelage/roster/roster.hpp>
+#include <pelage/solver/order.hpp>
+#include <pelage/trade/place_words.hpp>
 
 #include "net/calls.hpp"
 

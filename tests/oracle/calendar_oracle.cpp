@@ -16,8 +16,8 @@
 #include <gsl/gsl_integration.h>
 #include <gsl/gsl_randist.h>
 
-#include <pelage/booking.hpp>
-#include <pelage/calendar.hpp>
+#include <pelage/forecast/calendar.hpp>
+#include <pelage/solver/visit_schedule.hpp>
 
 #include "catch.hpp"
 #include "oracle/draws.hpp"

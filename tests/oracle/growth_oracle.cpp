@@ -7,7 +7,7 @@
 #include <gsl/gsl_integration.h>
 #include <gsl/gsl_roots.h>
 
-#include <pelage/growth.hpp>
+#include <pelage/model/growth.hpp>
 
 #include "catch.hpp"
 #include "oracle/draws.hpp"

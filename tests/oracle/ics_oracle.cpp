@@ -7,9 +7,9 @@
 
 #include <libical/ical.h>
 
-#include <pelage/calendar.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/io/write.hpp>
+#include <pelage/answers/write.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/forecast/calendar.hpp>
 
 #include "catch.hpp"
 

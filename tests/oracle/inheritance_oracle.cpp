@@ -8,7 +8,7 @@
 
 #include <gsl/gsl_cdf.h>
 
-#include <pelage/mix.hpp>
+#include <pelage/model/mix.hpp>
 
 #include "catch.hpp"
 #include "oracle/draws.hpp"

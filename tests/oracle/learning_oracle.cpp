@@ -14,7 +14,7 @@
 #include <gsl/gsl_linalg.h>
 #include <gsl/gsl_randist.h>
 
-#include <pelage/learning.hpp>
+#include <pelage/model/learning.hpp>
 
 #include "catch.hpp"
 #include "oracle/draws.hpp"

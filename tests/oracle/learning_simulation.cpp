@@ -9,9 +9,9 @@
 
 #include <gsl/gsl_cdf.h>
 
-#include <pelage/io/reference.hpp>
-#include <pelage/learning.hpp>
-#include <pelage/visits.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/model/learning.hpp>
+#include <pelage/model/return_date.hpp>
 
 #include "catch.hpp"
 #include "oracle/draws.hpp"

@@ -5,7 +5,7 @@
 #include <numeric>
 #include <vector>
 
-#include <pelage/order.hpp>
+#include <pelage/solver/order.hpp>
 
 #include "catch.hpp"
 #include "generate/dice.hpp"

@@ -1,4 +1,4 @@
-// The distributions of pelage/stats.hpp and pelage/growth.hpp against the GNU Scientific Library.
+// The distributions of pelage/base/stats.hpp and pelage/model/growth.hpp against the GNU Scientific Library.
 #include <cmath>
 #include <limits>
 #include <memory>
@@ -8,8 +8,8 @@
 #include <gsl/gsl_integration.h>
 #include <gsl/gsl_randist.h>
 
-#include <pelage/growth.hpp>
-#include <pelage/stats.hpp>
+#include <pelage/base/stats.hpp>
+#include <pelage/model/growth.hpp>
 
 #include "catch.hpp"
 #include "oracle/draws.hpp"

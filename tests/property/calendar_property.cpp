@@ -4,9 +4,9 @@
 
 #include <rapidcheck.h>
 
-#include <pelage/booking.hpp>
-#include <pelage/calendar.hpp>
-#include <pelage/io/reference.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/forecast/calendar.hpp>
+#include <pelage/solver/visit_schedule.hpp>
 
 #include "catch.hpp"
 

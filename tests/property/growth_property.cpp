@@ -4,8 +4,8 @@
 
 #include <rapidcheck.h>
 
-#include <pelage/matting.hpp>
-#include <pelage/visits.hpp>
+#include <pelage/model/matting.hpp>
+#include <pelage/model/return_date.hpp>
 
 #include "catch.hpp"
 

@@ -6,8 +6,8 @@
 
 #include <rapidcheck.h>
 
-#include <pelage/io/reference.hpp>
-#include <pelage/mix.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/model/mix.hpp>
 
 #include "catch.hpp"
 

@@ -5,7 +5,7 @@
 #include <limits>
 #include <type_traits>
 
-#include <pelage/units.hpp>
+#include <pelage/base/units.hpp>
 
 using namespace pelage;
 

@@ -7,9 +7,9 @@
 
 #include <unistd.h>
 
-#include <pelage/clip_down.hpp>
-#include <pelage/io/dog_file.hpp>
-#include <pelage/io/read.hpp>
+#include <pelage/data/read.hpp>
+#include <pelage/data/write_dog.hpp>
+#include <pelage/planner/grow_back.hpp>
 
 #include "catch.hpp"
 #include "cli.hpp"

@@ -8,10 +8,10 @@
 #include <string_view>
 #include <vector>
 
-#include <pelage/forecast.hpp>
-#include <pelage/groom.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/select.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/forecast/forecast.hpp>
+#include <pelage/planner/plan.hpp>
+#include <pelage/trade/place_words.hpp>
 
 namespace on_the_table {
 

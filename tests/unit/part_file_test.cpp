@@ -12,7 +12,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include <pelage/error.hpp>
+#include <pelage/base/error.hpp>
 
 #include "catch.hpp"
 

@@ -10,9 +10,9 @@
 #include <tuple>
 #include <vector>
 
-#include <pelage/groom.hpp>
-#include <pelage/io/owner.hpp>
-#include <pelage/ways.hpp>
+#include <pelage/answers/owner_page.hpp>
+#include <pelage/planner/alternatives.hpp>
+#include <pelage/planner/plan.hpp>
 
 #include "catch.hpp"
 #include "generate/dice.hpp"
@@ -454,11 +454,10 @@ class inspection {
             }
             // found on both sides, it is combed out on each in half the time
             const auto& mats = t_.patient.mats;
-            const bool one_side =
-                z.at.which != side::both &&
-                std::none_of(mats.begin(), mats.end(), [&](const mat_finding& m) {
-                    return m.at.zone == z.at.zone && m.at.which != side::both;
-                });
+            const bool one_side = z.at.which != side::both &&
+                                  std::none_of(mats.begin(), mats.end(), [&](const mat_finding& m) {
+                                      return m.at.zone == z.at.zone && m.at.which != side::both;
+                                  });
             const work takes = *comb_out_work(*z.mat, t_.patient.size, t_.rules.prices);
             must(z.mat != mat_grade::tangle ||
                      spent + (one_side ? takes / std::int64_t{2} : takes) > limit,

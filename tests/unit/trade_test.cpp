@@ -4,10 +4,10 @@
 #include <string_view>
 #include <vector>
 
-#include <pelage/groom.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/lookup.hpp>
-#include <pelage/refusal.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/kit/lookup.hpp>
+#include <pelage/model/refusal.hpp>
+#include <pelage/planner/plan.hpp>
 
 #include "catch.hpp"
 

@@ -1,7 +1,7 @@
 // Distributions and growth.
-#include <pelage/growth.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/stats.hpp>
+#include <pelage/base/stats.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/model/growth.hpp>
 
 #include "quantities.hpp"
 

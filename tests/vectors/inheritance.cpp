@@ -1,6 +1,6 @@
 // Genes and types of coat of a mix.
-#include <pelage/io/reference.hpp>
-#include <pelage/mix.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/model/mix.hpp>
 
 #include "quantities.hpp"
 

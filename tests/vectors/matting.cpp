@@ -2,10 +2,10 @@
 #include <algorithm>
 #include <cstdlib>
 
-#include <pelage/io/reference.hpp>
-#include <pelage/matting.hpp>
-#include <pelage/select.hpp>
-#include <pelage/visits.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/model/matting.hpp>
+#include <pelage/model/return_date.hpp>
+#include <pelage/trade/place_words.hpp>
 
 #include "quantities.hpp"
 

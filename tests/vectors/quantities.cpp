@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include <pelage/growth.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/model/growth.hpp>
 
 namespace chk {
 

@@ -6,9 +6,9 @@
 #include <set>
 #include <string>
 
-#include <pelage/brushing.hpp>
-#include <pelage/coat.hpp>
-#include <pelage/units.hpp>
+#include <pelage/base/units.hpp>
+#include <pelage/trade/brushing.hpp>
+#include <pelage/trade/coat.hpp>
 
 #include "value.hpp"
 

@@ -11,7 +11,7 @@
 #include <variant>
 #include <vector>
 
-#include <pelage/error.hpp>
+#include <pelage/base/error.hpp>
 
 #include "chk.hpp"
 #include "quantities.hpp"

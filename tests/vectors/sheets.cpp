@@ -1,10 +1,10 @@
 // Whole grooms after a style sheet, with the kit of the invented demo salon.
 #include <algorithm>
 
-#include <pelage/forecast.hpp>
-#include <pelage/groom.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/select.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/forecast/forecast.hpp>
+#include <pelage/planner/plan.hpp>
+#include <pelage/trade/place_words.hpp>
 
 #include "quantities.hpp"
 

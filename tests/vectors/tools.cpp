@@ -1,10 +1,10 @@
 // Lengths, blades, combs and what they leave.
 #include <algorithm>
 
-#include <pelage/comb.hpp>
-#include <pelage/cut.hpp>
-#include <pelage/io/reference.hpp>
-#include <pelage/text.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/model/cut.hpp>
+#include <pelage/trade/comb.hpp>
 
 #include "quantities.hpp"
 

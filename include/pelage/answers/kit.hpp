@@ -1,0 +1,39 @@
+// Answers about a kit as bytes: the ladder, the check, a test patch, what to buy. Text in 80 columns,
+// JSON, and the ladder as CSV (RFC 4180).
+#pragma once
+
+#include <string>
+
+#include <pelage/answers/write.hpp>
+#include <pelage/kit/buy.hpp>
+#include <pelage/kit/check.hpp>
+#include <pelage/kit/lookup.hpp>
+#include <pelage/kit/test_patch.hpp>
+
+namespace pelage::io {
+
+/// The whole ladder of a kit on a coat.
+[[nodiscard]] std::string text_of(const ladder& l, const lookup_request& r, const print_options& o);
+[[nodiscard]] std::string json_of(const ladder& l, const lookup_request& r);
+/// One line a setup and a head; lengths in mm to 0.01, whatever the units; lines end in CR LF.
+[[nodiscard]] std::string csv_of(const ladder& l, const lookup_request& r);
+
+/// A kit checked.
+[[nodiscard]] std::string text_of(const drawer_check& c, const drawer_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const drawer_check& c, const drawer_request& r);
+
+/// Why a test patch is refused; `l.refused` holds.
+[[nodiscard]] std::string refusal_text(const patch_lesson& l, const patch_request& r,
+                                       length_unit u);
+/// A test patch that isn't refused: what it sets, and what that changes.
+[[nodiscard]] std::string text_of(const patch_lesson& l, const patch_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const patch_lesson& l, const patch_request& r);
+
+/// What to buy.
+[[nodiscard]] std::string text_of(const shopping& s, const shopping_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const shopping& s, const shopping_request& r);
+
+}  // namespace pelage::io

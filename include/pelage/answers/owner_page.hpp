@@ -1,0 +1,34 @@
+// The owner's page: what was asked, what could be done and why, how to brush, when to come back. Plain
+// words without blame, one sheet of A4.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <pelage/answers/write.hpp>
+#include <pelage/forecast/forecast.hpp>
+#include <pelage/planner/alternatives.hpp>
+#include <pelage/planner/grow_back.hpp>
+#include <pelage/planner/plan.hpp>
+
+namespace pelage::io {
+
+/// What the page is made of besides the plan. Everything is borrowed for the call.
+struct owner_matter {
+    const groom& plan;
+    const groom_request& asked;
+    std::optional<back> when;                               ///< none: the dog goes to a vet first
+    const forecast* ahead = nullptr;                        ///< null likewise
+    const std::vector<grow_back_way>* grow_back = nullptr;  ///< null: none
+    salon_card from{};                                      ///< whose page it is
+    const std::vector<conflict>* stuck = nullptr;  ///< what would free stuck places; null: not said
+};
+
+/// The page as text (80 columns), and as HTML that prints on one sheet of A4: no scripts, nothing from
+/// elsewhere, names escaped.
+[[nodiscard]] std::string owner_text(const owner_matter& m, const print_options& o);
+[[nodiscard]] std::string owner_html(const owner_matter& m, const print_options& o);
+[[nodiscard]] std::string owner_json(const owner_matter& m, const print_options& o);
+
+}  // namespace pelage::io

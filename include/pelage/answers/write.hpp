@@ -1,0 +1,88 @@
+// Answers as bytes: text for people (UTF-8, 80 columns, no colour), JSON for programs.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <pelage/base/date.hpp>
+#include <pelage/base/length_text.hpp>
+#include <pelage/forecast/calendar.hpp>
+#include <pelage/forecast/forecast.hpp>
+#include <pelage/forecast/longest_coat.hpp>
+#include <pelage/forecast/mixed_coat.hpp>
+#include <pelage/kit/lookup.hpp>
+#include <pelage/model/mix.hpp>
+#include <pelage/model/reference_data.hpp>
+#include <pelage/planner/alternatives.hpp>
+#include <pelage/planner/plan.hpp>
+
+namespace pelage::io {
+
+/// How to print.
+struct print_options {
+    length_unit units = length_unit::mm;
+    std::size_t width = 80;       ///< columns
+    bool explain = false;         ///< with rules, bases, proof and refusals
+    bool zones = false;           ///< a plan with its zone table, a forecast with brushing by zone
+    bool trainee = false;         ///< a plan with the why of each line
+    std::optional<date> today{};  ///< the day of the groom; without it days are counted, not dated
+};
+
+/// A looked-up blade, comb or length.
+[[nodiscard]] std::string text_of(const lookup_answer& a, const lookup_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const lookup_answer& a, const lookup_request& r);
+
+/// A looked-up breed or mix.
+[[nodiscard]] std::string text_of(const expected_coat& e, const catalogue& c,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const expected_coat& e, const catalogue& c);
+
+/// A plan with when the dog must be back and what stands beside it; `unseen` if its coat was taken
+/// from its mix.
+[[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
+                                  const groom_request& r, const print_options& o,
+                                  const beside& b = {}, const unseen_dog* unseen = nullptr);
+[[nodiscard]] std::string json_of(const groom& g, const std::optional<back>& when,
+                                  const groom_request& r, const print_options& o,
+                                  const beside& b = {}, const unseen_dog* unseen = nullptr);
+
+/// A forecast; likewise.
+[[nodiscard]] std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
+                                  const unseen_dog* unseen = nullptr);
+[[nodiscard]] std::string json_of(const forecast& f, const groom_request& r, const print_options& o,
+                                  const unseen_dog* unseen = nullptr);
+
+/// A calendar. As iCalendar (RFC 5545) every visit is a whole day, stamped with today, its UID made of
+/// the dog's id and the date.
+[[nodiscard]] std::string text_of(const calendar& c, const calendar_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const calendar& c, const calendar_request& r);
+[[nodiscard]] std::string ics_of(const calendar& c, const calendar_request& r);
+
+/// The longest coat for a wait, with its plan where it holds; `r` is the request as it was asked.
+[[nodiscard]] std::string text_of(const back_in_answer& a, const groom_request& r,
+                                  const print_options& o);
+[[nodiscard]] std::string json_of(const back_in_answer& a, const groom_request& r,
+                                  const print_options& o);
+
+/// Growth rates proposed from a salon's measured dogs: text that a salon.toml takes as it is, with what
+/// was too little as comments. `from` names the salon.
+[[nodiscard]] std::string proposal_text(const std::vector<herd_lesson>& lessons,
+                                        const growth_rules& g, const std::string& from,
+                                        const print_options& o);
+[[nodiscard]] std::string proposal_json(const std::vector<herd_lesson>& lessons,
+                                        const growth_rules& g);
+
+/// Every figure whose key contains `key` (all if empty) with its basis, and counts by basis. Empty
+/// if nothing matches.
+[[nodiscard]] std::string sources_text(const catalogue& c, const std::string& key,
+                                       const print_options& o);
+[[nodiscard]] std::string sources_json(const catalogue& c, const std::string& key);
+
+/// "file:line:column: error: text" for each fault, at most `most`, then how many more; a newline
+/// after each.
+[[nodiscard]] std::string text_of(const diagnostics& all, std::size_t most = 20);
+
+}  // namespace pelage::io

@@ -1,0 +1,88 @@
+// What a dog's record says of its growth, and what the records of a salon's dogs say of a coat.
+//
+// A measurement counts if it was taken combed out and dry, after a cut whose length there is known, and
+// before the next one. One taken on the day of a cut was taken before it. What doesn't count is named
+// with the reason, and so is one that is likelier wrong than right. Of a long record the newest count.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <pelage/base/date.hpp>
+#include <pelage/model/learning.hpp>
+#include <pelage/model/reference_data.hpp>
+#include <pelage/trade/dog.hpp>
+
+namespace pelage {
+
+/// How many measurements of one dog count at most: the newest.
+inline constexpr std::size_t most_counted = 100;
+
+/// A measurement that counts.
+struct counted_measurement {
+    std::size_t which = 0;  ///< index into dog::measured
+    std::size_t cut = 0;    ///< index into dog::visits: the cut it is counted from
+    reading read;
+};
+
+/// Why a measurement doesn't count.
+enum class left_out_because {
+    coat_rests,        ///< length doesn't tell the rate of such a coat
+    not_combed_dry,    ///< waves and curls read short
+    after_today,       ///< dated later
+    cut_unalike,       ///< the places it names were not cut alike
+    no_cut,            ///< no cut before it is on record
+    cut_unsaid,        ///< the visit `cut` doesn't say what it left there
+    full_length,       ///< as long as such a coat is taken to grow
+    newer_are_enough,  ///< older than the newest most_counted
+    too_short,         ///< too short for `after` that cut, the others being right
+    too_long           ///< too long for it
+};
+
+/// One that doesn't, and why.
+struct left_out_measurement {
+    std::size_t which = 0;  ///< index into dog::measured
+    left_out_because why = left_out_because::no_cut;
+    std::size_t cut = 0;  ///< cut_unsaid, too_short, too_long: index into dog::visits
+    days after{};         ///< too_short, too_long: how long after that cut
+};
+
+/// What is known of one dog's rate of growth.
+struct learned_rate {
+    std::vector<counted_measurement> counted;    ///< in the order of the record
+    std::vector<left_out_measurement> left_out;  ///< likewise
+    rate_law usual;            ///< of its coat, with the spread from visit to visit
+    rate_law dog;              ///< its own, without that spread; the coat's if nothing counts
+    rate_law next;             ///< its own with it: what a forecast takes
+    double coat_weight = 1.0;  ///< how much the coat's usual rate still weighs in its own, 0 to 1
+};
+
+/// What is taken of a dog of that coat before it was measured.
+[[nodiscard]] learning_law learning_law_of(const catalogue& c, const rule_book& r, coat_class k);
+
+/// The readings by the cut they are counted from.
+[[nodiscard]] std::vector<stretch> by_cut(const std::vector<counted_measurement>& counted);
+
+/// Learns from the dog's record up to `today` (without it from all of it). Its coat must be set;
+/// throws error(unknown) if the record names no place of the dog.
+[[nodiscard]] learned_rate learn_rate(const dog& d, const catalogue& c, const rule_book& r,
+                                      const std::optional<date>& today);
+
+/// What a salon's dogs say of one coat.
+struct herd_lesson {
+    coat_class coat = coat_class::wavy;
+    std::size_t dogs = 0;          ///< with measurements that count
+    std::size_t measurements = 0;  ///< that count
+    std::size_t left_out = 0;
+    rate_prior before;              ///< the reference's
+    std::optional<rate_prior> own;  ///< what the salon has in its place already
+    std::optional<herd_rate> fit;   ///< none: too few dogs
+};
+
+/// For every coat of which a dog was measured, in the order of coat_class. Dogs without a coat are
+/// passed over.
+[[nodiscard]] std::vector<herd_lesson> learn_herds(const salon& s, const catalogue& c,
+                                                   const std::optional<date>& today);
+
+}  // namespace pelage

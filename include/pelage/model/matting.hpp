@@ -1,0 +1,54 @@
+// The matting-prone length: beyond it this coat, in this zone, brushed as it is, is likely to mat.
+#pragma once
+
+#include <array>
+#include <optional>
+
+#include <pelage/base/evidence.hpp>
+#include <pelage/base/units.hpp>
+#include <pelage/trade/brushing.hpp>
+#include <pelage/trade/coat.hpp>
+#include <pelage/trade/zone.hpp>
+
+namespace pelage {
+
+/// The figures of matting and of the visits that prevent it (reference/matting.toml).
+struct matting_rules {
+    std::array<figure<double>, 5> brush;  ///< factor by counted habit
+    std::array<figure<days>, 5> clock;    ///< how long brushing alone holds a zone that is over it
+    figure<double> coat_change;           ///< factor while the adult coat comes in
+    figure<double> threshold_log_sd;      ///< spread of the length, shared by the whole dog
+    figure<length> daily_only_above;      ///< above this only with daily brushing
+    figure<days> tidy_face_feet;
+    figure<days> tidy_sanitary;
+    figure<days> visits_apart;  ///< visits of a calendar lie at least so far apart
+    figure<double> chance;      ///< asked for unless a person says otherwise
+    figure<days> strip_again;   ///< a hand-stripped jacket is stripped again, rolled in between
+};
+
+/// Factor of a habit on the matting-prone length; two or three times a week to the skin is 1.
+[[nodiscard]] inline double brush_factor(const brushing& b, const matting_rules& r) {
+    return r.brush[static_cast<std::size_t>(counted(b))].best;
+}
+
+/// How long brushing alone holds a zone that is at or over its matting-prone length, from the visit
+/// that combed it out to the skin.
+[[nodiscard]] inline days brush_out_clock(const brushing& b, const matting_rules& r) {
+    return r.clock[static_cast<std::size_t>(counted(b))].best;
+}
+
+/// The matting-prone length (mm) of a coat in a zone under a habit; nothing where the coat does
+/// not mat by length. Above 51 mm only daily brushing holds a coat, so less brushing is capped there.
+[[nodiscard]] inline std::optional<length> matting_prone_length(const coat& c, const zone& z,
+                                                                const brushing& b, bool coat_change,
+                                                                const matting_rules& r) {
+    const figure<length>* prone = matting_prone_at(c, z.id);
+    if (prone == nullptr) {
+        return std::nullopt;
+    }
+    const length m = prone->best * z.matting.best * brush_factor(b, r) *
+                     (coat_change ? r.coat_change.best : 1.0);
+    return counted(b) == habit::daily ? m : shorter(m, r.daily_only_above.best);
+}
+
+}  // namespace pelage

@@ -1,0 +1,133 @@
+// Everything the reference holds, as values: what a reader fills and the decisions draw on.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/model/cut.hpp>
+#include <pelage/model/growth.hpp>
+#include <pelage/model/inheritance.hpp>
+#include <pelage/model/matting.hpp>
+#include <pelage/model/refusal.hpp>
+#include <pelage/trade/blade.hpp>
+#include <pelage/trade/caution.hpp>
+#include <pelage/trade/coat.hpp>
+#include <pelage/trade/comb.hpp>
+#include <pelage/trade/days_off.hpp>
+#include <pelage/trade/dog.hpp>
+#include <pelage/trade/kit.hpp>
+#include <pelage/trade/prices.hpp>
+#include <pelage/trade/style.hpp>
+#include <pelage/trade/zone.hpp>
+
+namespace pelage {
+
+/// A published or remembered source.
+struct source {
+    std::string id;
+    std::string kind;
+    std::string title;
+    std::string author;
+    std::string publisher;
+    int year = 0;  ///< 0: not known
+    std::string address;
+    std::string seen;  ///< read, second-hand, memory
+    std::string note;
+};
+
+/// One figure as the reference prints it, for `lookup --sources`: "zones/ear/matting", "0.85".
+struct listed_figure {
+    std::string key;
+    std::string value;  ///< best, and low to high where they differ, with the unit
+    evidence why;
+};
+
+/// The rules in force: the reference's, with a salon's own in place of some, and its own growth rates.
+struct rule_book {
+    cut_rules cut;
+    growth_rules growth;
+    matting_rules matting;
+    refusal_rules refusal;
+    price_rules prices;
+    std::array<std::optional<rate_prior>, coat_names.size()> own_rates;     ///< by coat class
+    std::array<std::optional<figure<double>>, coat_names.size()> own_lays;  ///< likewise (degrees)
+};
+
+/// The reference as a whole. Invariant, held by the reader: ids are unique, every name resolves,
+/// figures lie low <= best <= high.
+struct catalogue {
+    std::vector<source> sources;
+    std::vector<blade> blades;
+    std::vector<comb> combs;
+    body dog_body;
+    std::vector<coat> coats;  ///< in the order of coat_class, all of them
+    heredity genes;           ///< how coats are inherited, and the breeds
+    rule_book rules;
+    std::vector<caution> cautions;
+    std::vector<stop_rule> stops;  ///< in the order of stop_sign, all of them
+    std::vector<style> styles;
+    std::vector<listed_figure> figures;  ///< every figure with its basis, in file order
+};
+
+/// What a salon puts on the page an owner takes home; what is empty isn't printed.
+struct salon_card {
+    std::string name;
+    std::string telephone;
+    std::string groomer;  ///< who grooms, unless another is named for the day
+};
+
+/// A salon: its kit, its sheets, its dogs and the rules with its own figures in them.
+struct salon {
+    std::string title;
+    bool invented = false;
+    salon_card card;
+    kit tools;
+    days_off closed;  ///< days on which the salon takes no dogs
+    rule_book rules;
+    std::vector<style> styles;
+    std::vector<dog> dogs;
+};
+
+/// The coat of that class.
+[[nodiscard]] inline const coat& coat_of(const catalogue& c, coat_class k) {
+    return c.coats[static_cast<std::size_t>(k)];
+}
+
+/// The growth rate taken of a coat: the salon's own, or else the reference's.
+[[nodiscard]] inline const rate_prior& rate_of(const catalogue& c, const rule_book& r,
+                                               coat_class k) {
+    const auto& own = r.own_rates[static_cast<std::size_t>(k)];
+    return own ? *own : coat_of(c, k).rate;
+}
+
+/// The angle of the lay taken of a coat (degrees): the salon's own test patch, or else the reference's.
+[[nodiscard]] inline const figure<double>& lay_of(const catalogue& c, const rule_book& r,
+                                                  coat_class k) {
+    const auto& own = r.own_lays[static_cast<std::size_t>(k)];
+    return own ? *own : coat_of(c, k).lay_degrees;
+}
+
+/// The record with that id, or null; for any vector of records with an `id`.
+template <class Record>
+[[nodiscard]] const Record* find(const std::vector<Record>& all, std::string_view id) {
+    const auto at =
+        std::find_if(all.begin(), all.end(), [&](const Record& r) { return r.id == id; });
+    return at == all.end() ? nullptr : &*at;
+}
+
+/// Every id, for suggestions.
+template <class Record>
+[[nodiscard]] std::vector<std::string> ids(const std::vector<Record>& all) {
+    std::vector<std::string> out;
+    out.reserve(all.size());
+    for (const Record& r : all) {
+        out.push_back(r.id);
+    }
+    return out;
+}
+
+}  // namespace pelage

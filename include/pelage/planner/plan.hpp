@@ -1,0 +1,237 @@
+// The plan of one groom: from the dog, its sheet and the kit to what is done in each zone.
+#pragma once
+
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <pelage/model/growth_record.hpp>
+#include <pelage/model/reference_data.hpp>
+#include <pelage/model/return_date.hpp>
+#include <pelage/planner/cause.hpp>
+#include <pelage/planner/kit_setups.hpp>
+#include <pelage/solver/order.hpp>
+#include <pelage/solver/setup_solver.hpp>
+#include <pelage/trade/body_part.hpp>
+
+namespace pelage {
+
+/// What is planned for. Everything is borrowed for the call; nothing is kept.
+struct groom_request {
+    const catalogue& reference;
+    const rule_book& rules;  ///< the reference's, or a salon's own
+    const kit& tools;
+    const dog& patient;  ///< its coat must be set
+    const style& sheet;
+    std::optional<date> today;            ///< decides which blades are out for sharpening
+    std::optional<chance> asked{};        ///< for when back; none: the rules' own, 9 in 10
+    std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
+    bool both_ways = false;               ///< treat every direction as left open
+    bool match_sides = false;             ///< a pair matted on one side is left alike on both
+    bool by_best =
+        false;  ///< too short is judged on what a tool should leave, not the least it may
+    bool patchwork = false;            ///< a part stays in patches however much of it mats take
+    bool reasons = true;               ///< say of each setup why it may not be used
+    const worktop* top = nullptr;      ///< the kit made ready; null: made for this call
+    const laid_sheet* laid = nullptr;  ///< the sheet made ready; null: made for this call
+    const learned_rate* learned = nullptr;  ///< the dog's own rate; null: worked out for this call
+};
+
+/// When work on a zone is done.
+enum class list { before_bath, after_bath };
+
+/// What became of a zone's wish.
+enum class outcome {
+    as_wished,      ///< within the tolerance
+    off_target,     ///< beyond the tolerance: the nearest that may be had, or cheaper on the whole
+    beyond_reach,   ///< nothing that may be used leaves a length the sheet allows: the nearest
+    hair_shorter,   ///< today's hair is at or below the wish: nothing to cut
+    left_by_sheet,  ///< the sheet leaves it
+    skin_left,      ///< hurt skin: left alone
+    clipped_under,  ///< a mat clipped off, whatever the sheet wished
+    stuck,          ///< nothing is allowed
+    goes_along,     ///< an edge taken down with the part whose mats are clipped off
+    taken_down      ///< sound coat of a part that comes down whole, since mats take much of it
+};
+[[nodiscard]] std::string_view name(outcome o);
+
+/// One place of the dog in the plan.
+struct zone_plan {
+    place at;
+    list when = list::after_bath;
+    finish how_finished = finish::clip;
+    std::optional<length> target;  ///< finished length wished; none for prep zones and left ones
+    std::optional<length> aim;     ///< what scissors aim at: the target, but not under their least
+    std::optional<std::string> blade_wish;
+    length tolerated{};
+    side_of_target between = side_of_target::longer;
+    lay_choice way = lay_choice::with_lay;
+    std::optional<length> now;  ///< today's hair, where known
+    setup how{};
+    std::optional<finished> leaves;
+    work takes{};
+    outcome came = outcome::as_wished;
+    zone_cause why;    ///< what decided over it
+    std::string note;  ///< the sheet's
+    std::optional<mat_grade> mat;
+    std::optional<length>
+        nearer;               ///< off target: what the nearest allowed leaves, if it isn't this
+    bool tidied = false;      ///< no longer than wished: scissored over, only what stands out
+    bool combed_out = false;  ///< the mat is combed out first
+    bool trial =
+        false;  ///< how deep the mat lies isn't known: the blade is tried under its edge first
+    std::optional<setup> off_by;  ///< clips it down before the bath; `how` then finishes it after
+    std::optional<finished> off_leaves;
+    work off_takes{};
+    bool withheld = false;           ///< a clip asked of a double coat without its owner's consent
+    bool beside_mat = false;         ///< the other side of the pair is matted and this one isn't
+    std::optional<skin_state> hurt;  ///< what leaves it alone, here or in what it edges
+    bool edge_of_hurt = false;       ///< the hurt skin is in what it is the edge of
+    std::vector<skin_finding> around;  ///< lumps and scabs in it, gone around
+    std::vector<place> beside_hurt;    ///< hurt places it touches
+    std::vector<refused_setup> refused;
+};
+
+/// Whether the same is to be said of why two places come out as they do.
+[[nodiscard]] inline bool same_cause(const zone_plan& a, const zone_plan& b) {
+    const auto wait = [](const zone_plan& z) {
+        return z.why.wait ? std::array{in_days(z.why.wait->early), in_days(z.why.wait->late)}
+                          : std::array{0.0, 0.0};
+    };
+    return a.why.what == b.why.what && a.now == b.now && a.target == b.target && a.mat == b.mat &&
+           wait(a) == wait(b);
+}
+
+/// Whether a mat of the place is clipped off, whatever comes after it.
+[[nodiscard]] inline bool mat_clipped_off(const zone_plan& z) {
+    return z.mat && !z.combed_out &&
+           (z.off_by || (z.how.kind == tool_kind::clip && z.came == outcome::clipped_under));
+}
+
+/// Zones done with one setup in one go; indices into groom::zones, in reference order.
+struct block {
+    setup how{};
+    finish done = finish::clip;
+    list when = list::after_bath;
+    std::vector<std::size_t> zones;
+    bool off = false;  ///< clips down what another block finishes after the bath
+    work takes{};
+    work running_before{};  ///< how long its blade has been running without rest when it begins
+    work running{};         ///< and when it ends; 0 for hand tools
+};
+
+/// What a block leaves in a place it is done in; nothing where it takes the undercoat out first.
+[[nodiscard]] inline std::optional<finished> left_in(const block& b, const zone_plan& z) {
+    if (b.done == finish::card && z.how.kind == tool_kind::clip) {
+        return std::nullopt;
+    }
+    return b.off ? z.off_leaves : z.leaves;
+}
+
+/// A step between two neighbours that is blended by hand: the edge of the longer one is taken down.
+struct blend {
+    std::size_t from = 0;  ///< the longer one; index into groom::zones
+    std::size_t into = 0;  ///< the shorter one
+    list when = list::after_bath;
+    length step{};   ///< between the finished lengths
+    length asked{};  ///< of it the sheet's own pattern; 0 where it gives no length
+    length width{};  ///< how wide it is worked away
+    std::optional<setup>
+        between;  ///< what breaks the step, where the kit has it and rules allow it
+    std::optional<finished> leaves;
+    tool_kind smoothed = tool_kind::none;  ///< the hand tool after it, or alone; none: not needed
+};
+
+/// How far the order of a list is from what is wished (solver/order.hpp), and whether that is proven best.
+struct list_order {
+    order_cost cost{};
+    bool proven = true;
+};
+
+/// A mat combed out before the bath.
+struct combing_out {
+    std::size_t zone = 0;  ///< index into groom::zones
+    mat_grade grade = mat_grade::tangle;
+    work takes{};
+};
+
+/// A clip of a double coat to which the owner hasn't agreed: a question, not a plan. A blade on such a
+/// jacket may leave it slow to grow back, or changed.
+struct clip_question {
+    std::vector<std::size_t> asked;  ///< what the sheet would clip; indices into groom::zones
+    std::string instead;  ///< id of the reference's sheet that fits; empty: there is none
+};
+
+/// A caution that applies, and where.
+struct caution_line {
+    caution what;
+    std::vector<place> where;  ///< empty: the whole dog
+};
+
+/// The plan of the groom.
+struct groom {
+    std::vector<zone_plan> zones;
+    std::vector<combing_out> combed;
+    std::vector<block> blocks;  ///< in working order
+    list_order order_before;
+    list_order order_after;
+    std::vector<blend> blends;  ///< in the order of the body's seams
+    std::vector<caution_line> cautions;
+    std::vector<consent> consents;
+    std::vector<place> stop;  ///< places felted to the skin: a veterinarian's; no work is planned
+    std::vector<stop_sign> signs;           ///< of the stop list; likewise
+    std::optional<clip_question> question;  ///< asked of the owner first; likewise
+    std::vector<std::size_t> stuck;         ///< zones for which nothing is allowed
+    std::vector<part> down;         ///< parts that come down whole, since mats take much of them
+    std::vector<place> fleas;       ///< where they were seen: a flea bath comes first; none: none
+    std::vector<plan_note> notes;   ///< what was taken as given
+    std::vector<uneven_pair> asks;  ///< pairs of which the owner is asked whether to cut them alike
+    solution choice;
+    work before{};  ///< minutes before the bath, pick-ups included
+    work after{};
+
+    /// The dog goes to a veterinarian before anything is done: no work is planned.
+    [[nodiscard]] bool stopped() const { return !stop.empty() || !signs.empty(); }
+    /// A mat that nothing takes off is still in: no bath, and nothing after it, until it is out.
+    [[nodiscard]] bool bath_waits() const {
+        return std::any_of(zones.begin(), zones.end(), [](const zone_plan& z) {
+            return z.mat && !z.combed_out &&
+                   (z.came == outcome::stuck || z.came == outcome::skin_left);
+        });
+    }
+    /// There is work to do: no veterinarian and no owner is asked first.
+    [[nodiscard]] bool planned() const { return !stopped() && !question; }
+};
+
+/// Plans the groom. Throws error(missing) if the dog's coat isn't set and error(unknown) if the
+/// sheet or the dog names a place that doesn't exist (readers refuse that earlier).
+[[nodiscard]] groom plan_groom(const groom_request& r);
+
+/// What fits in place of a clip that is a question: the reference's sheet for the coat, and the dog
+/// without its own departures and length, which belong to the clip.
+struct instead_of_clip {
+    dog patient;
+    const style* sheet = nullptr;  ///< not null; lives as long as the reference
+};
+/// Nothing where there is no question, or no sheet of the reference fits.
+[[nodiscard]] std::optional<instead_of_clip> instead_of(const groom_request& r, const groom& g);
+
+/// The zones of a planned groom as the forecast sees them, with the index of each in groom::zones.
+/// Zones whose length isn't known (left alone, today's hair unknown) are not in it.
+struct kept_coat {
+    std::vector<kept_zone> zones;
+    std::vector<std::size_t> index;
+    shared_law law;
+    days usual{};
+};
+[[nodiscard]] kept_coat after_groom(const groom_request& r, const groom& g);
+
+/// Length of today's hair in a place by the dog's record; nothing if it isn't said.
+[[nodiscard]] std::optional<length> hair_today(const groom_request& r, const place& p);
+
+/// What the sheet and the dog's departures say of a place: wider rules first, later ones win.
+[[nodiscard]] instruction instruction_for(const groom_request& r, const place& p);
+
+}  // namespace pelage

@@ -1,0 +1,94 @@
+// The usual cautions as data: when each applies, who must act, and on what basis.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include <pelage/base/evidence.hpp>
+#include <pelage/trade/finding.hpp>
+
+namespace pelage {
+
+/// The closed list of conditions under which a caution is shown.
+enum class caution_when {
+    any_clipping,           ///< a blade is used at all
+    comb_used,              ///< a comb is used
+    double_jacket_clipped,  ///< a double coat's jacket is clipped
+    wire_clipped,           ///< a wire or spaniel jacket is clipped
+    clip_under,             ///< mats are clipped off
+    matted_ears_or_tail,    ///< heavy mats come off ears or tail
+    sun,                    ///< cut short where pink or thin skin meets the sun
+    thin_skin,              ///< clipping over thin or folded skin
+    skin_finding,           ///< hurt skin somewhere
+    stop,                   ///< work ends, a veterinarian decides
+    unknown_hair,           ///< today's hair isn't known
+    old_or_thin,            ///< old, thin-skinned, wrinkled or dehydrated dog
+    against_short,          ///< a short blade goes against the lay
+    coat_change,            ///< adult coat coming in
+    sun_hours,              ///< as sun, and the dog is out most of the day
+    young,                  ///< a young dog
+    ill,                    ///< something ails it
+    sensitive,              ///< places it hates to have touched, but for the legs
+    sensitive_limb,         ///< the same of legs and feet
+    shedding,               ///< a double coat letting go of its undercoat
+    long_since,             ///< the last full groom is longer ago than the coat's usual interval
+    combing_out,            ///< mats are combed out
+    mat_in_bath,            ///< mats that aren't combed out: clipped off, or still in
+    parasite,               ///< fleas were seen
+    lump_new,               ///< a lump that no veterinarian has seen
+    scab,                   ///< a scab that is gone around
+    frail_felted            ///< old or thin-skinned, ill, and much of it felted
+};
+inline constexpr std::array<std::string_view, 27> caution_when_names{"any-clipping",
+                                                                     "comb-used",
+                                                                     "double-jacket-clipped",
+                                                                     "wire-clipped",
+                                                                     "clip-under",
+                                                                     "matted-ears-or-tail",
+                                                                     "sun",
+                                                                     "thin-skin",
+                                                                     "skin-finding",
+                                                                     "stop",
+                                                                     "unknown-hair",
+                                                                     "old-or-thin",
+                                                                     "against-short",
+                                                                     "coat-change",
+                                                                     "sun-hours",
+                                                                     "young",
+                                                                     "ill",
+                                                                     "sensitive",
+                                                                     "sensitive-limb",
+                                                                     "shedding",
+                                                                     "long-since",
+                                                                     "combing-out",
+                                                                     "mat-in-bath",
+                                                                     "parasite",
+                                                                     "lump-new",
+                                                                     "scab",
+                                                                     "frail-felted"};
+[[nodiscard]] constexpr std::string_view name(caution_when w) {
+    return caution_when_names[static_cast<std::size_t>(w)];
+}
+
+/// One caution.
+struct caution {
+    std::string id;
+    caution_when when = caution_when::any_clipping;
+    int danger = 3;   ///< 1 (gravest) to 5
+    std::string who;  ///< groomer, owner, veterinarian
+    std::string text;
+    evidence why;
+};
+
+/// A sign of the stop list: what is seen, and what the groomer does until the dog is at a
+/// veterinarian's.
+struct stop_rule {
+    stop_sign sign = stop_sign::collapse;
+    std::string seen;
+    std::string act;
+    evidence why;
+};
+
+}  // namespace pelage

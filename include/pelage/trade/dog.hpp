@@ -1,0 +1,121 @@
+// One dog as it stands on the table.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/base/date.hpp>
+#include <pelage/base/units.hpp>
+#include <pelage/trade/alert.hpp>
+#include <pelage/trade/brushing.hpp>
+#include <pelage/trade/coat.hpp>
+#include <pelage/trade/days_off.hpp>
+#include <pelage/trade/finding.hpp>
+#include <pelage/trade/style.hpp>
+
+namespace pelage {
+
+/// Size classes as a salon prices them.
+enum class dog_size { toy, small, medium, large, giant };
+/// What an owner can agree to, as files and options name it.
+inline constexpr std::array<std::string_view, 5> consent_names{
+    "clip-down", "clip-jacket", "frail-dog", "other-length", "show-blades"};
+inline constexpr std::array<std::string_view, 5> size_names{"toy", "small", "medium", "large",
+                                                            "giant"};
+[[nodiscard]] constexpr std::string_view name(dog_size s) {
+    return size_names[static_cast<std::size_t>(s)];
+}
+
+/// How old a dog is, as far as a groom cares; the groomer says what it is.
+enum class life_stage { young, adult, old };
+inline constexpr std::array<std::string_view, 3> life_stage_names{"young", "adult", "old"};
+[[nodiscard]] constexpr std::string_view name(life_stage s) {
+    return life_stage_names[static_cast<std::size_t>(s)];
+}
+
+/// How long it is out in the sun on a day: hardly at all, walks, most of it.
+enum class outdoors { little, some, much };
+inline constexpr std::array<std::string_view, 3> outdoors_names{"little", "some", "much"};
+[[nodiscard]] constexpr std::string_view name(outdoors o) {
+    return outdoors_names[static_cast<std::size_t>(o)];
+}
+
+/// Length of today's hair in a zone, a group or "all".
+struct hair_now {
+    std::string whom;
+    length is{};
+};
+
+/// A length measured on a day: only those combed out and dry count for learning.
+struct measurement {
+    date on{};
+    std::string whom;
+    length is{};
+    bool combed_dry = false;
+};
+
+/// A visit that was.
+struct visit {
+    date on{};
+    std::string kind;              ///< "full", "tidy", "bath"
+    std::vector<hair_now> left{};  ///< what the cut left, where it is known; wider words first
+};
+
+/// The dog.
+struct dog {
+    std::string id;
+    std::string name;
+    bool invented = false;  ///< demo data
+    dog_size size = dog_size::medium;
+    std::optional<coat_class> coat;
+    std::string mix;                     ///< breed or mix, as said
+    std::string style;                   ///< id of its sheet
+    std::optional<length> body_length;   ///< in place of the sheet's adjustable length
+    std::vector<sheet_rule> departures;  ///< from the sheet, later ones win
+    std::vector<hair_now> now;
+    brushing brushed;
+    bool brushing_said = true;           ///< false: nobody said (assume_upkeep)
+    bool upkeep_assumed = false;         ///< nobody said, and `brushed` is what the sheet assumes
+    bool coat_change = false;            ///< adult coat coming in, or cottony undercoat
+    bool thin_or_old = false;            ///< thin-skinned, old, wrinkled or dehydrated
+    bool pink_skin = false;              ///< white or pink skin that meets the sun
+    bool shedding = false;               ///< a double coat letting go of its undercoat
+    std::optional<life_stage> age;       ///< none: not said, taken as grown up
+    std::optional<outdoors> out;         ///< time in the sun; none: not said, taken as some
+    std::string health;                  ///< what ails it, as told; empty: nothing said
+    std::vector<std::string> sensitive;  ///< what it hates to have touched: zones, groups, sides
+    std::vector<stop_sign> signs;        ///< of the stop list
+    std::vector<alert> alerts;           ///< told before anything else
+    bool comb_checked = false;  ///< a comb went through to the skin wherever no mat is named
+    std::vector<mat_finding> mats;
+    std::vector<skin_finding> skin;
+    std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id
+    std::vector<measurement> measured;
+    std::vector<visit> visits;
+    days_off cannot;                ///< days on which the owner can't come
+    std::vector<fresh_day> events;  ///< days for which it should be freshly groomed
+    std::string note;
+};
+
+/// Skin that tears easily: the rules for old, thin, wrinkled or dehydrated dogs hold.
+[[nodiscard]] inline bool tender(const dog& d) {
+    return d.thin_or_old || d.age == life_stage::old;
+}
+
+/// Something ails it: told of its health, or it faints or has seizures.
+[[nodiscard]] inline bool ails(const dog& d) {
+    return !d.health.empty() || std::any_of(d.alerts.begin(), d.alerts.end(), [](const alert& a) {
+        return a.what == alert_kind::faints || a.what == alert_kind::seizures;
+    });
+}
+
+/// A dog that bears less: old, thin-skinned, ill or young. It gets less time for combing out mats.
+[[nodiscard]] inline bool bears_less(const dog& d) {
+    return tender(d) || d.age == life_stage::young || ails(d);
+}
+
+}  // namespace pelage

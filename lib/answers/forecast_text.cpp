@@ -1,0 +1,277 @@
+// A forecast as text.
+#include <algorithm>
+#include <cmath>
+
+#include <pelage/answers/write.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/trade/upkeep.hpp>
+
+#include "answers/first_lines.hpp"
+#include "answers/layout.hpp"
+#include "answers/words/chance.hpp"
+#include "answers/words/learned.hpp"
+#include "answers/words/when.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+std::string day_count(const days& d) {
+    return is_never(d) ? "never" : detail::fixed(std::floor(in_days(d)), 0);
+}
+
+std::string short_day(const days& d, const print_options& o) {
+    const std::string count = "day " + day_count(d);
+    return o.today && !is_never(d) ? iso(plus(*o.today, d)) + " (" + count + ")" : count;
+}
+
+std::string heading(const groom_request& r) {
+    const dog& d = r.patient;
+    std::string s = d.name.empty() ? "A dog" : d.name;
+    s += ": " + r.sheet.title + ", " + coat_of(r.reference, *d.coat).title + ", " + brushing_of(d);
+    return s + (d.invented ? ". An invented dog for trying things out." : ".");
+}
+
+/// "12 in 100 (7 to 21; published: kalchofner-2014)".
+std::string delayed(const figure<double>& share) {
+    const auto percent = [](double s) { return detail::fixed(100.0 * s, 0); };
+    const std::string spread =
+        share.low < share.high ? percent(share.low) + " to " + percent(share.high) + "; " : "";
+    evidence bare = share.why;
+    bare.note.clear();
+    return percent(share.best) + " in 100 (" + spread + basis_words(bare) + ")";
+}
+
+/// When a clipped jacket is back, and what of that is known.
+std::string regrown_text(const forecast& f, const groom_request& r, const print_options& o) {
+    const auto& [early, even, late] = f.regrown->in;
+    const growth_rules& g = r.rules.growth;
+    const bool studied = double_coated(*r.patient.coat);
+    return "Jacket clipped near the skin: grown back after " + day_count(early) +
+           " days in 1 of 10 such dogs, " + day_count(even) + " in 1 of 2, " + day_count(late) +
+           " in 9 of 10. Of them " + delayed(g.delayed_share) +
+           (studied ? "" : " are delayed in double coats, carried over to this one (our guess),") +
+           (studied ? " are delayed, by about " : " by about ") + day_count(g.delay_median.best) +
+           " days (" + std::string(in_words(g.delay_median.why.how)) +
+           "); it may come back changed, too, how often nobody counted. Left at " +
+           show(f.regrown->left, o.units) +
+           " it covers sooner, but cut hair that rests does not grow: the next comes beneath it.";
+}
+
+/// Days to a threshold; "past" for hair that is beyond it today.
+std::string days_left(const days& d) {
+    return in_days(d) < 1.0 ? "past" : day_count(d);
+}
+
+/// Zones kept and matting alike stand in one line.
+table zone_table(const forecast& f, const groom_request& r, const print_options& o) {
+    table t;
+    t.head = {"left at", "mats from", "9 in 10", "1 in 2", "1 in 10", "zones"};
+    t.numbers = {true, true, true, true, true, false};
+    std::vector<const zone_forecast*> shown;  // the first zone of each row
+    for (const zone_forecast& z : f.zones) {
+        const std::string name = title(r.reference.dog_body, z.at);
+        const auto alike = std::find_if(shown.begin(), shown.end(), [&](const zone_forecast* one) {
+            return one->start == z.start && one->threshold == z.threshold;
+        });
+        if (alike != shown.end()) {
+            t.rows[static_cast<std::size_t>(alike - shown.begin())].back() += ", " + name;
+            continue;
+        }
+        shown.push_back(&z);
+        if (z.threshold) {
+            t.rows.push_back({show(z.start, o.units), show(*z.threshold, o.units),
+                              days_left(z.early), days_left(z.even), days_left(z.late), name});
+        } else {
+            t.rows.push_back({show(z.start, o.units), "never", "", "", "", name});
+        }
+    }
+    return t;
+}
+
+/// A few names; of very many only that they are.
+std::string few(const std::vector<std::string>& names) {
+    constexpr std::size_t most = 10;
+    return names.size() <= most ? listed(names) : "nearly the whole coat";
+}
+
+std::string first_zones(const forecast& f, const groom_request& r) {
+    std::vector<std::string> names;
+    for (const zone_forecast& z : f.zones) {
+        if (z.threshold && in_days(z.early) <= in_days(f.zones.front().early) + 0.5) {
+            names.push_back(title(r.reference.dog_body, z.at));
+        }
+    }
+    return few(names);
+}
+
+std::string held_zones(const forecast& f, const groom_request& r) {
+    std::vector<std::string> names;
+    for (const zone_forecast& z : f.zones) {
+        if (z.held) {
+            names.push_back(title(r.reference.dog_body, z.at));
+        }
+    }
+    return few(names);
+}
+
+std::string habits_text(const forecast& f, const groom_request& r, const print_options& o) {
+    table t;
+    t.head = {"", "brushed to the skin", "back by", "won", "full groom by"};
+    t.numbers = {false, false, false, true, false};
+    for (const habit_forecast& h : f.habits) {
+        const bool now = counted(h.habit) == counted(r.patient.brushed);
+        const std::string habit{h.habit.how_often == habit::none ? "not at all"
+                                                                 : name(h.habit.how_often)};
+        const double won = in_days(h.when.in - f.habits.front().when.in);
+        t.rows.push_back({now ? "now" : "", habit, short_day(h.when.in, o),
+                          won > 0.0 ? detail::fixed(won, 0) + " d" : "",
+                          short_day(h.when.full_groom, o)});
+    }
+    return "\nWhat brushing changes (on the surface only counts as not at all)\n" +
+           laid_out(t, o.width);
+}
+
+/// The same zone by zone: the day 9 in 10 such dogs reach under each habit. Zones alike stand together.
+std::string habits_by_zone(const forecast& f, const groom_request& r, const print_options& o) {
+    table t;
+    t.head = {"none", "weekly", "2-3 a week", "2nd day", "daily", "zones"};
+    t.numbers = {true, true, true, true, true, false};
+    for (std::size_t i = 0; i < f.zones.size(); ++i) {
+        if (!f.zones[i].threshold) {
+            continue;
+        }
+        std::vector<std::string> row;
+        for (const habit_forecast& h : f.habits) {
+            row.push_back(days_left(h.early[i]));
+        }
+        const auto alike = std::find_if(t.rows.begin(), t.rows.end(), [&](const auto& other) {
+            return std::equal(row.begin(), row.end(), other.begin());
+        });
+        const std::string name = title(r.reference.dog_body, f.zones[i].at);
+        if (alike != t.rows.end()) {
+            alike->back() += ", " + name;
+        } else {
+            row.push_back(name);
+            t.rows.push_back(std::move(row));
+        }
+    }
+    return "\nWhat brushing to the skin wins, zone by zone: days for 9 in 10 such dogs\n" +
+           laid_out(t, o.width);
+}
+
+/// What falls due on its own before the full groom does it anyway.
+std::string tidies(const forecast& f, const print_options& o) {
+    std::vector<std::string> due;
+    if (*f.tidy_face_feet < f.when.full_groom) {
+        due.push_back("face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o));
+    }
+    if (*f.tidy_sanitary < f.when.full_groom) {
+        due.push_back("sanitary by " + on_day(*f.tidy_sanitary, o));
+    }
+    return due.empty()
+               ? ""
+               : wrapped("", "\nTidy between: " + listed(due) + " (our guess).", 0, o.width);
+}
+
+std::string explained(const forecast& f, const groom_request& r, const print_options& o) {
+    const coat& c = coat_of(r.reference, *r.patient.coat);
+    std::string s = "\nWhy so\n";
+    const auto line = [&](const std::string& first, const std::string& text) {
+        s += wrapped("  " + first + ": ", text, 4, o.width);
+    };
+    const rate_prior& rate = rate_of(r.reference, r.rules, c.id);
+    line("growth of the coat", rate_per(in_mm_per_day(rate.median), o.units) + ", log SD " +
+                                   detail::fixed(rate.log_sd, 2) + ", " + basis_words(rate.why));
+    if (!f.learned.counted.empty()) {
+        line("growth of this dog", learned_in_figures(f.learned, o.units));
+    }
+    const double season = season_factor(r.rules.growth, r.today, f.usual);
+    if (season != 1.0) {
+        line("season", "growth " + detail::fixed(season, 2) +
+                           " times that of the whole year on the mean over the usual interval, " +
+                           basis_words(r.rules.growth.season_swing.why));
+    }
+    if (const figure<length>* prone = matting_prone_of(c)) {
+        line(c.matting_prone ? "matting-prone length" : "matting-prone length of the feathering",
+             show(prone->best, o.units) + ", " + basis_words(prone->why));
+        line("brushing factor",
+             detail::fixed(brush_factor(r.patient.brushed, r.rules.matting), 2) + ", " +
+                 basis_words(
+                     r.rules.matting.brush[static_cast<std::size_t>(counted(r.patient.brushed))]
+                         .why));
+        line("spread of the matting-prone length",
+             detail::fixed(r.rules.matting.threshold_log_sd.best, 2) + ", " +
+                 basis_words(r.rules.matting.threshold_log_sd.why));
+    }
+    if (mats_by_length(c)) {
+        const auto habit = static_cast<std::size_t>(counted(r.patient.brushed));
+        const figure<days>& clock = r.rules.matting.clock[habit];
+        line("what is long is held by combing out for",
+             detail::fixed(in_days(clock.best), 0) + " days, " + basis_words(clock.why));
+    }
+    line("usual interval", detail::fixed(in_days(c.usual_interval.best), 0) + " days, " +
+                               basis_words(c.usual_interval.why));
+    line("rule",
+         "rate, spread and start error are shared by all zones of the dog: the chance that "
+         "all are fine is one integral with the worst zone inside");
+    return s;
+}
+
+}  // namespace
+
+std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
+                    const unseen_dog* unseen) {
+    std::string out = alert_line(r.patient, o.width) + wrapped("", heading(r), 2, o.width) +
+                      note_line(r.patient, o.width);
+    if (unseen != nullptr) {
+        out += unseen_text(*unseen, r, o);
+    }
+    out += wrapped("", when_in_words(f.when, r, o), 0, o.width);
+    out += learned_text(f, r, o);
+    if (f.mats_by_length && !f.zones.empty()) {
+        out += wrapped("", "First to mat, so brush there first: " + first_zones(f, r) + ".", 2,
+                       o.width);
+        if (const std::string held = held_zones(f, r); !held.empty()) {
+            out += wrapped(
+                "",
+                (counted(r.patient.brushed) == habit::none ? "Held by today's combing out until "
+                                                           : "Held by brushing alone until ") +
+                    on_day(f.zones.front().clock, o) + ": " + held + ".",
+                2, o.width);
+        }
+        out += "\nDays under the matting-prone length, by how many such dogs\n";
+        out += laid_out(zone_table(f, r, o), o.width);
+        out += habits_text(f, r, o);
+        out += o.zones ? habits_by_zone(f, r, o) : "";
+        out += tidies(f, o);
+    }
+    if (const double season = season_factor(r.rules.growth, r.today, f.usual); season != 1.0) {
+        const double by = 100.0 * (season - 1.0);
+        out += wrapped("",
+                       "Season: hair is taken to grow " + detail::fixed(std::fabs(by), 0) +
+                           (by > 0.0 ? " in 100 faster" : " in 100 slower") +
+                           " now than over the whole year, as the salon's file says.",
+                       0, o.width);
+    }
+    if (f.regrown) {
+        out += wrapped("", regrown_text(f, r, o), 0, o.width);
+    }
+    if (!f.unknown.empty()) {
+        std::vector<std::string> names;
+        for (const place& p : f.unknown) {
+            names.push_back(title(r.reference.dog_body, p));
+        }
+        out += wrapped(
+            "",
+            "Not reckoned (not cut, and today's hair isn't known; or not to be done as asked): " +
+                listed(names) + ".",
+            2, o.width);
+    }
+    if (o.explain) {
+        out += explained(f, r, o);
+    }
+    return out;
+}
+
+}  // namespace pelage::io

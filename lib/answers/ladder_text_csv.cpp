@@ -1,0 +1,272 @@
+// The whole ladder of a kit: a page for the trainee, and lines for a spreadsheet.
+#include <algorithm>
+
+#include <pelage/answers/kit.hpp>
+
+#include "answers/layout.hpp"
+#include "answers/words/lookup.hpp"
+#include "answers/words/tool.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+/// The mark of a note below the table: a, b, c, ...
+std::string mark_of(std::size_t note) {
+    return std::string(1, static_cast<char>('a' + static_cast<char>(note % 26)));
+}
+
+bool asks_one_way(const lookup_request& r, const ladder& l) {
+    return r.way.has_value() || l.one_way;
+}
+
+/// Why it is refused in the places asked about; empty if it may be used.
+std::string why_not(const rung& g, const lookup_request& r) {
+    return g.why_not ? no_go_words(*g.why_not, r.reference.dog_body) : std::string{};
+}
+
+/// Why setups are refused in the zone asked about, each once.
+std::vector<std::string> reasons(const ladder& l, const lookup_request& r) {
+    std::vector<std::string> out;
+    for (const rung& g : l.rungs) {
+        std::string why = why_not(g, r);
+        if (!why.empty() && std::find(out.begin(), out.end(), why) == out.end()) {
+            out.push_back(std::move(why));
+        }
+    }
+    return out;
+}
+
+/// Where it may go, as short as a column needs: "all", or the mark of the note that says where.
+std::string where_text(const rung& g, const ladder& l, const lookup_request& r) {
+    if (!r.where.empty()) {
+        const auto all = reasons(l, r);
+        const auto at = std::find(all.begin(), all.end(), why_not(g, r));
+        return at == all.end() ? "yes"
+                               : "no " + mark_of(static_cast<std::size_t>(at - all.begin()));
+    }
+    return g.whole_coat ? "all" : mark_of(*g.where);
+}
+
+/// The rung of the same thing in the other direction, or null.
+const rung* other_way(const ladder& l, const rung& g) {
+    const auto at = std::find_if(l.rungs.begin(), l.rungs.end(), [&](const rung& o) {
+        return held(o.how) == held(g.how) && o.how.way != g.how.way;
+    });
+    return at == l.rungs.end() ? nullptr : &*at;
+}
+
+/// With the lay and against it, said once where both are alike.
+std::string where_both(const rung& g, const rung* against, const ladder& l,
+                       const lookup_request& r) {
+    std::string out = where_text(g, l, r);
+    if (against != nullptr && where_text(*against, l, r) != out) {
+        out += "/" + where_text(*against, l, r);
+    }
+    return out + (g.out ? " out" : "");
+}
+
+/// The one blade under all combs of the ladder; empty if they are several.
+std::string one_beneath(const ladder& l) {
+    std::string out;
+    for (const rung& g : l.rungs) {
+        if (g.how.over && !out.empty() && g.how.tool.id != out) {
+            return {};
+        }
+        out = g.how.over ? g.how.tool.id : out;
+    }
+    return out;
+}
+
+table ladder_table(const ladder& l, const lookup_request& r, const print_options& o) {
+    table t;
+    const bool single = r.way.has_value();
+    t.head = {"hold"};
+    if (single) {
+        t.head.emplace_back(name(*r.way));
+    } else if (l.one_way) {
+        t.head.emplace_back("leaves");
+    } else {
+        t.head.insert(t.head.end(), {"with the lay", "against it"});
+    }
+    t.head.emplace_back(!r.where.empty() ? "there?" : "where");
+    const std::string beneath = one_beneath(l);
+    for (const rung& g : l.rungs) {
+        if (!single && g.how.way == direction::against_lay) {
+            continue;  // told beside the other direction
+        }
+        const rung* against = single ? nullptr : other_way(l, g);
+        const std::string what = g.how.over && !beneath.empty()
+                                     ? "comb " + comb_words(g.how.over->id, o.units)
+                                     : held_words(g.how, o.units);
+        std::vector<std::string> row{what, show(g.leaves, o.units)};
+        if (!asks_one_way(r, l)) {
+            row.push_back(against == nullptr ? "" : show(against->leaves, o.units));
+        }
+        row.push_back(where_both(g, against, l, r));
+        t.rows.push_back(std::move(row));
+    }
+    return t;
+}
+
+bool differ(const ladder& l, const lookup_request& r) {
+    return std::any_of(l.rungs.begin(), l.rungs.end(), [&](const rung& g) {
+        const rung* other = other_way(l, g);
+        return other != nullptr && where_text(*other, l, r) != where_text(g, l, r);
+    });
+}
+
+std::string notes_text(const ladder& l, const lookup_request& r, const print_options& o) {
+    std::string out;
+    if (r.where.empty()) {
+        out += wrapped("  all  ",
+                       std::string("wherever the coat is clipped") +
+                           (!r.way && differ(l, r) ? "; a slash: with the lay/against it" : ""),
+                       7, o.width);
+        for (std::size_t n = 0; n < l.places.size(); ++n) {
+            out += wrapped("  " + mark_of(n) + "    ",
+                           places_words(l.places[n], r.reference.dog_body), 7, o.width);
+        }
+    }
+    const std::vector<std::string> refused =
+        !r.where.empty() ? reasons(l, r) : std::vector<std::string>{};
+    for (std::size_t n = 0; n < refused.size(); ++n) {
+        out += wrapped("  " + mark_of(n) + "    ", refused[n], 7, o.width);
+    }
+    std::string gone;
+    for (const rung& g : l.rungs) {
+        const std::string text =
+            held_words(g.how, o.units) + (g.out_until ? " until " + iso(*g.out_until) : "");
+        if (g.out && gone.find(text) == std::string::npos) {
+            gone += (gone.empty() ? "" : ", ") + text;
+        }
+    }
+    return out + (gone.empty() ? "" : wrapped("  out  ", "for sharpening: " + gone, 7, o.width));
+}
+
+bool has_comb(const ladder& l) {
+    return std::any_of(l.rungs.begin(), l.rungs.end(),
+                       [](const rung& g) { return g.how.over.has_value(); });
+}
+
+std::string ladder_cautions(const ladder& l, const lookup_request& r, const print_options& o) {
+    std::string out;
+    const auto say = [&](std::string_view text) { out += wrapped("! ", text, 2, o.width); };
+    if (has_comb(l)) {
+        say("a comb goes on a clean, dry coat that a fine comb passes to the skin, never over a "
+            "mat; seat it: if it drops off, the blade beneath cuts to the skin");
+    }
+    say("short blades against the lay and hot blades irritate skin: test the heat on your wrist "
+        "every few minutes");
+    const auto lever = [](const kit_blade& b) {
+        return b.spec.shape == edge::adjustable && b.settings.empty();
+    };
+    if (std::any_of(r.tools.blades.begin(), r.tools.blades.end(), lever)) {
+        say("the adjustable blade stands here once the kit has the marks of its lever");
+    }
+    return out;
+}
+
+std::string ladder_sure(const ladder& l, const lookup_request& r, const print_options& o) {
+    const figure<double>& lay = lay_of(r.reference, r.rules, l.coat);
+    std::string text =
+        "stated lengths are common practice unless you measured them; angle of the "
+        "lay, " +
+        detail::fixed(lay.best, 0) + " degrees: " + std::string(in_words(lay.why.how));
+    if (!l.one_way) {
+        text += "; what the lay adds: " + std::string(in_words(r.rules.cut.comb_share.why.how));
+    }
+    return wrapped("How sure: ", text + ". Test a patch, and start one longer.", 2, o.width);
+}
+
+/// Which stated lengths are known how.
+std::string ladder_explained(const ladder& l, const lookup_request& r, const print_options& o) {
+    std::string out;
+    for (std::size_t how = 0; how < basis_names.size(); ++how) {
+        std::string things;
+        for (const rung& g : l.rungs) {
+            const bool same = stated_length(g.how, r.rules.cut).why.how == static_cast<basis>(how);
+            const std::string tool = held_words(g.how, o.units);
+            if (same && things.find(tool) == std::string::npos) {
+                things += (things.empty() ? "" : ", ") + tool;
+            }
+        }
+        if (!things.empty()) {
+            out += wrapped("  ", std::string(in_words(static_cast<basis>(how))) + ": " + things, 4,
+                           o.width);
+        }
+    }
+    return "Stated lengths, how they are known\n" + out;
+}
+
+/// A field of RFC 4180: in quotes where it has to be.
+std::string field(std::string_view text) {
+    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
+        return std::string(text);
+    }
+    std::string out = "\"";
+    for (const char c : text) {
+        out += c == '"' ? "\"\"" : std::string(1, c);
+    }
+    return out + '"';
+}
+
+std::string hundredths(const length& l) {
+    const std::int32_t v = in_hundredths(l);
+    std::string rest = std::to_string(v % 100);
+    return std::to_string(v / 100) + "." + (rest.size() < 2 ? "0" + rest : rest);
+}
+
+}  // namespace
+
+std::string text_of(const ladder& l, const lookup_request& r, const print_options& o) {
+    const std::string whose = r.tools.title.empty() ? "the kit" : r.tools.title;
+    std::string head = "Ladder on a " + std::string(name(l.coat)) + " coat, " + whose +
+                       ": what each leaves, combed out, from shortest to longest.";
+    if (const std::string beneath = one_beneath(l); !beneath.empty()) {
+        head += " Combs over blade " + beneath + ".";
+    }
+    if (l.one_way) {
+        head += " Direction makes no difference to the length on this coat.";
+    }
+    const std::string& first = coat_of(r.reference, l.coat).said_first;
+    std::string out =
+        (first.empty() ? "" : wrapped("", first, 2, o.width)) + wrapped("", head, 0, o.width);
+    if (l.rungs.empty()) {
+        return out + "Nothing in the kit clips.\n";
+    }
+    out += laid_out(ladder_table(l, r, o), o.width);
+    out += notes_text(l, r, o);
+    out += ladder_cautions(l, r, o) + ladder_sure(l, r, o);
+    return o.explain ? out + ladder_explained(l, r, o) : out;
+}
+
+std::string csv_of(const ladder& l, const lookup_request& r) {
+    std::string out =
+        "hold,blade,comb,direction,low_mm,best_mm,high_mm,stated_mm,basis,at_hand,where\r\n";
+    for (const rung& g : l.rungs) {
+        const figure<length> stated = stated_length(g.how, r.rules.cut);
+        const std::string where = !r.where.empty() ? g.why_not ? "no: " + why_not(g, r) : "yes"
+                                  : g.whole_coat
+                                      ? "whole coat"
+                                      : places_words(l.places[*g.where], r.reference.dog_body);
+        const std::vector<std::string> fields{held(g.how),
+                                              g.how.tool.id,
+                                              g.how.over ? g.how.over->id : "",
+                                              std::string(name(g.how.way)),
+                                              hundredths(g.leaves.low),
+                                              hundredths(g.leaves.best),
+                                              hundredths(g.leaves.high),
+                                              hundredths(stated.best),
+                                              std::string(name(stated.why.how)),
+                                              g.out ? "no" : "yes",
+                                              where};
+        for (std::size_t i = 0; i < fields.size(); ++i) {
+            out += (i == 0 ? "" : ",") + field(fields[i]);
+        }
+        out += "\r\n";
+    }
+    return out;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,159 @@
+#include "answers/layout.hpp"
+
+#include <algorithm>
+
+#include <utf8proc.h>
+
+namespace pelage::io {
+
+std::size_t columns(std::string_view s) {
+    std::size_t n = 0;
+    const auto* at = reinterpret_cast<const utf8proc_uint8_t*>(s.data());
+    auto left = static_cast<utf8proc_ssize_t>(s.size());
+    while (left > 0) {
+        utf8proc_int32_t c = 0;
+        const utf8proc_ssize_t took = utf8proc_iterate(at, left, &c);
+        if (took <= 0) {  // not UTF-8: a byte is shown as one mark
+            ++at;
+            --left;
+            ++n;
+            continue;
+        }
+        n += static_cast<std::size_t>(std::max(0, utf8proc_charwidth(c)));
+        at += took;
+        left -= took;
+    }
+    return n;
+}
+
+std::string padded(std::string_view s, std::size_t n, bool right_aligned) {
+    const std::size_t has = columns(s);
+    const std::string blank(has < n ? n - has : 0, ' ');
+    return right_aligned ? blank + std::string(s) : std::string(s) + blank;
+}
+
+namespace {
+
+bool only(std::string_view s, std::string_view of) {
+    return !s.empty() && s.find_first_not_of(of) == std::string_view::npos;
+}
+
+/// Whether two words are parts of one length: "1" and "1/4", "1/4" and "in,".
+bool one_length(std::string_view a, std::string_view b) {
+    a.remove_prefix(std::min(a.find_first_not_of('('), a.size()));
+    b = b.substr(0, b.find_last_not_of(".,;:)") + 1);
+    const bool fraction = only(b, "0123456789/") && b.find('/') != std::string_view::npos;
+    return (only(a, "0123456789") && fraction) ||
+           (only(a, "0123456789./") && (b == "in" || b == "mm"));
+}
+
+/// The words of a text; a length with its unit is one, so that no line ends within it.
+std::vector<std::string> words_of(std::string_view text) {
+    std::vector<std::string> out;
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const std::size_t from = text.find_first_not_of(' ', at);
+        if (from == std::string_view::npos) {
+            break;
+        }
+        at = std::min(text.find(' ', from), text.size());
+        const std::string_view word = text.substr(from, at - from);
+        const std::string_view before =
+            out.empty() ? std::string_view{}
+                        : std::string_view(out.back()).substr(out.back().rfind(' ') + 1);
+        if (one_length(before, word)) {
+            out.back() += ' ' + std::string(word);
+        } else {
+            out.emplace_back(word);
+        }
+    }
+    return out;
+}
+
+/// A word in pieces no wider than `room`, none cut inside a character.
+std::vector<std::string> pieces_of(const std::string& word, std::size_t room) {
+    if (columns(word) <= room) {
+        return {word};
+    }
+    std::vector<std::string> out{""};
+    for (std::size_t at = 0; at < word.size();) {
+        std::size_t end = at + 1;
+        while (end < word.size() && (static_cast<unsigned char>(word[end]) & 0xC0U) == 0x80U) {
+            ++end;
+        }
+        const std::string one = word.substr(at, end - at);
+        if (!out.back().empty() && columns(out.back() + one) > room) {
+            out.emplace_back();
+        }
+        out.back() += one;
+        at = end;
+    }
+    return out;
+}
+
+std::vector<std::string> broken(std::string_view text, std::size_t first_room, std::size_t room) {
+    std::vector<std::string> lines{""};
+    std::size_t left = first_room;
+    std::vector<std::string> words;
+    for (const std::string& w : words_of(text)) {
+        const auto pieces = pieces_of(w, room);
+        words.insert(words.end(), pieces.begin(), pieces.end());
+    }
+    for (const std::string& w : words) {
+        const std::size_t need = columns(w) + (lines.back().empty() ? 0 : 1);
+        if (need > left && !lines.back().empty()) {
+            lines.emplace_back(w);
+            left = room - std::min(room, columns(w));
+            continue;
+        }
+        lines.back() += (lines.back().empty() ? "" : " ") + w;
+        left -= std::min(left, need);
+    }
+    return lines;
+}
+
+}  // namespace
+
+std::string wrapped(std::string_view first, std::string_view text, std::size_t indent,
+                    std::size_t width) {
+    const std::size_t used = columns(first);
+    const auto lines =
+        broken(text, width > used ? width - used : 1, width > indent ? width - indent : 1);
+    std::string out{first};
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        out += (i == 0 ? "" : std::string(indent, ' ')) + lines[i] + "\n";
+    }
+    return out;
+}
+
+std::string laid_out(const table& t, std::size_t width) {
+    std::vector<std::size_t> wide(t.head.size(), 0);
+    const auto measure = [&](const std::vector<std::string>& row) {
+        for (std::size_t i = 0; i < row.size() && i < wide.size(); ++i) {
+            wide[i] = std::max(wide[i], columns(row[i]));
+        }
+    };
+    measure(t.head);
+    std::for_each(t.rows.begin(), t.rows.end(), measure);
+    std::string out;
+    const auto line = [&](const std::vector<std::string>& row) {
+        std::string first(t.indent, ' ');
+        for (std::size_t i = 0; i + 1 < row.size(); ++i) {
+            const bool right = i < t.numbers.size() && t.numbers[i];
+            first += padded(row[i], wide[i], right) + "  ";
+        }
+        const bool right = row.size() <= t.numbers.size() && t.numbers[row.size() - 1];
+        const std::string last = right ? padded(row.back(), wide.back(), true) : row.back();
+        std::string text =
+            right ? first + last + "\n" : wrapped(first, last, columns(first), width);
+        // a row that ends in an empty cell should not end in blanks
+        const auto end = text.find_last_not_of(" \n");
+        text.erase(end == std::string::npos ? 0 : end + 1);
+        out += text + "\n";
+    };
+    line(t.head);
+    std::for_each(t.rows.begin(), t.rows.end(), line);
+    return out;
+}
+
+}  // namespace pelage::io

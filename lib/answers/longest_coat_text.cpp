@@ -1,0 +1,82 @@
+// The longest coat for a wait, as text.
+#include <cmath>
+
+#include <pelage/answers/write.hpp>
+#include <pelage/trade/upkeep.hpp>
+
+#include "answers/first_lines.hpp"
+#include "answers/layout.hpp"
+#include "answers/words/when.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+std::string wait_words(const days& d) {
+    const auto n = static_cast<int>(std::lround(in_days(d)));
+    const int weeks = n % 7 == 0 ? n / 7 : 0;
+    const int shown = weeks > 0 ? weeks : n;
+    return std::to_string(shown) + (weeks > 0 ? " week" : " day") + (shown == 1 ? "" : "s");
+}
+
+/// " (back 10 mm instead of 13 mm, forelegs 12 mm instead of 16 mm)"
+std::string lengths(const back_in_answer& a, const groom_request& r, const print_options& o) {
+    std::string s;
+    for (const auto& [where, change] : a.instead) {
+        const std::string_view whom = name(r.reference.dog_body.zones[where.zone].where);
+        s += (s.empty() ? "" : ", ") + std::string(whom) + " " + show(change.second, o.units) +
+             " instead of " + show(change.first, o.units);
+    }
+    return s.empty() ? s : " (" + s + ")";
+}
+
+std::string at_percent(const back_in_answer& a, const groom_request& r, const print_options& o) {
+    return a.percent == 100
+               ? "with the sheet's own lengths"
+               : "at " + std::to_string(a.percent) + " % of the sheet's lengths" + lengths(a, r, o);
+}
+
+/// Why no length holds.
+std::string reason(const back_in_answer& a, const groom_request& r) {
+    const coat& c = coat_of(r.reference, *r.patient.coat);
+    if (a.wished > a.usual) {
+        return "no length makes this dog wait longer than " + wait_words(a.usual) +
+               ", the usual interval of its coat or sheet";
+    }
+    return "even as short as is advisable for a " + c.title + ", " + show(c.shortest.best) +
+           ", the coat doesn't hold for so long";
+}
+
+}  // namespace
+
+std::string text_of(const back_in_answer& a, const groom_request& r, const print_options& o) {
+    const std::string wish = "Back in " + wait_words(a.wished) + ", by " + on_day(a.wished, o);
+    const std::string first = alert_line(r.patient, o.width);
+    if (!a.holds) {
+        std::string s =
+            first + wrapped("", wish + ": not to be had; " + reason(a, r) + ".", 2, o.width);
+        if (!a.plan.stuck.empty()) {
+            return s + wrapped("", "Part of the dog is not to be done as asked: see the plan.", 2,
+                               o.width);
+        }
+        s += wrapped("",
+                     "The best: back by " + on_day(a.when.in, o) + ", " + at_percent(a, r, o) + ".",
+                     2, o.width);
+        if (a.by_length && a.wished <= a.usual) {
+            s += wrapped("",
+                         "By the day asked " + odds(std::round(a.at_wish * 100.0) / 100.0) +
+                             " such dogs would still be fine.",
+                         2, o.width);
+        }
+        return s;
+    }
+    const std::string fine = a.by_length ? ", " + odds(a.when.asked) + " such dogs, " +
+                                               brushing_of(r.patient) + ", are fine until " +
+                                               on_day(a.when.in, o)
+                                         : ", which is within the usual interval";
+    const groom_request ask = request_for(r, a.wishes);
+    return first + wrapped("", wish + ": " + at_percent(a, r, o) + fine + ".", 2, o.width) + "\n" +
+           text_of(a.plan, a.when, ask, o);
+}
+
+}  // namespace pelage::io

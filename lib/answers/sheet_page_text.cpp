@@ -1,0 +1,365 @@
+// A sheet as one page for the wall: what is left where, with what, and why.
+#include <algorithm>
+#include <map>
+
+#include <fmt/format.h>
+
+#include <pelage/answers/sheets.hpp>
+#include <pelage/base/phrase.hpp>
+
+#include "answers/layout.hpp"
+#include "answers/words/plan.hpp"
+#include "answers/words/sheet.hpp"
+#include "answers/words/when.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+class page_writer {
+  public:
+    page_writer(const style& s, const groom& g, const groom_request& r, const print_options& o)
+        : s_(s),
+          g_(g),
+          r_(r),
+          o_(o),
+          parts_(r.reference.dog_body),
+          places_(places_of(s, r.reference.dog_body, parts_)) {}
+
+    std::string all() {
+        heading();
+        look();
+        upkeep();
+        zones();
+        reasons();
+        limits();
+        seasons();
+        say("Lengths: ", basis_words(s_.why) + ". Of hair combed out and dry." +
+                             (s_.adjustable ? " " + show(*s_.adjustable, o_.units) +
+                                                  " may be asked for otherwise (--length)."
+                                            : ""));
+        return out_;
+    }
+
+  private:
+    void say(std::string_view first, std::string_view text, std::size_t indent = 2) {
+        out_ += wrapped(first, text, indent, o_.width);
+    }
+
+    void heading() {
+        std::string head = s_.title + " (" + s_.id + "), version " + std::to_string(s_.version);
+        head += s_.dated ? ", " + in_words(*s_.dated) : "";
+        head += s_.approved_by.empty() ? ". Not approved by anybody yet."
+                                       : ". Approved by: " + s_.approved_by + ".";
+        say("", head);
+        if (!s_.text.empty()) {
+            say("", s_.text);
+        }
+        std::vector<std::string> coats;
+        for (const coat_class k : coats_for(s_, r_.reference)) {
+            coats.emplace_back(name(k));
+        }
+        std::string whom = coats.empty() ? "any coat" : listed(coats) + " coats";
+        whom += s_.mixes.empty() ? "" : "; " + listed(s_.mixes);
+        say("For: ", whom);
+        if (!s_.line.empty()) {
+            say("Extends: ", listed(s_.line));
+        }
+        if (!s_.front_desk.empty()) {
+            say("At the front desk: ", s_.front_desk);
+        }
+    }
+
+    void look() {
+        std::vector<std::string> words;
+        const auto add = [&](const char* what, const std::string& text) {
+            if (!text.empty()) {
+                words.push_back(std::string(what) + " " + text);
+            }
+        };
+        add("feet", s_.feet);
+        add("face", s_.face);
+        add("ears", s_.ears);
+        add("tail", s_.tail);
+        add("topknot", s_.topknot);
+        std::string text;
+        for (const std::string& w : words) {
+            text += (text.empty() ? "" : "; ") + w;
+        }
+        if (!text.empty()) {
+            say("Look: ", text);
+        }
+    }
+
+    void upkeep() {
+        std::vector<std::string> parts;
+        if (!s_.upkeep.empty()) {
+            parts.push_back("brushed " + s_.upkeep);
+        }
+        if (s_.longest_interval) {
+            parts.push_back("back after at most " +
+                            detail::fixed(in_days(*s_.longest_interval), 0) + " days");
+        }
+        if (!parts.empty()) {
+            say("At home: ", listed(parts));
+        }
+        if (!s_.consent.empty()) {
+            say("The owner signs: ", listed(s_.consent));
+        }
+        std::vector<std::string> minutes;
+        for (std::size_t k = 0; k < size_names.size(); ++k) {
+            if (s_.takes.by_size[k]) {
+                minutes.push_back(std::string(size_names[k]) + " " +
+                                  detail::fixed(in_minutes(*s_.takes.by_size[k]), 0));
+            }
+        }
+        const std::string ours = detail::fixed(in_minutes(g_.before + g_.after), 0) +
+                                 " by the plan for a " + std::string(name(r_.patient.size)) +
+                                 " dog (our guess)";
+        say("Minutes: ", minutes.empty()
+                             ? ours
+                             : listed(minutes) + " (" + basis_words(s_.takes.why) + "); " + ours);
+    }
+
+    /// With what a place is done: by the plan where there is one.
+    [[nodiscard]] std::string how(const sheet_place& p) const {
+        const auto z = std::find_if(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& one) {
+            return one.at.zone == p.at.zone &&
+                   (one.at.which == p.at.which || one.at.which == side::both ||
+                    p.at.which == side::both);
+        });
+        if (z == g_.zones.end()) {
+            return {};
+        }
+        if (z->came == outcome::stuck) {
+            return "not to be done: " + cause_words(r_, *z, o_.units);
+        }
+        std::string text = title(z->how);
+        if (z->how.kind == tool_kind::clip && z->how_finished == finish::comb_then_scissor) {
+            text += ", then scissors";
+        }
+        if (z->how_finished == finish::card || z->how_finished == finish::leave) {
+            const std::string done{name(z->how_finished)};
+            return !z->why || z->came == outcome::left_by_sheet
+                       ? done
+                       : done + ": " + cause_words(r_, *z, o_.units);
+        }
+        if (z->blade_wish && z->how.kind == tool_kind::clip && z->how.tool.id != *z->blade_wish) {
+            text += " (in place of blade " + *z->blade_wish + ")";
+        }
+        if (z->came == outcome::off_target && z->leaves) {
+            text += ", leaves " + show(z->leaves->best, o_.units) + ": the nearest in this kit";
+        }
+        return text;
+    }
+
+    [[nodiscard]] std::string aim(const sheet_place& p) const {
+        const instruction& i = p.asked;
+        if (i.how == finish::leave || i.how == finish::card) {
+            return "as it is";
+        }
+        if (i.target) {
+            return show(*i.target, o_.units);
+        }
+        return i.blade ? "blade " + *i.blade : "";
+    }
+
+    [[nodiscard]] std::string between(const sheet_place& p) const {
+        const auto l =
+            length_on(p.asked, coat_of(r_.reference, *r_.patient.coat), r_.reference, r_.rules.cut);
+        if (!l) {
+            return {};
+        }
+        const bool head = r_.reference.dog_body.zones[p.at.zone].where == group::head;
+        const length t = p.asked.tolerance.value_or(tolerance(*l, head, r_.rules.prices));
+        return bare_number(*l - t, o_.units) + " to " + bare_number(*l + t, o_.units);
+    }
+
+    void zones() {
+        std::vector<std::pair<std::string, std::string>> lines;
+        for (const sheet_place& p : places_) {
+            const std::string in = between(p);
+            std::string what = aim(p) + (in.empty() ? "" : ", within " + in);
+            const std::string tool = how(p);
+            what += tool.empty() || tool == what ? "" : ": " + tool;
+            const std::string where = title(r_.reference.dog_body, p.at);
+            const auto same = std::find_if(lines.begin(), lines.end(),
+                                           [&](const auto& l) { return l.first == what; });
+            if (same == lines.end()) {
+                lines.emplace_back(std::move(what), where);
+            } else {
+                same->second += ", " + where;
+            }
+        }
+        out_ += "\n" + wrapped("Leave, and with what of the kit: ", r_.tools.title, 2, o_.width);
+        for (const auto& [what, where] : lines) {
+            say("  ", what, 4);
+            say("      ", where, 6);
+        }
+        std::string prep;
+        for (const zone& z : r_.reference.dog_body.zones) {
+            const bool here =
+                std::any_of(places_.begin(), places_.end(), [&](const sheet_place& p) {
+                    return &r_.reference.dog_body.zones[p.at.zone] == &z;
+                });
+            if (z.where == group::prep && !here && !z.prep_blades.empty()) {
+                prep += (prep.empty() ? "" : ", ") + z.title + " " + z.prep_blades.front();
+            }
+        }
+        if (!prep.empty()) {
+            say("Prep by blade, with the lay: ", prep);
+        }
+        out_ += "\n";
+    }
+
+    void reasons() {
+        std::vector<std::pair<std::string, std::string>> lines;
+        const auto add = [&](const std::string& text, const std::string& where) {
+            const auto at = std::find_if(lines.begin(), lines.end(),
+                                         [&](const auto& l) { return l.first == text; });
+            if (at == lines.end()) {
+                lines.emplace_back(text, where);
+            } else {
+                at->second += ", " + where;
+            }
+        };
+        for (const sheet_place& p : places_) {
+            const std::string where = title(r_.reference.dog_body, p.at);
+            if (!p.asked.note.empty()) {
+                add(p.asked.note, where);
+            }
+            if (!p.asked.why.empty()) {
+                add("why: " + p.asked.why, where);
+            }
+            if (o_.explain && p.asked.known) {
+                add(basis_words(*p.asked.known), where);
+            }
+        }
+        for (const auto& [text, where] : lines) {
+            say("", where + ": " + text);
+        }
+        for (const sheet_seam& s : s_.seams) {
+            say("", s.a + " and " + s.b + " meet in a " + std::string(name(s.kind)) +
+                        (s.why.empty() ? "" : ": " + s.why));
+        }
+    }
+
+    void limits() {
+        for (std::size_t i = 0; i < s_.limits.size(); ++i) {
+            std::string whom = s_.limits[i].whom;
+            const limit& l = s_.limits[i];
+            while (i + 1 < s_.limits.size() && s_.limits[i + 1].low == l.low &&
+                   s_.limits[i + 1].high == l.high && s_.limits[i + 1].why == l.why) {
+                whom += ", " + s_.limits[++i].whom;
+            }
+            say("Limit: ", whom + " " + span_words(l, o_.units) + " (" + basis_words(l.why) + ")");
+        }
+    }
+
+    void seasons() {
+        for (const season& one : s_.seasons) {
+            say("", season_words(one, o_.units));
+        }
+    }
+
+    const style& s_;
+    const groom& g_;
+    const groom_request& r_;
+    const print_options& o_;
+    part_index parts_;
+    std::vector<sheet_place> places_;
+    std::string out_;
+};
+
+std::string day_words(const day_of_year& d) {
+    constexpr std::array<const char*, 12> months{"January",   "February", "March",    "April",
+                                                 "May",       "June",     "July",     "August",
+                                                 "September", "October",  "November", "December"};
+    return std::to_string(d.day) + " " + months[d.month - 1];
+}
+
+/// Whether a month begins the day after another ends.
+bool follows(const day_of_year& end, const day_of_year& next) {
+    return next.day == 1 && next.month == end.month % 12 + 1 && end.day >= 28;
+}
+
+}  // namespace
+
+std::string span_words(const limit& l, length_unit u) {
+    if (l.low && l.high) {
+        return show(*l.low, u) + " to " + show(*l.high, u);
+    }
+    return l.low                 ? "at least " + show(*l.low, u)
+           : l.high              ? "at most " + show(*l.high, u)
+           : l.not_below.empty() ? ""
+                                 : "no shorter than the " + l.not_below;
+}
+
+std::string wish_words(const instruction& i, length_unit u) {
+    std::vector<std::string> parts;
+    if (i.target) {
+        parts.push_back(show(*i.target, u));
+    }
+    if (i.blade) {
+        parts.push_back("blade " + *i.blade);
+    }
+    if (i.tolerance) {
+        parts.push_back("give or take " + show(*i.tolerance, u));
+    }
+    if (i.how) {
+        parts.emplace_back(name(*i.how));
+    }
+    if (i.way) {
+        parts.push_back(*i.way == lay_choice::either ? "either way"
+                                                     : std::string(name(*i.way)) + " the lay");
+    }
+    if (i.between) {
+        parts.push_back("rather " + std::string(name(*i.between)));
+    }
+    std::string text;
+    for (const std::string& p : parts) {
+        text += (text.empty() ? "" : ", ") + p;
+    }
+    return text.empty() ? "nothing said" : text;
+}
+
+std::string season_words(const season& s, length_unit u) {
+    std::vector<span_of_year> when;
+    for (const span_of_year& one : s.when) {
+        if (!when.empty() && follows(when.back().to, one.from)) {
+            when.back().to = one.to;
+        } else {
+            when.push_back(one);
+        }
+    }
+    std::string text = "In " + s.name + " (";
+    for (std::size_t i = 0; i < when.size(); ++i) {
+        text += (i == 0 ? "" : ", ") + day_words(when[i].from) + " to " + day_words(when[i].to);
+    }
+    text += when.empty() ? "when asked for by name): " : "): ";
+    std::vector<std::string> parts;
+    if (s.scale != 1.0) {
+        parts.push_back("every length at " + detail::fixed(s.scale * 100.0, 0) + " %");
+    }
+    for (const sheet_rule& r : s.rules) {
+        parts.push_back(r.whom + " " + wish_words(r.what, u));
+    }
+    if (!s.upkeep.empty()) {
+        parts.push_back("brushed " + s.upkeep);
+    }
+    if (s.longest_interval) {
+        parts.push_back("back after at most " + detail::fixed(in_days(*s.longest_interval), 0) +
+                        " days");
+    }
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        text += (i == 0 ? "" : "; ") + parts[i];
+    }
+    return text + (s.why.empty() ? "" : ". Why: " + s.why);
+}
+
+std::string sheet_page(const style& s, const groom& g, const groom_request& r,
+                       const print_options& o) {
+    return page_writer(s, g, r, o).all();
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,25 @@
+// Private to lib: chances of coats in words, the same in every answer.
+#pragma once
+
+#include <string>
+
+#include <pelage/answers/write.hpp>
+
+namespace pelage::io {
+
+/// "1 in 4", "about 1 in 11", "all".
+[[nodiscard]] std::string chance_in_words(double p);
+
+/// "25 %", "0.4 %", "over 99 %".
+[[nodiscard]] std::string percent(double p);
+
+/// What settles on the table which coat it is: lines of text.
+[[nodiscard]] std::string what_to_look_at(const expected_coat& e, const catalogue& c,
+                                          const print_options& o);
+
+/// What a plan or forecast tells of a coat that nobody has seen: planned on which, what to look at,
+/// and what changes on the others.
+[[nodiscard]] std::string unseen_text(const unseen_dog& u, const groom_request& r,
+                                      const print_options& o);
+
+}  // namespace pelage::io

@@ -1,0 +1,98 @@
+#include "answers/words/consent.hpp"
+
+#include <vector>
+
+#include <pelage/base/phrase.hpp>
+
+namespace pelage::io {
+
+namespace {
+
+bool shorter_than_wished(const zone_plan& z) {
+    switch (z.came) {
+        case outcome::goes_along:
+            return true;
+        case outcome::clipped_under:
+        case outcome::taken_down:
+            // without a wish the sheet would leave the hair as it is
+            return !z.target || !z.leaves || z.leaves->best < *z.target - z.tolerated;
+        default:
+            return false;
+    }
+}
+
+/// The places of one part of the dog: those concerned, and the others.
+struct split {
+    std::vector<place> shorter;
+    std::vector<place> others;
+};
+
+split split_of(const groom& g, const body& b, group where) {
+    split out;
+    for (const zone_plan& z : g.zones) {
+        if (b.zones[z.at.zone].where == where) {
+            (shorter_than_wished(z) ? out.shorter : out.others).push_back(z.at);
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
+std::string shorter_by_mats(const groom& g, const groom_request& r) {
+    const body& b = r.reference.dog_body;
+    std::vector<std::string> whole;
+    std::vector<std::string> said;
+    for (const group one : {group::body, group::legs, group::feet, group::tail, group::head}) {
+        const split s = split_of(g, b, one);
+        const std::string part(name(one));
+        if (s.shorter.empty()) {
+            continue;
+        }
+        if (s.others.empty()) {
+            whole.push_back(part);
+            continue;
+        }
+        const std::vector<std::string> here = titles(b, s.shorter);
+        const std::vector<std::string> not_here = titles(b, s.others);
+        const bool nearly = not_here.size() <= 2 && here.size() > 2 * not_here.size();
+        const std::string places = nearly ? "all but " + listed(not_here) : listed(here);
+        said.push_back(places == part ? part : part + ": " + places);
+    }
+    if (!whole.empty()) {
+        said.insert(said.begin(), "all of the " + listed(whole));
+    }
+    return joined(said, "; ");
+}
+
+std::string consent_words(const consent& c, const groom& g, const groom_request& r) {
+    switch (c.what) {
+        case consent_for::mats_off: {
+            const std::string where = shorter_by_mats(g, r);
+            return where.empty() ? "mats are clipped off: shorter than the style in those places"
+                                 : "mats are clipped off; shorter than the style: " + where;
+        }
+        case consent_for::other_length:
+            return std::string(
+                       "nothing in the kit leaves the length agreed: some places come "
+                       "out ") +
+                   (c.shorter ? c.longer ? "shorter, others longer" : "shorter" : "longer");
+        case consent_for::double_jacket:
+            return std::string("clipping a double coat: it may grow back slowly or changed") +
+                   (c.withheld ? "; until then what the sheet clips is not clipped" : "");
+        case consent_for::strip_jacket:
+            return "clipping instead of hand-stripping: softer coat, paler colour";
+        case consent_for::frail:
+            return "an old, ill or thin-skinned dog is groomed: it tires and is hurt more easily, "
+                   "and the groom stops early if it has had enough";
+        case consent_for::show_blades:
+            return "very short blades on clean face and feet (show finish)";
+        case consent_for::by_sheet:
+            break;
+    }
+    return c.id == "clip-jacket"
+               ? "the jacket is clipped, not hand-stripped or carded: its coat may change"
+               : c.id;
+}
+
+}  // namespace pelage::io

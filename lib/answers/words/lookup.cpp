@@ -1,0 +1,177 @@
+#include "answers/words/lookup.hpp"
+
+#include <algorithm>
+
+#include <pelage/base/phrase.hpp>
+
+namespace pelage::io {
+
+namespace {
+
+std::string cause_words(const no_go& no) {
+    switch (no.why) {
+        case no_go::cause::rule:
+            return std::string(reason(no.rule));
+        case no_go::cause::not_customary:
+            return "customary there: blade " + one_of(no.customary);
+        case no_go::cause::only_with_lay:
+            break;
+    }
+    return "customary there: with the lay";
+}
+
+std::string caution_words(lookup_caution c, const lookup_answer& a, const lookup_request& r) {
+    switch (c) {
+        case lookup_caution::nearest_comb:
+            return "a comb needs a clean, dry coat that a fine comb passes to the skin; if it "
+                   "drops off, the blade beneath cuts to the skin";
+        case lookup_caution::nearest_skip:
+            return "skip teeth only where skin is firm and flat";
+        case lookup_caution::comb_in_tangles:
+            return "needs a clean, dry coat that a fine comb passes to the skin; it jams in "
+                   "tangles and cannot go through a mat";
+        case lookup_caution::comb_drops_off:
+            return "seat it: if it drops off, the " + a.asked.tool.tool.id + " cuts to the skin";
+        case lookup_caution::fold_of_skin:
+            return "skip teeth let a fold of skin roll in and cut it: only on the top of the neck, "
+                   "shoulder, back, ribs, loin, rump and outer thigh, and not on old, thin-skinned "
+                   "or dehydrated dogs";
+        case lookup_caution::teeth_unknown:
+            return "whether it has full or skip teeth isn't known from the number: look at it; "
+                   "until then treat it as skip teeth";
+        case lookup_caution::fraction_is_width:
+            return "the fraction on it is its width, not a length";
+        case lookup_caution::short_irritates:
+            return "so short against the lay it irritates skin easily; test the blade's heat on "
+                   "your wrist every few minutes";
+        case lookup_caution::refused:
+            return no_go_words(*a.on_firm_skin, r.reference.dog_body);
+        case lookup_caution::carded_coats:
+            break;
+    }
+    return "smooth and double coats are carded, not clipped";
+}
+
+std::vector<std::string> zone_titles(const std::vector<std::size_t>& zones, const body& b) {
+    std::vector<std::string> out;
+    for (const std::size_t z : zones) {
+        out.push_back(b.zones[z].title);
+    }
+    return out;
+}
+
+}  // namespace
+
+std::string no_go_words(const no_go& no, const body& b) {
+    return (no.everywhere ? "" : listed(titles(b, no.where)) + ": ") + cause_words(no);
+}
+
+std::string there_words(const use_there& there, const lookup_request& r) {
+    const body& b = r.reference.dog_body;
+    const auto on = [&](const std::vector<place>& where) {
+        return "on the " + listed(titles(b, where)) + ": ";
+    };
+    switch (there.use) {
+        case use_there::may::so:
+            return on(r.where) + "it may be used so";
+        case use_there::may::both_ways:
+            return on(r.where) + "it may be used, with the lay and against it";
+        case use_there::may::with_lay_only:
+            return on(r.where) +
+                   "it may be used with the lay; against it not: " + no_go_words(*there.no, b);
+        case use_there::may::not_at_all:
+            break;
+    }
+    return "not " + on(there.no->where) + cause_words(*there.no);
+}
+
+std::string never_words(const lookup_answer& a, const lookup_request& r, length_unit u) {
+    switch (a.never->why) {
+        case answered_no::cause::rule:
+            return std::string(reason(a.never->rule));
+        case answered_no::cause::there:
+            return there_words(*a.there, r);
+        case answered_no::cause::outgrown:
+            break;
+    }
+    const coat& c = coat_of(r.reference, *r.coat);
+    return "no blade or comb leaves " + show(a.asked.wanted, u) + " of a " + c.title +
+           ": its hair stops at about " + show(a.never->stops, u) + " (" +
+           std::string(in_words(c.terminal.why.how)) + ")";
+}
+
+std::string coat_words(const lookup_request& r) {
+    return r.coat ? coat_of(r.reference, *r.coat).said_first : std::string{};
+}
+
+std::vector<std::string> hint_words(const question& q, length_unit u) {
+    std::vector<std::string> out;
+    for (const question_hint h : q.hints) {
+        if (h == question_hint::comb_as_typed) {
+            out.emplace_back(
+                "no such comb among the usual lengths or in the kit: taken as you typed it");
+        } else if (u == length_unit::mm) {
+            const std::string& id = q.tool.tool.id;
+            out.push_back("for " + id + " millimetres type " + id + "mm");
+        }
+    }
+    return out;
+}
+
+std::vector<std::string> caution_words(const lookup_answer& a, const lookup_request& r) {
+    std::vector<std::string> out;
+    for (const lookup_caution c : a.cautions) {
+        out.push_back(caution_words(c, a, r));
+    }
+    return out;
+}
+
+std::string figure_words(const known_figure& f, const lookup_request& r) {
+    switch (f.what) {
+        case lookup_figure::stated_length:
+            return "stated length";
+        case lookup_figure::lay_of_blades:
+            return "what the lay adds, blades";
+        case lookup_figure::lay_of_combs:
+            return "what the lay adds, combs";
+        case lookup_figure::lay_angle:
+            break;
+    }
+    return "angle of the lay, " + coat_of(r.reference, *r.coat).title;
+}
+
+evidence known_how(const known_figure& f, const lookup_answer& a) {
+    evidence out = f.why;
+    const auto& hints = a.asked.hints;
+    const bool typed =
+        std::find(hints.begin(), hints.end(), question_hint::comb_as_typed) != hints.end();
+    if (typed && f.what == lookup_figure::stated_length) {
+        out.note = "the length you typed";
+    }
+    return out;
+}
+
+std::string places_words(const where_it_may& w, const body& b) {
+    const auto all = [&](const std::vector<std::size_t>& zones) {
+        return joined(zone_titles(zones, b), ", ");
+    };
+    if (w.firm_skin_only) {
+        return "firm, flat skin: " + all(w.always) + "; not on old or thin-skinned dogs";
+    }
+    if (w.nowhere) {
+        return "nowhere: " + no_go_words(*w.nowhere, b);
+    }
+    std::vector<std::string> out;
+    const auto add = [&](const char* asked, const std::vector<std::size_t>& zones) {
+        if (!zones.empty()) {
+            out.push_back(asked + all(zones));
+        }
+    };
+    add("", w.always);
+    add("where the sheet asks for clean face or feet: ", w.clean);
+    add("in show finish with the owner's consent: ", w.in_show);
+    add("of pattern breeds: ", w.pattern);
+    return joined(out, "; ");
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,268 @@
+#include "answers/words/plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <pelage/base/length_text.hpp>
+
+#include "answers/words/skin.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+std::string whole_minutes(const work& w) {
+    return detail::fixed(in_minutes(w), 0);
+}
+
+std::string off_words(const zone_plan& z, length_unit u) {
+    const length off = gap(z.leaves->best, *z.target);
+    return show(off, u) + (z.leaves->best < *z.target ? " shorter" : " longer") + " than asked";
+}
+
+/// "; about there in 20 to 45 days".
+std::string wait_words(const std::optional<hair_wait>& w) {
+    if (!w) {
+        return {};
+    }
+    return w->never ? "; this coat may never get there"
+                    : "; about there in " + detail::fixed(in_days(w->early), 0) + " to " +
+                          detail::fixed(in_days(w->late), 0) + " days";
+}
+
+std::string nearer_words(const zone_plan& z, length_unit u) {
+    const setup& s = *z.why.nearest;
+    if (s.kind == tool_kind::scissors) {
+        // under half a minute more isn't worth a word
+        return "scissoring would leave " + show(*z.nearer, u) +
+               (in_mmin(z.why.more) >= 500
+                    ? " and take " + whole_minutes(z.why.more) + " min more here"
+                    : "");
+    }
+    if (s.kind == tool_kind::none) {
+        return "left as it is it would be " + show(*z.nearer, u);
+    }
+    return (held(s) == held(z.how) ? title(s) : held(s)) + " would leave " + show(*z.nearer, u);
+}
+
+std::string missed_words(const zone_plan& z, length_unit u) {
+    std::string text = z.why.nearest
+                           ? off_words(z, u) +
+                                 (z.why.proven ? ", which costs least on the whole; " : "; ") +
+                                 nearer_words(z, u)
+                           : "the nearest that may be used here, " + off_words(z, u);
+    switch (z.why.beyond) {
+        case beyond_sheet::no:
+            break;
+        case beyond_sheet::shorter:
+            text += "; shorter than the sheet allows: the owner decides";
+            break;
+        case beyond_sheet::longer:
+            text += "; longer than the sheet allows: the owner decides";
+            break;
+    }
+    return text;
+}
+
+std::string other_blade_words(const zone_plan& z) {
+    const auto why = [&]() -> std::string {
+        switch (z.why.named) {
+            case not_named::not_in_kit:
+                return "not in the kit";
+            case not_named::out:
+                return "out for sharpening";
+            case not_named::refused:
+                return "not to be used here today";
+            case not_named::dearer:
+                break;
+        }
+        return "which would cost more on the whole";
+    };
+    return "in place of blade " + *z.blade_wish + ", " + why();
+}
+
+std::string hair_words(const zone_plan& z, length_unit u) {
+    const std::string text = z.why.what == cause::hair_below_wish
+                                 ? "today's hair is " + show(*z.now, u) + ", the sheet wants " +
+                                       show(*z.target, u) + wait_words(z.why.wait)
+                                 : "today's hair is already " + show(*z.now, u);
+    return z.tidied ? "tidied, what stands out; " + text : text;
+}
+
+std::string mat_words(const groom_request& r, const zone_plan& z) {
+    const std::string whole{name(part_of(r.reference.dog_body.zones[z.at.zone]))};
+    return std::string(in_words(*z.mat)) + ", clipped off" +
+           (z.why.with_part   ? " with all of the " + whole
+            : z.why.customary ? ""
+            : z.trial         ? " by the blade that is safe to try"
+                              : " by the longest blade that passes beneath");
+}
+
+}  // namespace
+
+std::string cause_words(const groom_request& r, const zone_plan& z, length_unit u) {
+    switch (z.why.what) {
+        case cause::none:
+            break;
+        case cause::felted:
+            return "felted to the skin somewhere: a veterinarian decides before anything is done";
+        case cause::veterinarian:
+            return "a veterinarian sees this dog before anything is done";
+        case cause::owner:
+            return "a double coat's owner agrees in writing before it is clipped";
+        case cause::by_sheet:
+            return "the sheet leaves it";
+        case cause::no_length:
+            return "the sheet gives no length here";
+        case cause::jacket_unsigned:
+            return "a double coat's jacket is carded, not clipped, unless the owner agrees in "
+                   "writing";
+        case cause::head_unsigned:
+            return "a double coat's head and ears are not clipped unless the owner agrees in "
+                   "writing";
+        case cause::skin:
+        case cause::skin_within:
+            return left_alone_words(z, r);
+        case cause::hair_at_wish:
+        case cause::hair_below_wish:
+            return hair_words(z, u);
+        case cause::missed:
+            return missed_words(z, u);
+        case cause::may_leave_less:
+            return "may leave as little as " + show(z.leaves->low, u) + ": test a patch first";
+        case cause::scissored:
+            return "nothing in the kit that may be used here leaves about " + show(*z.target, u) +
+                   ": scissored";
+        case cause::other_blade:
+            return other_blade_words(z);
+        case cause::mat_off:
+            return mat_words(r, z);
+        case cause::part_down:
+            return "comes down with the " +
+                   std::string(name(part_of(r.reference.dog_body.zones[z.at.zone]))) +
+                   ", of which mats take much";
+        case cause::goes_along:
+            return "goes with the " + title(r.reference.dog_body, *z.why.of) +
+                   ", whose mats are clipped off; the sheet wants " + show(*z.why.wished, u);
+        case cause::no_tool:
+            return "the kit has nothing at hand that may be used here";
+        case cause::no_ten:
+            return "the kit has no blade 10 to try under the mat, and how deep it lies isn't known";
+        case cause::nothing_passes:
+            return "no blade in the kit that may be used here passes under the mat";
+    }
+    return {};
+}
+
+std::string refused_title(const refused_setup& s) {
+    return title(s.tool) + (s.combed_out ? ", the mat combed out" : "");
+}
+
+std::string bar_words(const refused_setup& s, const zone_plan& z, length_unit u) {
+    switch (s.no.what) {
+        case bar::kind::none:
+            break;
+        case bar::kind::rule:
+            return std::string(reason(s.no.rule));
+        case bar::kind::hair_shorter:
+            return "longer than today's hair (" + show(*z.now, u) + "): it would do nothing";
+        case bar::kind::too_short:
+            return "may leave as little as " + show(s.leaves.low, u) +
+                   "; the sheet goes no shorter than " + show(*z.target - z.tolerated, u);
+        case bar::kind::not_longest:
+            return "another goes under the mat here: the customary one, or the longest that passes";
+        case bar::kind::too_long:
+            return "leaves " + show(s.leaves.best, u) + "; the sheet goes no longer than " +
+                   show(*z.target + z.tolerated, u);
+    }
+    return {};
+}
+
+namespace {
+
+std::string coats_words(const style& s) {
+    std::string coats;
+    for (const coat_class c : s.coats) {
+        coats += (coats.empty() ? "" : ", ") + std::string(name(c));
+    }
+    return "this sheet is made for another coat (" + coats + "): think twice before you follow it";
+}
+
+std::string strip_words(const matting_rules& m) {
+    const auto weeks = [](const days& d) { return detail::fixed(in_days(d) / 7.0, 0); };
+    return "a stripped jacket is stripped again after " + weeks(m.strip_again.low) + " to " +
+           weeks(m.strip_again.high) +
+           " weeks and rolled in between (common practice, no source); how stripped hair "
+           "comes back isn't modelled: the date is for the rest of the coat";
+}
+
+std::string uneven_words(const uneven_pair& p, const body& b, length_unit u) {
+    return title(b, {p.zone, side::both}) + " uneven: left " + show(p.left, u) + ", right " +
+           show(p.right, u);
+}
+
+std::string tracks_words(const plan_note& n, const body& b) {
+    std::string pairs;
+    for (const auto& [with, against] : n.pairs) {
+        pairs += (pairs.empty() ? "" : "; ") + title(b, with) + " with the lay, " +
+                 title(b, against) + " against it";
+    }
+    return "tracks can show: no one direction may be used on these neighbours: " + pairs +
+           "; scissor over where they meet";
+}
+
+std::string daily_words(const plan_note& n, const groom_request& r, length_unit u) {
+    std::string names;
+    for (const place& p : n.places) {
+        names += (names.empty() ? "" : ", ") + title(r.reference.dog_body, p);
+    }
+    return "over " + show(r.rules.matting.daily_only_above.best, u) +
+           " only daily brushing to the skin holds a coat: " + names;
+}
+
+}  // namespace
+
+std::string note_words(const plan_note& n, const groom_request& r, length_unit u) {
+    using kind = plan_note::kind;
+    switch (n.what) {
+        case kind::other_coat:
+            return coats_words(r.sheet);
+        case kind::hair_unknown:
+            return "today's hair isn't recorded everywhere: taken as long enough";
+        case kind::own_length:
+            return "the sheet's own length of " + show(*r.sheet.adjustable, u) +
+                   "; another with --length";
+        case kind::health:
+            return "told of its health: " + r.patient.health;
+        case kind::less_combing:
+            return "old, ill, thin-skinned or young: combing out mats ends after " +
+                   whole_minutes(comb_out_budget(r.patient, r.rules.refusal)) + " min, not " +
+                   whole_minutes(r.rules.refusal.comb_out_limit.best);
+        case kind::brushing_by_sheet:
+            return "nothing is said of brushing at home: taken as the sheet assumes, " +
+                   title(r.patient.brushed) + "; ask the owner (--brush)";
+        case kind::brushing_none:
+            return "nothing is said of brushing at home, by the sheet neither: taken as none; ask "
+                   "the owner (--brush)";
+        case kind::strip_again:
+            return strip_words(r.rules.matting);
+        case kind::daily_only:
+            return daily_words(n, r, u);
+        case kind::uneven:
+            return uneven_words(n.pair, r.reference.dog_body, u);
+        case kind::uneven_hurt:
+            return uneven_words(n.pair, r.reference.dog_body, u) + ", until the skin has healed";
+        case kind::tracks:
+            return tracks_words(n, r.reference.dog_body);
+        case kind::combing_order:
+            break;
+    }
+    return "mats are combed out while there is time for it, first where most coat would be lost; "
+           "the dog's file can say comb_out = true of one";
+}
+
+std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
+    return uneven_words(p, b, u) + "; alike at " + show(shorter(p.left, p.right), u) + "?";
+}
+
+}  // namespace pelage::io

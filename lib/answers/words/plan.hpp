@@ -1,0 +1,26 @@
+// Private to lib: what a plan decided, in words: why a place comes out as it does, why a setup may not be
+// used there, what was taken as given.
+#pragma once
+
+#include <string>
+
+#include <pelage/planner/plan.hpp>
+
+namespace pelage::io {
+
+/// Why a place comes out as it does; empty where it is as wished.
+[[nodiscard]] std::string cause_words(const groom_request& r, const zone_plan& z, length_unit u);
+
+/// The setup as it was refused: "blade 7, with the lay, the mat combed out".
+[[nodiscard]] std::string refused_title(const refused_setup& s);
+
+/// Why it was refused in `z`.
+[[nodiscard]] std::string bar_words(const refused_setup& s, const zone_plan& z, length_unit u);
+
+/// What was taken as given.
+[[nodiscard]] std::string note_words(const plan_note& n, const groom_request& r, length_unit u);
+
+/// The question whether a pair is cut alike.
+[[nodiscard]] std::string ask_words(const uneven_pair& p, const body& b, length_unit u);
+
+}  // namespace pelage::io

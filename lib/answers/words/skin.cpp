@@ -1,0 +1,87 @@
+#include "answers/words/skin.hpp"
+
+#include <algorithm>
+
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/model/refusal.hpp>
+
+namespace pelage::io {
+
+std::string finding_words(const skin_finding& f, length_unit u) {
+    return in_words(f, f.size ? show(*f.size, u) : std::string{});
+}
+
+namespace {
+
+/// The state as it is where a place is left alone for it; a lump or a scab only if a mat is over it.
+std::string_view left_for(skin_state s) {
+    switch (s) {
+        case skin_state::irritated:
+            return "red, sore skin";
+        case skin_state::broken:
+            return "broken skin, a wound";
+        case skin_state::wet:
+            return "wet, raw skin";
+        case skin_state::lump:
+            return "a lump under a mat";
+        case skin_state::scab:
+            return "a scab under a mat";
+        case skin_state::parasite:
+            break;
+    }
+    return "fleas";
+}
+
+}  // namespace
+
+std::string left_alone_words(const zone_plan& z, const groom_request& r) {
+    const body& b = r.reference.dog_body;
+    std::string text;
+    if (z.edge_of_hurt) {
+        text = "belongs to the " + title(b, *z.why.of) + " (" + std::string(left_for(*z.hurt)) +
+               "): left alone, too";
+    } else {
+        text = std::string(left_for(*z.hurt)) + ": left alone, for a veterinarian to see";
+    }
+    return text +
+           (z.mat ? "; " + std::string(in_words(*z.mat)) + " is still in, so no bath before" : "");
+}
+
+std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r) {
+    const bool cut = z.how.kind == tool_kind::clip || z.how.kind == tool_kind::scissors ||
+                     z.how.kind == tool_kind::thinners;
+    if (!cut || !z.leaves) {
+        return std::nullopt;
+    }
+    const length over = over_bump(z.leaves->best, r);
+    return z.now ? shorter(over, *z.now) : over;
+}
+
+std::string go_around_words(const zone_plan& z, const skin_finding& f, const refusal_rules& r,
+                            length_unit u) {
+    const auto over = hair_over(z, r);
+    const std::string left =
+        over ? "; over it about " + show(*over, u) + " is left, by scissors over a comb" : "";
+    if (f.state == skin_state::scab) {
+        return "a scab: leave it unpicked and go around it" + left;
+    }
+    const bool large = f.size && *f.size > r.finger_covers.best;
+    return finding_words(f, u) + ": feel for it first, cover it with " +
+           (large ? "the hand" : "a finger") + " and go around it" + left +
+           (f.known ? "" : "; tell the owner");
+}
+
+std::string flea_bath_words(const groom& g, const body& b) {
+    if (g.fleas.empty()) {
+        return {};
+    }
+    const bool matted = std::any_of(g.zones.begin(), g.zones.end(),
+                                    [](const zone_plan& z) { return z.mat.has_value(); });
+    const std::string seen = "fleas were seen (" + listed(titles(b, g.fleas)) + "): ";
+    return seen + (matted ? "mats come out first, since they tighten when wet; then the flea bath, "
+                            "before all else; dry; clean every tool"
+                          : "flea bath before anything else, then dry; clean every tool");
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,27 @@
+// Private to lib: lumps, scabs and fleas in the words of a plan.
+#pragma once
+
+#include <string>
+
+#include <pelage/planner/plan.hpp>
+
+namespace pelage::io {
+
+/// "a known lump of 10 mm".
+[[nodiscard]] std::string finding_words(const skin_finding& f, length_unit u);
+
+/// Why hurt skin, or the edge of it, is left alone: "wet, raw skin: left alone, for a veterinarian to
+/// see". `z` is left for its skin (outcome::skin_left).
+[[nodiscard]] std::string left_alone_words(const zone_plan& z, const groom_request& r);
+
+/// How long the hair over a lump or scab of a zone is left; nothing where the zone isn't cut.
+[[nodiscard]] std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r);
+
+/// What is done at a lump or scab of a zone that is worked.
+[[nodiscard]] std::string go_around_words(const zone_plan& z, const skin_finding& f,
+                                          const refusal_rules& r, length_unit u);
+
+/// The flea bath as a step; nothing where no fleas were seen.
+[[nodiscard]] std::string flea_bath_words(const groom& g, const body& b);
+
+}  // namespace pelage::io

@@ -1,0 +1,115 @@
+#include "answers/words/stuck.hpp"
+
+#include <vector>
+
+#include <pelage/base/phrase.hpp>
+
+#include "answers/words/bound.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+using strings = std::vector<std::string>;
+
+std::string in_words(const way_out& w, length_unit u) {
+    switch (w.how) {
+        case freeing::comb_out:
+            return "combing it out at another visit, about " +
+                   detail::fixed(in_minutes(*w.takes), 0) + " min";
+        case freeing::measure_hair:
+            return "measuring it, " + show(printed_no_less(*w.least, u), u) + " or more will do";
+        case freeing::comb_tip:
+            return "a comb's tip that passes beneath";
+        case freeing::consent:
+            return "the owner's consent in writing (--consent " + w.id + ")";
+        case freeing::shorter:
+            return "the owner's word that it may be shorter";
+        case freeing::either_way:
+            return "the direction left open";
+        case freeing::blade:
+            return "blade " + w.id;
+        case freeing::comb:
+            return "comb " + w.id;
+        case freeing::measure_tool:
+            return "blade " + w.id + " measured again, " + show(*w.least, u) + " as it is made";
+        case freeing::heal:
+            return "what was found on the skin healed or treated";
+    }
+    return {};
+}
+
+}  // namespace
+
+std::string in_words(const broken_rule& rule) {
+    const std::string which = rule.at_hand ? "no blade at hand that may be used here "
+                                           : "no blade that may be used here ";
+    switch (rule.what) {
+        case obstacle::refused:
+            return std::string(reason(rule.no));
+        case obstacle::none_short_enough:
+            return which + "is short enough for the free hair under the mat";
+        case obstacle::hair_unknown:
+            return "how much free hair lies under the mat isn't known";
+        case obstacle::none_passes:
+            return which + "passes under the mat as a comb's tip does";
+        case obstacle::pelt:
+            return "a pelt is never combed out";
+        case obstacle::never_combed_out:
+            return "a mat isn't combed out here";
+        case obstacle::over_limit:
+            return "combing it out takes about " + detail::fixed(in_minutes(rule.takes), 0) +
+                   " min, this dog is combed out for " + detail::fixed(in_minutes(rule.most), 0);
+        case obstacle::no_time_left:
+            return "there is no time left to comb it out today";
+        case obstacle::not_at_hand:
+            return "the kit has nothing for it at hand";
+        case obstacle::odd_measure:
+            return "the blade for it was measured at another length than it is made for";
+        case obstacle::too_short:
+            return "the sheet goes no shorter";
+        case obstacle::other_direction:
+            return "the sheet wants the other direction";
+        case obstacle::no_tool_allowed:
+            return "no blade or comb may be used here";
+    }
+    return {};
+}
+
+std::string rules_in_words(const conflict& c) {
+    strings texts;
+    for (const broken_rule& rule : c.rules) {
+        texts.push_back(in_words(rule));
+    }
+    return joined(texts, "; ");
+}
+
+std::string freed_in_words(const freed& f, length_unit u) {
+    strings parts;
+    bool tool = false;
+    for (const way_out& w : f.by) {
+        parts.push_back(in_words(w, u));
+        tool = tool || w.how == freeing::blade || w.how == freeing::comb ||
+               w.how == freeing::measure_tool;
+    }
+    // what a missing tool is for goes without saying
+    const bool say = f.then && f.then->kind == tool_kind::clip && !tool;
+    return joined(parts, " and ") + (say ? " (then " + held(*f.then) + ")" : "");
+}
+
+/// What would free a place, one thing or set of things after the other.
+std::string freed_by(const conflict& c, length_unit u) {
+    strings out;
+    strings tools;  // each would do alone: one thing to look for
+    for (const freed& f : c.frees) {
+        const bool tool_alone = f.by.size() == 1 && (f.by.front().how == freeing::blade ||
+                                                     f.by.front().how == freeing::comb);
+        (tool_alone ? tools : out).push_back(freed_in_words(f, u));
+    }
+    if (!tools.empty()) {
+        out.push_back(one_of(tools));
+    }
+    return joined(out, "; or ");
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,19 @@
+// Private to lib: what is held, in the units asked for. A comb's name is its length.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include <pelage/base/length_text.hpp>
+#include <pelage/trade/setup.hpp>
+
+namespace pelage::io {
+
+/// "13 mm" of a comb called so, and in inches the trade's fraction for it, "1/2 in".
+[[nodiscard]] std::string comb_words(std::string_view id, length_unit u);
+
+/// held() and title() of a setup with the comb's name and the mark of a lever in those units.
+[[nodiscard]] std::string held_words(const setup& s, length_unit u);
+[[nodiscard]] std::string title_words(const setup& s, length_unit u);
+
+}  // namespace pelage::io

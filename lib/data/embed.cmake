@@ -1,0 +1,21 @@
+# cmake -DROOT=folder -DFILES="a;b" -DOUT=file -P data/embed.cmake
+# Writes the named text files into one C++ file as raw strings: sorted, no dates, and left alone when
+# nothing changed but its time stamp, so that the compiler cache still knows it.
+set(text "// Made from reference/ by lib/data/embed.cmake; edit there, not here.\n")
+string(APPEND text "#include <pelage/data/embedded.hpp>\n\nnamespace pelage::io {\n\n")
+string(APPEND text "const std::vector<embedded_file>& embedded_reference() {\n")
+string(APPEND text "    static const std::vector<embedded_file> files{\n")
+list(SORT FILES)
+foreach(file IN LISTS FILES)
+  file(READ "${ROOT}/${file}" body)
+  string(FIND "${body}" ")toml~\"" end)
+  if(NOT end EQUAL -1)
+    message(FATAL_ERROR "${file}: holds the characters )toml~\" which end the raw string; reword that line")
+  endif()
+  string(APPEND text "        {\"${file}\", R\"toml~(${body})toml~\"},\n")
+endforeach()
+string(APPEND text "    };\n    return files;\n}\n\n}  // namespace pelage::io\n")
+file(WRITE "${OUT}.new" "${text}")
+file(COPY_FILE "${OUT}.new" "${OUT}" ONLY_IF_DIFFERENT)
+file(REMOVE "${OUT}.new")
+file(TOUCH_NOCREATE "${OUT}")

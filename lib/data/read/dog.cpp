@@ -1,0 +1,450 @@
+// Dogs.
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+#include <pelage/base/length_text.hpp>
+#include <pelage/model/hair_today.hpp>
+#include <pelage/model/mix.hpp>
+
+#include "data/read/readers.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+constexpr std::array<std::string_view, 2> hair_states{"combed dry", "as it lies"};
+constexpr std::array<std::string_view, 3> visit_kinds{"full", "tidy", "bath"};
+
+/// Where nobody has seen the coat, the mix has to be one that can be read.
+void check_mix(record& r, const page& p, const dog& d) {
+    try {
+        (void)read_mix(d.mix, p.known.genes);
+    } catch (const bad_input& wrong) {
+        for (const diagnostic& m : wrong.all()) {
+            // past the opening quote; exact unless the text has escapes before
+            const spot at{r.at("mix").line, r.at("mix").column + m.column};
+            p.out.add(at, m.code, m.text);
+        }
+    }
+}
+
+/// Whether a word that should be a coat names a breed or a mix.
+bool is_mix(const std::string& text, const page& p) {
+    if (std::find(coat_names.begin(), coat_names.end(), text) != coat_names.end()) {
+        return false;
+    }
+    try {
+        (void)read_mix(text, p.known.genes);
+        return true;
+    } catch (const bad_input&) {
+        return false;
+    }
+}
+
+void get_coat(record& r, const page& p, dog& d) {
+    const member* coat = r.get("coat");
+    if (coat != nullptr && coat->value.kind == node_kind::text && is_mix(coat->value.text, p)) {
+        p.out.add(
+            coat->value.at, errc::unknown,
+            fmt::format("a breed is no coat; found {}; write {} for the breeds, and coat as you "
+                        "see it or not at all",
+                        shown(coat->value.text), p.out.setting("mix", shown(coat->value.text))));
+        d.mix = r.get_text("mix", presence::may);
+        return;
+    }
+    d.coat = r.get_name<coat_class>("coat", presence::may, coat_names);
+    d.mix = r.get_text("mix", presence::may);
+    if (r.at("coat") == r.at() && r.at("mix") == r.at()) {
+        r.out().add(
+            r.at(), errc::missing,
+            fmt::format("nothing says what coat the dog has; found neither coat nor mix; "
+                        "write {} as you see it, or the breeds as {}",
+                        r.out().setting("coat", "\"wavy\""), r.out().setting("mix", "\"...\"")));
+    }
+    if (r.at("coat") == r.at() && !d.mix.empty()) {
+        check_mix(r, p, d);
+    }
+}
+
+void get_style_wish(record& r, page& p, dog& d, const std::vector<style>& styles,
+                    const std::vector<std::string>& others) {
+    d.style = r.get_text("style", presence::may);
+    d.body_length = r.get_length("body_length", presence::may);
+    if (d.style.empty() || std::find(others.begin(), others.end(), d.style) != others.end()) {
+        return;
+    }
+    const style* s = find(styles, d.style);
+    if (s == nullptr) {
+        std::vector<std::string> known = ids(styles);
+        known.insert(known.end(), others.begin(), others.end());
+        p.out.add_unknown(r.at("style"), "no style sheet is called so", d.style, known);
+    } else if (d.body_length && !s->adjustable) {
+        p.out.add(r.at("body_length"), errc::conflict,
+                  fmt::format("the sheet {} has no adjustable length; found {} mm for it; write "
+                              "{} under {}",
+                              shown(d.style), in_mm(*d.body_length),
+                              p.out.setting("all", "{ " + p.out.setting("length", "...") + " }"),
+                              p.out.heading("departures")));
+    }
+}
+
+void get_brushing(record& r, dog& d) {
+    const std::string text = r.get_text("brushing", presence::may);
+    d.brushing_said = !text.empty();
+    if (text.empty()) {
+        d.brushed = {habit::none, false};
+        return;
+    }
+    if (const auto b = parse_brushing(text)) {
+        d.brushed = *b;
+    } else {
+        r.out().add(r.at("brushing"), errc::syntax,
+                    fmt::format("not a way to brush; found {}; write it like \"every 3 days to the "
+                                "skin\", \"weekly on the surface\" or \"none\"",
+                                shown(text)));
+    }
+}
+
+/// A table of places, each with a length.
+std::vector<hair_now> lengths_in(const node& table, page& p) {
+    std::vector<hair_now> out;
+    std::vector<std::pair<selection, std::string>> before;
+    for (const member& m : table.members) {
+        const word w{m.key, m.at};
+        if (m.value.kind == node_kind::truth) {
+            p.out.add(
+                m.at, errc::conflict,
+                fmt::format("only places and their lengths stand here; found {}; write it above "
+                            "the first line that begins with [",
+                            shown(m.key)));
+            continue;
+        }
+        if (const selection* whom = p.places.find(w, p.out)) {
+            refuse_twice(w, *whom, before, p.out);
+        }
+        if (const auto l =
+                number_at(m.value, escaped(m.key, 60), measure::length, any_hair, p.out)) {
+            out.push_back({m.key, mm(*l)});
+        }
+    }
+    return out;
+}
+
+void get_now(record& r, page& p, dog& d) {
+    if (const node* table = r.get_table("now", presence::may)) {
+        d.now = lengths_in(*table, p);
+    }
+}
+
+/// What the place of a finding means; null if nothing. A finding on several zones is one on each.
+const selection* get_place(record& r, page& p) {
+    const word w{r.get_text("zone", presence::must), r.at("zone")};
+    return w.text.empty() ? nullptr : p.places.find(w, p.out);
+}
+
+/// A finding as it is written, of a word that may stand for several places.
+template <class Finding>
+struct written {
+    const selection* whom;
+    std::string word;
+    Finding what;
+};
+
+/// The findings place by place: what is said of a narrower word stands.
+template <class Finding, class Test>
+void lay(std::vector<written<Finding>> said, std::vector<Finding>& all, Test same) {
+    std::stable_sort(said.begin(), said.end(),
+                     [](const auto& a, const auto& b) { return wider(*a.whom, *b.whom); });
+    for (const written<Finding>& one : said) {
+        lay_finding(all, *one.whom, one.what,
+                    [&](const Finding& before) { return same(before, one.what); });
+    }
+}
+
+/// Nothing under a mat is longer than the hair that is there.
+void check_free_hair(record& r, page& p, const dog& d, const selection& whom,
+                     const mat_finding& m) {
+    for (const place& at : whom.places) {
+        const auto now = m.free_hair ? hair_said(p.places.index(), d.now, at) : std::nullopt;
+        if (now && *m.free_hair > *now) {
+            r.out().add(r.at("free_hair"), errc::conflict,
+                        fmt::format("more free hair under a mat than hair today; found {} under it "
+                                    "at the {}, where the hair is {}; measure again",
+                                    show(*m.free_hair), title(p.known.dog_body, at), show(*now)));
+            return;
+        }
+    }
+}
+
+void check_mat(record& r, const mat_finding& m) {
+    if (m.to_skin && (m.free_hair || m.comb_passes)) {
+        r.out().add(
+            r.at("to_skin"), errc::conflict,
+            "felted to the skin leaves no free hair and no way for a comb; found both; leave "
+            "one out");
+    }
+    if (m.comb_out && (m.grade == mat_grade::pelt || m.to_skin)) {
+        r.out().add(r.at("comb_out"), errc::conflict,
+                    fmt::format("a pelt, or what is felted to the skin, is never combed out; found "
+                                "{}; leave it out",
+                                r.out().setting("comb_out", "true")));
+    }
+}
+
+void get_mats(record& top, page& p, dog& d) {
+    std::vector<written<mat_finding>> said;
+    for (const node* n : top.get_tables("mat", presence::may)) {
+        record r(*n, p.out);
+        const selection* whom = get_place(r, p);
+        mat_finding m;
+        m.grade = r.get_name<mat_grade>("grade", presence::must, mat_names).value_or(m.grade);
+        m.free_hair = r.get_length("free_hair", presence::may);
+        m.to_skin = r.get_flag("to_skin");
+        m.comb_passes = r.get_flag("comb_passes");
+        m.comb_out = r.get_flag("comb_out");
+        const std::string word = r.get_text("zone", presence::may);
+        r.done();
+        check_mat(r, m);
+        if (whom == nullptr) {
+            continue;
+        }
+        check_free_hair(r, p, d, *whom, m);
+        const auto before = std::find_if(said.begin(), said.end(),
+                                         [&](const auto& o) { return clash(*o.whom, *whom); });
+        if (before != said.end()) {
+            p.out.add(r.at("zone"), errc::duplicate,
+                      fmt::format("two mats in one place; found {} and {}; write the worse one",
+                                  shown(before->word), shown(word)));
+            continue;
+        }
+        said.push_back({whom, word, m});
+    }
+    lay(std::move(said), d.mats, [](const mat_finding&, const mat_finding&) { return true; });
+}
+
+/// What the skin shows in a place not yet said.
+std::optional<skin_finding> get_skin_state(record& r) {
+    skin_finding f;
+    const std::string state = r.get_choice("state", presence::must, skin_words);
+    f.size = r.get_length("size", presence::may);
+    f.known = r.get_flag("known");
+    r.done();
+    if (state.empty()) {
+        return std::nullopt;
+    }
+    f.state = skin_state_at(static_cast<std::size_t>(
+        std::find(skin_words.begin(), skin_words.end(), state) - skin_words.begin()));
+    for (const std::string_view key : {"size", "known"}) {
+        if (f.state != skin_state::lump && r.at(key) != r.at()) {
+            r.out().add(r.at(key), errc::conflict,
+                        fmt::format("only of a lump is said {}; found it beside {}; leave it out",
+                                    key == "size" ? "how large it is" : "whether a vet knows it",
+                                    shown(state)));
+        }
+    }
+    return f;
+}
+
+/// Whether two findings of one place are one: several lumps may be there, of several sizes.
+bool same_finding(const skin_finding& a, const skin_finding& b) {
+    return a.state == b.state &&
+           (a.state != skin_state::lump || (a.size == b.size && a.known == b.known));
+}
+
+void get_skin(record& top, page& p, dog& d) {
+    std::vector<written<skin_finding>> said;
+    for (const node* n : top.get_tables("skin", presence::may)) {
+        record r(*n, p.out);
+        const selection* whom = get_place(r, p);
+        const std::string word = r.get_text("zone", presence::may);
+        const auto f = get_skin_state(r);
+        if (whom == nullptr || !f) {
+            continue;
+        }
+        if (std::any_of(said.begin(), said.end(), [&](const auto& o) {
+                return same_finding(o.what, *f) && clash(*o.whom, *whom);
+            })) {
+            p.out.add(r.at("zone"), errc::duplicate,
+                      fmt::format("the same finding twice; found {} in {} again; name it once",
+                                  name(f->state), shown(word)));
+            continue;
+        }
+        said.push_back({whom, word, *f});
+    }
+    lay(std::move(said), d.skin, same_finding);
+}
+
+/// What it hates to have touched: any places.
+void get_sensitive(record& r, page& p, dog& d) {
+    for (const word& w : r.get_words("sensitive", presence::may)) {
+        if (p.places.find(w, p.out) != nullptr) {
+            d.sensitive.push_back(w.text);
+        }
+    }
+}
+
+void get_health(record& r, dog& d) {
+    d.health = r.get_text("health", presence::may);
+    const std::string plain = detail::plain(d.health);
+    constexpr std::array<std::string_view, 6> well{"none",    "nothing", "no",
+                                                   "healthy", "well",    "good"};
+    if (std::find(well.begin(), well.end(), plain) != well.end()) {
+        r.out().add(
+            r.at("health"), errc::conflict,
+            fmt::format("health says what ails the dog; found {}; leave it out", shown(d.health)));
+    }
+}
+
+void get_signs(record& r, dog& d) {
+    for (const word& w : r.get_words("signs", presence::may)) {
+        const int i = index_of(w, "sign of the stop list", stop_sign_names, r.out());
+        if (i >= 0) {
+            d.signs.push_back(static_cast<stop_sign>(i));
+        }
+    }
+}
+
+void get_alerts(record& r, dog& d) {
+    for (const word& w : r.get_words("alerts", presence::may)) {
+        if (const auto a = parse_alert(w.text)) {
+            add_alert(d.alerts, *a);
+        } else {
+            r.out().add(w.at, errc::unknown, alert_complaint(w.text));
+        }
+    }
+}
+
+/// What an intake asks of the dog as a whole.
+void get_intake(record& r, page& p, dog& d) {
+    d.coat_change = r.get_flag("coat_change");
+    d.thin_or_old = r.get_flag("thin_or_old");
+    d.pink_skin = r.get_flag("pink_skin");
+    d.shedding = r.get_flag("shedding");
+    d.age = r.get_name<life_stage>("age", presence::may, life_stage_names);
+    d.out = r.get_name<outdoors>("outdoors", presence::may, outdoors_names);
+    get_health(r, d);
+    get_sensitive(r, p, d);
+    get_signs(r, d);
+    get_alerts(r, d);
+    d.comb_checked = r.get_flag("comb_checked");
+}
+
+void get_measured(record& top, page& p, dog& d) {
+    std::set<std::pair<date, std::string>> before;
+    for (const node* n : top.get_tables("measured", presence::may)) {
+        record r(*n, p.out);
+        measurement m;
+        const auto on = r.get_day("date", presence::must);
+        m.whom = r.get_text("zone", presence::must);
+        const selection* whom =
+            m.whom.empty() ? nullptr : p.places.find({m.whom, r.at("zone")}, p.out);
+        m.is = r.get_length("length", presence::must).value_or(m.is);
+        m.combed_dry = r.get_choice("state", presence::must, hair_states) == "combed dry";
+        r.done();
+        if (!on || whom == nullptr) {
+            continue;
+        }
+        m.on = *on;
+        if (!before.emplace(m.on, detail::plain(m.whom)).second) {
+            p.out.add(r.at("date"), errc::duplicate,
+                      fmt::format("measured twice on one day; found {} on {} again; name it once",
+                                  shown(m.whom), iso(m.on)));
+        }
+        d.measured.push_back(m);
+    }
+}
+
+/// What a visit left: one length for the whole coat, or a table of places.
+std::vector<hair_now> get_left(record& r, page& p, const std::string& kind) {
+    const member* m = r.get("left");
+    if (m == nullptr) {
+        return {};
+    }
+    if (kind == "bath") {
+        r.out().add(m->value.at, errc::conflict,
+                    "a bath cuts nothing; found what it left; leave that out, or write kind = "
+                    "\"full\" or \"tidy\"");
+        return {};
+    }
+    if (m->value.kind == node_kind::table) {
+        return lengths_in(m->value, p);
+    }
+    const auto l = r.get_length("left", presence::may);
+    return l ? std::vector<hair_now>{{"all", *l}} : std::vector<hair_now>{};
+}
+
+void get_visits(record& top, page& p, dog& d) {
+    std::set<std::pair<date, std::string>> before;
+    for (const node* n : top.get_tables("visit", presence::may)) {
+        record r(*n, p.out);
+        const auto on = r.get_day("date", presence::must);
+        const std::string kind = r.get_choice("kind", presence::must, visit_kinds);
+        auto left = get_left(r, p, kind);
+        r.done();
+        if (!on || kind.empty()) {
+            continue;
+        }
+        if (!before.emplace(*on, kind).second) {
+            p.out.add(r.at("date"), errc::duplicate,
+                      fmt::format("the same visit twice; found {} on {} again; name it once", kind,
+                                  iso(*on)));
+        }
+        d.visits.push_back({*on, kind, std::move(left)});
+    }
+}
+
+void get_events(record& top, page& p, dog& d) {
+    for (const node* n : top.get_tables("event", presence::may)) {
+        record r(*n, p.out);
+        fresh_day f;
+        const auto on = r.get_day("date", presence::must);
+        f.name = r.get_text("name", presence::may);
+        const std::string within = r.get_text("within", presence::may);
+        const auto days = within.empty() ? std::optional{f.within} : parse_wait(within);
+        r.done();
+        if (!days) {
+            p.out.add(r.at("within"), errc::syntax,
+                      fmt::format("not a number of days; found {}; write within = \"7 days\"",
+                                  shown(within)));
+        }
+        if (on && days) {
+            d.events.push_back({*on, *days, f.name});
+        }
+    }
+}
+
+}  // namespace
+
+placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
+                    const std::vector<std::string>& other_sheets) {
+    record r(root, p.out);
+    check_format(r, p.format_there);
+    dog d;
+    d.id = r.get_id("id");
+    d.name = r.get_text("name", presence::must);
+    d.invented = r.get_flag("invented");
+    d.size = r.get_name<dog_size>("size", presence::must, size_names).value_or(d.size);
+    get_coat(r, p, d);
+    get_style_wish(r, p, d, styles, other_sheets);
+    d.departures = without_positions(get_rules(r, p, "departures", presence::may));
+    get_now(r, p, d);
+    get_brushing(r, d);
+    get_intake(r, p, d);
+    get_mats(r, p, d);
+    get_skin(r, p, d);
+    for (const word& w : r.get_words("consents", presence::may)) {
+        (void)index_of(w, "consent", consent_names, p.out);
+        d.consents.push_back(w.text);
+    }
+    get_measured(r, p, d);
+    get_visits(r, p, d);
+    d.cannot = get_days_off(r, "cannot");
+    get_events(r, p, d);
+    d.note = r.get_text("note", presence::may, text_kind::prose);
+    r.done();
+    return {std::move(d), r.at("id")};
+}
+
+}  // namespace pelage::io

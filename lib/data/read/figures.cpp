@@ -1,0 +1,173 @@
+#include "data/read/figures.hpp"
+
+#include <type_traits>
+
+namespace pelage::io {
+
+namespace {
+
+// Room for any habit of a salon, and narrow enough that a slip of the keyboard is noticed and that what
+// is divided by never vanishes (assumption); told in reference/README.md.
+constexpr bounds share{0.0, 1.0, true};
+constexpr bounds half{0.0, 0.5, true};
+constexpr bounds factor{0.05, 20.0, true};
+constexpr bounds spread{0.01, 1.0, true};
+constexpr bounds size_factor{0.2, 5.0, true};
+constexpr bounds at_the_table = from_zero(240.0);
+constexpr bounds within_a_year{1.0, 365.0, true};
+constexpr bounds any_length = any_hair;
+constexpr bounds small_length{0.1, 50.0, true};
+constexpr bounds odds{0.01, 0.99, true};
+
+std::vector<rule_slot> slots(cut_rules& r) {
+    return {{"blade-flat-up-to", &r.blade_flat_up_to, any_length},
+            {"blade-flat-from", &r.blade_flat_from, any_length},
+            {"blade-long-share", &r.blade_long_share, share},
+            {"comb-share", &r.comb_share, share},
+            {"share-low", &r.share_low, share},
+            {"share-high", &r.share_high, share},
+            {"comb-stated-over", &r.comb_stated_over, small_length},
+            {"scissor-spread", &r.scissor_spread, from_zero(0.5)}};
+}
+
+std::vector<rule_slot> slots(growth_rules& r) {
+    return {{"start-error", &r.start_error, small_length},
+            {"visit-log-sd", &r.visit_log_sd, spread},
+            {"delayed-share", &r.delayed_share, share},
+            {"delay-median", &r.delay_median, over_zero(3650.0)},
+            {"delay-log-sd", &r.delay_log_sd, over_zero(3.0)},
+            {"measuring-error", &r.measuring_error, small_length},
+            {"measuring-share", &r.measuring_share, {0.005, 0.5, true}},
+            {"measuring-share-from", &r.measuring_share_from, any_length},
+            {"wrong-share", &r.wrong_share, share},
+            {"wrong-error", &r.wrong_error, any_length},
+            {"herd", &r.herd, {2.0, 10000.0, true}},
+            {"herd-log-sd", &r.herd_log_sd, spread},
+            {"season-swing", &r.season_swing, from_zero(0.5)},
+            {"season-peak", &r.season_peak, {1.0, 365.0, true}}};
+}
+
+std::vector<rule_slot> slots(matting_rules& r) {
+    return {{"brush-none", r.brush.data(), factor},
+            {"brush-weekly", &r.brush[1], factor},
+            {"brush-two-or-three", &r.brush[2], factor},
+            {"brush-every-other-day", &r.brush[3], factor},
+            {"brush-daily", &r.brush[4], factor},
+            {"coat-change", &r.coat_change, factor},
+            {"threshold-log-sd", &r.threshold_log_sd, spread},
+            {"daily-only-above", &r.daily_only_above, any_length},
+            {"clock-none", r.clock.data(), within_a_year},
+            {"clock-weekly", &r.clock[1], within_a_year},
+            {"clock-two-or-three", &r.clock[2], within_a_year},
+            {"clock-every-other-day", &r.clock[3], within_a_year},
+            {"clock-daily", &r.clock[4], within_a_year},
+            {"tidy-face-feet", &r.tidy_face_feet, within_a_year},
+            {"tidy-sanitary", &r.tidy_sanitary, within_a_year},
+            {"visits-apart", &r.visits_apart, {1.0, 28.0, true}},
+            {"chance", &r.chance, odds},
+            {"strip-again", &r.strip_again, within_a_year}};
+}
+
+std::vector<rule_slot> slots(refusal_rules& r) {
+    return {{"under-mat-share", &r.under_mat_share, {0.01, 1.0, true}},
+            {"under-mat-longest", &r.under_mat_longest, small_length},
+            {"safe-blade", &r.safe_blade, small_length},
+            {"scissor-thin", &r.scissor_thin, small_length},
+            {"scissor-least", &r.scissor_least, small_length},
+            {"scissor-body", &r.scissor_body, any_length},
+            {"bare-on-web", &r.bare_on_web, any_length},
+            {"sun-length", &r.sun_length, any_length},
+            {"comb-out-limit", &r.comb_out_limit, at_the_table},
+            {"comb-out-frail", &r.comb_out_frail, at_the_table},
+            {"oil-after", &r.oil_after, at_the_table},
+            {"hurt-share", &r.hurt_share, share},
+            {"bump-longer", &r.bump_longer, small_length},
+            {"bump-least", &r.bump_least, small_length},
+            {"finger-covers", &r.finger_covers, any_length}};
+}
+
+std::vector<rule_slot> slots(price_rules& r) {
+    return {{"pick-up-blade", &r.pick_up_blade, at_the_table},
+            {"pick-up-second-clipper", &r.pick_up_second_clipper, at_the_table},
+            {"pick-up-comb", &r.pick_up_comb, at_the_table},
+            {"comb-then-scissor", &r.comb_then_scissor, factor},
+            {"scissor", &r.scissor, factor},
+            {"thin", &r.thin, factor},
+            {"card", &r.card, factor},
+            {"hand-strip", &r.hand_strip, factor},
+            {"size-toy", r.size.data(), size_factor},
+            {"size-small", &r.size[1], size_factor},
+            {"size-medium", &r.size[2], size_factor},
+            {"size-large", &r.size[3], size_factor},
+            {"size-giant", &r.size[4], size_factor},
+            {"miss-per-excess", &r.miss_per_excess, at_the_table},
+            {"miss-floor", &r.miss_floor, small_length},
+            {"tolerance-share", &r.tolerance_share, share},
+            {"tolerance-cap", &r.tolerance_cap, small_length},
+            {"tolerance-cap-share", &r.tolerance_cap_share, share},
+            {"tolerance-head-share", &r.tolerance_head_share, share},
+            {"far-share", &r.far_share, factor},
+            {"seam-per-mm", &r.seam_per_mm, at_the_table},
+            {"seam-allowance", &r.seam_allowance, any_length},
+            {"blend-slope", &r.blend_slope, factor},
+            {"tidy-least", &r.tidy_least, any_length},
+            {"blend-room", &r.blend_room, factor},
+            {"blend-middle", &r.blend_middle, half},
+            {"comb-out-tangle", &r.comb_out_tangle, at_the_table},
+            {"comb-out-mat", &r.comb_out_mat, at_the_table},
+            {"comb-out-area", &r.comb_out_area, at_the_table},
+            {"skip-finish", &r.skip_finish, at_the_table},
+            {"felt-mat", &r.felt_mat, factor},
+            {"felt-area", &r.felt_area, factor},
+            {"felt-pelt", &r.felt_pelt, factor},
+            {"again", &r.again, share},
+            {"clip-combable", &r.clip_combable, at_the_table},
+            {"lost-week", &r.lost_week, at_the_table},
+            {"part-down", &r.part_down, share},
+            {"patch-per-mm", &r.patch_per_mm, at_the_table},
+            {"patch-allowance", &r.patch_allowance, any_length},
+            {"visit", &r.visit, {1.0, 240.0, true}},
+            {"trip", &r.trip, at_the_table},
+            {"bath", &r.bath, {1.0, 240.0, true}},
+            {"tidy", &r.tidy, {1.0, 240.0, true}}};
+}
+
+}  // namespace
+
+measure rule_slot::kind() const {
+    return std::visit([]<class Quantity>(const figure<Quantity>*) { return measure_of<Quantity>; },
+                      to);
+}
+
+void rule_slot::store(const raw_figure& f) const {
+    std::visit([&]<class Quantity>(figure<Quantity>* slot) { *slot = typed<Quantity>(f); }, to);
+}
+
+std::vector<rule_set> rule_sets(rule_book& b) {
+    std::vector<rule_set> all;
+    all.push_back({"cut", slots(b.cut)});
+    all.push_back({"growth", slots(b.growth)});
+    all.push_back({"matting", slots(b.matting)});
+    all.push_back({"refusal", slots(b.refusal)});
+    all.push_back({"prices", slots(b.prices)});
+    return all;
+}
+
+void check_rules(const rule_book& b, std::string_view set, const spot& at, faults& out) {
+    if (set != "cut") {
+        return;
+    }
+    const cut_rules& c = b.cut;
+    if (c.blade_flat_up_to.best >= c.blade_flat_from.best) {
+        out.add(at, errc::conflict,
+                "blades pass flat up to one length and less so from a longer one; found "
+                "blade-flat-up-to at or above blade-flat-from; write it below");
+    }
+    if (c.share_low.best > c.share_high.best) {
+        out.add(at, errc::conflict,
+                "the share of the lay has a low and a high end; found share-low above share-high; "
+                "write it at or below");
+    }
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,38 @@
+// Private to lib: the figures of the rules by the ids that files use, each with where it goes and
+// between what it must lie. The reference's files and a salon's overrides share these lists.
+#pragma once
+
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <pelage/model/reference_data.hpp>
+
+#include "data/read/parts.hpp"
+
+namespace pelage::io {
+
+/// One figure of the rules.
+struct rule_slot {
+    std::string_view id;
+    std::variant<figure<length>*, figure<days>*, figure<work>*, figure<double>*> to;
+    bounds range;
+
+    [[nodiscard]] measure kind() const;
+    void store(const raw_figure& f) const;
+};
+
+/// A set of rules as one file holds it: "cut" is reference/cut.toml and [override.cut].
+struct rule_set {
+    std::string_view name;
+    std::vector<rule_slot> slots;
+};
+
+/// Every set of the rule book; the slots point into `b`.
+[[nodiscard]] std::vector<rule_set> rule_sets(rule_book& b);
+
+/// A rule that links several figures: complains at `at` if it doesn't hold.
+void check_rules(const rule_book& b, std::string_view set, const spot& at, faults& out);
+
+}  // namespace pelage::io

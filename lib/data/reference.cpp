@@ -1,0 +1,79 @@
+// The embedded reference and the invented salon, read on first use.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include <pelage/data/embedded.hpp>
+#include <pelage/data/reference.hpp>
+
+#include "data/read/readers.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+constexpr std::string_view demo = "reference/demo/";
+
+std::vector<document_text> embedded(const std::function<bool(std::string_view)>& wanted) {
+    std::vector<document_text> out;
+    for (const embedded_file& f : embedded_reference()) {
+        if (wanted(f.path)) {
+            out.push_back({std::string(f.path), std::string(f.text)});
+        }
+    }
+    return out;
+}
+
+std::vector<document_text> demo_files(std::string_view folder) {
+    return embedded([&](std::string_view path) {
+        return path.starts_with(demo) && path.substr(demo.size()).starts_with(folder);
+    });
+}
+
+/// What is embedded was checked before the release: a fault in it is ours.
+[[noreturn]] void our_fault(const bad_input& wrong) {
+    const diagnostic& d = wrong.all().front();
+    throw error(errc::internal, fmt::format("the embedded data has {} faults, first {}:{}:{}: {}",
+                                            wrong.all().size(), d.file, d.line, d.column, d.text));
+}
+
+catalogue read_embedded() {
+    try {
+        return read_reference(
+            embedded([](std::string_view path) { return !path.starts_with(demo); }));
+    } catch (const bad_input& wrong) {
+        our_fault(wrong);
+    }
+}
+
+salon read_demo() {
+    const auto files = demo_files("salon.toml");
+    if (files.empty()) {
+        throw error(errc::internal, "the embedded data has no demo salon");
+    }
+    try {
+        std::vector<unsound_file> unsound;
+        salon s = assemble_salon(files.front(), demo_files("styles/"), demo_files("dogs/"),
+                                 reference(), unsound);
+        if (!unsound.empty()) {
+            throw bad_input(unsound.front().faults);
+        }
+        return s;
+    } catch (const bad_input& wrong) {
+        our_fault(wrong);
+    }
+}
+
+}  // namespace
+
+const catalogue& reference() {
+    static const catalogue book = read_embedded();
+    return book;
+}
+
+const salon& demo_salon() {
+    static const salon shop = read_demo();
+    return shop;
+}
+
+}  // namespace pelage::io

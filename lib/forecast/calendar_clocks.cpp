@@ -1,0 +1,201 @@
+#include "forecast/calendar_clocks.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "planner/plan_again.hpp"
+
+namespace pelage {
+
+namespace {
+
+int whole(const days& d) {
+    return static_cast<int>(std::floor(in_days(d)));
+}
+
+/// A zone is held by brushing if it is likely past its length by the end of its clock. That is a trait
+/// of the trim, so it is judged at the rules' own chance, whatever chance is asked: asking for more
+/// must not turn a zone that needs cutting into one that needs brushing.
+parted_coat parted(const kept_coat& k, const matting_rules& rules) {
+    const back b = when_back(k.zones, k.law, rules.chance.best, k.usual);
+    parted_coat out;
+    out.law = k.law;
+    out.usual = k.usual;
+    for (std::size_t i = 0; i < k.zones.size(); ++i) {
+        if (std::find(b.held.begin(), b.held.end(), i) != b.held.end()) {
+            out.held.push_back(k.index[i]);
+            out.clock = k.zones[i].clock;
+        } else {
+            out.free.push_back(k.zones[i]);
+            out.free_index.push_back(k.index[i]);
+        }
+    }
+    return out;
+}
+
+/// What the sheet leaves is never cut: by the later grooms it is taken as grown to its matting-prone
+/// length, and so as held by brushing.
+void add_what_is_left(const groom_request& r, const groom& today, const groom& steady,
+                      kept_coat& k) {
+    const kept_coat now = after_groom(r, today);
+    for (std::size_t i = 0; i < now.zones.size(); ++i) {
+        const zone_plan& z = today.zones[now.index[i]];
+        const auto same = std::find_if(steady.zones.begin(), steady.zones.end(),
+                                       [&](const zone_plan& s) { return s.at.zone == z.at.zone; });
+        if (z.came == outcome::left_by_sheet && now.zones[i].threshold &&
+            same != steady.zones.end()) {
+            kept_zone grown = now.zones[i];
+            grown.start = longer(grown.start, *grown.threshold);
+            k.zones.push_back(grown);
+            k.index.push_back(static_cast<std::size_t>(same - steady.zones.begin()));
+        }
+    }
+}
+
+/// The dog at a later groom.
+dog without_findings(dog d) {
+    d.mats.clear();
+    d.skin.clear();
+    d.now.clear();
+    return d;
+}
+
+/// A calendar runs through the year: its intervals are reckoned by the season of fastest growth.
+void at_its_fastest(const groom_request& r, kept_coat& k) {
+    const growth_rules& g = r.rules.growth;
+    k.law.rate.log_median +=
+        std::log((1.0 + g.season_swing.best) / season_factor(g, r.today, k.usual));
+}
+
+void part_coats(const calendar_request& r, const groom_request& ask, const groom& g,
+                grooms_to_come& c) {
+    kept_coat later = after_groom(ask, c.steady);
+    add_what_is_left(ask, g, c.steady, later);
+    at_its_fastest(ask, later);
+    c.later = parted(later, r.work.rules.matting);
+    c.first =
+        last_by_file_of(r).full > 0 ? c.later : parted(after_groom(ask, g), r.work.rules.matting);
+}
+
+bool trims(const zone_plan& z) {
+    return z.how.kind == tool_kind::clip || z.how.kind == tool_kind::scissors ||
+           z.how.kind == tool_kind::thinners;
+}
+
+/// The tidy clock: of those places that the sheet trims at all.
+std::optional<int> tidy_clock(const groom_request& r, const groom& g) {
+    std::optional<days> soonest;
+    const auto see = [&](const days& d) { soonest = soonest ? std::min(*soonest, d) : d; };
+    for (const zone_plan& z : g.zones) {
+        const zone& where = r.reference.dog_body.zones[z.at.zone];
+        if (trims(z) && (where.where == group::head || where.where == group::feet ||
+                         where.has(zone_use::pads))) {
+            see(r.rules.matting.tidy_face_feet.best);
+        }
+        if (trims(z) && where.has(zone_use::sanitary)) {
+            see(r.rules.matting.tidy_sanitary.best);
+        }
+    }
+    return soonest ? std::optional{std::max(1, whole(*soonest))} : std::nullopt;
+}
+
+visit_clocks clocks_of(const parted_coat& c, const std::optional<int>& tidy, chance p) {
+    visit_clocks v;
+    v.full = full_clock(c, p, c.usual);
+    if (!c.held.empty()) {
+        v.brush = std::max(1, whole(c.clock));
+    }
+    v.tidy = tidy;
+    return v;
+}
+
+std::array<work, visit_work_names.size()> costs_of(const groom_request& r, const groom& g) {
+    const price_rules& p = r.rules.prices;
+    const double size = p.size[static_cast<std::size_t>(r.patient.size)].best;
+    const work bath = minutes(in_minutes(p.bath.best) * size);
+    const work tidy = minutes(in_minutes(p.tidy.best) * size);
+    const work visit = p.visit.best + p.trip.best;
+    return {visit + tidy, visit + bath, visit + bath + tidy, visit + bath + g.before + g.after};
+}
+
+}  // namespace
+
+last_by_file last_by_file_of(const calendar_request& r) {
+    const auto last = [&](std::string_view kind) {
+        std::optional<date> on;
+        for (const visit& v : r.work.patient.visits) {
+            if (v.kind == kind && v.on <= r.today) {
+                on = on ? std::max(*on, v.on) : v.on;
+            }
+        }
+        return on;
+    };
+    const auto ago = [&](const date& d) { return whole(between(d, r.today)); };
+    const auto full = last("full");
+    if (!full) {
+        return {};
+    }
+    last_by_file l{ago(*full), ago(*full), ago(*full)};
+    if (const auto bath = last("bath")) {
+        l.brush = std::min(l.brush, ago(*bath));
+    }
+    if (const auto tidy = last("tidy")) {
+        l.tidy = std::min(l.tidy, ago(*tidy));
+    }
+    return l;
+}
+
+grooms_to_come grooms_of(const calendar_request& r, const groom& g) {
+    const dog later = without_findings(r.work.patient);
+    grooms_to_come c;
+    groom_request ask = ask_again(r.work, later, r.work.sheet);
+    ask.laid = r.work.laid;
+    c.steady = plan_groom(ask);
+    part_coats(r, r.work, g, c);
+    return c;
+}
+
+grooms_to_come brushed_otherwise(const calendar_request& r, const groom& g,
+                                 const grooms_to_come& now, const brushing& b) {
+    dog other = r.work.patient;
+    other.brushed = b;
+    grooms_to_come c;
+    c.steady = now.steady;
+    part_coats(r, ask_again(r.work, other, r.work.sheet), g, c);
+    return c;
+}
+
+int full_clock(const parted_coat& c, chance p, const days& cap) {
+    return std::max(1, whole(last_fine_day(c.free, c.law, p, cap)));
+}
+
+booking_problem problem_of(const calendar_request& r, const grooms_to_come& c, chance p) {
+    booking_problem b;
+    b.last = 7 * r.weeks;
+    const last_by_file ago = last_by_file_of(r);
+    b.full_ago = ago.full;
+    b.brush_ago = ago.brush;
+    b.tidy_ago = ago.tidy;
+    for (int n = 0; n <= b.last; ++n) {
+        const date on = r.today + std::chrono::days{n};
+        b.open.push_back(!r.closed.cover(on) && !r.work.patient.cannot.cover(on));
+    }
+    for (const fresh_day& f : r.work.patient.events) {
+        const int on = whole(between(r.today, f.on));
+        if (on >= 1 && on <= b.last) {
+            b.fresh.push_back({on, f.within});
+            b.open[static_cast<std::size_t>(on)] = false;
+        }
+    }
+    b.gap = whole(r.work.rules.matting.visits_apart.best);
+    b.costs = costs_of(r.work, c.steady);
+    const auto tidy = tidy_clock(r.work, c.steady);
+    b.first = clocks_of(c.first, tidy, p);
+    b.later = clocks_of(c.later, tidy, p);
+    if (b.full_ago > 0 && !r.work.patient.mats.empty()) {
+        b.first.full = std::min(b.first.full, b.full_ago);  // matted since: due now
+    }
+    return b;
+}
+
+}  // namespace pelage

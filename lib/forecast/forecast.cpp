@@ -1,0 +1,160 @@
+#include <algorithm>
+#include <array>
+#include <numeric>
+#include <span>
+
+#include <pelage/forecast/forecast.hpp>
+
+namespace pelage {
+
+namespace {
+
+constexpr std::array<chance, 3> shown{0.1, 0.5, 0.9};
+
+chance asked(const groom_request& r) {
+    return r.asked.value_or(r.rules.matting.chance.best);
+}
+
+bool first_to_mat(const zone_forecast& a, const zone_forecast& b) {
+    const auto key = [](const zone_forecast& z) {
+        return z.threshold ? in_days(z.early) : std::numeric_limits<double>::infinity();
+    };
+    return key(a) < key(b);
+}
+
+/// When each zone mats, at the chances; reckoned once for zones kept alike.
+std::vector<std::vector<days>> quantiles(const kept_coat& k, std::span<const chance> at) {
+    std::vector<std::vector<days>> out;
+    for (auto z = k.zones.begin(); z != k.zones.end(); ++z) {
+        const auto twin = std::find(k.zones.begin(), z, *z);
+        out.push_back(twin == z ? prone_quantiles(*z, k.law, at)
+                                : out[static_cast<std::size_t>(twin - k.zones.begin())]);
+    }
+    return out;
+}
+
+/// The places of the kept zones, in the order in which they mat.
+std::vector<std::size_t> in_order(const std::vector<zone_forecast>& zones) {
+    std::vector<std::size_t> order(zones.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return first_to_mat(zones[a], zones[b]);
+    });
+    return order;
+}
+
+template <class T>
+std::vector<T> picked(const std::vector<T>& from, const std::vector<std::size_t>& order) {
+    std::vector<T> out;
+    for (const std::size_t i : order) {
+        out.push_back(from[i]);
+    }
+    return out;
+}
+
+std::vector<zone_forecast> zones_of(const kept_coat& k, const groom& g, const back& when) {
+    const auto when_matted = quantiles(k, shown);
+    std::vector<zone_forecast> out;
+    for (std::size_t i = 0; i < k.zones.size(); ++i) {
+        const kept_zone& z = k.zones[i];
+        const bool held = std::find(when.held.begin(), when.held.end(), i) != when.held.end();
+        const std::vector<days>& q = when_matted[i];
+        out.push_back(
+            {g.zones[k.index[i]].at, z.start, z.threshold, q[0], q[1], q[2], held, z.clock});
+    }
+    return out;
+}
+
+/// The same groom with something else known of the dog.
+groom_request with(const groom_request& r, const dog& d, const learned_rate* learned) {
+    return {r.reference,   r.rules,     r.tools,       d,         r.sheet,     r.today,   r.asked,
+            r.length_wish, r.both_ways, r.match_sides, r.by_best, r.patchwork, r.reasons, r.top,
+            r.laid,        learned};
+}
+
+std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g,
+                                      const std::vector<std::size_t>& order, bool by_zone) {
+    std::vector<habit_forecast> out;
+    for (std::size_t h = 0; h < habit_names.size(); ++h) {
+        dog other = r.patient;
+        other.brushed = {static_cast<habit>(h), h != 0};
+        const kept_coat k = after_groom(with(r, other, r.learned), g);
+        out.push_back({other.brushed, when_back(k.zones, k.law, asked(r), k.usual)});
+        if (by_zone) {
+            for (const auto& q : picked(quantiles(k, std::span(shown).first(1)), order)) {
+                out.back().early.push_back(q.front());
+            }
+        }
+    }
+    return out;
+}
+
+bool clipped_jacket(const groom_request& r, const zone_plan& z) {
+    return z.how.kind == tool_kind::clip &&
+           r.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
+}
+
+std::optional<regrown_jacket> regrown(const groom_request& r, const groom& done, const coat& c) {
+    const bool clipped = std::any_of(done.zones.begin(), done.zones.end(),
+                                     [&](const zone_plan& z) { return clipped_jacket(r, z); });
+    if (c.kind != cycle::resting || !c.reentry || !clipped) {
+        return std::nullopt;
+    }
+    const resting_coat rest{c.growing_share.best, c.reentry->best, c.terminal.best};
+    const rate_law law = prior_rate(rate_of(r.reference, r.rules, c.id), r.rules.growth);
+    // regrown: 95 % of the terminal length, as the calibration of the double short class has it
+    const length to = c.terminal.best * 0.95;
+    const growth_rules& g = r.rules.growth;
+    const delay_law late{g.delayed_share.best, g.delay_median.best, g.delay_log_sd.best};
+    regrown_jacket out;
+    for (std::size_t i = 0; i < shown.size(); ++i) {
+        out.in[i] = resting_quantile(rest, law, late, to, shown[i]);
+    }
+    for (const zone_plan& z : done.zones) {
+        if (clipped_jacket(r, z) && z.leaves) {
+            out.left = longer(out.left, z.leaves->best);
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
+back back_of(const groom_request& r, const groom& g) {
+    const kept_coat k = after_groom(r, g);
+    return when_back(k.zones, k.law, asked(r), k.usual);
+}
+
+forecast forecast_of(const groom_request& request, const groom& g, bool by_zone) {
+    forecast f;
+    f.learned = request.learned != nullptr
+                    ? *request.learned
+                    : learn_rate(request.patient, request.reference, request.rules, request.today);
+    const groom_request r = with(request, request.patient, &f.learned);
+    const coat& c = coat_of(r.reference, r.patient.coat.value());
+    const kept_coat k = after_groom(r, g);
+    f.when = when_back(k.zones, k.law, asked(r), k.usual);
+    if (!f.learned.counted.empty()) {
+        const shared_law usual{f.learned.usual, k.law.threshold_log_sd, k.law.start_error};
+        f.by_coat = when_back(k.zones, usual, asked(r), k.usual);
+    }
+    f.usual = k.usual;
+    f.mats_by_length = mats_by_length(c);
+    const auto zones = zones_of(k, g, f.when);
+    const auto order = in_order(zones);
+    f.zones = picked(zones, order);
+    if (f.mats_by_length) {
+        f.habits = habits_of(r, g, order, by_zone);
+        f.tidy_face_feet = r.rules.matting.tidy_face_feet.best;
+        f.tidy_sanitary = r.rules.matting.tidy_sanitary.best;
+    }
+    f.regrown = regrown(r, g, c);
+    for (const zone_plan& z : g.zones) {
+        if (!z.leaves || z.came == outcome::stuck) {
+            f.unknown.push_back(z.at);
+        }
+    }
+    return f;
+}
+
+}  // namespace pelage

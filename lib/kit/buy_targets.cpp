@@ -1,0 +1,134 @@
+// What the sheets ask of blades and combs, judged setup by setup as a plan would.
+#include <algorithm>
+#include <array>
+
+#include <pelage/kit/buy.hpp>
+#include <pelage/planner/kit_setups.hpp>
+#include <pelage/sheets/check.hpp>
+
+#include "planner/candidates.hpp"
+#include "planner/compile.hpp"
+
+namespace pelage {
+
+namespace {
+
+/// The coats a sheet is for, by its mixes where it names none; all where nothing says.
+std::vector<coat_class> coats_of(const style& s, const catalogue& c) {
+    if (std::vector<coat_class> named = coats_for(s, c); !named.empty()) {
+        return named;
+    }
+    std::vector<coat_class> all;
+    for (std::size_t k = 0; k < coat_names.size(); ++k) {
+        all.push_back(static_cast<coat_class>(k));
+    }
+    return all;
+}
+
+/// A sound dog of that coat whose owner agreed to all the sheet needs.
+dog sound_dog(const style& s, coat_class c) {
+    dog d;
+    d.coat = c;
+    d.consents = s.consent;
+    if (s.show) {
+        d.consents.emplace_back("show-blades");
+    }
+    return d;
+}
+
+bool cut_by_clippers(const zone_case& at) {
+    const finish how = at.plan.how_finished;
+    return by_prep_list(at) ||
+           (at.plan.target && (how == finish::clip || how == finish::comb_then_scissor));
+}
+
+class target_judge {
+  public:
+    target_judge(const catalogue& reference, const rule_book& rules, const kit& tools,
+                 const std::vector<setup>& setups)
+        : reference_(reference),
+          rules_(rules),
+          tools_(tools),
+          setups_(setups),
+          top_(reference, rules, kit{}, {}) {
+        for (std::size_t c = 0; c < coat_names.size(); ++c) {
+            const double lay = lay_of(reference, rules, static_cast<coat_class>(c)).best;
+            for (const setup& s : setups) {
+                leaves_[c].push_back(s.kind == tool_kind::clip
+                                         ? rounded(cut_length(s, lay, rules.cut))
+                                         : finished{});
+            }
+        }
+    }
+
+    void add(const style& sheet, std::size_t number) {
+        const laid_sheet laid(reference_.dog_body, top_.parts(), sheet);
+        for (const coat_class c : coats_of(sheet, reference_)) {
+            const dog d = sound_dog(sheet, c);
+            groom_request r{reference_, rules_, tools_, d, sheet, {}};
+            r.reasons = false;
+            r.top = &top_;
+            r.laid = &laid;
+            const compiled_groom g = compile(r, made_ready(r));
+            for (const zone_plan& z : g.zones) {
+                const zone_case at(r, coat_of(reference_, c), z, false);
+                if (cut_by_clippers(at)) {
+                    out_.push_back(judged(at, number, c));
+                }
+            }
+        }
+    }
+
+    std::vector<judged_target> take() { return std::move(out_); }
+
+  private:
+    [[nodiscard]] judged_target judged(const zone_case& at, std::size_t sheet, coat_class c) const {
+        const zone_plan& z = at.plan;
+        judged_target t;
+        const int sides = z.at.which == side::both ? 2 : 1;
+        t.what = {sheet,       c,
+                  z.at.zone,   z.target,
+                  z.tolerated, z.blade_wish,
+                  z.way,       at.where.weight_tenths * sides};
+        const bool prep = by_prep_list(at);
+        const auto& leaves = leaves_[static_cast<std::size_t>(c)];
+        for (std::size_t k = 0; k < setups_.size(); ++k) {
+            if (setups_[k].kind != tool_kind::clip ||
+                !cell_for(at, setups_[k], leaves[k], false).allowed()) {
+                continue;
+            }
+            if (prep || within(leaves[k].best, *z.target, z.tolerated)) {
+                t.met_by.push_back(k);
+                continue;
+            }
+            const length off = gap(leaves[k].best, *z.target);
+            if (!t.nearest || off < t.off) {
+                t.nearest = k;
+                t.off = off;
+            }
+        }
+        return t;
+    }
+
+    const catalogue& reference_;
+    const rule_book& rules_;
+    const kit& tools_;
+    const std::vector<setup>& setups_;
+    worktop top_;  ///< no tools: only what the sheets wish is wanted of the compiled groom
+    std::array<std::vector<finished>, coat_names.size()> leaves_;
+    std::vector<judged_target> out_;
+};
+
+}  // namespace
+
+std::vector<judged_target> judge_targets(const catalogue& reference, const rule_book& rules,
+                                         const kit& tools, const std::vector<style>& sheets,
+                                         const std::vector<setup>& setups) {
+    target_judge judge(reference, rules, tools, setups);
+    for (std::size_t s = 0; s < sheets.size(); ++s) {
+        judge.add(sheets[s], s);
+    }
+    return judge.take();
+}
+
+}  // namespace pelage

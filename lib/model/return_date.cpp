@@ -1,0 +1,255 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include <pelage/model/return_date.hpp>
+
+#include "model/return_curve.hpp"
+
+namespace pelage {
+
+namespace {
+
+/// The zones of a dog as they begin to count, one clock after the other.
+class fine_days {
+  public:
+    /// With `clocks` false all zones count from day 0. Borrows `law`.
+    fine_days(const std::vector<kept_zone>& zones, const shared_law& law, bool clocks) : law_(law) {
+        std::vector<std::pair<int, counted_zone>> all;
+        for (const kept_zone& z : zones) {
+            if (z.threshold) {
+                all.emplace_back(clocks ? first_day(z.clock) : 0, counted_zone(z));
+            }
+        }
+        std::stable_sort(all.begin(), all.end(),
+                         [](const auto& a, const auto& b) { return a.first < b.first; });
+        for (const auto& [day, zone] : all) {
+            if (stages_.empty() || stages_.back().from < day) {
+                stages_.push_back({day, stages_.empty() ? counted{} : stages_.back().zones, {}});
+            }
+            stages_.back().zones.push_back(zone);
+        }
+    }
+
+    /// The last whole day on which the chance is at least `p`, at most `cap`. `z` is the normal
+    /// quantile of p.
+    int last(chance p, double z, int cap) {
+        for (std::size_t i = 0; i < stages_.size() && stages_[i].from <= cap; ++i) {
+            const int end = i + 1 < stages_.size() ? std::min(cap, stages_[i + 1].from - 1) : cap;
+            const int day = last_in(curve(i), p, z, std::max(stages_[i].from - 1, 0), end);
+            if (day < end) {
+                return day;
+            }
+        }
+        return cap;
+    }
+
+    /// The chance that all are fine by day `t`, whether they count by then or not.
+    chance all_counted(double t) { return stages_.empty() ? 1.0 : curve(stages_.size() - 1).at(t); }
+
+  private:
+    using counted = std::vector<counted_zone>;
+    struct stage {
+        int from = 0;  ///< the first whole day on which these zones count
+        counted zones;
+        std::optional<fine_curve> curve;
+    };
+
+    /// The first whole day on which a zone counts that is held until `clock`.
+    static int first_day(const days& clock) {
+        constexpr double far = 1e6;
+        return static_cast<int>(std::floor(std::clamp(in_days(clock), -1.0, far))) + 1;
+    }
+
+    const fine_curve& curve(std::size_t i) {
+        stage& s = stages_[i];
+        const double first = std::max(static_cast<double>(s.from) - 1.0, 0.0);
+        return s.curve ? *s.curve : s.curve.emplace(s.zones, law_, first);
+    }
+
+    /// The last day in [low, high] on which the chance is at least `p`, given that it is on `low`.
+    static int last_in(const fine_curve& c, chance p, double z, int low, int high) {
+        int fine = low;
+        int past = high + 1;
+        double guess = c.first_guess(z);
+        for (int tries = 0; past - fine > 1; ++tries) {
+            // a good guess ends in two or three steps, halving ends always
+            const double aim = fine > low ? std::ceil(guess) : std::floor(guess);
+            const int day = tries < 6 ? static_cast<int>(std::clamp(aim, fine + 1.0, past - 1.0))
+                                      : fine + (past - fine) / 2;
+            const chance is = c.at(day);
+            (is >= p ? fine : past) = day;
+            guess = c.next_guess(day, is, p, z);
+        }
+        return fine;
+    }
+
+    const shared_law& law_;
+    std::vector<stage> stages_;
+};
+
+int whole_days(const days& d) {
+    return static_cast<int>(std::floor(in_days(d)));
+}
+
+/// Zones that are likely past their length by the end of their own clock; of many kept alike, and of
+/// those that another covers, one is reckoned, and only if nothing simpler tells.
+class holder {
+  public:
+    holder(const shared_law& law, chance p)
+        : law_(law),
+          p_(p),
+          rare_(-normal_quantile((1.0 - p) / 3.0)),
+          common_(-normal_quantile(std::cbrt(1.0 - p))) {}
+
+    bool held(const kept_zone& z) {
+        if (!z.threshold) {
+            return false;
+        }
+        const counted_zone c(z);
+        for (const known& k : known_) {
+            if (k.clock == z.clock && (k.held ? covers(c, k.zone) : covers(k.zone, c))) {
+                return k.held;
+            }
+        }
+        const double t = in_days(z.clock);
+        // if none of rate, factor and error is as bad as that, which one in three times (1 - p) is
+        const bool surely_fine = room(c, rare_, t) > 0.0;
+        // all three are as bad as that at once in 1 - p of the dogs
+        const bool surely_past = room(c, common_, t) < 0.0;
+        const bool is = surely_past || (!surely_fine && fine_curve({c}, law_, t).at(t) < p_);
+        known_.push_back({c, z.clock, is});
+        return is;
+    }
+
+  private:
+    /// What room is left at `t` where rate, factor and start error are `z` deviations to the bad.
+    [[nodiscard]] double room(const counted_zone& c, double z, double t) const {
+        const double grown = std::exp(law_.rate.log_median + law_.rate.log_sd * z) * t;
+        const double start = std::max(0.0, c.start + in_mm(law_.start_error) * z);
+        const double now = std::min(start + grown, std::max(start, c.terminal));
+        return c.threshold * std::exp(-law_.threshold_log_sd * z) - now;
+    }
+
+    struct known {
+        counted_zone zone;
+        days clock;
+        bool held = false;
+    };
+    const shared_law& law_;
+    chance p_;
+    double rare_;
+    double common_;
+    std::vector<known> known_;
+};
+
+}  // namespace
+
+chance all_fine(const std::vector<kept_zone>& zones, const shared_law& law, const days& t,
+                bool clocks) {
+    std::vector<counted_zone> counted;
+    for (const kept_zone& z : zones) {
+        if (z.threshold && !(clocks && t <= z.clock)) {
+            counted.emplace_back(z);
+        }
+    }
+    return fine_curve(counted, law, in_days(t)).at(in_days(t));
+}
+
+days last_fine_day(const std::vector<kept_zone>& zones, const shared_law& law, chance p,
+                   const days& cap, bool clocks) {
+    return day(fine_days(zones, law, clocks).last(p, normal_quantile(p), whole_days(cap)));
+}
+
+namespace {
+
+/// The day, to a thousandth, on which the curve falls to `p`.
+days falls_to(const fine_curve& curve, chance p) {
+    constexpr double soon = 1e-6;
+    constexpr double far = 1e5;
+    if (curve.at(soon) < p) {
+        return day(0.0);
+    }
+    if (curve.at(far) > p) {
+        return never();
+    }
+    // ln t lies between these; a step that leaves them, or doesn't end soon, halves instead
+    double low = std::log(soon);
+    double high = std::log(far);
+    double at = std::clamp(std::log(curve.first_guess(normal_quantile(p))), low, high);
+    for (int tries = 0; tries < 100; ++tries) {
+        const auto [is, falls] = curve.at_and_fall(std::exp(at));
+        (is > p ? low : high) = at;
+        const double step = falls > 0.0 ? (is - p) / falls : 0.0;
+        const bool inside = falls > 0.0 && at + step > low && at + step < high && tries < 12;
+        const double next = inside ? at + step : 0.5 * (low + high);
+        if (std::fabs(std::exp(next) - std::exp(at)) < 1e-4) {
+            return day(std::exp(next));
+        }
+        at = next;
+    }
+    return day(std::exp(at));
+}
+
+}  // namespace
+
+std::vector<days> prone_quantiles(const kept_zone& z, const shared_law& law,
+                                  std::span<const chance> ps) {
+    if (!z.threshold) {
+        return std::vector<days>(ps.size(), never());
+    }
+    const fine_curve curve({counted_zone(z)}, law, 0.0);
+    std::vector<days> out;
+    out.reserve(ps.size());
+    for (const chance p : ps) {
+        out.push_back(falls_to(curve, 1.0 - p));
+    }
+    return out;
+}
+
+days prone_quantile(const kept_zone& z, const shared_law& law, chance p) {
+    return prone_quantiles(z, law, {&p, 1}).front();
+}
+
+back when_back(const std::vector<kept_zone>& zones, const shared_law& law, chance p,
+               const days& usual) {
+    back b;
+    b.asked = p;
+    days longest{};
+    length least_room = mm(std::numeric_limits<double>::infinity());
+    for (std::size_t i = 0; i < zones.size(); ++i) {
+        longest = std::max(longest, zones[i].clock);
+        if (zones[i].threshold && *zones[i].threshold - zones[i].start < least_room) {
+            least_room = *zones[i].threshold - zones[i].start;
+            b.first = i;
+        }
+    }
+    const double z = normal_quantile(p);
+    const int cap = whole_days(usual);
+    fine_days all(zones, law, true);
+    b.in = day(all.last(p, z, cap));
+    b.even_odds = day(all.last(0.5, 0.0, cap));
+    b.full_groom = b.in;
+    // if all together are likely fine by then, each is
+    if (all.all_counted(in_days(longest)) < p) {
+        holder one(law, p);
+        std::vector<kept_zone> free;
+        for (std::size_t i = 0; i < zones.size(); ++i) {
+            if (one.held(zones[i])) {
+                b.held.push_back(i);
+            } else {
+                free.push_back(zones[i]);
+            }
+        }
+        if (!b.held.empty()) {
+            b.full_groom = day(fine_days(free, law, true).last(p, z, cap));
+        }
+    }
+    b.why = b.in == day(cap)      ? visit_kind::usual
+            : b.in < b.full_groom ? visit_kind::brush_out
+                                  : visit_kind::full_groom;
+    return b;
+}
+
+}  // namespace pelage

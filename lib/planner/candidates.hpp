@@ -1,0 +1,52 @@
+// Private to lib: what a setup would do in a zone, what that costs, and why not where it may not.
+#pragma once
+
+#include <pelage/model/refusal.hpp>
+#include <pelage/planner/plan.hpp>
+
+namespace pelage {
+
+/// What one setup would do in one zone: nothing if it isn't among the finish's tools at all.
+struct cell {
+    bool offered = false;
+    bar no;
+    finished leaves{};
+    work price{};  ///< work and miss
+
+    [[nodiscard]] bool allowed() const { return offered && no.what == bar::kind::none; }
+};
+
+/// One zone of one dog as the setups meet it.
+struct zone_case {
+    const groom_request& request;
+    const coat& hair;
+    const zone_plan& plan;
+    const zone& where;
+    zone_today today;        ///< with the mat in it, if it is still in
+    bool mat_in = false;     ///< a mat not combed out
+    bool hard_least = true;  ///< shorter than the tolerance is barred, not only priced
+    bool lifted = false;  ///< nothing within the sheet's bounds: beyond them is priced, not barred
+    work takes{};     ///< on a medium dog: to do it as the sheet finishes it, or to clip a mat off
+    work scissors{};  ///< on a medium dog: to scissor it
+
+    /// `combed`: the mat, if there is one, is combed out before.
+    zone_case(const groom_request& r, const coat& c, const zone_plan& z, bool combed);
+};
+
+/// What `s` would do; `clipped` is what it leaves on this coat if it clips. Scissors in place of
+/// clippers only if `scissors_too`. Without reasons asked for, a barred setup has no price.
+[[nodiscard]] cell cell_for(const zone_case& at, const setup& s, const finished& clipped,
+                            bool scissors_too);
+
+/// Whether the zone is one of those with an ordered list of blades, and is done by it.
+[[nodiscard]] bool by_prep_list(const zone_case& at);
+
+/// What is left of the hair: by a blade or comb what it leaves on the coat, by scissors what they aim
+/// at, otherwise today's hair (0 where it isn't known).
+[[nodiscard]] finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
+                               const cut_rules& rules);
+
+/// Whether the dog's owner agreed to `id`.
+[[nodiscard]] bool agreed(const dog& d, std::string_view id);
+
+}  // namespace pelage

@@ -1,0 +1,424 @@
+#include "planner/cautions.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include <pelage/trade/place_words.hpp>
+
+#include "planner/candidates.hpp"
+#include "planner/targets.hpp"
+
+namespace pelage {
+
+namespace {
+
+/// Where a caution applies: not at all (nothing), to the whole dog (empty), or to these places.
+using places_named = std::optional<std::vector<place>>;
+
+class judge {
+  public:
+    judge(const groom_request& r, const groom& g)
+        : r_(r), g_(g), coat_(coat_of(r.reference, r.patient.coat.value())) {
+        if (r.patient.sensitive.empty()) {
+            return;
+        }
+        const part_index parts(r.reference.dog_body);
+        for (const std::string& word : r.patient.sensitive) {
+            if (const selection* meant = parts.find(word)) {
+                hated_.insert(hated_.end(), meant->places.begin(), meant->places.end());
+            }
+        }
+    }
+
+    [[nodiscard]] places_named applies(caution_when w) const {
+        // a dog that goes to a veterinarian is told of that alone
+        if (g_.stopped() && w != caution_when::stop && w != caution_when::skin_finding &&
+            w != caution_when::lump_new && w != caution_when::parasite) {
+            return {};
+        }
+        switch (w) {
+            case caution_when::any_clipping:
+                return whole(any(clipped));
+            case caution_when::comb_used:
+                return whole(any(by_comb));
+            case caution_when::double_jacket_clipped:
+                return where(
+                    [&](const zone_plan& z) { return clipped(z) && jacket(z) && doubled(); });
+            case caution_when::wire_clipped:
+                return where([&](const zone_plan& z) {
+                    return clipped(z) && jacket(z) && stripped_by_custom();
+                });
+            case caution_when::clip_under:
+                return where(mat_clipped_off);
+            case caution_when::matted_ears_or_tail:
+                return where(
+                    [&](const zone_plan& z) { return mat_clipped_off(z) && ear_or_tail(z); });
+            case caution_when::sun:
+                return sun();
+            case caution_when::thin_skin:
+                return where([&](const zone_plan& z) {
+                    return clipped(z) && zone_of(z).cover != skin::firm && !z.how.over;
+                });
+            case caution_when::skin_finding:
+                return where([](const zone_plan& z) { return z.hurt.has_value(); });
+            case caution_when::stop:
+                return whole(!g_.stop.empty());
+            case caution_when::unknown_hair:
+                return whole(any(hair_unknown));
+            case caution_when::old_or_thin:
+                return whole(tender(r_.patient));
+            case caution_when::against_short:
+                return where([&](const zone_plan& z) {
+                    return clipped(z) && !z.how.over && z.how.way == direction::against_lay &&
+                           in_mm(z.how.tool.stated.best) < 1.75;
+                });
+            case caution_when::coat_change:
+                return whole(r_.patient.coat_change);
+            case caution_when::sun_hours:
+                return r_.patient.out == outdoors::much ? sun() : places_named{};
+            case caution_when::young:
+                return whole(r_.patient.age == life_stage::young);
+            case caution_when::ill:
+                return whole(ails(r_.patient));
+            case caution_when::mat_in_bath:
+                return where([](const zone_plan& z) {
+                    return mat_clipped_off(z) ||
+                           (z.mat && !z.combed_out && z.came == outcome::stuck);
+                });
+            case caution_when::sensitive:
+                return where(
+                    [&](const zone_plan& z) { return worked(z) && hated(z) && !on_limb(z); });
+            case caution_when::sensitive_limb:
+                return where(
+                    [&](const zone_plan& z) { return worked(z) && hated(z) && on_limb(z); });
+            case caution_when::shedding:
+                return whole(r_.patient.shedding && doubled());
+            case caution_when::long_since:
+                return whole(long_since());
+            case caution_when::combing_out:
+                return where([](const zone_plan& z) { return z.combed_out; });
+            case caution_when::parasite:
+                return of_skin(skin_state::parasite);
+            case caution_when::lump_new:
+                return where([](const zone_plan& z) {
+                    return std::any_of(z.around.begin(), z.around.end(), [](const auto& f) {
+                        return f.state == skin_state::lump && !f.known;
+                    });
+                });
+            case caution_when::scab:
+                return where([](const zone_plan& z) {
+                    return std::any_of(z.around.begin(), z.around.end(),
+                                       [](const auto& f) { return f.state == skin_state::scab; });
+                });
+            case caution_when::frail_felted:
+                return whole(tender(r_.patient) && ails(r_.patient) && !g_.down.empty());
+        }
+        return {};
+    }
+
+    [[nodiscard]] bool doubled() const { return double_coated(coat_.id); }
+    [[nodiscard]] bool jacket(const zone_plan& z) const { return zone_of(z).has(zone_use::jacket); }
+    [[nodiscard]] static bool clipped(const zone_plan& z) {
+        return z.how.kind == tool_kind::clip && z.came != outcome::stuck;
+    }
+    /// A wire or feathered coat, or the silky jacket of a sheet that asks consent to clip it.
+    [[nodiscard]] bool stripped_by_custom() const {
+        const auto& asks = r_.sheet.consent;
+        const bool asked = std::find(asks.begin(), asks.end(), "clip-jacket") != asks.end();
+        const bool silky = coat_.id == coat_class::drop || coat_.id == coat_class::wavy;
+        return pelage::stripped_by_custom(coat_.id) || (silky && asked);
+    }
+    [[nodiscard]] bool made_for_another_coat() const {
+        const auto& fits = r_.sheet.coats;
+        return !fits.empty() && std::find(fits.begin(), fits.end(), coat_.id) == fits.end();
+    }
+
+  private:
+    [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
+        return r_.reference.dog_body.zones[z.at.zone];
+    }
+    [[nodiscard]] static bool by_comb(const zone_plan& z) {
+        return clipped(z) && z.how.over.has_value();
+    }
+    [[nodiscard]] static bool hair_unknown(const zone_plan& z) {
+        return !z.now && z.target && !z.hurt && z.came != outcome::clipped_under &&
+               z.came != outcome::stuck;
+    }
+    [[nodiscard]] bool ear_or_tail(const zone_plan& z) const {
+        return zone_of(z).has(zone_use::ear_leather) || zone_of(z).id == "ear-edge" ||
+               zone_of(z).where == group::tail;
+    }
+    [[nodiscard]] bool any(bool (*holds)(const zone_plan&)) const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(), holds);
+    }
+    [[nodiscard]] static places_named whole(bool holds) {
+        return holds ? places_named{std::vector<place>{}} : places_named{};
+    }
+    template <class Holds>
+    [[nodiscard]] places_named where(Holds holds) const {
+        std::vector<place> all;
+        for (const zone_plan& z : g_.zones) {
+            if (holds(z)) {
+                all.push_back(z.at);
+            }
+        }
+        return all.empty() ? places_named{} : places_named{all};
+    }
+    [[nodiscard]] places_named of_skin(skin_state s) const {
+        std::vector<place> all;
+        for (const skin_finding& f : r_.patient.skin) {
+            if (f.state == s) {
+                all.push_back(f.at);
+            }
+        }
+        return all.empty() ? places_named{} : places_named{all};
+    }
+    [[nodiscard]] static bool worked(const zone_plan& z) {
+        return z.how.kind != tool_kind::none || z.combed_out;
+    }
+    /// A leg, a foot, or the pads beneath it.
+    [[nodiscard]] bool on_limb(const zone_plan& z) const {
+        const zone& w = zone_of(z);
+        return w.where == group::legs || w.where == group::feet || w.has(zone_use::pads);
+    }
+    [[nodiscard]] bool hated(const zone_plan& z) const {
+        return std::any_of(hated_.begin(), hated_.end(), [&](const place& p) {
+            // who can't touch the feet can't scoop the pads
+            const bool foot = zone_of(z).has(zone_use::pads) &&
+                              r_.reference.dog_body.zones[p.zone].where == group::feet;
+            return foot || share_side(p, z.at);
+        });
+    }
+    /// The last full groom is longer ago than such a coat usually goes.
+    [[nodiscard]] bool long_since() const {
+        if (!mats_by_length(coat_) || !r_.today) {
+            return false;
+        }
+        const auto& all = r_.patient.visits;
+        const visit* last = nullptr;
+        for (const visit& v : all) {
+            if (v.kind == "full" && v.on <= *r_.today && (last == nullptr || last->on < v.on)) {
+                last = &v;
+            }
+        }
+        return last != nullptr && between(last->on, *r_.today) > coat_.usual_interval.best;
+    }
+    // the sun reaches the upper side: jacket, ears and muzzle; judged on the shortest it may come out
+    [[nodiscard]] places_named sun() const {
+        const dog& d = r_.patient;
+        // thin skin counts where it is known to be in the sun; who is hardly out needs no telling
+        const bool bare = d.pink_skin || (tender(d) && d.out && *d.out != outdoors::little);
+        if (!bare || d.out == outdoors::little) {
+            return {};
+        }
+        return where([&](const zone_plan& z) {
+            const zone& w = zone_of(z);
+            const bool upper = w.where == group::body || w.where == group::head;
+            const bool cut = clipped(z) || z.how.kind == tool_kind::scissors;
+            return upper && cut && z.leaves && z.leaves->low < r_.rules.refusal.sun_length.best;
+        });
+    }
+
+    const groom_request& r_;
+    const groom& g_;
+    const coat& coat_;
+    std::vector<place> hated_;  ///< what the dog hates to have touched
+};
+
+void add_consents(const groom_request& r, const judge& j, groom& g) {
+    const auto need = [&](const char* id, consent_for what) -> consent& {
+        consent c;
+        c.id = id;
+        c.what = what;
+        c.given = agreed(r.patient, id);
+        return g.consents.emplace_back(std::move(c));
+    };
+    if (j.applies(caution_when::clip_under)) {
+        need("clip-down", consent_for::mats_off);
+    }
+    const auto beyond = [&](bool shorter) {
+        return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
+            return z.came == outcome::beyond_reach &&
+                   (shorter ? z.leaves->low < *z.target - z.tolerated
+                            : z.leaves->best > *z.target + z.tolerated);
+        });
+    };
+    if (beyond(true) || beyond(false)) {
+        consent& c = need("other-length", consent_for::other_length);
+        c.shorter = beyond(true);
+        c.longer = beyond(false);
+    }
+    const bool jacket_clipped =
+        std::any_of(g.zones.begin(), g.zones.end(),
+                    [&](const zone_plan& z) { return judge::clipped(z) && j.jacket(z); });
+    const bool withheld =
+        std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) { return z.withheld; });
+    if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || withheld)) {
+        need("clip-jacket", consent_for::double_jacket).withheld = withheld && !g.question;
+    }
+    const bool frail = tender(r.patient) || ails(r.patient);
+    if (frail && g.planned()) {
+        need("frail-dog", consent_for::frail);
+    }
+    if (r.sheet.show && g.planned()) {
+        need("show-blades", consent_for::show_blades);
+    }
+    if (stripped_by_custom(r.patient.coat.value()) && jacket_clipped) {
+        need("clip-jacket", consent_for::strip_jacket);
+    }
+    for (const std::string& s : r.sheet.consent) {
+        const bool known = std::any_of(g.consents.begin(), g.consents.end(),
+                                       [&](const consent& c) { return c.id == s; });
+        if (!known) {
+            need(s.c_str(), consent_for::by_sheet);
+        }
+    }
+}
+
+void note(groom& g, plan_note::kind what) {
+    g.notes.push_back({what, {}, {}, {}});
+}
+
+/// What is kept longer than any but daily brushing holds.
+void add_long_note(const groom_request& r, groom& g) {
+    const coat& c = coat_of(r.reference, r.patient.coat.value());
+    const length most = r.rules.matting.daily_only_above.best;
+    if (!mats_by_length(c) || counted(r.patient.brushed) == habit::daily) {
+        return;
+    }
+    plan_note n{plan_note::kind::daily_only, {}, {}, {}};
+    for (const zone_plan& z : g.zones) {
+        if (z.leaves && z.leaves->best > most) {
+            n.places.push_back(z.at);
+        }
+    }
+    if (!n.places.empty()) {
+        g.notes.push_back(std::move(n));
+    }
+}
+
+/// Whether scissors may take a place down to that length today.
+bool may_scissor_to(const groom_request& r, zone_plan z, const length& to) {
+    z.target = to;
+    z.aim =
+        longer(to, scissors_leave_at_least(r.reference.dog_body.zones[z.at.zone], r.rules.refusal));
+    z.tolerated =
+        tolerance(to, r.reference.dog_body.zones[z.at.zone].where == group::head, r.rules.prices);
+    z.how_finished = finish::scissor;
+    z.tidied = false;
+    const zone_case at(r, coat_of(r.reference, r.patient.coat.value()), z, z.combed_out);
+    return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
+}
+
+/// Left and right of a pair that come out visibly different, but for a mat: that choice stands among
+/// the other ways.
+void add_uneven_note(const groom_request& r, groom& g) {
+    for (std::size_t i = 0; i + 1 < g.zones.size(); ++i) {
+        const zone_plan& left = g.zones[i];
+        const zone_plan& right = g.zones[i + 1];
+        const bool pair = left.at.zone == right.at.zone && left.at.which == side::left;
+        const bool by_mat = left.beside_mat || right.beside_mat ||
+                            left.came == outcome::goes_along || right.came == outcome::goes_along;
+        if (pair && !by_mat && left.leaves && right.leaves &&
+            gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
+            const bool hurt = left.hurt.has_value() || right.hurt.has_value();
+            const uneven_pair both{left.at.zone, left.leaves->best, right.leaves->best};
+            const bool left_longer = both.left > both.right;
+            if (!hurt &&
+                may_scissor_to(r, left_longer ? left : right, shorter(both.left, both.right))) {
+                g.asks.push_back(both);
+            } else {
+                g.notes.push_back(
+                    {hurt ? plan_note::kind::uneven_hurt : plan_note::kind::uneven, {}, {}, both});
+            }
+        }
+    }
+}
+
+/// Neighbours whose direction the sheet leaves open and that still go opposite ways: no one way may be
+/// used on both.
+void add_tracks_note(const groom_request& r, groom& g) {
+    const body& b = r.reference.dog_body;
+    const auto open = [](const zone_plan& z) {
+        return z.way == lay_choice::either && z.how.kind == tool_kind::clip && z.target &&
+               (!z.mat || z.combed_out) && z.came != outcome::stuck;
+    };
+    plan_note n{plan_note::kind::tracks, {}, {}, {}};
+    for (const seam& s : b.seams) {
+        for (const zone_plan& x : g.zones) {
+            for (const zone_plan& y : g.zones) {
+                const bool meet = x.at.zone == s.a && y.at.zone == s.b &&
+                                  b.zones[s.a].where == b.zones[s.b].where &&
+                                  share_side({y.at.zone, x.at.which}, y.at);
+                if (meet && open(x) && open(y) && x.how.way != y.how.way) {
+                    const bool first = x.how.way == direction::with_lay;
+                    n.pairs.push_back({(first ? x : y).at, (first ? y : x).at});
+                }
+            }
+        }
+    }
+    if (!n.pairs.empty()) {
+        g.notes.push_back(std::move(n));
+    }
+}
+
+/// When a stripped jacket is due again, which no date of the plan reckons with.
+void add_strip_note(groom& g) {
+    const bool stripped = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
+        return z.how.kind == tool_kind::fingers;
+    });
+    if (stripped && !g.stopped()) {
+        note(g, plan_note::kind::strip_again);
+    }
+}
+
+void add_notes(const groom_request& r, const judge& j, groom& g) {
+    using kind = plan_note::kind;
+    if (j.made_for_another_coat()) {
+        note(g, kind::other_coat);
+    }
+    const bool unknown = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
+        return !z.now && z.target && !z.hurt && z.came != outcome::stuck;
+    });
+    if (unknown) {
+        note(g, kind::hair_unknown);
+    }
+    if (r.sheet.adjustable && !r.length_wish && !r.patient.body_length) {
+        note(g, kind::own_length);
+    }
+    if (!r.patient.health.empty()) {
+        note(g, kind::health);
+    }
+    if (bears_less(r.patient) && !r.patient.mats.empty()) {
+        note(g, kind::less_combing);
+    }
+    if (!r.patient.brushing_said) {
+        note(g, r.patient.upkeep_assumed ? kind::brushing_by_sheet : kind::brushing_none);
+    }
+    add_strip_note(g);
+    add_long_note(r, g);
+    add_uneven_note(r, g);
+    add_tracks_note(r, g);
+    if (std::any_of(g.zones.begin(), g.zones.end(), mat_clipped_off)) {
+        note(g, kind::combing_order);
+    }
+}
+
+}  // namespace
+
+void add_cautions(const groom_request& r, groom& g) {
+    const judge j(r, g);
+    for (const caution& c : r.reference.cautions) {
+        if (const auto where = j.applies(c.when)) {
+            g.cautions.push_back({c, *where});
+        }
+    }
+    std::stable_sort(
+        g.cautions.begin(), g.cautions.end(),
+        [](const caution_line& a, const caution_line& b) { return a.what.danger < b.what.danger; });
+    add_consents(r, j, g);
+    add_notes(r, j, g);
+}
+
+}  // namespace pelage

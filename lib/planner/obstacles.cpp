@@ -1,0 +1,155 @@
+#include "planner/obstacles.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "planner/candidates.hpp"
+
+namespace pelage {
+
+std::string_view name(const broken_rule& r) {
+    if (r.what == obstacle::refused) {
+        return name(r.no);
+    }
+    constexpr std::array<std::string_view, 13> names{"",
+                                                     name(refusal::under_mat_too_long),
+                                                     "free-hair-unknown",
+                                                     "not-in-kit",
+                                                     "pelt-combed-out",
+                                                     "never-combed-out",
+                                                     "comb-out-limit",
+                                                     "comb-out-limit",
+                                                     "not-in-kit",
+                                                     "odd-measure",
+                                                     "too-short",
+                                                     "direction",
+                                                     "not-in-kit"};
+    return names[static_cast<std::size_t>(r.what)];
+}
+
+namespace ways {
+
+namespace {
+
+bool names(const freed& f, freeing how) {
+    return std::any_of(f.by.begin(), f.by.end(), [&](const way_out& w) { return w.how == how; });
+}
+bool names(const conflict& c, freeing how) {
+    return std::any_of(c.frees.begin(), c.frees.end(),
+                       [&](const freed& f) { return names(f, how); });
+}
+
+broken_rule rule_of(obstacle what, bool at_hand = false) {
+    return {what, {}, at_hand, {}, {}};
+}
+broken_rule rule_of(refusal no) {
+    return {obstacle::refused, no, false, {}, {}};
+}
+
+class obstacle_finder {
+  public:
+    obstacle_finder(const groom_request& r, const zone_plan& z)
+        : r_(r), z_(z), mat_(mat_at(r.patient, z.at)) {}
+
+    void add_to(conflict& c) const;
+
+  private:
+    [[nodiscard]] std::vector<broken_rule> rules_of_mat(const conflict& c) const;
+    [[nodiscard]] broken_rule rule_against(const freed& f) const;
+    [[nodiscard]] std::optional<refusal> refused_now(const setup& s) const;
+
+    const groom_request& r_;
+    const zone_plan& z_;
+    const mat_finding* mat_;
+};
+
+/// What stands in the way of going under a mat and of combing it out.
+std::vector<broken_rule> obstacle_finder::rules_of_mat(const conflict& c) const {
+    std::vector<broken_rule> out;
+    const bool a_blade = names(c, freeing::blade) || names(c, freeing::measure_tool);
+    if (mat_->to_skin) {
+        return {rule_of(refusal::mat_to_skin)};
+    }
+    if (mat_->free_hair) {
+        out.push_back(rule_of(obstacle::none_short_enough, a_blade));
+    } else if (!mat_->comb_passes) {
+        out.push_back(rule_of(obstacle::hair_unknown));
+    } else {
+        out.push_back(rule_of(obstacle::none_passes, a_blade));
+    }
+    const auto takes = comb_out_work(mat_->grade, r_.patient.size, r_.rules.prices);
+    const work most = comb_out_budget(r_.patient, r_.rules.refusal);
+    if (!takes) {
+        out.push_back(rule_of(obstacle::pelt));
+    } else if (r_.reference.dog_body.zones[z_.at.zone].has(zone_use::never_demat)) {
+        out.push_back(rule_of(obstacle::never_combed_out));
+    } else if (*takes > most) {
+        out.push_back({obstacle::over_limit, {}, false, *takes, most});
+    } else if (names(c, freeing::comb_out)) {
+        out.push_back(rule_of(obstacle::no_time_left));
+    }
+    return out;
+}
+
+/// The hard rule against a setup as things stand.
+std::optional<refusal> obstacle_finder::refused_now(const setup& s) const {
+    const zone_case at(r_, coat_of(r_.reference, *r_.patient.coat), z_, false);
+    return refuse(s, at.today, r_.rules.refusal, r_.rules.cut);
+}
+
+/// What stands in the way of a setup that those things would free, where there is no mat.
+broken_rule obstacle_finder::rule_against(const freed& f) const {
+    const auto named = [&](freeing how) { return names(f, how); };
+    if (named(freeing::blade) || named(freeing::comb)) {
+        return rule_of(obstacle::not_at_hand);
+    }
+    if (named(freeing::measure_tool)) {
+        return rule_of(obstacle::odd_measure);
+    }
+    if (const auto no = f.then ? refused_now(*f.then) : std::nullopt) {
+        return rule_of(*no);
+    }
+    return rule_of(named(freeing::shorter) ? obstacle::too_short : obstacle::other_direction);
+}
+
+void obstacle_finder::add_to(conflict& c) const {
+    const auto add = [&](const broken_rule& rule) {
+        const bool known = std::any_of(c.rules.begin(), c.rules.end(), [&](const broken_rule& one) {
+            return name(one) == name(rule);
+        });
+        if (!known) {
+            c.rules.push_back(rule);
+        }
+    };
+    if (z_.hurt) {
+        add(rule_of(refusal::skin_found));
+    }
+    for (const freed& f : c.frees) {
+        const auto no = names(f, freeing::consent) && f.then ? refused_now(*f.then) : std::nullopt;
+        if (no) {
+            add(rule_of(*no));
+        }
+    }
+    if (mat_ != nullptr) {
+        for (const broken_rule& rule : rules_of_mat(c)) {
+            add(rule);
+        }
+    } else if (!z_.hurt) {
+        for (const freed& f : c.frees) {
+            add(rule_against(f));
+        }
+    }
+    if (c.rules.empty()) {
+        add(rule_of(obstacle::no_tool_allowed));
+    }
+}
+
+}  // namespace
+
+void add_obstacles(conflict& c, const groom_request& r, const zone_plan& z) {
+    obstacle_finder(r, z).add_to(c);
+}
+
+}  // namespace ways
+
+}  // namespace pelage

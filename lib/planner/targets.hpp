@@ -1,0 +1,96 @@
+// Private to lib: what is wished of each place and what was found there.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <pelage/planner/kit_setups.hpp>
+#include <pelage/planner/plan.hpp>
+#include <pelage/trade/place_words.hpp>
+
+namespace pelage {
+
+/// What is made once for many dogs, taken from the request or made for this one.
+class made_ready {
+  public:
+    /// Throws error(unknown) if the sheet names no place of the dog. Borrows `r`.
+    explicit made_ready(const groom_request& r);
+
+    [[nodiscard]] const worktop& top() const { return top_ != nullptr ? *top_ : *own_top_; }
+    [[nodiscard]] const laid_sheet& sheet() const {
+        return sheet_ != nullptr ? *sheet_ : *own_sheet_;
+    }
+
+  private:
+    const worktop* top_;
+    const laid_sheet* sheet_;
+    std::optional<worktop> own_top_;
+    std::optional<laid_sheet> own_sheet_;
+};
+
+/// The sheet, the dog's departures and today's hair with their words resolved once.
+class wish_list {
+  public:
+    /// Throws error(unknown) if a word names no zone, group or side. Borrows all of it.
+    wish_list(const groom_request& r, const made_ready& ready);
+
+    /// What is wished of a place: wider rules first, departures over the sheet.
+    [[nodiscard]] instruction at(const place& p) const;
+    /// Length of today's hair there, where the record says.
+    [[nodiscard]] std::optional<length> hair(const place& p) const;
+    /// Every place of the plan in reference order: a paired zone stands once, or once a side where
+    /// the sides differ in findings, today's hair or the sheet.
+    [[nodiscard]] std::vector<place> places() const;
+
+    /// Whether the dog's departures say something of this very place or its side.
+    [[nodiscard]] bool departs(const place& p) const;
+
+  private:
+    template <class What>
+    struct said {
+        const selection* whom;
+        const What* what;
+    };
+    [[nodiscard]] bool one_sided(std::size_t zone) const;
+
+    const groom_request& request_;
+    const laid_sheet& sheet_;
+    std::vector<said<instruction>> departures_;
+    std::vector<said<length>> now_;
+};
+
+/// Whether `edge` is an edge of the zone that `p` is in, on the same side.
+[[nodiscard]] bool is_edge_of(const body& b, const place& edge, const place& p);
+
+/// Whether an edge goes along when mats are clipped off what it belongs to: scissored to a length by
+/// the sheet, sound itself, and the dog's departures say nothing of it.
+[[nodiscard]] bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge);
+
+/// Time to do a place: one side of a pair takes half of what the zone takes.
+[[nodiscard]] work place_work(const groom_request& r, const place& p, finish f);
+
+/// The same on a medium dog: plans are compared by what they cost there, so that a dog's size doesn't
+/// change its lengths.
+[[nodiscard]] work place_cost(const groom_request& r, const place& p, finish f);
+
+/// The worst mat found at a place, or null: what is felted to the skin, then the graver, then the one
+/// with less free hair.
+[[nodiscard]] const mat_finding* mat_at(const dog& d, const place& p);
+
+/// The finding that leaves a place alone, or null: its own, or that of what it is the edge of.
+[[nodiscard]] const skin_finding* hurt_at(const body& b, const dog& d, const place& p);
+
+/// The lumps and scabs of a place that are gone around.
+[[nodiscard]] std::vector<skin_finding> bumps_at(const dog& d, const place& p);
+
+/// Where fleas were seen.
+[[nodiscard]] std::vector<place> fleas_on(const dog& d);
+
+/// The signs of the stop list that hold, gravest first: those recorded, and a wound under a mat, which
+/// is a broken skin and a mat in one place.
+[[nodiscard]] std::vector<stop_sign> signs_of(const groom_request& r);
+
+/// Titles of hurt places that touch this one.
+[[nodiscard]] std::vector<place> hurt_neighbours(const groom_request& r, const place& p);
+
+}  // namespace pelage

@@ -1,0 +1,234 @@
+// What is a rule and what is a wish when blocks are put in order.
+// Rules: what is done before the bath is done before it (each list is ordered by itself); in a list
+// the clippers' work comes before the hand tools', since scissors neaten what clippers leave.
+// Wishes, the weightier first, as solver/order.hpp counts them: the least time for taking up blades and
+// combs; the head last; body, legs, tail, feet, head, where prep stands with the body; no jumps.
+#include "planner/working_order.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <tuple>
+
+#include "planner/targets.hpp"
+
+namespace pelage {
+
+namespace {
+
+constexpr part_set head_part = 1U << 4U;
+
+/// The part of the dog a group belongs to in working order, as the bit of a part_set.
+part_set part_of(group g) {
+    switch (g) {
+        case group::prep:
+        case group::body:
+            return 1U << 0U;
+        case group::legs:
+            return 1U << 1U;
+        case group::tail:
+            return 1U << 2U;
+        case group::feet:
+            return 1U << 3U;
+        case group::head:
+            break;
+    }
+    return head_part;
+}
+
+bool same_setup(const setup& a, const setup& b) {
+    if (a.kind != b.kind || a.kind != tool_kind::clip) {
+        return a.kind == b.kind;
+    }
+    const bool same_comb = a.over ? b.over && a.over->id == b.over->id : !b.over;
+    return a.tool.id == b.tool.id && a.tool.setting == b.tool.setting && same_comb &&
+           a.way == b.way;
+}
+
+bool by_hand(const block& b) {
+    return b.how.kind != tool_kind::clip;
+}
+
+std::vector<block> gathered(const groom_request& r, const groom& g) {
+    std::vector<block> out;
+    out.reserve(16);  // more than any sheet of ours asks for
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        const auto add = [&](const setup& how, finish done, list when, bool off,
+                             const work& takes) {
+            const auto same = std::find_if(out.begin(), out.end(), [&](const block& b) {
+                return b.when == when && b.done == done && b.off == off && same_setup(b.how, how);
+            });
+            block& b = same != out.end()
+                           ? *same
+                           : out.emplace_back(block{how, done, when, {}, off, {}, {}, {}});
+            b.zones.push_back(i);
+            b.takes += takes;
+            if (!by_hand(b)) {
+                // while it is scissored to shape the clipper rests
+                b.running += done == finish::clip ? takes : place_work(r, z.at, finish::clip);
+            }
+        };
+        if (z.came == outcome::stuck) {
+            continue;
+        }
+        if (z.off_by) {
+            add(*z.off_by, finish::clip, list::before_bath, true, z.off_takes);
+        }
+        if (z.how.kind != tool_kind::none) {
+            add(z.how, z.how_finished, z.when, false, z.takes);
+        }
+    }
+    return out;
+}
+
+/// The blocks of one list as numbers.
+class list_problem {
+  public:
+    list_problem(const groom_request& r, const groom& g, std::span<const block> blocks)
+        : r_(r), g_(g) {
+        if (blocks.size() > most_blocks) {
+            throw error(errc::range, "a list has at most 64 setups");
+        }
+        problem_.last = head_part;
+        block_set clipped = 0;
+        for (std::size_t b = 0; b < blocks.size(); ++b) {
+            clipped |= by_hand(blocks[b]) ? 0 : block_set{1} << b;
+        }
+        at_.resize(r.reference.dog_body.zones.size());
+        for (std::size_t b = 0; b < blocks.size(); ++b) {
+            add(blocks[b], b, clipped);
+        }
+        find_neighbours();
+    }
+    [[nodiscard]] const order_problem& problem() const { return problem_; }
+
+  private:
+    struct standing {
+        side which;
+        std::size_t in;  ///< number of the block
+    };
+
+    [[nodiscard]] tool_set tool(std::string_view id, bool comb, const work& price) {
+        const auto [at, fresh] = tools_.try_emplace({id, comb}, problem_.price.size());
+        if (fresh) {
+            problem_.price.push_back(static_cast<std::int32_t>(in_mmin(price)));
+        }
+        return tool_set{1} << at->second;
+    }
+
+    void add(const block& b, std::size_t number, block_set clipped) {
+        const price_rules& p = r_.rules.prices;
+        order_block o;
+        if (by_hand(b)) {
+            o.after = clipped;
+        } else {
+            o.held =
+                tool(b.how.tool.id, false,
+                     r_.tools.clippers > 1 ? p.pick_up_second_clipper.best : p.pick_up_blade.best);
+            o.held |= b.how.over ? tool(b.how.over->id, true, p.pick_up_comb.best) : 0;
+        }
+        o.beside = block_set{1} << number;
+        for (const std::size_t i : b.zones) {
+            const place& at = g_.zones[i].at;
+            const part_set part = part_of(r_.reference.dog_body.zones[at.zone].where);
+            o.parts = static_cast<part_set>(o.parts | part);
+            at_[at.zone].push_back({at.which, number});
+        }
+        problem_.blocks.push_back(o);
+    }
+
+    void find_neighbours() {
+        for (const auto& sides : at_) {
+            for (const standing& a : sides) {
+                for (const standing& b : sides) {  // from the left ear to the right is no jump
+                    meet(a, b);
+                }
+            }
+        }
+        for (const seam& s : r_.reference.dog_body.seams) {
+            for (const standing& a : at_[s.a]) {
+                for (const standing& b : at_[s.b]) {
+                    if (a.which == b.which || a.which == side::both || b.which == side::both) {
+                        meet(a, b);
+                    }
+                }
+            }
+        }
+    }
+    void meet(const standing& a, const standing& b) {
+        problem_.blocks[a.in].beside |= block_set{1} << b.in;
+        problem_.blocks[b.in].beside |= block_set{1} << a.in;
+    }
+
+    const groom_request& r_;
+    const groom& g_;
+    order_problem problem_;
+    std::map<std::pair<std::string_view, bool>, std::size_t> tools_;
+    std::vector<std::vector<standing>> at_;  ///< by zone of the body
+};
+
+/// The first order of a list: what best_order() falls back on where no wish decides.
+void put_first(const groom_request& r, const groom& g, std::vector<block>& blocks) {
+    const auto key = [&](const block& b) {
+        part_set parts = 0;
+        for (const std::size_t i : b.zones) {
+            const group where = r.reference.dog_body.zones[g.zones[i].at.zone].where;
+            parts = static_cast<part_set>(parts | part_of(where));
+        }
+        const unsigned first = parts & (0U - parts);
+        return std::tuple{b.when == list::after_bath, by_hand(b), first, parts, b.zones.front()};
+    };
+    std::sort(blocks.begin(), blocks.end(),
+              [&](const block& a, const block& b) { return key(a) < key(b); });
+}
+
+/// How long a blade has been running when each block of a list ends: it goes on where the next
+/// block holds the same blade, whatever comb is on it.
+void run_on(std::span<block> list) {
+    const block* before = nullptr;
+    for (block& b : list) {
+        if (by_hand(b)) {
+            continue;
+        }
+        if (before != nullptr && before->how.tool.id == b.how.tool.id) {
+            b.running_before = before->running;
+            b.running += before->running;
+        }
+        before = &b;
+    }
+}
+
+void order_list(const groom_request& r, groom& g, std::span<block> list, list_order& known) {
+    const list_problem p(r, g, list);
+    const work_order best = best_order(p.problem());
+    known = {best.cost, best.proven};
+    std::vector<block> sorted;
+    sorted.reserve(list.size());
+    for (const std::size_t b : best.blocks) {
+        sorted.push_back(std::move(list[b]));
+    }
+    std::move(sorted.begin(), sorted.end(), list.begin());
+    run_on(list);
+}
+
+}  // namespace
+
+void put_in_order(const groom_request& r, groom& g) {
+    g.blocks = gathered(r, g);
+    put_first(r, g, g.blocks);
+    const auto bath = std::find_if(g.blocks.begin(), g.blocks.end(),
+                                   [](const block& b) { return b.when == list::after_bath; });
+    order_list(r, g, {g.blocks.begin(), bath}, g.order_before);
+    order_list(r, g, {bath, g.blocks.end()}, g.order_after);
+    g.before = mmin(g.order_before.cost.pick_ups);
+    g.after = mmin(g.order_after.cost.pick_ups);
+    for (const block& b : g.blocks) {
+        (b.when == list::before_bath ? g.before : g.after) += b.takes;
+    }
+    for (const combing_out& c : g.combed) {
+        g.before += c.takes;
+    }
+}
+
+}  // namespace pelage
