@@ -27,20 +27,20 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
     assume_upkeep(patient, *sheet);
 }
 
-groom_request asked_groom::request_of() const {
+plan_request asked_groom::request_of() const {
     return {w.reference, w.place().rules, w.tools(), patient, *sheet, w.print.today, asked};
 }
 
-std::optional<unseen_dog> asked_groom::unseen(const groom_request& r, const groom& g) const {
-    return by_mix ? std::optional{unseen_dog{*by_mix, on_other_coats(r, g, by_mix->may_be.coats)}}
+std::optional<mixed_coat> asked_groom::unseen(const plan_request& r, const groom& g) const {
+    return by_mix ? std::optional{mixed_coat{*by_mix, on_other_coats(r, g, by_mix->may_be.coats)}}
                   : std::nullopt;
 }
 
-back back_of(const asked_groom& a, const groom_request& r, const groom& g) {
+back back_of(const asked_groom& a, const plan_request& r, const groom& g) {
     return a.by_mix ? pelage::back_of(r, g, a.by_mix->may_be.coats) : pelage::back_of(r, g);
 }
 
-void over_all_coats(const asked_groom& a, const groom_request& r, const groom& g, forecast& c) {
+void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g, forecast& c) {
     if (!a.by_mix || a.by_mix->may_be.coats.size() < 2) {
         return;
     }
@@ -48,18 +48,18 @@ void over_all_coats(const asked_groom& a, const groom_request& r, const groom& g
     for (habit_forecast& h : c.habits) {
         dog other = r.patient;
         other.brushed = h.habit;
-        const groom_request ask{r.reference, r.rules, r.tools, other, r.sheet, r.today, r.asked};
+        const plan_request ask{r.reference, r.rules, r.tools, other, r.sheet, r.today, r.asked};
         h.when = back_of(a, ask, g);
     }
 }
 
-std::string asked_first(const asked_groom& a, const groom_request& r, const groom& g,
-                        const unseen_dog* unseen) {
+std::string asked_first(const asked_groom& a, const plan_request& r, const groom& g,
+                        const mixed_coat* unseen) {
     std::string text = io::text_of(g, std::nullopt, r, a.w.print, {}, unseen);
     if (const auto instead = instead_of(r, g)) {
-        const groom_request ask{r.reference,     r.rules, r.tools, instead->patient,
-                                *instead->sheet, r.today, r.asked};
-        const groom tidy = plan_groom(ask);
+        const plan_request ask{r.reference,     r.rules, r.tools, instead->patient,
+                               *instead->sheet, r.today, r.asked};
+        const groom tidy = make_plan(ask);
         beside b = beside_plan(ask, tidy, a.w.print.explain);
         if (a.w.print.trainee && !a.w.print.explain) {
             b.why = reasons_why(ask, tidy);

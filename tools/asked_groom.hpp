@@ -22,17 +22,17 @@ struct asked_groom {
     /// Throws bad_input with all faults, those of `f` among them.
     asked_groom(const common_options& common, const dog_options& o, const surroundings& around,
                 faults& f);
-    [[nodiscard]] groom_request request_of() const;
-    [[nodiscard]] std::optional<unseen_dog> unseen(const groom_request& r, const groom& g) const;
+    [[nodiscard]] plan_request request_of() const;
+    [[nodiscard]] std::optional<mixed_coat> unseen(const plan_request& r, const groom& g) const;
 };
 
 /// When the dog must be back: over all coats it may have, where nobody has seen it.
-[[nodiscard]] back back_of(const asked_groom& a, const groom_request& r, const groom& g);
+[[nodiscard]] back back_of(const asked_groom& a, const plan_request& r, const groom& g);
 /// The forecast's dates likewise; its tables stay those of the likeliest coat.
-void over_all_coats(const asked_groom& a, const groom_request& r, const groom& g, forecast& c);
+void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g, forecast& c);
 /// A clip that is a question, as text: what fits in its place is planned below it.
-[[nodiscard]] std::string asked_first(const asked_groom& a, const groom_request& r, const groom& g,
-                                      const unseen_dog* unseen);
+[[nodiscard]] std::string asked_first(const asked_groom& a, const plan_request& r, const groom& g,
+                                      const mixed_coat* unseen);
 
 /// The exit code of a plan: whether all of it can be done today.
 [[nodiscard]] inline int code_of(const groom& g) {

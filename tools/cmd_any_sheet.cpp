@@ -24,11 +24,11 @@ reply any_sheet(const plan_options& o, const surroundings& around) {
         own = &w.styles.front();
     }
     assume_upkeep(d, d.style.empty() ? style{} : *own);
-    const groom_request r{w.reference, w.place().rules, w.tools(),   d,
-                          *own,        w.print.today,   chance_asked};
-    const auto all = try_sheets(r, w.styles, *wait);
+    const plan_request r{w.reference, w.place().rules, w.tools(),   d,
+                         *own,        w.print.today,   chance_asked};
+    const auto all = rank_sheets(r, w.styles, *wait);
     const bool any =
-        std::any_of(all.begin(), all.end(), [](const sheet_trial& t) { return t.carried(); });
+        std::any_of(all.begin(), all.end(), [](const ranked_sheet& t) { return t.carried(); });
     return {w.json ? io::json_of(all, r, *wait, w.print)
                    : (unseen ? "Its coat is the likeliest of its mix: nobody has seen it.\n" : "") +
                          io::text_of(all, r, *wait, w.print),

@@ -41,12 +41,12 @@ reply check(check_options& o, const surroundings& around) {
     f.throw_if_any();
     std::optional<salon> file;
     if (!o.file.empty()) {
-        file = io::read_salon(io::slurp(o.file), w.reference);
+        file = io::read_salon(io::read_text(o.file), w.reference);
     }
     const std::vector<style> sheets = sheets_for(o, w);
-    const drawer_request r{w.reference, file ? file->rules : w.place().rules,
-                           file ? file->tools : w.tools(), sheets, w.print.today};
-    const drawer_check c = check_drawer(r);
+    const kit_check_request r{w.reference, file ? file->rules : w.place().rules,
+                              file ? file->tools : w.tools(), sheets, w.print.today};
+    const kit_check c = check_kit(r);
     return {w.json ? io::json_of(c, r) : io::text_of(c, r, w.print),
             c.amiss() ? answer_is_no : done};
 }
@@ -104,10 +104,10 @@ reply measure(measure_options& o, const surroundings& around) {
                                          : patch_sets::tool;
     f.throw_if_any();
     const std::vector<style> sheets = sheets_for(o, w);
-    const patch_request r{
+    const test_patch r{
         w.reference, w.place().rules, w.tools(), sheets, tool_called(joined(o.tool, " "), w, way),
         *coat,       where,           *found,    sets,   w.print.today};
-    const patch_lesson l = read_patch(r);
+    const calibration l = read_patch(r);
     if (l.refused) {
         throw error(errc::refused, io::refusal_text(l, r, w.print.units));
     }
@@ -139,7 +139,7 @@ reply buy(buy_options& o, const surroundings& around) {
     const std::vector<style> sheets = sheets_for(o, w);
     const std::vector<ware> wares =
         o.offers.empty() ? usual_wares(w.reference, own)
-                         : wares_of(io::read_kit(io::slurp(o.offers), w.reference), own);
+                         : wares_of(io::read_kit(io::read_text(o.offers), w.reference), own);
     const shopping_request r{w.reference, w.place().rules, own,          sheets,
                              wares,       *most,           w.print.today};
     const shopping s = what_to_buy(r);

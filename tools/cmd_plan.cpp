@@ -28,15 +28,15 @@ constexpr introduction about{
     "A roster is JSON Lines: a dog a line, the keys of a dog's file; - reads standard\n"
     "input. Each line is answered by one line of JSON, a faulty one by its faults.\n"};
 
-reply longest_coat(const asked_groom& a, const groom_request& r, const groom& g,
+reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g,
                    const days& wished) {
-    const back_in_answer b = back_in(r, g, wished);
+    const longest_coat_answer b = back_in(r, g, wished);
     return {a.w.json ? io::json_of(b, r, a.w.print) : io::text_of(b, r, a.w.print),
             b.holds ? done : answer_is_no};
 }
 
 /// The page an owner takes home.
-reply owners_page(const plan_options& o, const asked_groom& a, const groom_request& r,
+reply owners_page(const plan_options& o, const asked_groom& a, const plan_request& r,
                   const groom& g) {
     io::owner_matter m{g, r, std::nullopt, nullptr, nullptr, {}};
     if (a.w.own) {
@@ -46,8 +46,8 @@ reply owners_page(const plan_options& o, const asked_groom& a, const groom_reque
         m.from.groomer = o.groomer;
     }
     forecast ahead;
-    std::vector<grow_back_way> grow_back;
-    std::vector<conflict> stuck;
+    std::vector<regrowth_option> grow_back;
+    std::vector<infeasible_zone> stuck;
     if (g.planned()) {
         ahead = forecast_of(r, g, false);
         over_all_coats(a, r, g, ahead);
@@ -55,7 +55,7 @@ reply owners_page(const plan_options& o, const asked_groom& a, const groom_reque
         m.when = ahead.when;
         m.ahead = &ahead;
         m.grow_back = &grow_back;
-        stuck = g.stuck.empty() ? stuck : conflicts(r, g);
+        stuck = g.stuck.empty() ? stuck : infeasible_zones(r, g);
         m.stuck = &stuck;
     }
     return {a.w.other_format ? io::owner_html(m, a.w.print)
@@ -75,8 +75,8 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     asked_groom a(o, o.dog, around, f);
     a.w.print.trainee = o.reader == "trainee";
     a.w.print.zones = o.zones;
-    const groom_request r = a.request_of();
-    const groom g = plan_groom(r);
+    const plan_request r = a.request_of();
+    const groom g = make_plan(r);
     if (wished && g.planned()) {
         return longest_coat(a, r, g, *wished);
     }
@@ -96,7 +96,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
         b.why = reasons_why(r, g);
     }
     const auto unseen = a.unseen(r, g);
-    const unseen_dog* u = pointer(unseen);
+    const mixed_coat* u = pointer(unseen);
     return {a.w.json ? io::json_of(g, when, r, a.w.print, b, u)
                      : io::text_of(g, when, r, a.w.print, b, u),
             code_of(g)};

@@ -43,12 +43,12 @@ reply learn(const regrow_options& o, const surroundings& around) {
     f.throw_if_any();
     std::vector<io::unsound_file> unsound;
     const salon s = salon_at(o.learn, w.reference, around, unsound);
-    const auto lessons = learn_herds(s, w.reference, w.print.today);
+    const auto lessons = learn_populations(s, w.reference, w.print.today);
     return {w.json ? io::proposal_json(lessons, s.rules.growth)
                    : io::proposal_text(lessons, s.rules.growth, o.learn, w.print)};
 }
 
-reply visits(const asked_groom& a, const groom_request& r, const groom& g, int weeks) {
+reply visits(const asked_groom& a, const plan_request& r, const groom& g, int weeks) {
     const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.place().closed, &a.w.styles};
     const calendar c = calendar_of(ask, g);
     if (a.w.other_format && c.visits.empty()) {
@@ -74,10 +74,10 @@ reply regrow(regrow_options& o, const surroundings& around) {
     o.also = o.weeks.empty() ? "" : "ics";
     asked_groom a(o, o.dog, around, f);
     a.w.print.zones = o.zones;
-    const groom_request r = a.request_of();
-    const groom g = plan_groom(r);
+    const plan_request r = a.request_of();
+    const groom g = make_plan(r);
     const auto unseen = a.unseen(r, g);
-    const unseen_dog* u = pointer(unseen);
+    const mixed_coat* u = pointer(unseen);
     if (!g.planned() && a.w.other_format) {
         return {{},
                 answer_is_no,

@@ -130,8 +130,8 @@ reply show(show_options& o, const surroundings& around) {
     f.throw_if_any();
     d.consents.emplace_back(
         "clip-jacket");  // the page shows the sheet; it says what is to be agreed
-    const groom_request r{w.reference, w.place().rules, w.tools(), d, s, w.print.today};
-    const groom g = plan_groom(r);
+    const plan_request r{w.reference, w.place().rules, w.tools(), d, s, w.print.today};
+    const groom g = make_plan(r);
     if (w.json) {
         return {io::sheet_json(s, g, r)};
     }
@@ -253,10 +253,10 @@ reply compare(compare_options& o, const surroundings& around) {
     (void)coat_by_mix(d, w);
     d.body_length.reset();
     assume_upkeep(d, a);
-    const groom_request ra{w.reference, w.place().rules, w.tools(),   d,
-                           a,           w.print.today,   chance_asked};
-    const groom_request rb{w.reference, w.place().rules, w.tools(),   d,
-                           b,           w.print.today,   chance_asked};
+    const plan_request ra{w.reference, w.place().rules, w.tools(),   d,
+                          a,           w.print.today,   chance_asked};
+    const plan_request rb{w.reference, w.place().rules, w.tools(),   d,
+                          b,           w.print.today,   chance_asked};
     const sheet_comparison c = compare_sheets(ra, rb, w.place().closed);
     return {w.json ? io::json_of(c, ra) : io::text_of(c, ra, w.print)};
 }

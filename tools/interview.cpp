@@ -28,7 +28,7 @@ bool control(char c) {
 
 class talk {
   public:
-    talk(asker& a, const catalogue& c, const std::vector<style>& styles,
+    talk(asker& a, const reference_data& c, const std::vector<style>& styles,
          const std::optional<date>& today)
         : ask_(a), known_(c), styles_(styles), today_(today) {}
 
@@ -292,7 +292,7 @@ class talk {
     }
 
     asker& ask_;
-    const catalogue& known_;
+    const reference_data& known_;
     const std::vector<style>& styles_;
     std::optional<date> today_;
     dog dog_;
@@ -366,7 +366,7 @@ std::string asker::line(const std::string& question,
     }
 }
 
-dog interview(asker& a, const catalogue& c, const std::vector<style>& styles,
+dog interview(asker& a, const reference_data& c, const std::vector<style>& styles,
               const std::optional<date>& today) {
     return talk(a, c, styles, today).all();
 }

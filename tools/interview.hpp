@@ -45,7 +45,7 @@ class asker {
 
 /// Walks through the intake and gives the dog as it was described. The same answers give the same dog.
 /// With a sign of the stop list the zones aren't asked for any more.
-[[nodiscard]] dog interview(asker& a, const catalogue& c, const std::vector<style>& styles,
+[[nodiscard]] dog interview(asker& a, const reference_data& c, const std::vector<style>& styles,
                             const std::optional<date>& today);
 
 }  // namespace pelage::cli

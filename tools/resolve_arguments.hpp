@@ -19,7 +19,7 @@ namespace pelage::cli {
 
 /// Everything a verb works with.
 struct workplace {
-    const catalogue& reference;
+    const reference_data& reference;
     std::optional<salon> own{};  ///< read from a folder; none: the embedded, invented one
     std::vector<io::unsound_file> unsound{};  ///< of that folder, left out of `own`
     std::optional<kit> own_kit{};             ///< read from --kit
@@ -56,8 +56,8 @@ class faults {
 /// Says something beside the answer; changes no exit code.
 void note(const surroundings& around, const std::string& text);
 /// Reads a salon of which only some may be needed; notes what is left out of it.
-[[nodiscard]] salon salon_at(const std::string& dir, const catalogue& c, const surroundings& around,
-                             std::vector<io::unsound_file>& unsound);
+[[nodiscard]] salon salon_at(const std::string& dir, const reference_data& c,
+                             const surroundings& around, std::vector<io::unsound_file>& unsound);
 /// Throws the faults of the file that has that dog or sheet, if it is one that was left out.
 void throw_if_unsound(const workplace& w, const std::string& id, bool dog);
 

@@ -95,7 +95,7 @@ dog recorded(const dog_options& o, const workplace& w, faults& f) {
     const bool file = name.find('/') != std::string::npos ||
                       (name.size() > 5 && name.substr(name.size() - 5) == ".toml");
     if (file) {
-        return io::read_dog(io::slurp(name), w.reference, w.styles);
+        return io::read_dog(io::read_text(name), w.reference, w.styles);
     }
     throw_if_unsound(w, name, true);
     if (const dog* d = find(w.place().dogs, name)) {

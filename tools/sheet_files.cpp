@@ -19,7 +19,7 @@ bool is_file(const std::string& name) {
 /// Reads each file once.
 class sheet_gatherer {
   public:
-    explicit sheet_gatherer(const catalogue& c) : c_(c) {}
+    explicit sheet_gatherer(const reference_data& c) : c_(c) {}
 
     void take_file(const std::string& path) {
         take(path, out_.files);
@@ -34,7 +34,7 @@ class sheet_gatherer {
         const fs::path salon_file = fs::path(path) / "salon.toml";
         std::error_code failed;
         if (salon && !out_.tools && fs::exists(salon_file, failed)) {
-            out_.tools = io::read_kit(io::slurp(salon_file.string()), c_);
+            out_.tools = io::read_kit(io::read_text(salon_file.string()), c_);
         }
         const auto found = io::toml_files(folder.string());
         if (found.empty()) {
@@ -66,7 +66,7 @@ class sheet_gatherer {
     }
     void take(const std::string& path, std::vector<io::document_text>& to) {
         if (seen_.insert(path).second) {
-            to.push_back(io::slurp(path));
+            to.push_back(io::read_text(path));
         }
     }
     /// What nobody asked about may be unreadable: who extends it is told that it isn't there.
@@ -80,7 +80,7 @@ class sheet_gatherer {
         }
     }
 
-    const catalogue& c_;
+    const reference_data& c_;
     asked_files out_;
     std::set<std::string> seen_;
     std::set<std::string> folders_;
@@ -88,7 +88,7 @@ class sheet_gatherer {
 
 }  // namespace
 
-asked_files files_at(const std::vector<std::string>& paths, const catalogue& c) {
+asked_files files_at(const std::vector<std::string>& paths, const reference_data& c) {
     sheet_gatherer all(c);
     for (const std::string& path : paths) {
         std::error_code failed;

@@ -20,7 +20,7 @@ struct asked_files {
 };
 
 /// Reads them; `paths` are files and folders. Throws error(io) where one can't be read.
-[[nodiscard]] asked_files files_at(const std::vector<std::string>& paths, const catalogue& c);
+[[nodiscard]] asked_files files_at(const std::vector<std::string>& paths, const reference_data& c);
 
 /// The sheets in force as they are written, without a season.
 [[nodiscard]] std::vector<style> plain_sheets(const workplace& w);

@@ -15,7 +15,7 @@ void note(const surroundings& around, const std::string& text) {
     }
 }
 
-salon salon_at(const std::string& dir, const catalogue& c, const surroundings& around,
+salon salon_at(const std::string& dir, const reference_data& c, const surroundings& around,
                std::vector<io::unsound_file>& unsound) {
     salon s = io::read_salon_folder(dir, c, unsound);
     for (const io::unsound_file& u : unsound) {
@@ -138,7 +138,7 @@ workplace workplace_of(const common_options& o, const surroundings& around, faul
     }
     read_own_salon(o.salon, around, w);
     if (!o.kit.empty()) {
-        w.own_kit = io::read_kit(io::slurp(o.kit), w.reference);
+        w.own_kit = io::read_kit(io::read_text(o.kit), w.reference);
     }
     if (!o.table.empty()) {
         take_table(o.table, w, f);

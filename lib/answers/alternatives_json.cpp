@@ -16,13 +16,13 @@ json days_json(const days& d) {
 
 class ways_json {
   public:
-    ways_json(const groom& g, const groom_request& r) : g_(g), r_(r) {}
+    ways_json(const groom& g, const plan_request& r) : g_(g), r_(r) {}
 
     [[nodiscard]] json of(const other_way& w) const;
     [[nodiscard]] json of(const without_tool& w) const;
     [[nodiscard]] json of(const reason_why& w) const;
-    [[nodiscard]] json of(const conflict& c) const;
-    [[nodiscard]] json of(const grow_back_way& w) const;
+    [[nodiscard]] json of(const infeasible_zone& c) const;
+    [[nodiscard]] json of(const regrowth_option& w) const;
 
   private:
     [[nodiscard]] json titles(const std::vector<std::size_t>& zones) const;
@@ -32,7 +32,7 @@ class ways_json {
     }
 
     const groom& g_;
-    const groom_request& r_;
+    const plan_request& r_;
 };
 
 json ways_json::titles(const std::vector<std::size_t>& zones) const {
@@ -121,7 +121,7 @@ json ways_json::of(const reason_why& w) const {
     return j;
 }
 
-json json_of(const way_out& w) {
+json json_of(const remedy_step& w) {
     json j{{"by", name(w.how)}};
     if (!w.id.empty()) {
         j["id"] = w.id;
@@ -135,15 +135,15 @@ json json_of(const way_out& w) {
     return j;
 }
 
-json ways_json::of(const conflict& c) const {
+json ways_json::of(const infeasible_zone& c) const {
     json rules = json::array();
     for (const broken_rule& rule : c.rules) {
         rules.push_back({{"id", name(rule)}, {"text", in_words(rule)}});
     }
     json frees = json::array();
-    for (const freed& f : c.frees) {
+    for (const remedy_set& f : c.frees) {
         json by = json::array();
-        for (const way_out& w : f.by) {
+        for (const remedy_step& w : f.by) {
             by.push_back(json_of(w));
         }
         json one{{"all_of", std::move(by)}, {"text", freed_in_words(f, length_unit::mm)}};
@@ -158,7 +158,7 @@ json ways_json::of(const conflict& c) const {
             {"veterinarian_decides", c.veterinarian}};
 }
 
-json ways_json::of(const grow_back_way& w) const {
+json ways_json::of(const regrowth_option& w) const {
     json j{{"kind", name(w.how)},
            {"more_minutes", minutes_json(w.more)},
            {"dearer_minutes", minutes_json(w.dearer)},
@@ -186,7 +186,7 @@ json list_of(const ways_json& w, const std::vector<Thing>& all) {
 
 }  // namespace
 
-void add_beside(json& j, const beside& b, const groom& g, const groom_request& r,
+void add_beside(json& j, const beside& b, const groom& g, const plan_request& r,
                 const print_options& o) {
     const ways_json w(g, r);
     j["other_ways"] = list_of(w, b.ways);

@@ -48,14 +48,14 @@ class grouped {
 
 class ways_writer {
   public:
-    ways_writer(const groom& g, const groom_request& r, const print_options& o,
+    ways_writer(const groom& g, const plan_request& r, const print_options& o,
                 const std::optional<back>& when = std::nullopt)
         : g_(g), r_(r), o_(o), when_(when) {}
 
     [[nodiscard]] std::string line(const other_way& w) const;
     [[nodiscard]] std::string line(const without_tool& w) const;
     [[nodiscard]] std::string lines(const std::vector<reason_why>& all) const;
-    [[nodiscard]] std::string stuck_lines(const std::vector<conflict>& all) const;
+    [[nodiscard]] std::string stuck_lines(const std::vector<infeasible_zone>& all) const;
     /// "neck, back and ribs: nearest the wish", a line for each reason.
     [[nodiscard]] strings reasons_of(const std::vector<reason_why>& all,
                                      const std::vector<std::size_t>& which) const {
@@ -109,7 +109,7 @@ class ways_writer {
     [[nodiscard]] std::string next(const reason_why& why) const;
 
     const groom& g_;
-    const groom_request& r_;
+    const plan_request& r_;
     const print_options& o_;
     std::optional<back> when_;  ///< of the plan itself
 };
@@ -435,11 +435,11 @@ std::string ways_writer::lines(const std::vector<reason_why>& all) const {
 }
 
 /// Places for which the same is in the way and would help, together.
-std::string ways_writer::stuck_lines(const std::vector<conflict>& all) const {
+std::string ways_writer::stuck_lines(const std::vector<infeasible_zone>& all) const {
     grouped<std::pair<std::string, std::string>> by;
     for (const std::size_t i : g_.stuck) {
-        const auto at =
-            std::find_if(all.begin(), all.end(), [&](const conflict& c) { return c.zone == i; });
+        const auto at = std::find_if(all.begin(), all.end(),
+                                     [&](const infeasible_zone& c) { return c.zone == i; });
         if (at == all.end()) {
             by.add({cause_words(r_, g_.zones[i], o_.units), ""}, i);
         } else if (at->frees.empty()) {
@@ -462,7 +462,7 @@ std::string ways_writer::stuck_lines(const std::vector<conflict>& all) const {
 
 }  // namespace
 
-std::string other_ways_text(const beside& b, const groom& g, const groom_request& r,
+std::string other_ways_text(const beside& b, const groom& g, const plan_request& r,
                             const print_options& o, const std::optional<back>& when) {
     std::string text;
     for (const other_way& w : b.ways) {
@@ -471,7 +471,7 @@ std::string other_ways_text(const beside& b, const groom& g, const groom_request
     return text;
 }
 
-std::string without_text(const beside& b, const groom& g, const groom_request& r,
+std::string without_text(const beside& b, const groom& g, const plan_request& r,
                          const print_options& o) {
     std::string text;
     for (const without_tool& w : b.without) {
@@ -480,17 +480,17 @@ std::string without_text(const beside& b, const groom& g, const groom_request& r
     return text;
 }
 
-std::string why_text(const beside& b, const groom& g, const groom_request& r,
+std::string why_text(const beside& b, const groom& g, const plan_request& r,
                      const print_options& o) {
     return ways_writer(g, r, o).lines(b.why);
 }
 
 strings why_lines(const beside& b, const std::vector<std::size_t>& zones, const groom& g,
-                  const groom_request& r, const print_options& o) {
+                  const plan_request& r, const print_options& o) {
     return ways_writer(g, r, o).reasons_of(b.why, zones);
 }
 
-std::string stuck_text(const beside& b, const groom& g, const groom_request& r,
+std::string stuck_text(const beside& b, const groom& g, const plan_request& r,
                        const print_options& o) {
     return ways_writer(g, r, o).stuck_lines(b.stuck);
 }

@@ -9,7 +9,7 @@
 
 namespace pelage::io {
 
-std::vector<hot_run> hot_runs(const groom& g, const groom_request& r) {
+std::vector<hot_run> hot_runs(const groom& g, const plan_request& r) {
     std::vector<hot_run> out;
     const std::int64_t every = std::max<std::int64_t>(1, in_mmin(r.rules.refusal.oil_after.best));
     for (const block& b : g.blocks) {
@@ -36,7 +36,7 @@ std::string swap_in_words(const hot_run& h) {
                           "would swap and go on";
 }
 
-std::string heat_text(const groom& g, const groom_request& r, const print_options& o) {
+std::string heat_text(const groom& g, const plan_request& r, const print_options& o) {
     const std::vector<hot_run> runs = hot_runs(g, r);
     if (std::all_of(runs.begin(), runs.end(), [](const hot_run& h) { return h.oil_at.empty(); })) {
         return {};

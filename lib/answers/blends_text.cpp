@@ -117,7 +117,7 @@ std::vector<way> ways_of(const groom& g, list when, length_unit u) {
 
 }  // namespace
 
-std::string blend_lines(const groom& g, const groom_request& r, list when, const print_options& o) {
+std::string blend_lines(const groom& g, const plan_request& r, list when, const print_options& o) {
     const body& b = r.reference.dog_body;
     // three places or more of a part are that part: they are blended where the two parts meet
     const auto named = [&](const zone_list& zones) {

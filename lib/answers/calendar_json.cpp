@@ -23,7 +23,7 @@ json whole_days(const days& d) {
     return std::round(in_days(d) * 10.0) / 10.0;
 }
 
-json titles(const std::vector<place>& places, const groom_request& r) {
+json titles(const std::vector<place>& places, const plan_request& r) {
     json j = json::array();
     for (const place& p : places) {
         j.push_back(title(r.reference.dog_body, p));
@@ -31,7 +31,7 @@ json titles(const std::vector<place>& places, const groom_request& r) {
     return j;
 }
 
-json dog_json(const groom_request& r) {
+json dog_json(const plan_request& r) {
     const dog& d = r.patient;
     json j{{"id", d.id},
            {"name", d.name},
@@ -137,7 +137,7 @@ std::string json_of(const calendar& c, const calendar_request& r) {
     return dumped(j);
 }
 
-std::string json_of(const back_in_answer& a, const groom_request& r, const print_options& o) {
+std::string json_of(const longest_coat_answer& a, const plan_request& r, const print_options& o) {
     json j{{"schema", "pelage/back-in/1"},
            {"alerts", titles(r.patient.alerts)},
            {"wished_days", whole_days(a.wished)},
@@ -153,7 +153,7 @@ std::string json_of(const back_in_answer& a, const groom_request& r, const print
                                 {"sheet_mm", std::round(in_mm(change.first) * 100.0) / 100.0},
                                 {"mm", std::round(in_mm(change.second) * 100.0) / 100.0}});
     }
-    const groom_request ask = request_for(r, a.wishes);
+    const plan_request ask = request_for(r, a.wishes);
     j["plan"] = json::parse(json_of(a.plan, a.when, ask, o));
     return dumped(j);
 }

@@ -25,7 +25,7 @@ std::string short_day(const days& d, const print_options& o) {
     return o.today && !is_never(d) ? iso(plus(*o.today, d)) + " (" + count + ")" : count;
 }
 
-std::string heading(const groom_request& r) {
+std::string heading(const plan_request& r) {
     const dog& d = r.patient;
     std::string s = d.name.empty() ? "A dog" : d.name;
     s += ": " + r.sheet.title + ", " + coat_of(r.reference, *d.coat).title + ", " + brushing_of(d);
@@ -43,7 +43,7 @@ std::string delayed(const figure<double>& share) {
 }
 
 /// When a clipped jacket is back, and what of that is known.
-std::string regrown_text(const forecast& f, const groom_request& r, const print_options& o) {
+std::string regrown_text(const forecast& f, const plan_request& r, const print_options& o) {
     const auto& [early, even, late] = f.regrown->in;
     const growth_rules& g = r.rules.growth;
     const bool studied = double_coated(*r.patient.coat);
@@ -64,7 +64,7 @@ std::string days_left(const days& d) {
 }
 
 /// Zones kept and matting alike stand in one line.
-table zone_table(const forecast& f, const groom_request& r, const print_options& o) {
+table zone_table(const forecast& f, const plan_request& r, const print_options& o) {
     table t;
     t.head = {"left at", "mats from", "9 in 10", "1 in 2", "1 in 10", "zones"};
     t.numbers = {true, true, true, true, true, false};
@@ -95,7 +95,7 @@ std::string few(const std::vector<std::string>& names) {
     return names.size() <= most ? listed(names) : "nearly the whole coat";
 }
 
-std::string first_zones(const forecast& f, const groom_request& r) {
+std::string first_zones(const forecast& f, const plan_request& r) {
     std::vector<std::string> names;
     for (const zone_forecast& z : f.zones) {
         if (z.threshold && in_days(z.early) <= in_days(f.zones.front().early) + 0.5) {
@@ -105,7 +105,7 @@ std::string first_zones(const forecast& f, const groom_request& r) {
     return few(names);
 }
 
-std::string held_zones(const forecast& f, const groom_request& r) {
+std::string held_zones(const forecast& f, const plan_request& r) {
     std::vector<std::string> names;
     for (const zone_forecast& z : f.zones) {
         if (z.held) {
@@ -115,7 +115,7 @@ std::string held_zones(const forecast& f, const groom_request& r) {
     return few(names);
 }
 
-std::string habits_text(const forecast& f, const groom_request& r, const print_options& o) {
+std::string habits_text(const forecast& f, const plan_request& r, const print_options& o) {
     table t;
     t.head = {"", "brushed to the skin", "back by", "won", "full groom by"};
     t.numbers = {false, false, false, true, false};
@@ -133,7 +133,7 @@ std::string habits_text(const forecast& f, const groom_request& r, const print_o
 }
 
 /// The same zone by zone: the day 9 in 10 such dogs reach under each habit. Zones alike stand together.
-std::string habits_by_zone(const forecast& f, const groom_request& r, const print_options& o) {
+std::string habits_by_zone(const forecast& f, const plan_request& r, const print_options& o) {
     table t;
     t.head = {"none", "weekly", "2-3 a week", "2nd day", "daily", "zones"};
     t.numbers = {true, true, true, true, true, false};
@@ -174,7 +174,7 @@ std::string tidies(const forecast& f, const print_options& o) {
                : wrapped("", "\nTidy between: " + listed(due) + " (our guess).", 0, o.width);
 }
 
-std::string explained(const forecast& f, const groom_request& r, const print_options& o) {
+std::string explained(const forecast& f, const plan_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     std::string s = "\nWhy so\n";
     const auto line = [&](const std::string& first, const std::string& text) {
@@ -220,8 +220,8 @@ std::string explained(const forecast& f, const groom_request& r, const print_opt
 
 }  // namespace
 
-std::string text_of(const forecast& f, const groom_request& r, const print_options& o,
-                    const unseen_dog* unseen) {
+std::string text_of(const forecast& f, const plan_request& r, const print_options& o,
+                    const mixed_coat* unseen) {
     std::string out = alert_line(r.patient, o.width) + wrapped("", heading(r), 2, o.width) +
                       note_line(r.patient, o.width);
     if (unseen != nullptr) {

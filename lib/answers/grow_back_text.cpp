@@ -20,7 +20,7 @@ std::string weeks_in_words(const days& early, const days& late) {
     return "in " + (first == last ? "about " + to : std::to_string(first) + " to " + to);
 }
 
-std::string even_in_words(const grow_back_way& w, length_unit u) {
+std::string even_in_words(const regrowth_option& w, length_unit u) {
     length least = w.even;
     length most = w.even;
     for (const std::size_t i : w.down) {
@@ -51,10 +51,10 @@ std::string more_in_words(const work& w) {
 
 class grow_back_writer {
   public:
-    grow_back_writer(const groom& g, const groom_request& r, const print_options& o)
+    grow_back_writer(const groom& g, const plan_request& r, const print_options& o)
         : g_(g), r_(r), o_(o) {}
 
-    [[nodiscard]] std::string line(const grow_back_way& w) const {
+    [[nodiscard]] std::string line(const regrowth_option& w) const {
         std::string text;
         if (w.how == grow_back::keep_long) {
             text = g_.down.empty() ? "as planned, what is sound is kept long"
@@ -82,7 +82,7 @@ class grow_back_writer {
 
   private:
     /// Parts of the dog by name where most of them go; a few places one by one.
-    [[nodiscard]] std::string even_places(const grow_back_way& w) const {
+    [[nodiscard]] std::string even_places(const regrowth_option& w) const {
         std::vector<std::string> names;
         for (const std::size_t i : w.down) {
             names.push_back(title(r_.reference.dog_body, g_.zones[i].at));
@@ -100,7 +100,7 @@ class grow_back_writer {
         }
         return listed(parts);
     }
-    [[nodiscard]] std::string back(const grow_back_way& w) const {
+    [[nodiscard]] std::string back(const regrowth_option& w) const {
         const std::string where = title(r_.reference.dog_body, g_.zones[w.last].at);
         return "back at " + show(w.to, o_.units) + " " +
                weeks_in_words(w.back_in[0], w.back_in[2]) + " (last: " + where + ", from " +
@@ -108,20 +108,20 @@ class grow_back_writer {
     }
 
     const groom& g_;
-    const groom_request& r_;
+    const plan_request& r_;
     const print_options& o_;
 };
 
 }  // namespace
 
-std::string grow_back_text(const beside& b, const groom& g, const groom_request& r,
+std::string grow_back_text(const beside& b, const groom& g, const plan_request& r,
                            const print_options& o) {
     if (b.grow_back.empty()) {
         return {};
     }
     const grow_back_writer writer(g, r, o);
     std::string text;
-    for (const grow_back_way& w : b.grow_back) {
+    for (const regrowth_option& w : b.grow_back) {
         text += writer.line(w);
     }
     return text + wrapped("  ", writer.how_sure(), 4, o.width);

@@ -95,7 +95,7 @@ json names_of(const std::vector<coat_class>& coats) {
 }
 
 /// What a mix comes to: the part that a plan shows, too.
-json expected_json(const expected_coat& e, const catalogue& c) {
+json expected_json(const expected_coat& e, const reference_data& c) {
     const heredity& h = c.genes;
     json j{{"asked", e.asked},
            {"read_as", e.read.dog.text},
@@ -129,7 +129,7 @@ std::string dumped(const json& j) {
     return j.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
 }
 
-json dog_json(const groom_request& r) {
+json dog_json(const plan_request& r) {
     const dog& d = r.patient;
     json j{{"id", d.id},
            {"name", d.name},
@@ -167,7 +167,7 @@ json back_json(const back& b, const print_options& o) {
     return j;
 }
 
-json zone_json(const zone_plan& z, const groom_request& r, const print_options& o) {
+json zone_json(const zone_plan& z, const plan_request& r, const print_options& o) {
     const zone& where = r.reference.dog_body.zones[z.at.zone];
     json j{{"zone", where.id},
            {"side", name(z.at.which)},
@@ -234,7 +234,7 @@ json zone_json(const zone_plan& z, const groom_request& r, const print_options& 
     return j;
 }
 
-json blocks_json(const groom& g, const groom_request& r) {
+json blocks_json(const groom& g, const plan_request& r) {
     json all = json::array();
     for (const block& b : g.blocks) {
         json zones = json::array();
@@ -271,7 +271,7 @@ json order_json(const groom& g) {
     return j;
 }
 
-json blends_json(const groom& g, const groom_request& r) {
+json blends_json(const groom& g, const plan_request& r) {
     json all = json::array();
     for (const blend& b : g.blends) {
         const body& whole = r.reference.dog_body;
@@ -294,7 +294,7 @@ json blends_json(const groom& g, const groom_request& r) {
     return all;
 }
 
-json blade_check_json(const groom& g, const groom_request& r) {
+json blade_check_json(const groom& g, const plan_request& r) {
     const figure<work>& after = r.rules.refusal.oil_after;
     json runs = json::array();
     for (const hot_run& h : hot_runs(g, r)) {
@@ -313,7 +313,7 @@ json blade_check_json(const groom& g, const groom_request& r) {
             {"runs", std::move(runs)}};
 }
 
-void add_cautions(json& j, const groom& g, const groom_request& r) {
+void add_cautions(json& j, const groom& g, const plan_request& r) {
     j["cautions"] = json::array();
     for (const caution_line& c : g.cautions) {
         j["cautions"].push_back({{"id", c.what.id},
@@ -350,7 +350,7 @@ json measurement_json(const measurement& m) {
     return {{"date", iso(m.on)}, {"zone", m.whom}, {"length_mm", mm_json(m.is)}};
 }
 
-json learning_json(const forecast& f, const groom_request& r) {
+json learning_json(const forecast& f, const plan_request& r) {
     const learned_rate& l = f.learned;
     const auto at = [](const rate_law& law, chance p) {
         return rate_json(std::log(in_mm_per_day(rate_quantile(law, p))));
@@ -385,7 +385,7 @@ json learning_json(const forecast& f, const groom_request& r) {
     return j;
 }
 
-json unseen_json(const unseen_dog& u, const groom_request& r) {
+json unseen_json(const mixed_coat& u, const plan_request& r) {
     json j = expected_json(u.expected, r.reference);
     j["on_other_coats"] = json::array();
     for (const other_coat& c : u.others) {
@@ -459,7 +459,7 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
     return dumped(j);
 }
 
-std::string json_of(const expected_coat& e, const catalogue& c) {
+std::string json_of(const expected_coat& e, const reference_data& c) {
     json j{{"schema", "pelage/mix/1"}};
     const json expected = expected_json(e, c);
     for (const auto& [key, value] : expected.items()) {
@@ -504,8 +504,8 @@ std::string json_of(const expected_coat& e, const catalogue& c) {
     return dumped(j);
 }
 
-std::string json_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o, const beside& b, const unseen_dog* unseen) {
+std::string json_of(const groom& g, const std::optional<back>& when, const plan_request& r,
+                    const print_options& o, const beside& b, const mixed_coat* unseen) {
     json j{{"schema", "pelage/plan/1"}, {"alerts", titles(r.patient.alerts)}, {"dog", dog_json(r)}};
     if (o.today) {
         j["today"] = iso(*o.today);
@@ -579,8 +579,8 @@ std::string json_of(const groom& g, const std::optional<back>& when, const groom
     return dumped(j);
 }
 
-std::string json_of(const forecast& f, const groom_request& r, const print_options& o,
-                    const unseen_dog* unseen) {
+std::string json_of(const forecast& f, const plan_request& r, const print_options& o,
+                    const mixed_coat* unseen) {
     json j{
         {"schema", "pelage/regrow/1"}, {"alerts", titles(r.patient.alerts)}, {"dog", dog_json(r)}};
     if (unseen != nullptr) {
@@ -644,9 +644,9 @@ std::string json_of(const forecast& f, const groom_request& r, const print_optio
     return dumped(j);
 }
 
-std::string proposal_json(const std::vector<herd_lesson>& lessons, const growth_rules& g) {
+std::string proposal_json(const std::vector<population_rate>& lessons, const growth_rules& g) {
     json j{{"schema", "pelage/learn/1"}, {"dogs_needed", g.herd.best}, {"coats", json::array()}};
-    for (const herd_lesson& l : lessons) {
+    for (const population_rate& l : lessons) {
         json one{
             {"coat", name(l.coat)},
             {"dogs", l.dogs},
@@ -666,7 +666,7 @@ std::string proposal_json(const std::vector<herd_lesson>& lessons, const growth_
     return dumped(j);
 }
 
-std::string sources_json(const catalogue& c, const std::string& key) {
+std::string sources_json(const reference_data& c, const std::string& key) {
     json j{{"schema", "pelage/sources/1"},
            {"figures", json::array()},
            {"cautions", json::array()},

@@ -18,7 +18,7 @@ using json = nlohmann::ordered_json;
 [[nodiscard]] json json_of(const evidence& e);
 
 /// Other ways and conflicts, and under --explain why each setup and the plan without each tool.
-void add_beside(json& j, const beside& b, const groom& g, const groom_request& r,
+void add_beside(json& j, const beside& b, const groom& g, const plan_request& r,
                 const print_options& o);
 
 }  // namespace pelage::io

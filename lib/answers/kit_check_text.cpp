@@ -13,21 +13,21 @@ namespace pelage::io {
 
 namespace {
 
-const char* heading(drawer_matter m) {
+const char* heading(kit_matter m) {
     switch (m) {
-        case drawer_matter::unsafe:
+        case kit_matter::unsafe:
             return "Unsafe";
-        case drawer_matter::two_lengths:
+        case kit_matter::two_lengths:
             return "One label, two lengths";
-        case drawer_matter::gap:
+        case kit_matter::gap:
             return "Gaps: nothing in the kit leaves the sheet's length within tolerance";
-        case drawer_matter::out:
+        case kit_matter::out:
             return "Out for sharpening";
-        case drawer_matter::no_basis:
+        case kit_matter::no_basis:
             return "Lengths nobody stands behind";
-        case drawer_matter::idle:
+        case kit_matter::idle:
             return "Idle";
-        case drawer_matter::remark:
+        case kit_matter::remark:
             break;
     }
     return "Remarks";
@@ -38,7 +38,7 @@ std::string share_text(std::size_t part, std::size_t whole) {
     return part == whole ? "all" : std::to_string(100 * part / whole) + " %";
 }
 
-std::string drawer_head(const drawer_check& c, const drawer_request& r, const print_options& o) {
+std::string drawer_head(const kit_check& c, const kit_check_request& r, const print_options& o) {
     const std::string whose = r.own.title.empty() ? "The kit" : r.own.title;
     const auto many = [](std::size_t n, const std::string& what) {
         return std::to_string(n) + " " + what + (n == 1 ? "" : "s");
@@ -58,7 +58,7 @@ std::string drawer_head(const drawer_check& c, const drawer_request& r, const pr
     return wrapped("", text + ".", 0, o.width);
 }
 
-std::string zones_text(const patch_lesson& l, const patch_request& r, bool meets,
+std::string zones_text(const calibration& l, const test_patch& r, bool meets,
                        const print_options& o) {
     std::string out;
     for (std::size_t s = 0; s < r.sheets.size(); ++s) {
@@ -75,7 +75,7 @@ std::string zones_text(const patch_lesson& l, const patch_request& r, bool meets
     return out;
 }
 
-std::string lesson_head(const patch_lesson& l, const patch_request& r, const print_options& o) {
+std::string lesson_head(const calibration& l, const test_patch& r, const print_options& o) {
     std::string text = title_words(r.tool, o.units) + " left " + show(r.found, o.units) + " on a " +
                        std::string(name(r.coat)) + " coat";
     text += r.where ? ", " + title(r.reference.dog_body, *r.where) : "";
@@ -95,7 +95,7 @@ std::string lesson_head(const patch_lesson& l, const patch_request& r, const pri
 }
 
 /// The setups of which the likeliest length changes on the screen; `rest`: how many only in range.
-table lengths_table(const patch_lesson& l, const print_options& o, std::size_t& rest) {
+table lengths_table(const calibration& l, const print_options& o, std::size_t& rest) {
     table t;
     t.head = {"leaves", "until now", "now"};
     rest = 0;
@@ -111,7 +111,7 @@ table lengths_table(const patch_lesson& l, const print_options& o, std::size_t& 
     return t;
 }
 
-std::string lengths_text(const patch_lesson& l, const patch_request& r, const print_options& o) {
+std::string lengths_text(const calibration& l, const test_patch& r, const print_options& o) {
     std::size_t rest = 0;
     const table t = lengths_table(l, o, rest);
     std::string out;
@@ -130,7 +130,7 @@ std::string lengths_text(const patch_lesson& l, const patch_request& r, const pr
 
 }  // namespace
 
-std::string text_of(const drawer_check& c, const drawer_request& r, const print_options& o) {
+std::string text_of(const kit_check& c, const kit_check_request& r, const print_options& o) {
     std::string out = drawer_head(c, r, o);
     for (std::size_t i = 0; i < c.remarks.size(); ++i) {
         if (i == 0 || c.remarks[i].what != c.remarks[i - 1].what) {
@@ -147,7 +147,7 @@ std::string text_of(const drawer_check& c, const drawer_request& r, const print_
     return out;
 }
 
-std::string text_of(const patch_lesson& l, const patch_request& r, const print_options& o) {
+std::string text_of(const calibration& l, const test_patch& r, const print_options& o) {
     std::string out = lesson_head(l, r, o);
     out += "\n";
     out += l.lay ? "Write into salon.toml, in place of such a table if it has one:\n"

@@ -15,7 +15,7 @@ std::string dumped(const json& j) {
     return j.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
 }
 
-json target_json(const sheet_target& t, const catalogue& c, const std::vector<style>& sheets) {
+json target_json(const sheet_target& t, const reference_data& c, const std::vector<style>& sheets) {
     json j{{"sheet", sheets[t.sheet].id},
            {"coat", name(t.coat)},
            {"zone", c.dog_body.zones[t.zone].id}};
@@ -68,20 +68,20 @@ std::string json_of(const ladder& l, const lookup_request& r) {
     return dumped(j);
 }
 
-std::string json_of(const drawer_check& c, const drawer_request& r) {
+std::string json_of(const kit_check& c, const kit_check_request& r) {
     json j{{"schema", "pelage/kit-check/1"}, {"kit", r.own.title}, {"amiss", c.amiss()}};
     j["targets"] = c.targets;
     j["met"] = c.met;
     j["met_today"] = c.met_today;
     j["remarks"] = json::array();
-    for (const drawer_remark& one : c.remarks) {
+    for (const kit_remark& one : c.remarks) {
         j["remarks"].push_back(
             {{"what", name(one.what)}, {"text", finding_words(one.found, r, length_unit::mm)}});
     }
     return dumped(j);
 }
 
-std::string json_of(const patch_lesson& l, const patch_request& r) {
+std::string json_of(const calibration& l, const test_patch& r) {
     json j{{"schema", "pelage/patch/1"},
            {"setup", json_of(r.tool)},
            {"coat", name(r.coat)},

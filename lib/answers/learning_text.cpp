@@ -29,19 +29,19 @@ std::string comment(const std::string& text, std::size_t width) {
     return out;
 }
 
-std::string basis_line(const herd_lesson& l) {
+std::string basis_line(const population_rate& l) {
     return counted(l.dogs, "dog") + ", " + counted(l.measurements, "measurement") + " that count" +
            (l.measurements == 1 ? "s" : "") +
            (l.left_out > 0 ? ", " + std::to_string(l.left_out) + " left out" : "");
 }
 
-std::string too_few(const herd_lesson& l, const growth_rules& g) {
+std::string too_few(const population_rate& l, const growth_rules& g) {
     return std::string(name(l.coat)) +
            ": too few dogs for a rate of the salon's own: " + basis_line(l) + "; " +
            detail::fixed(g.herd.best, 0) + " dogs are needed.";
 }
 
-std::string found(const herd_lesson& l, length_unit u) {
+std::string found(const population_rate& l, length_unit u) {
     const double rate = std::exp(l.fit->law.log_median);
     const double usual = in_mm_per_day(l.before.median);
     const double off = std::log(rate / usual) / l.fit->median_error;
@@ -62,7 +62,7 @@ std::string found(const herd_lesson& l, length_unit u) {
 }
 
 /// As a salon's file has it, whose rates are in mm/day whatever is printed.
-std::string override_text(const herd_lesson& l, length_unit u) {
+std::string override_text(const population_rate& l, length_unit u) {
     const double rate = std::exp(l.fit->law.log_median);
     return "[override.coats." + std::string(name(l.coat)) + ".rate]\nmedian = \"" +
            detail::fixed(rate, 3) + " mm/day\"\nlog_sd = " + detail::fixed(l.fit->law.log_sd, 3) +
@@ -72,7 +72,7 @@ std::string override_text(const herd_lesson& l, length_unit u) {
 
 }  // namespace
 
-std::string proposal_text(const std::vector<herd_lesson>& lessons, const growth_rules& g,
+std::string proposal_text(const std::vector<population_rate>& lessons, const growth_rules& g,
                           const std::string& from, const print_options& o) {
     std::string out = comment("Growth rates from the measured dogs of " + escaped(from, 400) +
                                   ". Nothing was changed: copy what you agree with into its "
@@ -81,7 +81,7 @@ std::string proposal_text(const std::vector<herd_lesson>& lessons, const growth_
     if (lessons.empty()) {
         out += comment("No dog with a coat and a measurement was found.", o.width);
     }
-    for (const herd_lesson& l : lessons) {
+    for (const population_rate& l : lessons) {
         out += "\n" + comment(l.fit ? found(l, o.units) : too_few(l, g), o.width);
         out += l.fit ? override_text(l, o.units) : "";
     }

@@ -20,7 +20,7 @@ std::string wait_words(const days& d) {
 }
 
 /// " (back 10 mm instead of 13 mm, forelegs 12 mm instead of 16 mm)"
-std::string lengths(const back_in_answer& a, const groom_request& r, const print_options& o) {
+std::string lengths(const longest_coat_answer& a, const plan_request& r, const print_options& o) {
     std::string s;
     for (const auto& [where, change] : a.instead) {
         const std::string_view whom = name(r.reference.dog_body.zones[where.zone].where);
@@ -30,14 +30,15 @@ std::string lengths(const back_in_answer& a, const groom_request& r, const print
     return s.empty() ? s : " (" + s + ")";
 }
 
-std::string at_percent(const back_in_answer& a, const groom_request& r, const print_options& o) {
+std::string at_percent(const longest_coat_answer& a, const plan_request& r,
+                       const print_options& o) {
     return a.percent == 100
                ? "with the sheet's own lengths"
                : "at " + std::to_string(a.percent) + " % of the sheet's lengths" + lengths(a, r, o);
 }
 
 /// Why no length holds.
-std::string reason(const back_in_answer& a, const groom_request& r) {
+std::string reason(const longest_coat_answer& a, const plan_request& r) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     if (a.wished > a.usual) {
         return "no length makes this dog wait longer than " + wait_words(a.usual) +
@@ -49,7 +50,7 @@ std::string reason(const back_in_answer& a, const groom_request& r) {
 
 }  // namespace
 
-std::string text_of(const back_in_answer& a, const groom_request& r, const print_options& o) {
+std::string text_of(const longest_coat_answer& a, const plan_request& r, const print_options& o) {
     const std::string wish = "Back in " + wait_words(a.wished) + ", by " + on_day(a.wished, o);
     const std::string first = alert_line(r.patient, o.width);
     if (!a.holds) {
@@ -74,7 +75,7 @@ std::string text_of(const back_in_answer& a, const groom_request& r, const print
                                                brushing_of(r.patient) + ", are fine until " +
                                                on_day(a.when.in, o)
                                          : ", which is within the usual interval";
-    const groom_request ask = request_for(r, a.wishes);
+    const plan_request ask = request_for(r, a.wishes);
     return first + wrapped("", wish + ": " + at_percent(a, r, o) + fine + ".", 2, o.width) + "\n" +
            text_of(a.plan, a.when, ask, o);
 }

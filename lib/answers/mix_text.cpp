@@ -24,7 +24,7 @@ std::string locus_title(std::size_t l, const heredity& h) {
 
 class mix_writer {
   public:
-    mix_writer(const expected_coat& e, const catalogue& c, const print_options& o)
+    mix_writer(const expected_coat& e, const reference_data& c, const print_options& o)
         : e_(e), c_(c), o_(o) {}
 
     [[nodiscard]] std::string all() {
@@ -198,7 +198,7 @@ class mix_writer {
     }
 
     const expected_coat& e_;
-    const catalogue& c_;
+    const reference_data& c_;
     const print_options& o_;
     std::string out_;
 };
@@ -238,7 +238,7 @@ std::string chance_in_words(double p) {
 
 namespace {
 
-std::string signs_text(const expected_coat& e, const catalogue& c, const print_options& o) {
+std::string signs_text(const expected_coat& e, const reference_data& c, const print_options& o) {
     std::string out;
     for (const std::size_t s : e.may_be.signs) {
         const coat_sign& sign = c.genes.signs[s];
@@ -264,7 +264,7 @@ std::string leaves_otherwise(const other_coat& c, const print_options& o) {
 
 }  // namespace
 
-std::string unseen_text(const unseen_dog& u, const groom_request& r, const print_options& o) {
+std::string unseen_text(const mixed_coat& u, const plan_request& r, const print_options& o) {
     const expected_coat& e = u.expected;
     const coat_chance& first = e.may_be.coats.front();
     const std::string odds =
@@ -294,7 +294,8 @@ std::string unseen_text(const unseen_dog& u, const groom_request& r, const print
     return out + wrapped("", "Once seen, write --coat, or coat = in the dog's file.", 0, o.width);
 }
 
-std::string what_to_look_at(const expected_coat& e, const catalogue& c, const print_options& o) {
+std::string what_to_look_at(const expected_coat& e, const reference_data& c,
+                            const print_options& o) {
     std::string out = "What you see on the dog wins. Look at\n";
     out += signs_text(e, c, o);
     for (const coat_chance& k : e.may_be.coats) {
@@ -306,7 +307,7 @@ std::string what_to_look_at(const expected_coat& e, const catalogue& c, const pr
     return out;
 }
 
-std::string text_of(const expected_coat& e, const catalogue& c, const print_options& o) {
+std::string text_of(const expected_coat& e, const reference_data& c, const print_options& o) {
     return mix_writer(e, c, o).all();
 }
 

@@ -479,26 +479,26 @@ class page_maker {
                                 : m->free_hair || m->comb_passes
                                     ? "the mat sits too close to the skin for any blade we have."
                                     : "we can't tell yet how close to the skin the mat sits.";
-        return why + (m == nullptr ? "" : " We leave it today.") + freed(i);
+        return why + (m == nullptr ? "" : " We leave it today.") + remedy_set(i);
     }
     /// What would free it, as far as that was worked out.
-    [[nodiscard]] std::string freed(std::size_t i) const {
+    [[nodiscard]] std::string remedy_set(std::size_t i) const {
         if (m_.stuck == nullptr) {
             return {};
         }
         const auto at = std::find_if(m_.stuck->begin(), m_.stuck->end(),
-                                     [&](const conflict& c) { return c.zone == i; });
+                                     [&](const infeasible_zone& c) { return c.zone == i; });
         if (at == m_.stuck->end()) {
             return {};
         }
-        const auto does = [&](freeing how) {
+        const auto does = [&](remedy_kind how) {
             return std::any_of(at->frees.begin(), at->frees.end(), [&](const auto& f) {
                 return f.by.size() == 1 && f.by.front().how == how;
             });
         };
-        return at->veterinarian          ? " A vet should see it."
-               : does(freeing::comb_out) ? " We can comb it out at another visit."
-               : does(freeing::blade) || does(freeing::comb)
+        return at->veterinarian              ? " A vet should see it."
+               : does(remedy_kind::comb_out) ? " We can comb it out at another visit."
+               : does(remedy_kind::blade) || does(remedy_kind::comb)
                    ? " We need a tool that we lack today. Ask us when we have it."
                    : "";
     }
@@ -546,11 +546,11 @@ class page_maker {
             return;
         }
         const auto& all = *m_.grow_back;
-        const auto back = [&](const grow_back_way& w) {
+        const auto back = [&](const regrowth_option& w) {
             return "back at " + long_as(w.to) + " " + weeks_in_words(w.back_in[0], w.back_in[2]);
         };
         strings choices;
-        for (const grow_back_way& w : all) {
+        for (const regrowth_option& w : all) {
             if (!gains_nothing(w)) {
                 choices.push_back(
                     w.how == grow_back::keep_long
@@ -572,15 +572,15 @@ class page_maker {
     }
 
     /// Whether a way before it comes to the same lengths in the same weeks and takes less coat off.
-    [[nodiscard]] bool gains_nothing(const grow_back_way& w) const {
-        const auto same = [&](const grow_back_way& other) {
+    [[nodiscard]] bool gains_nothing(const regrowth_option& w) const {
+        const auto same = [&](const regrowth_option& other) {
             return other.how != grow_back::keep_long &&
                    even_in_words(other, o_.units) == even_in_words(w, o_.units) &&
                    long_as(other.to) == long_as(w.to) &&
                    weeks_in_words(other.back_in[0], other.back_in[2]) ==
                        weeks_in_words(w.back_in[0], w.back_in[2]);
         };
-        for (const grow_back_way& other : *m_.grow_back) {
+        for (const regrowth_option& other : *m_.grow_back) {
             if (&other == &w) {
                 return false;
             }
@@ -987,11 +987,11 @@ class page_maker {
 
     const owner_matter& m_;
     const groom& g_;
-    const groom_request& r_;
+    const plan_request& r_;
     const print_options& o_;
     const coat& coat_;
-    made_ready ready_;
-    wish_list wishes_;
+    ready_kit ready_;
+    wishes_by_place wishes_;
     owner_page page_;
 };
 

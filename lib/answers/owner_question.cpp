@@ -22,7 +22,7 @@ std::string parts_in_words(const body& b, const groom& g, const std::vector<std:
     return listed(out);
 }
 
-void what_instead(page_section& s, const groom& tidy, const groom_request& r) {
+void what_instead(page_section& s, const groom& tidy, const plan_request& r) {
     const body& b = r.reference.dog_body;
     std::vector<std::size_t> carded;
     std::vector<place> trimmed;
@@ -60,7 +60,7 @@ void what_instead(page_section& s, const groom& tidy, const groom_request& r) {
 
 }  // namespace
 
-void say_question(owner_page& page, const groom& g, const groom_request& r) {
+void say_question(owner_page& page, const groom& g, const plan_request& r) {
     const std::string who = r.patient.name.empty() ? "your dog" : page.name;
     page_section why;
     why.heading = "Why we ask first";
@@ -71,11 +71,11 @@ void say_question(owner_page& page, const groom& g, const groom_request& r) {
                 "So we did not clip it."};
     page.sections.push_back(std::move(why));
     if (const auto instead = instead_of(r, g)) {
-        const groom_request ask{r.reference,      r.rules,         r.tools,
-                                instead->patient, *instead->sheet, r.today};
+        const plan_request ask{r.reference,      r.rules,         r.tools,
+                               instead->patient, *instead->sheet, r.today};
         page_section what;
         what.heading = "What we can do in its place";
-        what_instead(what, plan_groom(ask), ask);
+        what_instead(what, make_plan(ask), ask);
         page.sections.push_back(std::move(what));
     }
     page_section kind;

@@ -7,6 +7,6 @@ namespace pelage::io {
 
 /// Why it isn't clipped without consent, and what is done in its place: the plan of the sheet that
 /// fits, made here. `g` has a question.
-void say_question(owner_page& page, const groom& g, const groom_request& r);
+void say_question(owner_page& page, const groom& g, const plan_request& r);
 
 }  // namespace pelage::io

@@ -14,7 +14,7 @@ namespace {
 
 class basis_list {
   public:
-    basis_list(const groom& g, const groom_request& r, const print_options& o)
+    basis_list(const groom& g, const plan_request& r, const print_options& o)
         : g_(g), r_(r), o_(o), coat_(coat_of(r.reference, *r.patient.coat)) {}
 
     void date(const back& b);
@@ -34,7 +34,7 @@ class basis_list {
     void weights();
 
     const groom& g_;
-    const groom_request& r_;
+    const plan_request& r_;
     const print_options& o_;
     const coat& coat_;
     std::vector<stands_on> all_;
@@ -131,7 +131,7 @@ void basis_list::mats() {
 }  // namespace
 
 std::vector<stands_on> what_it_stands_on(const groom& g, const std::optional<back>& when,
-                                         const groom_request& r, const print_options& o) {
+                                         const plan_request& r, const print_options& o) {
     basis_list b(g, r, o);
     if (when) {
         b.date(*when);

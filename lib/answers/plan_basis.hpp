@@ -20,7 +20,7 @@ struct stands_on {
 /// this plan needed.
 [[nodiscard]] std::vector<stands_on> what_it_stands_on(const groom& g,
                                                        const std::optional<back>& when,
-                                                       const groom_request& r,
+                                                       const plan_request& r,
                                                        const print_options& o);
 
 }  // namespace pelage::io

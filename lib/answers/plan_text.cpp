@@ -23,8 +23,8 @@ namespace {
 
 class plan_writer {
   public:
-    plan_writer(const groom& g, const beside& b, const groom_request& r, const print_options& o,
-                const unseen_dog* unseen)
+    plan_writer(const groom& g, const beside& b, const plan_request& r, const print_options& o,
+                const mixed_coat* unseen)
         : g_(g), beside_(b), r_(r), o_(o), unseen_(unseen) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
@@ -727,9 +727,9 @@ class plan_writer {
 
     const groom& g_;
     const beside& beside_;
-    const groom_request& r_;
+    const plan_request& r_;
     const print_options& o_;
-    const unseen_dog* unseen_;
+    const mixed_coat* unseen_;
     std::string out_;
     int line_ = 0;
     int number_of_comb_ = 0;
@@ -737,8 +737,8 @@ class plan_writer {
 
 }  // namespace
 
-std::string text_of(const groom& g, const std::optional<back>& when, const groom_request& r,
-                    const print_options& o, const beside& b, const unseen_dog* unseen) {
+std::string text_of(const groom& g, const std::optional<back>& when, const plan_request& r,
+                    const print_options& o, const beside& b, const mixed_coat* unseen) {
     return plan_writer(g, b, r, o, unseen).all(when);
 }
 

@@ -23,7 +23,7 @@ std::string minutes_words(const work& w) {
     return detail::fixed(in_minutes(w), 0) + " min";
 }
 
-std::string dog_words(const groom_request& r, const std::string& brushed) {
+std::string dog_words(const plan_request& r, const std::string& brushed) {
     const dog& d = r.patient;
     return (d.name.empty() ? "a dog" : d.name) + ", " + coat_of(r.reference, *d.coat).title + ", " +
            std::string(name(d.size)) + ", " + brushed;
@@ -46,7 +46,7 @@ std::string wish_of(const instruction& i, const instruction& other, length_unit 
 
 class comparison_writer {
   public:
-    comparison_writer(const sheet_comparison& c, const groom_request& r, const print_options& o)
+    comparison_writer(const sheet_comparison& c, const plan_request& r, const print_options& o)
         : c_(c), r_(r), o_(o) {}
 
     std::string all() {
@@ -196,12 +196,12 @@ class comparison_writer {
     }
 
     const sheet_comparison& c_;
-    const groom_request& r_;
+    const plan_request& r_;
     const print_options& o_;
     std::string out_;
 };
 
-std::string carried_line(const sheet_trial& t, const print_options& o) {
+std::string carried_line(const ranked_sheet& t, const print_options& o) {
     std::string text = t.own ? "its own sheet; " : t.for_mix ? "made for its mix; " : "";
     text += minutes_words(t.takes());
     if (t.when) {
@@ -216,7 +216,7 @@ std::string carried_line(const sheet_trial& t, const print_options& o) {
     return text;
 }
 
-std::string instead_line(const sheet_trial& t, const tool_instead& i, const groom_request& r,
+std::string instead_line(const ranked_sheet& t, const tool_instead& i, const plan_request& r,
                          length_unit u) {
     const std::string left = show(i.leaves.best, u);
     const std::string would = show(i.would_leave.best, u);
@@ -225,7 +225,7 @@ std::string instead_line(const sheet_trial& t, const tool_instead& i, const groo
            some_places(titles_in(t, i.where, r));
 }
 
-std::string reasons(const sheet_trial& t, const groom_request& r, length_unit u) {
+std::string reasons(const ranked_sheet& t, const plan_request& r, length_unit u) {
     std::vector<std::string> texts;
     for (told_objection& why : told_objections(t, r, u)) {
         texts.push_back(std::move(why.text));
@@ -235,14 +235,14 @@ std::string reasons(const sheet_trial& t, const groom_request& r, length_unit u)
 
 class trials_writer {
   public:
-    trials_writer(const groom_request& r, const days& wait, const print_options& o)
+    trials_writer(const plan_request& r, const days& wait, const print_options& o)
         : r_(r), wait_(wait), o_(o) {}
 
-    std::string all(const std::vector<sheet_trial>& trials) {
+    std::string all(const std::vector<ranked_sheet>& trials) {
         std::string hair;
         std::string no;
         std::vector<std::string> other_coats;
-        for (const sheet_trial& t : trials) {
+        for (const ranked_sheet& t : trials) {
             if (t.carried()) {
                 carried_ += numbered(t, "");
             } else if (t.carried_but_for_hair()) {
@@ -272,7 +272,7 @@ class trials_writer {
     }
 
   private:
-    static std::string name_of(const sheet_trial& t) {
+    static std::string name_of(const ranked_sheet& t) {
         return t.sheet->title + " (" + t.sheet->id + ")";
     }
     [[nodiscard]] std::string coats_of(const style& s) const {
@@ -282,7 +282,7 @@ class trials_writer {
         }
         return listed(names);
     }
-    std::string numbered(const sheet_trial& t, const std::string& more) {
+    std::string numbered(const ranked_sheet& t, const std::string& more) {
         std::string out = wrapped(padded(std::to_string(++n_), 3, true) + "  ",
                                   name_of(t) + ": " + carried_line(t, o_) + more, 5, o_.width);
         for (const tool_instead& i : t.instead) {
@@ -308,7 +308,7 @@ class trials_writer {
             2, o_.width);
     }
 
-    const groom_request& r_;
+    const plan_request& r_;
     days wait_;
     const print_options& o_;
     std::string carried_;
@@ -317,11 +317,11 @@ class trials_writer {
 
 }  // namespace
 
-std::string text_of(const sheet_comparison& c, const groom_request& r, const print_options& o) {
+std::string text_of(const sheet_comparison& c, const plan_request& r, const print_options& o) {
     return comparison_writer(c, r, o).all();
 }
 
-std::string text_of(const std::vector<sheet_trial>& all, const groom_request& r, const days& wait,
+std::string text_of(const std::vector<ranked_sheet>& all, const plan_request& r, const days& wait,
                     const print_options& o) {
     return trials_writer(r, wait, o).all(all);
 }

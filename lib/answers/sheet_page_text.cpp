@@ -18,7 +18,7 @@ namespace {
 
 class page_writer {
   public:
-    page_writer(const style& s, const groom& g, const groom_request& r, const print_options& o)
+    page_writer(const style& s, const groom& g, const plan_request& r, const print_options& o)
         : s_(s),
           g_(g),
           r_(r),
@@ -264,7 +264,7 @@ class page_writer {
 
     const style& s_;
     const groom& g_;
-    const groom_request& r_;
+    const plan_request& r_;
     const print_options& o_;
     part_index parts_;
     std::vector<sheet_place> places_;
@@ -357,7 +357,7 @@ std::string season_words(const season& s, length_unit u) {
     return text + (s.why.empty() ? "" : ". Why: " + s.why);
 }
 
-std::string sheet_page(const style& s, const groom& g, const groom_request& r,
+std::string sheet_page(const style& s, const groom& g, const plan_request& r,
                        const print_options& o) {
     return page_writer(s, g, r, o).all();
 }

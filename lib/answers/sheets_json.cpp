@@ -102,7 +102,7 @@ json cost_json(const style& s, const sheet_cost& c) {
 
 }  // namespace
 
-std::string json_of(const std::vector<checked_sheet>& all, const catalogue& c) {
+std::string json_of(const std::vector<checked_sheet>& all, const reference_data& c) {
     json j{{"sheets", json::array()}};
     for (const checked_sheet& one : all) {
         json s{{"file", one.read.file}};
@@ -127,7 +127,7 @@ std::string json_of(const std::vector<checked_sheet>& all, const catalogue& c) {
     return dumped_sheets(j);
 }
 
-std::string sheet_json(const style& s, const groom& g, const groom_request& r) {
+std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
     const body& b = r.reference.dog_body;
     const part_index parts(b);
     json j{{"id", s.id},
@@ -192,7 +192,7 @@ std::string sheet_json(const style& s, const groom& g, const groom_request& r) {
 }
 
 std::string list_json(const std::vector<listed_sheet>& all, const expected_coat* mix,
-                      const catalogue& c) {
+                      const reference_data& c) {
     json j = json::object();
     if (mix != nullptr) {
         j["mix"] = mix->read.dog.text;
@@ -217,7 +217,7 @@ std::string list_json(const std::vector<listed_sheet>& all, const expected_coat*
     return dumped_sheets(j);
 }
 
-std::string json_of(const sheet_comparison& c, const groom_request& r) {
+std::string json_of(const sheet_comparison& c, const plan_request& r) {
     json j{{"alerts", titles(r.patient.alerts)},
            {"first", cost_json(*c.first, c.of_first)},
            {"second", cost_json(*c.second, c.of_second)},
@@ -232,13 +232,13 @@ std::string json_of(const sheet_comparison& c, const groom_request& r) {
     return dumped_sheets(j);
 }
 
-std::string json_of(const std::vector<sheet_trial>& all, const groom_request& r, const days& wait,
+std::string json_of(const std::vector<ranked_sheet>& all, const plan_request& r, const days& wait,
                     const print_options& o) {
     json j{{"alerts", titles(r.patient.alerts)},
            {"dog", r.patient.id},
            {"wait_days", days_of(wait)},
            {"sheets", json::array()}};
-    for (const sheet_trial& t : all) {
+    for (const ranked_sheet& t : all) {
         json s{{"id", t.sheet->id},        {"title", t.sheet->title},
                {"carried", t.carried()},   {"own", t.own},
                {"for_mix", t.for_mix},     {"minutes", minutes_json(t.takes())},

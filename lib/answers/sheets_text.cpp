@@ -36,7 +36,7 @@ std::string some_coats(const std::vector<coat_class>& coats) {
     return names.empty() ? "any coat" : listed(names);
 }
 
-std::string why_listed(const listed_sheet& one, const expected_coat& mix, const catalogue& c) {
+std::string why_listed(const listed_sheet& one, const expected_coat& mix, const reference_data& c) {
     std::vector<std::string> hits;
     const std::vector<coat_class> coats = coats_for(*one.sheet, c);
     for (const coat_chance& k : mix.may_be.coats) {
@@ -73,7 +73,7 @@ feet = { length = "13 mm", finish = "scissor" }
 
 }  // namespace
 
-std::string text_of(const std::vector<checked_sheet>& all, const catalogue& c,
+std::string text_of(const std::vector<checked_sheet>& all, const reference_data& c,
                     const print_options& o) {
     std::string out;
     std::size_t faulty = 0;
@@ -118,7 +118,7 @@ std::string text_of(const std::vector<checked_sheet>& all, const catalogue& c,
 }
 
 std::vector<listed_sheet> sheets_for(const std::vector<style>& all, const expected_coat& mix,
-                                     const catalogue& c) {
+                                     const reference_data& c) {
     std::vector<listed_sheet> out;
     for (const style& s : all) {
         listed_sheet one{&s, 0.0, names_mix(s, mix.asked, c.genes), false};
@@ -138,7 +138,7 @@ std::vector<listed_sheet> sheets_for(const std::vector<style>& all, const expect
 }
 
 std::string list_text(const std::vector<listed_sheet>& all, const expected_coat* mix,
-                      const catalogue& c, const print_options& o) {
+                      const reference_data& c, const print_options& o) {
     table t;
     t.numbers = {false, false, false};
     std::vector<std::string> others;

@@ -21,7 +21,7 @@ std::string source_line(const source& s) {
     return out + (s.seen.empty() ? "" : " [" + s.seen + "]");
 }
 
-std::string counts(const catalogue& c) {
+std::string counts(const reference_data& c) {
     std::array<std::size_t, basis_names.size()> n{};
     for (const listed_figure& f : c.figures) {
         ++n[static_cast<std::size_t>(f.why.how)];
@@ -38,7 +38,7 @@ std::string counts(const catalogue& c) {
 
 }  // namespace
 
-std::string sources_text(const catalogue& c, const std::string& key, const print_options& o) {
+std::string sources_text(const reference_data& c, const std::string& key, const print_options& o) {
     std::string figures;
     std::set<std::string> named;
     for (const listed_figure& f : c.figures) {

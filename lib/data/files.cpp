@@ -19,7 +19,7 @@ constexpr std::uintmax_t largest = 1'000'000;
 
 }  // namespace
 
-document_text slurp(const std::string& path) {
+document_text read_text(const std::string& path) {
     namespace fs = std::filesystem;
     std::error_code failed;
     const fs::file_status what = fs::status(path, failed);

@@ -37,7 +37,7 @@ std::vector<document_text> demo_files(std::string_view folder) {
                                             wrong.all().size(), d.file, d.line, d.column, d.text));
 }
 
-catalogue read_embedded() {
+reference_data read_embedded() {
     try {
         return read_reference(
             embedded([](std::string_view path) { return !path.starts_with(demo); }));
@@ -66,8 +66,8 @@ salon read_demo() {
 
 }  // namespace
 
-const catalogue& reference() {
-    static const catalogue book = read_embedded();
+const reference_data& reference() {
+    static const reference_data book = read_embedded();
     return book;
 }
 

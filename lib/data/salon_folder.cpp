@@ -18,7 +18,7 @@ namespace {
 
 /// One document read on its own.
 template <class Value>
-Value read_alone(const document_text& d, const catalogue& c,
+Value read_alone(const document_text& d, const reference_data& c,
                  const std::function<Value(const node&, page&)>& get) {
     place_finder places(c.dog_body);
     diagnostics wrong;
@@ -77,7 +77,7 @@ std::vector<document_text> slurp_all(const std::string& folder, bool dogs, diagn
     std::vector<document_text> out;
     for (const std::string& path : paths) {
         try {
-            out.push_back(slurp(path));
+            out.push_back(read_text(path));
         } catch (const error& e) {
             unsound.push_back({path, {}, dogs, {}, {{path, 0, 0, e.code(), e.what()}}});
         }
@@ -138,7 +138,7 @@ void throw_if_any(diagnostics faults) {
     }
 }
 
-style read_style(const document_text& d, const catalogue& c) {
+style read_style(const document_text& d, const reference_data& c) {
     place_finder places(c.dog_body);
     std::vector<parsed_text> text = parse_all({d});
     auto one = read_sheets(text, c.styles, [&](faults& out) { return page{out, c, places}; });
@@ -148,23 +148,23 @@ style read_style(const document_text& d, const catalogue& c) {
     return std::move(one.front().sheet.value);
 }
 
-dog read_dog(const document_text& d, const catalogue& c, const std::vector<style>& styles) {
+dog read_dog(const document_text& d, const reference_data& c, const std::vector<style>& styles) {
     return read_alone<dog>(d, c,
                            [&](const node& n, page& p) { return get_dog(n, p, styles).value; });
 }
 
-salon read_salon(const document_text& d, const catalogue& c) {
+salon read_salon(const document_text& d, const reference_data& c) {
     return read_alone<salon>(d, c, [](const node& n, page& p) { return get_salon(n, p); });
 }
 
-kit read_kit(const document_text& d, const catalogue& c) {
+kit read_kit(const document_text& d, const reference_data& c) {
     return read_salon(d, c).tools;
 }
 
 namespace {
 
 void put_sheets(salon& s, const std::vector<document_text>& sheets, const page_maker& on,
-                const catalogue& c, std::vector<unsound_file>& unsound) {
+                const reference_data& c, std::vector<unsound_file>& unsound) {
     ids_of_files ids;
     std::vector<parsed_text> texts = parse_all(sheets);
     std::vector<read_sheet> read = read_sheets(texts, c.styles, on);
@@ -208,7 +208,7 @@ void put_dogs(salon& s, const std::vector<document_text>& dogs, const page_maker
 }  // namespace
 
 salon assemble_salon(const document_text& salon_file, const std::vector<document_text>& sheets,
-                     const std::vector<document_text>& dogs, const catalogue& c,
+                     const std::vector<document_text>& dogs, const reference_data& c,
                      std::vector<unsound_file>& unsound, diagnostics before) {
     place_finder places(c.dog_body);
     salon s;
@@ -229,7 +229,7 @@ salon assemble_salon(const document_text& salon_file, const std::vector<document
     return s;
 }
 
-salon read_salon_folder(const std::string& dir, const catalogue& c) {
+salon read_salon_folder(const std::string& dir, const reference_data& c) {
     std::vector<unsound_file> unsound;
     salon s = read_salon_folder(dir, c, unsound);
     diagnostics all;
@@ -240,7 +240,7 @@ salon read_salon_folder(const std::string& dir, const catalogue& c) {
     return s;
 }
 
-salon read_salon_folder(const std::string& dir, const catalogue& c,
+salon read_salon_folder(const std::string& dir, const reference_data& c,
                         std::vector<unsound_file>& unsound) {
     std::error_code failed;
     if (!std::filesystem::is_directory(dir, failed)) {
@@ -252,7 +252,7 @@ salon read_salon_folder(const std::string& dir, const catalogue& c,
                                   ", a folder without salon.toml; write the folder that holds "
                                   "it, or begin one as README.md has it");
     }
-    const document_text salon_file = slurp(dir + "/salon.toml");
+    const document_text salon_file = read_text(dir + "/salon.toml");
     diagnostics wrong;
     const auto sheets = slurp_all(dir + "/styles", false, wrong, unsound);
     const auto dogs = slurp_all(dir + "/dogs", true, wrong, unsound);

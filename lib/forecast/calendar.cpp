@@ -15,7 +15,7 @@ date day_of(const calendar_request& r, int n) {
 }
 
 /// Intervals from the last full groom to the last day of the calendar.
-std::vector<kept_interval> intervals(const booking_problem& p, const grooms_to_come& c,
+std::vector<kept_interval> intervals(const schedule_problem& p, const grooms_to_come& c,
                                      const std::vector<booking>& visits) {
     std::vector<kept_interval> all;
     int from = -p.full_ago;
@@ -37,7 +37,7 @@ std::vector<kept_interval> intervals(const booking_problem& p, const grooms_to_c
     return all;
 }
 
-calendar_sum sum_of(const calendar_request& r, const booking_problem& p, const grooms_to_come& c,
+calendar_sum sum_of(const calendar_request& r, const schedule_problem& p, const grooms_to_come& c,
                     const std::optional<std::vector<booking>>& visits, chance asked,
                     const brushing& habit) {
     calendar_sum s;
@@ -62,11 +62,11 @@ calendar_sum sum_of(const calendar_request& r, const booking_problem& p, const g
 
 calendar_sum sum_at(const calendar_request& r, const grooms_to_come& c, chance asked,
                     const brushing& habit) {
-    const booking_problem p = problem_of(r, c, asked);
+    const schedule_problem p = problem_of(r, c, asked);
     return sum_of(r, p, c, cheapest(p), asked, habit);
 }
 
-due_clock own_clock(const calendar_request& r, const booking_problem& p, const grooms_to_come& c,
+due_clock own_clock(const calendar_request& r, const schedule_problem& p, const grooms_to_come& c,
                     const last_visits& v) {
     const bool first = v.full == -p.full_ago;
     const visit_clocks& clocks = first ? p.first : p.later;
@@ -82,7 +82,7 @@ due_clock own_clock(const calendar_request& r, const booking_problem& p, const g
 }
 
 /// The clocks that a visit comes before.
-std::vector<due_clock> clocks_before(const calendar_request& r, const booking_problem& p,
+std::vector<due_clock> clocks_before(const calendar_request& r, const schedule_problem& p,
                                      const grooms_to_come& c, const last_visits& v,
                                      visit_work what) {
     const visit_clocks& clocks = v.full == -p.full_ago ? p.first : p.later;
@@ -114,7 +114,7 @@ std::optional<fresh_day> event_after(const dog& d, const date& on) {
     return at == d.events.end() ? std::nullopt : std::optional{*at};
 }
 
-std::vector<calendar_visit> told(const calendar_request& r, const booking_problem& p,
+std::vector<calendar_visit> told(const calendar_request& r, const schedule_problem& p,
                                  const grooms_to_come& c, const std::vector<booking>& visits) {
     std::vector<calendar_visit> out;
     last_visits v{-p.full_ago, -p.brush_ago, -p.tidy_ago};
@@ -137,13 +137,13 @@ std::vector<calendar_visit> told(const calendar_request& r, const booking_proble
 
 /// The visits all on one day of the week, if that costs nothing more: the weekday of the last visit
 /// first, then the others in turn.
-std::optional<std::size_t> keep_weekday(const calendar_request& r, const booking_problem& p,
+std::optional<std::size_t> keep_weekday(const calendar_request& r, const schedule_problem& p,
                                         std::vector<booking>& visits) {
     const int ago = std::min(p.full_ago, std::min(p.brush_ago, p.tidy_ago));
     const std::size_t start = weekday_of(day_of(r, -ago));
     for (std::size_t i = 0; i < weekday_names.size() && visits.size() > 1; ++i) {
         const std::size_t day = (start + i) % weekday_names.size();
-        booking_problem one = p;
+        schedule_problem one = p;
         for (int n = 0; n <= p.last; ++n) {
             const auto at = static_cast<std::size_t>(n);
             one.open[at] = one.open[at] && weekday_of(day_of(r, n)) == day;
@@ -204,10 +204,10 @@ int calendar_sum::number() const {
 }
 
 calendar calendar_of(const calendar_request& r, const groom& g) {
-    const groom_request& asked_of = r.work;
+    const plan_request& asked_of = r.work;
     const chance asked = asked_of.asked.value_or(asked_of.rules.matting.chance.best);
     const grooms_to_come c = grooms_of(r, g);
-    const booking_problem p = problem_of(r, c, asked);
+    const schedule_problem p = problem_of(r, c, asked);
     calendar out;
     out.from = day_of(r, -p.full_ago);
     out.from_today = p.full_ago == 0;

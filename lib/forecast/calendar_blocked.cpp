@@ -14,16 +14,16 @@ namespace {
 /// The longest wait anybody asks about.
 constexpr double any_wait = 366.0;
 
-bool works(const booking_problem& p) {
+bool works(const schedule_problem& p) {
     return cheapest(p).has_value();
 }
 
 /// The last day up to which there is a calendar; 0 if there is none at all.
-int works_until(const booking_problem& p) {
+int works_until(const schedule_problem& p) {
     int low = 0;
     int high = p.last;
     while (high - low > 1) {
-        booking_problem part = p;
+        schedule_problem part = p;
         part.last = low + (high - low) / 2;
         part.open.resize(static_cast<std::size_t>(part.last) + 1);
         part.fresh.erase(std::remove_if(part.fresh.begin(), part.fresh.end(),
@@ -51,7 +51,7 @@ visit_clocks only(const kept_clocks& k, visit_clocks v, const parted_coat& c, ch
 }
 
 /// The problem in which the other clocks run for ever.
-booking_problem only(const kept_clocks& k, booking_problem b, const grooms_to_come& c, chance p) {
+schedule_problem only(const kept_clocks& k, schedule_problem b, const grooms_to_come& c, chance p) {
     b.first = only(k, b.first, c.first, p);
     b.later = only(k, b.later, c.later, p);
     if (!has(k, due::event)) {
@@ -61,10 +61,10 @@ booking_problem only(const kept_clocks& k, booking_problem b, const grooms_to_co
 }
 
 /// Whether there is a calendar with other wishes from the next groom on.
-bool works_with(const calendar_request& r, const grooms_to_come& now, const groom_request& ask,
+bool works_with(const calendar_request& r, const grooms_to_come& now, const plan_request& ask,
                 const kept_clocks& kept, chance p) {
     const calendar_request other{ask, r.today, r.weeks, r.closed, nullptr};
-    const groom g = plan_groom(ask);
+    const groom g = make_plan(ask);
     if (!g.planned() || !g.stuck.empty()) {
         return false;
     }
@@ -97,7 +97,7 @@ std::optional<int> percent_that_does(const calendar_request& r, const grooms_to_
 
 calendar_blocked blocked_of(const calendar_request& r, const groom& g, const grooms_to_come& c,
                             chance p) {
-    const booking_problem problem = problem_of(r, c, p);
+    const schedule_problem problem = problem_of(r, c, p);
     calendar_blocked b;
     b.after = r.today + std::chrono::days{works_until(problem)};
     b.runs = problem.later;
@@ -112,7 +112,7 @@ calendar_blocked blocked_of(const calendar_request& r, const groom& g, const gro
             kept[i] = clock == due::matting || clock == due::held;
         }
     }
-    booking_problem open = problem;
+    schedule_problem open = problem;
     std::fill(open.open.begin(), open.open.end(), true);
     for (const fresh_by& f : open.fresh) {
         open.open[static_cast<std::size_t>(f.on)] = false;

@@ -35,7 +35,7 @@ parted_coat parted(const kept_coat& k, const matting_rules& rules) {
 
 /// What the sheet leaves is never cut: by the later grooms it is taken as grown to its matting-prone
 /// length, and so as held by brushing.
-void add_what_is_left(const groom_request& r, const groom& today, const groom& steady,
+void add_what_is_left(const plan_request& r, const groom& today, const groom& steady,
                       kept_coat& k) {
     const kept_coat now = after_groom(r, today);
     for (std::size_t i = 0; i < now.zones.size(); ++i) {
@@ -61,13 +61,13 @@ dog without_findings(dog d) {
 }
 
 /// A calendar runs through the year: its intervals are reckoned by the season of fastest growth.
-void at_its_fastest(const groom_request& r, kept_coat& k) {
+void at_its_fastest(const plan_request& r, kept_coat& k) {
     const growth_rules& g = r.rules.growth;
     k.law.rate.log_median +=
         std::log((1.0 + g.season_swing.best) / season_factor(g, r.today, k.usual));
 }
 
-void part_coats(const calendar_request& r, const groom_request& ask, const groom& g,
+void part_coats(const calendar_request& r, const plan_request& ask, const groom& g,
                 grooms_to_come& c) {
     kept_coat later = after_groom(ask, c.steady);
     add_what_is_left(ask, g, c.steady, later);
@@ -83,7 +83,7 @@ bool trims(const zone_plan& z) {
 }
 
 /// The tidy clock: of those places that the sheet trims at all.
-std::optional<int> tidy_clock(const groom_request& r, const groom& g) {
+std::optional<int> tidy_clock(const plan_request& r, const groom& g) {
     std::optional<days> soonest;
     const auto see = [&](const days& d) { soonest = soonest ? std::min(*soonest, d) : d; };
     for (const zone_plan& z : g.zones) {
@@ -109,7 +109,7 @@ visit_clocks clocks_of(const parted_coat& c, const std::optional<int>& tidy, cha
     return v;
 }
 
-std::array<work, visit_work_names.size()> costs_of(const groom_request& r, const groom& g) {
+std::array<work, visit_work_names.size()> costs_of(const plan_request& r, const groom& g) {
     const price_rules& p = r.rules.prices;
     const double size = p.size[static_cast<std::size_t>(r.patient.size)].best;
     const work bath = minutes(in_minutes(p.bath.best) * size);
@@ -148,9 +148,9 @@ last_by_file last_by_file_of(const calendar_request& r) {
 grooms_to_come grooms_of(const calendar_request& r, const groom& g) {
     const dog later = without_findings(r.work.patient);
     grooms_to_come c;
-    groom_request ask = ask_again(r.work, later, r.work.sheet);
+    plan_request ask = ask_again(r.work, later, r.work.sheet);
     ask.laid = r.work.laid;
-    c.steady = plan_groom(ask);
+    c.steady = make_plan(ask);
     part_coats(r, r.work, g, c);
     return c;
 }
@@ -169,8 +169,8 @@ int full_clock(const parted_coat& c, chance p, const days& cap) {
     return std::max(1, whole(last_fine_day(c.free, c.law, p, cap)));
 }
 
-booking_problem problem_of(const calendar_request& r, const grooms_to_come& c, chance p) {
-    booking_problem b;
+schedule_problem problem_of(const calendar_request& r, const grooms_to_come& c, chance p) {
+    schedule_problem b;
     b.last = 7 * r.weeks;
     const last_by_file ago = last_by_file_of(r);
     b.full_ago = ago.full;

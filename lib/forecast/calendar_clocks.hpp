@@ -35,7 +35,7 @@ struct last_by_file {
 };
 [[nodiscard]] last_by_file last_by_file_of(const calendar_request& r);
 
-/// Plans the groom to come and parts the coats. `g` came from plan_groom(r.work).
+/// Plans the groom to come and parts the coats. `g` came from make_plan(r.work).
 [[nodiscard]] grooms_to_come grooms_of(const calendar_request& r, const groom& g);
 /// The same grooms under another habit.
 [[nodiscard]] grooms_to_come brushed_otherwise(const calendar_request& r, const groom& g,
@@ -43,8 +43,8 @@ struct last_by_file {
 
 /// The problem at chance `p`; nothing of it needs the dog any more. Its costs are the salon's minutes
 /// and the owner's trip.
-[[nodiscard]] booking_problem problem_of(const calendar_request& r, const grooms_to_come& c,
-                                         chance p);
+[[nodiscard]] schedule_problem problem_of(const calendar_request& r, const grooms_to_come& c,
+                                          chance p);
 
 /// The last day of an interval at chance `p`, at most `cap`; at least 1.
 [[nodiscard]] int full_clock(const parted_coat& c, chance p, const days& cap);

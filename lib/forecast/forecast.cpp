@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::array<chance, 3> shown{0.1, 0.5, 0.9};
 
-chance asked(const groom_request& r) {
+chance asked(const plan_request& r) {
     return r.asked.value_or(r.rules.matting.chance.best);
 }
 
@@ -66,13 +66,13 @@ std::vector<zone_forecast> zones_of(const kept_coat& k, const groom& g, const ba
 }
 
 /// The same groom with something else known of the dog.
-groom_request with(const groom_request& r, const dog& d, const learned_rate* learned) {
+plan_request with(const plan_request& r, const dog& d, const learned_rate* learned) {
     return {r.reference,   r.rules,     r.tools,       d,         r.sheet,     r.today,   r.asked,
             r.length_wish, r.both_ways, r.match_sides, r.by_best, r.patchwork, r.reasons, r.top,
             r.laid,        learned};
 }
 
-std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g,
+std::vector<habit_forecast> habits_of(const plan_request& r, const groom& g,
                                       const std::vector<std::size_t>& order, bool by_zone) {
     std::vector<habit_forecast> out;
     for (std::size_t h = 0; h < habit_names.size(); ++h) {
@@ -89,12 +89,12 @@ std::vector<habit_forecast> habits_of(const groom_request& r, const groom& g,
     return out;
 }
 
-bool clipped_jacket(const groom_request& r, const zone_plan& z) {
+bool clipped_jacket(const plan_request& r, const zone_plan& z) {
     return z.how.kind == tool_kind::clip &&
            r.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
 }
 
-std::optional<regrown_jacket> regrown(const groom_request& r, const groom& done, const coat& c) {
+std::optional<regrown_jacket> regrown(const plan_request& r, const groom& done, const coat& c) {
     const bool clipped = std::any_of(done.zones.begin(), done.zones.end(),
                                      [&](const zone_plan& z) { return clipped_jacket(r, z); });
     if (c.kind != cycle::resting || !c.reentry || !clipped) {
@@ -120,17 +120,17 @@ std::optional<regrown_jacket> regrown(const groom_request& r, const groom& done,
 
 }  // namespace
 
-back back_of(const groom_request& r, const groom& g) {
+back back_of(const plan_request& r, const groom& g) {
     const kept_coat k = after_groom(r, g);
     return when_back(k.zones, k.law, asked(r), k.usual);
 }
 
-forecast forecast_of(const groom_request& request, const groom& g, bool by_zone) {
+forecast forecast_of(const plan_request& request, const groom& g, bool by_zone) {
     forecast f;
     f.learned = request.learned != nullptr
                     ? *request.learned
                     : learn_rate(request.patient, request.reference, request.rules, request.today);
-    const groom_request r = with(request, request.patient, &f.learned);
+    const plan_request r = with(request, request.patient, &f.learned);
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     const kept_coat k = after_groom(r, g);
     f.when = when_back(k.zones, k.law, asked(r), k.usual);

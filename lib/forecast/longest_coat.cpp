@@ -10,7 +10,7 @@ namespace {
 
 class scale {
   public:
-    scale(const groom_request& r, int percent)
+    scale(const plan_request& r, int percent)
         : shortest_(coat_of(r.reference, r.patient.coat.value()).shortest.best),
           percent_(percent) {}
 
@@ -41,30 +41,30 @@ struct trial {
     kept_coat coat;
 };
 
-trial try_at(const groom_request& r, int percent) {
+trial try_at(const plan_request& r, int percent) {
     trial t{percent, scaled(r, percent), {}, {}};
-    const groom_request ask = request_for(r, t.wishes);
-    t.plan = plan_groom(ask);
+    const plan_request ask = request_for(r, t.wishes);
+    t.plan = make_plan(ask);
     t.coat = after_groom(ask, t.plan);
     return t;
 }
 
-chance asked(const groom_request& r) {
+chance asked(const plan_request& r) {
     return r.asked.value_or(r.rules.matting.chance.best);
 }
 
-bool holds(const groom_request& r, const trial& t, const days& wished) {
+bool holds(const plan_request& r, const trial& t, const days& wished) {
     return t.plan.stuck.empty() && wished <= t.coat.usual &&
            all_fine(t.coat.zones, t.coat.law, wished) >= asked(r);
 }
 
-days wait(const groom_request& r, const trial& t) {
+days wait(const plan_request& r, const trial& t) {
     return t.plan.stuck.empty() ? last_fine_day(t.coat.zones, t.coat.law, asked(r), t.coat.usual)
                                 : day(0);
 }
 
 /// The length most places of a group are wished at; the first of equals.
-std::optional<std::size_t> typical(const groom_request& r, const groom& g, group where) {
+std::optional<std::size_t> typical(const plan_request& r, const groom& g, group where) {
     std::optional<std::size_t> best;
     long most = 0;
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
@@ -81,7 +81,7 @@ std::optional<std::size_t> typical(const groom_request& r, const groom& g, group
     return best;
 }
 
-void tell_lengths(const groom_request& r, const groom& before, back_in_answer& a) {
+void tell_lengths(const plan_request& r, const groom& before, longest_coat_answer& a) {
     for (const group where : {group::body, group::legs, group::head}) {
         const auto i = typical(r, before, where);
         if (!i) {
@@ -103,7 +103,7 @@ void tell_lengths(const groom_request& r, const groom& before, back_in_answer& a
 
 }  // namespace
 
-scaled_wishes scaled(const groom_request& r, int percent) {
+scaled_wishes scaled(const plan_request& r, int percent) {
     scaled_wishes w{r.sheet, r.patient, r.length_wish};
     const scale s(r, percent);
     s.lay_on(w.sheet.rules);
@@ -114,7 +114,7 @@ scaled_wishes scaled(const groom_request& r, int percent) {
     return w;
 }
 
-int least_percent(const groom_request& r) {
+int least_percent(const plan_request& r) {
     const double shortest = in_mm(coat_of(r.reference, r.patient.coat.value()).shortest.best);
     double longest = shortest;
     const auto see = [&](const std::optional<length>& l) {
@@ -130,17 +130,17 @@ int least_percent(const groom_request& r) {
     return std::clamp(static_cast<int>(std::floor(100.0 * shortest / longest)), 1, 100);
 }
 
-groom_request request_for(const groom_request& r, const scaled_wishes& w) {
-    groom_request ask = ask_again(r, w.patient, w.sheet);
+plan_request request_for(const plan_request& r, const scaled_wishes& w) {
+    plan_request ask = ask_again(r, w.patient, w.sheet);
     ask.length_wish = w.length_wish;
     return ask;
 }
 
-back_in_answer back_in(const groom_request& r, const groom& as_is, const days& wished) {
-    const worktop top(r.reference, r.rules, r.tools, r.today);
-    groom_request ask = ask_again(r, r.patient, r.sheet);
+longest_coat_answer back_in(const plan_request& r, const groom& as_is, const days& wished) {
+    const kit_setups top(r.reference, r.rules, r.tools, r.today);
+    plan_request ask = ask_again(r, r.patient, r.sheet);
     ask.top = r.top != nullptr ? r.top : &top;
-    back_in_answer a;
+    longest_coat_answer a;
     a.wished = wished;
     a.by_length = mats_by_length(coat_of(r.reference, r.patient.coat.value()));
     trial best{100, scaled(r, 100), as_is, after_groom(r, as_is)};

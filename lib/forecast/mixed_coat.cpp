@@ -15,7 +15,7 @@ struct recoated {
     dog patient;
     groom done;
 
-    recoated(const groom_request& r, const groom& g, coat_class c) : patient(r.patient), done(g) {
+    recoated(const plan_request& r, const groom& g, coat_class c) : patient(r.patient), done(g) {
         patient.coat = c;
         const double lay = lay_of(r.reference, r.rules, c).best;
         for (zone_plan& z : done.zones) {
@@ -29,13 +29,13 @@ struct recoated {
             }
         }
     }
-    [[nodiscard]] kept_coat kept(const groom_request& r) const {
-        const groom_request ask{r.reference, r.rules, r.tools, patient, r.sheet, r.today, r.asked};
+    [[nodiscard]] kept_coat kept(const plan_request& r) const {
+        const plan_request ask{r.reference, r.rules, r.tools, patient, r.sheet, r.today, r.asked};
         return after_groom(ask, done);
     }
 };
 
-bool clips_a_jacket(const groom_request& r, const groom& g) {
+bool clips_a_jacket(const plan_request& r, const groom& g) {
     return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
         return z.how.kind == tool_kind::clip && z.came != outcome::stuck &&
                r.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
@@ -60,7 +60,7 @@ fine_if fine_on(const coat_chance& c, kept_coat k, bool free_only, const back& a
 
 }  // namespace
 
-std::vector<other_coat> on_other_coats(const groom_request& r, const groom& g,
+std::vector<other_coat> on_other_coats(const plan_request& r, const groom& g,
                                        const std::vector<coat_chance>& coats) {
     std::vector<other_coat> out;
     for (const coat_chance& c : coats) {
@@ -89,7 +89,7 @@ std::vector<other_coat> on_other_coats(const groom_request& r, const groom& g,
     return out;
 }
 
-back back_of(const groom_request& r, const groom& g, const std::vector<coat_chance>& coats) {
+back back_of(const plan_request& r, const groom& g, const std::vector<coat_chance>& coats) {
     const chance p = r.asked.value_or(r.rules.matting.chance.best);
     back b;
     days usual{};

@@ -14,7 +14,7 @@ namespace pelage {
 namespace {
 
 /// The coats a sheet is for, by its mixes where it names none; all where nothing says.
-std::vector<coat_class> coats_of(const style& s, const catalogue& c) {
+std::vector<coat_class> coats_of(const style& s, const reference_data& c) {
     if (std::vector<coat_class> named = coats_for(s, c); !named.empty()) {
         return named;
     }
@@ -36,7 +36,7 @@ dog sound_dog(const style& s, coat_class c) {
     return d;
 }
 
-bool cut_by_clippers(const zone_case& at) {
+bool cut_by_clippers(const zone_situation& at) {
     const finish how = at.plan.how_finished;
     return by_prep_list(at) ||
            (at.plan.target && (how == finish::clip || how == finish::comb_then_scissor));
@@ -44,7 +44,7 @@ bool cut_by_clippers(const zone_case& at) {
 
 class target_judge {
   public:
-    target_judge(const catalogue& reference, const rule_book& rules, const kit& tools,
+    target_judge(const reference_data& reference, const parameters& rules, const kit& tools,
                  const std::vector<setup>& setups)
         : reference_(reference),
           rules_(rules),
@@ -62,16 +62,16 @@ class target_judge {
     }
 
     void add(const style& sheet, std::size_t number) {
-        const laid_sheet laid(reference_.dog_body, top_.parts(), sheet);
+        const resolved_style laid(reference_.dog_body, top_.parts(), sheet);
         for (const coat_class c : coats_of(sheet, reference_)) {
             const dog d = sound_dog(sheet, c);
-            groom_request r{reference_, rules_, tools_, d, sheet, {}};
+            plan_request r{reference_, rules_, tools_, d, sheet, {}};
             r.reasons = false;
             r.top = &top_;
             r.laid = &laid;
-            const compiled_groom g = compile(r, made_ready(r));
+            const compiled_plan g = compile(r, ready_kit(r));
             for (const zone_plan& z : g.zones) {
-                const zone_case at(r, coat_of(reference_, c), z, false);
+                const zone_situation at(r, coat_of(reference_, c), z, false);
                 if (cut_by_clippers(at)) {
                     out_.push_back(judged(at, number, c));
                 }
@@ -82,7 +82,8 @@ class target_judge {
     std::vector<judged_target> take() { return std::move(out_); }
 
   private:
-    [[nodiscard]] judged_target judged(const zone_case& at, std::size_t sheet, coat_class c) const {
+    [[nodiscard]] judged_target judged(const zone_situation& at, std::size_t sheet,
+                                       coat_class c) const {
         const zone_plan& z = at.plan;
         judged_target t;
         const int sides = z.at.which == side::both ? 2 : 1;
@@ -110,18 +111,18 @@ class target_judge {
         return t;
     }
 
-    const catalogue& reference_;
-    const rule_book& rules_;
+    const reference_data& reference_;
+    const parameters& rules_;
     const kit& tools_;
     const std::vector<setup>& setups_;
-    worktop top_;  ///< no tools: only what the sheets wish is wanted of the compiled groom
+    kit_setups top_;  ///< no tools: only what the sheets wish is wanted of the compiled groom
     std::array<std::vector<finished>, coat_names.size()> leaves_;
     std::vector<judged_target> out_;
 };
 
 }  // namespace
 
-std::vector<judged_target> judge_targets(const catalogue& reference, const rule_book& rules,
+std::vector<judged_target> judge_targets(const reference_data& reference, const parameters& rules,
                                          const kit& tools, const std::vector<style>& sheets,
                                          const std::vector<setup>& setups) {
     target_judge judge(reference, rules, tools, setups);

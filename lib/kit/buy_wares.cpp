@@ -53,12 +53,12 @@ std::vector<std::size_t> members(item_set items) {
     return out;
 }
 
-bool meets(const stock_target& t, item_set have) {
+bool meets(const cover_target& t, item_set have) {
     return std::any_of(t.ways.begin(), t.ways.end(),
                        [&](item_set way) { return (way & ~have) == 0; });
 }
 
-std::vector<use_of> uses_in(const stock_problem& p, const purchase& bought) {
+std::vector<use_of> uses_in(const cover_problem& p, const purchase& bought) {
     std::vector<use_of> out;
     for (const std::size_t i : bought.bought) {
         use_of u;
@@ -77,7 +77,7 @@ std::vector<use_of> uses_in(const stock_problem& p, const purchase& bought) {
 
 }  // namespace
 
-std::vector<ware> usual_wares(const catalogue& reference, const kit& own) {
+std::vector<ware> usual_wares(const reference_data& reference, const kit& own) {
     std::vector<ware> out;
     for (const blade& b : reference.blades) {
         const bool usual = b.shape == edge::standard && !b.rare && b.etched != "50";
@@ -108,15 +108,15 @@ std::vector<ware> wares_of(const kit& offered, const kit& own) {
     return out;
 }
 
-stock_problem problem_of(const shopping_request& r, const std::vector<judged_target>& targets,
+cover_problem problem_of(const shopping_request& r, const std::vector<judged_target>& targets,
                          const std::vector<setup>& setups) {
     std::vector<item_set> need;
     for (const setup& s : setups) {
         need.push_back(needs(r, s));
     }
-    stock_problem p{r.wares.size(), {}};
+    cover_problem p{r.wares.size(), {}};
     for (const judged_target& t : targets) {
-        stock_target one{t.what.weight, {}};
+        cover_target one{t.what.weight, {}};
         for (const std::size_t k : t.met_by) {
             one.ways.push_back(need[k]);
         }
@@ -135,7 +135,7 @@ shopping what_to_buy(const shopping_request& r) {
     const kit all = everything(r);
     out.setups = setups_of(all, r.today, r.rules.cut);
     out.targets = judge_targets(r.reference, r.rules, all, r.sheets, out.setups);
-    const stock_problem p = problem_of(r, out.targets, out.setups);
+    const cover_problem p = problem_of(r, out.targets, out.setups);
     for (std::size_t t = 0; t < p.targets.size(); ++t) {
         out.whole += p.targets[t].weight;
         out.reachable += p.targets[t].ways.empty() ? 0 : p.targets[t].weight;
@@ -143,7 +143,7 @@ shopping what_to_buy(const shopping_request& r) {
             out.never.push_back(t);
         }
     }
-    for (const stock_choice& c : best_stock(p, std::min(r.most, p.items))) {
+    for (const cover_choice& c : best_stock(p, std::min(r.most, p.items))) {
         out.curve.push_back({c, members(c.items)});
     }
     out.uses = uses_in(p, out.curve.back());

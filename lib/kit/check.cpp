@@ -9,15 +9,15 @@
 
 namespace pelage {
 
-std::string_view name(drawer_matter m) {
+std::string_view name(kit_matter m) {
     constexpr std::array<std::string_view, 7> names{"unsafe",   "two-lengths", "gap",   "out",
                                                     "no-basis", "idle",        "remark"};
     return names[static_cast<std::size_t>(m)];
 }
 
-bool drawer_check::amiss() const {
+bool kit_check::amiss() const {
     return std::any_of(remarks.begin(), remarks.end(),
-                       [](const drawer_remark& r) { return r.what <= drawer_matter::gap; });
+                       [](const kit_remark& r) { return r.what <= kit_matter::gap; });
 }
 
 namespace {
@@ -40,13 +40,13 @@ kit all_there(kit k) {
 
 class checker {
   public:
-    explicit checker(const drawer_request& r)
+    explicit checker(const kit_check_request& r)
         : r_(r),
           whole_(all_there(r.own)),
           setups_(setups_of(whole_, r.today, r.rules.cut)),
           targets_(judge_targets(r.reference, r.rules, whole_, r.sheets, setups_)) {}
 
-    drawer_check run() {
+    kit_check run() {
         combs_on_wrong_blades();
         surgical_blades();
         labels_of_two_combs();
@@ -64,20 +64,18 @@ class checker {
     }
 
   private:
-    void say(drawer_matter m, drawer_finding found) {
-        out_.remarks.push_back({m, std::move(found)});
-    }
+    void say(kit_matter m, drawer_finding found) { out_.remarks.push_back({m, std::move(found)}); }
 
     void combs_on_wrong_blades() {
         for (const kit_comb& c : r_.own.combs) {
             for (const std::string& id : c.fits) {
                 const kit_blade* b = find_blade(r_.own, id);
                 if (b == nullptr) {
-                    say(drawer_matter::remark, comb_on_no_blade{c.spec.id, id});
+                    say(kit_matter::remark, comb_on_no_blade{c.spec.id, id});
                 } else if (const auto no =
                                refuse(combed(as_measured(c), as_measured(*b), direction::with_lay),
                                       anywhere_, r_.rules.refusal, r_.rules.cut)) {
-                    say(drawer_matter::unsafe, comb_on_wrong_blade{c.spec.id, id, *no});
+                    say(kit_matter::unsafe, comb_on_wrong_blade{c.spec.id, id, *no});
                 }
             }
         }
@@ -86,7 +84,7 @@ class checker {
     void surgical_blades() {
         for (const kit_blade& b : r_.own.blades) {
             if (b.spec.etched == "50") {
-                say(drawer_matter::unsafe, surgical_blade{b.spec.id});
+                say(kit_matter::unsafe, surgical_blade{b.spec.id});
             }
         }
     }
@@ -102,7 +100,7 @@ class checker {
         }
         for (const auto& [label, all] : meanings) {
             if (all.size() > 1) {
-                say(drawer_matter::two_lengths, label_on_combs{label, all});
+                say(kit_matter::two_lengths, label_on_combs{label, all});
             }
         }
     }
@@ -112,7 +110,7 @@ class checker {
             for (const comb_label& l : c.labels) {
                 const kit_blade* b = l.label.empty() ? nullptr : find_blade(r_.own, l.label);
                 if (b != nullptr) {
-                    say(drawer_matter::two_lengths,
+                    say(kit_matter::two_lengths,
                         label_on_comb_and_blade{l.label, as_measured(*b).stated.best, c.spec.id,
                                                 l.set});
                 }
@@ -129,7 +127,7 @@ class checker {
                 const length b = as_measured(all[j]).stated.best;
                 if (all[i].spec.etched == all[j].spec.etched &&
                     longer(a, b) > shorter(a, b) * 1.5) {
-                    say(drawer_matter::two_lengths,
+                    say(kit_matter::two_lengths,
                         number_on_blades{
                             all[i].spec.etched, {all[i].spec.id, a}, {all[j].spec.id, b}});
                 }
@@ -147,7 +145,7 @@ class checker {
         std::stable_sort(groups.begin(), groups.end(),
                          [](const auto& x, const auto& y) { return x.wanted < y.wanted; });
         for (nothing_leaves& g : groups) {
-            say(drawer_matter::gap, std::move(g));
+            say(kit_matter::gap, std::move(g));
         }
     }
 
@@ -188,9 +186,9 @@ class checker {
                 continue;
             }
             if (b.spec.id == r_.own.under_comb && !r_.own.combs.empty()) {
-                say(drawer_matter::out, comb_blade_out{b.spec.id, b.out_until, beneath_instead(b)});
+                say(kit_matter::out, comb_blade_out{b.spec.id, b.out_until, beneath_instead(b)});
             } else {
-                say(drawer_matter::out, blade_out{b.spec.id, b.out_until, in_place_of(b)});
+                say(kit_matter::out, blade_out{b.spec.id, b.out_until, in_place_of(b)});
             }
         }
     }
@@ -267,7 +265,7 @@ class checker {
             look({true, c.spec.id}, c.spec.stated, c.measured.has_value());
         }
         if (!found.tools.empty()) {
-            say(drawer_matter::no_basis, std::move(found));
+            say(kit_matter::no_basis, std::move(found));
         }
     }
 
@@ -294,7 +292,7 @@ class checker {
             }
         }
         if (!found.tools.empty() && !r_.sheets.empty()) {
-            say(drawer_matter::idle, std::move(found));
+            say(kit_matter::idle, std::move(found));
         }
     }
 
@@ -302,11 +300,11 @@ class checker {
         for (const kit_blade& b : r_.own.blades) {
             if (b.measured &&
                 (*b.measured < b.spec.stated.low || *b.measured > b.spec.stated.high)) {
-                say(drawer_matter::remark,
+                say(kit_matter::remark,
                     measured_elsewhere{b.spec.id, *b.measured, b.spec.stated.best});
             }
             if (b.spec.shape == edge::adjustable && b.settings.empty()) {
-                say(drawer_matter::remark, lever_without_marks{b.spec.id});
+                say(kit_matter::remark, lever_without_marks{b.spec.id});
             }
         }
         blades_alike();
@@ -332,7 +330,7 @@ class checker {
             }
         }
         if (!found.blades.empty()) {
-            say(drawer_matter::remark, std::move(found));
+            say(kit_matter::remark, std::move(found));
         }
     }
 
@@ -347,7 +345,7 @@ class checker {
             }
         }
         if (!found.pairs.empty()) {
-            say(drawer_matter::remark, std::move(found));
+            say(kit_matter::remark, std::move(found));
         }
     }
 
@@ -360,7 +358,7 @@ class checker {
                 lying += static_cast<int>(std::count(all.begin(), all.end(), tool.id));
             }
             if (lying > count) {
-                say(drawer_matter::remark, more_than_there_are{tool, lying, count});
+                say(kit_matter::remark, more_than_there_are{tool, lying, count});
             }
         };
         for (const kit_blade& b : r_.own.blades) {
@@ -382,17 +380,17 @@ class checker {
                                            setups_of(r_.own, r_.today, r_.rules.cut)));
     }
 
-    const drawer_request& r_;
+    const kit_check_request& r_;
     zone_today anywhere_{.where = &r_.reference.dog_body.zones.front()};
     kit whole_;
     std::vector<setup> setups_;
     std::vector<judged_target> targets_;
-    drawer_check out_;
+    kit_check out_;
 };
 
 }  // namespace
 
-drawer_check check_drawer(const drawer_request& r) {
+kit_check check_kit(const kit_check_request& r) {
     return checker(r).run();
 }
 

@@ -14,7 +14,7 @@ constexpr double far_off = 4.0;
 
 /// What the kit's blade or comb is written as, without its measured length: the blade under a comb
 /// keeps what it has.
-length etched(const patch_request& r) {
+length etched(const test_patch& r) {
     if (r.tool.over) {
         for (const kit_comb& c : r.tools.combs) {
             if (c.spec.id == r.tool.over->id) {
@@ -31,13 +31,13 @@ bool far_from(const length& h, const length& label) {
     return h < label / far_off || h > label * far_off;
 }
 
-double share_of(const patch_request& r, const length& h) {
+double share_of(const test_patch& r, const length& h) {
     return r.tool.over ? r.rules.cut.comb_share.best : blade_share(h, r.rules.cut);
 }
 
 /// The height the setup cuts at if it left what was found on this coat as its lay is known. What is
 /// left rises with the height, so halving finds it.
-length height_cut(const patch_request& r) {
+length height_cut(const test_patch& r) {
     if (r.tool.way == direction::against_lay) {
         return r.found;
     }
@@ -52,7 +52,7 @@ length height_cut(const patch_request& r) {
     return rounded(mm(high));
 }
 
-void learn_lay(const patch_request& r, patch_lesson& out) {
+void learn_lay(const test_patch& r, calibration& out) {
     const length h = r.tool.tool.stated.best;
     const auto refused = [&](patch_slip why) { out.refused = {why, h, {}, {}}; };
     if (r.tool.over) {
@@ -75,7 +75,7 @@ void learn_lay(const patch_request& r, patch_lesson& out) {
     out.lay = exactly(degrees, {basis::measured, r.today ? iso(*r.today) : "", false, {}});
 }
 
-void learn_tool(const patch_request& r, patch_lesson& out) {
+void learn_tool(const test_patch& r, calibration& out) {
     const length h = height_cut(r);
     length own = h;
     if (r.tool.over) {
@@ -96,10 +96,10 @@ void learn_tool(const patch_request& r, patch_lesson& out) {
 
 /// Kit and rules as they would be.
 struct as_learned {
-    rule_book rules;
+    parameters rules;
     kit tools;
 
-    as_learned(const patch_request& r, const patch_lesson& l) : rules(r.rules), tools(r.tools) {
+    as_learned(const test_patch& r, const calibration& l) : rules(r.rules), tools(r.tools) {
         if (l.lay) {
             rules.own_lays[static_cast<std::size_t>(r.coat)] = l.lay;
         }
@@ -120,7 +120,7 @@ bool same_setup(const setup& a, const setup& b) {
     return title(a) == title(b);
 }
 
-void compare_lengths(const patch_request& r, const as_learned& now, patch_lesson& out) {
+void compare_lengths(const test_patch& r, const as_learned& now, calibration& out) {
     const double before = lay_of(r.reference, r.rules, r.coat).best;
     const double after = lay_of(r.reference, now.rules, r.coat).best;
     const std::vector<setup> old = setups_of(r.tools, r.today, r.rules.cut);
@@ -138,11 +138,11 @@ void compare_lengths(const patch_request& r, const as_learned& now, patch_lesson
     }
 }
 
-std::vector<judged_target> judged(const patch_request& r, const rule_book& rules, const kit& k) {
+std::vector<judged_target> judged(const test_patch& r, const parameters& rules, const kit& k) {
     return judge_targets(r.reference, rules, k, r.sheets, setups_of(k, r.today, rules.cut));
 }
 
-void compare_targets(const patch_request& r, const as_learned& now, patch_lesson& out) {
+void compare_targets(const test_patch& r, const as_learned& now, calibration& out) {
     const auto before = judged(r, r.rules, r.tools);
     const auto after = judged(r, now.rules, now.tools);
     for (std::size_t t = 0; t < before.size(); ++t) {
@@ -156,8 +156,8 @@ void compare_targets(const patch_request& r, const as_learned& now, patch_lesson
 
 }  // namespace
 
-patch_lesson read_patch(const patch_request& r) {
-    patch_lesson out;
+calibration read_patch(const test_patch& r) {
+    calibration out;
     out.lay_before = lay_of(r.reference, r.rules, r.coat).best;
     out.expected = cut_length(r.tool, out.lay_before, r.rules.cut);
     const bool of_tool =

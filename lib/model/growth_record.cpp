@@ -24,7 +24,7 @@ struct last_cut {
 /// Reads one dog's record.
 class record_reader {
   public:
-    record_reader(const dog& d, const catalogue& c, const rule_book& r,
+    record_reader(const dog& d, const reference_data& c, const parameters& r,
                   const std::optional<date>& today)
         : dog_(d), reference_(c), rules_(r), today_(today) {
         if (!d.measured.empty()) {
@@ -186,8 +186,8 @@ class record_reader {
     }
 
     const dog& dog_;
-    const catalogue& reference_;
-    const rule_book& rules_;
+    const reference_data& reference_;
+    const parameters& rules_;
     const std::optional<date>& today_;
     std::optional<part_index> parts_;
     std::vector<const visit*> visits_;  ///< by date
@@ -236,7 +236,7 @@ void leave_out_wrong(learned_rate& to, const record_reader& reader, const learni
 
 }  // namespace
 
-learning_law learning_law_of(const catalogue& c, const rule_book& r, coat_class k) {
+learning_law learning_law_of(const reference_data& c, const parameters& r, coat_class k) {
     const rate_prior& p = rate_of(c, r, k);
     return {{std::log(in_mm_per_day(p.median)), p.log_sd},
             r.growth.visit_log_sd.best,
@@ -244,19 +244,19 @@ learning_law learning_law_of(const catalogue& c, const rule_book& r, coat_class 
             longest_terminal(coat_of(c, k)).best};
 }
 
-std::vector<stretch> by_cut(const std::vector<counted_measurement>& counted) {
-    std::map<std::size_t, stretch> cuts;
+std::vector<regrowth_interval> by_cut(const std::vector<counted_measurement>& counted) {
+    std::map<std::size_t, regrowth_interval> cuts;
     for (const counted_measurement& m : counted) {
         cuts[m.cut].push_back(m.read);
     }
-    std::vector<stretch> out;
+    std::vector<regrowth_interval> out;
     for (auto& [cut, readings] : cuts) {
         out.push_back(std::move(readings));
     }
     return out;
 }
 
-learned_rate learn_rate(const dog& d, const catalogue& c, const rule_book& r,
+learned_rate learn_rate(const dog& d, const reference_data& c, const parameters& r,
                         const std::optional<date>& today) {
     const learning_law law = learning_law_of(c, r, d.coat.value());
     learned_rate out;
@@ -280,9 +280,9 @@ learned_rate learn_rate(const dog& d, const catalogue& c, const rule_book& r,
 
 namespace {
 
-herd_lesson learn_herd(const salon& s, const catalogue& c, coat_class k,
-                       const std::optional<date>& today) {
-    herd_lesson out;
+population_rate learn_herd(const salon& s, const reference_data& c, coat_class k,
+                           const std::optional<date>& today) {
+    population_rate out;
     out.coat = k;
     out.before = coat_of(c, k).rate;
     out.own = s.rules.own_rates[static_cast<std::size_t>(k)];
@@ -311,11 +311,11 @@ herd_lesson learn_herd(const salon& s, const catalogue& c, coat_class k,
 
 }  // namespace
 
-std::vector<herd_lesson> learn_herds(const salon& s, const catalogue& c,
-                                     const std::optional<date>& today) {
-    std::vector<herd_lesson> out;
+std::vector<population_rate> learn_populations(const salon& s, const reference_data& c,
+                                               const std::optional<date>& today) {
+    std::vector<population_rate> out;
     for (std::size_t k = 0; k < coat_names.size(); ++k) {
-        herd_lesson one = learn_herd(s, c, static_cast<coat_class>(k), today);
+        population_rate one = learn_herd(s, c, static_cast<coat_class>(k), today);
         if (one.dogs + one.left_out > 0) {
             out.push_back(std::move(one));
         }

@@ -104,7 +104,7 @@ double climb(const F& f, double x, double width) {
 constexpr double least_error = 1e-7;
 constexpr double least_log_sd = 1e-6;
 
-void check(const stretch& readings, const learning_law& law) {
+void check(const regrowth_interval& readings, const learning_law& law) {
     const bool sound = std::all_of(readings.begin(), readings.end(), [](const reading& r) {
         return in_days(r.after) > 0.0 && in_mm(r.error) >= least_error &&
                std::isfinite(in_mm(r.start)) && std::isfinite(in_mm(r.is)) &&
@@ -119,7 +119,7 @@ void check(const stretch& readings, const learning_law& law) {
 
 }  // namespace
 
-stretch_likelihood::stretch_likelihood(const stretch& readings, const learning_law& law)
+stretch_likelihood::stretch_likelihood(const regrowth_interval& readings, const learning_law& law)
     : readings_(readings), visit_log_sd_(law.visit_log_sd), terminal_(in_mm(law.terminal)) {
     check(readings, law);
     const double spread = in_mm(law.start_error);
@@ -313,11 +313,12 @@ double stretch_likelihood::at(double log_rate) const {
     return log_sum(terms);
 }
 
-rate_posterior::rate_posterior(const std::vector<stretch>& stretches, const learning_law& law)
+rate_posterior::rate_posterior(const std::vector<regrowth_interval>& stretches,
+                               const learning_law& law)
     : law_(law) {
     check({}, law);
     double precision = 1.0 / (law.dog.log_sd * law.dog.log_sd);
-    for (const stretch& s : stretches) {
+    for (const regrowth_interval& s : stretches) {
         if (!s.empty()) {
             said_.emplace_back(s, law);
             precision += 1.0 / (said_.back().width() * said_.back().width());

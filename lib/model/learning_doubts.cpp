@@ -134,9 +134,9 @@ class doubt_search {
         return std::hypot(in_mm(counted_[i].read.error), in_mm(rules_.wrong_error.best));
     }
 
-    [[nodiscard]] stretch readings(const std::vector<std::size_t>& those,
-                                   const std::vector<std::size_t>& doubted) const {
-        stretch out;
+    [[nodiscard]] regrowth_interval readings(const std::vector<std::size_t>& those,
+                                             const std::vector<std::size_t>& doubted) const {
+        regrowth_interval out;
         for (const std::size_t i : those) {
             out.push_back(counted_[i].read);
             if (std::find(doubted.begin(), doubted.end(), i) != doubted.end()) {
@@ -146,7 +146,7 @@ class doubt_search {
         return out;
     }
 
-    [[nodiscard]] table said(const stretch& readings) const {
+    [[nodiscard]] table said(const regrowth_interval& readings) const {
         table out(grid_.size, 0.0);
         if (!readings.empty()) {
             const stretch_likelihood likelihood(readings, law_);

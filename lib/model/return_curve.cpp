@@ -49,15 +49,16 @@ std::vector<counted_zone> uncovered(const std::vector<counted_zone>& zones) {
 }
 
 /// A stretch of factors on which one zone has the least room, or none ever mats.
-struct stretch {
+struct regrowth_interval {
     const counted_zone* least = nullptr;
     double to = infinite;
 };
 
 /// The stretch that begins at `factor`.
-stretch stretch_from(const std::vector<counted_zone>& zones, double start_error, double factor) {
+regrowth_interval stretch_from(const std::vector<counted_zone>& zones, double start_error,
+                               double factor) {
     constexpr double same = 1e-9;  // mm
-    stretch s;
+    regrowth_interval s;
     double room = infinite;
     for (const counted_zone& z : zones) {
         const double start = start_of(z, start_error);
@@ -177,7 +178,7 @@ void fine_curve::add_factors(std::span<const start_error> errors, double from, d
         from = std::max(from, past(z, error));
     }
     while (from < to) {
-        const stretch now = stretch_from(zones_, error, from);
+        const regrowth_interval now = stretch_from(zones_, error, from);
         const double end = std::min(now.to, to);
         if (now.least != nullptr) {
             add_piece(*now.least, errors, std::log(from) / s, std::log(end) / s);

@@ -20,15 +20,15 @@ std::string_view name(way_kind w) {
 
 namespace ways {
 
-groom_request quietly(const groom_request& r) {
-    groom_request q = r;
+plan_request quietly(const plan_request& r) {
+    plan_request q = r;
     q.reasons = false;
     return q;
 }
 
-groom plan_again(const groom_request& r) {
-    const made_ready ready(r);
-    chosen_groom whole = choose_whole(r, ready, compile(r, ready));
+groom plan_again(const plan_request& r) {
+    const ready_kit ready(r);
+    chosen_plan whole = choose_whole(r, ready, compile(r, ready));
     return read_plan(r, ready, std::move(whole.compiled), std::move(whole.choice));
 }
 
@@ -50,7 +50,7 @@ std::set<std::size_t> same_problem::tools_of(const std::vector<std::size_t>& cho
     return tools_of(held);
 }
 
-groom_request changed_request::of(const groom_request& r, const made_ready& ready) const {
+plan_request changed_request::of(const plan_request& r, const ready_kit& ready) const {
     return {r.reference,   r.rules,
             tools,         patient,
             r.sheet,       r.today,
@@ -61,7 +61,7 @@ groom_request changed_request::of(const groom_request& r, const made_ready& read
             &ready.sheet()};
 }
 
-void changed_request::departs(const groom_request& r, const place& p, instruction what) {
+void changed_request::departs(const plan_request& r, const place& p, instruction what) {
     const body& b = r.reference.dog_body;
     patient.departures.push_back(
         {p.which == side::both ? b.zones[p.zone].id : title(b, p), std::move(what)});
@@ -132,7 +132,7 @@ namespace {
 
 /// Rows of the body done at the length of most of it.
 std::vector<std::size_t> main_rows(const same_problem& at, const groom& g) {
-    const compiled_groom& c = at.compiled();
+    const compiled_plan& c = at.compiled();
     const auto in_question = [&](std::size_t row) {
         const zone_plan& z = g.zones[c.rows[row]];
         return at.request().reference.dog_body.zones[z.at.zone].where == group::body && z.target &&
@@ -167,7 +167,7 @@ std::vector<std::size_t> main_rows(const same_problem& at, const groom& g) {
 /// is longer, if only shorter is wanted.
 problem at_another_length(const same_problem& at, const groom& g,
                           const std::vector<std::size_t>& rows, bool shorter_only) {
-    const compiled_groom& c = at.compiled();
+    const compiled_plan& c = at.compiled();
     problem p = c.choice;
     for (const std::size_t row : rows) {
         const zone_plan& z = g.zones[c.rows[row]];
@@ -225,7 +225,7 @@ std::optional<other_way> body_length(const same_problem& at, const groom& g) {
 
 /// A pattern breed, whose scissored legs, chest and ears are furnishings: a wire or feathered coat, or a
 /// sheet that asks whether the jacket may be clipped (common practice).
-bool furnished(const groom_request& r) {
+bool furnished(const plan_request& r) {
     const auto& asks = r.sheet.consent;
     return stripped_by_custom(*r.patient.coat) ||
            std::find(asks.begin(), asks.end(), "clip-jacket") != asks.end();
@@ -234,7 +234,7 @@ bool furnished(const groom_request& r) {
 /// Scissored whatever the style: ear edges, eyebrows, muzzle and beard, topknot, round feet, skirt,
 /// furnishings, plume (common practice). A sheet that combs a place before it scissors it lets the
 /// clipper on it; on a beard or round feet only scissors give the shape.
-bool by_scissors_only(const groom_request& r, const zone_plan& z) {
+bool by_scissors_only(const plan_request& r, const zone_plan& z) {
     const zone& w = r.reference.dog_body.zones[z.at.zone];
     if (w.has(zone_use::scissors_only) || (w.where == group::feet && r.sheet.feet != "clean") ||
         (w.id == "muzzle" && r.sheet.face == "bearded")) {
@@ -245,7 +245,7 @@ bool by_scissors_only(const groom_request& r, const zone_plan& z) {
 }
 
 std::optional<other_way> no_scissoring(const same_problem& at, const groom& g) {
-    const groom_request& r = at.request();
+    const plan_request& r = at.request();
     const bool not_clipped = jacket_unsigned(r);
     changed_request changed(r);
     for (const zone_plan& z : at.compiled().zones) {
@@ -277,7 +277,7 @@ std::optional<other_way> no_scissoring(const same_problem& at, const groom& g) {
 // ---- left and right alike ----
 
 /// Left and right of pairs matted on one side that come out with a step one sees.
-std::vector<std::size_t> uneven(const groom_request& r, const groom& g) {
+std::vector<std::size_t> uneven(const plan_request& r, const groom& g) {
     std::vector<std::size_t> out;
     for (std::size_t i = 0; i + 1 < g.zones.size(); ++i) {
         const zone_plan& left = g.zones[i];
@@ -297,7 +297,7 @@ std::optional<other_way> sides_alike(const same_problem& at, const groom& g) {
     if (pairs.empty() || at.request().match_sides) {
         return std::nullopt;
     }
-    groom_request r = at.request();
+    plan_request r = at.request();
     r.top = &at.top();
     r.laid = &at.ready().sheet();
     r.match_sides = true;
@@ -318,7 +318,7 @@ std::optional<other_way> test_patch(const same_problem& at, const groom& g) {
     if (!misses) {
         return std::nullopt;
     }
-    groom_request r = at.request();
+    plan_request r = at.request();
     r.top = &at.top();
     r.laid = &at.ready().sheet();
     r.by_best = true;
@@ -344,7 +344,7 @@ bool again(const std::vector<other_way>& before, const other_way& w) {
 
 }  // namespace ways
 
-std::vector<other_way> other_ways(const groom_request& r, const groom& g) {
+std::vector<other_way> other_ways(const plan_request& r, const groom& g) {
     std::vector<other_way> out;
     if (!g.planned()) {
         return out;
@@ -360,11 +360,11 @@ std::vector<other_way> other_ways(const groom_request& r, const groom& g) {
     return out;
 }
 
-beside beside_plan(const groom_request& r, const groom& g, bool explain) {
+beside beside_plan(const plan_request& r, const groom& g, bool explain) {
     beside b;
     b.ways = other_ways(r, g);
     b.grow_back = ways_to_grow_back(r, g);
-    b.stuck = conflicts(r, g);
+    b.stuck = infeasible_zones(r, g);
     if (explain) {
         b.without = without_each_tool(r, g);
         b.why = reasons_why(r, g);

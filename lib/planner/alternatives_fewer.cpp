@@ -80,7 +80,7 @@ class fewer {
 /// No plan has fewer tools: places that share no tool each need their own. Found in passing, not the most
 /// there are.
 std::size_t fewer::at_least() const {
-    const compiled_groom& c = at_.compiled();
+    const compiled_plan& c = at_.compiled();
     struct need {
         std::set<std::size_t> any_of;
         std::size_t least = 2;  // a comb and the blade beneath; no setup holds more
@@ -113,7 +113,7 @@ std::size_t fewer::at_least() const {
 }
 
 problem fewer::tolled(const std::vector<state>& tools, std::int64_t toll) const {
-    const compiled_groom& c = at_.compiled();
+    const compiled_plan& c = at_.compiled();
     problem p = c.choice;
     tool_set out = 0;
     for (std::size_t bit = 0; bit < c.tool_of.size(); ++bit) {

@@ -10,7 +10,7 @@ namespace {
 
 /// When the places are back at what is wished: the last of them, the rate being that of the whole dog.
 /// Nothing for a coat that rests, whose regrowth nobody can date from here.
-void date_back(const groom_request& r, other_way& w) {
+void date_back(const plan_request& r, other_way& w) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     if (c.kind != cycle::growing) {
         return;
@@ -41,7 +41,7 @@ std::optional<other_way> clip_mats(const same_problem& at, const groom& g) {
     }
     problem p = at.compiled().choice;
     for (std::size_t row = 0; row < p.zones.size(); ++row) {
-        const bool under = at.compiled().under[at.compiled().rows[row]] != worktop::none;
+        const bool under = at.compiled().under[at.compiled().rows[row]] != kit_setups::none;
         std::erase_if(p.zones[row], [&](const allowed_setup& s) {
             return under && at.compiled().combed(s.setup);
         });

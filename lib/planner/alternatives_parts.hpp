@@ -13,24 +13,24 @@
 namespace pelage::ways {
 
 /// The request with no reasons given for what is refused.
-[[nodiscard]] groom_request quietly(const groom_request& r);
+[[nodiscard]] plan_request quietly(const plan_request& r);
 
 /// A plan without cautions, consents and notes.
-[[nodiscard]] groom plan_again(const groom_request& r);
+[[nodiscard]] groom plan_again(const plan_request& r);
 
 /// The plan's own problem, compiled again, for choices with something barred.
 class same_problem {
   public:
     /// `down`: the parts that come down whole in the plan (groom::down).
-    explicit same_problem(const groom_request& r, std::vector<part> down = {})
+    explicit same_problem(const plan_request& r, std::vector<part> down = {})
         : request_(quietly(r)),
           ready_(request_),
           compiled_(compile(request_, ready_, std::move(down))) {}
 
-    [[nodiscard]] const groom_request& request() const { return request_; }
-    [[nodiscard]] const made_ready& ready() const { return ready_; }
-    [[nodiscard]] const worktop& top() const { return ready_.top(); }
-    [[nodiscard]] const compiled_groom& compiled() const { return compiled_; }
+    [[nodiscard]] const plan_request& request() const { return request_; }
+    [[nodiscard]] const ready_kit& ready() const { return ready_; }
+    [[nodiscard]] const kit_setups& top() const { return ready_.top(); }
+    [[nodiscard]] const compiled_plan& compiled() const { return compiled_; }
     [[nodiscard]] solution choose(const problem& p) const {
         return pelage::choose(request_, ready_, compiled_, p);
     }
@@ -47,9 +47,9 @@ class same_problem {
     [[nodiscard]] std::set<std::size_t> tools_of(const std::vector<std::size_t>& choice) const;
 
   private:
-    groom_request request_;
-    made_ready ready_;
-    compiled_groom compiled_;
+    plan_request request_;
+    ready_kit ready_;
+    compiled_plan compiled_;
 };
 
 /// A dog and a kit to be changed, planned for with the rest of a request.
@@ -58,11 +58,11 @@ struct changed_request {
     kit tools;
     bool kit_changed = false;
 
-    explicit changed_request(const groom_request& r) : patient(r.patient), tools(r.tools) {}
+    explicit changed_request(const plan_request& r) : patient(r.patient), tools(r.tools) {}
     /// Borrows this and `ready`, which must be that of `r`.
-    [[nodiscard]] groom_request of(const groom_request& r, const made_ready& ready) const;
+    [[nodiscard]] plan_request of(const plan_request& r, const ready_kit& ready) const;
     /// A departure for one place, over what sheet and dog say of it so far.
-    void departs(const groom_request& r, const place& p, instruction what);
+    void departs(const plan_request& r, const place& p, instruction what);
 };
 
 /// Places done otherwise in `b` than in `a`; both have the same places.

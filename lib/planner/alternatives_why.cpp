@@ -23,7 +23,7 @@ namespace {
 
 class explainer {
   public:
-    explainer(const groom_request& r, const groom& g) : at_(r, g.down), g_(g) {}
+    explainer(const plan_request& r, const groom& g) : at_(r, g.down), g_(g) {}
 
     [[nodiscard]] std::vector<reason_why> all() const {
         std::vector<reason_why> out;
@@ -137,7 +137,7 @@ std::int32_t explainer::off(std::size_t row, std::int32_t left) const {
 
 /// Why, where nothing is cheaper in this place alone.
 chosen_for explainer::alone_best(std::size_t row) const {
-    const compiled_groom& c = at_.compiled();
+    const compiled_plan& c = at_.compiled();
     const zone_plan& z = g_.zones[c.rows[row]];
     const allowed_setup& own = chosen(row);
     const auto none_is = [&](auto better) {
@@ -188,7 +188,7 @@ void explainer::find_next(std::size_t row, reason_why& why) const {
     why.next = at_.setup_at(k);
     why.next_combed = at_.compiled().combed(k);
     if (why.next->kind != tool_kind::carder && why.next->kind != tool_kind::none) {
-        const groom_request& r = at_.request();
+        const plan_request& r = at_.request();
         const std::size_t setup = at_.compiled().setup_of(k);
         why.next_leaves = left_by(at_.compiled().zones[why.zone], *why.next,
                                   at_.top().leaves(setup, *r.patient.coat), r.rules.cut);
@@ -232,7 +232,7 @@ reason_why explainer::of_row(std::size_t row) const {
 
 }  // namespace
 
-std::vector<reason_why> reasons_why(const groom_request& r, const groom& g) {
+std::vector<reason_why> reasons_why(const plan_request& r, const groom& g) {
     return g.planned() ? explainer(r, g).all() : std::vector<reason_why>{};
 }
 

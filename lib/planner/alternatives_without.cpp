@@ -24,9 +24,9 @@ int take_out(kit& k, const held_tool& tool) {
 
 }  // namespace
 
-std::vector<without_tool> without_each_tool(const groom_request& r, const groom& g) {
+std::vector<without_tool> without_each_tool(const plan_request& r, const groom& g) {
     std::vector<without_tool> out;
-    const made_ready ready(r);
+    const ready_kit ready(r);
     for (const held_tool& tool : ways::tools_in(g)) {
         ways::changed_request changed(r);
         changed.kit_changed = true;

@@ -28,7 +28,7 @@ bool cut(const zone_plan& z) {
 
 class blender {
   public:
-    blender(const groom_request& r, const made_ready& ready, groom& g)
+    blender(const plan_request& r, const ready_kit& ready, groom& g)
         : r_(r),
           top_(ready.top()),
           sheet_(ready.sheet()),
@@ -128,13 +128,13 @@ class blender {
         const length x = from.leaves->best;
         const length y = into.leaves->best;
         // a mat came off before the bath, combed out or not
-        const zone_case here(r_, coat_of(r_.reference, coat), from, true);
-        const zone_case there(r_, coat_of(r_.reference, coat), into, true);
+        const zone_situation here(r_, coat_of(r_.reference, coat), from, true);
+        const zone_situation there(r_, coat_of(r_.reference, coat), into, true);
         const auto allowed = [&](const setup& s) {
             return !refuse(s, here.today, r_.rules.refusal, r_.rules.cut) &&
                    !refuse(s, there.today, r_.rules.refusal, r_.rules.cut);
         };
-        std::size_t best = worktop::none;
+        std::size_t best = kit_setups::none;
         std::tuple<int, std::int32_t> least{};
         for (const std::size_t k : top_.clips(from.how.way)) {
             const setup& s = top_.setups()[k];
@@ -143,12 +143,12 @@ class blender {
                 continue;
             }
             const std::tuple how{new_tools(s), in_hundredths(off_middle(leaves, x, y))};
-            if ((best == worktop::none || how < least) && allowed(s)) {
+            if ((best == kit_setups::none || how < least) && allowed(s)) {
                 least = how;
                 best = k;
             }
         }
-        if (best == worktop::none) {
+        if (best == kit_setups::none) {
             return;
         }
         one.between = top_.setups()[best];
@@ -170,16 +170,16 @@ class blender {
         return (blade ? 1 : 0) + (comb ? 1 : 0);
     }
 
-    const groom_request& r_;
-    const worktop& top_;
-    const laid_sheet& sheet_;
+    const plan_request& r_;
+    const kit_setups& top_;
+    const resolved_style& sheet_;
     groom& g_;
     std::vector<std::vector<std::size_t>> at_;  ///< cut places by zone of the body
 };
 
 }  // namespace
 
-void add_blends(const groom_request& r, const made_ready& ready, groom& g) {
+void add_blends(const plan_request& r, const ready_kit& ready, groom& g) {
     blender(r, ready, g).run();
 }
 

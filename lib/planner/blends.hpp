@@ -8,6 +8,6 @@
 namespace pelage {
 
 /// Fills blends of a plan whose zones and blocks are settled.
-void add_blends(const groom_request& r, const made_ready& ready, groom& g);
+void add_blends(const plan_request& r, const ready_kit& ready, groom& g);
 
 }  // namespace pelage

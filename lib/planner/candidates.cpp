@@ -16,7 +16,7 @@ bool aims(const setup& s) {
            s.kind == tool_kind::fingers;
 }
 
-bool uses_tool(const zone_case& at, const setup& s, bool scissors_too) {
+bool uses_tool(const zone_situation& at, const setup& s, bool scissors_too) {
     if (at.mat_in) {
         return s.kind == tool_kind::clip;
     }
@@ -43,7 +43,7 @@ bool uses_tool(const zone_case& at, const setup& s, bool scissors_too) {
     return s.kind == tool_kind::none;
 }
 
-bool right_way(const zone_case& at, const setup& s) {
+bool right_way(const zone_situation& at, const setup& s) {
     return at.mat_in || at.plan.way == lay_choice::either ||
            (at.plan.way == lay_choice::with_lay) == (s.way == direction::with_lay);
 }
@@ -52,41 +52,41 @@ bool is_named(const zone_plan& z, const setup& s) {
     return z.blade_wish && !s.over && s.kind == tool_kind::clip && s.tool.id == *z.blade_wish;
 }
 
-bar::kind too_short_or_long(const zone_case& at, const setup& s, const finished& leaves) {
+barrier::kind too_short_or_long(const zone_situation& at, const setup& s, const finished& leaves) {
     const zone_plan& z = at.plan;
     if (at.mat_in || z.tidied) {
-        return bar::kind::none;
+        return barrier::kind::none;
     }
     if (z.now && s.kind != tool_kind::none && in_hundredths(leaves.best) > in_hundredths(*z.now)) {
-        return bar::kind::hair_shorter;
+        return barrier::kind::hair_shorter;
     }
     if (is_named(z, s) || s.kind == tool_kind::none || at.lifted) {
-        return bar::kind::none;
+        return barrier::kind::none;
     }
     // scissors stray to both sides of what they are aimed at: their aim counts
     const bool by_low = s.kind == tool_kind::clip && !at.request.by_best;
     const length low = by_low ? leaves.low : leaves.best;
     if (z.between == side_of_target::longer && at.hard_least &&
         in_hundredths(low) < in_hundredths(*z.target - z.tolerated)) {
-        return bar::kind::too_short;
+        return barrier::kind::too_short;
     }
     if (z.between == side_of_target::shorter &&
         in_hundredths(leaves.best) > in_hundredths(*z.target + z.tolerated)) {
-        return bar::kind::too_long;
+        return barrier::kind::too_long;
     }
-    return bar::kind::none;
+    return barrier::kind::none;
 }
 
 /// What a bare blade leaves here with the lay.
-finished left_by_blade(const zone_case& at, const blade& b) {
+finished left_by_blade(const zone_situation& at, const blade& b) {
     const setup s = bare(b, direction::with_lay);
     const cut_rules& rules = at.request.rules.cut;
     const double lay = lay_of(at.request.reference, at.request.rules, at.hair.id).best;
     return left_there(at.where, s, cut_length(s, lay, rules), rules);
 }
 
-cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
-    cell c;
+candidate prep_cell(const zone_situation& at, const setup& s, const finished& clipped) {
+    candidate c;
     const zone_plan& z = at.plan;
     const auto& customary = at.where.prep_blades;
     if (s.kind == tool_kind::none && z.now && !at.mat_in && !customary.empty()) {
@@ -109,7 +109,7 @@ cell prep_cell(const zone_case& at, const setup& s, const finished& clipped) {
     c.price = at.takes +
               minutes(1.0) * static_cast<std::int64_t>(at.mat_in ? 0 : rank - customary.begin());
     if (z.now && !at.mat_in && in_hundredths(c.leaves.best) > in_hundredths(*z.now)) {
-        c.no.what = bar::kind::hair_shorter;
+        c.no.what = barrier::kind::hair_shorter;
     }
     return c;
 }
@@ -125,8 +125,9 @@ bool may_leave(const zone_plan& z) {
 }
 
 /// The cell of a zone with a finish, its hard rules not yet asked.
-cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, bool scissors_too) {
-    cell c;
+candidate finish_cell(const zone_situation& at, const setup& s, const finished& clipped,
+                      bool scissors_too) {
+    candidate c;
     const zone_plan& z = at.plan;
     const price_rules& p = at.request.rules.prices;
     const bool clip = s.kind == tool_kind::clip;
@@ -142,7 +143,7 @@ cell finish_cell(const zone_case& at, const setup& s, const finished& clipped, b
     }
     if (z.target && !z.tidied && (clip || aims(s) || z.how_finished != finish::leave)) {
         c.no.what = too_short_or_long(at, s, c.leaves);
-        if (c.no.what != bar::kind::none && !at.request.reasons) {
+        if (c.no.what != barrier::kind::none && !at.request.reasons) {
             return c;  // nobody asks what it would cost
         }
         c.price +=
@@ -178,11 +179,12 @@ finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
     return z.now ? finished{*z.now, *z.now, *z.now} : finished{};
 }
 
-bool by_prep_list(const zone_case& at) {
+bool by_prep_list(const zone_situation& at) {
     return at.where.where == group::prep && !at.plan.target && at.plan.how_finished == finish::clip;
 }
 
-zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, bool combed)
+zone_situation::zone_situation(const plan_request& r, const coat& c, const zone_plan& z,
+                               bool combed)
     : request(r), hair(c), plan(z), where(r.reference.dog_body.zones[z.at.zone]) {
     mat_in = z.mat && !combed;
     hard_least = !(r.match_sides && z.beside_mat);
@@ -206,17 +208,18 @@ zone_case::zone_case(const groom_request& r, const coat& c, const zone_plan& z, 
     scissors = place_cost(r, z.at, finish::scissor);
 }
 
-cell cell_for(const zone_case& at, const setup& s, const finished& on_the_coat, bool scissors_too) {
+candidate cell_for(const zone_situation& at, const setup& s, const finished& on_the_coat,
+                   bool scissors_too) {
     const finished clipped = left_there(at.where, s, on_the_coat, at.request.rules.cut);
     const bool prep =
         at.where.where == group::prep && !at.plan.target && at.plan.how_finished == finish::clip;
-    cell c = prep ? prep_cell(at, s, clipped) : finish_cell(at, s, clipped, scissors_too);
-    if (!c.offered || (c.no.what != bar::kind::none && !at.request.reasons)) {
+    candidate c = prep ? prep_cell(at, s, clipped) : finish_cell(at, s, clipped, scissors_too);
+    if (!c.offered || (c.no.what != barrier::kind::none && !at.request.reasons)) {
         return c;
     }
-    const rule_book& rules = at.request.rules;
+    const parameters& rules = at.request.rules;
     if (const auto why = refuse(s, at.today, rules.refusal, rules.cut)) {
-        c.no = {bar::kind::rule, *why};
+        c.no = {barrier::kind::rule, *why};
     }
     return c;
 }

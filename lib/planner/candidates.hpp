@@ -7,18 +7,18 @@
 namespace pelage {
 
 /// What one setup would do in one zone: nothing if it isn't among the finish's tools at all.
-struct cell {
+struct candidate {
     bool offered = false;
-    bar no;
+    barrier no;
     finished leaves{};
     work price{};  ///< work and miss
 
-    [[nodiscard]] bool allowed() const { return offered && no.what == bar::kind::none; }
+    [[nodiscard]] bool allowed() const { return offered && no.what == barrier::kind::none; }
 };
 
 /// One zone of one dog as the setups meet it.
-struct zone_case {
-    const groom_request& request;
+struct zone_situation {
+    const plan_request& request;
     const coat& hair;
     const zone_plan& plan;
     const zone& where;
@@ -30,16 +30,16 @@ struct zone_case {
     work scissors{};  ///< on a medium dog: to scissor it
 
     /// `combed`: the mat, if there is one, is combed out before.
-    zone_case(const groom_request& r, const coat& c, const zone_plan& z, bool combed);
+    zone_situation(const plan_request& r, const coat& c, const zone_plan& z, bool combed);
 };
 
 /// What `s` would do; `clipped` is what it leaves on this coat if it clips. Scissors in place of
 /// clippers only if `scissors_too`. Without reasons asked for, a barred setup has no price.
-[[nodiscard]] cell cell_for(const zone_case& at, const setup& s, const finished& clipped,
-                            bool scissors_too);
+[[nodiscard]] candidate cell_for(const zone_situation& at, const setup& s, const finished& clipped,
+                                 bool scissors_too);
 
 /// Whether the zone is one of those with an ordered list of blades, and is done by it.
-[[nodiscard]] bool by_prep_list(const zone_case& at);
+[[nodiscard]] bool by_prep_list(const zone_situation& at);
 
 /// What is left of the hair: by a blade or comb what it leaves on the coat, by scissors what they aim
 /// at, otherwise today's hair (0 where it isn't known).

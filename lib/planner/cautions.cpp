@@ -18,7 +18,7 @@ using places_named = std::optional<std::vector<place>>;
 
 class judge {
   public:
-    judge(const groom_request& r, const groom& g)
+    judge(const plan_request& r, const groom& g)
         : r_(r), g_(g), coat_(coat_of(r.reference, r.patient.coat.value())) {
         if (r.patient.sensitive.empty()) {
             return;
@@ -220,13 +220,13 @@ class judge {
         });
     }
 
-    const groom_request& r_;
+    const plan_request& r_;
     const groom& g_;
     const coat& coat_;
     std::vector<place> hated_;  ///< what the dog hates to have touched
 };
 
-void add_consents(const groom_request& r, const judge& j, groom& g) {
+void add_consents(const plan_request& r, const judge& j, groom& g) {
     const auto need = [&](const char* id, consent_for what) -> consent& {
         consent c;
         c.id = id;
@@ -281,7 +281,7 @@ void note(groom& g, plan_note::kind what) {
 }
 
 /// What is kept longer than any but daily brushing holds.
-void add_long_note(const groom_request& r, groom& g) {
+void add_long_note(const plan_request& r, groom& g) {
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     const length most = r.rules.matting.daily_only_above.best;
     if (!mats_by_length(c) || counted(r.patient.brushed) == habit::daily) {
@@ -299,7 +299,7 @@ void add_long_note(const groom_request& r, groom& g) {
 }
 
 /// Whether scissors may take a place down to that length today.
-bool may_scissor_to(const groom_request& r, zone_plan z, const length& to) {
+bool may_scissor_to(const plan_request& r, zone_plan z, const length& to) {
     z.target = to;
     z.aim =
         longer(to, scissors_leave_at_least(r.reference.dog_body.zones[z.at.zone], r.rules.refusal));
@@ -307,13 +307,13 @@ bool may_scissor_to(const groom_request& r, zone_plan z, const length& to) {
         tolerance(to, r.reference.dog_body.zones[z.at.zone].where == group::head, r.rules.prices);
     z.how_finished = finish::scissor;
     z.tidied = false;
-    const zone_case at(r, coat_of(r.reference, r.patient.coat.value()), z, z.combed_out);
+    const zone_situation at(r, coat_of(r.reference, r.patient.coat.value()), z, z.combed_out);
     return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
 }
 
 /// Left and right of a pair that come out visibly different, but for a mat: that choice stands among
 /// the other ways.
-void add_uneven_note(const groom_request& r, groom& g) {
+void add_uneven_note(const plan_request& r, groom& g) {
     for (std::size_t i = 0; i + 1 < g.zones.size(); ++i) {
         const zone_plan& left = g.zones[i];
         const zone_plan& right = g.zones[i + 1];
@@ -338,7 +338,7 @@ void add_uneven_note(const groom_request& r, groom& g) {
 
 /// Neighbours whose direction the sheet leaves open and that still go opposite ways: no one way may be
 /// used on both.
-void add_tracks_note(const groom_request& r, groom& g) {
+void add_tracks_note(const plan_request& r, groom& g) {
     const body& b = r.reference.dog_body;
     const auto open = [](const zone_plan& z) {
         return z.way == lay_choice::either && z.how.kind == tool_kind::clip && z.target &&
@@ -373,7 +373,7 @@ void add_strip_note(groom& g) {
     }
 }
 
-void add_notes(const groom_request& r, const judge& j, groom& g) {
+void add_notes(const plan_request& r, const judge& j, groom& g) {
     using kind = plan_note::kind;
     if (j.made_for_another_coat()) {
         note(g, kind::other_coat);
@@ -407,7 +407,7 @@ void add_notes(const groom_request& r, const judge& j, groom& g) {
 
 }  // namespace
 
-void add_cautions(const groom_request& r, groom& g) {
+void add_cautions(const plan_request& r, groom& g) {
     const judge j(r, g);
     for (const caution& c : r.reference.cautions) {
         if (const auto where = j.applies(c.when)) {

@@ -7,6 +7,6 @@
 namespace pelage {
 
 /// Fills cautions (gravest first), consents and notes of a plan whose zones are settled.
-void add_cautions(const groom_request& r, groom& g);
+void add_cautions(const plan_request& r, groom& g);
 
 }  // namespace pelage

@@ -96,7 +96,7 @@ bool compiler::is_tidied(zone_plan z) const {
         return false;
     }
     z.tidied = true;
-    const zone_case at(r_, coat_, z, true);
+    const zone_situation at(r_, coat_, z, true);
     return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
 }
 
@@ -143,12 +143,12 @@ void compiler::mark_beside_mats() {
 
 /// Parts that come down whole: by one blade, before the bath and again after it.
 void compiler::take_parts_down() {
-    out_.under.assign(out_.zones.size(), worktop::none);
+    out_.under.assign(out_.zones.size(), kit_setups::none);
     out_.taken_down.assign(out_.zones.size(), false);
     out_.lifted.assign(out_.zones.size(), false);
     for (const part p : out_.down) {
         const std::size_t k = blade_for(r_, ready_, out_.zones, p);
-        for (std::size_t i = 0; k != worktop::none && i < out_.zones.size(); ++i) {
+        for (std::size_t i = 0; k != kit_setups::none && i < out_.zones.size(); ++i) {
             if (comes_down(r_, ready_, out_.zones[i], p, k)) {
                 out_.under[i] = k;
                 out_.taken_down[i] = true;
@@ -226,19 +226,19 @@ void compiler::add_seams() {
     }
 }
 
-compiled_groom compile(const groom_request& r, const made_ready& ready, std::vector<part> down) {
+compiled_plan compile(const plan_request& r, const ready_kit& ready, std::vector<part> down) {
     if (!r.patient.coat) {
         throw error(errc::missing, "the dog's coat must be known to plan its groom");
     }
     return compiler(r, ready, std::move(down)).run();
 }
 
-compiled_groom compile(const groom_request& r) {
-    return compile(r, made_ready(r));
+compiled_plan compile(const plan_request& r) {
+    return compile(r, ready_kit(r));
 }
 
-chosen_groom choose_whole(const groom_request& r, const made_ready& ready, compiled_groom first) {
-    chosen_groom out{std::move(first), {}};
+chosen_plan choose_whole(const plan_request& r, const ready_kit& ready, compiled_plan first) {
+    chosen_plan out{std::move(first), {}};
     out.choice = choose(r, ready, out.compiled, out.compiled.choice);
     // taking one part down may leave time to comb out another
     for (std::vector<part> more = beyond_share(r, ready, out.compiled, out.choice);

@@ -20,7 +20,7 @@ namespace pelage {
 ///
 /// Where a mat stays in, the blade that goes under it is no choice (`under`): another setup in the first
 /// half means that the place is clipped down by that blade before the bath and finished after it.
-struct compiled_groom {
+struct compiled_plan {
     std::vector<zone_plan> zones;
     std::vector<place> stop;
     std::vector<std::size_t> stuck;
@@ -39,40 +39,40 @@ struct compiled_groom {
     [[nodiscard]] bool combed(std::size_t column) const { return column >= setups; }
     /// Whether a place comes down with its part, sound or not.
     [[nodiscard]] bool with_part(std::size_t zone) const {
-        return under[zone] != worktop::none && taken_down[zone];
+        return under[zone] != kit_setups::none && taken_down[zone];
     }
     /// Whether it is clipped down before the bath and finished after it.
     [[nodiscard]] bool in_two_passes(std::size_t zone, std::size_t column) const {
-        return under[zone] != worktop::none && !combed(column) &&
+        return under[zone] != kit_setups::none && !combed(column) &&
                (taken_down[zone] || setup_of(column) != under[zone]);
     }
     std::vector<bool> taken_down;  ///< by zone
 };
 
-/// Compiles the groom, the parts of `down` as ones that come down whole; throws what plan_groom throws.
-[[nodiscard]] compiled_groom compile(const groom_request& r, const made_ready& ready,
-                                     std::vector<part> down = {});
-[[nodiscard]] compiled_groom compile(const groom_request& r);
+/// Compiles the groom, the parts of `down` as ones that come down whole; throws what make_plan throws.
+[[nodiscard]] compiled_plan compile(const plan_request& r, const ready_kit& ready,
+                                    std::vector<part> down = {});
+[[nodiscard]] compiled_plan compile(const plan_request& r);
 
 /// Solves it. Where the sheet leaves directions open, one direction is taken for each connected group
 /// of zones: flipping it zone by zone leaves tracks. The first optimum over all of them; its bound is
 /// the least bound.
 /// `of` is the compiled problem, or the same with other costs or with setups barred.
-[[nodiscard]] solution choose(const groom_request& r, const made_ready& ready,
-                              const compiled_groom& c, const problem& of);
+[[nodiscard]] solution choose(const plan_request& r, const ready_kit& ready, const compiled_plan& c,
+                              const problem& of);
 
 /// A groom compiled and chosen, the parts of which mats take much coming down whole.
-struct chosen_groom {
-    compiled_groom compiled;
+struct chosen_plan {
+    compiled_plan compiled;
     solution choice;
 };
 /// `first` is the groom compiled with no part down.
-[[nodiscard]] chosen_groom choose_whole(const groom_request& r, const made_ready& ready,
-                                        compiled_groom first);
+[[nodiscard]] chosen_plan choose_whole(const plan_request& r, const ready_kit& ready,
+                                       compiled_plan first);
 
 /// The groom that a choice means, all but its cautions, consents and notes. The choice must be one of
 /// the compiled problem, or empty where there is none.
-[[nodiscard]] groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom c,
+[[nodiscard]] groom read_plan(const plan_request& r, const ready_kit& ready, compiled_plan c,
                               solution choice);
 
 }  // namespace pelage

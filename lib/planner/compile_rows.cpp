@@ -11,7 +11,7 @@ namespace pelage {
 
 tool_set compiler::tool_bit(std::size_t tool, list when) {
     std::size_t& bit = bits_[tool + (when == list::after_bath ? top_.tools().size() : 0)];
-    if (bit == worktop::none) {
+    if (bit == kit_setups::none) {
         bit = out_.choice.price.size();
         if (bit >= most_tools) {
             throw error(errc::range,
@@ -25,9 +25,9 @@ tool_set compiler::tool_bit(std::size_t tool, list when) {
 }
 
 tool_set compiler::tools_held(std::size_t setup, list when) {
-    const worktop::hold& h = top_.held(setup);
-    return (h.blade == worktop::none ? 0 : tool_bit(h.blade, when)) |
-           (h.comb == worktop::none ? 0 : tool_bit(h.comb, when));
+    const kit_setups::hold& h = top_.held(setup);
+    return (h.blade == kit_setups::none ? 0 : tool_bit(h.blade, when)) |
+           (h.comb == kit_setups::none ? 0 : tool_bit(h.comb, when));
 }
 
 /// What it costs that edges go along with a mat clipped off to that length: scissored where they could
@@ -50,7 +50,8 @@ work compiler::edges_taken_along(const place& p, const length& left) const {
     return sum;
 }
 
-void compiler::add_cell(std::size_t index, std::size_t setup, const cell& c, const stance& how) {
+void compiler::add_cell(std::size_t index, std::size_t setup, const candidate& c,
+                        const approach& how) {
     zone_plan& z = out_.zones[index];
     if (!c.allowed()) {
         if (c.offered && how.reasons) {
@@ -90,7 +91,7 @@ work compiler::left_too_long(const zone_plan& z, const length& left) const {
 
 /// The blade that goes under the mat: where the zone has its customary blades the first of them that
 /// passes, elsewhere and without them the longest that passes.
-void compiler::find_under(std::size_t index, const zone_case& at) {
+void compiler::find_under(std::size_t index, const zone_situation& at) {
     std::size_t& best = out_.under[index];
     const auto& customary = at.where.prep_blades;
     const auto rank = [&](std::size_t k) {
@@ -102,7 +103,7 @@ void compiler::find_under(std::size_t index, const zone_case& at) {
         const bool bare_blade = !top_.setups()[k].over;
         if (bare_blade &&
             cell_for(at, top_.setups()[k], top_.leaves(k, coat_.id), false).allowed() &&
-            (best == worktop::none || rank(k) > rank(best))) {
+            (best == kit_setups::none || rank(k) > rank(best))) {
             best = k;
         }
     }
@@ -111,16 +112,16 @@ void compiler::find_under(std::size_t index, const zone_case& at) {
 /// The mat is clipped off, and where the sheet wishes shorter still the place is finished after the bath.
 bool compiler::add_under(std::size_t index) {
     const zone_plan& z = out_.zones[index];
-    const zone_case at(r_, coat_, z, false);
+    const zone_situation at(r_, coat_, z, false);
     find_under(index, at);
     const std::size_t under = out_.under[index];
-    stance how{0, list::before_bath, {}, 0, 0, r_.reasons};
+    approach how{0, list::before_bath, {}, 0, 0, r_.reasons};
     const bool decided = mat_at(r_.patient, z.at)->comb_out && in_mmin(out_.combing[index]) > 0;
     for (const direction d : {direction::with_lay, direction::against_lay}) {
         for (const std::size_t k : top_.clips(d)) {
-            cell c = cell_for(at, top_.setups()[k], top_.leaves(k, coat_.id), false);
+            candidate c = cell_for(at, top_.setups()[k], top_.leaves(k, coat_.id), false);
             if (c.allowed() && k != under) {
-                c.no.what = bar::kind::not_longest;
+                c.no.what = barrier::kind::not_longest;
             } else if (c.allowed()) {
                 c.price += edges_taken_along(z.at, c.leaves.best) + left_too_long(z, c.leaves.best);
                 how.surcharge =
@@ -129,7 +130,7 @@ bool compiler::add_under(std::size_t index) {
             add_cell(index, k, c, how);
         }
     }
-    if (under == worktop::none) {
+    if (under == kit_setups::none) {
         return false;
     }
     const length left = top_.leaves(under, coat_.id).best;
@@ -146,8 +147,8 @@ bool compiler::add_finish_after(std::size_t index, const work& off) {
     zone_plan cleared = out_.zones[index];
     const length left = top_.leaves(under, coat_.id).best;
     cleared.now = cleared.now ? shorter(*cleared.now, left) : left;
-    zone_case at(r_, coat_, cleared, true);
-    stance how{0, cleared.when, off, 0, tools_held(under, list::before_bath), false};
+    zone_situation at(r_, coat_, cleared, true);
+    approach how{0, cleared.when, off, 0, tools_held(under, list::before_bath), false};
     // by the blade under the mat alone stands already
     std::vector<allowed_setup>& row = out_.choice.zones.back();
     const std::size_t before = row.size();
@@ -166,13 +167,13 @@ bool compiler::add_combed(std::size_t index) {
     const zone_plan& z = out_.zones[index];
     const mat_finding& m = *mat_at(r_.patient, z.at);
     const work cost = combing_of(r_, z, m, dog_size::medium).value_or(work{});
-    return add_cells(index, zone_case(r_, coat_, z, true),
+    return add_cells(index, zone_situation(r_, coat_, z, true),
                      {out_.setups, z.when, cost,
                       static_cast<std::int32_t>(in_mmin(out_.combing[index])), 0, r_.reasons});
 }
 
 /// Whether something of the kit leaves a length within the tolerance.
-bool compiler::reached_by(const zone_case& at, bool combs_only) const {
+bool compiler::reached_by(const zone_situation& at, bool combs_only) const {
     const zone_plan& z = at.plan;
     for (const direction d : {direction::with_lay, direction::against_lay}) {
         const bool open = z.way == lay_choice::either ||
@@ -202,7 +203,7 @@ bool compiler::near_enough(const zone_plan& z, std::size_t before) const {
 
 /// The cells of a zone without a mat. Where nothing leaves a length that the sheet allows, what comes
 /// nearest: priced, no longer barred, and the owner's to decide.
-bool compiler::add_cells(std::size_t index, zone_case at, stance how) {
+bool compiler::add_cells(std::size_t index, zone_situation at, approach how) {
     const zone_plan& z = out_.zones[index];
     const bool clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
@@ -223,20 +224,20 @@ bool compiler::add_cells(std::size_t index, zone_case at, stance how) {
         return false;
     }
     // whatever may be used here would leave it longer than it is
-    cell leave;
+    candidate leave;
     leave.offered = true;
     leave.leaves = {*z.now, *z.now, *z.now};
     add_cell(index, leave_column(), leave, how);
     return true;
 }
 
-bool compiler::add_cells_once(std::size_t index, const zone_case& at, const stance& how) {
+bool compiler::add_cells_once(std::size_t index, const zone_situation& at, const approach& how) {
     const zone_plan& z = at.plan;
     const auto& setups = top_.setups();
     bool any = false;
     bool reached = !z.target;
     const auto add = [&](std::size_t k, bool scissors_too) {
-        const cell c = cell_for(at, setups[k], top_.leaves(k, coat_.id), scissors_too);
+        const candidate c = cell_for(at, setups[k], top_.leaves(k, coat_.id), scissors_too);
         if (c.allowed()) {
             any = true;
             reached = reached || within(c.leaves.best, *z.target, z.tolerated);
@@ -262,7 +263,7 @@ bool compiler::add_part_down(std::size_t index) {
     const zone_plan& z = out_.zones[index];
     const std::size_t k = out_.under[index];
     const work once = place_cost(r_, z.at, finish::clip);
-    cell c;
+    candidate c;
     c.offered = true;
     c.leaves = top_.leaves(k, coat_.id);
     c.price = once_more(once, r_.rules.prices) +
@@ -288,7 +289,8 @@ bool compiler::add_row(std::size_t index) {
     if (out_.taken_down[index]) {
         any = add_part_down(index);
     } else if (!z.mat) {
-        any = add_cells(index, zone_case(r_, coat_, z, false), {0, z.when, {}, 0, 0, r_.reasons});
+        any = add_cells(index, zone_situation(r_, coat_, z, false),
+                        {0, z.when, {}, 0, 0, r_.reasons});
     } else {
         any = add_under(index);
         if (in_mmin(out_.combing[index]) > 0) {

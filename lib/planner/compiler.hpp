@@ -21,7 +21,7 @@ inline constexpr std::int32_t to_match = 1000;
 
 class compiler {
   public:
-    compiler(const groom_request& r, const made_ready& ready, std::vector<part> down)
+    compiler(const plan_request& r, const ready_kit& ready, std::vector<part> down)
         : r_(r),
           ready_(ready),
           top_(ready.top()),
@@ -30,10 +30,10 @@ class compiler {
           coat_(coat_of(r.reference, r.patient.coat.value())) {
         out_.setups = top_.setups().size();
         out_.down = std::move(down);
-        bits_.assign(2 * top_.tools().size(), worktop::none);
+        bits_.assign(2 * top_.tools().size(), kit_setups::none);
     }
 
-    compiled_groom run() {
+    compiled_plan run() {
         const std::vector<place> places = wishes_.places();
         out_.zones.reserve(places.size());
         for (const place& p : places) {
@@ -65,7 +65,7 @@ class compiler {
     bool add_row(std::size_t index);
     [[nodiscard]] std::size_t leave_column() const;
     /// What all cells of a zone have in common.
-    struct stance {
+    struct approach {
         std::size_t begin = 0;  ///< first column: 0, or that of the combed-out half
         list when = list::after_bath;
         work surcharge{};
@@ -75,27 +75,27 @@ class compiler {
     };
     bool add_part_down(std::size_t index);
     bool add_under(std::size_t index);
-    void find_under(std::size_t index, const zone_case& at);
+    void find_under(std::size_t index, const zone_situation& at);
     bool add_finish_after(std::size_t index, const work& off);
     bool add_combed(std::size_t index);
-    bool add_cells(std::size_t index, zone_case at, stance how);
-    bool add_cells_once(std::size_t index, const zone_case& at, const stance& how);
-    [[nodiscard]] bool reached_by(const zone_case& at, bool combs_only) const;
+    bool add_cells(std::size_t index, zone_situation at, approach how);
+    bool add_cells_once(std::size_t index, const zone_situation& at, const approach& how);
+    [[nodiscard]] bool reached_by(const zone_situation& at, bool combs_only) const;
     [[nodiscard]] work left_too_long(const zone_plan& z, const length& left) const;
     [[nodiscard]] bool near_enough(const zone_plan& z, std::size_t before) const;
     [[nodiscard]] work clipped_for_nothing(std::size_t index, const length& left) const;
-    void add_cell(std::size_t index, std::size_t setup, const cell& c, const stance& how);
+    void add_cell(std::size_t index, std::size_t setup, const candidate& c, const approach& how);
     [[nodiscard]] work edges_taken_along(const place& p, const length& left) const;
     [[nodiscard]] tool_set tools_held(std::size_t setup, list when);
     [[nodiscard]] tool_set tool_bit(std::size_t tool, list when);
 
-    const groom_request& r_;
-    const made_ready& ready_;
-    const worktop& top_;
-    const laid_sheet& sheet_;
-    wish_list wishes_;
+    const plan_request& r_;
+    const ready_kit& ready_;
+    const kit_setups& top_;
+    const resolved_style& sheet_;
+    wishes_by_place wishes_;
     const coat& coat_;
-    compiled_groom out_;
+    compiled_plan out_;
     std::vector<std::size_t> bits_;  // of a tool before the bath, then after it
 };
 

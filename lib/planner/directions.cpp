@@ -13,7 +13,7 @@ namespace {
 /// Rows of the problem by connected group with an open direction.
 class open_directions {
   public:
-    open_directions(const groom_request& r, const compiled_groom& c) : r_(r), c_(c) {
+    open_directions(const plan_request& r, const compiled_plan& c) : r_(r), c_(c) {
         std::vector<std::size_t> root(c.rows.size());
         std::iota(root.begin(), root.end(), std::size_t{0});
         const auto find_root = [&](std::size_t n) {
@@ -63,15 +63,15 @@ class open_directions {
                           }));
     }
 
-    const groom_request& r_;
-    const compiled_groom& c_;
+    const plan_request& r_;
+    const compiled_plan& c_;
     std::vector<std::vector<std::size_t>> groups_;
 };
 
 /// Bars in `rows` what goes the other way than `way`; a mat is clipped off with the lay whatever way the
 /// coat around it is clipped later.
-void keep_way(const made_ready& ready, const compiled_groom& c,
-              const std::vector<std::size_t>& rows, direction way, problem& p) {
+void keep_way(const ready_kit& ready, const compiled_plan& c, const std::vector<std::size_t>& rows,
+              direction way, problem& p) {
     const auto& setups = ready.top().setups();
     for (const std::size_t row : rows) {
         std::erase_if(p.zones[row], [&](const allowed_setup& a) {
@@ -92,7 +92,7 @@ bool better(const solution& a, const solution& b) {
 
 }  // namespace
 
-solution choose(const groom_request& r, const made_ready& ready, const compiled_groom& c,
+solution choose(const plan_request& r, const ready_kit& ready, const compiled_plan& c,
                 const problem& of) {
     const open_directions open(r, c);
     const auto& groups = open.groups();

@@ -13,7 +13,7 @@ constexpr double upright = 90.0;  // degrees: hair without a lay keeps what the 
 
 /// The sheet as it stands wants the jacket clipped somewhere.
 bool sheet_clips_jacket(const style& s, const body& b, const part_index& parts) {
-    const laid_sheet laid(b, parts, s);
+    const resolved_style laid(b, parts, s);
     for (std::size_t i = 0; i < b.zones.size(); ++i) {
         if (b.zones[i].has(zone_use::jacket) && wants_clipping(laid.at({i, side::both}))) {
             return true;
@@ -28,7 +28,7 @@ bool asks_consent(const zone& z) {
     return carded_by_default(z) || z.where == group::head;
 }
 
-bool jacket_unsigned(const groom_request& r) {
+bool jacket_unsigned(const plan_request& r) {
     return double_coated(r.patient.coat.value()) && !agreed(r.patient, "clip-jacket");
 }
 
@@ -37,7 +37,7 @@ bool wants_clipping(const instruction& wish) {
     return (wish.target || wish.blade) && (how == finish::clip || how == finish::comb_then_scissor);
 }
 
-bool clips_jacket(const wish_list& wishes, const body& b) {
+bool clips_jacket(const wishes_by_place& wishes, const body& b) {
     for (std::size_t i = 0; i < b.zones.size(); ++i) {
         if (b.zones[i].has(zone_use::jacket) && wants_clipping(wishes.at({i, side::both}))) {
             return true;
@@ -48,7 +48,7 @@ bool clips_jacket(const wish_list& wishes, const body& b) {
 
 namespace {
 
-const style* sheet_with(const catalogue& c, coat_class k, const part_index& parts) {
+const style* sheet_with(const reference_data& c, coat_class k, const part_index& parts) {
     const auto at = std::find_if(c.styles.begin(), c.styles.end(), [&](const style& s) {
         return std::find(s.coats.begin(), s.coats.end(), k) != s.coats.end() &&
                !sheet_clips_jacket(s, c.dog_body, parts);
@@ -58,17 +58,17 @@ const style* sheet_with(const catalogue& c, coat_class k, const part_index& part
 
 }  // namespace
 
-const style* sheet_instead(const catalogue& c, coat_class k) {
+const style* sheet_instead(const reference_data& c, coat_class k) {
     return sheet_with(c, k, part_index(c.dog_body));
 }
 
-std::optional<clip_question> question_of(const groom_request& r, const made_ready& ready,
+std::optional<clip_question> question_of(const plan_request& r, const ready_kit& ready,
                                          const std::vector<zone_plan>& zones) {
     if (!jacket_unsigned(r)) {
         return std::nullopt;
     }
     const auto& known = r.reference.dog_body.zones;
-    const wish_list wishes(r, ready);
+    const wishes_by_place wishes(r, ready);
     clip_question q;
     bool jacket = false;
     for (std::size_t i = 0; i < zones.size(); ++i) {
@@ -86,7 +86,7 @@ std::optional<clip_question> question_of(const groom_request& r, const made_read
     return q;
 }
 
-std::optional<instead_of_clip> instead_of(const groom_request& r, const groom& g) {
+std::optional<instead_of_clip> instead_of(const plan_request& r, const groom& g) {
     const style* sheet = g.question ? find(r.reference.styles, g.question->instead) : nullptr;
     if (sheet == nullptr) {
         return std::nullopt;
@@ -97,7 +97,7 @@ std::optional<instead_of_clip> instead_of(const groom_request& r, const groom& g
     return out;
 }
 
-void card_out_first(const groom_request& r, groom& g) {
+void card_out_first(const plan_request& r, groom& g) {
     const auto& known = r.reference.dog_body.zones;
     block first;
     first.how = by_hand(tool_kind::carder);

@@ -11,12 +11,12 @@ namespace pelage {
 
 namespace {
 
-class grower {
+class regrowth_planner {
   public:
-    grower(const groom_request& r, const groom& g)
+    regrowth_planner(const plan_request& r, const groom& g)
         : r_(ways::quietly(r)), g_(g), ready_(r_), coat_(coat_of(r.reference, *r.patient.coat)) {}
 
-    [[nodiscard]] std::vector<grow_back_way> all() {
+    [[nodiscard]] std::vector<regrowth_option> all() {
         if (!g_.planned() || coat_.kind != cycle::growing) {
             return {};
         }
@@ -27,8 +27,8 @@ class grower {
         law_ = r_.learned != nullptr
                    ? r_.learned->next
                    : learn_rate(r_.patient, r_.reference, r_.rules, r_.today).next;
-        std::vector<grow_back_way> out;
-        grow_back_way as_planned;
+        std::vector<regrowth_option> out;
+        regrowth_option as_planned;
         as_planned.plan = g_;
         const bool some_sound =
             std::any_of(g_.zones.begin(), g_.zones.end(),
@@ -112,9 +112,9 @@ class grower {
         return least;
     }
 
-    void add_even(grow_back how, std::vector<grow_back_way>& out) {
+    void add_even(grow_back how, std::vector<regrowth_option>& out) {
         ways::changed_request changed(r_);
-        grow_back_way w;
+        regrowth_option w;
         w.how = how;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
@@ -154,10 +154,10 @@ class grower {
         }
     }
     /// Only what is matted comes off.
-    void add_patchwork(std::vector<grow_back_way>& out) {
-        groom_request r = r_;
+    void add_patchwork(std::vector<regrowth_option>& out) {
+        plan_request r = r_;
         r.patchwork = true;
-        grow_back_way w;
+        regrowth_option w;
         w.plan = ways::plan_again(r);
         if (w.plan.zones.size() == g_.zones.size() && ways::no_worse_stuck(g_, w.plan)) {
             add(std::move(w), out);
@@ -167,8 +167,8 @@ class grower {
         return z.leaves && in_hundredths(to) < in_hundredths(z.leaves->best);
     }
 
-    void add(grow_back_way w, std::vector<grow_back_way>& out) const {
-        const bool again = std::any_of(out.begin(), out.end(), [&](const grow_back_way& o) {
+    void add(regrowth_option w, std::vector<regrowth_option>& out) const {
+        const bool again = std::any_of(out.begin(), out.end(), [&](const regrowth_option& o) {
             return ways::changes(o.plan, w.plan).empty();
         });
         if (again) {
@@ -203,7 +203,7 @@ class grower {
     }
 
     /// All zones share the rate: the last one back at one quantile is the last at all.
-    void date_it(grow_back_way& w) const {
+    void date_it(regrowth_option& w) const {
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan* wish = wish_of(i);
             const zone_plan& z = w.plan.zones[i];
@@ -228,9 +228,9 @@ class grower {
         }
     }
 
-    groom_request r_;
+    plan_request r_;
     const groom& g_;
-    made_ready ready_;
+    ready_kit ready_;
     const coat& coat_;
     rate_law law_{};
     std::map<part, length> least_;  ///< of the parts with mats clipped off: the shortest left there
@@ -238,8 +238,8 @@ class grower {
 
 }  // namespace
 
-std::vector<grow_back_way> ways_to_grow_back(const groom_request& r, const groom& g) {
-    return grower(r, g).all();
+std::vector<regrowth_option> ways_to_grow_back(const plan_request& r, const groom& g) {
+    return regrowth_planner(r, g).all();
 }
 
 }  // namespace pelage

@@ -94,8 +94,8 @@ std::vector<setup> setups_of(const kit& k, const std::optional<date>& today, con
     return out;
 }
 
-worktop::worktop(const catalogue& reference, const rule_book& rules, const kit& tools,
-                 const std::optional<date>& today)
+kit_setups::kit_setups(const reference_data& reference, const parameters& rules, const kit& tools,
+                       const std::optional<date>& today)
     : setups_(setups_of(tools, today, rules.cut)), parts_(reference.dog_body) {
     const work blade_price = tools.clippers > 1 ? rules.prices.pick_up_second_clipper.best
                                                 : rules.prices.pick_up_blade.best;
@@ -186,7 +186,7 @@ bool holds_zone(const selection& s, std::size_t zone) {
 
 }  // namespace
 
-laid_sheet::laid_sheet(const body& b, const part_index& parts, const style& s)
+resolved_style::resolved_style(const body& b, const part_index& parts, const style& s)
     : wishes_(b.zones.size() * side_names.size()), one_sided_(b.zones.size(), false) {
     lay_rules(parts, s);
     for (const seam& one : b.seams) {
@@ -205,7 +205,7 @@ laid_sheet::laid_sheet(const body& b, const part_index& parts, const style& s)
     }
 }
 
-void laid_sheet::lay_rules(const part_index& parts, const style& s) {
+void resolved_style::lay_rules(const part_index& parts, const style& s) {
     struct meant_rule {
         const selection* whom;
         const instruction* what;

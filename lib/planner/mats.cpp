@@ -11,7 +11,7 @@ namespace pelage {
 
 namespace {
 
-const zone& zone_of(const groom_request& r, const zone_plan& z) {
+const zone& zone_of(const plan_request& r, const zone_plan& z) {
     return r.reference.dog_body.zones[z.at.zone];
 }
 
@@ -21,13 +21,13 @@ bool cut_by_sheet(const zone_plan& z) {
 }
 
 /// Whether a place is of the part; feet go with the legs.
-bool in_part(const groom_request& r, const zone_plan& z, part p) {
+bool in_part(const plan_request& r, const zone_plan& z, part p) {
     return part_of(zone_of(r, z)) == p;
 }
 
 }  // namespace
 
-std::optional<work> combing_of(const groom_request& r, const zone_plan& z, const mat_finding& m,
+std::optional<work> combing_of(const plan_request& r, const zone_plan& z, const mat_finding& m,
                                dog_size size) {
     if (!may_comb_out(m, zone_of(r, z), z.hurt.has_value())) {
         return std::nullopt;
@@ -57,7 +57,7 @@ std::optional<double> weeks_lost(const coat& c, const zone& where, const zone_pl
     return in_mm(*wished - left) / in_mm_per_day(c.rate.median) / 7.0;
 }
 
-bool comes_down(const groom_request& r, const made_ready& ready, const zone_plan& z, part p,
+bool comes_down(const plan_request& r, const ready_kit& ready, const zone_plan& z, part p,
                 std::size_t blade) {
     const length leaves = ready.top().leaves(blade, *r.patient.coat).best;
     const bool longer_now = !z.now || in_hundredths(*z.now) > in_hundredths(leaves);
@@ -65,15 +65,15 @@ bool comes_down(const groom_request& r, const made_ready& ready, const zone_plan
            longer_now;
 }
 
-std::size_t blade_for(const groom_request& r, const made_ready& ready,
+std::size_t blade_for(const plan_request& r, const ready_kit& ready,
                       const std::vector<zone_plan>& zones, part p) {
-    const worktop& top = ready.top();
+    const kit_setups& top = ready.top();
     const coat& c = coat_of(r.reference, *r.patient.coat);
-    std::size_t best = worktop::none;
+    std::size_t best = kit_setups::none;
     for (const std::size_t k : top.clips(direction::with_lay)) {
         const setup& s = top.setups()[k];
         const bool longer_one =
-            best == worktop::none || s.tool.stated.best > top.setups()[best].tool.stated.best;
+            best == kit_setups::none || s.tool.stated.best > top.setups()[best].tool.stated.best;
         if (s.over || s.tool.cut != teeth::full || !longer_one) {
             continue;
         }
@@ -81,7 +81,7 @@ std::size_t blade_for(const groom_request& r, const made_ready& ready,
             if (!comes_down(r, ready, z, p, k)) {
                 return true;
             }
-            zone_case at(r, c, z, false);
+            zone_situation at(r, c, z, false);
             at.today.sheet_clips = true;
             return !refuse(s, at.today, r.rules.refusal, r.rules.cut);
         });
@@ -90,8 +90,8 @@ std::size_t blade_for(const groom_request& r, const made_ready& ready,
     return best;
 }
 
-std::vector<part> beyond_share(const groom_request& r, const made_ready& ready,
-                               const compiled_groom& c, const solution& s) {
+std::vector<part> beyond_share(const plan_request& r, const ready_kit& ready,
+                               const compiled_plan& c, const solution& s) {
     const coat& hair = coat_of(r.reference, *r.patient.coat);
     std::vector<part> out;
     if (r.patient.mats.empty() || r.patchwork || s.setup.empty() || hair.kind != cycle::growing) {
@@ -113,7 +113,7 @@ std::vector<part> beyond_share(const groom_request& r, const made_ready& ready,
         }
         const bool much = static_cast<double>(in_mmin(clipped)) >
                           r.rules.prices.part_down.best * static_cast<double>(in_mmin(all));
-        if (much && blade_for(r, ready, c.zones, p) != worktop::none) {
+        if (much && blade_for(r, ready, c.zones, p) != kit_setups::none) {
             out.push_back(p);
         }
     }

@@ -14,7 +14,7 @@ namespace pelage {
 
 /// Time to comb out the mat of a place on a dog of that size; nothing where it may not be combed out. A
 /// mat on both sides of a pair that is planned side by side is combed out by halves.
-[[nodiscard]] std::optional<work> combing_of(const groom_request& r, const zone_plan& z,
+[[nodiscard]] std::optional<work> combing_of(const plan_request& r, const zone_plan& z,
                                              const mat_finding& m, dog_size size);
 
 /// What clipping off loses against what would be there else: nothing within the tolerance, otherwise
@@ -24,16 +24,16 @@ namespace pelage {
 
 /// The parts of which mats take more than their share in that choice and that one blade can take down.
 /// Body and legs alone, and only of coats that keep growing.
-[[nodiscard]] std::vector<part> beyond_share(const groom_request& r, const made_ready& ready,
-                                             const compiled_groom& c, const solution& s);
+[[nodiscard]] std::vector<part> beyond_share(const plan_request& r, const ready_kit& ready,
+                                             const compiled_plan& c, const solution& s);
 
 /// Whether a place comes down with its part, `blade` (an index into the worktop's setups) leaving it
 /// shorter than it is.
-[[nodiscard]] bool comes_down(const groom_request& r, const made_ready& ready, const zone_plan& z,
+[[nodiscard]] bool comes_down(const plan_request& r, const ready_kit& ready, const zone_plan& z,
                               part p, std::size_t blade);
 
 /// The longest blade that passes bare, with the lay, everywhere in the part; worktop::none if there is none.
-[[nodiscard]] std::size_t blade_for(const groom_request& r, const made_ready& ready,
+[[nodiscard]] std::size_t blade_for(const plan_request& r, const ready_kit& ready,
                                     const std::vector<zone_plan>& zones, part p);
 
 }  // namespace pelage

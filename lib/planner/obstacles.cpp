@@ -31,12 +31,13 @@ namespace ways {
 
 namespace {
 
-bool names(const freed& f, freeing how) {
-    return std::any_of(f.by.begin(), f.by.end(), [&](const way_out& w) { return w.how == how; });
+bool names(const remedy_set& f, remedy_kind how) {
+    return std::any_of(f.by.begin(), f.by.end(),
+                       [&](const remedy_step& w) { return w.how == how; });
 }
-bool names(const conflict& c, freeing how) {
+bool names(const infeasible_zone& c, remedy_kind how) {
     return std::any_of(c.frees.begin(), c.frees.end(),
-                       [&](const freed& f) { return names(f, how); });
+                       [&](const remedy_set& f) { return names(f, how); });
 }
 
 broken_rule rule_of(obstacle what, bool at_hand = false) {
@@ -48,25 +49,25 @@ broken_rule rule_of(refusal no) {
 
 class obstacle_finder {
   public:
-    obstacle_finder(const groom_request& r, const zone_plan& z)
+    obstacle_finder(const plan_request& r, const zone_plan& z)
         : r_(r), z_(z), mat_(mat_at(r.patient, z.at)) {}
 
-    void add_to(conflict& c) const;
+    void add_to(infeasible_zone& c) const;
 
   private:
-    [[nodiscard]] std::vector<broken_rule> rules_of_mat(const conflict& c) const;
-    [[nodiscard]] broken_rule rule_against(const freed& f) const;
+    [[nodiscard]] std::vector<broken_rule> rules_of_mat(const infeasible_zone& c) const;
+    [[nodiscard]] broken_rule rule_against(const remedy_set& f) const;
     [[nodiscard]] std::optional<refusal> refused_now(const setup& s) const;
 
-    const groom_request& r_;
+    const plan_request& r_;
     const zone_plan& z_;
     const mat_finding* mat_;
 };
 
 /// What stands in the way of going under a mat and of combing it out.
-std::vector<broken_rule> obstacle_finder::rules_of_mat(const conflict& c) const {
+std::vector<broken_rule> obstacle_finder::rules_of_mat(const infeasible_zone& c) const {
     std::vector<broken_rule> out;
-    const bool a_blade = names(c, freeing::blade) || names(c, freeing::measure_tool);
+    const bool a_blade = names(c, remedy_kind::blade) || names(c, remedy_kind::measure_tool);
     if (mat_->to_skin) {
         return {rule_of(refusal::mat_to_skin)};
     }
@@ -85,7 +86,7 @@ std::vector<broken_rule> obstacle_finder::rules_of_mat(const conflict& c) const 
         out.push_back(rule_of(obstacle::never_combed_out));
     } else if (*takes > most) {
         out.push_back({obstacle::over_limit, {}, false, *takes, most});
-    } else if (names(c, freeing::comb_out)) {
+    } else if (names(c, remedy_kind::comb_out)) {
         out.push_back(rule_of(obstacle::no_time_left));
     }
     return out;
@@ -93,26 +94,26 @@ std::vector<broken_rule> obstacle_finder::rules_of_mat(const conflict& c) const 
 
 /// The hard rule against a setup as things stand.
 std::optional<refusal> obstacle_finder::refused_now(const setup& s) const {
-    const zone_case at(r_, coat_of(r_.reference, *r_.patient.coat), z_, false);
+    const zone_situation at(r_, coat_of(r_.reference, *r_.patient.coat), z_, false);
     return refuse(s, at.today, r_.rules.refusal, r_.rules.cut);
 }
 
 /// What stands in the way of a setup that those things would free, where there is no mat.
-broken_rule obstacle_finder::rule_against(const freed& f) const {
-    const auto named = [&](freeing how) { return names(f, how); };
-    if (named(freeing::blade) || named(freeing::comb)) {
+broken_rule obstacle_finder::rule_against(const remedy_set& f) const {
+    const auto named = [&](remedy_kind how) { return names(f, how); };
+    if (named(remedy_kind::blade) || named(remedy_kind::comb)) {
         return rule_of(obstacle::not_at_hand);
     }
-    if (named(freeing::measure_tool)) {
+    if (named(remedy_kind::measure_tool)) {
         return rule_of(obstacle::odd_measure);
     }
     if (const auto no = f.then ? refused_now(*f.then) : std::nullopt) {
         return rule_of(*no);
     }
-    return rule_of(named(freeing::shorter) ? obstacle::too_short : obstacle::other_direction);
+    return rule_of(named(remedy_kind::shorter) ? obstacle::too_short : obstacle::other_direction);
 }
 
-void obstacle_finder::add_to(conflict& c) const {
+void obstacle_finder::add_to(infeasible_zone& c) const {
     const auto add = [&](const broken_rule& rule) {
         const bool known = std::any_of(c.rules.begin(), c.rules.end(), [&](const broken_rule& one) {
             return name(one) == name(rule);
@@ -124,8 +125,9 @@ void obstacle_finder::add_to(conflict& c) const {
     if (z_.hurt) {
         add(rule_of(refusal::skin_found));
     }
-    for (const freed& f : c.frees) {
-        const auto no = names(f, freeing::consent) && f.then ? refused_now(*f.then) : std::nullopt;
+    for (const remedy_set& f : c.frees) {
+        const auto no =
+            names(f, remedy_kind::consent) && f.then ? refused_now(*f.then) : std::nullopt;
         if (no) {
             add(rule_of(*no));
         }
@@ -135,7 +137,7 @@ void obstacle_finder::add_to(conflict& c) const {
             add(rule);
         }
     } else if (!z_.hurt) {
-        for (const freed& f : c.frees) {
+        for (const remedy_set& f : c.frees) {
             add(rule_against(f));
         }
     }
@@ -146,7 +148,7 @@ void obstacle_finder::add_to(conflict& c) const {
 
 }  // namespace
 
-void add_obstacles(conflict& c, const groom_request& r, const zone_plan& z) {
+void add_obstacles(infeasible_zone& c, const plan_request& r, const zone_plan& z) {
     obstacle_finder(r, z).add_to(c);
 }
 

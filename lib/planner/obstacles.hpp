@@ -6,6 +6,6 @@
 namespace pelage::ways {
 
 /// Names in `c`, whose place is `z` and which says what would free it, what is in the way.
-void add_obstacles(conflict& c, const groom_request& r, const zone_plan& z);
+void add_obstacles(infeasible_zone& c, const plan_request& r, const zone_plan& z);
 
 }  // namespace pelage::ways

@@ -22,12 +22,12 @@ std::string_view name(outcome o) {
 
 namespace {
 
-const zone& zone_of(const groom_request& r, const zone_plan& z) {
+const zone& zone_of(const plan_request& r, const zone_plan& z) {
     return r.reference.dog_body.zones[z.at.zone];
 }
 
 /// When hair too short today will be about as long as wished; nothing on a coat that only sheds.
-std::optional<hair_wait> wait_for(const groom_request& r, const zone_plan& z) {
+std::optional<hair_wait> wait_for(const plan_request& r, const zone_plan& z) {
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     if (c.kind != cycle::growing) {
         return std::nullopt;
@@ -45,9 +45,9 @@ std::optional<hair_wait> wait_for(const groom_request& r, const zone_plan& z) {
 
 /// One row of the problem, its choice made.
 struct chosen_row {
-    const groom_request& r;
-    const made_ready& ready;
-    const compiled_groom& c;
+    const plan_request& r;
+    const ready_kit& ready;
+    const compiled_plan& c;
     std::size_t row;
     bool proven;  ///< no plan costs less
 };
@@ -161,7 +161,7 @@ void tell_beyond_reach(const chosen_row& at, zone_plan& z) {
 }
 
 /// What is done about the mat before the place has its setup, or takes the place down with its part.
-void read_mat(const groom_request& r, const made_ready& ready, const compiled_groom& c,
+void read_mat(const plan_request& r, const ready_kit& ready, const compiled_plan& c,
               std::size_t zone, std::size_t column, groom& g) {
     zone_plan& z = g.zones[zone];
     if (c.combed(column)) {
@@ -190,8 +190,7 @@ void read_mat(const groom_request& r, const made_ready& ready, const compiled_gr
     z.trial = z.mat && depth_unknown(*mat_at(r.patient, z.at));
 }
 
-void read_choice(const groom_request& r, const made_ready& ready, const compiled_groom& c,
-                 groom& g) {
+void read_choice(const plan_request& r, const ready_kit& ready, const compiled_plan& c, groom& g) {
     for (std::size_t row = 0; row < g.choice.setup.size(); ++row) {
         zone_plan& z = g.zones[c.rows[row]];
         const std::size_t k = g.choice.setup[row];
@@ -233,9 +232,9 @@ void read_choice(const groom_request& r, const made_ready& ready, const compiled
 }
 
 /// Edges of what is clipped short for a mat are taken down with it.
-void take_edges_along(const groom_request& r, const made_ready& ready, groom& g) {
+void take_edges_along(const plan_request& r, const ready_kit& ready, groom& g) {
     const body& b = r.reference.dog_body;
-    const wish_list wishes(r, ready);
+    const wishes_by_place wishes(r, ready);
     for (zone_plan& edge : g.zones) {
         if (!may_go_along(wishes, b, edge)) {
             continue;
@@ -271,7 +270,7 @@ void take_edges_along(const groom_request& r, const made_ready& ready, groom& g)
     }
 }
 
-void read_left(const groom_request& r, groom& g) {
+void read_left(const plan_request& r, groom& g) {
     for (zone_plan& z : g.zones) {
         if (z.hurt) {
             z.how = by_hand(tool_kind::none);
@@ -299,8 +298,7 @@ void read_left(const groom_request& r, groom& g) {
 
 }  // namespace
 
-groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom c,
-                solution choice) {
+groom read_plan(const plan_request& r, const ready_kit& ready, compiled_plan c, solution choice) {
     groom g;
     g.stuck = c.stuck;
     g.choice = std::move(choice);
@@ -318,9 +316,9 @@ groom read_plan(const groom_request& r, const made_ready& ready, compiled_groom 
     return g;
 }
 
-groom plan_groom(const groom_request& r) {
-    const made_ready ready(r);
-    compiled_groom c = compile(r, ready);
+groom make_plan(const plan_request& r) {
+    const ready_kit ready(r);
+    compiled_plan c = compile(r, ready);
     std::vector<stop_sign> signs = signs_of(r);
     if (!c.stop.empty() || !signs.empty()) {
         groom g;
@@ -351,13 +349,13 @@ groom plan_groom(const groom_request& r) {
         add_cautions(r, g);
         return g;
     }
-    chosen_groom whole = choose_whole(r, ready, std::move(c));
+    chosen_plan whole = choose_whole(r, ready, std::move(c));
     groom g = read_plan(r, ready, std::move(whole.compiled), std::move(whole.choice));
     add_cautions(r, g);
     return g;
 }
 
-kept_coat after_groom(const groom_request& r, const groom& g) {
+kept_coat after_groom(const plan_request& r, const groom& g) {
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     kept_coat k;
     k.usual = c.usual_interval.best;

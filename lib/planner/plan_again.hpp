@@ -7,10 +7,10 @@ namespace pelage {
 
 /// `r` for `patient` and `sheet`, which it borrows, without the reasons for refusals. The sheet is laid
 /// out anew; the kit made ready is kept.
-[[nodiscard]] inline groom_request ask_again(const groom_request& r, const dog& patient,
-                                             const style& sheet) {
-    groom_request ask{r.reference, r.rules, r.tools, patient,     sheet,
-                      r.today,     r.asked, {},      r.both_ways, r.match_sides};
+[[nodiscard]] inline plan_request ask_again(const plan_request& r, const dog& patient,
+                                            const style& sheet) {
+    plan_request ask{r.reference, r.rules, r.tools, patient,     sheet,
+                     r.today,     r.asked, {},      r.both_ways, r.match_sides};
     ask.length_wish = r.length_wish;
     ask.reasons = false;
     ask.top = r.top;

@@ -16,7 +16,7 @@ bool oddly_measured(const kit_blade& b) {
            (*b.measured < b.spec.stated.low || *b.measured > b.spec.stated.high);
 }
 
-void add_for_mat(const groom_request& r, const zone_plan& z, std::vector<remedy>& out) {
+void add_for_mat(const plan_request& r, const zone_plan& z, std::vector<remedy>& out) {
     const mat_finding* m = mat_at(r.patient, z.at);
     if (m == nullptr || m->to_skin) {
         return;
@@ -24,27 +24,27 @@ void add_for_mat(const groom_request& r, const zone_plan& z, std::vector<remedy>
     const auto takes = comb_out_work(m->grade, r.patient.size, r.rules.prices);
     const bool never = r.reference.dog_body.zones[z.at.zone].has(zone_use::never_demat);
     if (takes && !never && *takes <= comb_out_budget(r.patient, r.rules.refusal)) {
-        out.push_back({{freeing::comb_out, {}, {}, takes}});
+        out.push_back({{remedy_kind::comb_out, {}, {}, takes}});
     }
     if (!m->free_hair && !m->comb_passes) {
-        out.push_back({{freeing::comb_tip, {}, {}, {}}});
+        out.push_back({{remedy_kind::comb_tip, {}, {}, {}}});
     }
 }
 
-void add_consents(const groom_request& r, std::vector<remedy>& out) {
+void add_consents(const plan_request& r, std::vector<remedy>& out) {
     const bool doubled = double_coated(*r.patient.coat);
     // no rule asks for any other consent, or for these elsewhere
     const std::pair<const char*, bool> consents[] = {{"clip-jacket", doubled},
                                                      {"show-blades", r.sheet.show}};
     for (const auto& [id, matters] : consents) {
         if (matters && !agreed(r.patient, id)) {
-            out.push_back({{freeing::consent, id, {}, {}}});
+            out.push_back({{remedy_kind::consent, id, {}, {}}});
         }
     }
 }
 
 /// Whether a sheet or a prep zone of the reference names the blade: the usual ones.
-bool usual(const catalogue& c, const std::string& id) {
+bool usual(const reference_data& c, const std::string& id) {
     const auto in_sheet = [&](const style& s) {
         return std::any_of(s.rules.begin(), s.rules.end(),
                            [&](const sheet_rule& rule) { return rule.what.blade == id; });
@@ -67,26 +67,25 @@ void put_in(kit& tools, const kit_comb& c) {
 
 }  // namespace
 
-std::vector<remedy> remedies_for(const groom_request& r, const zone_plan& z) {
+std::vector<remedy> remedies_for(const plan_request& r, const zone_plan& z) {
     std::vector<remedy> out;
     add_for_mat(r, z, out);
     for (const kit_blade& b : r.tools.blades) {
         if (oddly_measured(b) && taken(r.tools, b.spec) && at_hand(b, r.today)) {
-            out.push_back({{freeing::measure_tool, b.spec.id, b.spec.stated.best, {}}});
+            out.push_back({{remedy_kind::measure_tool, b.spec.id, b.spec.stated.best, {}}});
         }
     }
     add_consents(r, out);
     if (z.target && z.between == side_of_target::longer) {
-        out.push_back({{freeing::shorter, {}, {}, {}}});
+        out.push_back({{remedy_kind::shorter, {}, {}, {}}});
     }
     if (z.target && z.way != lay_choice::either) {
-        out.push_back({{freeing::either_way, {}, {}, {}}});
+        out.push_back({{remedy_kind::either_way, {}, {}, {}}});
     }
     return out;
 }
 
-std::vector<remedy> hair_enough(const groom_request& r, const made_ready& ready,
-                                const zone_plan& z) {
+std::vector<remedy> hair_enough(const plan_request& r, const ready_kit& ready, const zone_plan& z) {
     std::vector<remedy> out;
     const mat_finding* m = mat_at(r.patient, z.at);
     if (m == nullptr || m->to_skin || m->free_hair) {
@@ -106,12 +105,12 @@ std::vector<remedy> hair_enough(const groom_request& r, const made_ready& ready,
     });
     for (const length& l : stated) {
         const double room = in_mm(l) / r.rules.refusal.under_mat_share.best;
-        out.push_back({{freeing::measure_hair, {}, mm(std::ceil(room * 10.0) / 10.0), {}}});
+        out.push_back({{remedy_kind::measure_hair, {}, mm(std::ceil(room * 10.0) / 10.0), {}}});
     }
     return out;
 }
 
-std::vector<remedy> missing_tools(const groom_request& r,
+std::vector<remedy> missing_tools(const plan_request& r,
                                   const std::vector<std::string>& customary) {
     using rank = std::tuple<std::ptrdiff_t, bool, int, int, double>;
     std::vector<std::pair<rank, remedy>> ranked;
@@ -123,14 +122,14 @@ std::vector<remedy> missing_tools(const groom_request& r,
         b.count = 1;
         b.out = false;
         b.out_until.reset();
-        const way_out says{freeing::blade, b.spec.id, {}, {}};
+        const remedy_step says{remedy_kind::blade, b.spec.id, {}, {}};
         ranked.push_back({key, {says, std::move(b), {}}});
     };
     const auto add_comb = [&](kit_comb c) {
         const rank key{static_cast<std::ptrdiff_t>(customary.size()) + 1, false, 0, 0,
                        in_mm(c.spec.stated.best)};
         c.count = 1;
-        const way_out says{freeing::comb, c.spec.id, {}, {}};
+        const remedy_step says{remedy_kind::comb, c.spec.id, {}, {}};
         ranked.push_back({key, {says, {}, std::move(c)}});
     };
     for (const blade& b : r.reference.blades) {
@@ -162,11 +161,11 @@ std::vector<remedy> missing_tools(const groom_request& r,
     return out;
 }
 
-void apply(const remedy& one, const groom_request& r, const place& at, changed_request& to) {
+void apply(const remedy& one, const plan_request& r, const place& at, changed_request& to) {
     dog& d = to.patient;
     instruction departure;
     switch (one.says.how) {
-        case freeing::comb_out:
+        case remedy_kind::comb_out:
             // at a visit of its own: all else was dealt with before
             std::erase_if(d.mats, [&](const mat_finding& m) { return !share_side(m.at, at); });
             for (mat_finding& m : d.mats) {
@@ -174,36 +173,36 @@ void apply(const remedy& one, const groom_request& r, const place& at, changed_r
                 m.comb_out = true;
             }
             break;
-        case freeing::measure_hair:
-        case freeing::comb_tip:
+        case remedy_kind::measure_hair:
+        case remedy_kind::comb_tip:
             for (mat_finding& m : d.mats) {
-                if (share_side(m.at, at) && one.says.how == freeing::comb_tip) {
+                if (share_side(m.at, at) && one.says.how == remedy_kind::comb_tip) {
                     m.comb_passes = true;
                 } else if (share_side(m.at, at) && !m.free_hair) {
                     m.free_hair = one.says.least;
                 }
             }
             break;
-        case freeing::consent:
+        case remedy_kind::consent:
             d.consents.push_back(one.says.id);
             break;
-        case freeing::shorter:
+        case remedy_kind::shorter:
             departure.between = side_of_target::nearest;
             to.departs(r, at, departure);
             break;
-        case freeing::either_way:
+        case remedy_kind::either_way:
             departure.way = lay_choice::either;
             to.departs(r, at, departure);
             break;
-        case freeing::blade:
+        case remedy_kind::blade:
             to.kit_changed = true;
             put_in(to.tools, *one.add_blade);
             break;
-        case freeing::comb:
+        case remedy_kind::comb:
             to.kit_changed = true;
             put_in(to.tools, *one.add_comb);
             break;
-        case freeing::measure_tool:
+        case remedy_kind::measure_tool:
             to.kit_changed = true;
             for (kit_blade& b : to.tools.blades) {
                 if (b.spec.id == one.says.id) {
@@ -211,7 +210,7 @@ void apply(const remedy& one, const groom_request& r, const place& at, changed_r
                 }
             }
             break;
-        case freeing::heal:
+        case remedy_kind::heal:
             // what heals, there or in what the place is the edge of; a lump stays
             std::erase_if(d.skin, [&](const skin_finding& f) {
                 return f.state != skin_state::lump &&

@@ -13,7 +13,7 @@
 
 namespace pelage {
 
-std::string_view name(freeing f) {
+std::string_view name(remedy_kind f) {
     constexpr std::array<std::string_view, 10> names{
         "comb-out",   "measure-hair", "comb-tip", "consent",      "shorter",
         "either-way", "blade",        "comb",     "measure-tool", "heal"};
@@ -40,19 +40,19 @@ bool uses(const setup& s, const remedy& tool) {
 
 class conflict_search {
   public:
-    conflict_search(const groom_request& r, const made_ready& ready, const zone_plan& z)
+    conflict_search(const plan_request& r, const ready_kit& ready, const zone_plan& z)
         : r_(r),
           ready_(ready),
           z_(z),
           mat_(mat_at(r.patient, z.at)),
           tools_(missing_tools(r, r.reference.dog_body.zones[z.at.zone].prep_blades)) {
         if (z.hurt) {
-            always_.push_back({{freeing::heal, {}, {}, {}}});
+            always_.push_back({{remedy_kind::heal, {}, {}, {}}});
         }
     }
 
-    [[nodiscard]] conflict found(std::size_t zone) {
-        conflict c;
+    [[nodiscard]] infeasible_zone found(std::size_t zone) {
+        infeasible_zone c;
         c.zone = zone;
         if (mat_ == nullptr || !mat_->to_skin) {
             search(c);
@@ -63,18 +63,18 @@ class conflict_search {
     }
 
   private:
-    void search(conflict& c);
+    void search(infeasible_zone& c);
     [[nodiscard]] std::vector<remedies> sets_of(std::size_t size) const;
-    [[nodiscard]] bool try_with(const remedies& set, conflict& c) const;
-    void try_tools(const remedies& set, std::size_t tools, conflict& c) const;
+    [[nodiscard]] bool try_with(const remedies& set, infeasible_zone& c) const;
+    void try_tools(const remedies& set, std::size_t tools, infeasible_zone& c) const;
     [[nodiscard]] std::vector<remedies> tools_after(const remedies& set, std::size_t tools) const;
     [[nodiscard]] std::vector<remedies> blades_under(const remedies& set) const;
     void weigh(const remedies& set, const remedies& added, std::size_t tools,
                std::vector<remedies>& out) const;
-    [[nodiscard]] bool free_in(const groom& g, const remedies& set, freed& f) const;
+    [[nodiscard]] bool free_in(const groom& g, const remedies& set, remedy_set& f) const;
 
-    const groom_request& r_;
-    const made_ready& ready_;
+    const plan_request& r_;
+    const ready_kit& ready_;
     const zone_plan& z_;
     const mat_finding* mat_;
     remedies always_;  ///< without which nothing frees the place
@@ -82,11 +82,11 @@ class conflict_search {
     remedies tools_;
 };
 
-void conflict_search::search(conflict& c) {
+void conflict_search::search(infeasible_zone& c) {
     candidates_ = remedies_for(r_, z_);
     // of lengths of hair that would do, the first: the usual safe blade
     for (const remedy& enough : hair_enough(r_, ready_, z_)) {
-        conflict tried;
+        infeasible_zone tried;
         if (try_with({enough}, tried)) {
             candidates_.insert(candidates_.begin(), enough);
             break;
@@ -129,7 +129,7 @@ std::vector<remedies> conflict_search::sets_of(std::size_t size) const {
 
 /// Whether a plan of the changed request does something in the place, and what: with each tool that was
 /// added, and with the mat combed out if that is what is named.
-bool conflict_search::free_in(const groom& g, const remedies& set, freed& f) const {
+bool conflict_search::free_in(const groom& g, const remedies& set, remedy_set& f) const {
     bool seen = false;
     for (const zone_plan& z : g.zones) {
         if (!share_side(z.at, z_.at)) {
@@ -138,8 +138,8 @@ bool conflict_search::free_in(const groom& g, const remedies& set, freed& f) con
         seen = true;
         const bool free = z.came != outcome::stuck && z.came != outcome::skin_left;
         const bool as_said = std::all_of(set.begin(), set.end(), [&](const remedy& one) {
-            const bool comb_out = one.says.how == freeing::comb_out;
-            const bool same_blade = one.says.how == freeing::measure_tool;
+            const bool comb_out = one.says.how == remedy_kind::comb_out;
+            const bool same_blade = one.says.how == remedy_kind::measure_tool;
             const bool used = uses(z.how, one) || (z.off_by && uses(*z.off_by, one));
             return (!comb_out || z.combed_out) && (!one.adds_tool() || used) &&
                    (!same_blade || (z.how.kind == tool_kind::clip && z.how.tool.id == one.says.id));
@@ -155,9 +155,9 @@ bool conflict_search::free_in(const groom& g, const remedies& set, freed& f) con
 }
 
 /// Plans again with those changes; notes them if the place is free then.
-bool conflict_search::try_with(const remedies& set, conflict& c) const {
+bool conflict_search::try_with(const remedies& set, infeasible_zone& c) const {
     changed_request changed(r_);
-    freed f;
+    remedy_set f;
     for (const remedies* some : {&set, &always_}) {
         for (const remedy& one : *some) {
             apply(one, r_, z_.at, changed);
@@ -178,7 +178,7 @@ bool conflict_search::try_with(const remedies& set, conflict& c) const {
     return true;
 }
 
-void conflict_search::try_tools(const remedies& set, std::size_t tools, conflict& c) const {
+void conflict_search::try_tools(const remedies& set, std::size_t tools, infeasible_zone& c) const {
     std::size_t named = 0;
     for (const remedies& added : tools_after(set, tools)) {
         remedies all = set;
@@ -192,7 +192,7 @@ void conflict_search::try_tools(const remedies& set, std::size_t tools, conflict
 /// Missing tools, so many together, with which some setup would be allowed in the place once `set` is done.
 std::vector<remedies> conflict_search::tools_after(const remedies& set, std::size_t tools) const {
     const bool combed_out = std::any_of(set.begin(), set.end(), [](const remedy& one) {
-        return one.says.how == freeing::comb_out;
+        return one.says.how == remedy_kind::comb_out;
     });
     if (mat_ != nullptr && !combed_out) {
         return tools == 1 ? blades_under(set) : std::vector<remedies>{};
@@ -222,10 +222,10 @@ std::vector<remedies> conflict_search::blades_under(const remedies& set) const {
             apply(one, r_, z_.at, changed);
         }
     }
-    const groom_request r = changed.of(r_, ready_);
+    const plan_request r = changed.of(r_, ready_);
     zone_plan healed = z_;
     healed.hurt.reset();
-    const zone_case at(r, coat_of(r.reference, *r.patient.coat), healed, false);
+    const zone_situation at(r, coat_of(r.reference, *r.patient.coat), healed, false);
     std::vector<remedies> out;
     for (const remedy& one : tools_) {
         if (one.add_blade && !refuse(bare(as_measured(*one.add_blade), direction::with_lay),
@@ -244,9 +244,9 @@ void conflict_search::weigh(const remedies& set, const remedies& added, std::siz
             apply(one, r_, z_.at, changed);
         }
     }
-    const groom_request r = changed.of(r_, ready_);
-    const made_ready ready(r);
-    compiled_groom c;
+    const plan_request r = changed.of(r_, ready_);
+    const ready_kit ready(r);
+    compiled_plan c;
     try {
         c = compile(r, ready);
     } catch (const error& e) {
@@ -292,10 +292,10 @@ void conflict_search::weigh(const remedies& set, const remedies& added, std::siz
 
 }  // namespace ways
 
-std::vector<conflict> conflicts(const groom_request& r, const groom& g) {
-    std::vector<conflict> out;
-    const groom_request quiet = ways::quietly(r);
-    const made_ready ready(quiet);
+std::vector<infeasible_zone> infeasible_zones(const plan_request& r, const groom& g) {
+    std::vector<infeasible_zone> out;
+    const plan_request quiet = ways::quietly(r);
+    const ready_kit ready(quiet);
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
         const mat_finding* m = mat_at(r.patient, z.at);

@@ -21,7 +21,7 @@ bool covers(const selection& s, const place& p) {
                        [&](const place& w) { return covers(w, p); });
 }
 
-const selection& meant(const worktop& top, const std::string& whom) {
+const selection& meant(const kit_setups& top, const std::string& whom) {
     const selection* s = top.parts().find(whom);
     if (s == nullptr) {
         throw error(errc::unknown, "no zone, group or side is called \"" + whom + "\"");
@@ -47,7 +47,7 @@ void wide_first(std::vector<Said>& said) {
 
 }  // namespace
 
-made_ready::made_ready(const groom_request& r) : top_(r.top), sheet_(r.laid) {
+ready_kit::ready_kit(const plan_request& r) : top_(r.top), sheet_(r.laid) {
     if (top_ == nullptr) {
         own_top_.emplace(r.reference, r.rules, r.tools, r.today);
     }
@@ -56,7 +56,7 @@ made_ready::made_ready(const groom_request& r) : top_(r.top), sheet_(r.laid) {
     }
 }
 
-wish_list::wish_list(const groom_request& r, const made_ready& ready)
+wishes_by_place::wishes_by_place(const plan_request& r, const ready_kit& ready)
     : request_(r), sheet_(ready.sheet()) {
     for (const sheet_rule& s : r.patient.departures) {
         departures_.push_back({&meant(ready.top(), s.whom), &s.what});
@@ -68,9 +68,9 @@ wish_list::wish_list(const groom_request& r, const made_ready& ready)
     wide_first(now_);
 }
 
-instruction wish_list::at(const place& p) const {
+instruction wishes_by_place::at(const place& p) const {
     instruction out = sheet_.at(p);
-    const groom_request& r = request_;
+    const plan_request& r = request_;
     const std::optional<length> wish = r.length_wish ? r.length_wish : r.patient.body_length;
     if (wish && r.sheet.adjustable && out.target == r.sheet.adjustable) {
         out.target = wish;
@@ -79,7 +79,7 @@ instruction wish_list::at(const place& p) const {
     return out;
 }
 
-std::optional<length> wish_list::hair(const place& p) const {
+std::optional<length> wishes_by_place::hair(const place& p) const {
     std::optional<length> out;
     for (const said<length>& n : now_) {
         if (n.whom->how == reach::all) {
@@ -90,7 +90,7 @@ std::optional<length> wish_list::hair(const place& p) const {
     return out;
 }
 
-bool wish_list::one_sided(std::size_t zone) const {
+bool wishes_by_place::one_sided(std::size_t zone) const {
     const auto on_side = [&](const place& p) { return p.zone == zone && p.which != side::both; };
     const auto any = [&](const auto& said_of) {
         return std::any_of(said_of.begin(), said_of.end(), [&](const auto& one) {
@@ -114,13 +114,13 @@ bool wish_list::one_sided(std::size_t zone) const {
            });
 }
 
-bool wish_list::departs(const place& p) const {
+bool wishes_by_place::departs(const place& p) const {
     return std::any_of(departures_.begin(), departures_.end(), [&](const said<instruction>& s) {
         return s.whom->how != reach::all && s.whom->how != reach::group && covers(*s.whom, p);
     });
 }
 
-std::vector<place> wish_list::places() const {
+std::vector<place> wishes_by_place::places() const {
     std::vector<place> out;
     const body& b = request_.reference.dog_body;
     for (std::size_t z = 0; z < b.zones.size(); ++z) {
@@ -134,19 +134,19 @@ std::vector<place> wish_list::places() const {
     return out;
 }
 
-std::optional<length> hair_today(const groom_request& r, const place& p) {
-    return wish_list(r, made_ready(r)).hair(p);
+std::optional<length> hair_today(const plan_request& r, const place& p) {
+    return wishes_by_place(r, ready_kit(r)).hair(p);
 }
 
-instruction instruction_for(const groom_request& r, const place& p) {
-    return wish_list(r, made_ready(r)).at(p);
+instruction instruction_for(const plan_request& r, const place& p) {
+    return wishes_by_place(r, ready_kit(r)).at(p);
 }
 
 bool is_edge_of(const body& b, const place& edge, const place& p) {
     return edges(b, edge, p);
 }
 
-bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge) {
+bool may_go_along(const wishes_by_place& wishes, const body& b, const zone_plan& edge) {
     return !b.zones[edge.at.zone].edge_of.empty() && edge.target &&
            edge.how_finished == finish::scissor && !edge.mat && !edge.hurt &&
            !wishes.departs(edge.at);
@@ -154,18 +154,18 @@ bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge)
 
 namespace {
 
-work work_on(const groom_request& r, const place& p, finish f, dog_size size) {
+work work_on(const plan_request& r, const place& p, finish f, dog_size size) {
     const work whole = zone_work(r.reference.dog_body.zones[p.zone], f, size, r.rules.prices);
     return p.which == side::both ? whole : mmin((in_mmin(whole) + 1) / 2);
 }
 
 }  // namespace
 
-work place_work(const groom_request& r, const place& p, finish f) {
+work place_work(const plan_request& r, const place& p, finish f) {
     return work_on(r, p, f, r.patient.size);
 }
 
-work place_cost(const groom_request& r, const place& p, finish f) {
+work place_cost(const plan_request& r, const place& p, finish f) {
     return work_on(r, p, f, dog_size::medium);
 }
 
@@ -229,7 +229,7 @@ std::vector<place> fleas_on(const dog& d) {
 namespace {
 
 /// Whether more of the dog than the rules allow is hurt, by clipping time; an edge counts by itself.
-bool much_is_hurt(const groom_request& r) {
+bool much_is_hurt(const plan_request& r) {
     const body& b = r.reference.dog_body;
     std::int64_t all = 0;
     std::int64_t hurt = 0;
@@ -250,7 +250,7 @@ bool much_is_hurt(const groom_request& r) {
 
 }  // namespace
 
-std::vector<stop_sign> signs_of(const groom_request& r) {
+std::vector<stop_sign> signs_of(const plan_request& r) {
     const dog& d = r.patient;
     std::vector<stop_sign> out = d.signs;
     for (const mat_finding& m : d.mats) {
@@ -269,7 +269,7 @@ std::vector<stop_sign> signs_of(const groom_request& r) {
     return out;
 }
 
-std::vector<place> hurt_neighbours(const groom_request& r, const place& p) {
+std::vector<place> hurt_neighbours(const plan_request& r, const place& p) {
     const body& b = r.reference.dog_body;
     std::vector<place> out;
     for (const skin_finding& f : r.patient.skin) {

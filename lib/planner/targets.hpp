@@ -11,28 +11,28 @@
 namespace pelage {
 
 /// What is made once for many dogs, taken from the request or made for this one.
-class made_ready {
+class ready_kit {
   public:
     /// Throws error(unknown) if the sheet names no place of the dog. Borrows `r`.
-    explicit made_ready(const groom_request& r);
+    explicit ready_kit(const plan_request& r);
 
-    [[nodiscard]] const worktop& top() const { return top_ != nullptr ? *top_ : *own_top_; }
-    [[nodiscard]] const laid_sheet& sheet() const {
+    [[nodiscard]] const kit_setups& top() const { return top_ != nullptr ? *top_ : *own_top_; }
+    [[nodiscard]] const resolved_style& sheet() const {
         return sheet_ != nullptr ? *sheet_ : *own_sheet_;
     }
 
   private:
-    const worktop* top_;
-    const laid_sheet* sheet_;
-    std::optional<worktop> own_top_;
-    std::optional<laid_sheet> own_sheet_;
+    const kit_setups* top_;
+    const resolved_style* sheet_;
+    std::optional<kit_setups> own_top_;
+    std::optional<resolved_style> own_sheet_;
 };
 
 /// The sheet, the dog's departures and today's hair with their words resolved once.
-class wish_list {
+class wishes_by_place {
   public:
     /// Throws error(unknown) if a word names no zone, group or side. Borrows all of it.
-    wish_list(const groom_request& r, const made_ready& ready);
+    wishes_by_place(const plan_request& r, const ready_kit& ready);
 
     /// What is wished of a place: wider rules first, departures over the sheet.
     [[nodiscard]] instruction at(const place& p) const;
@@ -53,8 +53,8 @@ class wish_list {
     };
     [[nodiscard]] bool one_sided(std::size_t zone) const;
 
-    const groom_request& request_;
-    const laid_sheet& sheet_;
+    const plan_request& request_;
+    const resolved_style& sheet_;
     std::vector<said<instruction>> departures_;
     std::vector<said<length>> now_;
 };
@@ -64,14 +64,15 @@ class wish_list {
 
 /// Whether an edge goes along when mats are clipped off what it belongs to: scissored to a length by
 /// the sheet, sound itself, and the dog's departures say nothing of it.
-[[nodiscard]] bool may_go_along(const wish_list& wishes, const body& b, const zone_plan& edge);
+[[nodiscard]] bool may_go_along(const wishes_by_place& wishes, const body& b,
+                                const zone_plan& edge);
 
 /// Time to do a place: one side of a pair takes half of what the zone takes.
-[[nodiscard]] work place_work(const groom_request& r, const place& p, finish f);
+[[nodiscard]] work place_work(const plan_request& r, const place& p, finish f);
 
 /// The same on a medium dog: plans are compared by what they cost there, so that a dog's size doesn't
 /// change its lengths.
-[[nodiscard]] work place_cost(const groom_request& r, const place& p, finish f);
+[[nodiscard]] work place_cost(const plan_request& r, const place& p, finish f);
 
 /// The worst mat found at a place, or null: what is felted to the skin, then the graver, then the one
 /// with less free hair.
@@ -88,9 +89,9 @@ class wish_list {
 
 /// The signs of the stop list that hold, gravest first: those recorded, and a wound under a mat, which
 /// is a broken skin and a mat in one place.
-[[nodiscard]] std::vector<stop_sign> signs_of(const groom_request& r);
+[[nodiscard]] std::vector<stop_sign> signs_of(const plan_request& r);
 
 /// Titles of hurt places that touch this one.
-[[nodiscard]] std::vector<place> hurt_neighbours(const groom_request& r, const place& p);
+[[nodiscard]] std::vector<place> hurt_neighbours(const plan_request& r, const place& p);
 
 }  // namespace pelage

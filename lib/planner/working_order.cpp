@@ -49,7 +49,7 @@ bool by_hand(const block& b) {
     return b.how.kind != tool_kind::clip;
 }
 
-std::vector<block> gathered(const groom_request& r, const groom& g) {
+std::vector<block> gathered(const plan_request& r, const groom& g) {
     std::vector<block> out;
     out.reserve(16);  // more than any sheet of ours asks for
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
@@ -85,7 +85,7 @@ std::vector<block> gathered(const groom_request& r, const groom& g) {
 /// The blocks of one list as numbers.
 class list_problem {
   public:
-    list_problem(const groom_request& r, const groom& g, std::span<const block> blocks)
+    list_problem(const plan_request& r, const groom& g, std::span<const block> blocks)
         : r_(r), g_(g) {
         if (blocks.size() > most_blocks) {
             throw error(errc::range, "a list has at most 64 setups");
@@ -161,7 +161,7 @@ class list_problem {
         problem_.blocks[b.in].beside |= block_set{1} << a.in;
     }
 
-    const groom_request& r_;
+    const plan_request& r_;
     const groom& g_;
     order_problem problem_;
     std::map<std::pair<std::string_view, bool>, std::size_t> tools_;
@@ -169,7 +169,7 @@ class list_problem {
 };
 
 /// The first order of a list: what best_order() falls back on where no wish decides.
-void put_first(const groom_request& r, const groom& g, std::vector<block>& blocks) {
+void put_first(const plan_request& r, const groom& g, std::vector<block>& blocks) {
     const auto key = [&](const block& b) {
         part_set parts = 0;
         for (const std::size_t i : b.zones) {
@@ -199,7 +199,7 @@ void run_on(std::span<block> list) {
     }
 }
 
-void order_list(const groom_request& r, groom& g, std::span<block> list, list_order& known) {
+void order_list(const plan_request& r, groom& g, std::span<block> list, list_order& known) {
     const list_problem p(r, g, list);
     const work_order best = best_order(p.problem());
     known = {best.cost, best.proven};
@@ -214,7 +214,7 @@ void order_list(const groom_request& r, groom& g, std::span<block> list, list_or
 
 }  // namespace
 
-void put_in_order(const groom_request& r, groom& g) {
+void put_in_order(const plan_request& r, groom& g) {
     g.blocks = gathered(r, g);
     put_first(r, g, g.blocks);
     const auto bath = std::find_if(g.blocks.begin(), g.blocks.end(),

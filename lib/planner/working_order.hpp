@@ -7,6 +7,6 @@ namespace pelage {
 
 /// Fills blocks, what is known of their order, and the minutes of both lists. Throws what
 /// best_order() throws.
-void put_in_order(const groom_request& r, groom& g);
+void put_in_order(const plan_request& r, groom& g);
 
 }  // namespace pelage

@@ -15,7 +15,7 @@ namespace {
 
 class plan_line {
   public:
-    plan_line(std::string& out, const groom& g, const groom_request& r) : j_(out), g_(g), r_(r) {}
+    plan_line(std::string& out, const groom& g, const plan_request& r) : j_(out), g_(g), r_(r) {}
 
     void write(std::uint64_t line, const std::optional<back>& when,
                const std::optional<coat_answer>& by_mix) {
@@ -167,13 +167,13 @@ class plan_line {
 
     json_line j_;
     const groom& g_;
-    const groom_request& r_;
+    const plan_request& r_;
 };
 
 }  // namespace
 
 void add_plan(std::string& out, std::uint64_t line, const groom& g, const std::optional<back>& when,
-              const groom_request& r, const std::optional<coat_answer>& by_mix) {
+              const plan_request& r, const std::optional<coat_answer>& by_mix) {
     plan_line(out, g, r).write(line, when, by_mix);
     out += '\n';
 }

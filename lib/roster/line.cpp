@@ -63,14 +63,14 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         by_mix = coats_of(read_mix(d.mix, h).dog, h, all_.reference.coats);
         d.coat = by_mix->likeliest();
     }
-    groom_request r{all_.reference, all_.rules, all_.tools, d, sheet, all_.today, all_.asked};
+    plan_request r{all_.reference, all_.rules, all_.tools, d, sheet, all_.today, all_.asked};
     r.reasons = false;
     r.top = &ready_.top();
     r.laid = &ready_.laid(sheet);
-    groom g = plan_groom(r);
+    groom g = make_plan(r);
     if (!g.stuck.empty()) {
         r.reasons = true;  // few dogs: what stops them is said
-        g = plan_groom(r);
+        g = make_plan(r);
     }
     const auto when = !g.planned() ? std::nullopt
                       : by_mix     ? std::optional{back_of(r, g, by_mix->coats)}

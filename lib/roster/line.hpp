@@ -20,16 +20,16 @@ inline constexpr std::size_t longest_line = 1'000'000;
 class prepared {
   public:
     explicit prepared(const roster_request& r);
-    [[nodiscard]] const worktop& top() const { return top_; }
+    [[nodiscard]] const kit_setups& top() const { return top_; }
     /// `s` is one of the request's sheets.
-    [[nodiscard]] const laid_sheet& laid(const style& s) const {
+    [[nodiscard]] const resolved_style& laid(const style& s) const {
         return sheets_[static_cast<std::size_t>(&s - styles_.data())];
     }
 
   private:
-    worktop top_;
+    kit_setups top_;
     const std::vector<style>& styles_;
-    std::vector<laid_sheet> sheets_;
+    std::vector<resolved_style> sheets_;
 };
 
 /// Answers lines one after the other. Each thread has one of its own.

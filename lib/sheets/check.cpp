@@ -28,7 +28,7 @@ bool keeps_length(const instruction& i) {
     return i.how == finish::leave || i.how == finish::card;
 }
 
-std::vector<coat_class> coats_of_mix(const std::string& mix, const catalogue& c) {
+std::vector<coat_class> coats_of_mix(const std::string& mix, const reference_data& c) {
     std::vector<coat_class> out;
     const coat_answer a = coats_of(read_mix(mix, c.genes).dog, c.genes, c.coats);
     for (const coat_chance& k : a.coats) {
@@ -40,7 +40,8 @@ std::vector<coat_class> coats_of_mix(const std::string& mix, const catalogue& c)
 }
 
 judged_sheet::judged_sheet(const style& plain, const style& s, const season* of_it,
-                           const catalogue& c, const rule_book& by, std::vector<sheet_warning>& out)
+                           const reference_data& c, const parameters& by,
+                           std::vector<sheet_warning>& out)
     : own(plain),
       sheet(s),
       in(of_it),
@@ -95,7 +96,7 @@ std::string_view name(sheet_doubt d) {
     return names[static_cast<std::size_t>(d)];
 }
 
-std::vector<coat_class> coats_for(const style& s, const catalogue& c) {
+std::vector<coat_class> coats_for(const style& s, const reference_data& c) {
     std::vector<coat_class> out = s.coats;
     for (const std::string& m : out.empty() ? s.mixes : std::vector<std::string>{}) {
         try {
@@ -112,7 +113,7 @@ std::vector<coat_class> coats_for(const style& s, const catalogue& c) {
 }
 
 std::vector<sheet_place> places_of(const style& s, const body& b, const part_index& parts) {
-    const laid_sheet laid(b, parts, s);
+    const resolved_style laid(b, parts, s);
     std::vector<const selection*> meant;
     for (const sheet_rule& r : s.rules) {
         meant.push_back(parts.find(r.whom));
@@ -144,7 +145,7 @@ std::vector<sheet_place> places_of(const style& s, const body& b, const part_ind
     return out;
 }
 
-std::optional<length> length_on(const instruction& i, const coat& c, const catalogue& known,
+std::optional<length> length_on(const instruction& i, const coat& c, const reference_data& known,
                                 const cut_rules& rules) {
     if (keeps_length(i)) {
         return std::nullopt;
@@ -161,8 +162,8 @@ std::optional<length> length_on(const instruction& i, const coat& c, const catal
     return rounded(cut_length(bare(*b, way), c.lay_degrees.best, rules)).best;
 }
 
-std::vector<sheet_warning> doubts_about(const style& s, const catalogue& c,
-                                        const rule_book& rules) {
+std::vector<sheet_warning> doubts_about(const style& s, const reference_data& c,
+                                        const parameters& rules) {
     std::vector<sheet_warning> out;
     judged_sheet plain(s, s, nullptr, c, rules, out);
     judge_mixes(plain);
@@ -187,7 +188,7 @@ std::vector<sheet_warning> doubts_about(const style& s, const catalogue& c,
 }
 
 std::vector<sheet_warning> broken_limits(const style& s, const style& standard,
-                                         const catalogue& c) {
+                                         const reference_data& c) {
     std::vector<sheet_warning> out;
     sheets::told_limits told;
     judged_sheet plain(s, s, nullptr, c, c.rules, out);

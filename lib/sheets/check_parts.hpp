@@ -24,22 +24,22 @@ using told_limits = std::set<std::pair<std::size_t, std::size_t>>;
 [[nodiscard]] bool keeps_length(const instruction& i);
 
 /// The coats a mix comes to with a chance of at least 1 in 50; throws bad_input if it can't be read.
-[[nodiscard]] std::vector<coat_class> coats_of_mix(const std::string& mix, const catalogue& c);
+[[nodiscard]] std::vector<coat_class> coats_of_mix(const std::string& mix, const reference_data& c);
 
 /// A sheet, plain or in a season. Borrows all it is made of.
 class judged_sheet {
   public:
     /// `plain`: the sheet as it is written; `s`: the same, or in the season `of_it`.
-    judged_sheet(const style& plain, const style& s, const season* of_it, const catalogue& c,
-                 const rule_book& by, std::vector<sheet_warning>& out);
+    judged_sheet(const style& plain, const style& s, const season* of_it, const reference_data& c,
+                 const parameters& by, std::vector<sheet_warning>& out);
 
     const style& own;
     const style& sheet;
     const season* in;  ///< null: the sheet as it is
-    const catalogue& known;
-    const rule_book& rules;
+    const reference_data& known;
+    const parameters& rules;
     const part_index parts;
-    const laid_sheet laid;
+    const resolved_style laid;
     const std::vector<sheet_place> places;
     const std::vector<coat_class> coats;
 

@@ -14,9 +14,9 @@ void take_up(sheet_cost& c, held_tool tool) {
     }
 }
 
-sheet_cost cost_of(const groom_request& r, const days_off& closed) {
+sheet_cost cost_of(const plan_request& r, const days_off& closed) {
     sheet_cost c;
-    c.plan = plan_groom(r);
+    c.plan = make_plan(r);
     if (!c.plan.planned()) {
         return c;
     }
@@ -55,15 +55,15 @@ bool same_wish(const instruction& a, const instruction& b) {
            a.how == b.how && a.between == b.between;
 }
 
-sheet_comparison compare_sheets(const groom_request& first, const groom_request& second,
+sheet_comparison compare_sheets(const plan_request& first, const plan_request& second,
                                 const days_off& closed) {
     sheet_comparison c;
     c.first = &first.sheet;
     c.second = &second.sheet;
     const body& b = first.reference.dog_body;
     const part_index parts(b);
-    const laid_sheet one(b, parts, first.sheet);
-    const laid_sheet two(b, parts, second.sheet);
+    const resolved_style one(b, parts, first.sheet);
+    const resolved_style two(b, parts, second.sheet);
     for (std::size_t z = 0; z < b.zones.size(); ++z) {
         const bool sided = b.zones[z].paired && (one.one_sided(z) || two.one_sided(z));
         for (const side s :

@@ -38,7 +38,7 @@ kit all_back(const kit& k, const std::optional<date>& today) {
 
 class trial_maker {
   public:
-    trial_maker(const groom_request& r, const days& wait)
+    trial_maker(const plan_request& r, const days& wait)
         : r_(r), wait_(wait), top_(r.reference, r.rules, r.tools, r.today) {
         whole_kit_ = all_back(r.tools, r.today);
         for (const kit_blade& b : r.tools.blades) {
@@ -49,8 +49,8 @@ class trial_maker {
         own_ = r.patient.style.empty() ? nullptr : &r.sheet;
     }
 
-    sheet_trial try_one(const style& s) {
-        sheet_trial t;
+    ranked_sheet try_one(const style& s) {
+        ranked_sheet t;
         t.sheet = &s;
         t.own = own_ != nullptr && own_->id == s.id;
         t.for_mix = names_mix(s, r_.patient.mix, r_.reference.genes);
@@ -59,10 +59,10 @@ class trial_maker {
         if (!t.own && !s.adjustable) {
             patient.body_length.reset();
         }
-        groom_request ask = ask_again(r_, patient, s);
+        plan_request ask = ask_again(r_, patient, s);
         ask.top = &top_;
         ask.reasons = false;
-        t.plan = plan_groom(ask);
+        t.plan = make_plan(ask);
         coat_fits(t);
         if (t.plan.question) {
             t.against.push_back({objected::unsigned_jacket});
@@ -82,7 +82,7 @@ class trial_maker {
     }
 
   private:
-    void coat_fits(sheet_trial& t) const {
+    void coat_fits(ranked_sheet& t) const {
         const std::vector<coat_class> coats = coats_for(*t.sheet, r_.reference);
         const coat_class own = r_.patient.coat.value();
         if (!coats.empty() && std::find(coats.begin(), coats.end(), own) == coats.end()) {
@@ -90,7 +90,7 @@ class trial_maker {
         }
     }
 
-    static void stuck(sheet_trial& t) {
+    static void stuck(ranked_sheet& t) {
         const std::size_t first = t.against.size();
         for (const std::size_t i : t.plan.stuck) {
             add_to(t.against, first, {objected::nothing_allowed}, i, [&](const sheet_objection& o) {
@@ -98,22 +98,22 @@ class trial_maker {
             });
         }
     }
-    static cause cause_of(const sheet_trial& t, const sheet_objection& o) {
+    static cause cause_of(const ranked_sheet& t, const sheet_objection& o) {
         return t.plan.zones[o.where.front().zone].why.what;
     }
 
     /// Whether some setup at hand comes within the tolerance and is allowed: then the plan misses the
     /// wish because that is cheaper, and the sheet can be had.
-    [[nodiscard]] bool reachable(const zone_plan& z, const groom_request& ask) const {
+    [[nodiscard]] bool reachable(const zone_plan& z, const plan_request& ask) const {
         const coat_class k = r_.patient.coat.value();
-        const zone_case at(ask, coat_of(r_.reference, k), z, z.combed_out);
+        const zone_situation at(ask, coat_of(r_.reference, k), z, z.combed_out);
         for (std::size_t i = 0; i < top_.setups().size(); ++i) {
             const setup& s = top_.setups()[i];
             if (s.kind != tool_kind::clip) {
                 continue;
             }
-            const cell c = cell_for(at, s, top_.leaves(i, k), false);
-            if (c.offered && c.no.what == bar::kind::none &&
+            const candidate c = cell_for(at, s, top_.leaves(i, k), false);
+            if (c.offered && c.no.what == barrier::kind::none &&
                 within(c.leaves.best, *z.target, z.tolerated)) {
                 return true;
             }
@@ -121,7 +121,7 @@ class trial_maker {
         return false;
     }
 
-    void misses(sheet_trial& t, const groom_request& ask) const {
+    void misses(ranked_sheet& t, const plan_request& ask) const {
         sheet_objection carded{objected::carded};
         sheet_objection mats{objected::clipped_under};
         sheet_objection no_tool{objected::no_tool};
@@ -170,14 +170,14 @@ class trial_maker {
         return alike && (a.why.what != cause::hair_below_wish ||
                          (a.target == b.target && waits(a) == waits(b)));
     }
-    static void add(sheet_trial& t, sheet_objection o) {
+    static void add(ranked_sheet& t, sheet_objection o) {
         if (!o.where.empty()) {
             t.against.push_back(std::move(o));
         }
     }
 
     /// Hair that the sheet leaves, where its standard wants it longer than it is or than anybody knows.
-    void too_short_to_leave(sheet_trial& t) const {
+    void too_short_to_leave(ranked_sheet& t) const {
         const std::size_t first = t.against.size();
         for (const limit& l : t.sheet->limits) {
             const selection* whom = l.low ? top_.parts().find(l.whom) : nullptr;
@@ -199,7 +199,7 @@ class trial_maker {
     }
 
     [[nodiscard]] instruction wish_at(const style& s, const place& p) const {
-        groom_request ask = ask_again(r_, r_.patient, s);
+        plan_request ask = ask_again(r_, r_.patient, s);
         ask.top = &top_;
         return instruction_for(ask, p);
     }
@@ -208,7 +208,7 @@ class trial_maker {
         return z.target ? z.tolerated : tolerance(aim, head, r_.rules.prices);
     }
 
-    void brushing_holds(sheet_trial& t, const dog& patient) const {
+    void brushing_holds(ranked_sheet& t, const dog& patient) const {
         if (t.when->full_groom >= wait_) {
             return;
         }
@@ -219,7 +219,7 @@ class trial_maker {
         t.against.push_back(std::move(ends));
     }
 
-    void far_from_own(sheet_trial& t) const {
+    void far_from_own(ranked_sheet& t) const {
         if (own_ == nullptr) {
             return;
         }
@@ -243,15 +243,15 @@ class trial_maker {
     }
 
     /// What is used because a blade is out: against the plan with it back.
-    void replaced(sheet_trial& t, const groom_request& ask) const {
+    void replaced(ranked_sheet& t, const plan_request& ask) const {
         if (out_.empty()) {
             return;
         }
-        groom_request with{ask.reference, ask.rules, whole_kit_, ask.patient, ask.sheet, ask.today};
+        plan_request with{ask.reference, ask.rules, whole_kit_, ask.patient, ask.sheet, ask.today};
         with.asked = ask.asked;
         with.length_wish = ask.length_wish;
         with.reasons = false;
-        const groom whole = plan_groom(with);
+        const groom whole = make_plan(with);
         for (std::size_t i = 0; i < t.plan.zones.size(); ++i) {
             const zone_plan& z = t.plan.zones[i];
             const auto then = std::find_if(whole.zones.begin(), whole.zones.end(),
@@ -273,9 +273,9 @@ class trial_maker {
         }
     }
 
-    const groom_request& r_;
+    const plan_request& r_;
     days wait_;
-    worktop top_;
+    kit_setups top_;
     kit whole_kit_;
     std::vector<std::string> out_;
     const style* own_ = nullptr;
@@ -283,14 +283,14 @@ class trial_maker {
 
 }  // namespace
 
-bool sheet_trial::carried_but_for_hair() const {
+bool ranked_sheet::carried_but_for_hair() const {
     return plan.stop.empty() && !against.empty() &&
            std::all_of(against.begin(), against.end(), [](const sheet_objection& o) {
                return o.what() == objection::mats || o.what() == objection::hair;
            });
 }
 
-bool sheet_trial::wrong_coat() const {
+bool ranked_sheet::wrong_coat() const {
     return std::any_of(against.begin(), against.end(),
                        [](const sheet_objection& o) { return o.what() == objection::coat; });
 }
@@ -327,15 +327,15 @@ bool names_mix(const style& s, const std::string& mix, const heredity& h) {
     }
 }
 
-std::vector<sheet_trial> try_sheets(const groom_request& r, const std::vector<style>& sheets,
-                                    const days& wait) {
+std::vector<ranked_sheet> rank_sheets(const plan_request& r, const std::vector<style>& sheets,
+                                      const days& wait) {
     trial_maker make(r, wait);
-    std::vector<sheet_trial> all;
+    std::vector<ranked_sheet> all;
     all.reserve(sheets.size());
     for (const style& s : sheets) {
         all.push_back(make.try_one(s));
     }
-    const auto key = [](const sheet_trial& t) {
+    const auto key = [](const ranked_sheet& t) {
         const double waits = t.when ? in_days(t.when->full_groom) : 0.0;
         const bool between = !t.carried() && !t.carried_but_for_hair();
         const int how = t.carried() ? 0 : t.carried_but_for_hair() ? 1 : t.wrong_coat() ? 3 : 2;
@@ -350,7 +350,7 @@ std::vector<sheet_trial> try_sheets(const groom_request& r, const std::vector<st
             t.sheet->id};
     };
     std::stable_sort(all.begin(), all.end(),
-                     [&](const sheet_trial& a, const sheet_trial& b) { return key(a) < key(b); });
+                     [&](const ranked_sheet& a, const ranked_sheet& b) { return key(a) < key(b); });
     return all;
 }
 

@@ -88,9 +88,9 @@ struct standing {
 
 class stock_search {
   public:
-    stock_search(const stock_problem& p, std::int64_t most_nodes) : most_nodes_(most_nodes) {
+    stock_search(const cover_problem& p, std::int64_t most_nodes) : most_nodes_(most_nodes) {
         std::map<std::vector<item_set>, std::int64_t> merged;
-        for (const stock_target& t : p.targets) {
+        for (const cover_target& t : p.targets) {
             std::vector<item_set> ways = least_ways(t.ways);
             if (ways.empty() || t.weight <= 0) {
                 continue;
@@ -113,7 +113,7 @@ class stock_search {
     [[nodiscard]] std::int64_t always() const { return always_; }
 
     /// The best choice of k items that meets more than `least`; where there is none, `least` is kept.
-    stock_choice best(std::size_t k, const stock_choice& least) {
+    cover_choice best(std::size_t k, const cover_choice& least) {
         begin(least.met + 1);
         found_ = least;
         tune(k);
@@ -123,7 +123,7 @@ class stock_search {
     }
 
     /// Of the choices of k items that meet as much as `known` the first.
-    stock_choice first(std::size_t k, stock_choice known) {
+    cover_choice first(std::size_t k, cover_choice known) {
         item_set taken = 0;
         item_set open = useful_;
         for (std::size_t i = 0; i < most_items && std::popcount(taken) < static_cast<int>(k); ++i) {
@@ -342,14 +342,14 @@ class stock_search {
     std::int64_t open_ = 0;  ///< largest bound that was left unsearched
     bool first_will_do_ = false;
     bool enough_ = false;
-    stock_choice found_;
+    cover_choice found_;
 };
 
 }  // namespace
 
-std::int64_t met_by(const stock_problem& p, item_set have) {
+std::int64_t met_by(const cover_problem& p, item_set have) {
     std::int64_t sum = 0;
-    for (const stock_target& t : p.targets) {
+    for (const cover_target& t : p.targets) {
         const bool met = std::any_of(t.ways.begin(), t.ways.end(),
                                      [&](item_set way) { return inside(way, have); });
         sum += met ? t.weight : 0;
@@ -357,7 +357,7 @@ std::int64_t met_by(const stock_problem& p, item_set have) {
     return sum;
 }
 
-std::vector<stock_choice> best_stock(const stock_problem& p, std::size_t most,
+std::vector<cover_choice> best_stock(const cover_problem& p, std::size_t most,
                                      std::int64_t most_nodes) {
     if (p.items > most_items) {
         throw error(errc::range, "at most " + std::to_string(most_items) +
@@ -365,9 +365,9 @@ std::vector<stock_choice> best_stock(const stock_problem& p, std::size_t most,
                                      std::to_string(p.items));
     }
     stock_search search(p, most_nodes);
-    std::vector<stock_choice> out{{0, search.always(), search.always()}};
+    std::vector<cover_choice> out{{0, search.always(), search.always()}};
     for (std::size_t k = 1; k <= most; ++k) {
-        stock_choice c = search.best(k, out.back());
+        cover_choice c = search.best(k, out.back());
         if (c.met > out.back().met) {
             c.items = search.first(k, c).items;
         }

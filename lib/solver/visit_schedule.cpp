@@ -25,7 +25,7 @@ constexpr std::int64_t not_yet = -1;
 constexpr std::size_t all_kinds = visit_work_names.size();
 constexpr int far_off = std::numeric_limits<int>::max() / 2;
 
-std::int64_t price(const booking_problem& p, visit_work w) {
+std::int64_t price(const schedule_problem& p, visit_work w) {
     return in_mmin(p.costs[static_cast<std::size_t>(w)]);
 }
 
@@ -63,7 +63,7 @@ class next_kinds {
 
 class search {
   public:
-    explicit search(const booking_problem& p)
+    explicit search(const schedule_problem& p)
         : p_(p), after_full_(static_cast<std::size_t>(p.last) + 1, no_way) {}
 
     std::optional<std::vector<booking>> run() {
@@ -153,7 +153,7 @@ class search {
         return {p_.last, visit_work::full_groom};  // not reached: `left` is what one of them costs
     }
 
-    const booking_problem& p_;
+    const schedule_problem& p_;
     std::vector<std::int64_t> after_full_;
     int base_ = 0;  ///< the interval's first day, or day 0
     std::size_t width_ = 0;
@@ -167,7 +167,7 @@ int deadlines::soonest() const {
     return std::min(full, std::min(brush.value_or(far_off), tidy.value_or(far_off)));
 }
 
-std::optional<int> first_open(const booking_problem& p) {
+std::optional<int> first_open(const schedule_problem& p) {
     const int ago = std::min(p.full_ago, std::min(p.brush_ago, p.tidy_ago));
     for (int n = std::max(0, p.gap - ago); n <= p.last; ++n) {
         if (p.open[static_cast<std::size_t>(n)]) {
@@ -177,7 +177,7 @@ std::optional<int> first_open(const booking_problem& p) {
     return std::nullopt;
 }
 
-deadlines deadlines_after(const booking_problem& p, const last_visits& v) {
+deadlines deadlines_after(const schedule_problem& p, const last_visits& v) {
     const bool first = v.full == -p.full_ago;
     const visit_clocks& c = first ? p.first : p.later;
     deadlines d;
@@ -203,7 +203,7 @@ deadlines deadlines_after(const booking_problem& p, const last_visits& v) {
     return d;
 }
 
-work cost_of(const booking_problem& p, const std::vector<booking>& visits) {
+work cost_of(const schedule_problem& p, const std::vector<booking>& visits) {
     work sum{};
     for (const booking& b : visits) {
         sum += p.costs[static_cast<std::size_t>(b.what)];
@@ -211,7 +211,7 @@ work cost_of(const booking_problem& p, const std::vector<booking>& visits) {
     return sum;
 }
 
-bool keeps(const booking_problem& p, const std::vector<booking>& visits) {
+bool keeps(const schedule_problem& p, const std::vector<booking>& visits) {
     last_visits v{-p.full_ago, -p.brush_ago, -p.tidy_ago};
     for (const booking& b : visits) {
         const bool in_time = b.on >= std::max(0, last_visit(v) + p.gap) &&
@@ -224,7 +224,7 @@ bool keeps(const booking_problem& p, const std::vector<booking>& visits) {
     return deadlines_after(p, v).soonest() >= p.last;
 }
 
-std::optional<std::vector<booking>> cheapest(const booking_problem& p) {
+std::optional<std::vector<booking>> cheapest(const schedule_problem& p) {
     return search(p).run();
 }
 

@@ -178,7 +178,7 @@ void year(benchmark::State& state) {
     std::vector<groom> grooms;
     grooms.reserve(tables.size());
     for (const generate::table& t : tables) {
-        grooms.push_back(plan_groom(t.request()));
+        grooms.push_back(make_plan(t.request()));
     }
     const date today{std::chrono::year{2026} / 11 / 26};
     std::size_t next = 0;

@@ -41,7 +41,7 @@ void measure(generate::dice& d, std::size_t n, bool any_length, double limit, bo
     const judges::stopwatch all;
     const shopping s = what_to_buy(r);
     to.whole.push_back(spent(all, processor));
-    const stock_problem p = problem_of(r, s.targets, s.setups);
+    const cover_problem p = problem_of(r, s.targets, s.setups);
     const judges::stopwatch search;
     const auto ours = best_stock(p, n);
     to.curve.push_back(spent(search, processor));

@@ -7,7 +7,7 @@
 
 int main() {
     using namespace pelage;
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     const lookup_request ask{.reference = c,
                              .rules = c.rules,
                              .tools = io::demo_salon().tools,

@@ -6,14 +6,14 @@
 
 int main() {
     using namespace pelage;
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     const salon& s = io::demo_salon();
     const dog* biscuit = find(s.dogs, "biscuit");
     const style* sheet = biscuit == nullptr ? nullptr : find(s.styles, biscuit->style);
     if (sheet == nullptr) {
         return 1;
     }
-    const groom g = plan_groom({c, s.rules, s.tools, *biscuit, *sheet, parse_date("2026-11-25")});
+    const groom g = make_plan({c, s.rules, s.tools, *biscuit, *sheet, parse_date("2026-11-25")});
     std::cout << biscuit->name << ": " << g.blocks.size() << " setups, "
               << in_minutes(g.before + g.after) << " minutes, first " << title(g.blocks.front().how)
               << '\n';

@@ -6,7 +6,7 @@
 
 int main() {
     using namespace pelage;
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     const salon& s = io::demo_salon();
     const dog* biscuit = find(s.dogs, "biscuit");
     const style* sheet = biscuit == nullptr ? nullptr : find(s.styles, biscuit->style);
@@ -14,8 +14,8 @@ int main() {
         return 1;
     }
     const date today = parse_date("2026-11-25").value();
-    const groom_request ask{c, s.rules, s.tools, *biscuit, *sheet, today};
-    const groom g = plan_groom(ask);
+    const plan_request ask{c, s.rules, s.tools, *biscuit, *sheet, today};
+    const groom g = make_plan(ask);
     const forecast f = forecast_of(ask, g);
     std::cout << biscuit->name << " back by " << in_words(plus(today, f.when.in))
               << "; first to mat: " << title(c.dog_body, f.zones.front().at) << '\n';

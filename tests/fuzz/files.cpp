@@ -23,7 +23,7 @@ void run(target reads, const std::string& text) {
 }
 
 void dog(const std::string& text) {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     const pelage::dog d = io::read_dog({"dog.toml", text}, c, c.styles);
     // what is written of a dog can be read again
     [&]() noexcept {
@@ -32,7 +32,7 @@ void dog(const std::string& text) {
 }
 
 void sheet(const std::string& text) {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     for (const io::sheet_file& read :
          io::read_sheet_files({{"sheet.toml", text}}, {}, c, c.styles)) {
         if (read.sheet) {
@@ -46,7 +46,7 @@ void salon(const std::string& text) {
 }
 
 void roster(const std::string& text) {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     std::istringstream in(text);
     std::ostringstream out;
     const io::roster_count n = io::plan_roster(

@@ -17,7 +17,7 @@ using namespace pelage;
 namespace fuzz {
 
 void intake(const std::string& text) {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     std::istringstream in(text);
     std::ostringstream out;
     cli::asker asks(in, out);
@@ -28,7 +28,7 @@ void intake(const std::string& text) {
 }
 
 void words(const std::string& text) {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     (void)parse_length(text);
     (void)parse_brushing(text);
     (void)parse_days_off(text);

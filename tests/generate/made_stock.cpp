@@ -35,7 +35,7 @@ std::vector<style> made_sheets(dice& d, std::size_t n, bool any_length) {
 }
 
 std::vector<ware> made_catalogue(std::size_t n) {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     std::vector<ware> out;
     for (const comb& one : c.combs) {
         out.push_back({{}, one, {}});
@@ -52,10 +52,10 @@ std::vector<ware> made_catalogue(std::size_t n) {
     return out;
 }
 
-stock_problem made_stock(dice& d, std::size_t items, std::size_t targets) {
-    stock_problem p{items, {}};
+cover_problem made_stock(dice& d, std::size_t items, std::size_t targets) {
+    cover_problem p{items, {}};
     for (std::size_t t = 0; t < targets; ++t) {
-        stock_target one{d.roll(6), {}};
+        cover_target one{d.roll(6), {}};
         for (int ways = d.roll(4); ways > 0; --ways) {
             item_set way = 0;
             for (int needed = d.luck(10) ? 0 : 1 + d.roll(3); needed > 0; --needed) {

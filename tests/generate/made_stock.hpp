@@ -18,6 +18,6 @@ namespace generate {
 [[nodiscard]] std::vector<pelage::ware> made_catalogue(std::size_t n);
 
 /// A small question from nothing: ways of one to three items, some of none, some targets without any.
-[[nodiscard]] pelage::stock_problem made_stock(dice& d, std::size_t items, std::size_t targets);
+[[nodiscard]] pelage::cover_problem made_stock(dice& d, std::size_t items, std::size_t targets);
 
 }  // namespace generate

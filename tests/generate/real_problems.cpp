@@ -16,7 +16,7 @@ using namespace pelage;
 
 namespace {
 
-const catalogue& known() {
+const reference_data& known() {
     return io::reference();
 }
 
@@ -179,8 +179,8 @@ kit any_drawer(dice& d, const table_size& size) {
 
 }  // namespace
 
-groom_request table::request() const {
-    groom_request r{known(), known().rules, tools, patient, sheet, {}};
+plan_request table::request() const {
+    plan_request r{known(), known().rules, tools, patient, sheet, {}};
     r.both_ways = both_ways;
     return r;
 }
@@ -198,7 +198,7 @@ problem any_real_problem(dice& d, const table_size& size) {
     for (;;) {
         const table t = any_table(d, size);
         try {
-            compiled_groom g = compile(t.request());
+            compiled_plan g = compile(t.request());
             if (g.stop.empty() && !g.choice.zones.empty()) {
                 return std::move(g.choice);
             }

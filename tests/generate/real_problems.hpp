@@ -20,7 +20,7 @@ struct table {
     bool both_ways = false;
 
     /// The request, with the reference and its own rules; borrows from this table.
-    [[nodiscard]] pelage::groom_request request() const;
+    [[nodiscard]] pelage::plan_request request() const;
 };
 
 /// How large the problems come out.

@@ -28,7 +28,7 @@ std::size_t column_of(item_set way, integer_programme& ip, std::map<item_set, st
 
 }  // namespace
 
-integer_programme written(const pelage::stock_problem& p, std::size_t most) {
+integer_programme written(const pelage::cover_problem& p, std::size_t most) {
     integer_programme ip;
     std::vector<term> all;
     for (std::size_t i = 0; i < p.items; ++i) {
@@ -36,7 +36,7 @@ integer_programme written(const pelage::stock_problem& p, std::size_t most) {
         all.push_back({i, 1});
     }
     std::map<std::vector<item_set>, std::int64_t> merged;
-    for (const pelage::stock_target& t : p.targets) {
+    for (const pelage::cover_target& t : p.targets) {
         std::vector<item_set> ways = t.ways;
         std::sort(ways.begin(), ways.end());
         ways.erase(std::unique(ways.begin(), ways.end()), ways.end());

@@ -12,6 +12,6 @@ namespace judges {
 /// At most `most` items so that most weight is met; its least cost is less the weight met. One 0-1
 /// column an item, one from 0 to 1 a target (targets that the same ways meet as one) and one a way of
 /// several items; only items are whole, the others are so by themselves.
-[[nodiscard]] integer_programme written(const pelage::stock_problem& p, std::size_t most);
+[[nodiscard]] integer_programme written(const pelage::cover_problem& p, std::size_t most);
 
 }  // namespace judges

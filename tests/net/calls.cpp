@@ -33,7 +33,7 @@ namespace {
 const std::vector<std::string> demo_dogs{"acorn",   "aspen", "biscuit",
                                          "bramble", "tansy", "thistle"};
 
-groom_request asked_of(const std::string& dog_id, const std::string& sheet = {}) {
+plan_request asked_of(const std::string& dog_id, const std::string& sheet = {}) {
     const dog& d = *find(demo().dogs, dog_id);
     const style& s = *find(demo().styles, sheet.empty() ? d.style : sheet);
     return {known(), rules(), demo().tools, d, s, today};
@@ -41,8 +41,8 @@ groom_request asked_of(const std::string& dog_id, const std::string& sheet = {})
 
 void plans() {
     for (const std::string& id : demo_dogs) {
-        const groom_request r = asked_of(id);
-        const groom g = plan_groom(r);
+        const plan_request r = asked_of(id);
+        const groom g = make_plan(r);
         (line("plan_groom " + id) << g.before << g.after)
             .number(g.blocks.size())
             .number(g.cautions.size())
@@ -70,8 +70,8 @@ void plans() {
 
 void forecasts() {
     for (const std::string& id : demo_dogs) {
-        const groom_request r = asked_of(id);
-        const groom g = plan_groom(r);
+        const plan_request r = asked_of(id);
+        const groom g = make_plan(r);
         line("back_of " + id) << back_of(r, g);
         const forecast f = forecast_of(r, g);
         line("forecast_of " + id) << f.when << f.usual << f.tidy_face_feet << f.tidy_sanitary;
@@ -90,9 +90,8 @@ void forecasts() {
 
 void calendars() {
     for (const std::string& id : demo_dogs) {
-        const groom_request r = asked_of(id);
-        const calendar c =
-            calendar_of({r, today, 20, demo().closed, &demo().styles}, plan_groom(r));
+        const plan_request r = asked_of(id);
+        const calendar c = calendar_of({r, today, 20, demo().closed, &demo().styles}, make_plan(r));
         (line("calendar_of " + id) << c.from << c.until << c.sum.takes << c.sum.throughout)
             .number(c.sum.possible)
             .number(c.sum.number());
@@ -114,8 +113,8 @@ void calendars() {
 
 void sheets_on_dogs() {
     for (const std::string id : {"biscuit", "bramble"}) {
-        const groom_request r = asked_of(id);
-        for (const sheet_trial& t : try_sheets(r, demo().styles)) {
+        const plan_request r = asked_of(id);
+        for (const ranked_sheet& t : rank_sheets(r, demo().styles)) {
             line trial("try_sheets " + id);
             trial << t.sheet->id << t.takes() << t.when << t.away;
             for (const sheet_objection& o : t.against) {
@@ -123,7 +122,7 @@ void sheets_on_dogs() {
             }
         }
         for (const double wait : {28.0, 42.0, 70.0}) {
-            const back_in_answer a = back_in(r, plan_groom(r), day(wait));
+            const longest_coat_answer a = back_in(r, make_plan(r), day(wait));
             line("back_in " + id).number(a.holds).number(a.percent)
                 << a.wished << a.when << a.at_wish << a.usual;
         }
@@ -139,8 +138,8 @@ void sheets_on_dogs() {
 
 void beside_plans() {
     for (const std::string& id : demo_dogs) {
-        const groom_request r = asked_of(id);
-        const groom g = plan_groom(r);
+        const plan_request r = asked_of(id);
+        const groom g = make_plan(r);
         for (const other_way& w : other_ways(r, g)) {
             line("other_ways " + id).number(w.what)
                 << w.more << w.dearer << static_cast<double>(w.changed.size());
@@ -152,10 +151,10 @@ void beside_plans() {
         for (const reason_why& w : reasons_why(r, g)) {
             line("reasons_why " + id).number(w.zone).number(w.why) << w.next << w.dearer;
         }
-        for (const conflict& w : conflicts(r, g)) {
+        for (const infeasible_zone& w : infeasible_zones(r, g)) {
             line("conflicts " + id).number(w.zone).number(w.rules.size()).number(w.frees.size());
         }
-        for (const grow_back_way& w : ways_to_grow_back(r, g)) {
+        for (const regrowth_option& w : ways_to_grow_back(r, g)) {
             line("ways_to_grow_back " + id).number(w.how)
                 << w.more << w.even << w.step << w.back_in[0] << w.back_in[1] << w.back_in[2];
         }
@@ -215,7 +214,7 @@ void learning() {
     const learned_rate l = learn_rate(*find(demo().dogs, "tansy"), known(), rules(), today);
     line("learn_rate tansy").number(l.counted.size()).number(l.left_out.size())
         << l.dog.log_median << l.dog.log_sd << l.next.log_median << l.next.log_sd << l.coat_weight;
-    for (const herd_lesson& h : learn_herds(demo(), known(), today)) {
+    for (const population_rate& h : learn_populations(demo(), known(), today)) {
         line("learn_herds").number(h.coat).number(h.dogs).number(h.measurements).number(h.left_out);
     }
     const herd_rate h = herd_rate_of({{-1.0, 0.1}, {-0.8, 0.1}, {-1.3, 0.2}}, 0.05);
@@ -223,10 +222,10 @@ void learning() {
 }
 
 void kits() {
-    const drawer_check c = check_drawer({known(), rules(), demo().tools, demo().styles, today});
+    const kit_check c = check_kit({known(), rules(), demo().tools, demo().styles, today});
     line check("check_drawer");
     check.number(c.targets).number(c.met).number(c.met_today).number(c.amiss());
-    for (const drawer_remark& r : c.remarks) {
+    for (const kit_remark& r : c.remarks) {
         check.number(r.what);
     }
     const shopping s = what_to_buy({known(), rules(), demo().tools, demo().styles,
@@ -244,14 +243,14 @@ void kits() {
         for (const direction d : {direction::with_lay, direction::against_lay}) {
             line patch("read_patch 7F");
             patch << found;
-            const patch_lesson l = read_patch({known(),
-                                               rules(),
-                                               demo().tools,
-                                               demo().styles,
-                                               bare(seven, d),
-                                               coat_class::drop,
-                                               {},
-                                               mm(found)});
+            const calibration l = read_patch({known(),
+                                              rules(),
+                                              demo().tools,
+                                              demo().styles,
+                                              bare(seven, d),
+                                              coat_class::drop,
+                                              {},
+                                              mm(found)});
             if (l.refused) {
                 (patch << "refused").number(l.refused->why);
                 continue;

@@ -18,13 +18,13 @@ namespace net {
 
 using namespace pelage;
 
-inline const catalogue& known() {
+inline const reference_data& known() {
     return io::reference();
 }
 inline const salon& demo() {
     return io::demo_salon();
 }
-inline const rule_book& rules() {
+inline const parameters& rules() {
     return demo().rules;
 }
 inline date day_of(const char* iso) {

@@ -68,8 +68,8 @@ void models() {
                            << days_to_length(mm(10), mm(60), mm(50), mm_per_day(0.35));
     line("resting_quantile") << resting_quantile({0.3, day(60), mm(40)}, {-1.0, 0.2}, mm(20), 0.5);
     line("normal") << normal_cdf(1.0) << normal_quantile(0.9);
-    const stock_problem stock{3, {{5, {1, 6}}, {3, {2}}, {4, {4}}, {1, {0}}}};
-    for (const stock_choice& c : best_stock(stock, 3)) {
+    const cover_problem stock{3, {{5, {1, 6}}, {3, {2}}, {4, {4}}, {1, {0}}}};
+    for (const cover_choice& c : best_stock(stock, 3)) {
         line("best_stock").number(c.items).number(c.met).number(c.bound);
     }
     const order_problem blocks{{{1, 1, 2, 0}, {2, 2, 5, 0}, {1, 4, 2, 2}}, {500, 700}, 1};

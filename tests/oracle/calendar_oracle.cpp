@@ -29,18 +29,18 @@ namespace {
 constexpr std::array all_work{visit_work::tidy, visit_work::bath, visit_work::bath_and_tidy,
                               visit_work::full_groom};
 
-std::int64_t price(const booking_problem& p, visit_work w) {
+std::int64_t price(const schedule_problem& p, visit_work w) {
     return in_mmin(p.costs[static_cast<std::size_t>(w)]);
 }
 
-bool open(const booking_problem& p, int on) {
+bool open(const schedule_problem& p, int on) {
     return p.open[static_cast<std::size_t>(on)];
 }
 
 /// Lives through the calendar a day at a time and tries everything on each.
 class every_calendar {
   public:
-    explicit every_calendar(const booking_problem& p) : p_(p) {}
+    explicit every_calendar(const schedule_problem& p) : p_(p) {}
 
     std::optional<std::vector<booking>> best() {
         full_ = -p_.full_ago;
@@ -118,7 +118,7 @@ class every_calendar {
         }
     }
 
-    const booking_problem& p_;
+    const schedule_problem& p_;
     int full_ = 0;
     int brush_ = 0;
     int tidy_ = 0;
@@ -140,7 +140,7 @@ visit_clocks any_clocks(oracle::draws& d, int longest) {
     return c;
 }
 
-void close_days(oracle::draws& d, booking_problem& p) {
+void close_days(oracle::draws& d, schedule_problem& p) {
     p.open.assign(static_cast<std::size_t>(p.last) + 1, true);
     const int rest = d.whole(0, 7);  // 7: no day of rest
     const int away = d.whole(0, p.last);
@@ -153,8 +153,8 @@ void close_days(oracle::draws& d, booking_problem& p) {
 }
 
 /// Few prices, so that equals abound.
-booking_problem any_problem(oracle::draws& d, int last, int longest) {
-    booking_problem p;
+schedule_problem any_problem(oracle::draws& d, int last, int longest) {
+    schedule_problem p;
     p.last = last;
     close_days(d, p);
     p.gap = d.whole(1, 4);
@@ -177,7 +177,7 @@ booking_problem any_problem(oracle::draws& d, int last, int longest) {
     return p;
 }
 
-std::string shown(const booking_problem& p) {
+std::string shown(const schedule_problem& p) {
     const auto clocks = [](const visit_clocks& c) {
         return std::to_string(c.full) + "/" + std::to_string(c.brush.value_or(0)) + "/" +
                std::to_string(c.tidy.value_or(0));
@@ -211,7 +211,7 @@ void check_against_every_calendar(unsigned seed, int problems, int last) {
     oracle::draws d(seed);
     int possible = 0;
     for (int i = 0; i < problems; ++i) {
-        const booking_problem p = any_problem(d, last, 9);
+        const schedule_problem p = any_problem(d, last, 9);
         const auto best = every_calendar(p).best();
         const auto ours = cheapest(p);
         INFO(shown(p));
@@ -230,7 +230,7 @@ void check_against_every_calendar(unsigned seed, int problems, int last) {
 /// done: so the longest way to the last day is the cheapest, and GLPK finds it as a critical path.
 class network {
   public:
-    explicit network(const booking_problem& p)
+    explicit network(const schedule_problem& p)
         : p_(p), graph_(glp_create_graph(sizeof(double), 0), glp_delete_graph) {
         end_ = job(0.0);
         const state today{0, 0, 0, 0};
@@ -310,7 +310,7 @@ class network {
         }
     }
 
-    const booking_problem& p_;
+    const schedule_problem& p_;
     std::unique_ptr<glp_graph, void (*)(glp_graph*)> graph_;
     int end_ = 0;
     std::map<state, int> jobs_;
@@ -318,8 +318,8 @@ class network {
 };
 
 /// A dog of a real salon over real weeks: clocks as the reference has them, a week between visits.
-booking_problem real_problem(oracle::draws& d, int weeks) {
-    booking_problem p;
+schedule_problem real_problem(oracle::draws& d, int weeks) {
+    schedule_problem p;
     p.last = 7 * weeks;
     // two or three days of the week: a state for every day of the year would be millions
     const std::array<int, 3> days{d.whole(0, 6), d.whole(0, 6), d.whole(0, 6)};
@@ -352,7 +352,7 @@ void check_against_network(unsigned seed, int problems) {
     oracle::draws d(seed);
     int possible = 0;
     for (int i = 0; i < problems; ++i) {
-        const booking_problem p = real_problem(d, d.whole(0, 1) == 0 ? 26 : 52);
+        const schedule_problem p = real_problem(d, d.whole(0, 1) == 0 ? 26 : 52);
         const auto ours = cheapest(p);
         network all(p);
         const auto least = all.least();

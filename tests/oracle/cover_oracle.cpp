@@ -26,8 +26,8 @@ bool comes_first(item_set a, item_set b) {
 }
 
 /// The best of all choices of at most `most` items.
-stock_choice by_trying_all(const stock_problem& p, std::size_t most) {
-    stock_choice best{0, met_by(p, 0), 0};
+cover_choice by_trying_all(const cover_problem& p, std::size_t most) {
+    cover_choice best{0, met_by(p, 0), 0};
     for (item_set s = 0; s < item_set{1} << p.items; ++s) {
         if (static_cast<std::size_t>(std::popcount(s)) > most) {
             continue;
@@ -44,12 +44,12 @@ void compare_with_all(std::uint64_t seed, int questions, int most_items_of_one) 
     generate::dice d(seed);
     for (int q = 0; q < questions; ++q) {
         const auto items = static_cast<std::size_t>(1 + d.roll(most_items_of_one));
-        const stock_problem p =
+        const cover_problem p =
             generate::made_stock(d, items, static_cast<std::size_t>(d.roll(25)));
         const auto ours = best_stock(p, items);
         REQUIRE(ours.size() == items + 1);
         for (std::size_t n = 0; n <= items; ++n) {
-            const stock_choice best = by_trying_all(p, n);
+            const cover_choice best = by_trying_all(p, n);
             INFO("question " << q << ", " << items << " items, at most " << n);
             CHECK(ours[n].proven());
             CHECK(ours[n].met == best.met);
@@ -59,7 +59,7 @@ void compare_with_all(std::uint64_t seed, int questions, int most_items_of_one) 
 }
 
 /// A question as the sheets of a salon put it.
-stock_problem of_sheets(generate::dice& d, std::size_t sheets, std::size_t wares, bool any_length,
+cover_problem of_sheets(generate::dice& d, std::size_t sheets, std::size_t wares, bool any_length,
                         const kit& own) {
     const auto made = generate::made_sheets(d, sheets, any_length);
     shopping_request r{io::reference(), io::reference().rules, own, made, {}, 0, {}};
@@ -71,7 +71,7 @@ stock_problem of_sheets(generate::dice& d, std::size_t sheets, std::size_t wares
     return problem_of(r, s.targets, s.setups);
 }
 
-void compare_with_glpk(const stock_problem& p, const std::vector<std::size_t>& sizes) {
+void compare_with_glpk(const cover_problem& p, const std::vector<std::size_t>& sizes) {
     const auto ours = best_stock(p, sizes.back());
     for (const std::size_t n : sizes) {
         const auto least = judges::least_by_glpk(judges::written(p, n), 120);

@@ -64,7 +64,7 @@ struct half_year {
           sheet(find(io::demo_salon().styles, patient.style)) {
         patient.name = std::move(called);
     }
-    [[nodiscard]] groom_request work() const {
+    [[nodiscard]] plan_request work() const {
         return {io::reference(),
                 io::demo_salon().rules,
                 io::demo_salon().tools,
@@ -83,9 +83,9 @@ TEST_CASE("a general reader of iCalendar finds every visit as it was written", "
     INFO(id);
     half_year h(id, name);
     h.patient.events.push_back({parse_date("2027-02-14").value(), 7, "a; \\show, é"});
-    const groom_request work = h.work();
+    const plan_request work = h.work();
     const calendar_request ask{work, h.today, 26, io::demo_salon().closed, nullptr};
-    const calendar c = calendar_of(ask, plan_groom(work));
+    const calendar c = calendar_of(ask, make_plan(work));
     const std::string text = io::ics_of(c, ask);
     const component root = parsed(text);
     REQUIRE(root != nullptr);
@@ -112,7 +112,7 @@ TEST_CASE("a general reader of iCalendar finds every visit as it was written", "
         fresh += visits[i].description;
     }
     CHECK_THAT(fresh, match::ContainsSubstring("fresh for a; \\show, é on 14 February 2027"));
-    CHECK(text == io::ics_of(calendar_of(ask, plan_groom(work)), ask));
+    CHECK(text == io::ics_of(calendar_of(ask, make_plan(work)), ask));
 }
 
 TEST_CASE("lines are folded at 75 octets, never inside a character, and end in CR LF",
@@ -121,9 +121,9 @@ TEST_CASE("lines are folded at 75 octets, never inside a character, and end in C
         half_year h("biscuit",
                     std::string(static_cast<std::size_t>(shift), 'x') +
                         "ééééééééééééééééééééééééééééééééééééééééééééé犬犬犬犬犬犬犬犬犬🐩🐩🐩🐩🐩🐩🐩🐩");
-        const groom_request work = h.work();
+        const plan_request work = h.work();
         const calendar_request ask{work, h.today, 12, {}, nullptr};
-        const std::string text = io::ics_of(calendar_of(ask, plan_groom(work)), ask);
+        const std::string text = io::ics_of(calendar_of(ask, make_plan(work)), ask);
         std::size_t from = 0;
         std::size_t lines = 0;
         while (from < text.size()) {

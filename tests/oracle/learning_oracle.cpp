@@ -24,7 +24,7 @@ using namespace pelage;
 namespace {
 
 struct case_of {
-    std::vector<stretch> stretches;
+    std::vector<regrowth_interval> stretches;
     learning_law law;
 };
 
@@ -49,7 +49,7 @@ double integral(const gsl_function& f, std::vector<double> at, double low, doubl
 }
 
 /// Density of the readings of one stretch that grew at rate `rate`, by Cholesky's factor.
-double density(const stretch& s, double rate, const learning_law& law) {
+double density(const regrowth_interval& s, double rate, const learning_law& law) {
     const std::size_t n = s.size();
     const std::unique_ptr<gsl_matrix, void (*)(gsl_matrix*)> a(gsl_matrix_alloc(n, n),
                                                                gsl_matrix_free);
@@ -80,7 +80,7 @@ double density(const stretch& s, double rate, const learning_law& law) {
 }
 
 /// Places in ln r where the density of a stretch peaks or bends.
-std::vector<double> places(const stretch& s, const learning_law& law) {
+std::vector<double> places(const regrowth_interval& s, const learning_law& law) {
     std::vector<double> at;
     for (const reading& r : s) {
         for (const double l : {in_mm(r.is), in_mm(law.terminal)}) {
@@ -97,11 +97,11 @@ std::vector<double> places(const stretch& s, const learning_law& law) {
 
 struct inner {
     const case_of* c;
-    const stretch* s;
+    const regrowth_interval* s;
     double log_rate;
 };
 
-double of_stretch(const case_of& c, const stretch& s, double log_rate) {
+double of_stretch(const case_of& c, const regrowth_interval& s, double log_rate) {
     const double spread = c.law.visit_log_sd;
     if (spread <= 0.0) {
         return density(s, std::exp(log_rate), c.law);
@@ -120,7 +120,7 @@ double of_stretch(const case_of& c, const stretch& s, double log_rate) {
 double of_dog(double log_rate, void* of) {
     const case_of& c = *static_cast<case_of*>(of);
     double p = gsl_ran_gaussian_pdf(log_rate - c.law.dog.log_median, c.law.dog.log_sd);
-    for (const stretch& s : c.stretches) {
+    for (const regrowth_interval& s : c.stretches) {
         p *= of_stretch(c, s, log_rate);
     }
     return p;
@@ -138,7 +138,7 @@ case_of any_case(oracle::draws& d) {
     for (int cut = d.whole(1, 3); cut > 0; --cut) {
         const double rate = std::exp(dog + c.law.visit_log_sd * d.normal());
         const double off = in_mm(c.law.start_error) * d.normal();
-        stretch s;
+        regrowth_interval s;
         for (int i = d.whole(1, 4); i > 0; --i) {
             const double start = d.between(3.0, 25.0);
             const double t = d.between(7.0, 70.0);
@@ -157,7 +157,7 @@ std::string shown(const case_of& c) {
                     std::to_string(c.law.visit_log_sd) + ", start error " +
                     std::to_string(in_mm(c.law.start_error)) + ", stops at " +
                     std::to_string(in_mm(c.law.terminal));
-    for (const stretch& one : c.stretches) {
+    for (const regrowth_interval& one : c.stretches) {
         s += "\n  cut:";
         for (const reading& r : one) {
             s += " " + std::to_string(in_mm(r.start)) + " -> " + std::to_string(in_mm(r.is)) +
@@ -183,7 +183,7 @@ void check_case(case_of c, double at) {
         joints.push_back(p.mean() + z * p.sd());
     }
     if (c.law.visit_log_sd <= 0.0) {
-        for (const stretch& s : c.stretches) {
+        for (const regrowth_interval& s : c.stretches) {
             for (const double x : places(s, c.law)) {
                 joints.push_back(x);
             }

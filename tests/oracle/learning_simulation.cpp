@@ -20,7 +20,7 @@ using namespace pelage;
 
 namespace {
 
-const catalogue& ref() {
+const reference_data& ref() {
     return io::reference();
 }
 
@@ -55,7 +55,7 @@ double tailed(oracle::draws& d) {
 struct measured_dog {
     double log_rate = 0.0;  ///< its own
     double next = 0.0;      ///< of the stretch to come
-    std::vector<stretch> record;
+    std::vector<regrowth_interval> record;
 };
 
 /// A dog cut to 13 mm and measured; the error of measuring as the rules take it of the length it has.
@@ -67,7 +67,7 @@ measured_dog any_dog(oracle::draws& d, const learning_law& law, const design& wh
     for (const std::vector<double>& days_after : when) {
         const double rate = std::exp(out.log_rate + law.visit_log_sd * d.normal());
         const double off = in_mm(law.start_error) * d.normal();
-        stretch s;
+        regrowth_interval s;
         for (const double t : days_after) {
             const double is = std::min(13.0 + rate * t, in_mm(law.terminal)) + off;
             const double e = in_mm(measuring_error(mm(is), ref().rules.growth));
@@ -85,7 +85,7 @@ measured_dog any_dog(oracle::draws& d, const learning_law& law, const design& wh
 /// A dog measured with an error of 0.8 mm, known beforehand.
 measured_dog known_errors(oracle::draws& d, const learning_law& law, const design& when) {
     measured_dog one = any_dog(d, law, when, [](oracle::draws&) { return 0.0; });
-    for (stretch& s : one.record) {
+    for (regrowth_interval& s : one.record) {
         for (reading& r : s) {
             r.error = mm(0.8);
             r.is += r.error * d.normal();

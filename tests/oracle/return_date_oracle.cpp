@@ -227,7 +227,7 @@ herd dog_of(oracle::draws& d, coat_class k, habit often) {
     constexpr std::array lengths{3.0,  6.3,  9.5,  13.0, 16.0, 19.0,
                                  22.0, 25.0, 32.0, 38.0, 45.0, 51.0};
     const auto any_length = [&] { return mm(lengths[static_cast<std::size_t>(d.whole(0, 11))]); };
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     const coat& coat = coat_of(c, k);
     const brushing b{often, true};
     herd h;

@@ -13,11 +13,11 @@ using namespace pelage;
 
 namespace {
 
-stock_problem any_question() {
-    stock_problem p{*rc::gen::inRange<std::size_t>(1, 11), {}};
+cover_problem any_question() {
+    cover_problem p{*rc::gen::inRange<std::size_t>(1, 11), {}};
     const auto any_way = rc::gen::inRange<item_set>(0, item_set{1} << p.items);
     for (std::size_t t = *rc::gen::inRange<std::size_t>(0, 15); t > 0; --t) {
-        stock_target one{*rc::gen::inRange<std::int64_t>(0, 50), {}};
+        cover_target one{*rc::gen::inRange<std::int64_t>(0, 50), {}};
         for (int w = *rc::gen::inRange(0, 4); w > 0; --w) {
             one.ways.push_back(*any_way & *any_way);  // of few items
         }
@@ -26,9 +26,9 @@ stock_problem any_question() {
     return p;
 }
 
-std::vector<std::int64_t> curve(const stock_problem& p) {
+std::vector<std::int64_t> curve(const cover_problem& p) {
     std::vector<std::int64_t> out;
-    for (const stock_choice& c : best_stock(p, p.items)) {
+    for (const cover_choice& c : best_stock(p, p.items)) {
         RC_ASSERT(c.proven());
         RC_ASSERT(c.met == met_by(p, c.items));
         out.push_back(c.met);
@@ -49,7 +49,7 @@ item_set moved(item_set s, const std::vector<std::size_t>& to) {
 TEST_CASE("the curve of what is bought never falls and ends where all is bought",
           "[property][stock]") {
     CHECK(rc::check([] {
-        const stock_problem p = any_question();
+        const cover_problem p = any_question();
         const auto c = curve(p);
         RC_ASSERT(std::is_sorted(c.begin(), c.end()));
         RC_ASSERT(c.back() == met_by(p, (item_set{1} << p.items) - 1));
@@ -59,10 +59,10 @@ TEST_CASE("the curve of what is bought never falls and ends where all is bought"
 
 TEST_CASE("one more thing on offer never lowers the share", "[property][stock]") {
     CHECK(rc::check([] {
-        stock_problem p = any_question();
+        cover_problem p = any_question();
         const auto before = curve(p);
         const item_set fresh = item_set{1} << p.items++;
-        for (stock_target& t : p.targets) {
+        for (cover_target& t : p.targets) {
             if (*rc::gen::inRange(0, 3) == 0) {
                 t.ways.push_back(fresh);
             }
@@ -76,14 +76,14 @@ TEST_CASE("one more thing on offer never lowers the share", "[property][stock]")
 
 TEST_CASE("the order of the catalogue changes no share", "[property][stock]") {
     CHECK(rc::check([] {
-        const stock_problem p = any_question();
+        const cover_problem p = any_question();
         std::vector<std::size_t> to(p.items);
         std::iota(to.begin(), to.end(), std::size_t{0});
         for (std::size_t i = to.size(); i > 1; --i) {
             std::swap(to[i - 1], to[*rc::gen::inRange<std::size_t>(0, i)]);
         }
-        stock_problem q = p;
-        for (stock_target& t : q.targets) {
+        cover_problem q = p;
+        for (cover_target& t : q.targets) {
             for (item_set& w : t.ways) {
                 w = moved(w, to);
             }
@@ -95,10 +95,10 @@ TEST_CASE("the order of the catalogue changes no share", "[property][stock]") {
 TEST_CASE("what is owned already is worth at least what it would be bought for",
           "[property][stock]") {
     CHECK(rc::check([] {
-        const stock_problem p = any_question();
+        const cover_problem p = any_question();
         const auto bought = curve(p);
-        stock_problem q = p;  // the first item lies in the drawer
-        for (stock_target& t : q.targets) {
+        cover_problem q = p;  // the first item lies in the drawer
+        for (cover_target& t : q.targets) {
             for (item_set& w : t.ways) {
                 w &= ~item_set{1};
             }

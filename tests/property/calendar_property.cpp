@@ -48,10 +48,10 @@ struct any_dog {
 /// none.
 std::optional<work> cost(const any_dog& d, chance asked, const days_off& closed) {
     const salon& s = io::demo_salon();
-    const groom_request work_asked{io::reference(), s.rules, s.tools, d.patient,
-                                   *d.sheet,        today,   asked};
+    const plan_request work_asked{io::reference(), s.rules, s.tools, d.patient,
+                                  *d.sheet,        today,   asked};
     const calendar_request r{work_asked, today, 26, closed, nullptr, false};
-    const calendar_sum sum = calendar_of(r, plan_groom(work_asked)).sum;
+    const calendar_sum sum = calendar_of(r, make_plan(work_asked)).sum;
     return sum.possible
                ? std::optional{sum.takes + s.rules.prices.trip.best * std::int64_t{sum.number()}}
                : std::nullopt;
@@ -62,8 +62,8 @@ bool no_cheaper(const std::optional<work>& a, const std::optional<work>& b) {
     return a ? b.has_value() && *a >= *b : true;
 }
 
-booking_problem any_problem() {
-    booking_problem p;
+schedule_problem any_problem() {
+    schedule_problem p;
     p.last = *rc::gen::inRange(20, 200);
     for (int n = 0; n <= p.last; ++n) {
         p.open.push_back(*rc::gen::inRange(0, 5) > 0);
@@ -79,7 +79,7 @@ booking_problem any_problem() {
     return p;
 }
 
-std::optional<work> cost(const booking_problem& p) {
+std::optional<work> cost(const schedule_problem& p) {
     const auto c = cheapest(p);
     return c ? std::optional{cost_of(p, *c)} : std::nullopt;
 }
@@ -106,7 +106,7 @@ TEST_CASE("closing another weekday never costs less", "[calendar]") {
 
 TEST_CASE("the cheapest visits keep every clock", "[calendar]") {
     CHECK(rc::check([] {
-        const booking_problem p = any_problem();
+        const schedule_problem p = any_problem();
         const auto c = cheapest(p);
         if (c) {
             RC_ASSERT(keeps(p, *c));
@@ -116,8 +116,8 @@ TEST_CASE("the cheapest visits keep every clock", "[calendar]") {
 
 TEST_CASE("closing a day, a shorter clock or a longer gap never costs less", "[calendar]") {
     CHECK(rc::check([] {
-        const booking_problem p = any_problem();
-        booking_problem harder = p;
+        const schedule_problem p = any_problem();
+        schedule_problem harder = p;
         harder.open[static_cast<std::size_t>(*rc::gen::inRange(0, p.last + 1))] = false;
         RC_ASSERT(no_cheaper(cost(harder), cost(p)));
         harder = p;
@@ -132,7 +132,7 @@ TEST_CASE("closing a day, a shorter clock or a longer gap never costs less", "[c
 
 TEST_CASE("leaving out any visit of the cheapest lets a clock run out", "[calendar]") {
     CHECK(rc::check([] {
-        const booking_problem p = any_problem();
+        const schedule_problem p = any_problem();
         const auto c = cheapest(p);
         for (std::size_t i = 0; c && i < c->size(); ++i) {
             std::vector<booking> fewer = *c;

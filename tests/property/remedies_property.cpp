@@ -27,7 +27,7 @@ namespace {
 
 using strings = std::vector<std::string>;
 
-const catalogue& known() {
+const reference_data& known() {
     return io::reference();
 }
 
@@ -92,7 +92,7 @@ class claims {
           d_(d),
           r_(t_.request()),
           ready_(r_),
-          g_(plan_groom(r_)),
+          g_(make_plan(r_)),
           c_(compile(r_, ready_, g_.down)),
           b_(beside_plan(r_, g_, true)) {
         for (std::size_t n = 0; n < c_.rows.size(); ++n) {
@@ -118,7 +118,7 @@ class claims {
                 without(w);
             }
         }
-        for (const conflict& c : b_.stuck) {
+        for (const infeasible_zone& c : b_.stuck) {
             trouble(c);
         }
         pages();
@@ -514,9 +514,9 @@ class claims {
                      kind, first);
                 break;
             case way_kind::sides_alike: {
-                groom_request r = r_;
+                plan_request r = r_;
                 r.match_sides = true;
-                must(plan_groom(r).choice.cost == w.plan.choice.cost, kind, first);
+                must(make_plan(r).choice.cost == w.plan.choice.cost, kind, first);
                 break;
             }
         }
@@ -556,7 +556,7 @@ class claims {
                       [&](const kit_blade& b) { return after.count("blade " + b.spec.id) == 0; });
         std::erase_if(t.tools.combs,
                       [&](const kit_comb& c) { return after.count("comb " + c.spec.id) == 0; });
-        const groom g = plan_groom(t.request());
+        const groom g = make_plan(t.request());
         return g.stuck == g_.stuck;
     }
 
@@ -568,7 +568,7 @@ class claims {
         for (kit_comb& c : t.tools.combs) {
             c.count = w.tool == held_tool{true, c.spec.id} ? 0 : c.count;
         }
-        const groom g = plan_groom(t.request());
+        const groom g = make_plan(t.request());
         std::vector<std::size_t> stuck;
         std::set_difference(g.stuck.begin(), g.stuck.end(), g_.stuck.begin(), g_.stuck.end(),
                             std::back_inserter(stuck));
@@ -579,7 +579,7 @@ class claims {
 
     // ---- what would free a place ----
 
-    void trouble(const conflict& c) {
+    void trouble(const infeasible_zone& c) {
         const place& at = g_.zones[c.zone].at;
         const auto here = [&](const mat_finding& m) { return meet(m.at, at); };
         const auto& mats = t_.patient.mats;
@@ -590,16 +590,16 @@ class claims {
         if (c.veterinarian && m != mats.end() && !m->to_skin) {
             must(!any_drawer_does(at), "nothing frees it", c.zone);
         }
-        for (const freed& f : c.frees) {
+        for (const remedy_set& f : c.frees) {
             std::string what = "would free it:";
-            for (const way_out& w : f.by) {
+            for (const remedy_step& w : f.by) {
                 what += " " + std::string(name(w.how));
             }
             must(free_with(at, f, f.by.size()), what, c.zone);
             // a mat combed out another day leaves that day's time to others: less may do then
-            const bool another_day = std::any_of(f.by.begin(), f.by.end(), [](const way_out& w) {
-                return w.how == freeing::comb_out;
-            });
+            const bool another_day =
+                std::any_of(f.by.begin(), f.by.end(),
+                            [](const remedy_step& w) { return w.how == remedy_kind::comb_out; });
             for (std::size_t i = 0; i < f.by.size() && !another_day; ++i) {
                 must(!free_with(at, f, i), what + ", and no less", c.zone);
             }
@@ -623,7 +623,7 @@ class claims {
         std::erase_if(t.patient.skin, [&](const skin_finding& s) {
             return meet(s.at, at) && s.state != skin_state::lump;
         });
-        const groom g = plan_groom(t.request());
+        const groom g = make_plan(t.request());
         return !g.stopped() && std::all_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
             return !meet(z.at, at) || (z.came != outcome::stuck && z.came != outcome::skin_left);
         });
@@ -639,7 +639,7 @@ class claims {
     }
 
     /// Does all that is named but `without`; whether the place is done then, by what was named.
-    [[nodiscard]] bool free_with(const place& at, const freed& f, std::size_t without) {
+    [[nodiscard]] bool free_with(const place& at, const remedy_set& f, std::size_t without) {
         table t = t_;
         bool as_said = true;
         std::set<std::string> tools;
@@ -649,18 +649,18 @@ class claims {
             if (i == without) {
                 continue;
             }
-            const way_out& w = f.by[i];
-            measured = measured || w.how == freeing::measure_hair;
-            comb_out = comb_out || w.how == freeing::comb_out;
+            const remedy_step& w = f.by[i];
+            measured = measured || w.how == remedy_kind::measure_hair;
+            comb_out = comb_out || w.how == remedy_kind::comb_out;
             as_said = as_said && (!w.takes || in_minutes(*w.takes) <= may_be_combed());
-            if (w.how == freeing::blade || w.how == freeing::comb ||
-                w.how == freeing::measure_tool) {
+            if (w.how == remedy_kind::blade || w.how == remedy_kind::comb ||
+                w.how == remedy_kind::measure_tool) {
                 tools.insert(w.id);
             }
             done(w, at, t);
         }
         const auto free = [&] {
-            const groom g = plan_groom(t.request());
+            const groom g = make_plan(t.request());
             return std::all_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
                 const bool by_it =
                     std::all_of(tools.begin(), tools.end(), [&](const std::string& id) {
@@ -683,43 +683,43 @@ class claims {
         }
         return holds;
     }
-    static void done(const way_out& w, const place& at, table& t) {
+    static void done(const remedy_step& w, const place& at, table& t) {
         dog& p = t.patient;
         instruction i;
         const std::string whom = at.which == side::both ? known().dog_body.zones[at.zone].id
                                                         : title(known().dog_body, at);
         for (mat_finding& m : p.mats) {
             const bool here = meet(m.at, at);
-            m.comb_passes = m.comb_passes || (here && w.how == freeing::comb_tip);
-            m.free_hair = here && w.how == freeing::measure_hair ? w.least : m.free_hair;
+            m.comb_passes = m.comb_passes || (here && w.how == remedy_kind::comb_tip);
+            m.free_hair = here && w.how == remedy_kind::measure_hair ? w.least : m.free_hair;
         }
         switch (w.how) {
-            case freeing::comb_out:  // another day, nothing else to comb out
+            case remedy_kind::comb_out:  // another day, nothing else to comb out
                 std::erase_if(p.mats, [&](const mat_finding& m) { return !meet(m.at, at); });
                 for (mat_finding& m : p.mats) {
                     m.at = at;
                     m.comb_out = true;
                 }
                 break;
-            case freeing::consent:
+            case remedy_kind::consent:
                 p.consents.push_back(w.id);
                 break;
-            case freeing::shorter:
+            case remedy_kind::shorter:
                 i.between = side_of_target::nearest;
                 p.departures.push_back({whom, i});
                 break;
-            case freeing::either_way:
+            case remedy_kind::either_way:
                 i.way = lay_choice::either;
                 p.departures.push_back({whom, i});
                 break;
-            case freeing::heal:
+            case remedy_kind::heal:
                 std::erase_if(p.skin, [&](const skin_finding& s) {  // a lump doesn't heal
                     return s.state != skin_state::lump &&
                            (meet(s.at, at) || known().dog_body.zones[at.zone].edge_of ==
                                                   known().dog_body.zones[s.at.zone].id);
                 });
                 break;
-            case freeing::blade:
+            case remedy_kind::blade:
                 if (find_blade(t.tools, w.id) == nullptr) {
                     t.tools.blades.push_back({*find(known().blades, w.id), 1, {}, false, {}});
                 }
@@ -727,17 +727,17 @@ class claims {
                     b.out = b.out && b.spec.id != w.id;
                 }
                 break;
-            case freeing::comb:
+            case remedy_kind::comb:
                 std::erase_if(t.tools.combs, [&](const kit_comb& c) { return c.spec.id == w.id; });
                 t.tools.combs.push_back({*find(known().combs, w.id), 1, {}, {}});
                 break;
-            case freeing::measure_tool:
+            case remedy_kind::measure_tool:
                 for (kit_blade& b : t.tools.blades) {
                     b.measured = b.spec.id == w.id ? std::nullopt : b.measured;
                 }
                 break;
-            case freeing::measure_hair:
-            case freeing::comb_tip:
+            case remedy_kind::measure_hair:
+            case remedy_kind::comb_tip:
                 break;
         }
     }
@@ -760,19 +760,20 @@ class claims {
         }
         const bool said = says(page, "head last");
         must(!said || (begun && last), "the head last", 0);
-        const bool vet = std::any_of(b_.stuck.begin(), b_.stuck.end(), [&](const conflict& c) {
-            return c.veterinarian && !g_.stopped() && g_.zones[c.zone].came == outcome::stuck;
-        });
+        const bool vet =
+            std::any_of(b_.stuck.begin(), b_.stuck.end(), [&](const infeasible_zone& c) {
+                return c.veterinarian && !g_.stopped() && g_.zones[c.zone].came == outcome::stuck;
+            });
         must(says(page, "nothing frees it") == vet, "a veterinarian is named where one is needed",
              0);
     }
 
     table t_;
     dice& d_;
-    groom_request r_;
-    made_ready ready_;
+    plan_request r_;
+    ready_kit ready_;
     groom g_;
-    compiled_groom c_;
+    compiled_plan c_;
     beside b_;
     std::map<std::size_t, std::size_t> row_of_;
     strings false_;

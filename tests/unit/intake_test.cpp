@@ -273,9 +273,9 @@ TEST_CASE("which mats are combed out: as good as the best of all sets of them", 
             }
         }
         t.patient.mats = mats;
-        groom_request r = t.request();
+        plan_request r = t.request();
         r.reasons = false;
-        const groom g = plan_groom(r);
+        const groom g = make_plan(r);
         chosen += static_cast<int>(g.combed.size());
         refused += static_cast<int>(mats.size() - g.combed.size());
         const work budget = t.patient.age == life_stage::old ? minutes(10) : minutes(15);
@@ -298,9 +298,9 @@ TEST_CASE("which mats are combed out: as good as the best of all sets of them", 
                 }
             }
             if (combing <= budget) {
-                groom_request other = t.request();
+                plan_request other = t.request();
                 other.reasons = false;
-                const groom p = plan_groom(other);
+                const groom p = make_plan(other);
                 for (const zone_plan& z : p.zones) {
                     if (z.mat) {
                         zone_plan as_found = z;
@@ -334,8 +334,8 @@ TEST_CASE("growing back: what is kept long, and what is taken down evenly", "[in
     t.patient.coat = coat_class::curly;
     t.patient.now = {{"all", mm(50)}};
     t.patient.mats = {mat_in("left foreleg", mat_grade::pelt, mm(9))};
-    const groom_request r = t.request();
-    const groom g = plan_groom(r);
+    const plan_request r = t.request();
+    const groom g = make_plan(r);
     const auto ways = ways_to_grow_back(r, g);
     REQUIRE(ways.size() == 3);
     CHECK(ways[0].how == grow_back::keep_long);

@@ -111,7 +111,7 @@ struct groom_table {
     pelage::dog patient;
     pelage::style sheet = sheet_of(clip_to(pelage::mm(13)));
     pelage::kit tools = pelage::io::demo_salon().tools;
-    pelage::rule_book rules = pelage::io::reference().rules;
+    pelage::parameters rules = pelage::io::reference().rules;
     std::optional<pelage::date> today;
     std::optional<pelage::chance> asked;
     std::optional<pelage::length> length_wish;
@@ -127,15 +127,14 @@ struct groom_table {
         sheet.rules.push_back({std::move(whom), std::move(what)});
         return *this;
     }
-    [[nodiscard]] pelage::groom_request request() const {
-        pelage::groom_request r{
-            pelage::io::reference(), rules, tools, patient, sheet, today, asked};
+    [[nodiscard]] pelage::plan_request request() const {
+        pelage::plan_request r{pelage::io::reference(), rules, tools, patient, sheet, today, asked};
         r.length_wish = length_wish;
         r.both_ways = both_ways;
         r.patchwork = patchwork;
         return r;
     }
-    [[nodiscard]] pelage::groom plan() const { return pelage::plan_groom(request()); }
+    [[nodiscard]] pelage::groom plan() const { return pelage::make_plan(request()); }
 };
 
 /// What the plan says of one place; the place must stand in it.

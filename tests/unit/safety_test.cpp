@@ -766,7 +766,8 @@ void inspect_beside(const groom_table& t, const groom& g) {
     }
     // nothing feasible: what is in the way by name, and what would free it or who decides
     CHECK(std::all_of(g.stuck.begin(), g.stuck.end(), [&](std::size_t i) {
-        return g.stopped() || std::any_of(b.stuck.begin(), b.stuck.end(), [&](const conflict& c) {
+        return g.stopped() ||
+               std::any_of(b.stuck.begin(), b.stuck.end(), [&](const infeasible_zone& c) {
                    return c.zone == i && !c.rules.empty();
                });
     }));
@@ -781,7 +782,7 @@ void inspect_beside(const groom_table& t, const groom& g) {
     CHECK_THAT(io::owner_text(page, {}),
                match::ContainsSubstring(g.stopped() ? "Call a vet" : "vet"));
     CHECK(io::owner_html(page, {}).ends_with("</html>\n"));
-    for (const grow_back_way& w : b.grow_back) {
+    for (const regrowth_option& w : b.grow_back) {
         INFO("to grow back: " << name(w.how));
         CHECK(inspection(t, w.plan).broken(false) == std::vector<std::string>{});
         CHECK(w.back_in[0] <= w.back_in[1]);

@@ -15,7 +15,7 @@ using namespace pelage;
 
 namespace {
 
-const catalogue& ref() {
+const reference_data& ref() {
     return io::reference();
 }
 
@@ -86,7 +86,7 @@ dog wavy_dog() {
 groom groomed(const dog& d, const std::string& sheet, const kit& drawer) {
     const style* s = find(ref().styles, sheet);
     REQUIRE(s != nullptr);
-    return plan_groom({ref(), ref().rules, drawer, d, *s, std::nullopt});
+    return make_plan({ref(), ref().rules, drawer, d, *s, std::nullopt});
 }
 
 const zone_plan& plan_of(const groom& g, std::string_view zone) {
@@ -238,6 +238,6 @@ TEST_CASE("pink skin is warned of the sun below an inch and not above it", "[tra
     for (sheet_rule& rule : long_all_over.rules) {
         rule.what.target = mm(38);
     }
-    const groom g = plan_groom({ref(), ref().rules, drawer, d, long_all_over, std::nullopt});
+    const groom g = make_plan({ref(), ref().rules, drawer, d, long_all_over, std::nullopt});
     CHECK_FALSE(warns(g, caution_when::sun));
 }

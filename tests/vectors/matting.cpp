@@ -44,7 +44,7 @@ pelage::length kept_at(givens& g, const pelage::zone& z) {
 
 kept_dog dog_kept(givens& g) {
     const pelage::coat& c = pelage::coat_of(reference(), g.coat());
-    const pelage::rule_book& rules = reference().rules;
+    const pelage::parameters& rules = reference().rules;
     const pelage::brushing b = g.brushing();
     kept_dog d;
     d.usual = c.usual_interval.best;

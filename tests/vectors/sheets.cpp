@@ -19,7 +19,7 @@ struct booking {
     pelage::dog patient;
     const pelage::style* sheet = nullptr;
 
-    [[nodiscard]] pelage::groom_request request() const {
+    [[nodiscard]] pelage::plan_request request() const {
         return {reference(), reference().rules, pelage::io::demo_salon().tools, patient,
                 *sheet,      std::nullopt};
     }
@@ -42,15 +42,15 @@ booking booked(givens& g) {
 
 answers minutes(givens& g) {
     const booking b = booked(g);
-    const pelage::groom plan = pelage::plan_groom(b.request());
+    const pelage::groom plan = pelage::make_plan(b.request());
     return {{"before", in(plan.before)}, {"after", in(plan.after)}};
 }
 
 /// When the dog must be back: as printed, and on the last day whatever the coat's usual interval.
 answers sheet_back(givens& g) {
     const booking b = booked(g);
-    const pelage::groom_request r = b.request();
-    const pelage::groom plan = pelage::plan_groom(r);
+    const pelage::plan_request r = b.request();
+    const pelage::groom plan = pelage::make_plan(r);
     const double chance = g.number("chance");
     const pelage::kept_coat k = pelage::after_groom(r, plan);
     return {{"days", in(pelage::when_back(k.zones, k.law, chance, k.usual).in)},
@@ -90,14 +90,14 @@ span span_over(const pelage::groom& plan, const std::vector<std::string>& where)
 
 answers sheet_lengths(givens& g) {
     const booking b = booked(g);
-    const span s = span_over(pelage::plan_groom(b.request()), g.list("where"));
+    const span s = span_over(pelage::make_plan(b.request()), g.list("where"));
     return {{"shortest", in(s.shortest)}, {"longest", in(s.longest)}};
 }
 
 /// How much longer the shortest place of `longer` ends than the longest of `shorter`.
 answers sheet_step(givens& g) {
     const booking b = booked(g);
-    const pelage::groom plan = pelage::plan_groom(b.request());
+    const pelage::groom plan = pelage::make_plan(b.request());
     return {{"by", in(span_over(plan, g.list("longer")).shortest -
                       span_over(plan, g.list("shorter")).longest)}};
 }
@@ -105,8 +105,8 @@ answers sheet_step(givens& g) {
 /// The forecast of a resting coat whose jacket is clipped: regrown, 1 in 2.
 answers sheet_regrown(givens& g) {
     const booking b = booked(g);
-    const pelage::groom_request r = b.request();
-    const pelage::forecast f = pelage::forecast_of(r, pelage::plan_groom(r));
+    const pelage::plan_request r = b.request();
+    const pelage::forecast f = pelage::forecast_of(r, pelage::make_plan(r));
     if (!f.regrown) {
         throw bad_case("the forecast has no regrowth of a resting coat");
     }

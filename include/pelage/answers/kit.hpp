@@ -19,17 +19,16 @@ namespace pelage::io {
 [[nodiscard]] std::string csv_of(const ladder& l, const lookup_request& r);
 
 /// A kit checked.
-[[nodiscard]] std::string text_of(const drawer_check& c, const drawer_request& r,
+[[nodiscard]] std::string text_of(const kit_check& c, const kit_check_request& r,
                                   const print_options& o);
-[[nodiscard]] std::string json_of(const drawer_check& c, const drawer_request& r);
+[[nodiscard]] std::string json_of(const kit_check& c, const kit_check_request& r);
 
 /// Why a test patch is refused; `l.refused` holds.
-[[nodiscard]] std::string refusal_text(const patch_lesson& l, const patch_request& r,
-                                       length_unit u);
+[[nodiscard]] std::string refusal_text(const calibration& l, const test_patch& r, length_unit u);
 /// A test patch that isn't refused: what it sets, and what that changes.
-[[nodiscard]] std::string text_of(const patch_lesson& l, const patch_request& r,
+[[nodiscard]] std::string text_of(const calibration& l, const test_patch& r,
                                   const print_options& o);
-[[nodiscard]] std::string json_of(const patch_lesson& l, const patch_request& r);
+[[nodiscard]] std::string json_of(const calibration& l, const test_patch& r);
 
 /// What to buy.
 [[nodiscard]] std::string text_of(const shopping& s, const shopping_request& r,

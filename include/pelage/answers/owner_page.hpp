@@ -17,12 +17,13 @@ namespace pelage::io {
 /// What the page is made of besides the plan. Everything is borrowed for the call.
 struct owner_matter {
     const groom& plan;
-    const groom_request& asked;
-    std::optional<back> when;                               ///< none: the dog goes to a vet first
-    const forecast* ahead = nullptr;                        ///< null likewise
-    const std::vector<grow_back_way>* grow_back = nullptr;  ///< null: none
-    salon_card from{};                                      ///< whose page it is
-    const std::vector<conflict>* stuck = nullptr;  ///< what would free stuck places; null: not said
+    const plan_request& asked;
+    std::optional<back> when;                                 ///< none: the dog goes to a vet first
+    const forecast* ahead = nullptr;                          ///< null likewise
+    const std::vector<regrowth_option>* grow_back = nullptr;  ///< null: none
+    salon_card from{};                                        ///< whose page it is
+    const std::vector<infeasible_zone>* stuck =
+        nullptr;  ///< what would free stuck places; null: not said
 };
 
 /// The page as text (80 columns), and as HTML that prints on one sheet of A4: no scripts, nothing from

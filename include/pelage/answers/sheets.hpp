@@ -22,18 +22,18 @@ struct checked_sheet {
 };
 
 /// One doubt in words: what is doubtful; what was found; what would be right.
-[[nodiscard]] std::string doubt_words(const sheet_warning& w, const catalogue& c,
+[[nodiscard]] std::string doubt_words(const sheet_warning& w, const reference_data& c,
                                       length_unit u = length_unit::mm);
 
 /// What `sheet check` found: every fault and doubt with its position, then a count.
-[[nodiscard]] std::string text_of(const std::vector<checked_sheet>& all, const catalogue& c,
+[[nodiscard]] std::string text_of(const std::vector<checked_sheet>& all, const reference_data& c,
                                   const print_options& o);
-[[nodiscard]] std::string json_of(const std::vector<checked_sheet>& all, const catalogue& c);
+[[nodiscard]] std::string json_of(const std::vector<checked_sheet>& all, const reference_data& c);
 
 /// A sheet as a page: what every hand needs. `g` is its plan for the dog in `r`.
-[[nodiscard]] std::string sheet_page(const style& s, const groom& g, const groom_request& r,
+[[nodiscard]] std::string sheet_page(const style& s, const groom& g, const plan_request& r,
                                      const print_options& o);
-[[nodiscard]] std::string sheet_json(const style& s, const groom& g, const groom_request& r);
+[[nodiscard]] std::string sheet_json(const style& s, const groom& g, const plan_request& r);
 
 /// A sheet in a list, and why it is in it.
 struct listed_sheet {
@@ -46,12 +46,13 @@ struct listed_sheet {
 /// The sheets by how well they suit a mix: those that name it first, then by the chance of their
 /// coats, then by id.
 [[nodiscard]] std::vector<listed_sheet> sheets_for(const std::vector<style>& all,
-                                                   const expected_coat& mix, const catalogue& c);
+                                                   const expected_coat& mix,
+                                                   const reference_data& c);
 /// All sheets as a list; with `mix`, how they suit it.
 [[nodiscard]] std::string list_text(const std::vector<listed_sheet>& all, const expected_coat* mix,
-                                    const catalogue& c, const print_options& o);
+                                    const reference_data& c, const print_options& o);
 [[nodiscard]] std::string list_json(const std::vector<listed_sheet>& all, const expected_coat* mix,
-                                    const catalogue& c);
+                                    const reference_data& c);
 
 /// Whether `s` can be the id of a sheet.
 [[nodiscard]] bool sheet_id(const std::string& s);
@@ -63,14 +64,14 @@ struct listed_sheet {
                                     const std::optional<date>& today);
 
 /// Two sheets beside one another.
-[[nodiscard]] std::string text_of(const sheet_comparison& c, const groom_request& r,
+[[nodiscard]] std::string text_of(const sheet_comparison& c, const plan_request& r,
                                   const print_options& o);
-[[nodiscard]] std::string json_of(const sheet_comparison& c, const groom_request& r);
+[[nodiscard]] std::string json_of(const sheet_comparison& c, const plan_request& r);
 
 /// Which sheets a dog can carry.
-[[nodiscard]] std::string text_of(const std::vector<sheet_trial>& all, const groom_request& r,
+[[nodiscard]] std::string text_of(const std::vector<ranked_sheet>& all, const plan_request& r,
                                   const days& wait, const print_options& o);
-[[nodiscard]] std::string json_of(const std::vector<sheet_trial>& all, const groom_request& r,
+[[nodiscard]] std::string json_of(const std::vector<ranked_sheet>& all, const plan_request& r,
                                   const days& wait, const print_options& o);
 
 }  // namespace pelage::io

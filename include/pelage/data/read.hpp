@@ -27,7 +27,7 @@ struct document_text {
 
 /// Reads the whole file. Throws error(io) when it can't be read, is no ordinary file or is larger
 /// than 1 MB; a text that isn't UTF-8 is left to the parser to refuse.
-[[nodiscard]] document_text slurp(const std::string& path);
+[[nodiscard]] document_text read_text(const std::string& path);
 
 /// The paths of the *.toml files of a folder in the order of their names, hidden ones left out. Throws
 /// error(io) when it can't be read.
@@ -36,25 +36,25 @@ struct document_text {
 /// A style sheet; names resolve against `c`: its blades are the reference's. A length outside the
 /// sheet's own [[limit]] is a fault, and so is a blade etched longer than it. Throws bad_input with
 /// every fault.
-[[nodiscard]] style read_style(const document_text& d, const catalogue& c);
+[[nodiscard]] style read_style(const document_text& d, const reference_data& c);
 
 /// A dog. Its style, if it names one, must be one of `styles`. Throws bad_input with every fault.
-[[nodiscard]] dog read_dog(const document_text& d, const catalogue& c,
+[[nodiscard]] dog read_dog(const document_text& d, const reference_data& c,
                            const std::vector<style>& styles);
 
 /// A salon file: title, kit, overrides of the rules; sheets and dogs are not in it. A blade is one of
 /// the reference or has stated length and teeth of its own; a measured length more than four times
 /// off what is etched is taken for a slip (assumption). Throws bad_input with every fault.
-[[nodiscard]] salon read_salon(const document_text& d, const catalogue& c);
+[[nodiscard]] salon read_salon(const document_text& d, const reference_data& c);
 
 /// A kit: a salon file of which only the kit is wanted. Throws bad_input with every fault.
-[[nodiscard]] kit read_kit(const document_text& d, const catalogue& c);
+[[nodiscard]] kit read_kit(const document_text& d, const reference_data& c);
 
 /// The salon in folder `dir`: salon.toml, styles/*.toml, dogs/*.toml, in the order of their names;
 /// the reference's own sheets are there too, a salon's of the same id wins. Every fault of every
 /// file is collected into one bad_input, files that can't be read among them; sheets and dogs may name
 /// the kit's own blades; error(io) where the folder or salon.toml can't be read.
-[[nodiscard]] salon read_salon_folder(const std::string& dir, const catalogue& c);
+[[nodiscard]] salon read_salon_folder(const std::string& dir, const reference_data& c);
 
 /// A dog's file or a style sheet of a salon that can't be used, and why.
 struct unsound_file {
@@ -68,7 +68,7 @@ struct unsound_file {
 /// The same for who needs but some of it: dogs and sheets with faults are left out of the salon and told
 /// in `unsound`. Of two with one id the first stays. Where salon.toml itself is faulty or a folder can't
 /// be read, every fault of every file is thrown as above.
-[[nodiscard]] salon read_salon_folder(const std::string& dir, const catalogue& c,
+[[nodiscard]] salon read_salon_folder(const std::string& dir, const reference_data& c,
                                       std::vector<unsound_file>& unsound);
 
 }  // namespace pelage::io

@@ -22,14 +22,14 @@ struct sheet_file {
 /// or of `others`; `tools`, if any, holds blades of the salon's own.
 [[nodiscard]] std::vector<sheet_file> read_sheet_files(const std::vector<document_text>& files,
                                                        const std::vector<document_text>& beside,
-                                                       const catalogue& c,
+                                                       const reference_data& c,
                                                        const std::vector<style>& others,
                                                        const kit* tools = nullptr);
 
 /// The sheets of the *.toml files of a folder in the order of their names, hidden ones left out; one may
 /// extend another of them or of the reference. Throws bad_input with every fault of every file, and
 /// error(io) if the folder can't be read or holds none.
-[[nodiscard]] std::vector<style> read_sheet_folder(const std::string& dir, const catalogue& c,
+[[nodiscard]] std::vector<style> read_sheet_folder(const std::string& dir, const reference_data& c,
                                                    const kit* tools = nullptr);
 
 }  // namespace pelage::io

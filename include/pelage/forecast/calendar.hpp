@@ -20,7 +20,7 @@ namespace pelage {
 
 /// What is asked. Borrowed for the call.
 struct calendar_request {
-    const groom_request& work;
+    const plan_request& work;
     date today{};
     int weeks = 26;                              ///< 4 to 52
     days_off closed;                             ///< the salon's
@@ -103,7 +103,7 @@ struct calendar {
     std::optional<calendar_blocked> blocked;
 };
 
-/// The calendar after the planned groom `g`, which came from plan_groom(r.work). If the dog's file has
+/// The calendar after the planned groom `g`, which came from make_plan(r.work). If the dog's file has
 /// a full groom on a day before today, the calendar goes on from its visits and `g` only tells the
 /// lengths; later grooms are taken to find no mats and no hurt skin.
 [[nodiscard]] calendar calendar_of(const calendar_request& r, const groom& g);

@@ -55,11 +55,11 @@ struct forecast {
     std::optional<back> by_coat;  ///< when it would be due by its coat alone; if any count
 };
 
-/// Forecast of a planned groom; `g` came from plan_groom(r). `by_zone`: what each habit does in each
+/// Forecast of a planned groom; `g` came from make_plan(r). `by_zone`: what each habit does in each
 /// zone, too, which takes as long as all the rest.
-[[nodiscard]] forecast forecast_of(const groom_request& r, const groom& g, bool by_zone = true);
+[[nodiscard]] forecast forecast_of(const plan_request& r, const groom& g, bool by_zone = true);
 
 /// Only when the dog must be back: what a plan prints, without the tables.
-[[nodiscard]] back back_of(const groom_request& r, const groom& g);
+[[nodiscard]] back back_of(const plan_request& r, const groom& g);
 
 }  // namespace pelage

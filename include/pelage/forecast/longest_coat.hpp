@@ -19,16 +19,16 @@ struct scaled_wishes {
 /// Every length the sheet, the dog's departures or the request wish, at `percent` hundredths, to 0.01
 /// mm; none goes below the shortest advisable length of the coat, and none that lies below it already
 /// is changed. Blades wished by name, and what the sheet leaves, stay. `percent` from 1 to 100.
-[[nodiscard]] scaled_wishes scaled(const groom_request& r, int percent);
+[[nodiscard]] scaled_wishes scaled(const plan_request& r, int percent);
 
 /// The least percent worth trying: at it every length is as short as advisable.
-[[nodiscard]] int least_percent(const groom_request& r);
+[[nodiscard]] int least_percent(const plan_request& r);
 
 /// The request for scaled wishes, which it borrows.
-[[nodiscard]] groom_request request_for(const groom_request& r, const scaled_wishes& w);
+[[nodiscard]] plan_request request_for(const plan_request& r, const scaled_wishes& w);
 
 /// The answer.
-struct back_in_answer {
+struct longest_coat_answer {
     days wished{};
     bool holds = false;
     int percent = 100;  ///< of the sheet's lengths: the most that holds, or else the best there is
@@ -44,8 +44,8 @@ struct back_in_answer {
 
 /// The longest coat with which the dog is fine for `wished` days at the chance asked: every percent
 /// from 100 down is planned and reckoned, the first that holds is it. Where none holds, the percent
-/// with the longest wait. `as_is` came from plan_groom(r).
-[[nodiscard]] back_in_answer back_in(const groom_request& r, const groom& as_is,
-                                     const days& wished);
+/// with the longest wait. `as_is` came from make_plan(r).
+[[nodiscard]] longest_coat_answer back_in(const plan_request& r, const groom& as_is,
+                                          const days& wished);
 
 }  // namespace pelage

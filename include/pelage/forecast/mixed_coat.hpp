@@ -71,11 +71,11 @@ struct other_coat {
 
 /// The other coats of at least 1 in 50 (assumption; below that a line isn't worth its room), each
 /// with what the plan would leave on it.
-[[nodiscard]] std::vector<other_coat> on_other_coats(const groom_request& r, const groom& g,
+[[nodiscard]] std::vector<other_coat> on_other_coats(const plan_request& r, const groom& g,
                                                      const std::vector<coat_chance>& coats);
 
 /// What a plan tells of a dog whose coat was taken from its mix.
-struct unseen_dog {
+struct mixed_coat {
     expected_coat expected;
     std::vector<other_coat> others;
 };
@@ -83,7 +83,7 @@ struct unseen_dog {
 /// When the dog must be back, over all coats it may have. `g` was planned on the likeliest; on each
 /// other coat it is taken that the same setups were used and leave there what they leave. A coat
 /// counts as fine until its usual interval at most. The dog's own coat in `r` is the one planned on.
-[[nodiscard]] back back_of(const groom_request& r, const groom& g,
+[[nodiscard]] back back_of(const plan_request& r, const groom& g,
                            const std::vector<coat_chance>& coats);
 
 }  // namespace pelage

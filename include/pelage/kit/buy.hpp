@@ -41,8 +41,8 @@ struct sheet_target {
 
 /// What is asked of the sheets and a kit. Everything is borrowed for the call.
 struct shopping_request {
-    const catalogue& reference;
-    const rule_book& rules;
+    const reference_data& reference;
+    const parameters& rules;
     const kit& own;  ///< what is there costs nothing
     const std::vector<style>& sheets;
     std::vector<ware> wares{};  ///< in the order in which equals are preferred
@@ -61,20 +61,20 @@ struct judged_target {
 /// Every target of the sheets that is cut with a blade or a comb, on every coat each sheet is for (all
 /// of them where it names none), judged on `setups`. The owner's consents that a sheet needs count as
 /// given, today's hair as long enough, the dog as sound.
-[[nodiscard]] std::vector<judged_target> judge_targets(const catalogue& reference,
-                                                       const rule_book& rules, const kit& tools,
+[[nodiscard]] std::vector<judged_target> judge_targets(const reference_data& reference,
+                                                       const parameters& rules, const kit& tools,
                                                        const std::vector<style>& sheets,
                                                        const std::vector<setup>& setups);
 
 /// The reference's blades and combs that the kit hasn't: those in common use, no surgical, wide, toe or
 /// adjustable ones.
-[[nodiscard]] std::vector<ware> usual_wares(const catalogue& reference, const kit& own);
+[[nodiscard]] std::vector<ware> usual_wares(const reference_data& reference, const kit& own);
 /// What a kit file lists, as a catalogue: without what the other kit has already.
 [[nodiscard]] std::vector<ware> wares_of(const kit& offered, const kit& own);
 
 /// The best purchase of so many things.
 struct purchase {
-    stock_choice choice;
+    cover_choice choice;
     std::vector<std::size_t> bought{};  ///< indices into the request's wares, rising
 };
 
@@ -97,7 +97,7 @@ struct shopping {
 };
 
 /// The problem that the request means, its targets in the order of judge_targets.
-[[nodiscard]] stock_problem problem_of(const shopping_request& r,
+[[nodiscard]] cover_problem problem_of(const shopping_request& r,
                                        const std::vector<judged_target>& targets,
                                        const std::vector<setup>& setups);
 

@@ -13,18 +13,18 @@
 namespace pelage {
 
 /// What is checked. Everything is borrowed for the call.
-struct drawer_request {
-    const catalogue& reference;
-    const rule_book& rules;
+struct kit_check_request {
+    const reference_data& reference;
+    const parameters& rules;
     const kit& own;
     const std::vector<style>& sheets;
     std::optional<date> today{};
 };
 
 /// What a remark is about, gravest first.
-enum class drawer_matter { unsafe, two_lengths, gap, out, no_basis, idle, remark };
+enum class kit_matter { unsafe, two_lengths, gap, out, no_basis, idle, remark };
 /// The matter in a program's words: "unsafe", "two-lengths".
-[[nodiscard]] std::string_view name(drawer_matter m);
+[[nodiscard]] std::string_view name(kit_matter m);
 
 /// A blade or a comb of the kit, by its id ("7F", "13 mm").
 struct kit_tool {
@@ -181,14 +181,14 @@ using drawer_finding =
                  single_blades, more_than_there_are>;
 
 /// One thing found.
-struct drawer_remark {
-    drawer_matter what = drawer_matter::remark;
+struct kit_remark {
+    kit_matter what = kit_matter::remark;
     drawer_finding found;
 };
 
 /// What was found, gravest first.
-struct drawer_check {
-    std::vector<drawer_remark> remarks;
+struct kit_check {
+    std::vector<kit_remark> remarks;
     std::size_t targets = 0;  ///< zones of the sheets, on their coats, that clippers cut
     std::size_t met = 0;      ///< of them within tolerance, everything in the kit at hand
     std::size_t met_today = 0;
@@ -196,6 +196,6 @@ struct drawer_check {
     [[nodiscard]] bool amiss() const;
 };
 
-[[nodiscard]] drawer_check check_drawer(const drawer_request& r);
+[[nodiscard]] kit_check check_kit(const kit_check_request& r);
 
 }  // namespace pelage

@@ -17,8 +17,8 @@ enum class asked_kind { any, blade, comb };
 
 /// What is asked.
 struct lookup_request {
-    const catalogue& reference;
-    const rule_book& rules;
+    const reference_data& reference;
+    const parameters& rules;
     const kit& tools;  ///< whose blades and combs are offered
     std::string text;  ///< "7F", "9mm", "3/8in", "13 mm comb over 10"
     asked_kind kind = asked_kind::any;

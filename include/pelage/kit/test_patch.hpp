@@ -16,9 +16,9 @@ namespace pelage {
 enum class patch_sets { by_direction, lay, tool };
 
 /// The patch. Everything is borrowed for the call.
-struct patch_request {
-    const catalogue& reference;
-    const rule_book& rules;
+struct test_patch {
+    const reference_data& reference;
+    const parameters& rules;
     const kit& tools;
     const std::vector<style>& sheets;
     setup tool{};  ///< a blade, or a comb over a blade, with its direction
@@ -63,7 +63,7 @@ struct refused_patch {
 };
 
 /// What the patch teaches.
-struct patch_lesson {
+struct calibration {
     std::optional<refused_patch> refused{};  ///< then only `expected` and `lay_before` are told
     finished expected{};                     ///< what the setup was taken to leave
     std::optional<figure<double>> lay{};     ///< the angle of the lay that explains it (degrees)
@@ -76,6 +76,6 @@ struct patch_lesson {
 };
 
 /// Works it out; changes nothing. A patch that can't be is no error: `refused` says why.
-[[nodiscard]] patch_lesson read_patch(const patch_request& r);
+[[nodiscard]] calibration read_patch(const test_patch& r);
 
 }  // namespace pelage

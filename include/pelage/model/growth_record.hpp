@@ -59,18 +59,20 @@ struct learned_rate {
 };
 
 /// What is taken of a dog of that coat before it was measured.
-[[nodiscard]] learning_law learning_law_of(const catalogue& c, const rule_book& r, coat_class k);
+[[nodiscard]] learning_law learning_law_of(const reference_data& c, const parameters& r,
+                                           coat_class k);
 
 /// The readings by the cut they are counted from.
-[[nodiscard]] std::vector<stretch> by_cut(const std::vector<counted_measurement>& counted);
+[[nodiscard]] std::vector<regrowth_interval> by_cut(
+    const std::vector<counted_measurement>& counted);
 
 /// Learns from the dog's record up to `today` (without it from all of it). Its coat must be set;
 /// throws error(unknown) if the record names no place of the dog.
-[[nodiscard]] learned_rate learn_rate(const dog& d, const catalogue& c, const rule_book& r,
+[[nodiscard]] learned_rate learn_rate(const dog& d, const reference_data& c, const parameters& r,
                                       const std::optional<date>& today);
 
 /// What a salon's dogs say of one coat.
-struct herd_lesson {
+struct population_rate {
     coat_class coat = coat_class::wavy;
     std::size_t dogs = 0;          ///< with measurements that count
     std::size_t measurements = 0;  ///< that count
@@ -82,7 +84,8 @@ struct herd_lesson {
 
 /// For every coat of which a dog was measured, in the order of coat_class. Dogs without a coat are
 /// passed over.
-[[nodiscard]] std::vector<herd_lesson> learn_herds(const salon& s, const catalogue& c,
-                                                   const std::optional<date>& today);
+[[nodiscard]] std::vector<population_rate> learn_populations(const salon& s,
+                                                             const reference_data& c,
+                                                             const std::optional<date>& today);
 
 }  // namespace pelage

@@ -27,7 +27,7 @@ struct reading {
 };
 
 /// What was measured between one cut and the next.
-using stretch = std::vector<reading>;
+using regrowth_interval = std::vector<reading>;
 
 /// The error a measurement of that length is taken to have: `measuring_error` up to
 /// `measuring_share_from`, `measuring_share` of the length above (assumptions, growth.toml).
@@ -48,7 +48,7 @@ class stretch_likelihood {
   public:
     /// Throws error(range) unless every reading has `after` over 0, `error` of 1e-7 mm or more and
     /// finite lengths.
-    stretch_likelihood(const stretch& readings, const learning_law& law);
+    stretch_likelihood(const regrowth_interval& readings, const learning_law& law);
 
     /// ln of the density of the readings, given ln R = `log_rate`.
     [[nodiscard]] double at(double log_rate) const;
@@ -99,7 +99,7 @@ class rate_posterior {
   public:
     /// Throws error(range) as stretch_likelihood does, and unless law.dog.log_sd >= 1e-6. Empty stretches
     /// say nothing.
-    rate_posterior(const std::vector<stretch>& stretches, const learning_law& law);
+    rate_posterior(const std::vector<regrowth_interval>& stretches, const learning_law& law);
 
     /// Mean of f(ln R) for a smooth f.
     template <class F>

@@ -47,7 +47,7 @@ struct listed_figure {
 };
 
 /// The rules in force: the reference's, with a salon's own in place of some, and its own growth rates.
-struct rule_book {
+struct parameters {
     cut_rules cut;
     growth_rules growth;
     matting_rules matting;
@@ -59,14 +59,14 @@ struct rule_book {
 
 /// The reference as a whole. Invariant, held by the reader: ids are unique, every name resolves,
 /// figures lie low <= best <= high.
-struct catalogue {
+struct reference_data {
     std::vector<source> sources;
     std::vector<blade> blades;
     std::vector<comb> combs;
     body dog_body;
     std::vector<coat> coats;  ///< in the order of coat_class, all of them
     heredity genes;           ///< how coats are inherited, and the breeds
-    rule_book rules;
+    parameters rules;
     std::vector<caution> cautions;
     std::vector<stop_rule> stops;  ///< in the order of stop_sign, all of them
     std::vector<style> styles;
@@ -87,25 +87,25 @@ struct salon {
     salon_card card;
     kit tools;
     days_off closed;  ///< days on which the salon takes no dogs
-    rule_book rules;
+    parameters rules;
     std::vector<style> styles;
     std::vector<dog> dogs;
 };
 
 /// The coat of that class.
-[[nodiscard]] inline const coat& coat_of(const catalogue& c, coat_class k) {
+[[nodiscard]] inline const coat& coat_of(const reference_data& c, coat_class k) {
     return c.coats[static_cast<std::size_t>(k)];
 }
 
 /// The growth rate taken of a coat: the salon's own, or else the reference's.
-[[nodiscard]] inline const rate_prior& rate_of(const catalogue& c, const rule_book& r,
+[[nodiscard]] inline const rate_prior& rate_of(const reference_data& c, const parameters& r,
                                                coat_class k) {
     const auto& own = r.own_rates[static_cast<std::size_t>(k)];
     return own ? *own : coat_of(c, k).rate;
 }
 
 /// The angle of the lay taken of a coat (degrees): the salon's own test patch, or else the reference's.
-[[nodiscard]] inline const figure<double>& lay_of(const catalogue& c, const rule_book& r,
+[[nodiscard]] inline const figure<double>& lay_of(const reference_data& c, const parameters& r,
                                                   coat_class k) {
     const auto& own = r.own_lays[static_cast<std::size_t>(k)];
     return own ? *own : coat_of(c, k).lay_degrees;

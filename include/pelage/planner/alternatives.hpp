@@ -53,7 +53,7 @@ struct other_way {
 
 /// The next best plans, at most one of each kind in the order of way_kind; those that are the plan
 /// itself, bring nothing, or come to the same as one before are left out.
-[[nodiscard]] std::vector<other_way> other_ways(const groom_request& r, const groom& g);
+[[nodiscard]] std::vector<other_way> other_ways(const plan_request& r, const groom& g);
 
 /// What the plan would be without one of its blades or combs.
 struct without_tool {
@@ -67,7 +67,7 @@ struct without_tool {
 };
 
 /// One for each blade and comb the plan uses, in working order.
-[[nodiscard]] std::vector<without_tool> without_each_tool(const groom_request& r, const groom& g);
+[[nodiscard]] std::vector<without_tool> without_each_tool(const plan_request& r, const groom& g);
 
 /// Why a place has its setup. "Here alone" means: without a thought to pick-ups, steps and directions.
 enum class chosen_for {
@@ -101,10 +101,10 @@ struct reason_why {
 };
 
 /// One for each place that is worked on, in reference order.
-[[nodiscard]] std::vector<reason_why> reasons_why(const groom_request& r, const groom& g);
+[[nodiscard]] std::vector<reason_why> reasons_why(const plan_request& r, const groom& g);
 
 /// Something that would free a stuck place.
-enum class freeing {
+enum class remedy_kind {
     comb_out,      ///< the mat combed out at a visit that has the time for it
     measure_hair,  ///< the free hair under the mat measured, and enough
     comb_tip,      ///< a comb's tip found to pass beneath the mat
@@ -118,11 +118,11 @@ enum class freeing {
 };
 /// "comb-out", "measure-hair", "comb-tip", "consent", "shorter", "either-way", "blade", "comb",
 /// "measure-tool", "heal".
-[[nodiscard]] std::string_view name(freeing f);
+[[nodiscard]] std::string_view name(remedy_kind f);
 
 /// One thing to do about it.
-struct way_out {
-    freeing how = freeing::comb_out;
+struct remedy_step {
+    remedy_kind how = remedy_kind::comb_out;
     std::string id;  ///< of the consent, blade or comb
     std::optional<length>
         least;                  ///< measure_hair: at least so much free hair; measure_tool: stated
@@ -131,8 +131,8 @@ struct way_out {
 
 /// Things which together free a place, and what is used there then: a tool that is named is used in that
 /// very place, and a mat to be combed out is.
-struct freed {
-    std::vector<way_out> by;
+struct remedy_set {
+    std::vector<remedy_step> by;
     std::optional<setup> then;  ///< none: the place is left, combed out
 };
 
@@ -168,25 +168,25 @@ struct broken_rule {
 
 /// A place for which nothing is allowed: the rules in the way and the smallest sets of things that
 /// would free it, all of the same size, each planned again to see that it does.
-struct conflict {
+struct infeasible_zone {
     std::size_t zone = 0;  ///< index into groom::zones
     std::vector<broken_rule> rules;
-    std::vector<freed> frees;
+    std::vector<remedy_set> frees;
     bool veterinarian = false;  ///< nothing frees it, and a mat or the skin is in the way
 };
 
 /// One for each stuck, felted or hurt place, in reference order. Of blades and combs that would do,
 /// the first three are named, the usual before the rare.
-[[nodiscard]] std::vector<conflict> conflicts(const groom_request& r, const groom& g);
+[[nodiscard]] std::vector<infeasible_zone> infeasible_zones(const plan_request& r, const groom& g);
 
 /// All of it, as an answer carries it.
 struct beside {
     std::vector<other_way> ways;
-    std::vector<grow_back_way> grow_back;
-    std::vector<conflict> stuck;
+    std::vector<regrowth_option> grow_back;
+    std::vector<infeasible_zone> stuck;
     std::vector<without_tool> without;  ///< only if asked to explain
     std::vector<reason_why> why;        ///< only if asked to explain
 };
-[[nodiscard]] beside beside_plan(const groom_request& r, const groom& g, bool explain);
+[[nodiscard]] beside beside_plan(const plan_request& r, const groom& g, bool explain);
 
 }  // namespace pelage

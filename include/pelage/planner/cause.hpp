@@ -15,7 +15,7 @@
 namespace pelage {
 
 /// Why a setup isn't chosen from, though the zone's finish would use such a tool.
-struct bar {
+struct barrier {
     enum class kind { none, rule, hair_shorter, too_short, too_long, not_longest };
     kind what = kind::none;
     refusal rule = refusal::skin_found;  ///< where `what` is rule
@@ -24,7 +24,7 @@ struct bar {
 /// A setup that was not allowed in a zone, and why.
 struct refused_setup {
     setup tool;
-    bar no;
+    barrier no;
     finished leaves{};        ///< what it would leave
     bool combed_out = false;  ///< judged with the mat combed out
 };

@@ -30,7 +30,7 @@ inline constexpr std::array<std::string_view, 3> grow_back_names{"keep-long", "e
 }
 
 /// One way to grow back.
-struct grow_back_way {
+struct regrowth_option {
     grow_back how = grow_back::keep_long;
     groom plan;     ///< without cautions, consents and notes; its places are those of the plan
     work more{};    ///< minutes of work against the plan; below zero means less
@@ -48,6 +48,6 @@ struct grow_back_way {
 /// first; ways that come to the same as one before are left out. Empty where nothing of the kind was
 /// clipped, or the coat doesn't keep growing (smooth and double coats: lookup and cautions tell of
 /// those). A place is back at the wished length less its tolerance.
-[[nodiscard]] std::vector<grow_back_way> ways_to_grow_back(const groom_request& r, const groom& g);
+[[nodiscard]] std::vector<regrowth_option> ways_to_grow_back(const plan_request& r, const groom& g);
 
 }  // namespace pelage

@@ -1,5 +1,5 @@
 // What doesn't change from dog to dog, worked out once: the setups a kit allows on a day with what
-// each leaves on each coat, and a sheet's wishes place by place. plan_groom() makes them for one dog;
+// each leaves on each coat, and a sheet's wishes place by place. make_plan() makes them for one dog;
 // who plans many dogs keeps them.
 #pragma once
 
@@ -31,7 +31,7 @@ namespace pelage {
                                            const cut_rules& c);
 
 /// A kit made ready.
-class worktop {
+class kit_setups {
   public:
     static constexpr std::size_t none = static_cast<std::size_t>(-1);
     /// What a setup holds, as indices into tools(); `none` where it holds no such thing.
@@ -41,8 +41,8 @@ class worktop {
     };
 
     /// Borrows nothing.
-    worktop(const catalogue& reference, const rule_book& rules, const kit& tools,
-            const std::optional<date>& today);
+    kit_setups(const reference_data& reference, const parameters& rules, const kit& tools,
+               const std::optional<date>& today);
 
     [[nodiscard]] const std::vector<setup>& setups() const { return setups_; }
     /// What a blade or comb leaves on a coat, to 0.01 mm; meaningful for setups that clip.
@@ -76,10 +76,10 @@ void lay_over(instruction& under, const instruction& over);
 
 /// A sheet with its words resolved: the instruction for every zone, whole or one side of it, and how
 /// neighbours meet.
-class laid_sheet {
+class resolved_style {
   public:
     /// Throws error(unknown) if a word names no zone, group or side.
-    laid_sheet(const body& b, const part_index& parts, const style& s);
+    resolved_style(const body& b, const part_index& parts, const style& s);
 
     [[nodiscard]] const instruction& at(const place& p) const {
         return wishes_[p.zone * side_names.size() + static_cast<std::size_t>(p.which)];

@@ -19,9 +19,9 @@
 namespace pelage {
 
 /// What is planned for. Everything is borrowed for the call; nothing is kept.
-struct groom_request {
-    const catalogue& reference;
-    const rule_book& rules;  ///< the reference's, or a salon's own
+struct plan_request {
+    const reference_data& reference;
+    const parameters& rules;  ///< the reference's, or a salon's own
     const kit& tools;
     const dog& patient;  ///< its coat must be set
     const style& sheet;
@@ -32,10 +32,10 @@ struct groom_request {
     bool match_sides = false;             ///< a pair matted on one side is left alike on both
     bool by_best =
         false;  ///< too short is judged on what a tool should leave, not the least it may
-    bool patchwork = false;            ///< a part stays in patches however much of it mats take
-    bool reasons = true;               ///< say of each setup why it may not be used
-    const worktop* top = nullptr;      ///< the kit made ready; null: made for this call
-    const laid_sheet* laid = nullptr;  ///< the sheet made ready; null: made for this call
+    bool patchwork = false;                ///< a part stays in patches however much of it mats take
+    bool reasons = true;                   ///< say of each setup why it may not be used
+    const kit_setups* top = nullptr;       ///< the kit made ready; null: made for this call
+    const resolved_style* laid = nullptr;  ///< the sheet made ready; null: made for this call
     const learned_rate* learned = nullptr;  ///< the dog's own rate; null: worked out for this call
 };
 
@@ -207,7 +207,7 @@ struct groom {
 
 /// Plans the groom. Throws error(missing) if the dog's coat isn't set and error(unknown) if the
 /// sheet or the dog names a place that doesn't exist (readers refuse that earlier).
-[[nodiscard]] groom plan_groom(const groom_request& r);
+[[nodiscard]] groom make_plan(const plan_request& r);
 
 /// What fits in place of a clip that is a question: the reference's sheet for the coat, and the dog
 /// without its own departures and length, which belong to the clip.
@@ -216,7 +216,7 @@ struct instead_of_clip {
     const style* sheet = nullptr;  ///< not null; lives as long as the reference
 };
 /// Nothing where there is no question, or no sheet of the reference fits.
-[[nodiscard]] std::optional<instead_of_clip> instead_of(const groom_request& r, const groom& g);
+[[nodiscard]] std::optional<instead_of_clip> instead_of(const plan_request& r, const groom& g);
 
 /// The zones of a planned groom as the forecast sees them, with the index of each in groom::zones.
 /// Zones whose length isn't known (left alone, today's hair unknown) are not in it.
@@ -226,12 +226,12 @@ struct kept_coat {
     shared_law law;
     days usual{};
 };
-[[nodiscard]] kept_coat after_groom(const groom_request& r, const groom& g);
+[[nodiscard]] kept_coat after_groom(const plan_request& r, const groom& g);
 
 /// Length of today's hair in a place by the dog's record; nothing if it isn't said.
-[[nodiscard]] std::optional<length> hair_today(const groom_request& r, const place& p);
+[[nodiscard]] std::optional<length> hair_today(const plan_request& r, const place& p);
 
 /// What the sheet and the dog's departures say of a place: wider rules first, later ones win.
-[[nodiscard]] instruction instruction_for(const groom_request& r, const place& p);
+[[nodiscard]] instruction instruction_for(const plan_request& r, const place& p);
 
 }  // namespace pelage

@@ -20,8 +20,8 @@ namespace pelage::io {
 
 /// What all dogs of a roster share. Everything is borrowed for the call.
 struct roster_request {
-    const catalogue& reference;
-    const rule_book& rules;
+    const reference_data& reference;
+    const parameters& rules;
     const kit& tools;
     const std::vector<style>& styles;  ///< sheets that a dog may name
     std::optional<date> today{};       ///< day of the grooms; dates are given only if it is known

@@ -142,7 +142,7 @@ struct sheet_warning {
 
 /// The coats a sheet is for: those it names, or else those its mixes come to with a chance of at
 /// least 1 in 50, in the order of coat_class. Mixes that can't be read are passed over.
-[[nodiscard]] std::vector<coat_class> coats_for(const style& s, const catalogue& c);
+[[nodiscard]] std::vector<coat_class> coats_for(const style& s, const reference_data& c);
 
 /// Every place with what the sheet asks there: a paired zone once, or once a side where the sheet
 /// speaks of one side. Prep zones only where the sheet speaks of them.
@@ -157,14 +157,14 @@ struct sheet_place {
 /// The length a place is left at on a coat: the target, or what the blade wished leaves; nothing where
 /// the coat's own length is kept.
 [[nodiscard]] std::optional<length> length_on(const instruction& i, const coat& c,
-                                              const catalogue& known, const cut_rules& rules);
+                                              const reference_data& known, const cut_rules& rules);
 
 /// Every doubt about a sheet and its seasons, by line and column. Steps are judged on a medium dog.
-[[nodiscard]] std::vector<sheet_warning> doubts_about(const style& s, const catalogue& c,
-                                                      const rule_book& rules);
+[[nodiscard]] std::vector<sheet_warning> doubts_about(const style& s, const reference_data& c,
+                                                      const parameters& rules);
 
 /// Where the sheet and its seasons break the limits of another, by line and column.
 [[nodiscard]] std::vector<sheet_warning> broken_limits(const style& s, const style& standard,
-                                                       const catalogue& c);
+                                                       const reference_data& c);
 
 }  // namespace pelage

@@ -45,8 +45,8 @@ struct sheet_comparison {
 inline constexpr int half_a_year = 26;
 
 /// Compares two requests for one dog that differ in their sheets alone. `closed`: the salon's days off.
-[[nodiscard]] sheet_comparison compare_sheets(const groom_request& first,
-                                              const groom_request& second, const days_off& closed);
+[[nodiscard]] sheet_comparison compare_sheets(const plan_request& first, const plan_request& second,
+                                              const days_off& closed);
 
 /// Whether a direction matters: the place is clipped, by a comb or without.
 [[nodiscard]] bool by_clipper(const instruction& i);

@@ -76,7 +76,7 @@ struct tool_instead {
 };
 
 /// One sheet tried on the dog.
-struct sheet_trial {
+struct ranked_sheet {
     const style* sheet = nullptr;
     groom plan;
     std::optional<back> when;  ///< none: nothing is planned
@@ -106,9 +106,9 @@ inline constexpr days shortest_rota = day(21);
 /// other coats, those between by how many reasons there are against them; of equals the dog's own sheet, then those nearest to it by the mean difference
 /// in length over the zones, or, where the dog has none, those that name its mix, then those that wait
 /// longest, then those that take the fewest minutes, then by id.
-[[nodiscard]] std::vector<sheet_trial> try_sheets(const groom_request& r,
-                                                  const std::vector<style>& sheets,
-                                                  const days& wait = shortest_rota);
+[[nodiscard]] std::vector<ranked_sheet> rank_sheets(const plan_request& r,
+                                                    const std::vector<style>& sheets,
+                                                    const days& wait = shortest_rota);
 
 /// Whether a sheet names the mix, however it is written.
 [[nodiscard]] bool names_mix(const style& s, const std::string& mix, const heredity& h);

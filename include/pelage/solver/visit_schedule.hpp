@@ -53,7 +53,7 @@ struct booking {
 };
 
 /// The problem. A visit on a day comes before its end: a clock of 28 days allows the 28th.
-struct booking_problem {
+struct schedule_problem {
     int last = 0;            ///< nothing may run out up to this day, included; at least 1
     std::vector<bool> open;  ///< last + 1 days from day 0: whether a visit can be
     int gap = 1;             ///< visits lie at least so many days apart; at least 1
@@ -68,7 +68,7 @@ struct booking_problem {
 };
 
 /// The first day on which a visit can be at all; nothing if there is none.
-[[nodiscard]] std::optional<int> first_open(const booking_problem& p);
+[[nodiscard]] std::optional<int> first_open(const schedule_problem& p);
 
 /// When each clock of a dog runs out that had its last visits on those days.
 struct deadlines {
@@ -83,18 +83,18 @@ struct last_visits {
     int brush = 0;
     int tidy = 0;
 };
-[[nodiscard]] deadlines deadlines_after(const booking_problem& p, const last_visits& v);
+[[nodiscard]] deadlines deadlines_after(const schedule_problem& p, const last_visits& v);
 
 /// What the visits cost together.
-[[nodiscard]] work cost_of(const booking_problem& p, const std::vector<booking>& visits);
+[[nodiscard]] work cost_of(const schedule_problem& p, const std::vector<booking>& visits);
 
 /// Whether these visits, in the order of days, let no clock run out and fall on days on which a visit
 /// can be.
-[[nodiscard]] bool keeps(const booking_problem& p, const std::vector<booking>& visits);
+[[nodiscard]] bool keeps(const schedule_problem& p, const std::vector<booking>& visits);
 
 /// The cheapest visits that let no clock run out; of several the one whose first difference is the
 /// later day, then the earlier in visit_work. Nothing if there are none. Where the last full groom lies
 /// before day 0, a clock that runs out before the first day on which a visit can be may run until then.
-[[nodiscard]] std::optional<std::vector<booking>> cheapest(const booking_problem& p);
+[[nodiscard]] std::optional<std::vector<booking>> cheapest(const schedule_problem& p);
 
 }  // namespace pelage

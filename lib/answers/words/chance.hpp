@@ -14,12 +14,12 @@ namespace pelage::io {
 [[nodiscard]] std::string percent(double p);
 
 /// What settles on the table which coat it is: lines of text.
-[[nodiscard]] std::string what_to_look_at(const expected_coat& e, const catalogue& c,
+[[nodiscard]] std::string what_to_look_at(const expected_coat& e, const reference_data& c,
                                           const print_options& o);
 
 /// What a plan or forecast tells of a coat that nobody has seen: planned on which, what to look at,
 /// and what changes on the others.
-[[nodiscard]] std::string unseen_text(const unseen_dog& u, const groom_request& r,
+[[nodiscard]] std::string unseen_text(const mixed_coat& u, const plan_request& r,
                                       const print_options& o);
 
 }  // namespace pelage::io

@@ -39,7 +39,7 @@ split split_of(const groom& g, const body& b, group where) {
 
 }  // namespace
 
-std::string shorter_by_mats(const groom& g, const groom_request& r) {
+std::string shorter_by_mats(const groom& g, const plan_request& r) {
     const body& b = r.reference.dog_body;
     std::vector<std::string> whole;
     std::vector<std::string> said;
@@ -65,7 +65,7 @@ std::string shorter_by_mats(const groom& g, const groom_request& r) {
     return joined(said, "; ");
 }
 
-std::string consent_words(const consent& c, const groom& g, const groom_request& r) {
+std::string consent_words(const consent& c, const groom& g, const plan_request& r) {
     switch (c.what) {
         case consent_for::mats_off: {
             const std::string where = shorter_by_mats(g, r);

@@ -19,7 +19,7 @@ std::string in_quotes(std::string_view s) {
 
 class doubt_writer {
   public:
-    doubt_writer(const catalogue& c, length_unit u) : known_(c), units_(u) {}
+    doubt_writer(const reference_data& c, length_unit u) : known_(c), units_(u) {}
 
     std::string operator()(const broken_limit& d) const {
         return in_quotes(title_of(d.found.at)) + when(d.found) + " breaks the limit of " +
@@ -150,12 +150,12 @@ class doubt_writer {
         return joined(each, ", ");
     }
 
-    const catalogue& known_;
+    const reference_data& known_;
     length_unit units_;
 };
 
 void add_in_order(std::vector<told_doubt>& to, const std::vector<sheet_warning>& all,
-                  const catalogue& c, length_unit u) {
+                  const reference_data& c, length_unit u) {
     const auto begin = static_cast<std::ptrdiff_t>(to.size());
     for (const sheet_warning& w : all) {
         to.push_back({&w, doubt_words(w, c, u)});
@@ -168,11 +168,12 @@ void add_in_order(std::vector<told_doubt>& to, const std::vector<sheet_warning>&
 
 }  // namespace
 
-std::string doubt_words(const sheet_warning& w, const catalogue& c, length_unit u) {
+std::string doubt_words(const sheet_warning& w, const reference_data& c, length_unit u) {
     return std::visit(doubt_writer(c, u), w.found);
 }
 
-std::vector<told_doubt> told_doubts(const checked_sheet& s, const catalogue& c, length_unit u) {
+std::vector<told_doubt> told_doubts(const checked_sheet& s, const reference_data& c,
+                                    length_unit u) {
     std::vector<told_doubt> out;
     add_in_order(out, s.doubts, c, u);
     add_in_order(out, s.broken, c, u);

@@ -15,7 +15,7 @@ struct told_doubt {
 };
 
 /// A sheet's own doubts, then the limits of another that it breaks; each by position, then by its words.
-[[nodiscard]] std::vector<told_doubt> told_doubts(const checked_sheet& s, const catalogue& c,
+[[nodiscard]] std::vector<told_doubt> told_doubts(const checked_sheet& s, const reference_data& c,
                                                   length_unit u);
 
 }  // namespace pelage::io

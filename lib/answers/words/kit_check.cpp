@@ -19,7 +19,7 @@ std::vector<std::string> coat_names(const std::vector<coat_class>& coats) {
 /// One call operator a finding.
 class finding_writer {
   public:
-    finding_writer(const drawer_request& r, length_unit u) : r_(r), u_(u) {}
+    finding_writer(const kit_check_request& r, length_unit u) : r_(r), u_(u) {}
 
     std::string operator()(const comb_on_wrong_blade& f) const {
         return comb_called(f.comb) + " over blade " + f.blade + ": " + std::string(reason(f.why));
@@ -166,13 +166,13 @@ class finding_writer {
         return out;
     }
 
-    const drawer_request& r_;
+    const kit_check_request& r_;
     length_unit u_;
 };
 
 }  // namespace
 
-std::string finding_words(const drawer_finding& f, const drawer_request& r, length_unit u) {
+std::string finding_words(const drawer_finding& f, const kit_check_request& r, length_unit u) {
     return std::visit(finding_writer(r, u), f);
 }
 

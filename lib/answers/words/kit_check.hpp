@@ -9,7 +9,7 @@
 namespace pelage::io {
 
 /// The sentence of a finding, lengths in those units. `r` is what was checked.
-[[nodiscard]] std::string finding_words(const drawer_finding& f, const drawer_request& r,
+[[nodiscard]] std::string finding_words(const drawer_finding& f, const kit_check_request& r,
                                         length_unit u);
 
 }  // namespace pelage::io

@@ -87,7 +87,7 @@ std::string sentence(const forecast& f, length_unit u) {
 
 }  // namespace
 
-std::string learned_text(const forecast& f, const groom_request& r, const print_options& o) {
+std::string learned_text(const forecast& f, const plan_request& r, const print_options& o) {
     std::string out;
     if (!f.learned.counted.empty()) {
         out += wrapped("", sentence(f, o.units), 2, o.width);
@@ -127,7 +127,7 @@ std::string rate_per(double rate, length_unit u) {
     return rate_number(rate, u) + (u == length_unit::mm ? " mm/day" : " in/month");
 }
 
-std::string left_out_words(const left_out_measurement& m, const groom_request& r) {
+std::string left_out_words(const left_out_measurement& m, const plan_request& r) {
     const std::string coat = coat_of(r.reference, r.patient.coat.value()).title;
     const std::string after = std::to_string(std::lround(in_days(m.after)));
     switch (m.why) {

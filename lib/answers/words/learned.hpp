@@ -9,14 +9,14 @@ namespace pelage::io {
 
 /// How many measurements count, what rate they give and by how much the date moved; then what was left
 /// out and why. Empty for a dog that was never measured.
-[[nodiscard]] std::string learned_text(const forecast& f, const groom_request& r,
+[[nodiscard]] std::string learned_text(const forecast& f, const plan_request& r,
                                        const print_options& o);
 
 /// "0.29 mm/day (0.25 to 0.34 in 8 of 10), log SD ...", for --explain.
 [[nodiscard]] std::string learned_in_figures(const learned_rate& l, length_unit u);
 
 /// Why a measurement of the dog doesn't count, as the end of a sentence.
-[[nodiscard]] std::string left_out_words(const left_out_measurement& m, const groom_request& r);
+[[nodiscard]] std::string left_out_words(const left_out_measurement& m, const plan_request& r);
 
 /// "0.34 mm a day", "0.41 in a month": a rate in mm a day.
 [[nodiscard]] std::string rate_words(double rate, length_unit u, int digits = 2);

@@ -17,7 +17,7 @@ using strings = std::vector<std::string>;
 
 class objection_writer {
   public:
-    objection_writer(const sheet_trial& t, const groom_request& r, length_unit u)
+    objection_writer(const ranked_sheet& t, const plan_request& r, length_unit u)
         : t_(t), r_(r), units_(u) {}
 
     /// A reason in a sentence.
@@ -102,8 +102,8 @@ class objection_writer {
         return one_of(names);
     }
 
-    const sheet_trial& t_;
-    const groom_request& r_;
+    const ranked_sheet& t_;
+    const plan_request& r_;
     length_unit units_;
 };
 
@@ -118,8 +118,8 @@ std::string some_places(const strings& titles) {
            std::to_string(titles.size() - most) + " more";
 }
 
-strings titles_in(const sheet_trial& t, const std::vector<std::size_t>& zones,
-                  const groom_request& r) {
+strings titles_in(const ranked_sheet& t, const std::vector<std::size_t>& zones,
+                  const plan_request& r) {
     strings out;
     for (const std::size_t i : zones) {
         out.push_back(title(r.reference.dog_body, t.plan.zones[i].at));
@@ -127,7 +127,7 @@ strings titles_in(const sheet_trial& t, const std::vector<std::size_t>& zones,
     return out;
 }
 
-std::vector<told_objection> told_objections(const sheet_trial& t, const groom_request& r,
+std::vector<told_objection> told_objections(const ranked_sheet& t, const plan_request& r,
                                             length_unit u) {
     const objection_writer write(t, r, u);
     std::vector<told_objection> out;

@@ -16,14 +16,14 @@ struct told_objection {
 };
 
 /// Each of the trial's reasons; those of one kind that the plan or a standard gives by their words.
-[[nodiscard]] std::vector<told_objection> told_objections(const sheet_trial& t,
-                                                          const groom_request& r, length_unit u);
+[[nodiscard]] std::vector<told_objection> told_objections(const ranked_sheet& t,
+                                                          const plan_request& r, length_unit u);
 
 /// "back, ribs, loin and 3 more".
 [[nodiscard]] std::string some_places(const std::vector<std::string>& titles);
 /// The titles of places, indices into groom::zones of the trial's plan.
-[[nodiscard]] std::vector<std::string> titles_in(const sheet_trial& t,
+[[nodiscard]] std::vector<std::string> titles_in(const ranked_sheet& t,
                                                  const std::vector<std::size_t>& zones,
-                                                 const groom_request& r);
+                                                 const plan_request& r);
 
 }  // namespace pelage::io

@@ -89,7 +89,7 @@ std::string hair_words(const zone_plan& z, length_unit u) {
     return z.tidied ? "tidied, what stands out; " + text : text;
 }
 
-std::string mat_words(const groom_request& r, const zone_plan& z) {
+std::string mat_words(const plan_request& r, const zone_plan& z) {
     const std::string whole{name(part_of(r.reference.dog_body.zones[z.at.zone]))};
     return std::string(in_words(*z.mat)) + ", clipped off" +
            (z.why.with_part   ? " with all of the " + whole
@@ -100,7 +100,7 @@ std::string mat_words(const groom_request& r, const zone_plan& z) {
 
 }  // namespace
 
-std::string cause_words(const groom_request& r, const zone_plan& z, length_unit u) {
+std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u) {
     switch (z.why.what) {
         case cause::none:
             break;
@@ -160,18 +160,18 @@ std::string refused_title(const refused_setup& s) {
 
 std::string bar_words(const refused_setup& s, const zone_plan& z, length_unit u) {
     switch (s.no.what) {
-        case bar::kind::none:
+        case barrier::kind::none:
             break;
-        case bar::kind::rule:
+        case barrier::kind::rule:
             return std::string(reason(s.no.rule));
-        case bar::kind::hair_shorter:
+        case barrier::kind::hair_shorter:
             return "longer than today's hair (" + show(*z.now, u) + "): it would do nothing";
-        case bar::kind::too_short:
+        case barrier::kind::too_short:
             return "may leave as little as " + show(s.leaves.low, u) +
                    "; the sheet goes no shorter than " + show(*z.target - z.tolerated, u);
-        case bar::kind::not_longest:
+        case barrier::kind::not_longest:
             return "another goes under the mat here: the customary one, or the longest that passes";
-        case bar::kind::too_long:
+        case barrier::kind::too_long:
             return "leaves " + show(s.leaves.best, u) + "; the sheet goes no longer than " +
                    show(*z.target + z.tolerated, u);
     }
@@ -211,7 +211,7 @@ std::string tracks_words(const plan_note& n, const body& b) {
            "; scissor over where they meet";
 }
 
-std::string daily_words(const plan_note& n, const groom_request& r, length_unit u) {
+std::string daily_words(const plan_note& n, const plan_request& r, length_unit u) {
     std::string names;
     for (const place& p : n.places) {
         names += (names.empty() ? "" : ", ") + title(r.reference.dog_body, p);
@@ -222,7 +222,7 @@ std::string daily_words(const plan_note& n, const groom_request& r, length_unit 
 
 }  // namespace
 
-std::string note_words(const plan_note& n, const groom_request& r, length_unit u) {
+std::string note_words(const plan_note& n, const plan_request& r, length_unit u) {
     using kind = plan_note::kind;
     switch (n.what) {
         case kind::other_coat:

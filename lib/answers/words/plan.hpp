@@ -9,7 +9,7 @@
 namespace pelage::io {
 
 /// Why a place comes out as it does; empty where it is as wished.
-[[nodiscard]] std::string cause_words(const groom_request& r, const zone_plan& z, length_unit u);
+[[nodiscard]] std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u);
 
 /// The setup as it was refused: "blade 7, with the lay, the mat combed out".
 [[nodiscard]] std::string refused_title(const refused_setup& s);
@@ -18,7 +18,7 @@ namespace pelage::io {
 [[nodiscard]] std::string bar_words(const refused_setup& s, const zone_plan& z, length_unit u);
 
 /// What was taken as given.
-[[nodiscard]] std::string note_words(const plan_note& n, const groom_request& r, length_unit u);
+[[nodiscard]] std::string note_words(const plan_note& n, const plan_request& r, length_unit u);
 
 /// The question whether a pair is cut alike.
 [[nodiscard]] std::string ask_words(const uneven_pair& p, const body& b, length_unit u);

@@ -35,7 +35,7 @@ std::string_view left_for(skin_state s) {
 
 }  // namespace
 
-std::string left_alone_words(const zone_plan& z, const groom_request& r) {
+std::string left_alone_words(const zone_plan& z, const plan_request& r) {
     const body& b = r.reference.dog_body;
     std::string text;
     if (z.edge_of_hurt) {

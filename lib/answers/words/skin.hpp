@@ -12,7 +12,7 @@ namespace pelage::io {
 
 /// Why hurt skin, or the edge of it, is left alone: "wet, raw skin: left alone, for a veterinarian to
 /// see". `z` is left for its skin (outcome::skin_left).
-[[nodiscard]] std::string left_alone_words(const zone_plan& z, const groom_request& r);
+[[nodiscard]] std::string left_alone_words(const zone_plan& z, const plan_request& r);
 
 /// How long the hair over a lump or scab of a zone is left; nothing where the zone isn't cut.
 [[nodiscard]] std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r);

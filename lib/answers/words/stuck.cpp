@@ -12,28 +12,28 @@ namespace {
 
 using strings = std::vector<std::string>;
 
-std::string in_words(const way_out& w, length_unit u) {
+std::string in_words(const remedy_step& w, length_unit u) {
     switch (w.how) {
-        case freeing::comb_out:
+        case remedy_kind::comb_out:
             return "combing it out at another visit, about " +
                    detail::fixed(in_minutes(*w.takes), 0) + " min";
-        case freeing::measure_hair:
+        case remedy_kind::measure_hair:
             return "measuring it, " + show(printed_no_less(*w.least, u), u) + " or more will do";
-        case freeing::comb_tip:
+        case remedy_kind::comb_tip:
             return "a comb's tip that passes beneath";
-        case freeing::consent:
+        case remedy_kind::consent:
             return "the owner's consent in writing (--consent " + w.id + ")";
-        case freeing::shorter:
+        case remedy_kind::shorter:
             return "the owner's word that it may be shorter";
-        case freeing::either_way:
+        case remedy_kind::either_way:
             return "the direction left open";
-        case freeing::blade:
+        case remedy_kind::blade:
             return "blade " + w.id;
-        case freeing::comb:
+        case remedy_kind::comb:
             return "comb " + w.id;
-        case freeing::measure_tool:
+        case remedy_kind::measure_tool:
             return "blade " + w.id + " measured again, " + show(*w.least, u) + " as it is made";
-        case freeing::heal:
+        case remedy_kind::heal:
             return "what was found on the skin healed or treated";
     }
     return {};
@@ -76,7 +76,7 @@ std::string in_words(const broken_rule& rule) {
     return {};
 }
 
-std::string rules_in_words(const conflict& c) {
+std::string rules_in_words(const infeasible_zone& c) {
     strings texts;
     for (const broken_rule& rule : c.rules) {
         texts.push_back(in_words(rule));
@@ -84,13 +84,13 @@ std::string rules_in_words(const conflict& c) {
     return joined(texts, "; ");
 }
 
-std::string freed_in_words(const freed& f, length_unit u) {
+std::string freed_in_words(const remedy_set& f, length_unit u) {
     strings parts;
     bool tool = false;
-    for (const way_out& w : f.by) {
+    for (const remedy_step& w : f.by) {
         parts.push_back(in_words(w, u));
-        tool = tool || w.how == freeing::blade || w.how == freeing::comb ||
-               w.how == freeing::measure_tool;
+        tool = tool || w.how == remedy_kind::blade || w.how == remedy_kind::comb ||
+               w.how == remedy_kind::measure_tool;
     }
     // what a missing tool is for goes without saying
     const bool say = f.then && f.then->kind == tool_kind::clip && !tool;
@@ -98,12 +98,12 @@ std::string freed_in_words(const freed& f, length_unit u) {
 }
 
 /// What would free a place, one thing or set of things after the other.
-std::string freed_by(const conflict& c, length_unit u) {
+std::string freed_by(const infeasible_zone& c, length_unit u) {
     strings out;
     strings tools;  // each would do alone: one thing to look for
-    for (const freed& f : c.frees) {
-        const bool tool_alone = f.by.size() == 1 && (f.by.front().how == freeing::blade ||
-                                                     f.by.front().how == freeing::comb);
+    for (const remedy_set& f : c.frees) {
+        const bool tool_alone = f.by.size() == 1 && (f.by.front().how == remedy_kind::blade ||
+                                                     f.by.front().how == remedy_kind::comb);
         (tool_alone ? tools : out).push_back(freed_in_words(f, u));
     }
     if (!tools.empty()) {

@@ -30,7 +30,7 @@ std::string written(const comb& c, length_unit u) {
     return u == length_unit::mm || c.in_inch.empty() ? c.id : c.in_inch + " in";
 }
 
-std::string where_and_when(const patch_request& r) {
+std::string where_and_when(const test_patch& r) {
     std::string out = "test patch";
     out += r.where ? ", " + title(r.reference.dog_body, *r.where) : "";
     out += ", " + title(r.tool);
@@ -39,7 +39,7 @@ std::string where_and_when(const patch_request& r) {
 
 }  // namespace
 
-std::vector<std::string> salon_lines(const patch_lesson& l, const patch_request& r, length_unit u) {
+std::vector<std::string> salon_lines(const calibration& l, const test_patch& r, length_unit u) {
     if (l.lay) {
         return {"[override.coats." + std::string(name(r.coat)) + ".lay]",
                 "best = \"" + to_hundredths(l.lay->best) + " deg\"", "basis = \"measured\"",
@@ -50,7 +50,7 @@ std::vector<std::string> salon_lines(const patch_lesson& l, const patch_request&
             "measured = \"" + written(*l.measured, u) + "\""};
 }
 
-std::string refusal_text(const patch_lesson& l, const patch_request& r, length_unit u) {
+std::string refusal_text(const calibration& l, const test_patch& r, length_unit u) {
     const refused_patch& no = *l.refused;
     const std::string tool = held_words(r.tool, u);
     const std::string counted = show(no.counted, u);

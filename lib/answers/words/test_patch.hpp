@@ -10,7 +10,7 @@
 namespace pelage::io {
 
 /// The lines for salon.toml that set what the patch taught, lengths in those units.
-[[nodiscard]] std::vector<std::string> salon_lines(const patch_lesson& l, const patch_request& r,
+[[nodiscard]] std::vector<std::string> salon_lines(const calibration& l, const test_patch& r,
                                                    length_unit u);
 
 }  // namespace pelage::io

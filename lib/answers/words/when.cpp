@@ -35,7 +35,7 @@ std::string basis_words(const evidence& e) {
     return s;
 }
 
-std::string when_in_words(const back& b, const groom_request& r, const print_options& o) {
+std::string when_in_words(const back& b, const plan_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     // what nobody told is said once, with the date that hangs on it
     const std::string assumed = r.patient.brushing_said

@@ -15,7 +15,7 @@ namespace pelage::io {
 [[nodiscard]] std::string on_day(const days& d, const print_options& o);
 
 /// When the dog must be back, and why then, in two or three sentences.
-[[nodiscard]] std::string when_in_words(const back& b, const groom_request& r,
+[[nodiscard]] std::string when_in_words(const back& b, const plan_request& r,
                                         const print_options& o);
 
 /// "common practice, no source", "published: diaz-2004", "our guess", with the note.

@@ -113,7 +113,7 @@ void get_all(record& top, std::string_view key, std::vector<Value>& to, const Re
 }
 
 /// The stop list: every sign once, in the order of stop_sign.
-void get_stops(record& top, page& p, catalogue& c) {
+void get_stops(record& top, page& p, reference_data& c) {
     for (const node* n : top.get_tables("stop", presence::must)) {
         record r(*n, p.out);
         stop_rule s;
@@ -138,21 +138,21 @@ void get_stops(record& top, page& p, catalogue& c) {
 
 }  // namespace
 
-void get_sources(const node& root, page& p, catalogue& c) {
+void get_sources(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     get_all(top, "source", c.sources, [](record& r) { return get_source(r); });
     top.done();
 }
 
-void get_blades(const node& root, page& p, catalogue& c) {
+void get_blades(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     get_all(top, "blade", c.blades, [&](record& r) { return get_blade(r, p); });
     top.done();
 }
 
-void get_combs(const node& root, page& p, catalogue& c) {
+void get_combs(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     get_all(top, "comb", c.combs, [&](record& r) { return get_comb(r, p); });
@@ -163,7 +163,7 @@ void get_combs(const node& root, page& p, catalogue& c) {
     top.done();
 }
 
-void get_cautions(const node& root, page& p, catalogue& c) {
+void get_cautions(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     get_all(top, "caution", c.cautions, [&](record& r) { return get_caution(r, p); });

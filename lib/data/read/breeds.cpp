@@ -242,7 +242,7 @@ asked_breed get_asked(record& r, page& p, const heredity& h) {
 
 }  // namespace
 
-void get_inheritance(const node& root, page& p, catalogue& c) {
+void get_inheritance(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     get_loci(top, p, c.genes);
@@ -252,7 +252,7 @@ void get_inheritance(const node& root, page& p, catalogue& c) {
     top.done();
 }
 
-void get_breeds(const node& root, page& p, catalogue& c) {
+void get_breeds(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     unique_ids seen;

@@ -122,7 +122,7 @@ std::string get_rule(record& r, page& p, const rule_set& set,
     if (i < 0) {
         return {};
     }
-    const rule_slot& slot = set.slots[static_cast<std::size_t>(i)];
+    const figure_field& slot = set.slots[static_cast<std::size_t>(i)];
     auto f = get_spread(r, slot.kind(), slot.range);
     const evidence why = get_evidence(r, p, presence::must);
     r.done();
@@ -136,7 +136,7 @@ std::string get_rule(record& r, page& p, const rule_set& set,
 
 }  // namespace
 
-void get_coats(const node& root, page& p, catalogue& c) {
+void get_coats(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     for (const node* n : top.get_tables("coat", presence::must)) {
@@ -152,14 +152,14 @@ void get_coats(const node& root, page& p, catalogue& c) {
     }
 }
 
-void get_rule_file(const node& root, page& p, catalogue& c, std::string_view set) {
+void get_rule_file(const node& root, page& p, reference_data& c, std::string_view set) {
     record top(root, p.out);
     check_format(top);
     const auto sets = rule_sets(c.rules);
     const auto mine =
         std::find_if(sets.begin(), sets.end(), [&](const rule_set& s) { return s.name == set; });
     std::vector<std::string_view> all;
-    for (const rule_slot& s : mine->slots) {
+    for (const figure_field& s : mine->slots) {
         all.push_back(s.id);
     }
     std::vector<std::string_view> missing = all;

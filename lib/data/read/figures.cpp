@@ -19,7 +19,7 @@ constexpr bounds any_length = any_hair;
 constexpr bounds small_length{0.1, 50.0, true};
 constexpr bounds odds{0.01, 0.99, true};
 
-std::vector<rule_slot> slots(cut_rules& r) {
+std::vector<figure_field> slots(cut_rules& r) {
     return {{"blade-flat-up-to", &r.blade_flat_up_to, any_length},
             {"blade-flat-from", &r.blade_flat_from, any_length},
             {"blade-long-share", &r.blade_long_share, share},
@@ -30,7 +30,7 @@ std::vector<rule_slot> slots(cut_rules& r) {
             {"scissor-spread", &r.scissor_spread, from_zero(0.5)}};
 }
 
-std::vector<rule_slot> slots(growth_rules& r) {
+std::vector<figure_field> slots(growth_rules& r) {
     return {{"start-error", &r.start_error, small_length},
             {"visit-log-sd", &r.visit_log_sd, spread},
             {"delayed-share", &r.delayed_share, share},
@@ -47,7 +47,7 @@ std::vector<rule_slot> slots(growth_rules& r) {
             {"season-peak", &r.season_peak, {1.0, 365.0, true}}};
 }
 
-std::vector<rule_slot> slots(matting_rules& r) {
+std::vector<figure_field> slots(matting_rules& r) {
     return {{"brush-none", r.brush.data(), factor},
             {"brush-weekly", &r.brush[1], factor},
             {"brush-two-or-three", &r.brush[2], factor},
@@ -68,7 +68,7 @@ std::vector<rule_slot> slots(matting_rules& r) {
             {"strip-again", &r.strip_again, within_a_year}};
 }
 
-std::vector<rule_slot> slots(refusal_rules& r) {
+std::vector<figure_field> slots(refusal_rules& r) {
     return {{"under-mat-share", &r.under_mat_share, {0.01, 1.0, true}},
             {"under-mat-longest", &r.under_mat_longest, small_length},
             {"safe-blade", &r.safe_blade, small_length},
@@ -86,7 +86,7 @@ std::vector<rule_slot> slots(refusal_rules& r) {
             {"finger-covers", &r.finger_covers, any_length}};
 }
 
-std::vector<rule_slot> slots(price_rules& r) {
+std::vector<figure_field> slots(price_rules& r) {
     return {{"pick-up-blade", &r.pick_up_blade, at_the_table},
             {"pick-up-second-clipper", &r.pick_up_second_clipper, at_the_table},
             {"pick-up-comb", &r.pick_up_comb, at_the_table},
@@ -134,16 +134,16 @@ std::vector<rule_slot> slots(price_rules& r) {
 
 }  // namespace
 
-measure rule_slot::kind() const {
+measure figure_field::kind() const {
     return std::visit([]<class Quantity>(const figure<Quantity>*) { return measure_of<Quantity>; },
                       to);
 }
 
-void rule_slot::store(const raw_figure& f) const {
+void figure_field::store(const raw_figure& f) const {
     std::visit([&]<class Quantity>(figure<Quantity>* slot) { *slot = typed<Quantity>(f); }, to);
 }
 
-std::vector<rule_set> rule_sets(rule_book& b) {
+std::vector<rule_set> rule_sets(parameters& b) {
     std::vector<rule_set> all;
     all.push_back({"cut", slots(b.cut)});
     all.push_back({"growth", slots(b.growth)});
@@ -153,7 +153,7 @@ std::vector<rule_set> rule_sets(rule_book& b) {
     return all;
 }
 
-void check_rules(const rule_book& b, std::string_view set, const spot& at, faults& out) {
+void check_rules(const parameters& b, std::string_view set, const spot& at, faults& out) {
     if (set != "cut") {
         return;
     }

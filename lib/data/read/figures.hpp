@@ -14,7 +14,7 @@
 namespace pelage::io {
 
 /// One figure of the rules.
-struct rule_slot {
+struct figure_field {
     std::string_view id;
     std::variant<figure<length>*, figure<days>*, figure<work>*, figure<double>*> to;
     bounds range;
@@ -26,13 +26,13 @@ struct rule_slot {
 /// A set of rules as one file holds it: "cut" is reference/cut.toml and [override.cut].
 struct rule_set {
     std::string_view name;
-    std::vector<rule_slot> slots;
+    std::vector<figure_field> slots;
 };
 
 /// Every set of the rule book; the slots point into `b`.
-[[nodiscard]] std::vector<rule_set> rule_sets(rule_book& b);
+[[nodiscard]] std::vector<rule_set> rule_sets(parameters& b);
 
 /// A rule that links several figures: complains at `at` if it doesn't hold.
-void check_rules(const rule_book& b, std::string_view set, const spot& at, faults& out);
+void check_rules(const parameters& b, std::string_view set, const spot& at, faults& out);
 
 }  // namespace pelage::io

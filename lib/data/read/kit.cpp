@@ -181,13 +181,13 @@ kit_blade get_blade(record& r, page& p) {
     return b;
 }
 
-const comb* comb_of_length(const catalogue& c, const length& l) {
+const comb* comb_of_length(const reference_data& c, const length& l) {
     const auto at = std::find_if(c.combs.begin(), c.combs.end(),
                                  [&](const comb& o) { return gap(o.stated.best, l) < mm(0.005); });
     return at == c.combs.end() ? nullptr : &*at;
 }
 
-const comb* comb_of_inch(const catalogue& c, std::string_view text) {
+const comb* comb_of_inch(const reference_data& c, std::string_view text) {
     std::string_view inches = detail::trimmed(text);
     for (const std::string_view unit : {"inches", "inch", "in", "\""}) {
         if (inches.ends_with(unit)) {

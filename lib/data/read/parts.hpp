@@ -42,7 +42,7 @@ class place_finder {
 /// What the reading of a file needs besides its text.
 struct page {
     faults& out;
-    const catalogue& known;
+    const reference_data& known;
     place_finder& places;
     const kit* drawer = nullptr;                   ///< the salon's own blades count too
     std::vector<listed_figure>* listed = nullptr;  ///< where figures of the reference are listed

@@ -98,7 +98,7 @@ place_word get_place_word(record& r, page& p, const body& b, word_owners& owners
 
 }  // namespace
 
-void get_places(const node& root, page& p, catalogue& c) {
+void get_places(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     body& b = c.dog_body;

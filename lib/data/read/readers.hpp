@@ -27,18 +27,18 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
                     const std::vector<std::string>& other_sheets = {});
 salon get_salon(const node& root, page& p);
 
-void get_sources(const node& root, page& p, catalogue& c);
-void get_cautions(const node& root, page& p, catalogue& c);
-void get_blades(const node& root, page& p, catalogue& c);
-void get_combs(const node& root, page& p, catalogue& c);
-void get_zones(const node& root, page& p, catalogue& c);
+void get_sources(const node& root, page& p, reference_data& c);
+void get_cautions(const node& root, page& p, reference_data& c);
+void get_blades(const node& root, page& p, reference_data& c);
+void get_combs(const node& root, page& p, reference_data& c);
+void get_zones(const node& root, page& p, reference_data& c);
 /// Of the zones read before.
-void get_places(const node& root, page& p, catalogue& c);
-void get_coats(const node& root, page& p, catalogue& c);
-void get_inheritance(const node& root, page& p, catalogue& c);
-void get_breeds(const node& root, page& p, catalogue& c);
+void get_places(const node& root, page& p, reference_data& c);
+void get_coats(const node& root, page& p, reference_data& c);
+void get_inheritance(const node& root, page& p, reference_data& c);
+void get_breeds(const node& root, page& p, reference_data& c);
 /// A file of figures; `set` is "cut", "growth", "matting", "refusal" or "prices".
-void get_rule_file(const node& root, page& p, catalogue& c, std::string_view set);
+void get_rule_file(const node& root, page& p, reference_data& c, std::string_view set);
 /// Every zone but the prep zones must be told something by the reference's own sheet.
 void check_complete(const style& s, const spot& at, page& p);
 
@@ -67,7 +67,7 @@ void throw_if_any(diagnostics faults);
 /// faulty.
 [[nodiscard]] salon assemble_salon(const document_text& salon_file,
                                    const std::vector<document_text>& sheets,
-                                   const std::vector<document_text>& dogs, const catalogue& c,
+                                   const std::vector<document_text>& dogs, const reference_data& c,
                                    std::vector<unsound_file>& unsound, diagnostics before = {});
 
 }  // namespace pelage::io

@@ -21,7 +21,7 @@ class reference_reader {
     explicit reference_reader(const std::vector<document_text>& files)
         : files_(files), parsed_(parse_all(files)) {}
 
-    catalogue run() {
+    reference_data run() {
         // sources first: figures name them; then blades: zones and sheets name those
         one("sources", get_sources);
         one("blades", get_blades);
@@ -32,7 +32,8 @@ class reference_reader {
         one("inheritance", get_inheritance);
         one("breeds", get_breeds);
         for (const std::string_view set : {"cut", "growth", "matting", "refusal", "prices"}) {
-            one(set, [&](const node& n, page& p, catalogue& c) { get_rule_file(n, p, c, set); });
+            one(set,
+                [&](const node& n, page& p, reference_data& c) { get_rule_file(n, p, c, set); });
         }
         one("cautions", get_cautions);
         sheets();
@@ -42,7 +43,7 @@ class reference_reader {
     }
 
   private:
-    using reader = std::function<void(const node&, page&, catalogue&)>;
+    using reader = std::function<void(const node&, page&, reference_data&)>;
 
     page page_for(faults& out) { return {out, book_, places_, nullptr, &book_.figures, true}; }
 
@@ -105,7 +106,7 @@ class reference_reader {
 
     const std::vector<document_text>& files_;
     std::vector<parsed_text> parsed_;
-    catalogue book_;
+    reference_data book_;
     place_finder places_{book_.dog_body};
     diagnostics wrong_;
     std::vector<std::string> known_;
@@ -113,7 +114,7 @@ class reference_reader {
 
 }  // namespace
 
-catalogue read_reference(const std::vector<document_text>& files) {
+reference_data read_reference(const std::vector<document_text>& files) {
     return reference_reader(files).run();
 }
 

@@ -28,7 +28,7 @@ evidence get_own_evidence(record& r) {
 }
 
 /// A salon's own figure: a plain value, or a table with its spread and whether it was measured.
-std::optional<raw_figure> get_own(const member& m, page& p, const rule_slot& slot) {
+std::optional<raw_figure> get_own(const member& m, page& p, const figure_field& slot) {
     if (m.value.kind != node_kind::table) {
         const auto v = number_at(m.value, m.key, slot.kind(), slot.range, p.out);
         return v ? std::optional{raw_figure{
@@ -65,7 +65,7 @@ std::optional<figure<double>> get_own_lay(const node& table, page& p) {
     return f ? std::optional{figure<double>{f->low, f->best, f->high, why}} : std::nullopt;
 }
 
-void get_own_coat(const node& table, std::size_t coat, page& p, rule_book& rules) {
+void get_own_coat(const node& table, std::size_t coat, page& p, parameters& rules) {
     const std::string path = fmt::format("override.coats.{}.", coat_names[coat]);
     record r(table, p.out, path);
     const node* lay = r.get_table("lay", presence::may);
@@ -80,7 +80,7 @@ void get_own_coat(const node& table, std::size_t coat, page& p, rule_book& rules
     }
 }
 
-void get_own_coats(record& overrides, page& p, rule_book& rules) {
+void get_own_coats(record& overrides, page& p, parameters& rules) {
     const node* table = overrides.get_table("coats", presence::may);
     if (table == nullptr) {
         return;
@@ -94,7 +94,7 @@ void get_own_coats(record& overrides, page& p, rule_book& rules) {
     r.done();
 }
 
-void get_overrides(record& top, page& p, rule_book& rules) {
+void get_overrides(record& top, page& p, parameters& rules) {
     const node* table = top.get_table("override", presence::may);
     if (table == nullptr) {
         return;
@@ -106,7 +106,7 @@ void get_overrides(record& top, page& p, rule_book& rules) {
             continue;
         }
         record one(*own, p.out);
-        for (const rule_slot& slot : set.slots) {
+        for (const figure_field& slot : set.slots) {
             const member* m = one.get(slot.id);
             if (const auto f = m == nullptr ? std::nullopt : get_own(*m, p, slot)) {
                 slot.store(*f);

@@ -25,10 +25,10 @@ const member* text_under(const parsed_text& t, std::string_view key) {
     return at == t.root->members.end() || at->value.kind != node_kind::text ? nullptr : &*at;
 }
 
-class shelf {
+class sheet_resolver {
   public:
-    shelf(std::vector<parsed_text>& texts, const std::vector<style>& others, const page_maker& make,
-          const std::function<void(placed<style>&, page&)>& after)
+    sheet_resolver(std::vector<parsed_text>& texts, const std::vector<style>& others,
+                   const page_maker& make, const std::function<void(placed<style>&, page&)>& after)
         : texts_(texts),
           others_(others),
           make_(make),
@@ -181,10 +181,11 @@ class shelf {
 std::vector<read_sheet> read_sheets(std::vector<parsed_text>& texts,
                                     const std::vector<style>& others, const page_maker& make,
                                     const std::function<void(placed<style>&, page&)>& after) {
-    return shelf(texts, others, make, after).run();
+    return sheet_resolver(texts, others, make, after).run();
 }
 
-std::vector<style> read_sheet_folder(const std::string& dir, const catalogue& c, const kit* tools) {
+std::vector<style> read_sheet_folder(const std::string& dir, const reference_data& c,
+                                     const kit* tools) {
     const std::vector<std::string> paths = toml_files(dir);
     if (paths.empty()) {
         throw error(errc::io, "can't read style sheets; found " + shown(dir) +
@@ -193,7 +194,7 @@ std::vector<style> read_sheet_folder(const std::string& dir, const catalogue& c,
     }
     std::vector<document_text> files;
     for (const std::string& path : paths) {
-        files.push_back(slurp(path));
+        files.push_back(read_text(path));
     }
     std::vector<style> out;
     diagnostics wrong;
@@ -213,7 +214,7 @@ bool sheet_id(const std::string& s) {
 
 std::vector<sheet_file> read_sheet_files(const std::vector<document_text>& files,
                                          const std::vector<document_text>& beside,
-                                         const catalogue& c, const std::vector<style>& others,
+                                         const reference_data& c, const std::vector<style>& others,
                                          const kit* tools) {
     std::vector<document_text> all = files;
     all.insert(all.end(), beside.begin(), beside.end());

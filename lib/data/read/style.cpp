@@ -16,7 +16,7 @@ constexpr std::array<std::string_view, 4> face_words{"clean", "round", "bearded"
 constexpr std::array<std::string_view, 2> own_basis{"measured", "assumption"};
 
 /// What a sheet takes over from its parent: all but who it is, who approved it, and when.
-style heir_of(const style& parent) {
+style inherits_from(const style& parent) {
     style s = parent;
     s.id.clear();
     s.title.clear();
@@ -47,7 +47,7 @@ style heir_of(const style& parent) {
 class style_reader {
   public:
     style_reader(record& r, page& p, const style* parent)
-        : record_(r), page_(p), sheet_(parent == nullptr ? style{} : heir_of(*parent)) {}
+        : record_(r), page_(p), sheet_(parent == nullptr ? style{} : inherits_from(*parent)) {}
 
     style read(bool has_parent) {
         head(has_parent);

@@ -105,7 +105,7 @@ limit get_limit(record& r, page& p) {
 
 /// What a rule leaves at least and at most, as far as the sheet alone says: a blade may leave more
 /// than is etched on it, never less than against the lay.
-bool breaks(const instruction& i, const limit& l, const catalogue& c) {
+bool breaks(const instruction& i, const limit& l, const reference_data& c) {
     if (i.target) {
         return (l.low && *i.target < *l.low) || (l.high && *i.target > *l.high);
     }

@@ -183,7 +183,7 @@ void check_connected(const body& b, const std::vector<spot>& at, faults& out) {
 
 }  // namespace
 
-void get_zones(const node& root, page& p, catalogue& c) {
+void get_zones(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     body& b = c.dog_body;

@@ -119,11 +119,11 @@ std::string words_of(const std::string& page) {
 struct owners_page {
     groom plan;
     forecast ahead;
-    std::vector<grow_back_way> ways;
+    std::vector<regrowth_option> ways;
     std::string text;
     std::string html;
 
-    explicit owners_page(const groom_request& r) : plan(plan_groom(r)) {
+    explicit owners_page(const plan_request& r) : plan(make_plan(r)) {
         io::owner_matter m{plan, r, std::nullopt, nullptr, nullptr};
         if (!plan.stopped()) {
             ahead = forecast_of(r, plan, false);
@@ -139,7 +139,7 @@ struct owners_page {
     }
 };
 
-groom_request demo_request(const dog& d) {
+plan_request demo_request(const dog& d) {
     const style* s = find(io::demo_salon().styles, d.style);
     if (s == nullptr) {
         s = find(io::reference().styles, d.style);

@@ -23,7 +23,7 @@ using io::document_text;
 
 /// Reads a sheet and judges it if it is sound: what is doubtful counts as a fault.
 void check_sheet(const document_text& d) {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     const auto read = io::read_sheet_files({d}, {}, c, c.styles);
     diagnostics wrong = read.front().faults;
     if (read.front().sheet) {
@@ -163,7 +163,7 @@ TEST_CASE("bad files: every fault is told, in order, and nothing else", "[read]"
     const auto paths = bad_files();
     CHECK(paths.size() >= 30);
     for (const std::string& path : paths) {
-        const document_text d = io::slurp(path);
+        const document_text d = io::read_text(path);
         const bad_file head = head_of(d.text);
         const diagnostics found = faults_of(head.kind, d.text);
         INFO(path << " gave\n" << in_one_line(found));
@@ -375,14 +375,14 @@ TEST_CASE("slurp takes ordinary files of up to a megabyte", "[read]") {
     const scratch_folder f;
     f.write("dog.toml", "a\r\nb\xff");
     f.write("big.toml", std::string(1'000'001, ' '));
-    CHECK(io::slurp(f.path() + "/dog.toml").text == "a\r\nb\xff");
-    CHECK(io::slurp(f.path() + "/dog.toml").name == f.path() + "/dog.toml");
+    CHECK(io::read_text(f.path() + "/dog.toml").text == "a\r\nb\xff");
+    CHECK(io::read_text(f.path() + "/dog.toml").name == f.path() + "/dog.toml");
     for (const std::string& path :
          {f.path(), f.path() + "/none.toml", f.path() + "/big.toml", f.path() + "/dog.toml/x",
           std::string("/dev/zero"), std::string()}) {
         INFO(path);
         try {
-            (void)io::slurp(path);
+            (void)io::read_text(path);
             FAIL("read it");
         } catch (const error& e) {
             CHECK(e.code() == errc::io);
@@ -405,7 +405,7 @@ TEST_CASE("a salon's folder holds its kit, sheets and dogs", "[read]") {
     f.write("dogs/a.toml",
             "format = 1\nid = \"ada\"\nname = \"Ada\"\nsize = \"toy\"\nmix = \"maltese\"\n");
     const salon s = io::read_salon_folder(f.path(), io::reference());
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     CHECK(s.title == "Corner salon");
     CHECK(s.styles.size() == c.styles.size() + 1);
     REQUIRE(find(s.styles, "one-length") != nullptr);

@@ -73,13 +73,13 @@ void check_stated(const std::string& id, double best, double low, double high) {
 
 /// What a reference sheet asks of a place: its length, or what is etched on its blade.
 std::optional<length> asked(const std::string& sheet, const place& p) {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     const style* s = find(c.styles, sheet);
     INFO("sheet " << sheet);
     REQUIRE(s != nullptr);
     const kit no_tools;
     const dog any_dog;
-    const groom_request r{c, c.rules, no_tools, any_dog, *s, std::nullopt};
+    const plan_request r{c, c.rules, no_tools, any_dog, *s, std::nullopt};
     const instruction i = instruction_for(r, p);
     return i.blade ? std::optional{blade_of(*i.blade).stated.best} : i.target;
 }
@@ -264,7 +264,7 @@ TEST_CASE("a poodle's sporting clip is short on the body, its legs no shorter",
 }
 
 TEST_CASE("every published figure names a source that is there", "[reference]") {
-    const catalogue& c = io::reference();
+    const reference_data& c = io::reference();
     CHECK(c.figures.size() > 200);
     std::size_t published = 0;
     std::set<std::string> keys;

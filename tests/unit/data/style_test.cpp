@@ -23,14 +23,14 @@ namespace fs = std::filesystem;
 
 using io::document_text;
 
-const catalogue& ref() {
+const reference_data& ref() {
     return io::reference();
 }
 
 /// What a sheet asks of the place called `word`.
 instruction asked(const style& s, const std::string& word) {
     const part_index parts(ref().dog_body);
-    return laid_sheet(ref().dog_body, parts, s).at(at(word));
+    return resolved_style(ref().dog_body, parts, s).at(at(word));
 }
 
 const style& sheet(const salon& s, std::string_view id) {
@@ -299,8 +299,8 @@ TEST_CASE("a line between two zones is not blended, whatever the body says", "[s
     d.coat = coat_class::curly;
     const kit& tools = io::demo_salon().tools;
     const auto legs_blended = [&](const std::string& id) {
-        const groom_request r{ref(), ref().rules, tools, d, sheet(s, id), std::nullopt};
-        const groom g = plan_groom(r);
+        const plan_request r{ref(), ref().rules, tools, d, sheet(s, id), std::nullopt};
+        const groom g = make_plan(r);
         return std::count_if(g.blends.begin(), g.blends.end(), [&](const blend& b) {
             const auto where = [&](std::size_t i) {
                 return ref().dog_body.zones[g.zones[i].at.zone].where;

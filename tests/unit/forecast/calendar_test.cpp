@@ -32,8 +32,8 @@ days_off off(std::initializer_list<const char*> all) {
 }
 
 calendar calendar_for(const groom_table& t, int weeks = 26, const days_off& closed = {}) {
-    const groom_request work = t.request();
-    return calendar_of({work, today, weeks, closed, nullptr}, plan_groom(work));
+    const plan_request work = t.request();
+    return calendar_of({work, today, weeks, closed, nullptr}, make_plan(work));
 }
 
 groom_table demo(const char* id) {
@@ -49,8 +49,8 @@ int ends(const calendar& c, std::size_t i) {
 }
 
 /// Half a year by days, all open, visits a week apart.
-booking_problem half_a_year(visit_clocks clocks) {
-    booking_problem p;
+schedule_problem half_a_year(visit_clocks clocks) {
+    schedule_problem p;
     p.last = 182;
     p.open.assign(183, true);
     p.gap = 7;
@@ -128,7 +128,7 @@ TEST_CASE("what stops no clock isn't booked", "[calendar]") {
 }
 
 TEST_CASE("no calendar where the clock is shorter than the days off", "[calendar]") {
-    booking_problem p = half_a_year({28, {}, {}});
+    schedule_problem p = half_a_year({28, {}, {}});
     std::fill(p.open.begin() + 40, p.open.begin() + 67, false);
     CHECK(cheapest(p).has_value());  // from the 39th day to the 67th
     p.open[67] = false;
@@ -136,7 +136,7 @@ TEST_CASE("no calendar where the clock is shorter than the days off", "[calendar
 }
 
 TEST_CASE("an overdue dog comes on the first day there is", "[calendar]") {
-    booking_problem p = half_a_year({28, {}, {}});
+    schedule_problem p = half_a_year({28, {}, {}});
     p.full_ago = 40;
     p.brush_ago = 40;
     p.tidy_ago = 40;
@@ -148,7 +148,7 @@ TEST_CASE("an overdue dog comes on the first day there is", "[calendar]") {
 }
 
 TEST_CASE("for an event the full groom falls in the days before, not on the day", "[calendar]") {
-    booking_problem p = half_a_year({56, {}, {}});
+    schedule_problem p = half_a_year({56, {}, {}});
     p.fresh = {{100, 7}};
     p.open[100] = false;
     const auto c = cheapest(p);
@@ -160,7 +160,7 @@ TEST_CASE("for an event the full groom falls in the days before, not on the day"
 }
 
 TEST_CASE("keeps() sees every broken rule", "[calendar]") {
-    booking_problem p = half_a_year({56, {}, 28});
+    schedule_problem p = half_a_year({56, {}, 28});
     const std::vector<booking> good = cheapest(p).value();
     REQUIRE(keeps(p, good));
     std::vector<booking> late = good;
@@ -260,7 +260,7 @@ TEST_CASE("a double coat keeps to its interval and its tidies and is not clipped
     }
     // and no length is tried to make it wait longer
     const groom_table t = demo("aspen");
-    const back_in_answer a = back_in(t.request(), t.plan(), day(91));
+    const longest_coat_answer a = back_in(t.request(), t.plan(), day(91));
     CHECK_FALSE(a.holds);
     CHECK(a.percent == 100);
     CHECK(a.instead.empty());
@@ -351,13 +351,13 @@ TEST_CASE("several intervals: more than if each dog were drawn anew, no more tha
 TEST_CASE("the longest coat for a wait holds, and one percent more does not", "[calendar]") {
     groom_table t;
     t.patient.now = {{"all", mm(60)}};
-    const back_in_answer a = back_in(t.request(), t.plan(), day(42));
+    const longest_coat_answer a = back_in(t.request(), t.plan(), day(42));
     REQUIRE(a.holds);
     CHECK(a.percent < 100);
     CHECK(a.when.in >= day(42));
     const scaled_wishes longer_by_one = scaled(t.request(), a.percent + 1);
-    const groom_request ask = request_for(t.request(), longer_by_one);
-    CHECK(back_of(ask, plan_groom(ask)).in < day(42));
+    const plan_request ask = request_for(t.request(), longer_by_one);
+    CHECK(back_of(ask, make_plan(ask)).in < day(42));
 }
 
 TEST_CASE("scaling goes no shorter than is advisable, and leaves what is shorter already",

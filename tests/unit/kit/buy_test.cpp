@@ -20,8 +20,8 @@ constexpr item_set b = 2;
 constexpr item_set c = 4;
 
 /// The reference's blades and combs of those names, as wares.
-std::vector<ware> shelf(const std::vector<std::string>& blades,
-                        const std::vector<std::string>& combs = {}) {
+std::vector<ware> sheet_resolver(const std::vector<std::string>& blades,
+                                 const std::vector<std::string>& combs = {}) {
     std::vector<ware> out;
     for (const std::string& id : blades) {
         out.push_back({blade_of(id), {}, {}});
@@ -64,7 +64,7 @@ using names = std::vector<std::string>;
 }  // namespace
 
 TEST_CASE("nothing to choose from meets what is there", "[stock]") {
-    const stock_problem p{0, {{5, {0}}, {3, {}}}};
+    const cover_problem p{0, {{5, {0}}, {3, {}}}};
     const auto all = best_stock(p, 0);
     REQUIRE(all.size() == 1);
     CHECK(all[0].met == 5);
@@ -73,7 +73,7 @@ TEST_CASE("nothing to choose from meets what is there", "[stock]") {
 
 TEST_CASE("the best pair isn't the best single one and another", "[stock]") {
     // a alone meets most; b and c together meet everything
-    const stock_problem p{3, {{3, {a, b}}, {3, {a, c}}, {2, {b}}, {2, {c}}}};
+    const cover_problem p{3, {{3, {a, b}}, {3, {a, c}}, {2, {b}}, {2, {c}}}};
     const auto all = best_stock(p, 3);
     CHECK(all[1].items == a);
     CHECK(all[1].met == 6);
@@ -83,7 +83,7 @@ TEST_CASE("the best pair isn't the best single one and another", "[stock]") {
 }
 
 TEST_CASE("a way of two items counts only with both", "[stock]") {
-    const stock_problem p{3, {{9, {a | b}}, {1, {c}}}};
+    const cover_problem p{3, {{9, {a | b}}, {1, {c}}}};
     const auto all = best_stock(p, 2);
     CHECK(all[1].items == c);
     CHECK(all[1].met == 1);
@@ -92,13 +92,13 @@ TEST_CASE("a way of two items counts only with both", "[stock]") {
 }
 
 TEST_CASE("of equals the first in the catalogue", "[stock]") {
-    const stock_problem p{3, {{1, {b, c}}, {1, {a, c}}, {1, {a, b}}}};
+    const cover_problem p{3, {{1, {b, c}}, {1, {a, c}}, {1, {a, b}}}};
     CHECK(best_stock(p, 1)[1].items == a);
     CHECK(best_stock(p, 2)[2].items == (a | b));
 }
 
 TEST_CASE("a search that is stopped says how much better it might be", "[stock]") {
-    stock_problem p{30, {}};
+    cover_problem p{30, {}};
     for (std::size_t i = 0; i < 30; ++i) {
         for (std::size_t j = i + 1; j < 30; ++j) {
             p.targets.push_back({1 + static_cast<std::int64_t>((i * 7 + j * 3) % 5),
@@ -120,10 +120,10 @@ TEST_CASE("to cut half an inch on a curly coat you buy the full blade or comb wi
     shop s;
     s.own = drawer({"10"});  // for the prep zones
     s.sheets = {curly_sheet(clip_to(mm(13)))};
-    s.wares = shelf({"30", "4F"}, {"13 mm"});
+    s.wares = sheet_resolver({"30", "4F"}, {"13 mm"});
     s.most = 2;
     CHECK(s.bought() == names{"blade 30", "comb 13 mm"});
-    s.wares = shelf({"30", "3F"}, {"13 mm"});
+    s.wares = sheet_resolver({"30", "3F"}, {"13 mm"});
     CHECK(s.buy().curve[1].choice.met == s.buy().curve[2].choice.met);
     CHECK(s.bought() == names{"blade 3F"});
 }
@@ -132,7 +132,7 @@ TEST_CASE("a blade that is there carries combs for nothing", "[stock]") {
     shop s;
     s.own = drawer({"30"});
     s.sheets = {curly_sheet(clip_to(mm(16)))};
-    s.wares = shelf({"4F"}, {"16 mm", "32 mm"});
+    s.wares = sheet_resolver({"4F"}, {"16 mm", "32 mm"});
     s.most = 1;
     CHECK(s.bought() == names{"comb 16 mm"});
 }
@@ -142,14 +142,14 @@ TEST_CASE("what is out for sharpening isn't bought again", "[stock]") {
     s.own = drawer({"3F", "10"});
     s.own.blades.front().out = true;
     s.sheets = {curly_sheet(clip_to(mm(13)))};
-    s.wares = shelf({"30"}, {"13 mm"});
+    s.wares = sheet_resolver({"30"}, {"13 mm"});
     CHECK(s.bought().empty());
 }
 
 TEST_CASE("skip teeth don't serve where skin is thin, so they are worth less", "[stock]") {
     shop s;
     s.sheets = {curly_sheet(clip_to(mm(6.3)))};
-    s.wares = shelf({"5", "5F"});
+    s.wares = sheet_resolver({"5", "5F"});
     s.most = 1;
     CHECK(s.bought() == names{"blade 5F"});
 }
@@ -157,7 +157,7 @@ TEST_CASE("skip teeth don't serve where skin is thin, so they are worth less", "
 TEST_CASE("prep zones want one of their customary blades", "[stock]") {
     shop s;
     s.sheets = {curly_sheet(finish_by(finish::leave))};
-    s.wares = shelf({"9", "10", "40"});
+    s.wares = sheet_resolver({"9", "10", "40"});
     s.most = 1;
     CHECK(s.bought() == names{"blade 10"});
     const shopping all = s.buy();

@@ -15,20 +15,20 @@ using namespace on_the_table;
 
 namespace {
 
-drawer_check checked(const kit& k, const std::vector<style>& sheets = io::demo_salon().styles,
-                     std::optional<date> today = {}) {
-    return check_drawer({io::reference(), io::reference().rules, k, sheets, today});
+kit_check checked(const kit& k, const std::vector<style>& sheets = io::demo_salon().styles,
+                  std::optional<date> today = {}) {
+    return check_kit({io::reference(), io::reference().rules, k, sheets, today});
 }
 
-bool speaks_of(const drawer_check& c, drawer_matter m) {
+bool speaks_of(const kit_check& c, kit_matter m) {
     return std::any_of(c.remarks.begin(), c.remarks.end(),
-                       [&](const drawer_remark& r) { return r.what == m; });
+                       [&](const kit_remark& r) { return r.what == m; });
 }
 
 /// The first finding of a kind, if there is one of that matter.
 template <class Finding>
-std::optional<Finding> found(const drawer_check& c, drawer_matter m) {
-    for (const drawer_remark& r : c.remarks) {
+std::optional<Finding> found(const kit_check& c, kit_matter m) {
+    for (const kit_remark& r : c.remarks) {
         if (const auto* f = std::get_if<Finding>(&r.found)) {
             CHECK(r.what == m);
             return *f;
@@ -37,8 +37,8 @@ std::optional<Finding> found(const drawer_check& c, drawer_matter m) {
     return std::nullopt;
 }
 
-bool idle(const drawer_check& c, const kit_tool& tool) {
-    const auto all = found<idle_tools>(c, drawer_matter::idle).value_or(idle_tools{}).tools;
+bool idle(const kit_check& c, const kit_tool& tool) {
+    const auto all = found<idle_tools>(c, kit_matter::idle).value_or(idle_tools{}).tools;
     return std::any_of(all.begin(), all.end(), [&](const auto& one) { return one.tool == tool; });
 }
 
@@ -57,7 +57,7 @@ ladder ladder_of(const kit& k, coat_class c) {
 }  // namespace
 
 TEST_CASE("a kit that cuts its sheets has nothing amiss", "[drawer]") {
-    const drawer_check c = checked(drawer({"10", "3F"}), one_sheet(mm(13)));
+    const kit_check c = checked(drawer({"10", "3F"}), one_sheet(mm(13)));
     CHECK_FALSE(c.amiss());
     CHECK(c.met == c.targets);
 }
@@ -65,21 +65,21 @@ TEST_CASE("a kit that cuts its sheets has nothing amiss", "[drawer]") {
 TEST_CASE("a comb on a skip-tooth blade is unsafe", "[drawer]") {
     kit k = drawer({"30", "10", "7"}, {"13 mm"});
     k.combs.front().fits = {"7"};
-    const auto unsafe = found<comb_on_wrong_blade>(checked(k), drawer_matter::unsafe);
+    const auto unsafe = found<comb_on_wrong_blade>(checked(k), kit_matter::unsafe);
     REQUIRE(unsafe.has_value());
     CHECK(unsafe->comb == "13 mm");
     CHECK(unsafe->blade == "7");
     CHECK(unsafe->why == refusal::comb_on_wrong_blade);
     k.combs.front().fits = {"10", "30"};
-    CHECK_FALSE(speaks_of(checked(k), drawer_matter::unsafe));
+    CHECK_FALSE(speaks_of(checked(k), kit_matter::unsafe));
 }
 
 TEST_CASE("one label on two combs means two lengths", "[drawer]") {
     kit k = drawer({"30", "10"}, {"10 mm", "6 mm"});
     k.combs[0].labels = {{"long set", "2"}};
-    CHECK_FALSE(speaks_of(checked(k), drawer_matter::two_lengths));
+    CHECK_FALSE(speaks_of(checked(k), kit_matter::two_lengths));
     k.combs[1].labels = {{"round set", "2"}};
-    const auto two = found<label_on_combs>(checked(k), drawer_matter::two_lengths);
+    const auto two = found<label_on_combs>(checked(k), kit_matter::two_lengths);
     REQUIRE(two.has_value());
     CHECK(two->label == "2");
     REQUIRE(two->combs.size() == 2);
@@ -89,23 +89,23 @@ TEST_CASE("one label on two combs means two lengths", "[drawer]") {
 }
 
 TEST_CASE("a toe blade and a long one of the same fraction are kept apart", "[drawer]") {
-    const auto two = found<number_on_blades>(checked(drawer({"5/8 toe", "5/8 long"})),
-                                             drawer_matter::two_lengths);
+    const auto two =
+        found<number_on_blades>(checked(drawer({"5/8 toe", "5/8 long"})), kit_matter::two_lengths);
     REQUIRE(two.has_value());
     CHECK(two->number == "5/8");
     CHECK(two->first.leaves == mm(0.8));
     CHECK(two->second.leaves == mm(16));
-    CHECK_FALSE(speaks_of(checked(drawer({"7", "7F"})), drawer_matter::two_lengths));
-    const auto alike = found<look_alikes>(checked(drawer({"7", "7F"})), drawer_matter::remark);
+    CHECK_FALSE(speaks_of(checked(drawer({"7", "7F"})), kit_matter::two_lengths));
+    const auto alike = found<look_alikes>(checked(drawer({"7", "7F"})), kit_matter::remark);
     REQUIRE(alike.has_value());
     CHECK(alike->pairs.front().skip == "7");
     CHECK(alike->pairs.front().full == "7F");
 }
 
 TEST_CASE("a gap names the sheet, the zones and the nearest setup", "[drawer]") {
-    const drawer_check c = checked(drawer({"30", "10", "4F"}, {"19 mm"}), one_sheet(mm(13)));
+    const kit_check c = checked(drawer({"30", "10", "4F"}, {"19 mm"}), one_sheet(mm(13)));
     CHECK(c.amiss());
-    const auto gap = found<nothing_leaves>(c, drawer_matter::gap);
+    const auto gap = found<nothing_leaves>(c, kit_matter::gap);
     REQUIRE(gap.has_value());
     CHECK(gap->wanted == mm(13));
     CHECK_FALSE(gap->blade.has_value());
@@ -117,7 +117,7 @@ TEST_CASE("a gap names the sheet, the zones and the nearest setup", "[drawer]") 
 }
 
 TEST_CASE("what no sheet needs is idle", "[drawer]") {
-    const drawer_check c = checked(drawer({"10", "3F", "5F"}), one_sheet(mm(13)));
+    const kit_check c = checked(drawer({"10", "3F", "5F"}), one_sheet(mm(13)));
     CHECK(idle(c, {false, "5F"}));
     CHECK_FALSE(idle(c, {false, "3F"}));
     CHECK_FALSE(idle(c, {false, "10"}));
@@ -126,8 +126,8 @@ TEST_CASE("what no sheet needs is idle", "[drawer]") {
 TEST_CASE("what is out says until when and what takes its place", "[drawer]") {
     kit k = drawer({"30", "10", "4F"}, {"10 mm"});
     k.blades[2].out_until = parse_date("2026-12-01");
-    const drawer_check c = checked(k, one_sheet(mm(9.5)), parse_date("2026-11-25"));
-    const auto out = found<blade_out>(c, drawer_matter::out);
+    const kit_check c = checked(k, one_sheet(mm(9.5)), parse_date("2026-11-25"));
+    const auto out = found<blade_out>(c, kit_matter::out);
     REQUIRE(out.has_value());
     CHECK(out->blade == "4F");
     CHECK(out->until == parse_date("2026-12-01"));
@@ -135,47 +135,47 @@ TEST_CASE("what is out says until when and what takes its place", "[drawer]") {
     REQUIRE(out->instead.front().how.has_value());
     CHECK(held(*out->instead.front().how) == "comb 10 mm over blade 30");
     CHECK_FALSE(
-        speaks_of(checked(k, one_sheet(mm(9.5)), parse_date("2026-12-02")), drawer_matter::out));
+        speaks_of(checked(k, one_sheet(mm(9.5)), parse_date("2026-12-02")), kit_matter::out));
 }
 
 TEST_CASE("where the blade under the combs is out, another is named or none", "[drawer]") {
     kit k = drawer({"30", "10"}, {"10 mm"});
     k.blades[0].out = true;
-    const auto other = found<comb_blade_out>(checked(k), drawer_matter::out);
+    const auto other = found<comb_blade_out>(checked(k), kit_matter::out);
     REQUIRE(other.has_value());
     REQUIRE(other->instead.has_value());
     CHECK(other->instead->blade == "10");
     CHECK(rounded(other->instead->change) == mm(1));
     CHECK_FALSE(other->instead->shorter);
     k.blades.erase(k.blades.begin() + 1);
-    const auto none = found<comb_blade_out>(checked(k), drawer_matter::out);
+    const auto none = found<comb_blade_out>(checked(k), kit_matter::out);
     REQUIRE(none.has_value());
     CHECK_FALSE(none->instead.has_value());
 }
 
 TEST_CASE("blades that clip a coat want a second to swap in", "[drawer]") {
     kit k = drawer({"10", "3F"});
-    const auto single = found<single_blades>(checked(k, one_sheet(mm(13))), drawer_matter::remark);
+    const auto single = found<single_blades>(checked(k, one_sheet(mm(13))), kit_matter::remark);
     REQUIRE(single.has_value());
     CHECK(single->blades == std::vector<std::string>{"3F"});
     k.blades[1].count = 2;
-    CHECK_FALSE(found<single_blades>(checked(k, one_sheet(mm(13))), drawer_matter::remark));
+    CHECK_FALSE(found<single_blades>(checked(k, one_sheet(mm(13))), kit_matter::remark));
 }
 
 TEST_CASE("a length from memory wants a patch, a measured one doesn't", "[drawer]") {
     kit k = drawer({"10", "6F"});
-    const auto guessed = found<guessed_lengths>(checked(k), drawer_matter::no_basis);
+    const auto guessed = found<guessed_lengths>(checked(k), kit_matter::no_basis);
     REQUIRE(guessed.has_value());
     CHECK(guessed->tools.front().tool == kit_tool{false, "6F"});
     CHECK(guessed->tools.front().how == basis::memory);
     k.blades[1].measured = mm(4.9);
-    CHECK_FALSE(speaks_of(checked(k), drawer_matter::no_basis));
+    CHECK_FALSE(speaks_of(checked(k), kit_matter::no_basis));
 }
 
 TEST_CASE("remarks come gravest first", "[drawer]") {
     kit k = drawer({"30", "10", "7", "7F", "6F"}, {"13 mm"});
     k.combs.front().fits = {"7"};
-    const drawer_check c = checked(k);
+    const kit_check c = checked(k);
     CHECK(std::is_sorted(c.remarks.begin(), c.remarks.end(),
                          [](const auto& a, const auto& b) { return a.what < b.what; }));
 }
@@ -186,16 +186,16 @@ TEST_CASE("a checked kit is told in the units asked for", "[drawer]") {
     k.combs[1].labels = {{"round set", "2"}};
     k.blades[2].out = true;
     const std::vector<style> sheets = one_sheet(mm(9.5));
-    const drawer_request r{io::reference(), io::reference().rules, k, sheets, {}};
+    const kit_check_request r{io::reference(), io::reference().rules, k, sheets, {}};
     io::print_options o;
     o.width = 1000;
-    const std::string in_mm = text_of(check_drawer(r), r, o);
+    const std::string in_mm = text_of(check_kit(r), r, o);
     CHECK_THAT(in_mm, match::ContainsSubstring(
                           "\"2\" on a comb is 10 mm in long set and 6 mm in round set: go by "));
     CHECK_THAT(in_mm, match::ContainsSubstring("is out, no date said; in its place comb 10 mm over "
                                                "blade 30\n"));
     o.units = length_unit::inch;
-    const std::string in_inches = text_of(check_drawer(r), r, o);
+    const std::string in_inches = text_of(check_kit(r), r, o);
     CHECK_THAT(in_inches, match::ContainsSubstring("is 3/8 in in long set and 1/4 in in round"));
     CHECK_THAT(in_inches, match::ContainsSubstring("in its place comb 3/8 in over blade 30\n"));
     CHECK_THAT(in_inches, !match::ContainsSubstring(" mm"));

@@ -18,10 +18,10 @@ struct patch {
     coat_class coat = coat_class::wavy;
     length found{};
     patch_sets sets = patch_sets::by_direction;
-    rule_book rules = io::reference().rules;
+    parameters rules = io::reference().rules;
     kit tools = io::demo_salon().tools;
 
-    [[nodiscard]] patch_lesson read() const {
+    [[nodiscard]] calibration read() const {
         return read_patch({io::reference(),
                            rules,
                            tools,
@@ -34,12 +34,12 @@ struct patch {
                            {}});
     }
     [[nodiscard]] std::optional<patch_slip> refused() const {
-        const patch_lesson l = read();
+        const calibration l = read();
         CHECK((!l.refused || (!l.lay && !l.measured)));
         return l.refused ? std::optional{l.refused->why} : std::nullopt;
     }
     [[nodiscard]] std::string why(length_unit u) const {
-        const patch_lesson l = read();
+        const calibration l = read();
         return io::refusal_text(l,
                                 {io::reference(),
                                  rules,
@@ -63,7 +63,7 @@ patch blade_patch(const std::string& id, direction d, const length& found) {
 
 TEST_CASE("a blade that leaves double lies on hair at 30 degrees", "[patch]") {
     // facts of geometry: 1 / sin 30 = 2; a 7F shows the whole of it
-    const patch_lesson l = blade_patch("7F", direction::with_lay, mm(6.4)).read();
+    const calibration l = blade_patch("7F", direction::with_lay, mm(6.4)).read();
     REQUIRE(l.lay.has_value());
     CHECK(l.lay->best == 30.0);
     CHECK(l.lay->why.how == basis::measured);
@@ -71,7 +71,7 @@ TEST_CASE("a blade that leaves double lies on hair at 30 degrees", "[patch]") {
 }
 
 TEST_CASE("a blade that leaves what is etched finds the hair standing off", "[patch]") {
-    const patch_lesson l = blade_patch("7F", direction::with_lay, mm(3.2)).read();
+    const calibration l = blade_patch("7F", direction::with_lay, mm(3.2)).read();
     REQUIRE(l.lay.has_value());
     CHECK(l.lay->best == 90.0);
 }
@@ -81,7 +81,7 @@ TEST_CASE("the angle that a patch teaches gives back what was measured", "[patch
         for (const double share : {1.05, 1.15, 1.3}) {
             patch p = blade_patch(id, direction::with_lay, {});
             p.found = p.tool.tool.stated.best * share;
-            const patch_lesson l = p.read();
+            const calibration l = p.read();
             REQUIRE(l.lay.has_value());
             INFO(id << " times " << share << ": " << l.lay->best << " degrees");
             // a tenth of a degree is the grain of the line that is proposed
@@ -92,7 +92,7 @@ TEST_CASE("the angle that a patch teaches gives back what was measured", "[patch
 }
 
 TEST_CASE("against the lay a patch tells what the blade really leaves", "[patch]") {
-    const patch_lesson l = blade_patch("10", direction::against_lay, mm(1.8)).read();
+    const calibration l = blade_patch("10", direction::against_lay, mm(1.8)).read();
     REQUIRE(l.measured.has_value());
     CHECK(*l.measured == mm(1.8));
     CHECK_FALSE(l.lay.has_value());
@@ -105,7 +105,7 @@ TEST_CASE("a blade's length from a patch with the lay leaves what was measured",
     for (const double found : {1.9, 3.0, 4.5, 6.0, 8.0}) {
         patch p = blade_patch("5F", direction::with_lay, mm(found));
         p.sets = patch_sets::tool;
-        const patch_lesson l = p.read();
+        const calibration l = p.read();
         REQUIRE(l.measured.has_value());
         setup s = p.tool;
         s.tool.stated = exactly(*l.measured, evidence{});
@@ -118,7 +118,7 @@ TEST_CASE("a comb's patch sets the comb, less what the blade under it adds", "[p
     patch p;
     p.tool = combed(comb_of("13 mm"), blade_of("10"), direction::against_lay);
     p.found = mm(15);
-    const patch_lesson l = p.read();
+    const calibration l = p.read();
     REQUIRE(l.measured.has_value());
     CHECK(*l.measured == mm(14));  // a 10 adds 1.0 over the 30 it is stated over
     CHECK(l.of_comb);
@@ -168,7 +168,7 @@ TEST_CASE("a patch says which zones of the sheets come within tolerance", "[patc
     p.tool = combed(comb_of("13 mm"), blade_of("30"), direction::against_lay);
     p.coat = coat_class::curly;
     p.found = mm(19);
-    const patch_lesson l = p.read();
+    const calibration l = p.read();
     CHECK(std::any_of(l.targets.begin(), l.targets.end(), [](const changed_target& t) {
         return !t.meets && io::demo_salon().styles[t.sheet].id == "one-length";
     }));

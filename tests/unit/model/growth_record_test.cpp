@@ -331,9 +331,9 @@ salon measured_salon(int n, double median, double log_sd, unsigned seed) {
 TEST_CASE("a salon's dogs give the rate and spread they were drawn from", "[record]") {
     // 60 dogs, each known to about 0.1: the median's own error is some 0.03, the spread's 0.025
     const salon s = measured_salon(60, 0.42, 0.2, 7);
-    const auto lessons = learn_herds(s, io::reference(), {});
+    const auto lessons = learn_populations(s, io::reference(), {});
     REQUIRE(lessons.size() == 1);
-    const herd_lesson& l = lessons[0];
+    const population_rate& l = lessons[0];
     CHECK(l.coat == coat_class::wavy);
     CHECK(l.dogs == 60);
     CHECK(l.measurements + l.left_out == 180);
@@ -346,7 +346,7 @@ TEST_CASE("a salon's dogs give the rate and spread they were drawn from", "[reco
 }
 
 TEST_CASE("dogs alike don't make a coat certain", "[record]") {
-    const auto lessons = learn_herds(measured_salon(20, 0.34, 0.0, 8), io::reference(), {});
+    const auto lessons = learn_populations(measured_salon(20, 0.34, 0.0, 8), io::reference(), {});
     REQUIRE(lessons.size() == 1);
     REQUIRE(lessons[0].fit);
     CHECK(lessons[0].fit->fitted_log_sd < 0.128);
@@ -355,15 +355,15 @@ TEST_CASE("dogs alike don't make a coat certain", "[record]") {
 
 TEST_CASE("too few dogs, and dogs without a coat, propose nothing", "[record]") {
     salon s = measured_salon(9, 0.42, 0.2, 9);
-    REQUIRE(learn_herds(s, io::reference(), {}).size() == 1);
-    CHECK_FALSE(learn_herds(s, io::reference(), {})[0].fit);
+    REQUIRE(learn_populations(s, io::reference(), {}).size() == 1);
+    CHECK_FALSE(learn_populations(s, io::reference(), {})[0].fit);
     s.rules.growth.herd.best = 9;
-    CHECK(learn_herds(s, io::reference(), {})[0].fit);
+    CHECK(learn_populations(s, io::reference(), {})[0].fit);
     for (dog& d : s.dogs) {
         d.coat.reset();
     }
-    CHECK(learn_herds(s, io::reference(), {}).empty());
-    CHECK(learn_herds(measured_salon(0, 0.4, 0.1, 1), io::reference(), {}).empty());
+    CHECK(learn_populations(s, io::reference(), {}).empty());
+    CHECK(learn_populations(measured_salon(0, 0.4, 0.1, 1), io::reference(), {}).empty());
 }
 
 TEST_CASE("a salon's own rate stands in place of the reference's", "[record]") {

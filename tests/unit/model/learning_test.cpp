@@ -34,10 +34,10 @@ double rate_error(const rate_posterior& p) {
 }
 
 /// "y x" a line, as a dog cut to `start` and measured y mm after x days, each off by `error`.
-stretch data_of(const std::string& file, double start, double error) {
+regrowth_interval data_of(const std::string& file, double start, double error) {
     std::ifstream in("tests/nist/" + file);
     REQUIRE(in);
-    stretch out;
+    regrowth_interval out;
     std::string line;
     while (std::getline(in, line)) {
         std::istringstream words(line);
@@ -63,7 +63,7 @@ const learning_law wavy{{std::log(0.34), 0.3}, 0.12, mm(0.8), mm(140)};
 // The error of a reading is taken as the certified residual standard deviation; NIST estimates it from
 // the data and we are told it.
 TEST_CASE("NIST NoInt1: a straight line from a known start", "[learning]") {
-    const stretch s = data_of("NoInt1.txt", 0.0, 3.56753034006338);
+    const regrowth_interval s = data_of("NoInt1.txt", 0.0, 3.56753034006338);
     REQUIRE(s.size() == 11);
     const rate_posterior p({s}, flat_near(2.0, mm(0)));
     CHECK_THAT(mean_rate(p), match::WithinRel(2.07438016528926, 1e-9));
@@ -71,7 +71,7 @@ TEST_CASE("NIST NoInt1: a straight line from a known start", "[learning]") {
 }
 
 TEST_CASE("NIST NoInt2: a straight line from a known start", "[learning]") {
-    const stretch s = data_of("NoInt2.txt", 0.0, 0.369274472937998);
+    const regrowth_interval s = data_of("NoInt2.txt", 0.0, 0.369274472937998);
     REQUIRE(s.size() == 3);
     const rate_posterior p({s}, flat_near(0.7, mm(0)));
     CHECK_THAT(mean_rate(p), match::WithinRel(0.727272727272727, 1e-9));
@@ -82,7 +82,7 @@ TEST_CASE("NIST NoInt2: a straight line from a known start", "[learning]") {
 TEST_CASE("NIST Norris: a straight line from its certified start, and from an unknown one",
           "[learning]") {
     const double residual = 0.884796396144373;
-    const stretch known = data_of("Norris.dat.txt", -0.262323073774029, residual);
+    const regrowth_interval known = data_of("Norris.dat.txt", -0.262323073774029, residual);
     REQUIRE(known.size() == 36);
     CHECK_THAT(mean_rate(rate_posterior({known}, flat_near(1.0, mm(0)))),
                match::WithinRel(1.00211681802045, 1e-9));
@@ -108,7 +108,7 @@ TEST_CASE("a normal prior on the rate itself: the conjugate answer", "[learning]
 // Shrinkage of log rates, worked out outside this code (closed form): prior ln R ~ N(ln 0.35, 0.20),
 // three visits at 0.40, 0.44 and 0.42 mm a day, visit log SD 0.15, measured without error.
 TEST_CASE("visits measured without error: the closed form of log shrinkage", "[learning]") {
-    std::vector<stretch> visits;
+    std::vector<regrowth_interval> visits;
     for (const double rate : {0.40, 0.44, 0.42}) {
         visits.push_back({measured(100, 0, 100 * rate, 1e-6)});
     }
@@ -125,14 +125,15 @@ TEST_CASE("visits measured without error: the closed form of log shrinkage", "[l
 // Worked out outside this code: prior log SD 0.25, visits 0.15, three visits: sqrt(1/(16 + 133.3)), and
 // the coat's usual rate weighs 16/149.3.
 TEST_CASE("after three visits the coat's usual rate weighs a ninth", "[learning]") {
-    const std::vector<stretch> visits(3, {measured(100, 0, 41, 1e-6)});
+    const std::vector<regrowth_interval> visits(3, {measured(100, 0, 41, 1e-6)});
     const rate_posterior p(visits, {{std::log(0.35), 0.25}, 0.15, mm(0), endless});
     CHECK_THAT(p.sd(), match::WithinAbs(0.0818, 5e-5));
     CHECK_THAT(p.prior_share(), match::WithinAbs(16.0 / (16.0 + 3.0 / 0.0225), 1e-9));
 }
 
 TEST_CASE("nothing measured: the coat's usual rate, all of it", "[learning]") {
-    for (const std::vector<stretch>& nothing : {std::vector<stretch>{}, std::vector<stretch>{{}}}) {
+    for (const std::vector<regrowth_interval>& nothing :
+         {std::vector<regrowth_interval>{}, std::vector<regrowth_interval>{{}}}) {
         const rate_posterior p(nothing, wavy);
         CHECK_THAT(p.mean(), match::WithinAbs(std::log(0.34), 1e-10));
         CHECK_THAT(p.sd(), match::WithinAbs(0.3, 1e-10));
@@ -147,8 +148,8 @@ TEST_CASE("a fast grower is believed to be faster, the more the longer it was me
           "[learning]") {
     double before = 0.34;
     for (const std::size_t visits : {1U, 2U, 4U, 8U}) {
-        const rate_posterior p(std::vector<stretch>(visits, {measured(40, 13, 13 + 0.45 * 40)}),
-                               wavy);
+        const rate_posterior p(
+            std::vector<regrowth_interval>(visits, {measured(40, 13, 13 + 0.45 * 40)}), wavy);
         CHECK(std::exp(p.mean()) > before);
         CHECK(std::exp(p.mean()) < 0.45);
         before = std::exp(p.mean());
@@ -158,14 +159,14 @@ TEST_CASE("a fast grower is believed to be faster, the more the longer it was me
 
 TEST_CASE("readings of one stretch share its start error: many don't make it certain",
           "[learning]") {
-    const stretch many(200, measured(40, 13, 27));
+    const regrowth_interval many(200, measured(40, 13, 27));
     const learning_law steady{{std::log(0.34), 0.3}, 0.0, mm(0.8), mm(140)};
     // left is the start error over the days
     CHECK_THAT(rate_error(rate_posterior({many}, steady)), match::WithinRel(0.8 / 40, 0.02));
     const learning_law sharp{{std::log(0.34), 0.3}, 0.0, mm(0), mm(140)};
     CHECK(rate_error(rate_posterior({many}, sharp)) < 0.1 * 0.8 / 40);
     // two stretches tell more than one with as many readings
-    const stretch half(100, measured(40, 13, 27));
+    const regrowth_interval half(100, measured(40, 13, 27));
     CHECK(rate_posterior({half, half}, steady).sd() < rate_posterior({many}, steady).sd());
 }
 
@@ -239,7 +240,7 @@ TEST_CASE("a reading needs days, an error and a length", "[learning]") {
 }
 
 TEST_CASE("what a dog says by itself: the prior taken out again", "[learning]") {
-    const std::vector<stretch> visits(2, {measured(100, 0, 45, 1e-6)});
+    const std::vector<regrowth_interval> visits(2, {measured(100, 0, 45, 1e-6)});
     const learning_law law{{std::log(0.35), 0.25}, 0.15, mm(0), endless};
     const auto e = estimate_of(rate_posterior(visits, law), law.dog);
     REQUIRE(e);

@@ -73,9 +73,9 @@ std::size_t tools_held(const groom& g) {
 // ---- the plan's own problem, for brute force ----
 
 struct own_problem {
-    groom_request r;
-    made_ready ready;
-    compiled_groom c;
+    plan_request r;
+    ready_kit ready;
+    compiled_plan c;
 
     explicit own_problem(const groom_table& t) : r(t.request()), ready(r), c(compile(r, ready)) {}
 
@@ -454,10 +454,10 @@ TEST_CASE("a mat on one ear: both lengths as planned, or both ears as the matted
     CHECK(g.zones[w->about[0]].leaves->best < g.zones[w->about[1]].leaves->best);
     CHECK(w->plan.zones[w->about[0]].leaves->best == w->plan.zones[w->about[1]].leaves->best);
     CHECK(of(w->plan, "left ear").leaves->best == of(g, "left ear").leaves->best);
-    groom_request r = t.request();
+    plan_request r = t.request();
     r.match_sides = true;
-    CHECK(w->plan.choice.cost == plan_groom(r).choice.cost);
-    CHECK(way(other_ways(r, plan_groom(r)), way_kind::sides_alike) == nullptr);
+    CHECK(w->plan.choice.cost == make_plan(r).choice.cost);
+    CHECK(way(other_ways(r, make_plan(r)), way_kind::sides_alike) == nullptr);
 }
 
 TEST_CASE("alike isn't offered where sides differ by hair, skin or sheet, or don't differ",
@@ -668,9 +668,9 @@ TEST_CASE("why: nothing else, the wish, what is in the hand, the step, the time"
 
 namespace {
 
-conflict conflict_at(const groom_table& t, std::string_view word) {
+infeasible_zone conflict_at(const groom_table& t, std::string_view word) {
     const groom g = t.plan();
-    for (const conflict& c : conflicts(t.request(), g)) {
+    for (const infeasible_zone& c : infeasible_zones(t.request(), g)) {
         if (g.zones[c.zone].at == at(word)) {
             return c;
         }
@@ -678,11 +678,11 @@ conflict conflict_at(const groom_table& t, std::string_view word) {
     throw std::logic_error("no conflict at " + std::string(word));
 }
 
-std::vector<std::string> told(const conflict& c) {
+std::vector<std::string> told(const infeasible_zone& c) {
     std::vector<std::string> out;
-    for (const freed& f : c.frees) {
+    for (const remedy_set& f : c.frees) {
         std::string text;
-        for (const way_out& w : f.by) {
+        for (const remedy_step& w : f.by) {
             text += (text.empty() ? "" : " + ") + std::string(name(w.how)) +
                     (w.id.empty() ? "" : " " + w.id);
         }
@@ -699,7 +699,7 @@ TEST_CASE("free hair nobody measured, and no 10 to try: measure it, or get one",
     groom_table t;
     t.tools = drawer({"30", "9", "7F"}, {"13 mm"});
     t.patient.mats = {mat_in("left armpit", mat_grade::mat)};
-    const conflict c = conflict_at(t, "left armpit");
+    const infeasible_zone c = conflict_at(t, "left armpit");
     CHECK(told(c) == texts{"measure-hair", "blade 10", "blade 10W"});
     CHECK(name(c.rules.front()) == "free-hair-unknown");
     // a 9 is 2 mm, three quarters of 2.7 mm; enough is enough, and no less would do
@@ -713,7 +713,7 @@ TEST_CASE("free hair nobody measured, and no 10 to try: measure it, or get one",
 TEST_CASE("too little free hair under a pelt: nothing frees it, a veterinarian decides", "[ways]") {
     groom_table t;
     t.patient.mats = {mat_in("back", mat_grade::pelt, mm(1.9))};
-    const conflict c = conflict_at(t, "back");
+    const infeasible_zone c = conflict_at(t, "back");
     CHECK(c.frees.empty());
     CHECK(c.veterinarian);
     REQUIRE(c.rules.size() == 2);
@@ -732,7 +732,7 @@ TEST_CASE("more mats than there is time for: the one left over is combed out ano
     const groom g = t.plan();
     const char* left = of(g, "back").combed_out ? "rump" : "back";
     REQUIRE(of(g, left).came == outcome::stuck);
-    const conflict c = conflict_at(t, left);
+    const infeasible_zone c = conflict_at(t, left);
     CHECK(told(c) == texts{"comb-out"});
     CHECK(c.frees[0].by[0].takes == minutes(10));
     CHECK_FALSE(c.veterinarian);
@@ -743,7 +743,7 @@ TEST_CASE("combing out that takes longer than the dog may bear is no hint", "[wa
     groom_table t;
     t.patient.size = dog_size::giant;  // 20 minutes, and 15 are the limit
     t.patient.mats = {mat_in("back", mat_grade::matted_area, mm(1))};
-    const conflict c = conflict_at(t, "back");
+    const infeasible_zone c = conflict_at(t, "back");
     CHECK(c.frees.empty());
     CHECK(c.veterinarian);
     CHECK(name(c.rules.back()) == "comb-out-limit");
@@ -756,10 +756,10 @@ TEST_CASE("a blade named for a mat goes under that very mat", "[ways]") {
     t.tools = drawer({"5F", "4F"});
     t.patient.mats = {mat_in("right ear", mat_grade::mat, mm(7.2)),
                       mat_in("muzzle", mat_grade::mat, mm(0.7))};
-    for (const conflict& c : conflicts(t.request(), t.plan())) {
+    for (const infeasible_zone& c : infeasible_zones(t.request(), t.plan())) {
         const place& where = t.plan().zones[c.zone].at;
-        for (const freed& f : where == at("muzzle") ? c.frees : std::vector<freed>{}) {
-            CHECK(f.by.front().how != freeing::blade);
+        for (const remedy_set& f : where == at("muzzle") ? c.frees : std::vector<remedy_set>{}) {
+            CHECK(f.by.front().how != remedy_kind::blade);
         }
     }
 }
@@ -769,12 +769,12 @@ TEST_CASE("a blade measured at another length than it is made for is measured ag
     t.tools = drawer({"10"});
     t.tools.blades[0].measured = mm(0.91);
     t.sheet = sheet_of(finish_by(finish::leave));
-    const conflict c = conflict_at(t, "belly");
+    const infeasible_zone c = conflict_at(t, "belly");
     CHECK_FALSE(c.veterinarian);
     CHECK(told(c) == texts{"measure-tool 10"});
     CHECK(c.frees[0].by[0].least == mm(1.5));
     t.tools.blades[0].measured = mm(1.6);  // as they are made
-    CHECK(conflicts(t.request(), t.plan()).empty());
+    CHECK(infeasible_zones(t.request(), t.plan()).empty());
 }
 
 TEST_CASE("a drawer without the customary blade: it is named, the usual before the rare",
@@ -800,7 +800,7 @@ TEST_CASE("show blades under a mat on clean feet: the owner's consent frees it",
     t.sheet.feet = "clean";
     t.sheet.show = true;
     t.patient.mats = {mat_in("feet", mat_grade::pelt, mm(0.4))};
-    const conflict c = conflict_at(t, "feet");
+    const infeasible_zone c = conflict_at(t, "feet");
     CHECK(told(c) == texts{"consent show-blades"});
     CHECK(name(c.rules[0]) == "bare-short");
     t.sheet.show = false;  // the sheet doesn't ask for it: consent alone is nothing
@@ -824,30 +824,30 @@ TEST_CASE("what frees a place does, and no part of it would", "[ways]") {
     t.tools = drawer({"40"}, {"13 mm"});
     t.patient.skin = {{at("left ear"), skin_state::irritated}};
     t.patient.mats = {mat_in("left ear", mat_grade::pelt)};
-    const conflict c = conflict_at(t, "left ear");
+    const infeasible_zone c = conflict_at(t, "left ear");
     REQUIRE_FALSE(c.frees.empty());
-    const auto free_with = [&](const freed& f, std::size_t without) {
+    const auto free_with = [&](const remedy_set& f, std::size_t without) {
         groom_table u = t;
         for (std::size_t i = 0; i < f.by.size(); ++i) {
-            const way_out& w = f.by[i];
+            const remedy_step& w = f.by[i];
             if (i == without) {
                 continue;
             }
-            if (w.how == freeing::heal) {
+            if (w.how == remedy_kind::heal) {
                 u.patient.skin.clear();
-            } else if (w.how == freeing::comb_tip) {
+            } else if (w.how == remedy_kind::comb_tip) {
                 u.patient.mats[0].comb_passes = true;
-            } else if (w.how == freeing::measure_hair) {
+            } else if (w.how == remedy_kind::measure_hair) {
                 u.patient.mats[0].free_hair = w.least;
             } else {
-                REQUIRE(w.how == freeing::blade);
+                REQUIRE(w.how == remedy_kind::blade);
                 u.tools.blades.push_back({blade_of(w.id), 1, {}, false, {}});
             }
         }
         const outcome came = of(u.plan(), "left ear").came;
         return came != outcome::stuck && came != outcome::skin_left;
     };
-    for (const freed& f : c.frees) {
+    for (const remedy_set& f : c.frees) {
         CHECK(f.by.size() == c.frees.front().by.size());
         CHECK(free_with(f, f.by.size()));
         for (std::size_t i = 0; i < f.by.size(); ++i) {
@@ -858,7 +858,7 @@ TEST_CASE("what frees a place does, and no part of it would", "[ways]") {
 
 TEST_CASE("a dog without trouble has no conflicts", "[ways]") {
     groom_table t;
-    CHECK(conflicts(t.request(), t.plan()).empty());
+    CHECK(infeasible_zones(t.request(), t.plan()).empty());
     t.patient.now = {{"all", mm(8)}};  // hair too short is no conflict
-    CHECK(conflicts(t.request(), t.plan()).empty());
+    CHECK(infeasible_zones(t.request(), t.plan()).empty());
 }

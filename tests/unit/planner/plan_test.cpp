@@ -15,7 +15,7 @@ namespace {
 
 bool refused_as(const zone_plan& z, const char* setup_begins, refusal why) {
     return std::any_of(z.refused.begin(), z.refused.end(), [&](const refused_setup& r) {
-        return title(r.tool).rfind(setup_begins, 0) == 0 && r.no.what == bar::kind::rule &&
+        return title(r.tool).rfind(setup_begins, 0) == 0 && r.no.what == barrier::kind::rule &&
                r.no.rule == why;
     });
 }
@@ -193,7 +193,8 @@ TEST_CASE("a tool longer than the hair does nothing and isn't planned", "[groom]
     REQUIRE(back.leaves);
     CHECK(back.leaves->best <= mm(12));
     CHECK(std::any_of(back.refused.begin(), back.refused.end(), [](const refused_setup& r) {
-        return title(r.tool).rfind("comb 13 mm", 0) == 0 && r.no.what == bar::kind::hair_shorter;
+        return title(r.tool).rfind("comb 13 mm", 0) == 0 &&
+               r.no.what == barrier::kind::hair_shorter;
     }));
 }
 
@@ -308,7 +309,7 @@ TEST_CASE("too short is judged on the low end of what a tool may leave", "[groom
     CHECK(std::any_of(of(g, "back").refused.begin(), of(g, "back").refused.end(),
                       [](const refused_setup& r) {
                           return title(r.tool) == "blade 7F, with the lay" &&
-                                 r.no.what == bar::kind::too_short && r.leaves.low == mm(3);
+                                 r.no.what == barrier::kind::too_short && r.leaves.low == mm(3);
                       }));
 }
 
@@ -890,9 +891,9 @@ TEST_CASE("a mat on one side: the sound side keeps its length unless both are to
     groom g = t.plan();
     CHECK(held(of(g, "left ear").how) == "blade 7F");
     CHECK(of(g, "right ear").came == outcome::as_wished);
-    groom_request r = t.request();
+    plan_request r = t.request();
     r.match_sides = true;
-    g = plan_groom(r);
+    g = make_plan(r);
     CHECK(of(g, "right ear").leaves->best == of(g, "left ear").leaves->best);
     CHECK(of(g, "back").came == outcome::as_wished);
 }

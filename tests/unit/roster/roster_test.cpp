@@ -117,10 +117,10 @@ TEST_CASE("the plan of a line is the plan of the dog", "[roster]") {
     REQUIRE(a.lines.size() == dogs.size());
     for (std::size_t n = 0; n < dogs.size(); ++n) {
         INFO(dogs[n].id);
-        const groom_request r{
+        const plan_request r{
             all.reference, all.rules, all.tools, dogs[n], *find(all.styles, dogs[n].style),
             all.today};
-        const groom g = plan_groom(r);
+        const groom g = make_plan(r);
         REQUIRE(a.lines[n]["id"] == dogs[n].id);
         REQUIRE(a.lines[n].contains("plan"));
         const auto& plan = a.lines[n]["plan"];

@@ -17,7 +17,7 @@ using on_the_table::at;
 
 namespace {
 
-const catalogue& ref() {
+const reference_data& ref() {
     return io::reference();
 }
 
@@ -29,7 +29,7 @@ const style& sheet(std::string_view id) {
 }
 
 /// A sheet of ours that extends another.
-style heir(const std::string& parent, const std::string& more) {
+style inherited_sheet(const std::string& parent, const std::string& more) {
     const auto read = io::read_sheet_files(
         {{"heir.toml",
           "format = 1\nid = \"heir\"\ntitle = \"Heir\"\nextends = \"" + parent + "\"\n" + more}},
@@ -54,8 +54,8 @@ std::string in_lines(const std::vector<sheet_warning>& all) {
 /// Whether a sheet with the place left at a length keeps the limits of a standard.
 bool keeps(const std::string& standard, const std::string& place, const std::string& length) {
     const style s =
-        heir(standard, "drop_limits = true\n[zones]\n\"" + place + "\" = { length = \"" + length +
-                           "\", finish = \"scissor\" }\n");
+        inherited_sheet(standard, "drop_limits = true\n[zones]\n\"" + place + "\" = { length = \"" +
+                                      length + "\", finish = \"scissor\" }\n");
     return broken_limits(s, sheet(standard), ref()).empty();
 }
 
@@ -66,9 +66,9 @@ dog plain_dog(coat_class k) {
     return d;
 }
 
-std::vector<std::string> carried(const std::vector<sheet_trial>& all) {
+std::vector<std::string> carried(const std::vector<ranked_sheet>& all) {
     std::vector<std::string> out;
-    for (const sheet_trial& t : all) {
+    for (const ranked_sheet& t : all) {
         if (t.carried()) {
             out.push_back(t.sheet->id);
         }
@@ -76,14 +76,14 @@ std::vector<std::string> carried(const std::vector<sheet_trial>& all) {
     return out;
 }
 
-const sheet_trial& trial(const std::vector<sheet_trial>& all, const std::string& id) {
+const ranked_sheet& trial(const std::vector<ranked_sheet>& all, const std::string& id) {
     const auto found = std::find_if(all.begin(), all.end(),
-                                    [&](const sheet_trial& t) { return t.sheet->id == id; });
+                                    [&](const ranked_sheet& t) { return t.sheet->id == id; });
     REQUIRE(found != all.end());
     return *found;
 }
 
-bool objects(const sheet_trial& t, objection what) {
+bool objects(const ranked_sheet& t, objection what) {
     return std::any_of(t.against.begin(), t.against.end(),
                        [&](const sheet_objection& o) { return o.what() == what; });
 }
@@ -162,8 +162,8 @@ TEST_CASE("as a limit: a poodle's sporting clip", "[sheet][trade]") {
     CHECK_FALSE(keeps("poodle-sporting", "muzzle", "2 mm"));  // shaved
     // legs may be slightly longer than the blanket: never shorter, whatever the blanket's length
     const auto broken = [](const std::string& zones) {
-        return in_lines(
-            doubts_about(heir("poodle-sporting", "[zones]\n" + zones), ref(), ref().rules));
+        return in_lines(doubts_about(inherited_sheet("poodle-sporting", "[zones]\n" + zones), ref(),
+                                     ref().rules));
     };
     CHECK_THAT(broken("body = { length = \"22 mm\" }\n"),
                match::ContainsSubstring("breaks the clause"));
@@ -192,7 +192,7 @@ TEST_CASE("as a limit: the other clips whose lengths a standard states", "[sheet
 }
 
 TEST_CASE("a broken limit names the standard's source and clause", "[sheet]") {
-    const style s = heir("one-length", "[zones]\nback = { length = \"30 mm\" }\n");
+    const style s = inherited_sheet("one-length", "[zones]\nback = { length = \"30 mm\" }\n");
     const auto broken = broken_limits(s, sheet("retriever-clip"), ref());
     REQUIRE(broken.size() == 1);
     CHECK(broken.front().what == sheet_doubt::limit);
@@ -213,9 +213,9 @@ TEST_CASE("a broken limit names the standard's source and clause", "[sheet]") {
 
 TEST_CASE("a limit is broken by a season, too, and told once", "[sheet]") {
     const style s =
-        heir("one-length",
-             "[season.winter]\nmonths = [\"January\"]\nscale = 2.0\n"
-             "[season.cold]\nmonths = [\"February\"]\nlongest_interval = \"50 days\"\n");
+        inherited_sheet("one-length",
+                        "[season.winter]\nmonths = [\"January\"]\nscale = 2.0\n"
+                        "[season.cold]\nmonths = [\"February\"]\nlongest_interval = \"50 days\"\n");
     const auto broken = broken_limits(s, sheet("retriever-clip"), ref());
     REQUIRE_FALSE(broken.empty());
     for (const sheet_warning& w : broken) {
@@ -280,8 +280,8 @@ TEST_CASE("a mix is the same however it is written", "[sheet]") {
 TEST_CASE("compared: a sheet with itself costs nothing more", "[sheet]") {
     const dog d = plain_dog(coat_class::wavy);
     const style& s = sheet("low-upkeep");
-    const groom_request r{ref(), ref().rules, io::demo_salon().tools,
-                          d,     s,           parse_date("2026-11-26")};
+    const plan_request r{ref(), ref().rules, io::demo_salon().tools,
+                         d,     s,           parse_date("2026-11-26")};
     const sheet_comparison c = compare_sheets(r, r, {});
     CHECK(c.differ.empty());
     CHECK(c.alike == ref().dog_body.zones.size());
@@ -294,8 +294,8 @@ TEST_CASE("compared: a sheet with itself costs nothing more", "[sheet]") {
 TEST_CASE("compared: zone by zone, each counted once", "[sheet]") {
     const dog d = plain_dog(coat_class::wavy);
     const kit& tools = io::demo_salon().tools;
-    const groom_request a{ref(), ref().rules, tools, d, sheet("one-length"), std::nullopt};
-    const groom_request b{ref(), ref().rules, tools, d, sheet("low-upkeep"), std::nullopt};
+    const plan_request a{ref(), ref().rules, tools, d, sheet("one-length"), std::nullopt};
+    const plan_request b{ref(), ref().rules, tools, d, sheet("low-upkeep"), std::nullopt};
     const sheet_comparison c = compare_sheets(a, b, {});
     CHECK(c.alike + c.differ.size() == ref().dog_body.zones.size());
     CHECK_FALSE(c.of_first.visits);  // nobody said what day it is
@@ -304,7 +304,7 @@ TEST_CASE("compared: zone by zone, each counted once", "[sheet]") {
     REQUIRE(back != c.differ.end());
     CHECK(back->first.target == mm(13));
     CHECK(back->second.target == mm(9.5));
-    const groom plan = plan_groom(b);
+    const groom plan = make_plan(b);
     CHECK(c.of_second.takes() == plan.before + plan.after);
     const sheet_comparison turned = compare_sheets(b, a, {});
     CHECK(turned.of_first.takes() == c.of_second.takes());
@@ -316,12 +316,12 @@ TEST_CASE("any sheet: what is carried holds, and what isn't has its reason", "[s
     for (const dog& patient : io::demo_salon().dogs) {
         dog d = patient;
         const style& own = sheet(d.style);
-        const groom_request r{ref(), ref().rules, tools, d, own, parse_date("2026-11-26")};
-        const auto all = try_sheets(r, io::demo_salon().styles);
+        const plan_request r{ref(), ref().rules, tools, d, own, parse_date("2026-11-26")};
+        const auto all = rank_sheets(r, io::demo_salon().styles);
         CHECK(all.size() == io::demo_salon().styles.size());
         bool wrong_coats = false;
         bool others = false;
-        for (const sheet_trial& t : all) {
+        for (const ranked_sheet& t : all) {
             INFO(d.id << " " << t.sheet->id);
             const auto coats = coats_for(*t.sheet, ref());
             const bool fits = std::count(coats.begin(), coats.end(), *d.coat) > 0;
@@ -343,8 +343,8 @@ TEST_CASE("any sheet: mats, hair and brushing speak against what they forbid", "
     const kit& tools = io::demo_salon().tools;
     const style& own = sheet("low-upkeep");
     const auto tried = [&](const dog& d) {
-        return try_sheets({ref(), ref().rules, tools, d, own, parse_date("2026-11-26")},
-                          io::demo_salon().styles);
+        return rank_sheets({ref(), ref().rules, tools, d, own, parse_date("2026-11-26")},
+                           io::demo_salon().styles);
     };
     dog d = plain_dog(coat_class::curly);
     d.style = "low-upkeep";
@@ -377,10 +377,10 @@ TEST_CASE("any sheet: mats, hair and brushing speak against what they forbid", "
 TEST_CASE("any sheet: a longer wait carries fewer sheets", "[sheet]") {
     const dog d = plain_dog(coat_class::wavy);
     const style& any = sheet("one-length");
-    const groom_request r{ref(), ref().rules, io::demo_salon().tools, d, any, std::nullopt};
+    const plan_request r{ref(), ref().rules, io::demo_salon().tools, d, any, std::nullopt};
     std::size_t before = io::demo_salon().styles.size();
     for (const double wait : {7.0, 21.0, 30.0, 40.0, 56.0}) {
-        const auto now = carried(try_sheets(r, io::demo_salon().styles, day(wait))).size();
+        const auto now = carried(rank_sheets(r, io::demo_salon().styles, day(wait))).size();
         CHECK(now <= before);
         before = now;
     }
@@ -392,7 +392,7 @@ TEST_CASE("any sheet: where a blade is out its substitute is named", "[sheet]") 
     kit tools = io::demo_salon().tools;
     tools.combs.clear();  // with combs the body of 9.5 mm is combed, whether the 4F is there or not
     const auto tried = [&](const kit& k) {
-        return try_sheets({ref(), ref().rules, k, d, own, parse_date("2026-11-26")}, {own});
+        return rank_sheets({ref(), ref().rules, k, d, own, parse_date("2026-11-26")}, {own});
     };
     const auto out = tried(tools);  // the 4F is out for sharpening
     REQUIRE_FALSE(out.front().instead.empty());
