@@ -38,13 +38,13 @@ std::string at_percent(const longest_coat_answer& a, const plan_request& r,
 }
 
 /// Why no length holds.
-std::string reason(const longest_coat_answer& a, const plan_request& r) {
+std::string reason(const longest_coat_answer& a, const plan_request& r, length_unit u) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     if (a.wished > a.usual) {
         return "no length makes this dog wait longer than " + wait_words(a.usual) +
                ", the usual interval of its coat or sheet";
     }
-    return "even as short as is advisable for a " + c.title + ", " + show(c.shortest.best) +
+    return "even as short as is advisable for a " + c.title + ", " + show(c.shortest.best, u) +
            ", the coat doesn't hold for so long";
 }
 
@@ -55,7 +55,7 @@ std::string text_of(const longest_coat_answer& a, const plan_request& r, const p
     const std::string first = alert_line(r.patient, o.width);
     if (!a.holds) {
         std::string s =
-            first + wrapped("", wish + ": not to be had; " + reason(a, r) + ".", 2, o.width);
+            first + wrapped("", wish + ": not to be had; " + reason(a, r, o.units) + ".", 2, o.width);
         if (!a.plan.stuck.empty()) {
             return s + wrapped("", "Part of the dog is not to be done as asked: see the plan.", 2,
                                o.width);

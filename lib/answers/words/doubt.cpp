@@ -7,6 +7,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/words/bound.hpp"
+#include "answers/words/refusal.hpp"
 #include "answers/words/sheet.hpp"
 
 namespace pelage::io {
@@ -36,7 +37,7 @@ class doubt_writer {
     std::string operator()(const refused_blade& d) const {
         return "a blade that isn't used there; found blade " + d.found.blade + " " +
                std::string(name(d.way)) + from(d.found) + " for " +
-               in_quotes(title_of(d.found.at)) + ": " + std::string(reason(d.why)) +
+               in_quotes(title_of(d.found.at)) + ": " + std::string(refusal_words(d.why)) +
                "; write another blade, or a length";
     }
     std::string operator()(const beyond_coats& d) const {

@@ -2,6 +2,7 @@
 
 #include <pelage/base/phrase.hpp>
 
+#include "answers/words/refusal.hpp"
 #include "answers/words/tool.hpp"
 
 namespace pelage::io {
@@ -22,11 +23,12 @@ class finding_writer {
     finding_writer(const kit_check_request& r, length_unit u) : r_(r), u_(u) {}
 
     std::string operator()(const comb_on_wrong_blade& f) const {
-        return comb_called(f.comb) + " over blade " + f.blade + ": " + std::string(reason(f.why));
+        return comb_called(f.comb) + " over blade " + f.blade + ": " +
+               std::string(refusal_words(f.why));
     }
 
     std::string operator()(const surgical_blade& f) const {
-        return "blade " + f.blade + ": " + std::string(reason(refusal::never_50)) +
+        return "blade " + f.blade + ": " + std::string(refusal_words(refusal::never_50)) +
                "; take it out of the drawer";
     }
 

@@ -4,6 +4,8 @@
 
 #include <pelage/base/phrase.hpp>
 
+#include "answers/words/refusal.hpp"
+
 namespace pelage::io {
 
 namespace {
@@ -11,7 +13,7 @@ namespace {
 std::string cause_words(const no_go& no) {
     switch (no.why) {
         case no_go::cause::rule:
-            return std::string(reason(no.rule));
+            return std::string(refusal_words(no.rule));
         case no_go::cause::not_customary:
             return "customary there: blade " + one_of(no.customary);
         case no_go::cause::only_with_lay:
@@ -88,7 +90,7 @@ std::string there_words(const use_there& there, const lookup_request& r) {
 std::string never_words(const lookup_answer& a, const lookup_request& r, length_unit u) {
     switch (a.never->why) {
         case answered_no::cause::rule:
-            return std::string(reason(a.never->rule));
+            return std::string(refusal_words(a.never->rule));
         case answered_no::cause::there:
             return there_words(*a.there, r);
         case answered_no::cause::outgrown:

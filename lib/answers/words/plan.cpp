@@ -5,6 +5,7 @@
 
 #include <pelage/base/length_text.hpp>
 
+#include "answers/words/refusal.hpp"
 #include "answers/words/skin.hpp"
 
 namespace pelage::io {
@@ -163,7 +164,7 @@ std::string bar_words(const refused_setup& s, const zone_plan& z, length_unit u)
         case barrier::kind::none:
             break;
         case barrier::kind::rule:
-            return std::string(reason(s.no.rule));
+            return std::string(refusal_words(s.no.rule));
         case barrier::kind::hair_shorter:
             return "longer than today's hair (" + show(*z.now, u) + "): it would do nothing";
         case barrier::kind::too_short:

@@ -5,6 +5,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/words/bound.hpp"
+#include "answers/words/refusal.hpp"
 
 namespace pelage::io {
 
@@ -46,7 +47,7 @@ std::string in_words(const broken_rule& rule) {
                                            : "no blade that may be used here ";
     switch (rule.what) {
         case obstacle::refused:
-            return std::string(reason(rule.no));
+            return std::string(refusal_words(rule.no));
         case obstacle::none_short_enough:
             return which + "is short enough for the free hair under the mat";
         case obstacle::hair_unknown:

@@ -55,16 +55,12 @@ bool fits_under(const mat_finding& m, const char* blade) {
 
 }  // namespace
 
-TEST_CASE("every refusal has one sentence and one name", "[refusal]") {
-    std::set<std::string_view> reasons;
+TEST_CASE("every refusal has one name", "[refusal]") {
     std::set<std::string_view> names;
-    for (int i = 0; i <= static_cast<int>(refusal::scissors_only); ++i) {
-        const auto r = static_cast<refusal>(i);
-        CHECK_FALSE(reason(r).empty());
-        CHECK(reasons.insert(reason(r)).second);
-        CHECK(names.insert(name(r)).second);
+    for (int i = 0; i <= static_cast<int>(refusal::long_on_web); ++i) {
+        CHECK(names.insert(name(static_cast<refusal>(i))).second);
     }
-    CHECK(reasons.size() == 16);
+    CHECK(names.size() == 18);
     CHECK(name(refusal::comb_over_mat) == "comb-over-mat");
     CHECK(name(refusal::scissors_only) == "scissors-only");
 }

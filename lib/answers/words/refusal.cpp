@@ -1,0 +1,33 @@
+#include "answers/words/refusal.hpp"
+
+#include <array>
+
+namespace pelage::io {
+
+std::string_view refusal_words(refusal r) {
+    constexpr std::array<std::string_view, 18> words{
+        "a comb cannot go through or under a mat",
+        "a comb sits on a short blade with full teeth only",
+        "felted to the skin: stop, a veterinarian decides",
+        "too long to pass safely between skin and mat",
+        "only full teeth go under a mat",
+        "no scissors or hand tools between mat and skin",
+        "skip teeth can catch thin or folded skin here",
+        "skip teeth can catch the lump or scab here",
+        "a 50 is a surgical blade",
+        "so short a blade goes bare only on pads, or on clean face and feet in show finish with "
+        "the "
+        "owner's consent",
+        "a 15 goes only on clean face and feet, ear leather, tail band, sanitary and under the "
+        "tail",
+        "a short blade against the lay irritates skin here",
+        "nothing on broken or irritated skin",
+        "the neighbouring zone's skin is hurt: keep off the edge",
+        "a double coat's jacket is clipped only with the owner's written consent",
+        "this zone is scissored, not clipped",
+        "nobody scissors so short in place of a blade",
+        "a long blade's gaps catch webs and folds: a comb over a short blade is safer here"};
+    return words[static_cast<std::size_t>(r)];
+}
+
+}  // namespace pelage::io
