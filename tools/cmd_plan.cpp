@@ -1,4 +1,4 @@
-#include "cmd_plan.hpp"
+#include "plan_options.hpp"
 
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/answers/write.hpp>

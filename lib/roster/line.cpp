@@ -9,7 +9,7 @@
 
 #include "data/json.hpp"
 #include "data/read/readers.hpp"
-#include "roster/answer_json.hpp"
+#include "roster/line_json.hpp"
 
 namespace pelage::io {
 

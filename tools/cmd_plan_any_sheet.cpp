@@ -4,7 +4,7 @@
 #include <pelage/sheets/rank.hpp>
 #include <pelage/trade/upkeep.hpp>
 
-#include "cmd_plan.hpp"
+#include "plan_options.hpp"
 #include "resolve_arguments.hpp"
 
 namespace pelage::cli {

@@ -6,7 +6,7 @@
 
 #include <pelage/data/write_dog.hpp>
 
-#include "cmd_plan.hpp"
+#include "plan_options.hpp"
 #include "interview.hpp"
 #include "part_file.hpp"
 #include "resolve_arguments.hpp"

@@ -6,7 +6,7 @@
 
 #include <pelage/roster/roster.hpp>
 
-#include "cmd_plan.hpp"
+#include "plan_options.hpp"
 #include "resolve_arguments.hpp"
 
 namespace pelage::cli {

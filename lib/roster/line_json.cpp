@@ -1,5 +1,5 @@
 // A roster's lines. Lengths in millimetres to 0.01, minutes to 0.001, whole days; dates ISO 8601.
-#include "roster/answer_json.hpp"
+#include "roster/line_json.hpp"
 
 #include <algorithm>
 #include <cmath>
