@@ -340,20 +340,26 @@ void add_uneven_note(const plan_request& r, groom& g) {
 /// used on both.
 void add_tracks_note(const plan_request& r, groom& g) {
     const body& b = r.reference.dog_body;
-    const auto open = [](const zone_plan& z) {
-        return z.way == lay_choice::either && z.how.kind == tool_kind::clip && z.target &&
-               (!z.mat || z.combed_out) && z.came != outcome::stuck;
-    };
+    std::vector<const zone_plan*> with;
+    std::vector<const zone_plan*> against;
+    for (const zone_plan& z : g.zones) {
+        if (z.way == lay_choice::either && z.how.kind == tool_kind::clip && z.target &&
+            (!z.mat || z.combed_out) && z.came != outcome::stuck) {
+            (z.how.way == direction::with_lay ? with : against).push_back(&z);
+        }
+    }
     plan_note n{plan_note::kind::tracks, {}, {}, {}};
-    for (const seam& s : b.seams) {
-        for (const zone_plan& x : g.zones) {
-            for (const zone_plan& y : g.zones) {
-                const bool meet = x.at.zone == s.a && y.at.zone == s.b &&
-                                  b.zones[s.a].where == b.zones[s.b].where &&
-                                  share_side({y.at.zone, x.at.which}, y.at);
-                if (meet && open(x) && open(y) && x.how.way != y.how.way) {
-                    const bool first = x.how.way == direction::with_lay;
-                    n.pairs.push_back({(first ? x : y).at, (first ? y : x).at});
+    const auto meet = [&](const zone_plan& x, const zone_plan& y, const seam& s) {
+        const bool here =
+            (x.at.zone == s.a && y.at.zone == s.b) || (x.at.zone == s.b && y.at.zone == s.a);
+        return here && b.zones[s.a].where == b.zones[s.b].where &&
+               share_side({y.at.zone, x.at.which}, y.at);
+    };
+    for (const seam& s : with.empty() || against.empty() ? std::vector<seam>{} : b.seams) {
+        for (const zone_plan* x : with) {
+            for (const zone_plan* y : against) {
+                if (meet(*x, *y, s)) {
+                    n.pairs.push_back({x->at, y->at});
                 }
             }
         }
