@@ -244,7 +244,10 @@ chosen_plan choose_whole(const plan_request& r, const ready_kit& ready, compiled
     for (std::vector<part> more = beyond_share(r, ready, out.compiled, out.choice);
          !more.empty() && out.compiled.down.size() < 2;
          more = beyond_share(r, ready, out.compiled, out.choice)) {
-        std::vector<part> down = out.compiled.down;
+        std::vector<part> down;  // copied one by one: g++ 14 warns wrongly of a copied vector
+        for (const part p : out.compiled.down) {
+            down.push_back(p);
+        }
         const auto next = std::find_if(more.begin(), more.end(), [&](part p) {
             return std::find(down.begin(), down.end(), p) == down.end();
         });
