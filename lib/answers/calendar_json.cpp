@@ -1,19 +1,13 @@
 // Calendars, and coats for a wait, as JSON.
 #include <cmath>
 
-#include <nlohmann/json.hpp>
-
 #include <pelage/answers/write.hpp>
+
+#include "answers/json.hpp"
 
 namespace pelage::io {
 
 namespace {
-
-using json = nlohmann::ordered_json;
-
-std::string dumped(const json& j) {
-    return j.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
-}
 
 json share(chance p) {
     return std::round(p * 10000.0) / 10000.0;
@@ -27,21 +21,6 @@ json titles(const std::vector<place>& places, const plan_request& r) {
     json j = json::array();
     for (const place& p : places) {
         j.push_back(title(r.reference.dog_body, p));
-    }
-    return j;
-}
-
-json dog_json(const plan_request& r) {
-    const dog& d = r.patient;
-    json j{{"id", d.id},
-           {"name", d.name},
-           {"invented", d.invented},
-           {"coat", name(*d.coat)},
-           {"style", r.sheet.id},
-           {"brushing", title(d.brushed)},
-           {"brushing_said", d.brushing_said}};
-    if (!d.note.empty()) {
-        j["note"] = d.note;
     }
     return j;
 }

@@ -17,6 +17,21 @@ using json = nlohmann::ordered_json;
 [[nodiscard]] json json_of(const setup& s);
 [[nodiscard]] json json_of(const evidence& e);
 
+/// Days to 0.1, or "never".
+[[nodiscard]] json days_json(const days& d);
+/// A share to six digits.
+[[nodiscard]] json share_json(double p);
+/// To a thousandth.
+[[nodiscard]] double thousandth(double v);
+/// The text of an answer.
+[[nodiscard]] std::string dumped(const json& j);
+/// The dog an answer is about.
+[[nodiscard]] json dog_json(const plan_request& r);
+/// When it must be back.
+[[nodiscard]] json back_json(const back& b, const print_options& o);
+/// What a mix comes to, where a plan was made by it.
+[[nodiscard]] json unseen_json(const mixed_coat& u, const plan_request& r);
+
 /// Other ways and conflicts, and under --explain why each setup and the plan without each tool.
 void add_beside(json& j, const beside& b, const groom& g, const plan_request& r,
                 const print_options& o);

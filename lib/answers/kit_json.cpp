@@ -11,10 +11,6 @@ namespace pelage::io {
 
 namespace {
 
-std::string dumped(const json& j) {
-    return j.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
-}
-
 json target_json(const sheet_target& t, const reference_data& c, const std::vector<style>& sheets) {
     json j{{"sheet", sheets[t.sheet].id},
            {"coat", name(t.coat)},

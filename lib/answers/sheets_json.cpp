@@ -13,10 +13,6 @@ namespace pelage::io {
 
 namespace {
 
-std::string dumped_sheets(const json& j) {
-    return j.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
-}
-
 json wish_json(const instruction& i) {
     json j = json::object();
     if (i.target) {
@@ -124,7 +120,7 @@ std::string json_of(const std::vector<checked_sheet>& all, const reference_data&
         }
         j["sheets"].push_back(std::move(s));
     }
-    return dumped_sheets(j);
+    return dumped(j);
 }
 
 std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
@@ -188,7 +184,7 @@ std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
                                 {"scale", one.scale},
                                 {"text", season_words(one, length_unit::mm)}});
     }
-    return dumped_sheets(j);
+    return dumped(j);
 }
 
 std::string list_json(const std::vector<listed_sheet>& all, const expected_coat* mix,
@@ -214,7 +210,7 @@ std::string list_json(const std::vector<listed_sheet>& all, const expected_coat*
         }
         j["sheets"].push_back(std::move(s));
     }
-    return dumped_sheets(j);
+    return dumped(j);
 }
 
 std::string json_of(const sheet_comparison& c, const plan_request& r) {
@@ -229,7 +225,7 @@ std::string json_of(const sheet_comparison& c, const plan_request& r) {
                                {"first", wish_json(d.first)},
                                {"second", wish_json(d.second)}});
     }
-    return dumped_sheets(j);
+    return dumped(j);
 }
 
 std::string json_of(const std::vector<ranked_sheet>& all, const plan_request& r, const days& wait,
@@ -265,7 +261,7 @@ std::string json_of(const std::vector<ranked_sheet>& all, const plan_request& r,
         }
         j["sheets"].push_back(std::move(s));
     }
-    return dumped_sheets(j);
+    return dumped(j);
 }
 
 }  // namespace pelage::io
