@@ -7,7 +7,7 @@
 int main() {
     using namespace pelage;
     const reference_data& c = io::reference();
-    const salon& s = io::demo_salon();
+    const salon_files& s = io::demo_salon();
     const dog* biscuit = find(s.dogs, "biscuit");
     const style* sheet = biscuit == nullptr ? nullptr : find(s.styles, biscuit->style);
     if (sheet == nullptr) {
