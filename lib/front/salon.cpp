@@ -55,6 +55,14 @@ style sheet_for(const detail::salon_state& has, const std::string& id, const pla
     return on_day(*s, o.today);
 }
 
+std::vector<style> sheets_on(const detail::salon_state& has, const std::optional<date>& day) {
+    std::vector<style> out;
+    for (const style& s : has.sheets) {
+        out.push_back(on_day(s, day));
+    }
+    return out;
+}
+
 void put_length(dog& d, const plan_options& o) {
     if (!o.body_length) {
         return;
@@ -167,8 +175,8 @@ visit_calendar salon::calendar(const dog_card& d, const date& today, int weeks,
     on_the_day.today = today;
     auto of = planned(has_, d.all(), on_the_day);
     (void)pelage::plan(of).return_date();  // throws where there is none
-    auto s = std::make_shared<detail::calendar_state>(
-        detail::calendar_state{.of = std::move(of), .today = today, .weeks = weeks});
+    auto s = std::make_shared<detail::calendar_state>(detail::calendar_state{
+        .of = std::move(of), .today = today, .weeks = weeks, .sheets = sheets_on(*has_, today)});
     s->made = detail::with_request(
         *s, [&](const calendar_request& r) { return calendar_of(r, s->of->made); });
     return visit_calendar(std::move(s));
@@ -180,10 +188,7 @@ roster_count salon::roster(std::istream& in, std::ostream& out, const roster_opt
         throw error(errc::range,
                     "a roster takes 1 to 256 threads; found " + std::to_string(o.jobs));
     }
-    std::vector<style> sheets;
-    for (const style& s : has_->sheets) {
-        sheets.push_back(on_day(s, o.today));
-    }
+    const std::vector<style> sheets = sheets_on(*has_, o.today);
     return io::plan_roster(in, out,
                            {.reference = has_->reference,
                             .rules = has_->files.rules,

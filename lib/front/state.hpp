@@ -71,6 +71,7 @@ struct calendar_state {
     std::shared_ptr<const plan_state> of;
     date today{};
     int weeks = 26;
+    std::vector<style> sheets;  ///< the salon's, as they are on the day
     calendar made{};
 };
 

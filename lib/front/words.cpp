@@ -1,10 +1,11 @@
 // Answers of the front door as bytes: what the writers of answers/ make of them.
 #include <algorithm>
 
+#include <pelage/answers/asked_first.hpp>
 #include <pelage/answers/kit.hpp>
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/base/phrase.hpp>
-#include <pelage/forecast/forecast.hpp>
+#include <pelage/forecast/all_coats.hpp>
 #include <pelage/planner/alternatives.hpp>
 #include <pelage/planner/grow_back.hpp>
 
@@ -80,6 +81,9 @@ std::string text(const plan& p, length_unit u) {
     const detail::plan_state& s = *p.made_;
     const plan_request r = s.request();
     const auto mixed = unseen(s, r);
+    if (s.made.question) {
+        return io::asked_first(s.made, r, s.print(u), mixed ? &*mixed : nullptr);
+    }
     return io::text_of(s.made, s.when, r, s.print(u), beside_of(s, r), mixed ? &*mixed : nullptr);
 }
 
@@ -101,7 +105,9 @@ std::string html(const plan& p, length_unit u) {
     std::vector<infeasible_zone> stuck;
     if (s.when) {
         ahead = forecast_of(r, s.made, false);
-        ahead.when = *s.when;
+        if (s.by_mix) {
+            over_all_coats(ahead, r, s.made, s.by_mix->may_be.coats);
+        }
         grow_back = ways_to_grow_back(r, s.made);
         m.ahead = &ahead;
         m.grow_back = &grow_back;

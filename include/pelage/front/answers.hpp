@@ -30,6 +30,9 @@ class dog_card {
   public:
     /// A dog made by hand: the struct of <pelage/trade/dog.hpp>, copied.
     explicit dog_card(const pelage::dog& d);
+    dog_card(const dog_card&) = default;  // no move: what is moved from stays whole
+    dog_card& operator=(const dog_card&) = default;
+    ~dog_card() = default;
     [[nodiscard]] std::string id() const;
     [[nodiscard]] std::string name() const;
     [[nodiscard]] std::optional<coat_class> coat() const;  ///< none: it is taken from its mix
