@@ -1,7 +1,7 @@
 #include "asked_groom.hpp"
 
-#include <pelage/answers/write.hpp>
-#include <pelage/planner/alternatives.hpp>
+#include <pelage/answers/asked_first.hpp>
+#include <pelage/forecast/all_coats.hpp>
 #include <pelage/trade/upkeep.hpp>
 
 namespace pelage::cli {
@@ -41,32 +41,14 @@ back back_of(const asked_groom& a, const plan_request& r, const groom& g) {
 }
 
 void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g, forecast& c) {
-    if (!a.by_mix || a.by_mix->may_be.coats.size() < 2) {
-        return;
-    }
-    c.when = back_of(a, r, g);
-    for (habit_forecast& h : c.habits) {
-        dog other = r.patient;
-        other.brushed = h.habit;
-        const plan_request ask{r.reference, r.rules, r.tools, other, r.sheet, r.today, r.asked};
-        h.when = back_of(a, ask, g);
+    if (a.by_mix) {
+        pelage::over_all_coats(c, r, g, a.by_mix->may_be.coats);
     }
 }
 
 std::string asked_first(const asked_groom& a, const plan_request& r, const groom& g,
                         const mixed_coat* unseen) {
-    std::string text = io::text_of(g, std::nullopt, r, a.w.print, {}, unseen);
-    if (const auto instead = instead_of(r, g)) {
-        const plan_request ask{r.reference,     r.rules, r.tools, instead->patient,
-                               *instead->sheet, r.today, r.asked};
-        const groom tidy = make_plan(ask);
-        beside b = beside_plan(ask, tidy, a.w.print.explain);
-        if (a.w.print.trainee && !a.w.print.explain) {
-            b.why = reasons_why(ask, tidy);
-        }
-        text += "\n" + io::text_of(tidy, pelage::back_of(ask, tidy), ask, a.w.print, b);
-    }
-    return text;
+    return io::asked_first(g, r, a.w.print, unseen);
 }
 
 }  // namespace pelage::cli

@@ -39,7 +39,7 @@ reply check(check_options& o, const surroundings& around) {
     faults f;
     const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
-    std::optional<salon> file;
+    std::optional<salon_files> file;
     if (!o.file.empty()) {
         file = io::read_salon(io::read_text(o.file), w.reference);
     }

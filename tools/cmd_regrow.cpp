@@ -42,7 +42,7 @@ reply learn(const regrow_options& o, const surroundings& around) {
     const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
     std::vector<io::unsound_file> unsound;
-    const salon s = salon_at(o.learn, w.reference, around, unsound);
+    const salon_files s = salon_at(o.learn, w.reference, around, unsound);
     const auto lessons = learn_populations(s, w.reference, w.print.today);
     return {w.json ? io::proposal_json(lessons, s.rules.growth)
                    : io::proposal_text(lessons, s.rules.growth, o.learn, w.print)};

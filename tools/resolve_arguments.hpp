@@ -20,7 +20,7 @@ namespace pelage::cli {
 /// Everything a verb works with.
 struct workplace {
     const reference_data& reference;
-    std::optional<salon> own{};  ///< read from a folder; none: the embedded, invented one
+    std::optional<salon_files> own{};  ///< read from a folder; none: the embedded, invented one
     std::vector<io::unsound_file> unsound{};  ///< of that folder, left out of `own`
     std::optional<kit> own_kit{};             ///< read from --kit
     std::vector<style>
@@ -29,7 +29,7 @@ struct workplace {
     bool json = false;
     bool other_format = false;  ///< the one that this answer has besides text and json
 
-    [[nodiscard]] const salon& place() const { return own ? *own : io::demo_salon(); }
+    [[nodiscard]] const salon_files& place() const { return own ? *own : io::demo_salon(); }
     [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }
 };
 
@@ -56,8 +56,9 @@ class faults {
 /// Says something beside the answer; changes no exit code.
 void note(const surroundings& around, const std::string& text);
 /// Reads a salon of which only some may be needed; notes what is left out of it.
-[[nodiscard]] salon salon_at(const std::string& dir, const reference_data& c,
-                             const surroundings& around, std::vector<io::unsound_file>& unsound);
+[[nodiscard]] salon_files salon_at(const std::string& dir, const reference_data& c,
+                                   const surroundings& around,
+                                   std::vector<io::unsound_file>& unsound);
 /// Throws the faults of the file that has that dog or sheet, if it is one that was left out.
 void throw_if_unsound(const workplace& w, const std::string& id, bool dog);
 

@@ -15,9 +15,9 @@ void note(const surroundings& around, const std::string& text) {
     }
 }
 
-salon salon_at(const std::string& dir, const reference_data& c, const surroundings& around,
-               std::vector<io::unsound_file>& unsound) {
-    salon s = io::read_salon_folder(dir, c, unsound);
+salon_files salon_at(const std::string& dir, const reference_data& c, const surroundings& around,
+                     std::vector<io::unsound_file>& unsound) {
+    salon_files s = io::read_salon_folder(dir, c, unsound);
     for (const io::unsound_file& u : unsound) {
         const std::string more =
             u.faults.size() > 1 ? " (and " + std::to_string(u.faults.size() - 1) + " more)" : "";

@@ -46,15 +46,15 @@ reference_data read_embedded() {
     }
 }
 
-salon read_demo() {
+salon_files read_demo() {
     const auto files = demo_files("salon.toml");
     if (files.empty()) {
         throw error(errc::internal, "the embedded data has no demo salon");
     }
     try {
         std::vector<unsound_file> unsound;
-        salon s = assemble_salon(files.front(), demo_files("styles/"), demo_files("dogs/"),
-                                 reference(), unsound);
+        salon_files s = assemble_salon(files.front(), demo_files("styles/"), demo_files("dogs/"),
+                                       reference(), unsound);
         if (!unsound.empty()) {
             throw bad_input(unsound.front().faults);
         }
@@ -71,8 +71,8 @@ const reference_data& reference() {
     return book;
 }
 
-const salon& demo_salon() {
-    static const salon shop = read_demo();
+const salon_files& demo_salon() {
+    static const salon_files shop = read_demo();
     return shop;
 }
 

@@ -153,8 +153,8 @@ dog read_dog(const document_text& d, const reference_data& c, const std::vector<
                            [&](const node& n, page& p) { return get_dog(n, p, styles).value; });
 }
 
-salon read_salon(const document_text& d, const reference_data& c) {
-    return read_alone<salon>(d, c, [](const node& n, page& p) { return get_salon(n, p); });
+salon_files read_salon(const document_text& d, const reference_data& c) {
+    return read_alone<salon_files>(d, c, [](const node& n, page& p) { return get_salon(n, p); });
 }
 
 kit read_kit(const document_text& d, const reference_data& c) {
@@ -163,7 +163,7 @@ kit read_kit(const document_text& d, const reference_data& c) {
 
 namespace {
 
-void put_sheets(salon& s, const std::vector<document_text>& sheets, const page_maker& on,
+void put_sheets(salon_files& s, const std::vector<document_text>& sheets, const page_maker& on,
                 const reference_data& c, std::vector<unsound_file>& unsound) {
     ids_of_files ids;
     std::vector<parsed_text> texts = parse_all(sheets);
@@ -180,7 +180,7 @@ void put_sheets(salon& s, const std::vector<document_text>& sheets, const page_m
     }
 }
 
-void put_dogs(salon& s, const std::vector<document_text>& dogs, const page_maker& on,
+void put_dogs(salon_files& s, const std::vector<document_text>& dogs, const page_maker& on,
               std::vector<unsound_file>& unsound) {
     std::vector<std::string> faulty_sheets;
     for (const unsound_file& u : unsound) {
@@ -207,11 +207,12 @@ void put_dogs(salon& s, const std::vector<document_text>& dogs, const page_maker
 
 }  // namespace
 
-salon assemble_salon(const document_text& salon_file, const std::vector<document_text>& sheets,
-                     const std::vector<document_text>& dogs, const reference_data& c,
-                     std::vector<unsound_file>& unsound, diagnostics before) {
+salon_files assemble_salon(const document_text& salon_file,
+                           const std::vector<document_text>& sheets,
+                           const std::vector<document_text>& dogs, const reference_data& c,
+                           std::vector<unsound_file>& unsound, diagnostics before) {
     place_finder places(c.dog_body);
-    salon s;
+    salon_files s;
     read_text(salon_file, before, [&](const node& root, faults& out) {
         page p{out, c, places};
         s = get_salon(root, p);
@@ -229,9 +230,9 @@ salon assemble_salon(const document_text& salon_file, const std::vector<document
     return s;
 }
 
-salon read_salon_folder(const std::string& dir, const reference_data& c) {
+salon_files read_salon_folder(const std::string& dir, const reference_data& c) {
     std::vector<unsound_file> unsound;
-    salon s = read_salon_folder(dir, c, unsound);
+    salon_files s = read_salon_folder(dir, c, unsound);
     diagnostics all;
     for (const unsound_file& u : unsound) {
         all.insert(all.end(), u.faults.begin(), u.faults.end());
@@ -240,8 +241,8 @@ salon read_salon_folder(const std::string& dir, const reference_data& c) {
     return s;
 }
 
-salon read_salon_folder(const std::string& dir, const reference_data& c,
-                        std::vector<unsound_file>& unsound) {
+salon_files read_salon_folder(const std::string& dir, const reference_data& c,
+                              std::vector<unsound_file>& unsound) {
     std::error_code failed;
     if (!std::filesystem::is_directory(dir, failed)) {
         throw error(errc::io, "can't read the salon; found " + shown(dir) +

@@ -280,7 +280,7 @@ learned_rate learn_rate(const dog& d, const reference_data& c, const parameters&
 
 namespace {
 
-population_rate learn_herd(const salon& s, const reference_data& c, coat_class k,
+population_rate learn_herd(const salon_files& s, const reference_data& c, coat_class k,
                            const std::optional<date>& today) {
     population_rate out;
     out.coat = k;
@@ -311,7 +311,7 @@ population_rate learn_herd(const salon& s, const reference_data& c, coat_class k
 
 }  // namespace
 
-std::vector<population_rate> learn_populations(const salon& s, const reference_data& c,
+std::vector<population_rate> learn_populations(const salon_files& s, const reference_data& c,
                                                const std::optional<date>& today) {
     std::vector<population_rate> out;
     for (std::size_t k = 0; k < coat_names.size(); ++k) {

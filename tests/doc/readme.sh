@@ -1,12 +1,24 @@
 #!/bin/sh
 # The README shows real output: each "<!-- run: ARGS -->" is followed by a fenced block that must be
-# what `pelage ARGS` prints. Usage: readme.sh COMMAND [--write]; --write brings the blocks up to date.
+# what `pelage ARGS` prints, each "<!-- file: PATH -->" by one that must be that file. Usage: readme.sh COMMAND [--write]; --write brings the blocks up to date.
 set -eu
 command=$1
 made=$(mktemp)
 trap 'rm -f "$made"' EXIT
 export LC_ALL=C
 awk -v command="$command" '
+    /^<!-- file: .* -->$/ {
+        print
+        file = $0
+        sub(/^<!-- file: /, "", file)
+        sub(/ -->$/, "", file)
+        getline; print                       # the opening fence
+        while ((getline text <file) > 0) print text
+        close(file)
+        while ((getline text) > 0 && text !~ /^```$/) { }
+        print "```"
+        next
+    }
     /^<!-- run: .* -->$/ {
         print
         args = $0

@@ -21,7 +21,7 @@ using namespace pelage;
 inline const reference_data& known() {
     return io::reference();
 }
-inline const salon& demo() {
+inline const salon_files& demo() {
     return io::demo_salon();
 }
 inline const parameters& rules() {

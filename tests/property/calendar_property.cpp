@@ -23,7 +23,7 @@ struct any_dog {
     days_off closed;
 
     any_dog() {
-        const salon& s = io::demo_salon();
+        const salon_files& s = io::demo_salon();
         std::vector<const style*> fit;
         while (fit.empty()) {
             patient.coat = static_cast<coat_class>(*rc::gen::inRange(3, 7));
@@ -47,7 +47,7 @@ struct any_dog {
 /// What the calendar costs with the owner's trips, which is what is made least; nothing if there is
 /// none.
 std::optional<work> cost(const any_dog& d, chance asked, const days_off& closed) {
-    const salon& s = io::demo_salon();
+    const salon_files& s = io::demo_salon();
     const plan_request work_asked{io::reference(), s.rules, s.tools, d.patient,
                                   *d.sheet,        today,   asked};
     const calendar_request r{work_asked, today, 26, closed, nullptr, false};

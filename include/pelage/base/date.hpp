@@ -2,8 +2,6 @@
 // argument.
 #pragma once
 
-#include <algorithm>
-#include <charconv>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
@@ -79,8 +77,8 @@ using date = std::chrono::sys_days;
 /// `from` plus whole days, a part of a day dropped: a coat due on day 33.8 is due by day 33.
 [[nodiscard]] inline date plus(const date& from, const days& d) {
     constexpr double far = 1e6;  // days: beyond that, and at never, no calendar counts
-    const double whole =
-        std::isnan(in_days(d)) ? 0.0 : std::clamp(std::floor(in_days(d)), -far, far);
+    const double v = std::floor(in_days(d));
+    const double whole = std::isnan(v) ? 0.0 : v > far ? far : v < -far ? -far : v;
     return from + std::chrono::days{static_cast<int>(whole)};
 }
 

@@ -10,6 +10,7 @@
 #include <string_view>
 #include <vector>
 
+#include <pelage/base/length_unit.hpp>
 #include <pelage/base/units.hpp>
 
 namespace pelage {
@@ -157,9 +158,6 @@ struct fraction {
     }
     return "not a length; found \"" + found + "\"; write it like \"13 mm\" or \"1/2 in\"";
 }
-
-/// How lengths are printed.
-enum class length_unit { mm, inch };
 
 /// A number of millimetres for the screen: to 0.01 under 1, 0.1 under 10, whole above; zeros that
 /// say nothing dropped ("13", "3.2", "0.25").

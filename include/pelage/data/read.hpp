@@ -45,7 +45,7 @@ struct document_text {
 /// A salon file: title, kit, overrides of the rules; sheets and dogs are not in it. A blade is one of
 /// the reference or has stated length and teeth of its own; a measured length more than four times
 /// off what is etched is taken for a slip (assumption). Throws bad_input with every fault.
-[[nodiscard]] salon read_salon(const document_text& d, const reference_data& c);
+[[nodiscard]] salon_files read_salon(const document_text& d, const reference_data& c);
 
 /// A kit: a salon file of which only the kit is wanted. Throws bad_input with every fault.
 [[nodiscard]] kit read_kit(const document_text& d, const reference_data& c);
@@ -54,7 +54,7 @@ struct document_text {
 /// the reference's own sheets are there too, a salon's of the same id wins. Every fault of every
 /// file is collected into one bad_input, files that can't be read among them; sheets and dogs may name
 /// the kit's own blades; error(io) where the folder or salon.toml can't be read.
-[[nodiscard]] salon read_salon_folder(const std::string& dir, const reference_data& c);
+[[nodiscard]] salon_files read_salon_folder(const std::string& dir, const reference_data& c);
 
 /// A dog's file or a style sheet of a salon that can't be used, and why.
 struct unsound_file {
@@ -68,7 +68,7 @@ struct unsound_file {
 /// The same for who needs but some of it: dogs and sheets with faults are left out of the salon and told
 /// in `unsound`. Of two with one id the first stays. Where salon.toml itself is faulty or a folder can't
 /// be read, every fault of every file is thrown as above.
-[[nodiscard]] salon read_salon_folder(const std::string& dir, const reference_data& c,
-                                      std::vector<unsound_file>& unsound);
+[[nodiscard]] salon_files read_salon_folder(const std::string& dir, const reference_data& c,
+                                            std::vector<unsound_file>& unsound);
 
 }  // namespace pelage::io

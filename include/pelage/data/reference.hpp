@@ -12,7 +12,7 @@ namespace pelage::io {
 [[nodiscard]] const reference_data& reference();
 
 /// The invented salon embedded in the library, with its sheets and dogs.
-[[nodiscard]] const salon& demo_salon();
+[[nodiscard]] const salon_files& demo_salon();
 
 /// A whole reference read from texts (path as in the tree, "reference/blades.toml"), for tests and
 /// for the check of the data. Throws bad_input with every fault.

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include <pelage/kit/buy.hpp>
+#include <pelage/kit/matter.hpp>
 #include <pelage/model/refusal.hpp>
 
 namespace pelage {
@@ -20,11 +21,6 @@ struct kit_check_request {
     const std::vector<style>& sheets;
     std::optional<date> today{};
 };
-
-/// What a remark is about, gravest first.
-enum class kit_matter { unsafe, two_lengths, gap, out, no_basis, idle, remark };
-/// The matter in a program's words: "unsafe", "two-lengths".
-[[nodiscard]] std::string_view name(kit_matter m);
 
 /// A blade or a comb of the kit, by its id ("7F", "13 mm").
 struct kit_tool {

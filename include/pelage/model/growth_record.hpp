@@ -84,7 +84,7 @@ struct population_rate {
 
 /// For every coat of which a dog was measured, in the order of coat_class. Dogs without a coat are
 /// passed over.
-[[nodiscard]] std::vector<population_rate> learn_populations(const salon& s,
+[[nodiscard]] std::vector<population_rate> learn_populations(const salon_files& s,
                                                              const reference_data& c,
                                                              const std::optional<date>& today);
 

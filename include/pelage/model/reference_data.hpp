@@ -81,7 +81,7 @@ struct salon_card {
 };
 
 /// A salon: its kit, its sheets, its dogs and the rules with its own figures in them.
-struct salon {
+struct salon_files {
     std::string title;
     bool invented = false;
     salon_card card;

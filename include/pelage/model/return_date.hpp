@@ -13,6 +13,7 @@
 #include <pelage/base/units.hpp>
 #include <pelage/model/growth.hpp>
 #include <pelage/model/matting.hpp>
+#include <pelage/model/visit_kind.hpp>
 
 namespace pelage {
 
@@ -53,9 +54,6 @@ struct shared_law {
 /// The same at several chances, in their order: one curve serves them all.
 [[nodiscard]] std::vector<days> prone_quantiles(const kept_zone& z, const shared_law& law,
                                                 std::span<const chance> ps);
-
-/// What is due when.
-enum class visit_kind { full_groom, brush_out, usual };
 
 /// When the dog must be back.
 struct back {

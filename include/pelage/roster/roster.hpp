@@ -7,7 +7,6 @@
 // end. A line has at most 1 MB.
 #pragma once
 
-#include <cstdint>
 #include <iosfwd>
 #include <optional>
 #include <vector>
@@ -15,6 +14,7 @@
 #include <pelage/base/date.hpp>
 #include <pelage/base/stats.hpp>
 #include <pelage/model/reference_data.hpp>
+#include <pelage/roster/count.hpp>
 
 namespace pelage::io {
 
@@ -27,14 +27,6 @@ struct roster_request {
     std::optional<date> today{};       ///< day of the grooms; dates are given only if it is known
     std::optional<chance> asked{};     ///< for when back; none: the rules' own
     unsigned jobs = 1;                 ///< threads that plan, 1 to 256
-};
-
-/// How many lines came out how.
-struct roster_count {
-    std::uint64_t lines = 0;
-    std::uint64_t refused = 0;  ///< planned, and the answer is no: a stop, or a zone stuck
-    std::uint64_t faulty = 0;   ///< the line is wrong
-    std::uint64_t failed = 0;   ///< our own fault
 };
 
 /// Plans every dog of `in` and writes `out` as it goes. The same input gives the same bytes for any

@@ -25,7 +25,7 @@ placed<style> get_style(const node& root, page& p, const style* parent, bool par
 /// `other_sheets`: ids of sheets that are there but faulty.
 placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
                     const std::vector<std::string>& other_sheets = {});
-salon get_salon(const node& root, page& p);
+salon_files get_salon(const node& root, page& p);
 
 void get_sources(const node& root, page& p, reference_data& c);
 void get_cautions(const node& root, page& p, reference_data& c);
@@ -65,9 +65,11 @@ void throw_if_any(diagnostics faults);
 /// A salon's files put together: `salon_file`, sheets and dogs. What is unsound is left out and told.
 /// Throws bad_input with every fault of all, `before` included, where that isn't empty or salon_file is
 /// faulty.
-[[nodiscard]] salon assemble_salon(const document_text& salon_file,
-                                   const std::vector<document_text>& sheets,
-                                   const std::vector<document_text>& dogs, const reference_data& c,
-                                   std::vector<unsound_file>& unsound, diagnostics before = {});
+[[nodiscard]] salon_files assemble_salon(const document_text& salon_file,
+                                         const std::vector<document_text>& sheets,
+                                         const std::vector<document_text>& dogs,
+                                         const reference_data& c,
+                                         std::vector<unsound_file>& unsound,
+                                         diagnostics before = {});
 
 }  // namespace pelage::io

@@ -136,10 +136,10 @@ salon_card get_card(record& top, page& p) {
 
 }  // namespace
 
-salon get_salon(const node& root, page& p) {
+salon_files get_salon(const node& root, page& p) {
     record r(root, p.out);
     check_format(r);
-    salon s;
+    salon_files s;
     s.title = r.get_text("title", presence::must);
     s.invented = r.get_flag("invented");
     r.get_text("note", presence::may, text_kind::prose);

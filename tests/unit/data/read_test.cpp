@@ -128,7 +128,7 @@ dog read_bella(const std::string& more) {
 style read_plain(const std::string& more) {
     return io::read_style({"plain.toml", plain_sheet + more}, io::reference());
 }
-salon read_corner(const std::string& more) {
+salon_files read_corner(const std::string& more) {
     return io::read_salon({"salon.toml", corner + more}, io::reference());
 }
 
@@ -351,7 +351,7 @@ TEST_CASE("a kit says what its file says", "[read]") {
 }
 
 TEST_CASE("a salon's own figures replace the reference's and say so", "[read]") {
-    const salon s = read_corner(
+    const salon_files s = read_corner(
         "[[kit.blade]]\nid = \"10\"\n"
         "[override.prices]\nscissor = 3.5\npick-up-blade = \"0.7 min\"\nsize-giant = 3\n"
         "[override.matting]\nclock-weekly = \"16 days\"\n"
@@ -404,7 +404,7 @@ TEST_CASE("a salon's folder holds its kit, sheets and dogs", "[read]") {
     f.write("dogs/z.toml", bella + "style = \"plain\"\n");
     f.write("dogs/a.toml",
             "format = 1\nid = \"ada\"\nname = \"Ada\"\nsize = \"toy\"\nmix = \"maltese\"\n");
-    const salon s = io::read_salon_folder(f.path(), io::reference());
+    const salon_files s = io::read_salon_folder(f.path(), io::reference());
     const reference_data& c = io::reference();
     CHECK(s.title == "Corner salon");
     CHECK(s.styles.size() == c.styles.size() + 1);

@@ -120,7 +120,7 @@ TEST_CASE("the embedded reference reads clean", "[reference]") {
 }
 
 TEST_CASE("the demo salon reads clean and is marked as invented", "[reference]") {
-    const salon& s = io::demo_salon();
+    const salon_files& s = io::demo_salon();
     CHECK(s.invented);
     CHECK_FALSE(s.dogs.empty());
     for (const dog& d : s.dogs) {

@@ -33,7 +33,7 @@ instruction asked(const style& s, const std::string& word) {
     return resolved_style(ref().dog_body, parts, s).at(at(word));
 }
 
-const style& sheet(const salon& s, std::string_view id) {
+const style& sheet(const salon_files& s, std::string_view id) {
     const style* found = find(s.styles, id);
     REQUIRE(found != nullptr);
     return *found;
@@ -46,7 +46,7 @@ document_text written(const std::string& id, const std::string& more) {
 }
 
 /// The salon in a folder of its own, read as people's files are.
-salon corner(const std::vector<document_text>& sheets) {
+salon_files corner(const std::vector<document_text>& sheets) {
     std::random_device any;
     const fs::path dir = fs::temp_directory_path() /
                          ("pelage-style-" + std::to_string(any()) + std::to_string(any()));
@@ -89,10 +89,10 @@ const std::string body_and_ears =
 }  // namespace
 
 TEST_CASE("a sheet takes over what its parent says and changes what it says itself", "[style]") {
-    const salon s = corner({written("long",
-                                    "extends = \"house\"\n[zones]\nlegs = { length = "
-                                    "\"30 mm\", finish = \"comb-then-scissor\" }\n"),
-                            written("house", body_and_ears)});
+    const salon_files s = corner({written("long",
+                                          "extends = \"house\"\n[zones]\nlegs = { length = "
+                                          "\"30 mm\", finish = \"comb-then-scissor\" }\n"),
+                                  written("house", body_and_ears)});
     const style& c = sheet(s, "long");
     CHECK(c.extends == "house");
     CHECK(c.line == std::vector<std::string>{"house"});
@@ -111,13 +111,13 @@ TEST_CASE("a sheet takes over what its parent says and changes what it says itse
 }
 
 TEST_CASE("the narrower line wins across parent and child, between equals the child's", "[style]") {
-    const salon s = corner({written("house", body_and_ears),
-                            written("short",
-                                    "extends = \"house\"\n[zones]\n"
-                                    "all = { length = \"10 mm\" }\n"),
-                            written("ears",
-                                    "extends = \"short\"\n[zones]\n"
-                                    "ears = { length = \"12 mm\" }\n")});
+    const salon_files s = corner({written("house", body_and_ears),
+                                  written("short",
+                                          "extends = \"house\"\n[zones]\n"
+                                          "all = { length = \"10 mm\" }\n"),
+                                  written("ears",
+                                          "extends = \"short\"\n[zones]\n"
+                                          "ears = { length = \"12 mm\" }\n")});
     CHECK(asked(sheet(s, "short"), "back").target == mm(10));
     CHECK(asked(sheet(s, "short"), "ear").target == mm(25));
     CHECK(asked(sheet(s, "ears"), "ear").target == mm(12));
@@ -128,10 +128,11 @@ TEST_CASE("the narrower line wins across parent and child, between equals the ch
 TEST_CASE("everything a share shorter: the parent's lengths and their tolerances", "[style]") {
     const std::string scale = GENERATE("0.8", "\"20 % shorter\"", "\"20% shorter\"");
     INFO(scale);
-    const salon s = corner({written("house", body_and_ears),
-                            written("short", "extends = \"house\"\nscale = " + scale +
-                                                 "\n[zones]\ntail = { length = \"20 mm\" }\n"),
-                            written("shorter", "extends = \"short\"\nscale = 0.5\n")});
+    const salon_files s =
+        corner({written("house", body_and_ears),
+                written("short", "extends = \"house\"\nscale = " + scale +
+                                     "\n[zones]\ntail = { length = \"20 mm\" }\n"),
+                written("shorter", "extends = \"short\"\nscale = 0.5\n")});
     CHECK(asked(sheet(s, "short"), "back").target == mm(16));
     CHECK(asked(sheet(s, "short"), "ear").target == mm(20));
     CHECK(asked(sheet(s, "short"), "ear").tolerance == rounded(mm(2.4)));
@@ -142,8 +143,8 @@ TEST_CASE("everything a share shorter: the parent's lengths and their tolerances
 }
 
 TEST_CASE("a sheet of the reference can be extended, by one of its own name too", "[style]") {
-    const salon s = corner({written("low-upkeep", "extends = \"low-upkeep\"\nscale = 0.9\n"),
-                            written("mine", "extends = \"lagotto\"\n")});
+    const salon_files s = corner({written("low-upkeep", "extends = \"low-upkeep\"\nscale = 0.9\n"),
+                                  written("mine", "extends = \"lagotto\"\n")});
     CHECK(asked(sheet(s, "low-upkeep"), "back").target == rounded(mm(9.5 * 0.9)));
     CHECK(asked(sheet(s, "mine"), "back").target == mm(25));
     REQUIRE_FALSE(sheet(s, "mine").limits.empty());
@@ -225,7 +226,7 @@ TEST_CASE("a parent's limit holds for its children, unless they drop it", "[styl
 }
 
 TEST_CASE("a tolerance beside a length goes with that length", "[style]") {
-    const salon s =
+    const salon_files s =
         corner({written("a",
                         "[zones]\nall = { length = \"20 mm\", tolerance = \"5 mm\" }\n"
                         "legs = { length = \"30 mm\" }\ntail = { note = \"a plume\" }\n"
@@ -247,7 +248,7 @@ TEST_CASE("the whole tail is the tail and its base", "[style][select]") {
 }
 
 TEST_CASE("a season is chosen by the day or by its name", "[style]") {
-    const salon s = corner(
+    const salon_files s = corner(
         {written("a",
                  "longest_interval = \"56 days\"\n[zones]\nall = { length = \"20 mm\" }\n"
                  "ear = { length = \"25 mm\" }\n[season.summer]\nmonths = [\"June\", \"July\"]\n"
@@ -279,7 +280,7 @@ TEST_CASE("a child's scale goes over its parent's seasons, its own season replac
     const std::string seasons =
         "[zones]\nall = { length = \"20 mm\" }\n[season.summer]\nmonths = [\"June\"]\n"
         "[season.summer.zones]\nall = { length = \"10 mm\" }\n";
-    const salon s = corner(
+    const salon_files s = corner(
         {written("a", seasons), written("b", "extends = \"a\"\nscale = 0.5\n"),
          written("c", "extends = \"a\"\n[season.summer]\nmonths = [\"July\"]\nscale = 0.9\n")});
     const auto june = parse_date("2026-06-15");
@@ -292,7 +293,7 @@ TEST_CASE("a line between two zones is not blended, whatever the body says", "[s
     const std::string sized =
         "coats = [\"curly\"]\n[zones]\nall = { length = \"6 mm\", finish = \"clip\" }\n"
         "legs = { length = \"32 mm\", finish = \"scissor\" }\n";
-    const salon s = corner(
+    const salon_files s = corner(
         {written("blended", sized),
          written("lined", sized + "[[seam]]\na = \"body\"\nb = \"legs\"\nkind = \"line\"\n")});
     dog d;
@@ -313,7 +314,7 @@ TEST_CASE("a line between two zones is not blended, whatever the body says", "[s
 }
 
 TEST_CASE("minutes by size are the salon's own", "[style]") {
-    const salon s = corner({written(
+    const salon_files s = corner({written(
         "a",
         "[zones]\nall = { length = \"20 mm\" }\n[minutes]\nsmall = \"60 min\"\nlarge = \"110 "
         "min\"\nbasis = \"measured\"\n")});

@@ -197,7 +197,7 @@ TEST_CASE("the sheet's direction decides what meets it", "[stock]") {
 }
 
 TEST_CASE("what meets a target is what a plan takes, and nothing it refuses", "[stock]") {
-    const salon& shop = io::demo_salon();
+    const salon_files& shop = io::demo_salon();
     const auto setups = setups_of(shop.tools, {}, io::reference().rules.cut);
     const auto& styles = shop.styles;
     std::size_t looked_at = 0;

@@ -308,9 +308,9 @@ TEST_CASE("a slow grower may come later, and what is known better is known narro
 namespace {
 
 /// A salon of `n` wavy dogs measured at three visits each, growing at Normal(ln median, log_sd).
-salon measured_salon(int n, double median, double log_sd, unsigned seed) {
+salon_files measured_salon(int n, double median, double log_sd, unsigned seed) {
     oracle::draws d(seed);
-    salon s = io::demo_salon();
+    salon_files s = io::demo_salon();
     s.dogs.clear();
     for (int i = 0; i < n; ++i) {
         dog one = cut_in_march();
@@ -330,7 +330,7 @@ salon measured_salon(int n, double median, double log_sd, unsigned seed) {
 
 TEST_CASE("a salon's dogs give the rate and spread they were drawn from", "[record]") {
     // 60 dogs, each known to about 0.1: the median's own error is some 0.03, the spread's 0.025
-    const salon s = measured_salon(60, 0.42, 0.2, 7);
+    const salon_files s = measured_salon(60, 0.42, 0.2, 7);
     const auto lessons = learn_populations(s, io::reference(), {});
     REQUIRE(lessons.size() == 1);
     const population_rate& l = lessons[0];
@@ -354,7 +354,7 @@ TEST_CASE("dogs alike don't make a coat certain", "[record]") {
 }
 
 TEST_CASE("too few dogs, and dogs without a coat, propose nothing", "[record]") {
-    salon s = measured_salon(9, 0.42, 0.2, 9);
+    salon_files s = measured_salon(9, 0.42, 0.2, 9);
     REQUIRE(learn_populations(s, io::reference(), {}).size() == 1);
     CHECK_FALSE(learn_populations(s, io::reference(), {})[0].fit);
     s.rules.growth.herd.best = 9;

@@ -115,7 +115,7 @@ TEST_CASE("at a table lies what is listed there and what no table lists", "[kit]
 }
 
 TEST_CASE("a salon's own angle of the lay takes the place of the reference's", "[kit]") {
-    const salon s =
+    const salon_files s =
         io::read_salon(salon_file("[kit]\n" + ten +
                                   "[override.coats.wavy]\nlay = { best = \"52 deg\", "
                                   "basis = \"measured\", note = \"back, blade 7F\" }\n"),

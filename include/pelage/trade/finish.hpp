@@ -1,0 +1,40 @@
+// How a place is done: the kind of tool, its direction, the finish, and what is left standing.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <string_view>
+
+#include <pelage/base/units.hpp>
+
+namespace pelage {
+
+/// Which way the clipper moves over the coat.
+enum class direction { with_lay, against_lay };
+/// The direction in words: "with the lay", "against the lay".
+[[nodiscard]] constexpr std::string_view name(direction d) {
+    return d == direction::with_lay ? "with the lay" : "against the lay";
+}
+
+/// What is in the hand. `clip` is a blade, alone or under a comb.
+enum class tool_kind { clip, scissors, thinners, carder, fingers, none };
+
+/// How a zone is finished, as the sheet says.
+enum class finish { clip, comb_then_scissor, scissor, thin, card, hand_strip, leave };
+inline constexpr std::array<std::string_view, 7> finish_names{
+    "clip", "comb-then-scissor", "scissor", "thin", "card", "hand-strip", "leave"};
+[[nodiscard]] constexpr std::string_view name(finish f) {
+    return finish_names[static_cast<std::size_t>(f)];
+}
+
+/// Finished length: combed-out hair left standing (mm), low <= best <= high.
+struct finished {
+    length low{};
+    length best{};
+    length high{};
+    friend bool operator==(const finished& a, const finished& b) {
+        return a.low == b.low && a.best == b.best && a.high == b.high;
+    }
+};
+
+}  // namespace pelage

@@ -1,0 +1,23 @@
+#include <pelage/answers/asked_first.hpp>
+#include <pelage/forecast/forecast.hpp>
+#include <pelage/planner/alternatives.hpp>
+
+namespace pelage::io {
+
+std::string asked_first(const groom& g, const plan_request& r, const print_options& o,
+                        const mixed_coat* unseen) {
+    std::string text = text_of(g, std::nullopt, r, o, {}, unseen);
+    if (const auto instead = instead_of(r, g)) {
+        const plan_request ask{r.reference,     r.rules, r.tools, instead->patient,
+                               *instead->sheet, r.today, r.asked};
+        const groom tidy = make_plan(ask);
+        beside b = beside_plan(ask, tidy, o.explain);
+        if (o.trainee && !o.explain) {
+            b.why = reasons_why(ask, tidy);
+        }
+        text += "\n" + text_of(tidy, back_of(ask, tidy), ask, o, b);
+    }
+    return text;
+}
+
+}  // namespace pelage::io
