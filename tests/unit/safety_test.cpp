@@ -463,7 +463,9 @@ class inspection {
                                       return m.at.zone == z.at.zone && m.at.which != side::both;
                                   });
             const work takes = *comb_out_work(*z.mat, t_.patient.size, t_.rules.prices);
-            must(z.mat != mat_grade::tangle ||
+            // where the sheet goes as short all the same, combing first saves nothing
+            const bool loses = !z.target || !z.leaves || z.leaves->best < *z.target;
+            must(z.mat != mat_grade::tangle || !loses ||
                      spent + (one_side ? takes / std::int64_t{2} : takes) > limit,
                  "no tangle is clipped off while there is time to comb it out");
         }
