@@ -51,7 +51,7 @@ std::string lines(std::uint64_t n) {
 }
 
 /// What is said beside the answers, and the gravest of their exit codes.
-reply summed_up(const roster_count& n) {
+reply summed_up(const pelage::roster_count& n) {
     if (n.failed > 0) {
         return {{},
                 our_fault,

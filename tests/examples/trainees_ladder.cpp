@@ -11,7 +11,7 @@ int main() {
         }
     }
     for (const pelage::near_tool& near : salon.lookup("9mm", pelage::coat_class::wavy).nearest()) {
-        std::cout << "9 mm on a wavy coat: " << pelage::text(near.tool) << ", off by "
-                  << pelage::in_mm(near.off) << " mm\n";
+        std::cout << "near 9 mm on a wavy coat: " << pelage::text(near.tool)
+                  << (near.at_hand ? "\n" : " (not at hand)\n");
     }
 }

@@ -49,7 +49,7 @@ void roster(const std::string& text) {
     const reference_data& c = io::reference();
     std::istringstream in(text);
     std::ostringstream out;
-    const roster_count n = io::plan_roster(
+    const pelage::roster_count n = io::plan_roster(
         in, out, {c, c.rules, io::demo_salon().tools, c.styles, parse_date("2026-11-26")});
     if (n.failed != 0) {
         throw error(errc::internal, out.str());

@@ -34,7 +34,7 @@ io::roster_request request(unsigned jobs = 1) {
 struct answered {
     std::string text;
     std::vector<nlohmann::json> lines;
-    roster_count count;
+    pelage::roster_count count;
 };
 
 /// The answer to a roster; every line of it must be JSON and say which line it answers.
