@@ -92,14 +92,14 @@ reply a_mix(const lookup_options& o, const workplace& w, const std::string& text
 /// Everything the kit leaves on a coat.
 reply ladder_of(const workplace& w, const lookup_request& r) {
     const ladder l = whole_ladder(r);
-    return {w.json           ? io::json_of(l, r)
-            : w.other_format ? io::csv_of(l, r)
-                             : io::text_of(l, r, w.print)};
+    return {w.json ? io::json_of(l, r) : w.written(io::document_of(l, r, w.print))};
 }
 
 reply lookup(lookup_options& o, const surroundings& around) {
     faults f;
-    o.also = o.all ? "csv" : "";
+    if (o.all) {
+        o.also = {"html", "csv"};
+    }
     const workplace w = workplace_of(o, around, f);
     if (o.sources) {
         f.throw_if_any();

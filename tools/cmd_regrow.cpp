@@ -51,15 +51,15 @@ reply learn(const regrow_options& o, const surroundings& around) {
 reply visits(const asked_groom& a, const plan_request& r, const groom& g, int weeks) {
     const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.place().closed, &a.w.styles};
     const calendar c = calendar_of(ask, g);
-    if (a.w.other_format && c.visits.empty()) {
+    if (a.w.format == "ics" && c.visits.empty()) {
         return {{},
                 answer_is_no,
                 "pelage: no visit falls in these " + std::to_string(weeks) +
                     " weeks: no calendar is written; without --format ics it says why\n"};
     }
-    return {a.w.other_format ? io::ics_of(c, ask)
-            : a.w.json       ? io::json_of(c, ask)
-                             : io::text_of(c, ask, a.w.print),
+    return {a.w.format == "ics" ? io::ics_of(c, ask)
+            : a.w.json          ? io::json_of(c, ask)
+                                : io::text_of(c, ask, a.w.print),
             c.blocked ? answer_is_no : code_of(g)};
 }
 
@@ -71,14 +71,16 @@ reply regrow(regrow_options& o, const surroundings& around) {
     const auto weeks = o.weeks.empty()
                            ? std::nullopt
                            : whole_in("--weeks", o.weeks, 4, 52, "write it like --weeks 26", f);
-    o.also = o.weeks.empty() ? "" : "ics";
+    if (!o.weeks.empty()) {
+        o.also = {"ics"};
+    }
     asked_groom a(o, o.dog, around, f);
     a.w.print.zones = o.zones;
     const plan_request r = a.request_of();
     const groom g = make_plan(r);
     const auto unseen = a.unseen(r, g);
     const mixed_coat* u = pointer(unseen);
-    if (!g.planned() && a.w.other_format) {
+    if (!g.planned() && a.w.format == "ics") {
         return {{},
                 answer_is_no,
                 "pelage: this dog isn't groomed now: no calendar is written; pelage plan says what "
