@@ -97,7 +97,10 @@ reply ladder_of(const workplace& w, const lookup_request& r) {
 
 reply lookup(lookup_options& o, const surroundings& around) {
     faults f;
-    if (o.all) {
+    // "lookup 13 mm comb over 10" without quotes
+    const std::string text = joined(o.what, " ");
+    const bool mix = !o.all && o.kind.empty() && sounds_like_mix(text, io::reference().genes);
+    if (!o.sources && !mix) {
         o.also = {"html", "csv"};
     }
     const workplace w = workplace_of(o, around, f);
@@ -105,9 +108,7 @@ reply lookup(lookup_options& o, const surroundings& around) {
         f.throw_if_any();
         return sources(o, w);
     }
-    // "lookup 13 mm comb over 10" without quotes
-    const std::string text = joined(o.what, " ");
-    if (!o.all && o.kind.empty() && sounds_like_mix(text, w.reference.genes)) {
+    if (mix) {
         return a_mix(o, w, text, f);
     }
     lookup_request r{
@@ -122,7 +123,8 @@ reply lookup(lookup_options& o, const surroundings& around) {
         return ladder_of(w, r);
     }
     const lookup_answer a = look_up(r);
-    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print), a.never ? answer_is_no : done};
+    return {w.json ? io::json_of(a, r) : w.written(io::document_of(a, r, w.print)),
+            a.never ? answer_is_no : done};
 }
 
 }  // namespace

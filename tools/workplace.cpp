@@ -124,9 +124,16 @@ void take_table(const std::string& id, workplace& w, faults& f) {
 }  // namespace
 
 std::string workplace::written(const io::document& d) const {
-    return format == "html"  ? io::html_of(d, print.units)
-           : format == "csv" ? io::csv_of(d, print.units)
-                             : io::text_of(d, print.units, print.width);
+    if (format == "csv") {
+        std::string tables = io::csv_of(d, print.units);
+        if (tables.empty()) {
+            throw error(errc::missing,
+                        "this answer has no table; without --format csv it says why");
+        }
+        return tables;
+    }
+    return format == "html" ? io::html_of(d, print.units)
+                            : io::text_of(d, print.units, print.width);
 }
 
 workplace workplace_of(const common_options& o, const surroundings& around, faults& f,

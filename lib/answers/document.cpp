@@ -1,4 +1,6 @@
 // How a document is put together.
+#include <algorithm>
+
 #include <pelage/answers/document.hpp>
 
 namespace pelage::io {
@@ -36,6 +38,18 @@ void document::copied(std::string text) {
 
 void document::caution(std::string text) {
     last().blocks.emplace_back(line{line_as::caution, std::move(text), "! ", 0, 2});
+}
+
+void document::add(line l) {
+    last().blocks.emplace_back(std::move(l));
+}
+
+void document::copy(const std::string& text) {
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        add({line_as::copied, text.substr(at, end - at), {}, 0, 0});
+        at = end + 1;
+    }
 }
 
 void document::show(typed_table t) {

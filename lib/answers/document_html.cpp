@@ -1,4 +1,6 @@
 // A document as one page of HTML, to be read on a screen or printed on A4.
+#include <algorithm>
+
 #include <pelage/answers/document.hpp>
 
 #include "answers/document_cells.hpp"
@@ -89,10 +91,11 @@ std::string_view list_of(line_as as) {
 
 /// The word or mark before a text; those of lists and cautions are made by the style.
 std::string lead_of(const line& l) {
+    const std::size_t from = std::min(l.lead.find_first_not_of(' '), l.lead.size());
     const std::size_t end = l.lead.find_last_not_of(' ');
     const bool words = l.as == line_as::paragraph || l.as == line_as::item;
     return words && end != std::string::npos
-               ? "<b>" + escaped(std::string_view(l.lead).substr(0, end + 1)) + "</b> "
+               ? "<b>" + escaped(l.lead.substr(from, end + 1 - from)) + "</b> "
                : "";
 }
 

@@ -17,6 +17,17 @@ struct one_for_each : F... {
 };
 
 std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
+    if (t.narrow) {
+        std::string lines;
+        for (const auto& row : t.rows) {
+            std::string text;
+            for (std::size_t i = 0; i < row.size(); ++i) {
+                text += (i == 0 ? "" : i == 1 ? ": " : "; ") + shown(row[i], u);
+            }
+            lines += wrapped("  ", text, 4, width);
+        }
+        return lines;
+    }
     table out;
     out.head = t.head;
     out.numbers = t.numbers;

@@ -53,6 +53,7 @@ struct typed_table {
     std::vector<std::vector<cell>> rows{};
     std::vector<bool> numbers{};  ///< columns that stand to the right
     shown_to whom = shown_to::all;
+    bool narrow = false;  ///< in text a line a row: "first: second; third"
 };
 
 /// What a line is: running text, one of a list, a caution, a box to tick, or
@@ -98,6 +99,9 @@ struct document {
     void copied(std::string text);
     /// What is dangerous, or has to be looked at first.
     void caution(std::string text);
+    void add(line l);
+    /// What has no document yet: its lines as they are.
+    void copy(const std::string& text);
     /// Nothing, if it has no rows.
     void show(typed_table t);
 
