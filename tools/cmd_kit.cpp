@@ -36,6 +36,7 @@ constexpr introduction about_check{
     "pelage kit check my-salon/salon.toml --sheets my-salon/styles\n"};
 
 reply check(check_options& o, const surroundings& around) {
+    o.also = {"html"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
@@ -47,7 +48,7 @@ reply check(check_options& o, const surroundings& around) {
     const kit_check_request r{w.reference, file ? file->rules : w.place().rules,
                               file ? file->tools : w.tools(), sheets, w.print.today};
     const kit_check c = check_kit(r);
-    return {w.json ? io::json_of(c, r) : io::text_of(c, r, w.print),
+    return {w.json ? io::json_of(c, r) : w.written(io::document_of(c, r, w.print)),
             c.amiss() ? answer_is_no : done};
 }
 
@@ -83,6 +84,7 @@ setup tool_called(const std::string& text, const workplace& w, direction way) {
 }
 
 reply measure(measure_options& o, const surroundings& around) {
+    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     if (o.tool.empty()) {
@@ -111,7 +113,7 @@ reply measure(measure_options& o, const surroundings& around) {
     if (l.refused) {
         throw error(errc::refused, io::refusal_text(l, r, w.print.units));
     }
-    return {w.json ? io::json_of(l, r) : io::text_of(l, r, w.print)};
+    return {w.json ? io::json_of(l, r) : w.written(io::document_of(l, r, w.print))};
 }
 
 struct buy_options : kit_options {
@@ -127,6 +129,7 @@ constexpr introduction about_buy{
     "pelage kit buy --from-nothing --sheets reference/styles --most 8\n"};
 
 reply buy(buy_options& o, const surroundings& around) {
+    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     const auto most = o.most.empty()
@@ -143,7 +146,7 @@ reply buy(buy_options& o, const surroundings& around) {
     const shopping_request r{w.reference, w.place().rules, own,          sheets,
                              wares,       *most,           w.print.today};
     const shopping s = what_to_buy(r);
-    return {w.json ? io::json_of(s, r) : io::text_of(s, r, w.print)};
+    return {w.json ? io::json_of(s, r) : w.written(io::document_of(s, r, w.print))};
 }
 
 }  // namespace

@@ -92,22 +92,23 @@ reply a_mix(const lookup_options& o, const workplace& w, const std::string& text
 /// Everything the kit leaves on a coat.
 reply ladder_of(const workplace& w, const lookup_request& r) {
     const ladder l = whole_ladder(r);
-    return {w.json           ? io::json_of(l, r)
-            : w.other_format ? io::csv_of(l, r)
-                             : io::text_of(l, r, w.print)};
+    return {w.json ? io::json_of(l, r) : w.written(io::document_of(l, r, w.print))};
 }
 
 reply lookup(lookup_options& o, const surroundings& around) {
     faults f;
-    o.also = o.all ? "csv" : "";
+    // "lookup 13 mm comb over 10" without quotes
+    const std::string text = joined(o.what, " ");
+    const bool mix = !o.all && o.kind.empty() && sounds_like_mix(text, io::reference().genes);
+    if (!o.sources && !mix) {
+        o.also = {"html", "csv"};
+    }
     const workplace w = workplace_of(o, around, f);
     if (o.sources) {
         f.throw_if_any();
         return sources(o, w);
     }
-    // "lookup 13 mm comb over 10" without quotes
-    const std::string text = joined(o.what, " ");
-    if (!o.all && o.kind.empty() && sounds_like_mix(text, w.reference.genes)) {
+    if (mix) {
         return a_mix(o, w, text, f);
     }
     lookup_request r{
@@ -122,7 +123,8 @@ reply lookup(lookup_options& o, const surroundings& around) {
         return ladder_of(w, r);
     }
     const lookup_answer a = look_up(r);
-    return {w.json ? io::json_of(a, r) : io::text_of(a, r, w.print), a.never ? answer_is_no : done};
+    return {w.json ? io::json_of(a, r) : w.written(io::document_of(a, r, w.print)),
+            a.never ? answer_is_no : done};
 }
 
 }  // namespace

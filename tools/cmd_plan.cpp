@@ -58,9 +58,7 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
         stuck = g.stuck.empty() ? stuck : infeasible_zones(r, g);
         m.stuck = &stuck;
     }
-    return {a.w.other_format ? io::owner_html(m, a.w.print)
-            : a.w.json       ? io::owner_json(m, a.w.print)
-                             : io::owner_text(m, a.w.print),
+    return {a.w.json ? io::owner_json(m, a.w.print) : a.w.written(io::document_of(m, a.w.print)),
             code_of(g)};
 }
 
@@ -107,9 +105,12 @@ reply plan(plan_options& o, const surroundings& around) {
         return roster(o, around);
     }
     if (o.any_sheet) {
+        o.also = {"html"};
         return any_sheet(o, around);
     }
-    o.also = o.reader == "owner" ? "html" : "";
+    if (o.reader == "owner") {
+        o.also = {"html"};
+    }
     if (o.ask) {
         o.dog.dog = ask_for_dog(o, around);
         o.output.clear();  // it named the dog's file

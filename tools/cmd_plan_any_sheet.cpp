@@ -29,10 +29,17 @@ reply any_sheet(const plan_options& o, const surroundings& around) {
     const auto all = rank_sheets(r, w.styles, *wait);
     const bool any =
         std::any_of(all.begin(), all.end(), [](const ranked_sheet& t) { return t.carried(); });
-    return {w.json ? io::json_of(all, r, *wait, w.print)
-                   : (unseen ? "Its coat is the likeliest of its mix: nobody has seen it.\n" : "") +
-                         io::text_of(all, r, *wait, w.print),
-            any ? done : answer_is_no};
+    if (w.json) {
+        return {io::json_of(all, r, *wait, w.print), any ? done : answer_is_no};
+    }
+    io::document d = io::document_of(all, r, *wait, w.print);
+    if (unseen) {
+        d.sections.insert(d.sections.begin(), io::section{{}, false})
+            ->blocks.emplace_back(
+                io::line{io::line_as::paragraph,
+                         "Its coat is the likeliest of its mix: nobody has seen it."});
+    }
+    return {w.written(d), any ? done : answer_is_no};
 }
 
 }  // namespace pelage::cli

@@ -48,18 +48,25 @@ reply learn(const regrow_options& o, const surroundings& around) {
                    : io::proposal_text(lessons, s.rules.growth, o.learn, w.print)};
 }
 
+/// A plan, which is no document yet.
+std::string as_it_is(const asked_groom& a, const std::string& text) {
+    io::document d{"Before a date can be set"};
+    d.copy(text);
+    return a.w.written(d);
+}
+
 reply visits(const asked_groom& a, const plan_request& r, const groom& g, int weeks) {
     const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.place().closed, &a.w.styles};
     const calendar c = calendar_of(ask, g);
-    if (a.w.other_format && c.visits.empty()) {
+    if (a.w.format == "ics" && c.visits.empty()) {
         return {{},
                 answer_is_no,
                 "pelage: no visit falls in these " + std::to_string(weeks) +
                     " weeks: no calendar is written; without --format ics it says why\n"};
     }
-    return {a.w.other_format ? io::ics_of(c, ask)
-            : a.w.json       ? io::json_of(c, ask)
-                             : io::text_of(c, ask, a.w.print),
+    return {a.w.format == "ics" ? io::ics_of(c, ask)
+            : a.w.json          ? io::json_of(c, ask)
+                                : a.w.written(io::document_of(c, ask)),
             c.blocked ? answer_is_no : code_of(g)};
 }
 
@@ -71,25 +78,28 @@ reply regrow(regrow_options& o, const surroundings& around) {
     const auto weeks = o.weeks.empty()
                            ? std::nullopt
                            : whole_in("--weeks", o.weeks, 4, 52, "write it like --weeks 26", f);
-    o.also = o.weeks.empty() ? "" : "ics";
+    o.also = {"html", "csv"};
+    if (!o.weeks.empty()) {
+        o.also.emplace_back("ics");
+    }
     asked_groom a(o, o.dog, around, f);
     a.w.print.zones = o.zones;
     const plan_request r = a.request_of();
     const groom g = make_plan(r);
     const auto unseen = a.unseen(r, g);
     const mixed_coat* u = pointer(unseen);
-    if (!g.planned() && a.w.other_format) {
+    if (!g.planned() && a.w.format == "ics") {
         return {{},
                 answer_is_no,
                 "pelage: this dog isn't groomed now: no calendar is written; pelage plan says what "
                 "it needs first\n"};
     }
     if (g.question && !a.w.json) {
-        return {asked_first(a, r, g, u), answer_is_no};
+        return {as_it_is(a, asked_first(a, r, g, u)), answer_is_no};
     }
     if (!g.planned()) {
         return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)
-                         : io::text_of(g, std::nullopt, r, a.w.print, {}, u),
+                         : as_it_is(a, io::text_of(g, std::nullopt, r, a.w.print, {}, u)),
                 answer_is_no};
     }
     if (weeks) {
@@ -97,7 +107,8 @@ reply regrow(regrow_options& o, const surroundings& around) {
     }
     forecast c = forecast_of(r, g, a.w.json || a.w.print.zones);
     over_all_coats(a, r, g, c);
-    return {a.w.json ? io::json_of(c, r, a.w.print, u) : io::text_of(c, r, a.w.print, u),
+    return {a.w.json ? io::json_of(c, r, a.w.print, u)
+                     : a.w.written(io::document_of(c, r, a.w.print, u)),
             code_of(g)};
 }
 

@@ -60,6 +60,7 @@ std::vector<io::checked_sheet> sheets_to_check(const check_options& o,
 }
 
 reply check(check_options& o, const surroundings& around) {
+    o.also = {"html"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     const std::vector<style> all = plain_sheets(w);
@@ -80,7 +81,8 @@ reply check(check_options& o, const surroundings& around) {
              std::any_of(one.doubts.begin(), one.doubts.end(),
                          [](const sheet_warning& d) { return graver(d.what); });
     }
-    reply r{w.json ? io::json_of(checked, w.reference) : io::text_of(checked, w.reference, w.print),
+    reply r{w.json ? io::json_of(checked, w.reference)
+                   : w.written(io::document_of(checked, w.reference, w.print)),
             faulty ? bad_data
             : no   ? answer_is_no
                    : done};
@@ -114,6 +116,7 @@ dog dog_for(const dog_options& o, const style& s, const workplace& w, faults& f)
 }
 
 reply show(show_options& o, const surroundings& around) {
+    o.also = {"html"};
     faults f;
     const workplace w = workplace_of(o, around, f, o.dog.season);
     if (o.sheet.empty()) {
@@ -135,10 +138,13 @@ reply show(show_options& o, const surroundings& around) {
     if (w.json) {
         return {io::sheet_json(s, g, r)};
     }
-    return {io::sheet_page(s, g, r, w.print) +
-            (w.own || w.own_kit ? ""
-                                : "The kit is that of the invented demo salon; --kit FILE or "
-                                  "--salon DIR for yours.\n")};
+    io::document page = io::sheet_page(s, g, r, w.print);
+    if (!w.own && !w.own_kit) {
+        page.add({io::line_as::paragraph,
+                  "The kit is that of the invented demo salon; --kit FILE or --salon DIR for "
+                  "yours."});
+    }
+    return {w.written(page)};
 }
 
 struct list_options : common_options {
@@ -152,6 +158,7 @@ constexpr introduction about_list{"list", "the sheets there are, or those for a 
                                   "It ends with 1 if no sheet is for such a coat.\n"};
 
 reply list(list_options& o, const surroundings& around) {
+    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
@@ -162,7 +169,7 @@ reply list(list_options& o, const surroundings& around) {
             listed.push_back({&s});
         }
         return {w.json ? io::list_json(listed, nullptr, w.reference)
-                       : io::list_text(listed, nullptr, w.reference, w.print)};
+                       : w.written(io::sheet_list(listed, nullptr, w.reference))};
     }
     const expected_coat mix = expect_coat(o.suits, w.reference.genes, w.reference.coats);
     const auto listed = io::sheets_for(all, mix, w.reference);
@@ -170,7 +177,7 @@ reply list(list_options& o, const surroundings& around) {
         return one.for_mix || one.for_coat;
     });
     return {w.json ? io::list_json(listed, &mix, w.reference)
-                   : io::list_text(listed, &mix, w.reference, w.print),
+                   : w.written(io::sheet_list(listed, &mix, w.reference)),
             any ? done : answer_is_no};
 }
 
@@ -230,6 +237,7 @@ dog common_dog(const dog_options& o, const style& a, const style& b, const workp
 }
 
 reply compare(compare_options& o, const surroundings& around) {
+    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f, o.dog.season);
     if (o.other.empty()) {
@@ -258,7 +266,7 @@ reply compare(compare_options& o, const surroundings& around) {
     const plan_request rb{w.reference, w.place().rules, w.tools(),   d,
                           b,           w.print.today,   chance_asked};
     const sheet_comparison c = compare_sheets(ra, rb, w.place().closed);
-    return {w.json ? io::json_of(c, ra) : io::text_of(c, ra, w.print)};
+    return {w.json ? io::json_of(c, ra) : w.written(io::document_of(c, ra, w.print))};
 }
 
 }  // namespace

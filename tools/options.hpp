@@ -58,10 +58,10 @@ struct common_options {
     text_option format{app,
                        "--format",
                        "FORMAT",
-                       "text or json; some answers also csv, html or ics",
+                       "text or json; most also html, tables csv, visits ics",
                        heading::written,
                        "text"};
-    std::string also{};  ///< a format that this answer has besides text and json
+    std::vector<std::string> also{};  ///< formats that this answer has besides text and json
     text_option units{app, "--units", "UNITS", "mm or in", heading::written, "mm"};
     text_option output{app, "-o,--output", "FILE", "write to a file instead", heading::written};
     flag_option explain{app, "--explain", "with what stands behind each figure", heading::written};

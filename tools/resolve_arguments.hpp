@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include <pelage/answers/document.hpp>
 #include <pelage/answers/write.hpp>
 #include <pelage/base/error.hpp>
 #include <pelage/data/read.hpp>
@@ -27,7 +28,10 @@ struct workplace {
         styles{};  ///< the salon's, then the reference's others, as in the season asked
     io::print_options print{};
     bool json = false;
-    bool other_format = false;  ///< the one that this answer has besides text and json
+    std::string format{};  ///< one that this answer has
+
+    /// A document in that format, which isn't json.
+    [[nodiscard]] std::string written(const io::document& d) const;
 
     [[nodiscard]] const salon_files& place() const { return own ? *own : io::demo_salon(); }
     [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }

@@ -71,20 +71,15 @@ void check_season(const std::string& name, const style& s, faults& f) {
 namespace {
 
 void read_answer(const common_options& o, workplace& w, faults& f) {
+    w.format = o.format;
     w.json = o.format == "json";
-    w.other_format = !o.also.empty() && o.format == o.also;
-    if (o.format == "html" && !w.other_format) {
-        f.say(errc::usage,
-              "--format: html is for the owner's page; write plan DOG --for owner --format html");
-    } else if (o.format == "csv" && !w.other_format) {
-        f.say(errc::usage,
-              "--format: csv is for the ladder; write lookup --all --coat curly --format csv");
-    } else if (o.format == "ics" && !w.other_format) {
-        f.say(errc::usage,
-              "--format: ics is for a calendar; found no --weeks; write regrow DOG --weeks 26 "
-              "--format ics");
-    } else if (o.format != "text" && !w.json && !w.other_format) {
-        f.say(errc::usage, "--format: found \"" + o.format + "\"; write text or json");
+    std::vector<std::string> known{"text", "json"};
+    known.insert(known.end(), o.also.begin(), o.also.end());
+    if (std::find(known.begin(), known.end(), o.format) == known.end()) {
+        f.say(errc::usage, o.format == "ics"
+                               ? "--format: ics is for a calendar; found no --weeks; write regrow "
+                                 "DOG --weeks 26 --format ics"
+                               : "--format: found \"" + o.format + "\"; write " + one_of(known));
     }
     if (o.units == "in") {
         w.print.units = length_unit::inch;
@@ -127,6 +122,19 @@ void take_table(const std::string& id, workplace& w, faults& f) {
 }
 
 }  // namespace
+
+std::string workplace::written(const io::document& d) const {
+    if (format == "csv") {
+        std::string tables = io::csv_of(d, print.units);
+        if (tables.empty()) {
+            throw error(errc::missing,
+                        "this answer has no table; without --format csv it says why");
+        }
+        return tables;
+    }
+    return format == "html" ? io::html_of(d, print.units)
+                            : io::text_of(d, print.units, print.width);
+}
 
 workplace workplace_of(const common_options& o, const surroundings& around, faults& f,
                        const std::string& season) {

@@ -1,4 +1,4 @@
-// A calendar as text.
+// A calendar as a document.
 #include <algorithm>
 #include <cmath>
 
@@ -7,7 +7,6 @@
 #include <pelage/trade/upkeep.hpp>
 
 #include "answers/first_lines.hpp"
-#include "answers/layout.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -32,31 +31,36 @@ std::string short_weekday(const date& d) {
     return std::string(weekday_names[weekday_of(d)].substr(0, 3));
 }
 
+/// Under a head that says minutes.
+cell minutes_of(const work& w) {
+    return std::int64_t{std::lround(in_minutes(w))};
+}
+
 class calendar_writer {
   public:
-    calendar_writer(const calendar& c, const calendar_request& r, const print_options& o)
-        : c_(c), r_(r), o_(o) {}
+    calendar_writer(const calendar& c, const calendar_request& r) : c_(c), r_(r) {}
 
-    [[nodiscard]] std::string all() {
-        out_ += alert_line(r_.work.patient, o_.width);
+    [[nodiscard]] document all() {
+        say_alert(out_, r_.work.patient);
         say(heading(), 2);
-        out_ += note_line(r_.work.patient, o_.width);
+        say_note(out_, r_.work.patient);
         if (c_.blocked) {
             blocked();
         } else {
             opening();
-            out_ += c_.visits.empty() ? "\n" : "\n" + laid_out(visits(), o_.width) + "\n";
+            out_.open();
+            out_.show(visits());
+            out_.open();
             chances();
             comparisons();
         }
+        out_.open();
         notes();
-        return out_;
+        return std::move(out_);
     }
 
   private:
-    void say(const std::string& text, std::size_t indent = 0) {
-        out_ += wrapped("", text, indent, o_.width);
-    }
+    void say(const std::string& text, std::size_t indent = 0) { out_.say(text, indent); }
     [[nodiscard]] const coat& coat_here() const {
         return coat_of(r_.work.reference, *r_.work.patient.coat);
     }
@@ -127,13 +131,13 @@ class calendar_writer {
         return s;
     }
 
-    [[nodiscard]] table visits() const {
-        table t;
-        t.head = {"date", "day", "visit", "min", "due that day, or by the day named"};
-        t.numbers = {false, false, false, true, false};
+    [[nodiscard]] typed_table visits() const {
+        typed_table t{{"date", "day", "visit", "min", "due that day, or by the day named"},
+                      {},
+                      {false, false, false, true, false}};
         for (const calendar_visit& v : c_.visits) {
-            t.rows.push_back({iso(v.on), short_weekday(v.on), std::string(name(v.what)),
-                              detail::fixed(in_minutes(v.takes), 0), why(v)});
+            t.rows.push_back({v.on, short_weekday(v.on), std::string(name(v.what)),
+                              minutes_of(v.takes), why(v)});
         }
         return t;
     }
@@ -163,28 +167,35 @@ class calendar_writer {
         return std::string(c_.first.size() == 1 ? "is " : "are ") + titles(c_.first);
     }
 
-    [[nodiscard]] static std::vector<std::string> figures(const calendar_sum& s) {
+    [[nodiscard]] static std::vector<cell> figures(const calendar_sum& s) {
         if (!s.possible) {
-            return {"none", "", "", "", "", ""};
+            return {"none", {}, {}, {}, {}, {}};
         }
-        const auto n = [&](visit_work w) { return s.visits[static_cast<std::size_t>(w)]; };
-        const int both = n(visit_work::bath_and_tidy);
-        return {std::to_string(s.number()),
-                std::to_string(n(visit_work::full_groom)),
-                std::to_string(n(visit_work::tidy) + both),
-                std::to_string(n(visit_work::bath) + both),
-                detail::fixed(in_minutes(s.takes), 0),
+        const auto n = [&](visit_work w) {
+            return std::int64_t{s.visits[static_cast<std::size_t>(w)]};
+        };
+        const std::int64_t both = n(visit_work::bath_and_tidy);
+        return {std::int64_t{s.number()},
+                n(visit_work::full_groom),
+                n(visit_work::tidy) + both,
+                n(visit_work::bath) + both,
+                minutes_of(s.takes),
                 s.by_chance ? detail::fixed(s.throughout * 100.0, 0) + " in 100" : "held"};
     }
 
-    [[nodiscard]] table compared(std::vector<std::string> head) const {
-        table t;
-        t.numbers.assign(head.size(), false);
-        for (const char* h : {"visits", "full", "tidy", "bath", "min", "every time"}) {
-            head.emplace_back(h);
-            t.numbers.push_back(true);
+    /// What other chances or habits take; `first` makes the two cells that say which.
+    template <class First>
+    [[nodiscard]] static typed_table compared(const char* what,
+                                              const std::vector<calendar_sum>& all, First first) {
+        typed_table t{{"", what, "visits", "full", "tidy", "bath", "min", "every time"},
+                      {},
+                      {false, false, true, true, true, true, true, true}};
+        for (const calendar_sum& s : all) {
+            std::vector<cell> row = first(s);
+            const auto rest = figures(s);
+            row.insert(row.end(), rest.begin(), rest.end());
+            t.rows.push_back(std::move(row));
         }
-        t.head = std::move(head);
         return t;
     }
 
@@ -192,27 +203,18 @@ class calendar_writer {
         if (c_.chances.empty()) {
             return;
         }
-        table sure = compared({"", "fine each time"});
-        for (const calendar_sum& s : c_.chances) {
-            std::vector<std::string> row{std::abs(s.asked - c_.sum.asked) < 1e-9 ? "asked" : "",
-                                         odds(s.asked)};
-            const auto rest = figures(s);
-            row.insert(row.end(), rest.begin(), rest.end());
-            sure.rows.push_back(std::move(row));
-        }
-        out_ += "\nWhat being surer takes\n" + laid_out(sure, o_.width);
-        table brushed = compared({"", "brushed to the skin"});
-        for (const calendar_sum& s : c_.habits) {
+        out_.open("What being surer takes");
+        out_.show(compared("fine each time", c_.chances, [&](const calendar_sum& s) {
+            const bool asked = std::abs(s.asked - c_.sum.asked) < 1e-9;
+            return std::vector<cell>{asked ? "asked" : "", likelihood{s.asked}};
+        }));
+        out_.open("What brushing at home saves");
+        out_.show(compared("brushed to the skin", c_.habits, [&](const calendar_sum& s) {
             const bool now = counted(s.habit) == counted(r_.work.patient.brushed);
-            std::vector<std::string> row{now ? "now" : "",
-                                         counted(s.habit) == habit::none
-                                             ? "not at all"
-                                             : std::string(name(counted(s.habit)))};
-            const auto rest = figures(s);
-            row.insert(row.end(), rest.begin(), rest.end());
-            brushed.rows.push_back(std::move(row));
-        }
-        out_ += "\nWhat brushing at home saves\n" + laid_out(brushed, o_.width);
+            const habit h = counted(s.habit);
+            return std::vector<cell>{now ? "now" : "",
+                                     h == habit::none ? "not at all" : std::string(name(h))};
+        }));
         const auto held = [](const calendar_sum& s) { return s.possible && !s.by_chance; };
         if (std::any_of(c_.chances.begin(), c_.chances.end(), held) ||
             std::any_of(c_.habits.begin(), c_.habits.end(), held)) {
@@ -260,10 +262,10 @@ class calendar_writer {
             ".");
         bool coat = b.clocks.empty();
         std::vector<std::string> let_go;
-        out_ += b.clocks.empty() ? "Each clock could be kept, but not all together.\n"
-                                 : "What can't wait so long:\n";
+        say(b.clocks.empty() ? "Each clock could be kept, but not all together."
+                             : "What can't wait so long:");
         for (const due clock : b.clocks) {
-            out_ += wrapped("  ", in_the_way(clock), 4, o_.width);
+            out_.item(in_the_way(clock));
             if (clock == due::matting || clock == due::held) {
                 coat = true;
             } else {
@@ -289,12 +291,11 @@ class calendar_writer {
                            : "Any of these does it, tried, if there is a longer wait for " +
                                  listed(let_go) + ":");
         for (const std::string& s : ways) {
-            out_ += wrapped("  ", s, 4, o_.width);
+            out_.item(s);
         }
     }
 
     void notes() {
-        out_ += "\n";
         std::vector<std::string> shut;
         for (std::size_t i = 0; i < weekday_names.size(); ++i) {
             if (r_.closed.weekdays[i] || r_.work.patient.cannot.weekdays[i]) {
@@ -333,14 +334,13 @@ class calendar_writer {
 
     const calendar& c_;
     const calendar_request& r_;
-    const print_options& o_;
-    std::string out_;
+    document out_{r_.work.patient.name.empty() ? "Visits" : "Visits of " + r_.work.patient.name};
 };
 
 }  // namespace
 
-std::string text_of(const calendar& c, const calendar_request& r, const print_options& o) {
-    return calendar_writer(c, r, o).all();
+document document_of(const calendar& c, const calendar_request& r) {
+    return calendar_writer(c, r).all();
 }
 
 }  // namespace pelage::io

@@ -4,19 +4,20 @@
 
 #include <pelage/base/phrase.hpp>
 
-#include "answers/layout.hpp"
-
 namespace pelage::io {
 
-std::string alert_line(const dog& d, std::size_t width) {
-    return d.alerts.empty() ? std::string{}
-                            : wrapped("ALERT: ", joined(titles(d.alerts), "; ") + ".", 2, width);
+void say_alert(document& d, const dog& of) {
+    if (!of.alerts.empty()) {
+        d.say_of("ALERT: ", joined(titles(of.alerts), "; ") + ".");
+    }
 }
 
-std::string note_line(const dog& d, std::size_t width) {
-    std::string text = d.note;
+void say_note(document& d, const dog& of) {
+    std::string text = of.note;
     std::replace(text.begin(), text.end(), '\n', ' ');
-    return text.empty() ? std::string{} : wrapped("Note: ", text, 2, width);
+    if (!text.empty()) {
+        d.say_of("Note: ", text);
+    }
 }
 
 }  // namespace pelage::io

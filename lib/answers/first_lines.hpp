@@ -1,17 +1,15 @@
-// Private to lib: what stands before and right below the heading of whatever is printed about a dog.
+// Private to lib: what stands before and right below the heading of whatever is said about a dog.
 #pragma once
 
-#include <cstddef>
-#include <string>
-
+#include <pelage/answers/document.hpp>
 #include <pelage/trade/dog.hpp>
 
 namespace pelage::io {
 
-/// "ALERT: bites; two people." and a newline; nothing where there is no alert.
-[[nodiscard]] std::string alert_line(const dog& d, std::size_t width);
+/// "ALERT: bites; two people."; nothing where there is no alert.
+void say_alert(document& d, const dog& of);
 
-/// "Note: ..." and a newline; nothing where the dog's file has none.
-[[nodiscard]] std::string note_line(const dog& d, std::size_t width);
+/// "Note: ..."; nothing where the dog's file has none.
+void say_note(document& d, const dog& of);
 
 }  // namespace pelage::io

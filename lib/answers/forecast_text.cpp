@@ -1,4 +1,4 @@
-// A forecast as text.
+// A forecast as a document.
 #include <algorithm>
 #include <cmath>
 
@@ -7,7 +7,6 @@
 #include <pelage/trade/upkeep.hpp>
 
 #include "answers/first_lines.hpp"
-#include "answers/layout.hpp"
 #include "answers/words/chance.hpp"
 #include "answers/words/learned.hpp"
 #include "answers/words/when.hpp"
@@ -63,11 +62,20 @@ std::string days_left(const days& d) {
     return in_days(d) < 1.0 ? "past" : day_count(d);
 }
 
+/// Names one place more in the last cell of a row.
+void and_also(std::vector<cell>& row, const std::string& name) {
+    row.back() = std::get<std::string>(row.back().value) + ", " + name;
+}
+
+cell until(const days& d) {
+    return {d, days_left(d)};
+}
+
 /// Zones kept and matting alike stand in one line.
-table zone_table(const forecast& f, const plan_request& r, const print_options& o) {
-    table t;
-    t.head = {"left at", "mats from", "9 in 10", "1 in 2", "1 in 10", "zones"};
-    t.numbers = {true, true, true, true, true, false};
+typed_table zone_table(const forecast& f, const plan_request& r) {
+    typed_table t{{"left at", "mats from", "9 in 10", "1 in 2", "1 in 10", "zones"},
+                  {},
+                  {true, true, true, true, true, false}};
     std::vector<const zone_forecast*> shown;  // the first zone of each row
     for (const zone_forecast& z : f.zones) {
         const std::string name = title(r.reference.dog_body, z.at);
@@ -75,15 +83,15 @@ table zone_table(const forecast& f, const plan_request& r, const print_options& 
             return one->start == z.start && one->threshold == z.threshold;
         });
         if (alike != shown.end()) {
-            t.rows[static_cast<std::size_t>(alike - shown.begin())].back() += ", " + name;
+            and_also(t.rows[static_cast<std::size_t>(alike - shown.begin())], name);
             continue;
         }
         shown.push_back(&z);
         if (z.threshold) {
-            t.rows.push_back({show(z.start, o.units), show(*z.threshold, o.units),
-                              days_left(z.early), days_left(z.even), days_left(z.late), name});
+            t.rows.push_back(
+                {z.start, *z.threshold, until(z.early), until(z.even), until(z.late), name});
         } else {
-            t.rows.push_back({show(z.start, o.units), "never", "", "", "", name});
+            t.rows.push_back({z.start, "never", {}, {}, {}, name});
         }
     }
     return t;
@@ -115,53 +123,53 @@ std::string held_zones(const forecast& f, const plan_request& r) {
     return few(names);
 }
 
-std::string habits_text(const forecast& f, const plan_request& r, const print_options& o) {
-    table t;
-    t.head = {"", "brushed to the skin", "back by", "won", "full groom by"};
-    t.numbers = {false, false, false, true, false};
+typed_table habits_table(const forecast& f, const plan_request& r, const print_options& o) {
+    typed_table t{{"", "brushed to the skin", "back by", "won", "full groom by"},
+                  {},
+                  {false, false, false, true, false}};
     for (const habit_forecast& h : f.habits) {
         const bool now = counted(h.habit) == counted(r.patient.brushed);
         const std::string habit{h.habit.how_often == habit::none ? "not at all"
                                                                  : name(h.habit.how_often)};
-        const double won = in_days(h.when.in - f.habits.front().when.in);
-        t.rows.push_back({now ? "now" : "", habit, short_day(h.when.in, o),
-                          won > 0.0 ? detail::fixed(won, 0) + " d" : "",
-                          short_day(h.when.full_groom, o)});
+        const days won = h.when.in - f.habits.front().when.in;
+        t.rows.push_back(
+            {now ? "now" : "", habit, cell(h.when.in, short_day(h.when.in, o)),
+             in_days(won) > 0.0 ? cell(won, detail::fixed(in_days(won), 0) + " d") : cell{},
+             cell(h.when.full_groom, short_day(h.when.full_groom, o))});
     }
-    return "\nWhat brushing changes (on the surface only counts as not at all)\n" +
-           laid_out(t, o.width);
+    return t;
 }
 
 /// The same zone by zone: the day 9 in 10 such dogs reach under each habit. Zones alike stand together.
-std::string habits_by_zone(const forecast& f, const plan_request& r, const print_options& o) {
-    table t;
-    t.head = {"none", "weekly", "2-3 a week", "2nd day", "daily", "zones"};
-    t.numbers = {true, true, true, true, true, false};
+typed_table habits_by_zone(const forecast& f, const plan_request& r) {
+    typed_table t{{"none", "weekly", "2-3 a week", "2nd day", "daily", "zones"},
+                  {},
+                  {true, true, true, true, true, false}};
     for (std::size_t i = 0; i < f.zones.size(); ++i) {
         if (!f.zones[i].threshold) {
             continue;
         }
-        std::vector<std::string> row;
+        std::vector<cell> row;
         for (const habit_forecast& h : f.habits) {
-            row.push_back(days_left(h.early[i]));
+            row.push_back(until(h.early[i]));
         }
         const auto alike = std::find_if(t.rows.begin(), t.rows.end(), [&](const auto& other) {
-            return std::equal(row.begin(), row.end(), other.begin());
+            return std::equal(row.begin(), row.end(), other.begin(),
+                              [](const cell& a, const cell& b) { return a.said == b.said; });
         });
         const std::string name = title(r.reference.dog_body, f.zones[i].at);
         if (alike != t.rows.end()) {
-            alike->back() += ", " + name;
+            and_also(*alike, name);
         } else {
-            row.push_back(name);
+            row.emplace_back(name);
             t.rows.push_back(std::move(row));
         }
     }
-    return "\nWhat brushing to the skin wins, zone by zone: days for 9 in 10 such dogs\n" +
-           laid_out(t, o.width);
+    return t;
 }
 
 /// What falls due on its own before the full groom does it anyway.
-std::string tidies(const forecast& f, const print_options& o) {
+void say_tidies(document& d, const forecast& f, const print_options& o) {
     std::vector<std::string> due;
     if (*f.tidy_face_feet < f.when.full_groom) {
         due.push_back("face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o));
@@ -169,16 +177,17 @@ std::string tidies(const forecast& f, const print_options& o) {
     if (*f.tidy_sanitary < f.when.full_groom) {
         due.push_back("sanitary by " + on_day(*f.tidy_sanitary, o));
     }
-    return due.empty()
-               ? ""
-               : wrapped("", "\nTidy between: " + listed(due) + " (our guess).", 0, o.width);
+    if (!due.empty()) {
+        d.open();
+        d.say("Tidy between: " + listed(due) + " (our guess).");
+    }
 }
 
-std::string explained(const forecast& f, const plan_request& r, const print_options& o) {
+void explain(document& d, const forecast& f, const plan_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
-    std::string s = "\nWhy so\n";
+    d.open("Why so");
     const auto line = [&](const std::string& first, const std::string& text) {
-        s += wrapped("  " + first + ": ", text, 4, o.width);
+        d.item_of(first + ": ", text);
     };
     const rate_prior& rate = rate_of(r.reference, r.rules, c.id);
     line("growth of the coat", rate_per(in_mm_per_day(rate.median), o.units) + ", log SD " +
@@ -215,63 +224,58 @@ std::string explained(const forecast& f, const plan_request& r, const print_opti
     line("rule",
          "rate, spread and start error are shared by all zones of the dog: the chance that "
          "all are fine is one integral with the worst zone inside");
-    return s;
 }
 
 }  // namespace
 
-std::string text_of(const forecast& f, const plan_request& r, const print_options& o,
-                    const mixed_coat* unseen) {
-    std::string out = alert_line(r.patient, o.width) + wrapped("", heading(r), 2, o.width) +
-                      note_line(r.patient, o.width);
+document document_of(const forecast& f, const plan_request& r, const print_options& o,
+                     const mixed_coat* unseen) {
+    document d{(r.patient.name.empty() ? "A dog" : r.patient.name) + ": when it must be back"};
+    say_alert(d, r.patient);
+    d.say(heading(r), 2);
+    say_note(d, r.patient);
     if (unseen != nullptr) {
-        out += unseen_text(*unseen, r, o);
+        say_unseen(d, *unseen, r, o);
     }
-    out += wrapped("", when_in_words(f.when, r, o), 0, o.width);
-    out += learned_text(f, r, o);
+    d.say(when_in_words(f.when, r, o));
+    say_learned(d, f, r, o.units);
     if (f.mats_by_length && !f.zones.empty()) {
-        out += wrapped("", "First to mat, so brush there first: " + first_zones(f, r) + ".", 2,
-                       o.width);
+        d.say("First to mat, so brush there first: " + first_zones(f, r) + ".", 2);
         if (const std::string held = held_zones(f, r); !held.empty()) {
-            out += wrapped(
-                "",
-                (counted(r.patient.brushed) == habit::none ? "Held by today's combing out until "
-                                                           : "Held by brushing alone until ") +
-                    on_day(f.zones.front().clock, o) + ": " + held + ".",
-                2, o.width);
+            d.say((counted(r.patient.brushed) == habit::none ? "Held by today's combing out until "
+                                                             : "Held by brushing alone until ") +
+                      on_day(f.zones.front().clock, o) + ": " + held + ".",
+                  2);
         }
-        out += "\nDays under the matting-prone length, by how many such dogs\n";
-        out += laid_out(zone_table(f, r, o), o.width);
-        out += habits_text(f, r, o);
-        out += o.zones ? habits_by_zone(f, r, o) : "";
-        out += tidies(f, o);
+        d.open("Days under the matting-prone length, by how many such dogs");
+        d.show(zone_table(f, r));
+        d.open("What brushing changes (on the surface only counts as not at all)");
+        d.show(habits_table(f, r, o));
+        if (o.zones) {
+            d.open("What brushing to the skin wins, zone by zone: days for 9 in 10 such dogs");
+            d.show(habits_by_zone(f, r));
+        }
+        say_tidies(d, f, o);
     }
+    d.open({}, false);
     if (const double season = season_factor(r.rules.growth, r.today, f.usual); season != 1.0) {
         const double by = 100.0 * (season - 1.0);
-        out += wrapped("",
-                       "Season: hair is taken to grow " + detail::fixed(std::fabs(by), 0) +
-                           (by > 0.0 ? " in 100 faster" : " in 100 slower") +
-                           " now than over the whole year, as the salon's file says.",
-                       0, o.width);
+        d.say("Season: hair is taken to grow " + detail::fixed(std::fabs(by), 0) +
+              (by > 0.0 ? " in 100 faster" : " in 100 slower") +
+              " now than over the whole year, as the salon's file says.");
     }
     if (f.regrown) {
-        out += wrapped("", regrown_text(f, r, o), 0, o.width);
+        d.say(regrown_text(f, r, o));
     }
     if (!f.unknown.empty()) {
-        std::vector<std::string> names;
-        for (const place& p : f.unknown) {
-            names.push_back(title(r.reference.dog_body, p));
-        }
-        out += wrapped(
-            "",
-            "Not reckoned (not cut, and today's hair isn't known; or not to be done as asked): " +
-                listed(names) + ".",
-            2, o.width);
+        d.say("Not reckoned (not cut, and today's hair isn't known; or not to be done as asked): " +
+                  listed(titles(r.reference.dog_body, f.unknown)) + ".",
+              2);
     }
     if (o.explain) {
-        out += explained(f, r, o);
+        explain(d, f, r, o);
     }
-    return out;
+    return d;
 }
 
 }  // namespace pelage::io

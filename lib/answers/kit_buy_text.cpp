@@ -1,4 +1,4 @@
-// What to buy as text.
+// What to buy, as a document.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -6,17 +6,15 @@
 #include <pelage/answers/kit.hpp>
 #include <pelage/base/phrase.hpp>
 
-#include "answers/layout.hpp"
+#include "answers/document_cells.hpp"
 #include "answers/words/tool.hpp"
 
 namespace pelage::io {
 
 namespace {
 
-/// "93.4 %"; rounded down, so that it never says 100 where something is missing.
 std::string percent(std::int64_t part, std::int64_t whole) {
-    const std::int64_t tenths = whole == 0 ? 0 : part * 1000 / whole;
-    return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
+    return shown(percentage{part, whole}, length_unit::mm);
 }
 
 std::string ware_words(const ware& w, const print_options& o) {
@@ -50,25 +48,24 @@ std::string change(const purchase& before, const purchase& now, const shopping_r
     return "+ " + listed(in) + (gone.empty() ? "" : "; instead of " + listed(gone));
 }
 
-table curve_table(const shopping& s, const shopping_request& r, const print_options& o) {
-    table t;
-    t.head = {"buy", "met", "adds", "against the line before"};
-    t.numbers = {true, true, true, false};
+typed_table curve_table(const shopping& s, const shopping_request& r, const print_options& o) {
+    typed_table t{{"buy", "met", "adds", "against the line before"}, {}, {true, true, true, false}};
+    const auto part = [&](std::int64_t met) { return percentage{met, s.whole}; };
     for (std::size_t n = 0; n < s.curve.size(); ++n) {
         const purchase& p = s.curve[n];
+        const auto buy = static_cast<std::int64_t>(n);
         if (n > 0 && p.choice.met == s.curve[n - 1].choice.met && p.choice.proven()) {
-            t.rows.push_back(
-                {std::to_string(n), percent(p.choice.met, s.whole), "0.0 %", "nothing more helps"});
+            t.rows.push_back({buy, part(p.choice.met), part(0), "nothing more helps"});
             break;
         }
-        const std::int64_t more = n == 0 ? 0 : p.choice.met - s.curve[n - 1].choice.met;
         std::string note = n == 0 ? (r.own.blades.empty() ? "an empty drawer" : "what is there")
                                   : change(s.curve[n - 1], p, r, o);
         if (!p.choice.proven()) {
             note += "; not proven, at most " + percent(p.choice.bound, s.whole);
         }
-        t.rows.push_back({std::to_string(n), percent(p.choice.met, s.whole),
-                          n == 0 ? "" : percent(more, s.whole), std::move(note)});
+        t.rows.push_back({buy, part(p.choice.met),
+                          n == 0 ? cell{} : part(p.choice.met - s.curve[n - 1].choice.met),
+                          std::move(note)});
     }
     return t;
 }
@@ -92,33 +89,21 @@ std::string sheets_served(const use_of& u, const shopping& s, const shopping_req
     return words.empty() ? "another of these does the same" : "for " + listed(words);
 }
 
-std::string uses_text(const shopping& s, const shopping_request& r, const print_options& o) {
-    std::string out;
-    for (const use_of& u : s.uses) {
-        out += wrapped("  ",
-                       ware_words(r.wares[u.ware], o) + ": without it " +
-                           percent(u.lost_without, s.whole) + " less, " + sheets_served(u, s, r),
-                       4, o.width);
-    }
-    return out;
-}
-
-std::string never_text(const shopping& s, const shopping_request& r, const print_options& o) {
+void say_never(document& d, const shopping& s, const shopping_request& r, length_unit u) {
     std::map<std::size_t, std::vector<std::string>> by;
     for (const std::size_t t : s.never) {
         const sheet_target& what = s.targets[t].what;
-        const std::string text = (what.wanted ? show(*what.wanted, o.units) + " on " : "") +
+        const std::string text = (what.wanted ? show(*what.wanted, u) + " on " : "") +
                                  r.reference.dog_body.zones[what.zone].title;
         auto& words = by[what.sheet];
         if (std::find(words.begin(), words.end(), text) == words.end()) {
             words.push_back(text);
         }
     }
-    std::string out;
+    d.open("Nothing offered meets", false);
     for (const auto& [sheet, words] : by) {
-        out += wrapped("  " + r.sheets[sheet].id + ": ", listed(words), 4, o.width);
+        d.item_of(r.sheets[sheet].id + ": ", listed(words));
     }
-    return out;
 }
 
 /// "1 to 3": what zones weigh.
@@ -137,44 +122,42 @@ std::string weights_range(const shopping_request& r) {
 }
 
 /// What stands behind the judgement.
-std::string explained(const shopping_request& r, const print_options& o) {
+void explain(document& d, const shopping_request& r, length_unit u) {
     const price_rules& p = r.rules.prices;
     const auto how = [](const evidence& e) { return std::string(in_words(e.how)); };
-    std::string out = "How sure\n";
-    out += wrapped("  ",
-                   "tolerance, where the sheet gives none: " +
-                       std::to_string(std::lround(p.tolerance_share.best * 100.0)) +
-                       " % of the length (head " +
-                       std::to_string(std::lround(p.tolerance_head_share.best * 100.0)) +
-                       " %), at least " + show(p.tolerance_cap.best, o.units) + " or " +
-                       std::to_string(std::lround(p.tolerance_cap_share.best * 100.0)) +
-                       " % of it, whichever is less: " + how(p.tolerance_share.why),
-                   4, o.width);
-    out += wrapped("  ", "what the lay adds: " + how(r.rules.cut.blade_long_share.why), 4, o.width);
-    return out + wrapped("  ", "each length offered: pelage lookup --sources blades/, combs/", 4,
-                         o.width);
+    const auto hundredths = [](const figure<double>& f) {
+        return std::to_string(std::lround(f.best * 100.0)) + " %";
+    };
+    d.open("How sure", false);
+    d.item("tolerance, where the sheet gives none: " + hundredths(p.tolerance_share) +
+           " of the length (head " + hundredths(p.tolerance_head_share) + "), at least " +
+           show(p.tolerance_cap.best, u) + " or " + hundredths(p.tolerance_cap_share) +
+           " of it, whichever is less: " + how(p.tolerance_share.why));
+    d.item("what the lay adds: " + how(r.rules.cut.blade_long_share.why));
+    d.item("each length offered: pelage lookup --sources blades/, combs/");
 }
 
-std::string weights_text(const shopping& s, const shopping_request& r, const print_options& o) {
-    const std::string text =
-        "A target is what " +
-        (r.sheets.size() == 1 ? "the sheet"
-                              : "one of " + std::to_string(r.sheets.size()) + " sheets") +
-        " asks of one zone on one coat it is for, where clippers cut it: " +
-        std::to_string(s.targets.size()) +
-        ". It is met where a plan would find it within tolerance, in the sheet's direction; where "
-        "that is left open, in either. It weighs as a miss in its zone does, " +
-        weights_range(r) +
-        " (our guess), one side half of both. Consents a sheet needs count as given. Scissored "
-        "zones need nothing from the drawer. Of equals the first as listed.";
-    return wrapped("", text, 0, o.width);
+std::string weights_text(const shopping& s, const shopping_request& r) {
+    return "A target is what " +
+           (r.sheets.size() == 1 ? "the sheet"
+                                 : "one of " + std::to_string(r.sheets.size()) + " sheets") +
+           " asks of one zone on one coat it is for, where clippers cut it: " +
+           std::to_string(s.targets.size()) +
+           ". It is met where a plan would find it within tolerance, in the sheet's direction; "
+           "where "
+           "that is left open, in either. It weighs as a miss in its zone does, " +
+           weights_range(r) +
+           " (our guess), one side half of both. Consents a sheet needs count as given. Scissored "
+           "zones need nothing from the drawer. Of equals the first as listed.";
 }
 
 }  // namespace
 
-std::string text_of(const shopping& s, const shopping_request& r, const print_options& o) {
+document document_of(const shopping& s, const shopping_request& r, const print_options& o) {
+    document d{"What to buy"};
     if (s.targets.empty()) {
-        return "No sheet asks anything of clippers: nothing to buy.\n";
+        d.say("No sheet asks anything of clippers: nothing to buy.");
+        return d;
     }
     const purchase& last = s.curve.back();
     const bool proven = std::all_of(s.curve.begin(), s.curve.end(),
@@ -186,21 +169,26 @@ std::string text_of(const shopping& s, const shopping_request& r, const print_op
                                 : ", " + percent(s.curve.front().choice.met, s.whole) + " without.";
     head += proven ? " No choice of so few meets more: proven."
                    : " Not proven: the search was stopped.";
-    std::string out = wrapped("", head, 0, o.width);
-    out += laid_out(curve_table(s, r, o), o.width);
+    d.say(head);
+    d.show(curve_table(s, r, o));
     if (!s.uses.empty()) {
-        out += "What each is for\n" + uses_text(s, r, o);
+        d.open("What each is for", false);
+        for (const use_of& u : s.uses) {
+            d.item(ware_words(r.wares[u.ware], o) + ": without it " +
+                   percent(u.lost_without, s.whole) + " less, " + sheets_served(u, s, r));
+        }
     }
     if (last.choice.met < s.reachable) {
-        out += wrapped(
-            "", "All that is offered together would meet " + percent(s.reachable, s.whole) + ".", 0,
-            o.width);
+        d.say("All that is offered together would meet " + percent(s.reachable, s.whole) + ".");
     }
     if (!s.never.empty()) {
-        out += "Nothing offered meets\n" + never_text(s, r, o);
+        say_never(d, s, r, o.units);
     }
-    out += weights_text(s, r, o);
-    return o.explain ? out + explained(r, o) : out;
+    d.say(weights_text(s, r));
+    if (o.explain) {
+        explain(d, r, o.units);
+    }
+    return d;
 }
 
 }  // namespace pelage::io

@@ -1,10 +1,9 @@
-// A checked kit and a test patch as text.
+// A checked kit and a test patch, as documents.
 #include <algorithm>
 
 #include <pelage/answers/kit.hpp>
 #include <pelage/base/phrase.hpp>
 
-#include "answers/layout.hpp"
 #include "answers/words/kit_check.hpp"
 #include "answers/words/test_patch.hpp"
 #include "answers/words/tool.hpp"
@@ -38,7 +37,7 @@ std::string share_text(std::size_t part, std::size_t whole) {
     return part == whole ? "all" : std::to_string(100 * part / whole) + " %";
 }
 
-std::string drawer_head(const kit_check& c, const kit_check_request& r, const print_options& o) {
+std::string head_of(const kit_check& c, const kit_check_request& r) {
     const std::string whose = r.own.title.empty() ? "The kit" : r.own.title;
     const auto many = [](std::size_t n, const std::string& what) {
         return std::to_string(n) + " " + what + (n == 1 ? "" : "s");
@@ -46,7 +45,7 @@ std::string drawer_head(const kit_check& c, const kit_check_request& r, const pr
     std::string text = whose + ": " + many(r.own.blades.size(), "blade") + ", " +
                        many(r.own.combs.size(), "comb") + ". ";
     if (c.targets == 0) {
-        return wrapped("", text + "No sheet asks anything of it.", 0, o.width);
+        return text + "No sheet asks anything of it.";
     }
     text += "Of " + std::to_string(c.targets) + " lengths that " + std::to_string(r.sheets.size()) +
             (r.sheets.size() == 1 ? " sheet asks" : " sheets ask") +
@@ -55,12 +54,12 @@ std::string drawer_head(const kit_check& c, const kit_check_request& r, const pr
     if (c.met_today != c.met) {
         text += "; today, with what is out, " + share_text(c.met_today, c.targets);
     }
-    return wrapped("", text + ".", 0, o.width);
+    return text + ".";
 }
 
-std::string zones_text(const calibration& l, const test_patch& r, bool meets,
-                       const print_options& o) {
-    std::string out;
+/// The zones that come within tolerance, or leave it; whether there are any.
+bool say_zones(document& d, const calibration& l, const test_patch& r, bool meets) {
+    bool any = false;
     for (std::size_t s = 0; s < r.sheets.size(); ++s) {
         std::vector<std::string> zones;
         for (const changed_target& t : l.targets) {
@@ -69,13 +68,17 @@ std::string zones_text(const calibration& l, const test_patch& r, bool meets,
             }
         }
         if (!zones.empty()) {
-            out += wrapped("  " + r.sheets[s].id + ": ", listed(zones), 4, o.width);
+            if (!any) {
+                d.open(meets ? "Now within tolerance" : "No longer within tolerance");
+            }
+            d.item_of(r.sheets[s].id + ": ", listed(zones));
+            any = true;
         }
     }
-    return out;
+    return any;
 }
 
-std::string lesson_head(const calibration& l, const test_patch& r, const print_options& o) {
+std::string head_of(const calibration& l, const test_patch& r, const print_options& o) {
     std::string text = title_words(r.tool, o.units) + " left " + show(r.found, o.units) + " on a " +
                        std::string(name(r.coat)) + " coat";
     text += r.where ? ", " + title(r.reference.dog_body, *r.where) : "";
@@ -91,82 +94,66 @@ std::string lesson_head(const calibration& l, const test_patch& r, const print_o
             " counts as " + show(*l.measured, o.units) + ", until now as " +
             show(l.stated_before, o.units) + ".";
     }
-    return wrapped("", text, 0, o.width);
+    return text;
 }
 
-/// The setups of which the likeliest length changes on the screen; `rest`: how many only in range.
-table lengths_table(const calibration& l, const print_options& o, std::size_t& rest) {
-    table t;
-    t.head = {"leaves", "until now", "now"};
-    rest = 0;
+/// The setups of which the likeliest length changes on the screen, and how many do only in range.
+void say_lengths(document& d, const calibration& l, const test_patch& r, length_unit u) {
+    typed_table t{{"leaves", "until now", "now"}};
     for (const changed_length& c : l.lengths) {
-        const std::string before = show(c.before.best, o.units);
-        const std::string after = show(c.after.best, o.units);
-        if (before == after) {
-            ++rest;
-        } else {
-            t.rows.push_back({title_words(c.how, o.units), before, after});
+        if (show(c.before.best, u) != show(c.after.best, u)) {
+            t.rows.push_back({title_words(c.how, u), c.before.best, c.after.best});
         }
     }
-    return t;
-}
-
-std::string lengths_text(const calibration& l, const test_patch& r, const print_options& o) {
-    std::size_t rest = 0;
-    const table t = lengths_table(l, o, rest);
-    std::string out;
-    if (!t.rows.empty()) {
-        out += "\nThen on a " + std::string(name(r.coat)) + " coat\n" + laid_out(t, o.width);
-    }
+    const bool none = t.rows.empty();
+    const std::size_t rest = l.lengths.size() - t.rows.size();
+    d.open(none ? "" : "Then on a " + std::string(name(r.coat)) + " coat");
+    d.show(std::move(t));
     if (rest > 0) {
-        out += std::string(t.rows.empty() ? "\n" : "") +
-               wrapped("",
-                       "The range of " + std::to_string(rest) + (t.rows.empty() ? "" : " more") +
-                           " changes and the likeliest length does not.",
-                       0, o.width);
+        d.say("The range of " + std::to_string(rest) + (none ? "" : " more") +
+              " changes and the likeliest length does not.");
+    } else if (none) {
+        d.say("No setup of the kit leaves another length on this coat.");
     }
-    return out.empty() ? "\nNo setup of the kit leaves another length on this coat.\n" : out;
 }
 
 }  // namespace
 
-std::string text_of(const kit_check& c, const kit_check_request& r, const print_options& o) {
-    std::string out = drawer_head(c, r, o);
+document document_of(const kit_check& c, const kit_check_request& r, const print_options& o) {
+    document d{"Kit check"};
+    d.say(head_of(c, r));
     for (std::size_t i = 0; i < c.remarks.size(); ++i) {
         if (i == 0 || c.remarks[i].what != c.remarks[i - 1].what) {
-            out += "\n" + wrapped("", heading(c.remarks[i].what), 0, o.width);
+            d.open(heading(c.remarks[i].what));
         }
-        out += wrapped("  ", finding_words(c.remarks[i].found, r, o.units), 4, o.width);
+        d.item(finding_words(c.remarks[i].found, r, o.units));
     }
     if (c.remarks.empty()) {
-        return out + "Nothing to remark.\n";
+        d.say("Nothing to remark.");
+    } else if (c.met != c.targets) {
+        d.open();
+        d.say("What would fill the gaps: pelage kit buy --most 5");
     }
-    if (c.met != c.targets) {
-        out += "\nWhat would fill the gaps: pelage kit buy --most 5\n";
-    }
-    return out;
+    return d;
 }
 
-std::string text_of(const calibration& l, const test_patch& r, const print_options& o) {
-    std::string out = lesson_head(l, r, o);
-    out += "\n";
-    out += l.lay ? "Write into salon.toml, in place of such a table if it has one:\n"
-                 : "Write into salon.toml, beside what stands there of it:\n";
+document document_of(const calibration& l, const test_patch& r, const print_options& o) {
+    document d{"A test patch"};
+    d.say(head_of(l, r, o));
+    d.open(l.lay ? "Write into salon.toml, in place of such a table if it has one:"
+                 : "Write into salon.toml, beside what stands there of it:");
     for (const std::string& line : salon_lines(l, r, o.units)) {
-        out += "  " + line + "\n";
+        d.copied(line);
     }
-    out += lengths_text(l, r, o);
-    const std::string gained = zones_text(l, r, true, o);
-    const std::string lost = zones_text(l, r, false, o);
-    out += gained.empty() ? "" : "\nNow within tolerance\n" + gained;
-    out += lost.empty() ? "" : "\nNo longer within tolerance\n" + lost;
-    if (gained.empty() && lost.empty()) {
-        out += "\nNo sheet's zones come within tolerance or leave it.\n";
+    say_lengths(d, l, r, o.units);
+    const bool gained = say_zones(d, l, r, true);
+    const bool lost = say_zones(d, l, r, false);
+    if (!gained && !lost) {
+        d.open();
+        d.say("No sheet's zones come within tolerance or leave it.");
     }
-    return out + wrapped("",
-                         "Nothing was changed. One patch is one dog: measure two or three before "
-                         "you trust it.",
-                         0, o.width);
+    d.say("Nothing was changed. One patch is one dog: measure two or three before you trust it.");
+    return d;
 }
 
 }  // namespace pelage::io

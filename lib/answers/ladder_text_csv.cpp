@@ -1,4 +1,4 @@
-// The whole ladder of a kit: a page for the trainee, and lines for a spreadsheet.
+// The whole ladder of a kit, as a document: a page for the trainee, and lines for a spreadsheet.
 #include <algorithm>
 
 #include <pelage/answers/kit.hpp>
@@ -78,8 +78,9 @@ std::string one_beneath(const ladder& l) {
     return out;
 }
 
-table ladder_table(const ladder& l, const lookup_request& r, const print_options& o) {
-    table t;
+typed_table ladder_table(const ladder& l, const lookup_request& r, const print_options& o) {
+    typed_table t;
+    t.whom = shown_to::people;
     const bool single = r.way.has_value();
     t.head = {"hold"};
     if (single) {
@@ -99,9 +100,9 @@ table ladder_table(const ladder& l, const lookup_request& r, const print_options
         const std::string what = g.how.over && !beneath.empty()
                                      ? "comb " + comb_words(g.how.over->id, o.units)
                                      : held_words(g.how, o.units);
-        std::vector<std::string> row{what, show(g.leaves, o.units)};
+        std::vector<cell> row{what, g.leaves};
         if (!asks_one_way(r, l)) {
-            row.push_back(against == nullptr ? "" : show(against->leaves, o.units));
+            row.push_back(against == nullptr ? cell{} : against->leaves);
         }
         row.push_back(where_both(g, against, l, r));
         t.rows.push_back(std::move(row));
@@ -116,32 +117,36 @@ bool differ(const ladder& l, const lookup_request& r) {
     });
 }
 
-std::string notes_text(const ladder& l, const lookup_request& r, const print_options& o) {
-    std::string out;
+/// A note below the table, behind its mark.
+void note(document& d, const std::string& mark, const std::string& text) {
+    d.item_of(padded(mark, 3) + "  ", text, 7);
+}
+
+void say_notes(document& d, const ladder& l, const lookup_request& r, length_unit u) {
     if (r.where.empty()) {
-        out += wrapped("  all  ",
-                       std::string("wherever the coat is clipped") +
-                           (!r.way && differ(l, r) ? "; a slash: with the lay/against it" : ""),
-                       7, o.width);
+        note(d, "all",
+             std::string("wherever the coat is clipped") +
+                 (!r.way && differ(l, r) ? "; a slash: with the lay/against it" : ""));
         for (std::size_t n = 0; n < l.places.size(); ++n) {
-            out += wrapped("  " + mark_of(n) + "    ",
-                           places_words(l.places[n], r.reference.dog_body), 7, o.width);
+            note(d, mark_of(n), places_words(l.places[n], r.reference.dog_body));
         }
-    }
-    const std::vector<std::string> refused =
-        !r.where.empty() ? reasons(l, r) : std::vector<std::string>{};
-    for (std::size_t n = 0; n < refused.size(); ++n) {
-        out += wrapped("  " + mark_of(n) + "    ", refused[n], 7, o.width);
+    } else {
+        const auto refused = reasons(l, r);
+        for (std::size_t n = 0; n < refused.size(); ++n) {
+            note(d, mark_of(n), refused[n]);
+        }
     }
     std::string gone;
     for (const rung& g : l.rungs) {
         const std::string text =
-            held_words(g.how, o.units) + (g.out_until ? " until " + iso(*g.out_until) : "");
+            held_words(g.how, u) + (g.out_until ? " until " + iso(*g.out_until) : "");
         if (g.out && gone.find(text) == std::string::npos) {
             gone += (gone.empty() ? "" : ", ") + text;
         }
     }
-    return out + (gone.empty() ? "" : wrapped("  out  ", "for sharpening: " + gone, 7, o.width));
+    if (!gone.empty()) {
+        note(d, "out", "for sharpening: " + gone);
+    }
 }
 
 bool has_comb(const ladder& l) {
@@ -149,25 +154,24 @@ bool has_comb(const ladder& l) {
                        [](const rung& g) { return g.how.over.has_value(); });
 }
 
-std::string ladder_cautions(const ladder& l, const lookup_request& r, const print_options& o) {
-    std::string out;
-    const auto say = [&](std::string_view text) { out += wrapped("! ", text, 2, o.width); };
+void say_cautions(document& d, const ladder& l, const lookup_request& r) {
     if (has_comb(l)) {
-        say("a comb goes on a clean, dry coat that a fine comb passes to the skin, never over a "
+        d.caution(
+            "a comb goes on a clean, dry coat that a fine comb passes to the skin, never over a "
             "mat; seat it: if it drops off, the blade beneath cuts to the skin");
     }
-    say("short blades against the lay and hot blades irritate skin: test the heat on your wrist "
+    d.caution(
+        "short blades against the lay and hot blades irritate skin: test the heat on your wrist "
         "every few minutes");
     const auto lever = [](const kit_blade& b) {
         return b.spec.shape == edge::adjustable && b.settings.empty();
     };
     if (std::any_of(r.tools.blades.begin(), r.tools.blades.end(), lever)) {
-        say("the adjustable blade stands here once the kit has the marks of its lever");
+        d.caution("the adjustable blade stands here once the kit has the marks of its lever");
     }
-    return out;
 }
 
-std::string ladder_sure(const ladder& l, const lookup_request& r, const print_options& o) {
+std::string ladder_sure(const ladder& l, const lookup_request& r) {
     const figure<double>& lay = lay_of(r.reference, r.rules, l.coat);
     std::string text =
         "stated lengths are common practice unless you measured them; angle of the "
@@ -176,52 +180,50 @@ std::string ladder_sure(const ladder& l, const lookup_request& r, const print_op
     if (!l.one_way) {
         text += "; what the lay adds: " + std::string(in_words(r.rules.cut.comb_share.why.how));
     }
-    return wrapped("How sure: ", text + ". Test a patch, and start one longer.", 2, o.width);
+    return text + ". Test a patch, and start one longer.";
 }
 
 /// Which stated lengths are known how.
-std::string ladder_explained(const ladder& l, const lookup_request& r, const print_options& o) {
-    std::string out;
+void explain(document& d, const ladder& l, const lookup_request& r, length_unit u) {
+    d.open("Stated lengths, how they are known", false);
     for (std::size_t how = 0; how < basis_names.size(); ++how) {
         std::string things;
         for (const rung& g : l.rungs) {
             const bool same = stated_length(g.how, r.rules.cut).why.how == static_cast<basis>(how);
-            const std::string tool = held_words(g.how, o.units);
+            const std::string tool = held_words(g.how, u);
             if (same && things.find(tool) == std::string::npos) {
                 things += (things.empty() ? "" : ", ") + tool;
             }
         }
         if (!things.empty()) {
-            out += wrapped("  ", std::string(in_words(static_cast<basis>(how))) + ": " + things, 4,
-                           o.width);
+            d.item(std::string(in_words(static_cast<basis>(how))) + ": " + things);
         }
     }
-    return "Stated lengths, how they are known\n" + out;
 }
 
-/// A field of RFC 4180: in quotes where it has to be.
-std::string field(std::string_view text) {
-    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
-        return std::string(text);
+/// A line for each setup.
+typed_table setups_table(const ladder& l, const lookup_request& r) {
+    typed_table t{
+        {"hold", "blade", "comb", "direction", "", "stated", "basis", "at hand", "where"}};
+    t.whom = shown_to::programs;
+    for (const rung& g : l.rungs) {
+        const figure<length> stated = stated_length(g.how, r.rules.cut);
+        const std::string where = !r.where.empty() ? g.why_not ? "no: " + why_not(g, r) : "yes"
+                                  : g.whole_coat
+                                      ? "whole coat"
+                                      : places_words(l.places[*g.where], r.reference.dog_body);
+        t.rows.push_back({held(g.how), g.how.tool.id, g.how.over ? g.how.over->id : "",
+                          std::string(name(g.how.way)), g.leaves, stated.best,
+                          std::string(name(stated.why.how)), g.out ? "no" : "yes", where});
     }
-    std::string out = "\"";
-    for (const char c : text) {
-        out += c == '"' ? "\"\"" : std::string(1, c);
-    }
-    return out + '"';
-}
-
-std::string hundredths(const length& l) {
-    const std::int32_t v = in_hundredths(l);
-    std::string rest = std::to_string(v % 100);
-    return std::to_string(v / 100) + "." + (rest.size() < 2 ? "0" + rest : rest);
+    return t;
 }
 
 }  // namespace
 
-std::string text_of(const ladder& l, const lookup_request& r, const print_options& o) {
-    const std::string whose = r.tools.title.empty() ? "the kit" : r.tools.title;
-    std::string head = "Ladder on a " + std::string(name(l.coat)) + " coat, " + whose +
+document document_of(const ladder& l, const lookup_request& r, const print_options& o) {
+    document d{"Ladder on a " + std::string(name(l.coat)) + " coat"};
+    std::string head = d.title + ", " + (r.tools.title.empty() ? "the kit" : r.tools.title) +
                        ": what each leaves, combed out, from shortest to longest.";
     if (const std::string beneath = one_beneath(l); !beneath.empty()) {
         head += " Combs over blade " + beneath + ".";
@@ -229,44 +231,23 @@ std::string text_of(const ladder& l, const lookup_request& r, const print_option
     if (l.one_way) {
         head += " Direction makes no difference to the length on this coat.";
     }
-    const std::string& first = coat_of(r.reference, l.coat).said_first;
-    std::string out =
-        (first.empty() ? "" : wrapped("", first, 2, o.width)) + wrapped("", head, 0, o.width);
+    if (const std::string& first = coat_of(r.reference, l.coat).said_first; !first.empty()) {
+        d.say(first, 2);
+    }
+    d.say(head);
     if (l.rungs.empty()) {
-        return out + "Nothing in the kit clips.\n";
+        d.say("Nothing in the kit clips.");
+        return d;
     }
-    out += laid_out(ladder_table(l, r, o), o.width);
-    out += notes_text(l, r, o);
-    out += ladder_cautions(l, r, o) + ladder_sure(l, r, o);
-    return o.explain ? out + ladder_explained(l, r, o) : out;
-}
-
-std::string csv_of(const ladder& l, const lookup_request& r) {
-    std::string out =
-        "hold,blade,comb,direction,low_mm,best_mm,high_mm,stated_mm,basis,at_hand,where\r\n";
-    for (const rung& g : l.rungs) {
-        const figure<length> stated = stated_length(g.how, r.rules.cut);
-        const std::string where = !r.where.empty() ? g.why_not ? "no: " + why_not(g, r) : "yes"
-                                  : g.whole_coat
-                                      ? "whole coat"
-                                      : places_words(l.places[*g.where], r.reference.dog_body);
-        const std::vector<std::string> fields{held(g.how),
-                                              g.how.tool.id,
-                                              g.how.over ? g.how.over->id : "",
-                                              std::string(name(g.how.way)),
-                                              hundredths(g.leaves.low),
-                                              hundredths(g.leaves.best),
-                                              hundredths(g.leaves.high),
-                                              hundredths(stated.best),
-                                              std::string(name(stated.why.how)),
-                                              g.out ? "no" : "yes",
-                                              where};
-        for (std::size_t i = 0; i < fields.size(); ++i) {
-            out += (i == 0 ? "" : ",") + field(fields[i]);
-        }
-        out += "\r\n";
+    d.show(ladder_table(l, r, o));
+    d.show(setups_table(l, r));
+    say_notes(d, l, r, o.units);
+    say_cautions(d, l, r);
+    d.say_of("How sure: ", ladder_sure(l, r));
+    if (o.explain) {
+        explain(d, l, r, o.units);
     }
-    return out;
+    return d;
 }
 
 }  // namespace pelage::io

@@ -5,7 +5,6 @@
 #include <pelage/trade/upkeep.hpp>
 
 #include "answers/first_lines.hpp"
-#include "answers/layout.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -52,32 +51,29 @@ std::string reason(const longest_coat_answer& a, const plan_request& r, length_u
 
 std::string text_of(const longest_coat_answer& a, const plan_request& r, const print_options& o) {
     const std::string wish = "Back in " + wait_words(a.wished) + ", by " + on_day(a.wished, o);
-    const std::string first = alert_line(r.patient, o.width);
+    document d;
+    say_alert(d, r.patient);
     if (!a.holds) {
-        std::string s =
-            first + wrapped("", wish + ": not to be had; " + reason(a, r, o.units) + ".", 2, o.width);
+        d.say(wish + ": not to be had; " + reason(a, r, o.units) + ".", 2);
         if (!a.plan.stuck.empty()) {
-            return s + wrapped("", "Part of the dog is not to be done as asked: see the plan.", 2,
-                               o.width);
+            d.say("Part of the dog is not to be done as asked: see the plan.", 2);
+            return text_of(d, o.units, o.width);
         }
-        s += wrapped("",
-                     "The best: back by " + on_day(a.when.in, o) + ", " + at_percent(a, r, o) + ".",
-                     2, o.width);
+        d.say("The best: back by " + on_day(a.when.in, o) + ", " + at_percent(a, r, o) + ".", 2);
         if (a.by_length && a.wished <= a.usual) {
-            s += wrapped("",
-                         "By the day asked " + odds(std::round(a.at_wish * 100.0) / 100.0) +
-                             " such dogs would still be fine.",
-                         2, o.width);
+            d.say("By the day asked " + odds(std::round(a.at_wish * 100.0) / 100.0) +
+                      " such dogs would still be fine.",
+                  2);
         }
-        return s;
+        return text_of(d, o.units, o.width);
     }
     const std::string fine = a.by_length ? ", " + odds(a.when.asked) + " such dogs, " +
                                                brushing_of(r.patient) + ", are fine until " +
                                                on_day(a.when.in, o)
                                          : ", which is within the usual interval";
     const plan_request ask = request_for(r, a.wishes);
-    return first + wrapped("", wish + ": " + at_percent(a, r, o) + fine + ".", 2, o.width) + "\n" +
-           text_of(a.plan, a.when, ask, o);
+    d.say(wish + ": " + at_percent(a, r, o) + fine + ".", 2);
+    return text_of(d, o.units, o.width) + "\n" + text_of(a.plan, a.when, ask, o);
 }
 
 }  // namespace pelage::io

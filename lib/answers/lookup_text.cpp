@@ -1,4 +1,4 @@
-// A looked-up blade, comb or length as text.
+// A looked-up blade, comb or length, as a document.
 #include <algorithm>
 
 #include <pelage/answers/write.hpp>
@@ -42,9 +42,8 @@ std::string head_of(const lookup_answer& a, const lookup_request& r, const print
     return out + ".";
 }
 
-table leaves_table(const lookup_answer& a, const lookup_request& r, const print_options& o) {
-    table t;
-    t.head = {"coat"};
+typed_table leaves_table(const lookup_answer& a, const lookup_request& r) {
+    typed_table t{{"coat"}};
     const bool with = !r.way || *r.way == direction::with_lay;
     const bool against = !r.way || *r.way == direction::against_lay;
     if (with) {
@@ -54,16 +53,16 @@ table leaves_table(const lookup_answer& a, const lookup_request& r, const print_
         t.head.emplace_back("against the lay");
     }
     for (const coat_row& row : a.leaves) {
-        std::vector<std::string> cells{std::string(name(row.coat))};
-        const auto cell = [&](const finished& left) {
-            cells.push_back(row.stops && left.best > *row.stops ? "longer than it grows"
-                                                                : show(left, o.units));
+        std::vector<cell> cells{std::string(name(row.coat))};
+        const auto add = [&](const finished& left) {
+            const bool too_long = row.stops && left.best > *row.stops;
+            cells.push_back(too_long ? cell("longer than it grows") : cell(left));
         };
         if (with) {
-            cell(row.with);
+            add(row.with);
         }
         if (against) {
-            cell(row.against);
+            add(row.against);
         }
         t.rows.push_back(std::move(cells));
     }
@@ -95,16 +94,14 @@ std::string near_text(const near_setup& n, const body& b, const print_options& o
     return out;
 }
 
-std::string near_list(const char* head, const std::vector<near_setup>& all, const body& b,
-                      const print_options& o) {
-    if (all.empty()) {
-        return {};
+void say_near(document& d, const std::string& head, const std::vector<near_setup>& all,
+              const body& b, const print_options& o) {
+    if (!all.empty()) {
+        d.open(head, false);
     }
-    std::string out = wrapped("", head, 0, o.width);
     for (const near_setup& n : all) {
-        out += wrapped("  ", near_text(n, b, o), 4, o.width);
+        d.item(near_text(n, b, o));
     }
-    return out;
 }
 
 /// Whether it is worth telling what the blade does when reversed: not on a coat that stands off, nor
@@ -115,94 +112,99 @@ bool direction_matters(const lookup_answer& a, const lookup_request& r) {
     });
 }
 
-std::string nearest_text(const lookup_answer& a, const body& b, const print_options& o) {
-    std::string out = "Nearest to " + show(a.asked.wanted, o.units) + " from the kit:\n";
+void say_nearest(document& d, const lookup_answer& a, const body& b, const print_options& o) {
+    d.open("Nearest to " + show(a.asked.wanted, o.units) + " from the kit:", false);
     for (const nearest_row& row : a.nearest) {
+        const std::string coat = padded(name(row.coat), 14);
         if (a.nearest.size() == 1) {
-            out += "  on a " + std::string(name(row.coat)) + " coat\n";
+            d.add({line_as::paragraph, "on a " + std::string(name(row.coat)) + " coat", {}, 2, 2});
             for (const near_setup& n : row.best) {
-                out += wrapped("    ", near_text(n, b, o), 6, o.width);
+                d.add({line_as::item, near_text(n, b, o), {}, 4, 6});
             }
         } else if (row.stops) {
-            out += wrapped("  " + padded(name(row.coat), 14),
-                           "its hair stops at about " + show(*row.stops, o.units), 16, o.width);
+            d.item_of(coat, "its hair stops at about " + show(*row.stops, o.units), 16);
         } else if (!row.best.empty()) {
-            out += wrapped("  " + padded(name(row.coat), 14), near_text(row.best.front(), b, o), 16,
-                           o.width);
+            d.item_of(coat, near_text(row.best.front(), b, o), 16);
         }
     }
     const bool far = std::all_of(a.nearest.begin(), a.nearest.end(), [&](const nearest_row& row) {
         return row.best.empty() || row.best.front().off > a.asked.wanted * 0.3;
     });
     if (far) {
-        out += "Nothing in the kit comes near it: scissors, or another blade or comb.\n";
+        d.say("Nothing in the kit comes near it: scissors, or another blade or comb.");
     }
     if (a.nearest.size() > 1) {
-        out += "Name the coat (--coat wavy) for the three nearest.\n";
+        d.say("Name the coat (--coat wavy) for the three nearest.");
     }
-    return out;
 }
 
-std::string sure_text(const lookup_answer& a, const lookup_request& r, const print_options& o) {
-    std::string out = "How sure:\n";
+void say_sure(document& d, const lookup_answer& a, const lookup_request& r, bool explain) {
+    d.open("How sure:", false);
     for (const known_figure& f : a.sure) {
         const evidence why = known_how(f, a);
         std::string words{in_words(why.how)};
         words +=
             why.from.empty() ? "" : " (" + why.from + (why.relayed ? ", second-hand" : "") + ")";
-        words += o.explain && !why.note.empty() ? "; " + why.note : "";
-        out += wrapped("  " + figure_words(f, r) + ": ", words, 4, o.width);
+        words += explain && !why.note.empty() ? "; " + why.note : "";
+        d.item_of(figure_words(f, r) + ": ", words);
     }
-    return out;
+}
+
+/// A blade or a comb: what it is, where it may be used, what it leaves, what does the same.
+void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
+              const print_options& o) {
+    const body& b = r.reference.dog_body;
+    d.say(head_of(a, r, o), 2);
+    for (const std::string& h : hint_words(a.asked, o.units)) {
+        d.say("(" + h + ")", 1);
+    }
+    if (!a.asked.tool.tool.note.empty() && !a.asked.tool.over) {
+        d.say(a.asked.tool.tool.note);
+    }
+    if (a.there && !(a.never && a.never->why == answered_no::cause::there)) {
+        d.say(there_words(*a.there, r), 2);
+    }
+    if (std::any_of(r.where.begin(), r.where.end(),
+                    [&](const place& p) { return b.zones[p.zone].has(zone_use::pads); })) {
+        d.say(
+            "Between the pads hair has no lay: it is scooped out, and a blade leaves its stated "
+            "length.");
+    }
+    if (!a.leaves.empty()) {
+        d.open("It leaves, combed out:", false);
+        d.show(leaves_table(a, r));
+    }
+    const std::string on = " on a " + std::string(name(a.judged_on)) + " coat:";
+    say_near(d, "In its place, with the lay" + on, a.replaces, b, o);
+    if (direction_matters(a, r)) {
+        say_near(d, "Reversed it leaves what these leave with the lay" + on, a.reverse, b, o);
+    }
 }
 
 }  // namespace
 
-std::string text_of(const lookup_answer& a, const lookup_request& r, const print_options& o) {
-    std::string out;
-    const body& b = r.reference.dog_body;
-    const std::string of_coat = coat_words(r);
-    out += a.never ? wrapped("", "No: " + never_words(a, r, o.units) + ".", 4, o.width) : "";
-    out += of_coat.empty() ? "" : wrapped("", of_coat, 2, o.width);
+document document_of(const lookup_answer& a, const lookup_request& r, const print_options& o) {
+    document d{"What " + r.text + " means"};
+    if (a.never) {
+        d.add({line_as::caution, "No: " + never_words(a, r, o.units) + ".", {}, 0, 4});
+    }
+    if (const std::string of_coat = coat_words(r); !of_coat.empty()) {
+        d.say(of_coat, 2);
+    }
     if (a.asked.what == question::form::of_length) {
-        out += nearest_text(a, b, o);
+        say_nearest(d, a, r.reference.dog_body, o);
     } else {
-        out += wrapped("", head_of(a, r, o), 2, o.width);
-        for (const std::string& h : hint_words(a.asked, o.units)) {
-            out += wrapped("", "(" + h + ")", 1, o.width);
-        }
-        if (!a.asked.tool.tool.note.empty() && !a.asked.tool.over) {
-            out += wrapped("", a.asked.tool.tool.note, 0, o.width);
-        }
-        if (a.there && !(a.never && a.never->why == answered_no::cause::there)) {
-            out += wrapped("", there_words(*a.there, r), 2, o.width);
-        }
-        if (std::any_of(r.where.begin(), r.where.end(),
-                        [&](const place& p) { return b.zones[p.zone].has(zone_use::pads); })) {
-            out += wrapped("",
-                           "Between the pads hair has no lay: it is scooped out, and a blade "
-                           "leaves its stated length.",
-                           0, o.width);
-        }
-        if (!a.leaves.empty()) {
-            out += "It leaves, combed out:\n" + laid_out(leaves_table(a, r, o), o.width);
-        }
-        const std::string on = " on a " + std::string(name(a.judged_on)) + " coat";
-        out += near_list(("In its place, with the lay" + on + ":").c_str(), a.replaces, b, o);
-        if (direction_matters(a, r)) {
-            out +=
-                near_list(("Reversed it leaves what these leave with the lay" + on + ":").c_str(),
-                          a.reverse, b, o);
-        }
+        say_tool(d, a, r, o);
     }
+    d.open({}, false);
     for (const std::string& c : caution_words(a, r)) {
-        out += wrapped("! ", c, 2, o.width);
+        d.caution(c);
     }
-    out += sure_text(a, r, o);
+    say_sure(d, a, r, o.explain);
     if (!r.coat) {
-        out += wrapped("", "The coat isn't named: test a patch, and start one longer.", 0, o.width);
+        d.say("The coat isn't named: test a patch, and start one longer.");
     }
-    return out;
+    return d;
 }
 
 }  // namespace pelage::io

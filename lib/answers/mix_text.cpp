@@ -238,14 +238,8 @@ std::string chance_in_words(double p) {
 
 namespace {
 
-std::string signs_text(const expected_coat& e, const reference_data& c, const print_options& o) {
-    std::string out;
-    for (const std::size_t s : e.may_be.signs) {
-        const coat_sign& sign = c.genes.signs[s];
-        out += wrapped("  ", sign.text + (o.explain ? " [" + basis_words(sign.why) + "]" : ""), 4,
-                       o.width);
-    }
-    return out;
+std::string sign_words(const coat_sign& s, const print_options& o) {
+    return s.text + (o.explain ? " [" + basis_words(s.why) + "]" : "");
 }
 
 /// "comb 16 mm over blade 30, with the lay, leaves 18 mm, not 17 mm; ..."
@@ -264,40 +258,39 @@ std::string leaves_otherwise(const other_coat& c, const print_options& o) {
 
 }  // namespace
 
-std::string unseen_text(const mixed_coat& u, const plan_request& r, const print_options& o) {
+void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const print_options& o) {
     const expected_coat& e = u.expected;
     const coat_chance& first = e.may_be.coats.front();
     const std::string odds =
         e.may_be.coats.size() == 1 ? "all pups by the model" : chance_in_words(first.chance);
-    std::string out = wrapped(
-        "",
-        "Coat from the mix, nobody has seen it: planned on " + std::string(name(first.coat)) +
-            ", " + odds + " (" + e.read.dog.text + "). The dates count every coat it may have. " +
-            (e.may_be.signs.empty() ? "What you see on the dog wins." : "First look at"),
-        0, o.width);
-    out += signs_text(e, r.reference, o);
+    d.say("Coat from the mix, nobody has seen it: planned on " + std::string(name(first.coat)) +
+          ", " + odds + " (" + e.read.dog.text + "). The dates count every coat it may have. " +
+          (e.may_be.signs.empty() ? "What you see on the dog wins." : "First look at"));
+    for (const std::size_t s : e.may_be.signs) {
+        d.item(sign_words(r.reference.genes.signs[s], o));
+    }
     for (const other_coat& c : u.others) {
         const std::string what =
             "if " + std::string(name(c.what.coat)) + ", " + chance_in_words(c.what.chance) + ": ";
         if (c.jacket_clipped) {
-            out += wrapped("  ! ",
-                           what +
-                               "its jacket is carded, not clipped, unless the owner "
-                               "agrees in writing",
-                           4, o.width);
+            d.add({line_as::caution,
+                   what + "its jacket is carded, not clipped, unless the owner agrees in writing",
+                   "! ", 2, 4});
         }
         const std::string leaves = leaves_otherwise(c, o);
         if (!leaves.empty() || !c.jacket_clipped) {
-            out += wrapped("  ", what + (leaves.empty() ? "the same lengths" : leaves), 4, o.width);
+            d.item(what + (leaves.empty() ? "the same lengths" : leaves));
         }
     }
-    return out + wrapped("", "Once seen, write --coat, or coat = in the dog's file.", 0, o.width);
+    d.say("Once seen, write --coat, or coat = in the dog's file.");
 }
 
 std::string what_to_look_at(const expected_coat& e, const reference_data& c,
                             const print_options& o) {
     std::string out = "What you see on the dog wins. Look at\n";
-    out += signs_text(e, c, o);
+    for (const std::size_t s : e.may_be.signs) {
+        out += wrapped("  ", sign_words(c.genes.signs[s], o), 4, o.width);
+    }
     for (const coat_chance& k : e.may_be.coats) {
         if (k.chance >= worth_a_row) {
             out += wrapped("  " + std::string(name(k.coat)) + " is: ", coat_of(c, k.coat).look, 4,

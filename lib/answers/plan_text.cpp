@@ -28,7 +28,9 @@ class plan_writer {
         : g_(g), beside_(b), r_(r), o_(o), unseen_(unseen) {}
 
     [[nodiscard]] std::string all(const std::optional<back>& when) {
-        out_ += alert_line(r_.patient, o_.width);
+        document first;
+        say_alert(first, r_.patient);
+        out_ += text_of(first, o_.units, o_.width);
         if (g_.question) {
             say("",
                 "No: a double coat is carded, not clipped, unless its owner agrees in writing. It "
@@ -36,10 +38,12 @@ class plan_writer {
                 0);
         }
         say("", heading(), 2);
-        out_ += note_line(r_.patient, o_.width);
+        document below;
+        say_note(below, r_.patient);
         if (unseen_ != nullptr) {
-            out_ += unseen_text(*unseen_, r_, o_);
+            say_unseen(below, *unseen_, r_, o_);
         }
+        out_ += text_of(below, o_.units, o_.width);
         if (g_.stopped()) {
             stop();
             cautions();

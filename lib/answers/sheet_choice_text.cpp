@@ -1,4 +1,4 @@
-// Two sheets beside one another, and many sheets tried on one dog, as text.
+// Two sheets beside one another, and many sheets tried on one dog, as documents.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -49,22 +49,22 @@ class comparison_writer {
     comparison_writer(const sheet_comparison& c, const plan_request& r, const print_options& o)
         : c_(c), r_(r), o_(o) {}
 
-    std::string all() {
-        out_ += alert_line(r_.patient, o_.width);
-        out_ += wrapped("",
-                        c_.first->title + " (" + c_.first->id + ") and " + c_.second->title + " (" +
-                            c_.second->id + ") on " + dog_words(r_, brushing_of(r_.patient)) + ".",
-                        2, o_.width);
-        out_ += note_line(r_.patient, o_.width);
+    document all() {
+        say_alert(out_, r_.patient);
+        out_.say(c_.first->title + " (" + c_.first->id + ") and " + c_.second->title + " (" +
+                     c_.second->id + ") on " + dog_words(r_, brushing_of(r_.patient)) + ".",
+                 2);
+        say_note(out_, r_.patient);
         zones();
         costs();
-        return out_;
+        return std::move(out_);
     }
 
   private:
     void zones() {
         if (c_.differ.empty()) {
-            out_ += "\nThey say the same of every zone.\n";
+            out_.open();
+            out_.say("They say the same of every zone.");
             return;
         }
         std::vector<std::pair<std::string, std::string>> lines;
@@ -80,12 +80,12 @@ class comparison_writer {
                 same->second += ", " + where;
             }
         }
-        out_ += "\nWhat differs\n";
+        out_.open("What differs");
         for (const auto& [what, where] : lines) {
-            out_ += wrapped("  ", what + ": " + where, 6, o_.width);
+            out_.item(what + ": " + where, 6);
         }
         if (c_.alike > 0) {
-            out_ += wrapped("  ", std::to_string(c_.alike) + " places the same", 4, o_.width);
+            out_.item(std::to_string(c_.alike) + " places the same");
         }
     }
 
@@ -95,25 +95,27 @@ class comparison_writer {
         return by == 0.0 ? "same" : (by > 0.0 ? "+" : "") + detail::fixed(by, 0);
     }
 
-    void row(table& t, std::string what, double a, double b) const {
-        t.rows.push_back({std::move(what), detail::fixed(a, 0), detail::fixed(b, 0), change(a, b)});
+    static void row(typed_table& t, std::string what, double a, double b) {
+        t.rows.push_back({std::move(what), std::int64_t{std::lround(a)},
+                          std::int64_t{std::lround(b)}, change(a, b)});
     }
 
     void costs() {
         const sheet_cost& a = c_.of_first;
         const sheet_cost& b = c_.of_second;
         if (a.plan.question || b.plan.question) {
-            out_ += "\n" + wrapped("",
-                                   "No costs: a double coat is carded, not clipped, unless its "
-                                   "owner agrees in writing.",
-                                   0, o_.width);
+            out_.open();
+            out_.say(
+                "No costs: a double coat is carded, not clipped, unless its owner agrees in "
+                "writing.");
             return;
         }
         if (!a.plan.stop.empty() || !b.plan.stop.empty()) {
-            out_ += "\nFelted to the skin: nothing is planned, a veterinarian decides.\n";
+            out_.open();
+            out_.say("Felted to the skin: nothing is planned, a veterinarian decides.");
             return;
         }
-        table t;
+        typed_table t;
         constexpr std::size_t widest = 20;  // of a column's head
         const bool fit = c_.first->id.size() <= widest && c_.second->id.size() <= widest;
         t.head = {"what it costs", fit ? c_.first->id : "first", fit ? c_.second->id : "second",
@@ -127,16 +129,17 @@ class comparison_writer {
             static_cast<double>(missed(b)));
         row(t, "back in days, " + odds(a.when.asked), in_days(a.when.in), in_days(b.when.in));
         visits(t);
-        out_ += "\n" + laid_out(t, o_.width);
+        out_.open();
+        out_.show(std::move(t));
         tools();
         why_no_calendar();
-        out_ += wrapped("",
-                        "Minutes and growth are our guesses until you measure; both sheets are "
-                        "planned with this kit on the same dog.",
-                        2, o_.width);
+        out_.say(
+            "Minutes and growth are our guesses until you measure; both sheets are planned "
+            "with this kit on the same dog.",
+            2);
     }
 
-    void visits(table& t) const {
+    void visits(typed_table& t) const {
         const auto& a = c_.of_first.visits;
         const auto& b = c_.of_second.visits;
         if (!a || !b || !a->sum.possible || !b->sum.possible) {
@@ -159,10 +162,9 @@ class comparison_writer {
         for (const auto& [sheet, cost] :
              {std::pair{c_.first, &c_.of_first}, std::pair{c_.second, &c_.of_second}}) {
             if (cost->visits && !cost->visits->sum.possible) {
-                out_ += wrapped("",
-                                sheet->id + ": no calendar of half a year keeps this dog at " +
-                                    odds(cost->when.asked) + " in each interval.",
-                                2, o_.width);
+                out_.say(sheet->id + ": no calendar of half a year keeps this dog at " +
+                             odds(cost->when.asked) + " in each interval.",
+                         2);
             }
         }
     }
@@ -188,17 +190,17 @@ class comparison_writer {
         const auto a = only(c_.of_first, c_.of_second);
         const auto b = only(c_.of_second, c_.of_first);
         if (!a.empty()) {
-            out_ += wrapped("Only for " + c_.first->id + ": ", listed(a), 2, o_.width);
+            out_.say_of("Only for " + c_.first->id + ": ", listed(a));
         }
         if (!b.empty()) {
-            out_ += wrapped("Only for " + c_.second->id + ": ", listed(b), 2, o_.width);
+            out_.say_of("Only for " + c_.second->id + ": ", listed(b));
         }
     }
 
     const sheet_comparison& c_;
     const plan_request& r_;
     const print_options& o_;
-    std::string out_;
+    document out_{c_.first->title + " and " + c_.second->title};
 };
 
 std::string carried_line(const ranked_sheet& t, const print_options& o) {
@@ -238,37 +240,50 @@ class trials_writer {
     trials_writer(const plan_request& r, const days& wait, const print_options& o)
         : r_(r), wait_(wait), o_(o) {}
 
-    std::string all(const std::vector<ranked_sheet>& trials) {
-        std::string hair;
-        std::string no;
+    document all(const std::vector<ranked_sheet>& trials) {
+        std::vector<std::string> no;
         std::vector<std::string> other_coats;
+        std::vector<const ranked_sheet*> hair;
+        const std::string brushed =
+            r_.patient.brushing_said ? title(r_.patient.brushed) : "brushed as each sheet assumes";
+        say_alert(out_, r_.patient);
+        out_.say("Which sheet? " + dog_words(r_, brushed) + ".", 2);
+        say_note(out_, r_.patient);
+        out_.open("It can carry");
         for (const ranked_sheet& t : trials) {
             if (t.carried()) {
-                carried_ += numbered(t, "");
+                say_numbered(t, "");
             } else if (t.carried_but_for_hair()) {
-                hair += numbered(t, "; but for: " + reasons(t, r_, o_.units));
+                hair.push_back(&t);
             } else if (t.wrong_coat()) {
                 other_coats.push_back(t.sheet->id + " (" + coats_of(*t.sheet) + ")");
             } else {
-                no += wrapped("  ", name_of(t) + ": " + reasons(t, r_, o_.units), 5, o_.width);
+                no.push_back(name_of(t) + ": " + reasons(t, r_, o_.units));
             }
         }
-        const std::string brushed =
-            r_.patient.brushing_said ? title(r_.patient.brushed) : "brushed as each sheet assumes";
-        std::string out = alert_line(r_.patient, o_.width) +
-                          wrapped("", "Which sheet? " + dog_words(r_, brushed) + ".", 2, o_.width) +
-                          note_line(r_.patient, o_.width);
-        out += carried_.empty() ? "\nIt can carry none of them as written.\n"
-                                : "\nIt can carry\n" + carried_;
-        out +=
-            hair.empty() ? "" : "\nIt can carry but for what mats or today's hair forbid\n" + hair;
-        out += no.empty() ? "" : "\nNot today\n" + no;
-        if (!other_coats.empty()) {
-            out +=
-                "\n" + wrapped("Not for a " + coat_of(r_.reference, *r_.patient.coat).title + ": ",
-                               listed(other_coats), 2, o_.width);
+        if (n_ == 0) {
+            out_.sections.back().heading = "It can carry none of them as written.";
         }
-        return out + "\n" + rule();
+        if (!hair.empty()) {
+            out_.open("It can carry but for what mats or today's hair forbid");
+        }
+        for (const ranked_sheet* t : hair) {
+            say_numbered(*t, "; but for: " + reasons(*t, r_, o_.units));
+        }
+        if (!no.empty()) {
+            out_.open("Not today");
+        }
+        for (const std::string& text : no) {
+            out_.item(text, 5);
+        }
+        if (!other_coats.empty()) {
+            out_.open();
+            out_.say_of("Not for a " + coat_of(r_.reference, *r_.patient.coat).title + ": ",
+                        listed(other_coats));
+        }
+        out_.open();
+        out_.say(rule(), 2);
+        return std::move(out_);
     }
 
   private:
@@ -282,47 +297,44 @@ class trials_writer {
         }
         return listed(names);
     }
-    std::string numbered(const ranked_sheet& t, const std::string& more) {
-        std::string out = wrapped(padded(std::to_string(++n_), 3, true) + "  ",
-                                  name_of(t) + ": " + carried_line(t, o_) + more, 5, o_.width);
+    void say_numbered(const ranked_sheet& t, const std::string& more) {
+        out_.add({line_as::item, name_of(t) + ": " + carried_line(t, o_) + more,
+                  padded(std::to_string(++n_), 3, true) + "  ", 0, 5});
         for (const tool_instead& i : t.instead) {
-            out += wrapped("     ", instead_line(t, i, r_, o_.units), 7, o_.width);
+            out_.add({line_as::item, instead_line(t, i, r_, o_.units), {}, 5, 7});
         }
-        return out;
     }
     [[nodiscard]] std::string rule() const {
         const bool own = !r_.patient.style.empty();
-        return wrapped(
-            "",
-            "Carried: the sheet is for such a coat, everything is allowed, every zone ends within "
-            "its tolerance, and " +
-                odds(r_.asked.value_or(r_.rules.matting.chance.best)) +
-                " such dogs are fine until their full groom for " +
-                detail::fixed(in_days(wait_), 0) +
-                " days or longer (21 days is the shortest rota in common use, no source; --back-in "
-                "asks for another). Ranked: " +
-                (own ? "its own sheet, then the nearest to it by the mean difference in length, "
-                       "then "
-                     : "") +
-                "those made for its mix, then the longest wait, then the fewest minutes.",
-            2, o_.width);
+        return "Carried: the sheet is for such a coat, everything is allowed, every zone ends "
+               "within "
+               "its tolerance, and " +
+               odds(r_.asked.value_or(r_.rules.matting.chance.best)) +
+               " such dogs are fine until their full groom for " +
+               detail::fixed(in_days(wait_), 0) +
+               " days or longer (21 days is the shortest rota in common use, no source; --back-in "
+               "asks for another). Ranked: " +
+               (own ? "its own sheet, then the nearest to it by the mean difference in length, "
+                      "then "
+                    : "") +
+               "those made for its mix, then the longest wait, then the fewest minutes.";
     }
 
     const plan_request& r_;
     days wait_;
     const print_options& o_;
-    std::string carried_;
+    document out_{"Which sheet?"};
     int n_ = 0;
 };
 
 }  // namespace
 
-std::string text_of(const sheet_comparison& c, const plan_request& r, const print_options& o) {
+document document_of(const sheet_comparison& c, const plan_request& r, const print_options& o) {
     return comparison_writer(c, r, o).all();
 }
 
-std::string text_of(const std::vector<ranked_sheet>& all, const plan_request& r, const days& wait,
-                    const print_options& o) {
+document document_of(const std::vector<ranked_sheet>& all, const plan_request& r, const days& wait,
+                     const print_options& o) {
     return trials_writer(r, wait, o).all(all);
 }
 

@@ -1,4 +1,4 @@
-// A sheet as one page for the wall: what is left where, with what, and why.
+// A sheet as one page for the wall, a document: what is left where, with what, and why.
 #include <algorithm>
 #include <map>
 
@@ -7,7 +7,6 @@
 #include <pelage/answers/sheets.hpp>
 #include <pelage/base/phrase.hpp>
 
-#include "answers/layout.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/sheet.hpp"
 #include "answers/words/when.hpp"
@@ -26,7 +25,7 @@ class page_writer {
           parts_(r.reference.dog_body),
           places_(places_of(s, r.reference.dog_body, parts_)) {}
 
-    std::string all() {
+    document all() {
         heading();
         look();
         upkeep();
@@ -38,13 +37,11 @@ class page_writer {
                              (s_.adjustable ? " " + show(*s_.adjustable, o_.units) +
                                                   " may be asked for otherwise (--length)."
                                             : ""));
-        return out_;
+        return std::move(out_);
     }
 
   private:
-    void say(std::string_view first, std::string_view text, std::size_t indent = 2) {
-        out_ += wrapped(first, text, indent, o_.width);
-    }
+    void say(std::string lead, std::string text) { out_.say_of(std::move(lead), std::move(text)); }
 
     void heading() {
         std::string head = s_.title + " (" + s_.id + "), version " + std::to_string(s_.version);
@@ -191,10 +188,11 @@ class page_writer {
                 same->second += ", " + where;
             }
         }
-        out_ += "\n" + wrapped("Leave, and with what of the kit: ", r_.tools.title, 2, o_.width);
+        out_.open();
+        say("Leave, and with what of the kit: ", r_.tools.title);
         for (const auto& [what, where] : lines) {
-            say("  ", what, 4);
-            say("      ", where, 6);
+            out_.item(what);
+            out_.add({line_as::item, where, {}, 6, 6});
         }
         std::string prep;
         for (const zone& z : r_.reference.dog_body.zones) {
@@ -209,7 +207,7 @@ class page_writer {
         if (!prep.empty()) {
             say("Prep by blade, with the lay: ", prep);
         }
-        out_ += "\n";
+        out_.open();
     }
 
     void reasons() {
@@ -268,7 +266,7 @@ class page_writer {
     const print_options& o_;
     part_index parts_;
     std::vector<sheet_place> places_;
-    std::string out_;
+    document out_{s_.title};
 };
 
 std::string day_words(const day_of_year& d) {
@@ -357,8 +355,7 @@ std::string season_words(const season& s, length_unit u) {
     return text + (s.why.empty() ? "" : ". Why: " + s.why);
 }
 
-std::string sheet_page(const style& s, const groom& g, const plan_request& r,
-                       const print_options& o) {
+document sheet_page(const style& s, const groom& g, const plan_request& r, const print_options& o) {
     return page_writer(s, g, r, o).all();
 }
 

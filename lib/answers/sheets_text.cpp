@@ -8,7 +8,6 @@
 #include <pelage/answers/sheets.hpp>
 #include <pelage/base/phrase.hpp>
 
-#include "answers/layout.hpp"
 #include "answers/words/chance.hpp"
 #include "answers/words/doubt.hpp"
 #include "data/faults.hpp"
@@ -73,31 +72,28 @@ feet = { length = "13 mm", finish = "scissor" }
 
 }  // namespace
 
-std::string text_of(const std::vector<checked_sheet>& all, const reference_data& c,
-                    const print_options& o) {
-    std::string out;
+document document_of(const std::vector<checked_sheet>& all, const reference_data& c,
+                     const print_options& o) {
+    document out{"Style sheets checked"};
     std::size_t faulty = 0;
     std::size_t cannot = 0;
     std::size_t advised = 0;
     std::size_t not_judged = 0;
     for (const checked_sheet& one : all) {
         for (const diagnostic& d : one.read.faults) {
-            out += wrapped("", place_of(d.file, d.line, d.column) + "error: " + d.text, 2, o.width);
+            out.say(place_of(d.file, d.line, d.column) + "error: " + d.text, 2);
         }
         bool no = false;
         for (const auto& [w, text] : told_doubts(one, c, o.units)) {
             no = no || graver(w->what);
-            out += wrapped("",
-                           place_of(one.read.file, w->at.line, w->at.column) +
-                               (graver(w->what) ? "no: " : "advice: ") + text,
-                           2, o.width);
+            out.say(place_of(one.read.file, w->at.line, w->at.column) +
+                        (graver(w->what) ? "no: " : "advice: ") + text,
+                    2);
         }
         if (one.read.parent_faulty) {
-            out += wrapped("",
-                           escaped(one.read.file, 400) +
-                               ": not judged: a sheet it extends is faulty, " +
-                               shown(one.read.parent) + " or one above that",
-                           2, o.width);
+            out.say(escaped(one.read.file, 400) + ": not judged: a sheet it extends is faulty, " +
+                        shown(one.read.parent) + " or one above that",
+                    2);
         }
         faulty += one.read.faults.empty() ? 0 : 1;
         not_judged += one.read.parent_faulty ? 1 : 0;
@@ -114,7 +110,8 @@ std::string text_of(const std::vector<checked_sheet>& all, const reference_data&
     also(cannot, "not to be had as written");
     also(faulty, "faulty");
     also(not_judged, "not judged");
-    return out + wrapped("", sum + ".", 2, o.width);
+    out.say(sum + ".", 2);
+    return out;
 }
 
 std::vector<listed_sheet> sheets_for(const std::vector<style>& all, const expected_coat& mix,
@@ -137,44 +134,40 @@ std::vector<listed_sheet> sheets_for(const std::vector<style>& all, const expect
     return out;
 }
 
-std::string list_text(const std::vector<listed_sheet>& all, const expected_coat* mix,
-                      const reference_data& c, const print_options& o) {
-    table t;
-    t.numbers = {false, false, false};
+document sheet_list(const std::vector<listed_sheet>& all, const expected_coat* mix,
+                    const reference_data& c) {
+    document d{mix == nullptr ? "Style sheets" : "Style sheets for " + mix->read.dog.text};
+    typed_table t{{"sheet", mix == nullptr ? "for" : "why", "title"}};
     std::vector<std::string> others;
-    t.head = {"sheet", mix == nullptr ? "for" : "why", "title"};
+    bool fit = true;
     for (const listed_sheet& one : all) {
+        const std::string coats = some_coats(coats_for(*one.sheet, c));
         if (mix != nullptr && !one.for_mix && !one.for_coat) {
-            others.push_back(one.sheet->id + " (" + some_coats(coats_for(*one.sheet, c)) + ")");
+            others.push_back(one.sheet->id + " (" + coats + ")");
             continue;
         }
+        fit = fit && one.sheet->id.size() <= widest;
         t.rows.push_back(
-            {one.sheet->id,
-             mix == nullptr ? some_coats(coats_for(*one.sheet, c)) : why_listed(one, *mix, c),
-             one.sheet->title});
+            {one.sheet->id, mix == nullptr ? coats : why_listed(one, *mix, c), one.sheet->title});
     }
-    std::string out;
     if (mix != nullptr) {
         std::vector<std::string> coats;
         for (const coat_chance& k : mix->may_be.coats) {
             coats.push_back(std::string(name(k.coat)) + " (" + chance_in_words(k.chance) + ")");
         }
-        out += wrapped("",
-                       mix->read.dog.text + ": coat " + listed(coats) +
-                           " (the mix says what is "
-                           "likely; the dog on the table decides)",
-                       2, o.width);
+        d.say(mix->read.dog.text + ": coat " + listed(coats) +
+                  " (the mix says what is likely; the dog on the table decides)",
+              2);
     }
-    const bool fit = std::all_of(t.rows.begin(), t.rows.end(),
-                                 [](const auto& row) { return row[0].size() <= widest; });
-    out += t.rows.empty() ? "No sheet is for it.\n" : fit ? laid_out(t, o.width) : "";
-    for (const auto& row : fit ? std::vector<std::vector<std::string>>{} : t.rows) {
-        out += wrapped("  ", row[0] + ": " + row[1] + "; " + row[2], 4, o.width);
+    if (t.rows.empty()) {
+        d.say("No sheet is for it.");
     }
+    t.narrow = !fit;
+    d.show(std::move(t));
     if (!others.empty()) {
-        out += wrapped("Not for such a coat: ", listed(others), 2, o.width);
+        d.say_of("Not for such a coat: ", listed(others));
     }
-    return out;
+    return d;
 }
 
 std::string new_sheet(const std::string& id, std::optional<coat_class> coat, coat_class hair,

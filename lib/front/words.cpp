@@ -114,11 +114,12 @@ std::string html(const plan& p, length_unit u) {
         stuck = s.made.stuck.empty() ? stuck : infeasible_zones(r, s.made);
         m.stuck = &stuck;
     }
-    return io::owner_html(m, s.print(u));
+    return io::html_of(io::document_of(m, s.print(u)), u);
 }
 
 std::string text(const tool_lookup& l, length_unit u) {
-    return io::text_of(l.made_->made, l.made_->request(), {.units = u, .today = l.made_->today});
+    const io::print_options o{.units = u, .today = l.made_->today};
+    return io::text_of(io::document_of(l.made_->made, l.made_->request(), o), u);
 }
 std::string json(const tool_lookup& l) {
     return io::json_of(l.made_->made, l.made_->request());
@@ -126,18 +127,19 @@ std::string json(const tool_lookup& l) {
 
 std::string text(const kit_ladder& l, length_unit u) {
     const detail::ladder_state& s = *l.made_;
-    return io::text_of(s.made, s.asked.request(), {.units = u, .today = s.asked.today});
+    const io::print_options o{.units = u, .today = s.asked.today};
+    return io::text_of(io::document_of(s.made, s.asked.request(), o), u);
 }
 std::string json(const kit_ladder& l) {
     return io::json_of(l.made_->made, l.made_->asked.request());
 }
 std::string csv(const kit_ladder& l) {
-    return io::csv_of(l.made_->made, l.made_->asked.request());
+    return io::csv_of(io::document_of(l.made_->made, l.made_->asked.request(), {}));
 }
 
 std::string text(const visit_calendar& c, length_unit u) {
     return detail::with_request(*c.made_, [&](const calendar_request& r) {
-        return io::text_of(c.made_->made, r, c.made_->of->print(u));
+        return io::text_of(io::document_of(c.made_->made, r), u);
     });
 }
 std::string json(const visit_calendar& c) {
@@ -150,7 +152,8 @@ std::string ics(const visit_calendar& c) {
 }
 
 std::string text(const kit_report& k, length_unit u) {
-    return io::text_of(k.made_->made, k.made_->request(), {.units = u, .today = k.made_->today});
+    const io::print_options o{.units = u, .today = k.made_->today};
+    return io::text_of(io::document_of(k.made_->made, k.made_->request(), o), u);
 }
 std::string json(const kit_report& k) {
     return io::json_of(k.made_->made, k.made_->request());

@@ -785,9 +785,9 @@ void inspect_beside(const groom_table& t, const groom& g) {
     }
     // whatever was found, there is a page for the owner
     const io::owner_matter page{g, t.request(), std::nullopt, nullptr, &b.grow_back};
-    CHECK_THAT(io::owner_text(page, {}),
+    CHECK_THAT(io::text_of(document_of(page, {})),
                match::ContainsSubstring(g.stopped() ? "Call a vet" : "vet"));
-    CHECK(io::owner_html(page, {}).ends_with("</html>\n"));
+    CHECK(io::html_of(document_of(page, {})).ends_with("</html>\n"));
     for (const regrowth_option& w : b.grow_back) {
         INFO("to grow back: " << name(w.how));
         CHECK(inspection(t, w.plan).broken(false) == std::vector<std::string>{});

@@ -1,9 +1,9 @@
-// Answers about a kit as bytes: the ladder, the check, a test patch, what to buy. Text in 80 columns,
-// JSON, and the ladder as CSV (RFC 4180).
+// Answers about a kit: the ladder, the check, a test patch, what to buy. Each as a document and as JSON.
 #pragma once
 
 #include <string>
 
+#include <pelage/answers/document.hpp>
 #include <pelage/answers/write.hpp>
 #include <pelage/kit/buy.hpp>
 #include <pelage/kit/check.hpp>
@@ -12,27 +12,26 @@
 
 namespace pelage::io {
 
-/// The whole ladder of a kit on a coat.
-[[nodiscard]] std::string text_of(const ladder& l, const lookup_request& r, const print_options& o);
+/// The whole ladder of a kit on a coat; as CSV one line a setup.
+[[nodiscard]] document document_of(const ladder& l, const lookup_request& r,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const ladder& l, const lookup_request& r);
-/// One line a setup and a head; lengths in mm to 0.01, whatever the units; lines end in CR LF.
-[[nodiscard]] std::string csv_of(const ladder& l, const lookup_request& r);
 
 /// A kit checked.
-[[nodiscard]] std::string text_of(const kit_check& c, const kit_check_request& r,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const kit_check& c, const kit_check_request& r,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const kit_check& c, const kit_check_request& r);
 
 /// Why a test patch is refused; `l.refused` holds.
 [[nodiscard]] std::string refusal_text(const calibration& l, const test_patch& r, length_unit u);
 /// A test patch that isn't refused: what it sets, and what that changes.
-[[nodiscard]] std::string text_of(const calibration& l, const test_patch& r,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const calibration& l, const test_patch& r,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const calibration& l, const test_patch& r);
 
 /// What to buy.
-[[nodiscard]] std::string text_of(const shopping& s, const shopping_request& r,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const shopping& s, const shopping_request& r,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const shopping& s, const shopping_request& r);
 
 }  // namespace pelage::io

@@ -26,10 +26,8 @@ struct owner_matter {
         nullptr;  ///< what would free stuck places; null: not said
 };
 
-/// The page as text (80 columns), and as HTML that prints on one sheet of A4: no scripts, nothing from
-/// elsewhere, names escaped.
-[[nodiscard]] std::string owner_text(const owner_matter& m, const print_options& o);
-[[nodiscard]] std::string owner_html(const owner_matter& m, const print_options& o);
+/// The page; as HTML it prints on one sheet of A4.
+[[nodiscard]] document document_of(const owner_matter& m, const print_options& o);
 [[nodiscard]] std::string owner_json(const owner_matter& m, const print_options& o);
 
 }  // namespace pelage::io

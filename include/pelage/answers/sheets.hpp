@@ -26,13 +26,13 @@ struct checked_sheet {
                                       length_unit u = length_unit::mm);
 
 /// What `sheet check` found: every fault and doubt with its position, then a count.
-[[nodiscard]] std::string text_of(const std::vector<checked_sheet>& all, const reference_data& c,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const std::vector<checked_sheet>& all, const reference_data& c,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const std::vector<checked_sheet>& all, const reference_data& c);
 
 /// A sheet as a page: what every hand needs. `g` is its plan for the dog in `r`.
-[[nodiscard]] std::string sheet_page(const style& s, const groom& g, const plan_request& r,
-                                     const print_options& o);
+[[nodiscard]] document sheet_page(const style& s, const groom& g, const plan_request& r,
+                                  const print_options& o);
 [[nodiscard]] std::string sheet_json(const style& s, const groom& g, const plan_request& r);
 
 /// A sheet in a list, and why it is in it.
@@ -49,8 +49,8 @@ struct listed_sheet {
                                                    const expected_coat& mix,
                                                    const reference_data& c);
 /// All sheets as a list; with `mix`, how they suit it.
-[[nodiscard]] std::string list_text(const std::vector<listed_sheet>& all, const expected_coat* mix,
-                                    const reference_data& c, const print_options& o);
+[[nodiscard]] document sheet_list(const std::vector<listed_sheet>& all, const expected_coat* mix,
+                                  const reference_data& c);
 [[nodiscard]] std::string list_json(const std::vector<listed_sheet>& all, const expected_coat* mix,
                                     const reference_data& c);
 
@@ -64,13 +64,13 @@ struct listed_sheet {
                                     const std::optional<date>& today);
 
 /// Two sheets beside one another.
-[[nodiscard]] std::string text_of(const sheet_comparison& c, const plan_request& r,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const sheet_comparison& c, const plan_request& r,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const sheet_comparison& c, const plan_request& r);
 
 /// Which sheets a dog can carry.
-[[nodiscard]] std::string text_of(const std::vector<ranked_sheet>& all, const plan_request& r,
-                                  const days& wait, const print_options& o);
+[[nodiscard]] document document_of(const std::vector<ranked_sheet>& all, const plan_request& r,
+                                   const days& wait, const print_options& o);
 [[nodiscard]] std::string json_of(const std::vector<ranked_sheet>& all, const plan_request& r,
                                   const days& wait, const print_options& o);
 

@@ -1,10 +1,12 @@
-// Answers as bytes: text for people (UTF-8, 80 columns, no colour), JSON for programs.
+// Answers: documents, which are text, HTML or CSV (document.hpp), and JSON for programs; what is no
+// document yet is text (UTF-8, 80 columns, no colour).
 #pragma once
 
 #include <optional>
 #include <string>
 #include <vector>
 
+#include <pelage/answers/document.hpp>
 #include <pelage/base/date.hpp>
 #include <pelage/base/length_text.hpp>
 #include <pelage/forecast/calendar.hpp>
@@ -30,8 +32,8 @@ struct print_options {
 };
 
 /// A looked-up blade, comb or length.
-[[nodiscard]] std::string text_of(const lookup_answer& a, const lookup_request& r,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const lookup_answer& a, const lookup_request& r,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const lookup_answer& a, const lookup_request& r);
 
 /// A looked-up breed or mix.
@@ -49,15 +51,14 @@ struct print_options {
                                   const beside& b = {}, const mixed_coat* unseen = nullptr);
 
 /// A forecast; likewise.
-[[nodiscard]] std::string text_of(const forecast& f, const plan_request& r, const print_options& o,
-                                  const mixed_coat* unseen = nullptr);
+[[nodiscard]] document document_of(const forecast& f, const plan_request& r, const print_options& o,
+                                   const mixed_coat* unseen = nullptr);
 [[nodiscard]] std::string json_of(const forecast& f, const plan_request& r, const print_options& o,
                                   const mixed_coat* unseen = nullptr);
 
 /// A calendar. As iCalendar (RFC 5545) every visit is a whole day, stamped with today, its UID made of
 /// the dog's id and the date.
-[[nodiscard]] std::string text_of(const calendar& c, const calendar_request& r,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const calendar& c, const calendar_request& r);
 [[nodiscard]] std::string json_of(const calendar& c, const calendar_request& r);
 [[nodiscard]] std::string ics_of(const calendar& c, const calendar_request& r);
 

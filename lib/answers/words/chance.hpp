@@ -19,7 +19,6 @@ namespace pelage::io {
 
 /// What a plan or forecast tells of a coat that nobody has seen: planned on which, what to look at,
 /// and what changes on the others.
-[[nodiscard]] std::string unseen_text(const mixed_coat& u, const plan_request& r,
-                                      const print_options& o);
+void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const print_options& o);
 
 }  // namespace pelage::io

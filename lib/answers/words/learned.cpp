@@ -5,7 +5,6 @@
 
 #include <pelage/base/length_text.hpp>
 
-#include "answers/layout.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -87,25 +86,21 @@ std::string sentence(const forecast& f, length_unit u) {
 
 }  // namespace
 
-std::string learned_text(const forecast& f, const plan_request& r, const print_options& o) {
-    std::string out;
+void say_learned(document& d, const forecast& f, const plan_request& r, length_unit u) {
     if (!f.learned.counted.empty()) {
-        out += wrapped("", sentence(f, o.units), 2, o.width);
+        d.say(sentence(f, u), 2);
     }
     constexpr std::size_t most = 5;
     const auto& no = f.learned.left_out;
     for (std::size_t i = 0; i < no.size() && i < most; ++i) {
         const measurement& m = r.patient.measured[no[i].which];
-        out += wrapped("",
-                       "Measurement left out: " + m.whom + ", " + in_words(m.on) + ": " +
-                           left_out_words(no[i], r) + ".",
-                       2, o.width);
+        d.say("Measurement left out: " + m.whom + ", " + in_words(m.on) + ": " +
+                  left_out_words(no[i], r) + ".",
+              2);
     }
     if (no.size() > most) {
-        out +=
-            "And " + std::to_string(no.size() - most) + " more left out; --format json has all.\n";
+        d.say("And " + std::to_string(no.size() - most) + " more left out; --format json has all.");
     }
-    return out;
 }
 
 std::string learned_in_figures(const learned_rate& l, length_unit u) {

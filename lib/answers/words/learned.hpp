@@ -8,9 +8,8 @@
 namespace pelage::io {
 
 /// How many measurements count, what rate they give and by how much the date moved; then what was left
-/// out and why. Empty for a dog that was never measured.
-[[nodiscard]] std::string learned_text(const forecast& f, const plan_request& r,
-                                       const print_options& o);
+/// out and why. Nothing for a dog that was never measured.
+void say_learned(document& d, const forecast& f, const plan_request& r, length_unit u);
 
 /// "0.29 mm/day (0.25 to 0.34 in 8 of 10), log SD ...", for --explain.
 [[nodiscard]] std::string learned_in_figures(const learned_rate& l, length_unit u);

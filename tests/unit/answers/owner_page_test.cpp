@@ -134,8 +134,8 @@ struct owners_page {
         }
         io::print_options o;
         o.today = r.today;
-        text = owner_text(m, o);
-        html = owner_html(m, o);
+        text = io::text_of(document_of(m, o), o.units);
+        html = io::html_of(document_of(m, o), o.units);
     }
 };
 
@@ -460,15 +460,15 @@ TEST_CASE("whose page it is stands on it, where it is given", "[owner]") {
     groom_table t;
     const groom g = t.plan();
     io::owner_matter m{g, t.request(), std::nullopt, nullptr, nullptr, {}};
-    CHECK_THAT(io::owner_text(m, {}), !match::ContainsSubstring("elephone"));
-    CHECK_THAT(io::owner_text(m, {}), !match::ContainsSubstring("Groomer"));
+    CHECK_THAT(io::text_of(document_of(m, {})), !match::ContainsSubstring("elephone"));
+    CHECK_THAT(io::text_of(document_of(m, {})), !match::ContainsSubstring("Groomer"));
     m.from = {"The Wet Dog <invented>", "000 0000", "Ann"};
     CHECK_THAT(
-        io::owner_text(m, {}),
+        io::text_of(document_of(m, {})),
         match::ContainsSubstring("The Wet Dog <invented>, telephone 000 0000. Groomer: Ann."));
-    CHECK_THAT(io::owner_html(m, {}), match::ContainsSubstring("The Wet Dog &lt;invented&gt;"));
+    CHECK_THAT(io::html_of(document_of(m, {})), match::ContainsSubstring("The Wet Dog &lt;invented&gt;"));
     m.from.name.clear();
-    CHECK_THAT(io::owner_text(m, {}), match::ContainsSubstring("Telephone 000 0000."));
+    CHECK_THAT(io::text_of(document_of(m, {})), match::ContainsSubstring("Telephone 000 0000."));
 }
 
 TEST_CASE("lumps, scabs and fleas in the owner's words", "[owner]") {

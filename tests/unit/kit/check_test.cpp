@@ -189,13 +189,13 @@ TEST_CASE("a checked kit is told in the units asked for", "[drawer]") {
     const kit_check_request r{io::reference(), io::reference().rules, k, sheets, {}};
     io::print_options o;
     o.width = 1000;
-    const std::string in_mm = text_of(check_kit(r), r, o);
+    const std::string in_mm = text_of(document_of(check_kit(r), r, o), o.units);
     CHECK_THAT(in_mm, match::ContainsSubstring(
                           "\"2\" on a comb is 10 mm in long set and 6 mm in round set: go by "));
     CHECK_THAT(in_mm, match::ContainsSubstring("is out, no date said; in its place comb 10 mm over "
                                                "blade 30\n"));
     o.units = length_unit::inch;
-    const std::string in_inches = text_of(check_kit(r), r, o);
+    const std::string in_inches = text_of(document_of(check_kit(r), r, o), o.units);
     CHECK_THAT(in_inches, match::ContainsSubstring("is 3/8 in in long set and 1/4 in in round"));
     CHECK_THAT(in_inches, match::ContainsSubstring("in its place comb 3/8 in over blade 30\n"));
     CHECK_THAT(in_inches, !match::ContainsSubstring(" mm"));

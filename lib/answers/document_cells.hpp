@@ -1,0 +1,13 @@
+// Private to lib: cells of a document's tables as people read them.
+#pragma once
+
+#include <string>
+
+#include <pelage/answers/document.hpp>
+
+namespace pelage::io {
+
+/// "13 mm", "9 mm (8 to 10)", "34 min", "2026-11-26", "93.4 %", "9 in 10".
+[[nodiscard]] std::string shown(const cell& c, length_unit u);
+
+}  // namespace pelage::io

@@ -1,0 +1,186 @@
+// A document as one page of HTML, to be read on a screen or printed on A4.
+#include <algorithm>
+
+#include <pelage/answers/document.hpp>
+
+#include "answers/document_cells.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+/// Text made safe inside an element: markup characters, and the marks that turn the direction of
+/// writing, which could make a line read as another.
+std::string escaped(std::string_view s) {
+    std::string out;
+    for (std::size_t i = 0; i < s.size(); ++i) {
+        const char c = s[i];
+        const std::string_view three = s.substr(i, 3);
+        // U+202A to U+202E and U+2066 to U+2069 in UTF-8
+        const bool turns =
+            (three >= "\xE2\x80\xAA" && three <= "\xE2\x80\xAE" && three.size() == 3) ||
+            (three >= "\xE2\x81\xA6" && three <= "\xE2\x81\xA9" && three.size() == 3);
+        if (turns) {
+            i += 2;
+        } else if (c == '&') {
+            out += "&amp;";
+        } else if (c == '<') {
+            out += "&lt;";
+        } else if (c == '>') {
+            out += "&gt;";
+        } else if (c == '"') {
+            out += "&quot;";
+        } else if (c == '\'') {
+            out += "&#39;";
+        } else {
+            out += c;
+        }
+    }
+    return out;
+}
+
+constexpr std::string_view style_sheet =
+    "@page{size:A4;margin:11mm 13mm}"
+    "*{box-sizing:border-box}"
+    "body{font:10.2pt/1.32 sans-serif;color:#111;margin:0 auto;max-width:184mm;"
+    "overflow-wrap:anywhere}"
+    "h1{font-size:15pt;margin:0 0 2mm;border-bottom:.5mm solid #111;padding-bottom:1mm}"
+    "h2{font-size:11.2pt;margin:2.6mm 0 .6mm}"
+    "p{margin:0 0 .8mm}"
+    "ul,ol{margin:0 0 .8mm;padding-left:5.5mm}"
+    "li{margin:0 0 .4mm}"
+    "ul.boxes{list-style:none;padding-left:0}"
+    "ul.boxes li{padding-left:6mm;text-indent:-6mm}"
+    "ul.boxes li::before{content:\"\";display:inline-block;width:3.2mm;height:3.2mm;"
+    "border:.35mm solid #111;margin-right:2.6mm;vertical-align:-.4mm;text-indent:0}"
+    ".pair{display:grid;grid-template-columns:1fr 1fr;column-gap:8mm}"
+    ".sign{display:grid;grid-template-columns:2fr 1fr 2fr;column-gap:6mm;margin-top:8mm}"
+    ".sign div{border-top:.3mm solid #111;padding-top:.6mm;font-size:9pt}"
+    "footer{margin-top:2.6mm;font-size:8.4pt;color:#333}"
+    "table{border-collapse:collapse;margin:.8mm 0 1.6mm}"
+    "th,td{text-align:left;vertical-align:top;padding:.5mm 4mm .5mm 0;border-bottom:.15mm solid "
+    "#bbb}"
+    "th{border-bottom:.3mm solid #111}"
+    ".n{text-align:right}"
+    "thead{display:table-header-group}"
+    "tr{break-inside:avoid}"
+    ".caution{border-left:1mm solid #111;padding-left:2mm;font-weight:bold}"
+    ".plain{list-style:none;padding-left:3mm}"
+    "@media print{section:not(.flows){break-inside:avoid}}"
+    "@media screen{body{padding:8mm}}";
+
+/// The list that a line belongs to; empty if to none.
+std::string_view list_of(line_as as) {
+    switch (as) {
+        case line_as::item:
+            return "<ul class=\"plain\">";
+        case line_as::bullet:
+            return "<ul>";
+        case line_as::step:
+            return "<ol>";
+        case line_as::box:
+            return "<ul class=\"boxes\">";
+        case line_as::copied:
+            return "<pre>";
+        case line_as::paragraph:
+        case line_as::caution:
+            break;
+    }
+    return {};
+}
+
+/// The word or mark before a text; those of lists and cautions are made by the style.
+std::string lead_of(const line& l) {
+    const std::size_t from = std::min(l.lead.find_first_not_of(' '), l.lead.size());
+    const std::size_t end = l.lead.find_last_not_of(' ');
+    const bool words = l.as == line_as::paragraph || l.as == line_as::item;
+    return words && end != std::string::npos
+               ? "<b>" + escaped(l.lead.substr(from, end + 1 - from)) + "</b> "
+               : "";
+}
+
+std::string html_of(const typed_table& t, length_unit u) {
+    const auto row = [&](const char* tag, const auto& cells, const auto& text) {
+        std::string out = "<tr>";
+        for (std::size_t i = 0; i < cells.size(); ++i) {
+            const bool right = i < t.numbers.size() && t.numbers[i];
+            out += std::string("<") + tag + (right ? " class=\"n\">" : ">") +
+                   escaped(text(cells[i])) + "</" + tag + ">";
+        }
+        return out + "</tr>\n";
+    };
+    std::string out = "<table>\n<thead>" +
+                      row("th", t.head, [](const std::string& s) { return s; }) +
+                      "</thead>\n<tbody>\n";
+    for (const auto& cells : t.rows) {
+        out += row("td", cells, [u](const cell& c) { return shown(c, u); });
+    }
+    return out + "</tbody>\n</table>\n";
+}
+
+std::string html_of(const section& s, length_unit u) {
+    std::string out;
+    std::string_view open;  // the list that is open
+    bool flows = false;     // over the end of a sheet
+    const auto within = [&](std::string_view list) {
+        if (list != open) {
+            out += open.empty()      ? ""
+                   : open == "<ol>"  ? "</ol>\n"
+                   : open == "<pre>" ? "</pre>\n"
+                                     : "</ul>\n";
+            out += list.empty() ? "" : std::string(list) + "\n";
+            open = list;
+        }
+    };
+    for (const auto& block : s.blocks) {
+        if (const auto* t = std::get_if<typed_table>(&block)) {
+            if (t->whom != shown_to::programs) {
+                within({});
+                out += html_of(*t, u);
+                flows = true;
+            }
+            continue;
+        }
+        const line& l = std::get<line>(block);
+        within(list_of(l.as));
+        const std::string text = lead_of(l) + escaped(l.text);
+        out += open == "<pre>"            ? text + "\n"
+               : !open.empty()            ? "<li>" + text + "</li>\n"
+               : l.as == line_as::caution ? "<p class=\"caution\">" + text + "</p>\n"
+                                          : "<p>" + text + "</p>\n";
+    }
+    within({});
+    return (flows || s.blocks.size() > 30 ? "<section class=\"flows\">\n" : "<section>\n") +
+           (s.heading.empty() ? "" : "<h2>" + escaped(s.heading) + "</h2>\n") + out +
+           "</section>\n";
+}
+
+}  // namespace
+
+std::string html_of(const document& d, length_unit u) {
+    std::string out =
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
+        "'unsafe-inline'\">\n"
+        "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
+        escaped(d.title) + "</title>\n<style>\n" + std::string(style_sheet) +
+        "\n</style>\n</head>\n<body>\n<h1>" +
+        (d.name.empty() ? "" : "<bdi>" + escaped(d.name) + "</bdi>") +
+        escaped(d.title.substr(d.name.size())) + "</h1>\n";
+    bool open = false;
+    for (const section& s : d.sections) {
+        if (s.beside != open) {
+            out += s.beside ? "<div class=\"pair\">\n" : "</div>\n";
+            open = s.beside;
+        }
+        out += html_of(s, u);
+    }
+    out += open ? "</div>\n" : "";
+    if (d.sign) {
+        out += "<div class=\"sign\"><div>Name</div><div>Date</div><div>Signed</div></div>\n";
+    }
+    return out + (d.foot.empty() ? "" : "<footer>" + escaped(d.foot) + "</footer>\n") +
+           "</body>\n</html>\n";
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,144 @@
+// A document as text, HTML and CSV.
+#include <string>
+
+#include <pelage/answers/document.hpp>
+
+#include "catch.hpp"
+
+using namespace pelage;
+using io::csv_of;
+using io::document;
+using io::html_of;
+using io::text_of;
+using io::typed_table;
+
+namespace {
+
+document of_table(typed_table t) {
+    document d{"Lengths"};
+    d.show(std::move(t));
+    return d;
+}
+
+/// One zone left at 13 mm, of a blade and a comb, back in 42 days.
+document one_row() {
+    return of_table({{"zone", "left at", "leaves", "takes", "back", "on", "met", "chance"},
+                     {{"back", mm(12.7), finished{mm(6.35), mm(12.7), mm(25.4)}, minutes(4.5),
+                       day(42.0), *parse_date("2026-12-24"), io::percentage{999, 1000},
+                       io::likelihood{0.9}}}});
+}
+
+}  // namespace
+
+TEST_CASE("a cell is written in the unit asked for, wherever it goes") {
+    const document d = one_row();
+    CHECK_THAT(text_of(d), match::ContainsSubstring("13 mm"));
+    CHECK_THAT(text_of(d, length_unit::inch), match::ContainsSubstring("1/2 in"));
+    CHECK_THAT(text_of(d, length_unit::inch), !match::ContainsSubstring("mm"));
+    CHECK_THAT(html_of(d, length_unit::inch), match::ContainsSubstring("<td>1/2 in</td>"));
+    CHECK(csv_of(d) ==
+          "zone,left_at_mm,leaves_low_mm,leaves_best_mm,leaves_high_mm,takes_min,back_days,on,"
+          "met_percent,chance\r\n"
+          "back,12.70,6.35,12.70,25.40,4.5,42.0,2026-12-24,99.9,0.900\r\n");
+    CHECK(csv_of(d, length_unit::inch) ==
+          "zone,left_at_in,leaves_low_in,leaves_best_in,leaves_high_in,takes_min,back_days,on,"
+          "met_percent,chance\r\n"
+          "back,0.5000,0.2500,0.5000,1.0000,4.5,42.0,2026-12-24,99.9,0.900\r\n");
+}
+
+TEST_CASE("a share never says 100 where something is missing") {
+    CHECK_THAT(text_of(of_table({{"met"}, {{io::percentage{99999, 100000}}}})),
+               match::ContainsSubstring("99.9 %"));
+    CHECK_THAT(text_of(of_table({{"met"}, {{io::percentage{1, 0}}}})),
+               match::ContainsSubstring("0.0 %"));
+}
+
+TEST_CASE("what people read in place of a number isn't what programs read") {
+    const document d = of_table({{"back"}, {{io::cell(day(0.5), "past")}, {day(31.9)}}});
+    CHECK_THAT(text_of(d), match::ContainsSubstring("past"));
+    CHECK_THAT(text_of(d), match::ContainsSubstring("31 days"));
+    CHECK(csv_of(d) == "back_days\r\n0.5\r\n31.9\r\n");
+}
+
+TEST_CASE("a word among lengths stays a word, and a range without it empty") {
+    const document d =
+        of_table({{"leaves"}, {{"longer than it grows"}, {finished{mm(1.0), mm(2.0), mm(3.0)}}}});
+    CHECK(csv_of(d) ==
+          "leaves_low_mm,leaves_best_mm,leaves_high_mm\r\n,longer than it grows,\r\n"
+          "1.00,2.00,3.00\r\n");
+}
+
+TEST_CASE("CSV is quoted as RFC 4180 says") {
+    const document d = of_table({{"a, b", "c"}, {{"say \"no\"", "two\nlines"}}});
+    CHECK(csv_of(d) == "\"a,_b\",c\r\n\"say \"\"no\"\"\",\"two\nlines\"\r\n");
+}
+
+TEST_CASE("two tables of one answer have an empty line between them") {
+    document d = of_table({{"a"}, {{"1"}}});
+    d.open("More");
+    d.show({{"b"}, {{"2"}}});
+    CHECK(csv_of(d) == "a\r\n1\r\n\r\nb\r\n2\r\n");
+}
+
+TEST_CASE("a table for programs is not on the page, one for people not in the spreadsheet") {
+    document d = of_table({{"all of it"}, {{"x"}}, {}, io::shown_to::programs});
+    d.show({{"in short"}, {{"y"}}, {}, io::shown_to::people});
+    CHECK_THAT(text_of(d), !match::ContainsSubstring("all of it"));
+    CHECK_THAT(html_of(d), !match::ContainsSubstring("all of it"));
+    CHECK(csv_of(d) == "all_of_it\r\nx\r\n");
+}
+
+TEST_CASE("an empty table is nowhere") {
+    const document d = of_table({{"zone", "left at"}, {}});
+    CHECK(text_of(d).empty());
+    CHECK(csv_of(d).empty());
+    CHECK_THAT(html_of(d), !match::ContainsSubstring("<table>"));
+}
+
+TEST_CASE("columns stand under one another whatever the width of a character") {
+    const document d = of_table({{"dog", "coat"}, {{"\u72ac\u72ac", "wavy"}, {"Zo\u00eb", "curly"}}});
+    CHECK(text_of(d) == "  dog   coat\n  \u72ac\u72ac  wavy\n  Zo\u00eb   curly\n");
+}
+
+TEST_CASE("nothing that somebody wrote is markup") {
+    const std::string evil = "<script>alert('x' & \"y\")</script>\u202e";
+    document d{evil + ": a page", evil};
+    d.open(evil);
+    d.say_of(evil + ": ", evil);
+    d.item(evil);
+    d.caution(evil);
+    d.copied(evil);
+    d.show({{evil}, {{evil}}});
+    d.foot = evil;
+    const std::string page = html_of(d);
+    CHECK_THAT(page, !match::ContainsSubstring("<script"));
+    CHECK_THAT(page, !match::ContainsSubstring("\u202e"));
+    CHECK_THAT(page, !match::ContainsSubstring("'x'"));
+    CHECK_THAT(page, match::ContainsSubstring("&lt;script&gt;alert(&#39;x&#39; &amp; &quot;y&quot;)"));
+}
+
+TEST_CASE("a line is of its list in HTML, and has its mark in text") {
+    document d{"Steps"};
+    d.open("Do");
+    for (const char* what : {"brush", "bathe"}) {
+        d.add({io::line_as::step, what, {}, 2, 5});
+    }
+    d.caution("never over a mat");
+    d.add({io::line_as::box, "agreed", "[ ] ", 2, 6});
+    CHECK(text_of(d) == "Do\n  1. brush\n  2. bathe\n! never over a mat\n  [ ] agreed\n");
+    CHECK_THAT(html_of(d), match::ContainsSubstring("<ol>\n<li>brush</li>\n<li>bathe</li>\n</ol>\n"
+                                                    "<p class=\"caution\">never over a mat</p>\n"
+                                                    "<ul class=\"boxes\">\n<li>agreed</li>\n</ul>"));
+}
+
+TEST_CASE("a blank line stands before a section, and none where nothing is said") {
+    document d{"Parts"};
+    d.open();
+    d.say("first");
+    d.open();
+    d.open("Then");
+    d.say("second");
+    d.open({}, false);
+    d.say("third");
+    CHECK(text_of(d) == "first\n\nThen\nsecond\nthird\n");
+}
