@@ -32,14 +32,14 @@ reply any_sheet(const plan_options& o, const surroundings& around) {
     if (w.json) {
         return {io::json_of(all, r, *wait, w.print), any ? done : answer_is_no};
     }
-    io::document d = io::document_of(all, r, *wait, w.print);
+    io::document page = io::document_of(all, r, *wait, w.print);
     if (unseen) {
-        d.sections.insert(d.sections.begin(), io::section{{}, false})
+        page.sections.insert(page.sections.begin(), io::section{{}, false})
             ->blocks.emplace_back(
                 io::line{io::line_as::paragraph,
                          "Its coat is the likeliest of its mix: nobody has seen it."});
     }
-    return {w.written(d), any ? done : answer_is_no};
+    return {w.written(page), any ? done : answer_is_no};
 }
 
 }  // namespace pelage::cli

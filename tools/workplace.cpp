@@ -76,10 +76,13 @@ void read_answer(const common_options& o, workplace& w, faults& f) {
     std::vector<std::string> known{"text", "json"};
     known.insert(known.end(), o.also.begin(), o.also.end());
     if (std::find(known.begin(), known.end(), o.format) == known.end()) {
+        const std::string text = "--format: found \"" + o.format + "\"; write " + one_of(known);
         f.say(errc::usage, o.format == "ics"
-                               ? "--format: ics is for a calendar; found no --weeks; write regrow "
-                                 "DOG --weeks 26 --format ics"
-                               : "--format: found \"" + o.format + "\"; write " + one_of(known));
+                               ? "--format: ics is for a calendar; found no --weeks; write "
+                                 "regrow DOG --weeks 26 --format ics"
+                           : o.format == "html"
+                               ? text + "; the owner's page is plan DOG --for owner --format html"
+                               : text);
     }
     if (o.units == "in") {
         w.print.units = length_unit::inch;

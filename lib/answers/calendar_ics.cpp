@@ -38,7 +38,7 @@ std::string escaped(const std::string& text) {
 }
 
 /// A content line (RFC 5545, 3.1): at most 75 octets before each break, none inside a character.
-std::string line(const std::string& text) {
+std::string content_line(const std::string& text) {
     std::string out;
     std::size_t at = 0;
     std::size_t room = 75;
@@ -119,28 +119,30 @@ std::string event_of(const calendar_visit& v, std::size_t number, const dog& d, 
     const std::string about = first + "About " + detail::fixed(in_minutes(v.takes), 0) + " min" +
                               why(v) + "." +
                               (d.invented ? " An invented dog for trying things out." : "");
-    return line("BEGIN:VEVENT") +
-           line("UID:" + who_of(d) + "-visit-" + std::to_string(number) + "@pelage") +
-           line("SEQUENCE:" + std::to_string((today - first_day).count())) +
-           line("DTSTAMP:" + basic(today) + "T000000Z") +
-           line("DTSTART;VALUE=DATE:" + basic(v.on)) +
-           line("DTEND;VALUE=DATE:" + basic(v.on + std::chrono::days{1})) +
-           line("SUMMARY:" + escaped(who + ": " + std::string(name(v.what)))) +
-           line("DESCRIPTION:" + escaped(about)) + line("TRANSP:TRANSPARENT") + line("END:VEVENT");
+    return content_line("BEGIN:VEVENT") +
+           content_line("UID:" + who_of(d) + "-visit-" + std::to_string(number) + "@pelage") +
+           content_line("SEQUENCE:" + std::to_string((today - first_day).count())) +
+           content_line("DTSTAMP:" + basic(today) + "T000000Z") +
+           content_line("DTSTART;VALUE=DATE:" + basic(v.on)) +
+           content_line("DTEND;VALUE=DATE:" + basic(v.on + std::chrono::days{1})) +
+           content_line("SUMMARY:" + escaped(who + ": " + std::string(name(v.what)))) +
+           content_line("DESCRIPTION:" + escaped(about)) + content_line("TRANSP:TRANSPARENT") +
+           content_line("END:VEVENT");
 }
 
 }  // namespace
 
 std::string ics_of(const calendar& c, const calendar_request& r) {
-    std::string out = line("BEGIN:VCALENDAR") + line("VERSION:2.0") +
-                      line("PRODID:-//pelage//calendar//EN") + line("CALSCALE:GREGORIAN");
+    std::string out = content_line("BEGIN:VCALENDAR") + content_line("VERSION:2.0") +
+                      content_line("PRODID:-//pelage//calendar//EN") +
+                      content_line("CALSCALE:GREGORIAN");
     std::size_t number = static_cast<std::size_t>(
         std::count_if(r.work.patient.visits.begin(), r.work.patient.visits.end(),
                       [&](const visit& v) { return v.on <= r.today; }));
     for (const calendar_visit& v : c.visits) {
         out += event_of(v, ++number, r.work.patient, r.today);
     }
-    return out + line("END:VCALENDAR");
+    return out + content_line("END:VCALENDAR");
 }
 
 }  // namespace pelage::io

@@ -33,7 +33,7 @@ std::string short_weekday(const date& d) {
 
 /// Under a head that says minutes.
 cell minutes_of(const work& w) {
-    return std::int64_t{std::lround(in_minutes(w))};
+    return std::int64_t{std::llrint(in_minutes(w))};
 }
 
 class calendar_writer {

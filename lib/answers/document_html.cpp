@@ -61,7 +61,7 @@ constexpr std::string_view style_sheet =
     "th,td{text-align:left;vertical-align:top;padding:.5mm 4mm .5mm 0;border-bottom:.15mm solid "
     "#bbb}"
     "th{border-bottom:.3mm solid #111}"
-    ".n{text-align:right}"
+    ".n{text-align:right;white-space:nowrap}"
     "thead{display:table-header-group}"
     "tr{break-inside:avoid}"
     ".caution{border-left:1mm solid #111;padding-left:2mm;font-weight:bold}"

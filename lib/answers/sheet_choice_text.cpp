@@ -95,9 +95,11 @@ class comparison_writer {
         return by == 0.0 ? "same" : (by > 0.0 ? "+" : "") + detail::fixed(by, 0);
     }
 
+    static cell whole(double v) {
+        return std::isfinite(v) ? cell(std::int64_t{std::llrint(v)}) : cell(detail::fixed(v, 0));
+    }
     static void row(typed_table& t, std::string what, double a, double b) {
-        t.rows.push_back({std::move(what), std::int64_t{std::lround(a)},
-                          std::int64_t{std::lround(b)}, change(a, b)});
+        t.rows.push_back({std::move(what), whole(a), whole(b), change(a, b)});
     }
 
     void costs() {

@@ -73,7 +73,7 @@ std::string told(const asking& a, const std::string& text, length_unit u) {
     o.units = u;
     o.width = 1000;
     const lookup_request r = a.request(text);
-    return text_of(look_up(r), r, o);
+    return text_of(document_of(look_up(r), r, o), u, o.width);
 }
 
 bool offers(const std::vector<near_setup>& all, const char* what) {
