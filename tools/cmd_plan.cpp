@@ -1,5 +1,3 @@
-#include "plan_options.hpp"
-
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/answers/write.hpp>
 #include <pelage/forecast/longest_coat.hpp>
@@ -7,6 +5,7 @@
 
 #include "asked_groom.hpp"
 #include "interview.hpp"
+#include "plan_options.hpp"
 
 namespace pelage::cli {
 

@@ -6,9 +6,9 @@
 
 #include <pelage/data/write_dog.hpp>
 
-#include "plan_options.hpp"
 #include "interview.hpp"
 #include "part_file.hpp"
+#include "plan_options.hpp"
 #include "resolve_arguments.hpp"
 
 namespace pelage::cli {

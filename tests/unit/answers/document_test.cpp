@@ -22,10 +22,10 @@ document of_table(typed_table t) {
 
 /// One zone left at 13 mm, of a blade and a comb, back in 42 days.
 document one_row() {
-    return of_table({{"zone", "left at", "leaves", "takes", "back", "on", "met", "chance"},
-                     {{"back", mm(12.7), finished{mm(6.35), mm(12.7), mm(25.4)}, minutes(4.5),
-                       day(42.0), *parse_date("2026-12-24"), io::percentage{999, 1000},
-                       io::likelihood{0.9}}}});
+    return of_table(
+        {{"zone", "left at", "leaves", "takes", "back", "on", "met", "chance"},
+         {{"back", mm(12.7), finished{mm(6.35), mm(12.7), mm(25.4)}, minutes(4.5), day(42.0),
+           *parse_date("2026-12-24"), io::percentage{999, 1000}, io::likelihood{0.9}}}});
 }
 
 }  // namespace
@@ -96,7 +96,8 @@ TEST_CASE("an empty table is nowhere") {
 }
 
 TEST_CASE("columns stand under one another whatever the width of a character") {
-    const document d = of_table({{"dog", "coat"}, {{"\u72ac\u72ac", "wavy"}, {"Zo\u00eb", "curly"}}});
+    const document d =
+        of_table({{"dog", "coat"}, {{"\u72ac\u72ac", "wavy"}, {"Zo\u00eb", "curly"}}});
     CHECK(text_of(d) == "  dog   coat\n  \u72ac\u72ac  wavy\n  Zo\u00eb   curly\n");
 }
 
@@ -114,7 +115,8 @@ TEST_CASE("nothing that somebody wrote is markup") {
     CHECK_THAT(page, !match::ContainsSubstring("<script"));
     CHECK_THAT(page, !match::ContainsSubstring("\u202e"));
     CHECK_THAT(page, !match::ContainsSubstring("'x'"));
-    CHECK_THAT(page, match::ContainsSubstring("&lt;script&gt;alert(&#39;x&#39; &amp; &quot;y&quot;)"));
+    CHECK_THAT(page,
+               match::ContainsSubstring("&lt;script&gt;alert(&#39;x&#39; &amp; &quot;y&quot;)"));
 }
 
 TEST_CASE("a line is of its list in HTML, and has its mark in text") {
@@ -126,9 +128,10 @@ TEST_CASE("a line is of its list in HTML, and has its mark in text") {
     d.caution("never over a mat");
     d.add({io::line_as::box, "agreed", "[ ] ", 2, 6});
     CHECK(text_of(d) == "Do\n  1. brush\n  2. bathe\n! never over a mat\n  [ ] agreed\n");
-    CHECK_THAT(html_of(d), match::ContainsSubstring("<ol>\n<li>brush</li>\n<li>bathe</li>\n</ol>\n"
-                                                    "<p class=\"caution\">never over a mat</p>\n"
-                                                    "<ul class=\"boxes\">\n<li>agreed</li>\n</ul>"));
+    CHECK_THAT(html_of(d),
+               match::ContainsSubstring("<ol>\n<li>brush</li>\n<li>bathe</li>\n</ol>\n"
+                                        "<p class=\"caution\">never over a mat</p>\n"
+                                        "<ul class=\"boxes\">\n<li>agreed</li>\n</ul>"));
 }
 
 TEST_CASE("a blank line stands before a section, and none where nothing is said") {

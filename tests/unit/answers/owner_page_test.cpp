@@ -466,7 +466,8 @@ TEST_CASE("whose page it is stands on it, where it is given", "[owner]") {
     CHECK_THAT(
         io::text_of(document_of(m, {})),
         match::ContainsSubstring("The Wet Dog <invented>, telephone 000 0000. Groomer: Ann."));
-    CHECK_THAT(io::html_of(document_of(m, {})), match::ContainsSubstring("The Wet Dog &lt;invented&gt;"));
+    CHECK_THAT(io::html_of(document_of(m, {})),
+               match::ContainsSubstring("The Wet Dog &lt;invented&gt;"));
     m.from.name.clear();
     CHECK_THAT(io::text_of(document_of(m, {})), match::ContainsSubstring("Telephone 000 0000."));
 }
