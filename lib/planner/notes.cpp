@@ -44,6 +44,11 @@ bool may_scissor_to(const plan_request& r, zone_plan z, const length& to) {
     return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
 }
 
+/// Left alone since it belongs to a place that hurts: that one is asked about.
+bool goes_with_another(const zone_plan& left, const zone_plan& right) {
+    return left.edge_of_hurt || right.edge_of_hurt;
+}
+
 /// Left and right of a pair that come out visibly different, but for a mat: that choice stands among
 /// the other ways.
 void add_uneven_note(const plan_request& r, groom& g) {
@@ -56,14 +61,14 @@ void add_uneven_note(const plan_request& r, groom& g) {
         if (pair && !by_mat && left.leaves && right.leaves &&
             gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
             const bool hurt = left.hurt.has_value() || right.hurt.has_value();
-            const uneven_pair both{left.at.zone, left.leaves->best, right.leaves->best};
+            const uneven_pair both{left.at.zone, left.leaves->best, right.leaves->best, hurt};
             const bool left_longer = both.left > both.right;
-            if (!hurt &&
-                may_scissor_to(r, left_longer ? left : right, shorter(both.left, both.right))) {
+            const bool alike =
+                may_scissor_to(r, left_longer ? left : right, shorter(both.left, both.right));
+            if (hurt ? !goes_with_another(left, right) : alike) {
                 g.asks.push_back(both);
-            } else {
-                g.notes.push_back(
-                    {hurt ? plan_note::kind::uneven_hurt : plan_note::kind::uneven, {}, {}, both});
+            } else if (!hurt) {
+                g.notes.push_back({plan_note::kind::uneven, {}, {}, both});
             }
         }
     }

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
+#include <functional>
 #include <map>
 #include <tuple>
 
@@ -34,6 +36,42 @@ part_set part_of(group g) {
             break;
     }
     return head_part;
+}
+
+/// Minutes by part, in working order.
+using part_minutes = std::array<work, 5>;
+
+part_minutes minutes_of(const plan_request& r, const groom& g, const block& b) {
+    part_minutes out{};
+    for (const std::size_t i : b.zones) {
+        const zone_plan& z = g.zones[i];
+        const part_set part = part_of(r.reference.dog_body.zones[z.at.zone].where);
+        out[static_cast<std::size_t>(std::countr_zero(part))] += b.off ? z.off_takes : z.takes;
+    }
+    return out;
+}
+
+/// The parts a block of a list counts as: that in which most of its minutes lie, and those of which it
+/// does half or more. A hand's breadth behind the ears makes no head of a body's trim.
+part_set parts_of(const part_minutes& here, const part_minutes& all) {
+    const auto main = std::max_element(here.begin(), here.end());
+    part_set out = 0;
+    for (std::size_t p = 0; p < here.size(); ++p) {
+        const bool half = here[p] > work{} && here[p] + here[p] >= all[p];
+        out = static_cast<part_set>(
+            out | (half || here.begin() + static_cast<std::ptrdiff_t>(p) == main ? 1U << p : 0U));
+    }
+    return out;
+}
+
+part_minutes minutes_of(const plan_request& r, const groom& g, std::span<const block> blocks,
+                        list when) {
+    part_minutes all{};
+    for (const block& b : blocks) {
+        const part_minutes here = b.when == when ? minutes_of(r, g, b) : part_minutes{};
+        std::transform(here.begin(), here.end(), all.begin(), all.begin(), std::plus<>{});
+    }
+    return all;
 }
 
 bool same_setup(const setup& a, const setup& b) {
@@ -95,6 +133,9 @@ class list_problem {
         for (std::size_t b = 0; b < blocks.size(); ++b) {
             clipped |= by_hand(blocks[b]) ? 0 : block_set{1} << b;
         }
+        if (!blocks.empty()) {
+            all_ = minutes_of(r, g, blocks, blocks.front().when);
+        }
         at_.resize(r.reference.dog_body.zones.size());
         for (std::size_t b = 0; b < blocks.size(); ++b) {
             add(blocks[b], b, clipped);
@@ -129,10 +170,9 @@ class list_problem {
             o.held |= b.how.over ? tool(b.how.over->id, true, p.pick_up_comb.best) : 0;
         }
         o.beside = block_set{1} << number;
+        o.parts = parts_of(minutes_of(r_, g_, b), all_);
         for (const std::size_t i : b.zones) {
             const place& at = g_.zones[i].at;
-            const part_set part = part_of(r_.reference.dog_body.zones[at.zone].where);
-            o.parts = static_cast<part_set>(o.parts | part);
             at_[at.zone].push_back({at.which, number});
         }
         problem_.blocks.push_back(o);
@@ -164,18 +204,17 @@ class list_problem {
     const plan_request& r_;
     const groom& g_;
     order_problem problem_;
+    part_minutes all_{};
     std::map<std::pair<std::string_view, bool>, std::size_t> tools_;
     std::vector<std::vector<standing>> at_;  ///< by zone of the body
 };
 
 /// The first order of a list: what best_order() falls back on where no wish decides.
 void put_first(const plan_request& r, const groom& g, std::vector<block>& blocks) {
+    const std::array all{minutes_of(r, g, blocks, list::before_bath),
+                         minutes_of(r, g, blocks, list::after_bath)};
     const auto key = [&](const block& b) {
-        part_set parts = 0;
-        for (const std::size_t i : b.zones) {
-            const group where = r.reference.dog_body.zones[g.zones[i].at.zone].where;
-            parts = static_cast<part_set>(parts | part_of(where));
-        }
+        const part_set parts = parts_of(minutes_of(r, g, b), all[b.when == list::after_bath]);
         const unsigned first = parts & (0U - parts);
         return std::tuple{b.when == list::after_bath, by_hand(b), first, parts, b.zones.front()};
     };

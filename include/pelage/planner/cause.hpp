@@ -98,6 +98,7 @@ struct uneven_pair {
     std::size_t zone = 0;
     length left{};
     length right{};
+    bool hurt = false;  ///< one side is left alone until its skin has healed
 };
 
 /// What the plan took as given, or what is to be known of it.
@@ -113,7 +114,6 @@ struct plan_note {
         strip_again,        ///< a stripped jacket is due again, which the dates don't reckon with
         daily_only,         ///< `places` are longer than any but daily brushing holds
         uneven,             ///< `pair` comes out uneven
-        uneven_hurt,        ///< likewise, until the skin has healed
         tracks,             ///< neighbours go opposite ways: `pairs`, first with the lay
         combing_order       ///< in which order mats are combed out
     };

@@ -251,8 +251,6 @@ std::string note_words(const plan_note& n, const plan_request& r, length_unit u)
             return daily_words(n, r, u);
         case kind::uneven:
             return uneven_words(n.pair, r.reference.dog_body, u);
-        case kind::uneven_hurt:
-            return uneven_words(n.pair, r.reference.dog_body, u) + ", until the skin has healed";
         case kind::tracks:
             return tracks_words(n, r.reference.dog_body);
         case kind::combing_order:
@@ -263,6 +261,11 @@ std::string note_words(const plan_note& n, const plan_request& r, length_unit u)
 }
 
 std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
+    if (p.hurt) {
+        const bool left_longer = p.left > p.right;
+        return uneven_words(p, b, u) + ", until the skin has healed; or leave the " +
+               (left_longer ? "right" : "left") + " one as it is till then, too?";
+    }
     return uneven_words(p, b, u) + "; alike at " + show(shorter(p.left, p.right), u) + "?";
 }
 
