@@ -1,0 +1,182 @@
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
+#include <pelage/base/error.hpp>
+#include <pelage/solver/diary.hpp>
+
+#include "solver/diary_office.hpp"
+
+namespace pelage {
+
+namespace {
+
+using planning::office;
+using planning::prices;
+
+void check(const diary_problem& p) {
+    const auto days = static_cast<std::size_t>(std::max(p.last, 0)) + 1;
+    const auto below_zero = [](const work& w) { return in_mmin(w) < 0; };
+    bool sound = p.last >= 0 && p.gap >= 1 && p.most_early >= 0 && p.most_late >= 0 &&
+                 !below_zero(p.trip) && !below_zero(p.late_full) && !below_zero(p.late_between) &&
+                 (p.tables.empty() || p.tables.size() == days);
+    for (const auto& one : p.hours) {
+        sound = sound && one.size() == days && std::none_of(one.begin(), one.end(), below_zero);
+    }
+    sound = sound && std::none_of(p.tables.begin(), p.tables.end(), below_zero);
+    for (const diary_dog& d : p.dogs) {
+        sound = sound && d.full_clock >= 1 && d.between_clock.value_or(1) >= 1 &&
+                d.full_ago >= d.visit_ago && d.visit_ago >= 0 && in_mmin(d.full) > 0 &&
+                (!d.between_clock || in_mmin(d.between) > 0) &&
+                d.groomer.value_or(0) < std::max<std::size_t>(p.hours.size(), 1);
+    }
+    if (!sound) {
+        throw error(errc::range, "a diary needs days, clocks from 1, minutes over 0, hours by day");
+    }
+}
+
+/// Moves the prices where days run over; how far hangs on how far the bound is from the best diary.
+void raise(prices& at, const office::priced& found, double far, double step) {
+    double square = 0.0;
+    const auto weigh = [&](double price, std::int64_t over) {
+        const double o = static_cast<double>(over);
+        return price > 0.0 || over > 0 ? o : 0.0;
+    };
+    const auto each = [&](auto&& f) {
+        for (std::size_t d = 0; d < at.day.size(); ++d) {
+            f(at.day[d], found.over[d]);
+            for (std::size_t g = 0; g < at.own.size(); ++g) {
+                f(at.own[g][d], found.own_over[g][d]);
+            }
+        }
+    };
+    each([&](double& price, std::int64_t over) {
+        square += weigh(price, over) * weigh(price, over);
+    });
+    if (square <= 0.0) {
+        return;
+    }
+    each([&](double& price, std::int64_t over) {
+        price = std::max(0.0, price + step * far / square * weigh(price, over));
+    });
+}
+
+void in_order(diary& d) {
+    std::sort(d.visits.begin(), d.visits.end(), [](const diary_visit& a, const diary_visit& b) {
+        return std::tie(a.on, a.groomer, a.dog) < std::tie(b.on, b.groomer, b.dog);
+    });
+    std::sort(d.lapses.begin(), d.lapses.end(), [](const diary_lapse& a, const diary_lapse& b) {
+        return std::tie(a.due, a.dog) < std::tie(b.due, b.dog);
+    });
+}
+
+}  // namespace
+
+double diary::gap() const {
+    return in_mmin(cost) > 0
+               ? 1.0 - static_cast<double>(in_mmin(bound)) / static_cast<double>(in_mmin(cost))
+               : 0.0;
+}
+
+namespace {
+
+/// A gap of half a hundredth is near enough: the minutes themselves are not known as well.
+bool far_from(std::int64_t bound, const work& cost) {
+    return static_cast<double>(in_mmin(cost) - bound) > 0.005 * static_cast<double>(in_mmin(cost));
+}
+
+}  // namespace
+
+diary diary_of(const diary_problem& p, int rounds) {
+    check(p);
+    office o(p);
+    const auto n = static_cast<std::size_t>(p.last) + 1;
+    const prices none{
+        std::vector<double>(n, 0.0),
+        std::vector<std::vector<double>>(p.hours.size(), std::vector<double>(n, 0.0))};
+    prices at = none;
+    diary best;
+    bool any = false;
+    const auto keep = [&](diary d) {
+        for (const double share : {1.0, 0.5, 0.0, 0.0, 0.0}) {
+            o.better(d, at, share);
+            if (!any || d.cost < best.cost) {
+                best = d;
+                any = true;
+            }
+        }
+    };
+    for (int turn = 0; turn < 4; ++turn) {
+        keep(o.place(at));
+    }
+    std::int64_t bound = 0;
+    prices best_at = none;
+    double reach = 0.05;  // how far above the best bound the next one is sought, as a share of it
+    int stale = 0;
+    for (int round = 0; round < rounds && far_from(bound, best.cost); ++round) {
+        const office::priced found = o.price(at);
+        if (found.bound > bound) {
+            bound = found.bound;
+            best_at = at;
+            stale = 0;
+        } else if (++stale == 2) {
+            reach /= 2.0;
+            stale = 0;
+        }
+        const double aim = std::min(static_cast<double>(bound) * (1.0 + reach),
+                                    static_cast<double>(in_mmin(best.cost)));
+        raise(at, found, aim - static_cast<double>(found.bound), 1.0);
+        if (round % 8 == 7) {
+            keep(o.place(at));
+        }
+    }
+    keep(o.place(at));
+    best.bound = mmin(bound);
+    in_order(best);
+    return best;
+}
+
+std::vector<std::size_t> broken_dogs(const diary_problem& p, const diary& d) {
+    std::vector<std::size_t> out;
+    std::vector<std::vector<std::int64_t>> taken(
+        p.hours.size(), std::vector<std::int64_t>(static_cast<std::size_t>(p.last) + 1));
+    std::vector<std::vector<diary_visit>> mine(p.dogs.size());
+    for (const diary_visit& v : d.visits) {
+        const diary_dog& one = p.dogs[v.dog];
+        const auto day = static_cast<std::size_t>(v.on);
+        mine[v.dog].push_back(v);
+        taken[v.groomer][day] += in_mmin(v.full ? one.full : one.between);
+        std::int64_t all = 0;
+        for (const auto& t : taken) {
+            all += t[day];
+        }
+        const bool off = (day < one.cannot.size() && one.cannot[day]) ||
+                         one.groomer.value_or(v.groomer) != v.groomer;
+        if (off || taken[v.groomer][day] > in_mmin(p.hours[v.groomer][day]) ||
+            (!p.tables.empty() && all > in_mmin(p.tables[day]))) {
+            out.push_back(v.dog);
+        }
+    }
+    for (std::size_t i = 0; i < p.dogs.size(); ++i) {
+        const diary_dog& one = p.dogs[i];
+        const bool lapsed = std::any_of(d.lapses.begin(), d.lapses.end(),
+                                        [&](const diary_lapse& l) { return l.dog == i; });
+        int full = -one.full_ago;
+        int visit = -one.visit_ago;
+        for (const diary_visit& v : mine[i]) {
+            if (v.on < visit + p.gap) {
+                out.push_back(i);
+            }
+            full = v.full ? v.on : full;
+            visit = v.on;
+        }
+        const int due = std::min(full + one.full_clock,
+                                 visit + one.between_clock.value_or(one.full_clock + full - visit));
+        if (!lapsed && due < p.last) {
+            out.push_back(i);
+        }
+    }
+    return out;
+}
+
+}  // namespace pelage
