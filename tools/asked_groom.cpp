@@ -7,7 +7,7 @@
 namespace pelage::cli {
 
 asked_groom::asked_groom(const common_options& common, const dog_options& o,
-                         const surroundings& around, faults& f)
+                         const surroundings& around, faults& f, const std::string& service)
     : w(workplace_of(common, around, f, o.season)),
       patient(dog_of(o, w, around, f)),
       sheet(sheet_of(patient, w, f)) {
@@ -22,13 +22,16 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
     if (sheet != nullptr) {
         check_season(o.season, *sheet, f);
     }
+    booked = service.empty() ? nullptr : service_in("--service", service, w.reference, f);
     f.throw_if_any();
     by_mix = coat_by_mix(patient, w);
     assume_upkeep(patient, *sheet);
 }
 
 plan_request asked_groom::request_of() const {
-    return {w.reference, w.place().rules, w.tools(), patient, *sheet, w.print.today, asked};
+    plan_request r{w.reference, w.place().rules, w.tools(), patient, *sheet, w.print.today, asked};
+    r.booked = booked;
+    return r;
 }
 
 std::optional<mixed_coat> asked_groom::unseen(const plan_request& r, const groom& g) const {

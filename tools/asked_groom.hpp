@@ -18,10 +18,11 @@ struct asked_groom {
     const style* sheet = nullptr;
     std::optional<chance> asked{};
     std::optional<expected_coat> by_mix{};  ///< where nobody has seen the coat
+    const service* booked = nullptr;        ///< null: nobody said, a full groom
 
     /// Throws bad_input with all faults, those of `f` among them.
     asked_groom(const common_options& common, const dog_options& o, const surroundings& around,
-                faults& f);
+                faults& f, const std::string& service = {});
     [[nodiscard]] plan_request request_of() const;
     [[nodiscard]] std::optional<mixed_coat> unseen(const plan_request& r, const groom& g) const;
 };

@@ -69,7 +69,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     }
     const auto wished = o.back_in.empty() ? std::nullopt : wait_in("--back-in", o.back_in, f);
     (void)choice_in("--for", o.reader, {"owner", "trainee"}, f);
-    asked_groom a(o, o.dog, around, f);
+    asked_groom a(o, o.dog, around, f, o.service);
     a.w.print.trainee = o.reader == "trainee";
     a.w.print.zones = o.zones;
     const plan_request r = a.request_of();
@@ -123,7 +123,7 @@ plan_options::plan_options(CLI::App& a) : common_options(a) {
     excludes(app, "--roster",
              {"dog", heading::dog, heading::found, "--any-sheet", "--back-in", "--ask", "--for",
               "--zones", "--units", "--explain"});
-    excludes(app, "--any-sheet", {"--style", "--ask", "--for", "--zones"});
+    excludes(app, "--any-sheet", {"--style", "--ask", "--for", "--zones", "--service"});
     excludes(app, "--back-in", {"--for", "--zones"});
     excludes(app, "--ask", {"dog"});
     needs(app, "--jobs", "--roster");

@@ -59,5 +59,6 @@ void add_plan(CLI::App& root, task& chosen);
 void add_regrow(CLI::App& root, task& chosen);
 void add_sheet(CLI::App& root, task& chosen);  ///< check, show, list, new, compare
 void add_kit(CLI::App& root, task& chosen);    ///< check, measure, buy
+void add_week(CLI::App& root, task& chosen);   ///< week, diary
 
 }  // namespace pelage::cli

@@ -19,6 +19,7 @@ void add_all(CLI::App& root, task& chosen) {
     add_regrow(root, chosen);
     add_sheet(root, chosen);
     add_kit(root, chosen);
+    add_week(root, chosen);
 }
 
 /// "help plan" is "plan --help", "help" and "help help" are "--help".

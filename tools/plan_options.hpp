@@ -8,6 +8,8 @@ namespace pelage::cli {
 struct plan_options : common_options {
     explicit plan_options(CLI::App& a);
     dog_options dog{app};
+    text_option service{app, "--service", "SERVICE",
+                        "what it is booked for: tidy, bath, nails, ...", heading::dog};
     text_option reader{app, "--for", "WHOM", "owner: a page to take home; trainee: with the why"};
     text_option groomer{app, "--groomer", "NAME", "who grooms, on the owner's page"};
     text_option back_in{app, "--back-in", "WAIT", "the longest coat that waits so long: 6w, 42d"};

@@ -9,6 +9,21 @@
 
 namespace pelage::cli {
 
+namespace {
+
+/// A word as it is compared: small letters, no blanks or hyphens.
+std::string heard(std::string_view text) {
+    std::string out;
+    for (const char c : text) {
+        if (c != ' ' && c != '-') {
+            out.push_back(c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c);
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
 std::optional<days> wait_in(const std::string& option, const std::string& text, faults& f) {
     const auto n = parse_wait(text);
     if (!n) {
@@ -77,6 +92,26 @@ std::optional<std::size_t> choice_in(const std::string& option, const std::strin
                                  (meant.empty() ? "; write " + one_of(words) : meant));
     }
     return std::nullopt;
+}
+
+const service* service_in(const std::string& option, const std::string& text,
+                          const reference_data& c, faults& f) {
+    std::vector<std::string> words;
+    for (const service& s : c.services) {
+        std::vector<std::string> mine = s.words;
+        mine.push_back(s.id);
+        mine.push_back(s.title);
+        for (const std::string& w : mine) {
+            if (heard(w) == heard(text)) {
+                return &s;
+            }
+            words.push_back(w);
+        }
+    }
+    const std::string meant = did_you_mean(text, words);
+    f.say(errc::unknown, option + ": no such service; found \"" + text + "\"" +
+                             (meant.empty() ? "; write " + one_of(ids(c.services)) : meant));
+    return nullptr;
 }
 
 std::optional<direction> direction_called(const std::string& text, faults& f) {

@@ -106,6 +106,9 @@ void check_season(const std::string& season, const style& s, faults& f);
 /// Puts what --coat, --size and --brush say in place of what the dog has.
 void apply_options(const dog_options& o, dog& d, faults& f);
 /// A wait such as 6w, 42d or "6 weeks".
+/// The service called so, by id, title or another word; null and a fault otherwise.
+[[nodiscard]] const service* service_in(const std::string& option, const std::string& text,
+                                        const reference_data& c, faults& f);
 [[nodiscard]] std::optional<days> wait_in(const std::string& option, const std::string& text,
                                           faults& f);
 /// Where nobody says the dog's coat: what its mix makes of it; the likeliest is set as its coat. A coat

@@ -5,54 +5,11 @@
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
 
+#include "answers/ics.hpp"
+
 namespace pelage::io {
 
 namespace {
-
-/// A later calendar has a higher SEQUENCE (RFC 5545, 3.8.7.4): days since then.
-constexpr date first_day{std::chrono::days{18262}};  // 2020-01-01
-
-/// YYYYMMDD (RFC 5545, 3.3.4).
-std::string basic(const date& d) {
-    std::string s = iso(d);
-    s.erase(std::remove(s.begin(), s.end(), '-'), s.end());
-    return s;
-}
-
-/// TEXT (RFC 5545, 3.3.11): backslash, semicolon, comma and line ends escaped; other control characters
-/// are not allowed and go.
-std::string escaped(const std::string& text) {
-    std::string out;
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (c == '\\' || c == ';' || c == ',') {
-            out += '\\';
-            out += c;
-        } else if (c == '\n') {
-            out += "\\n";
-        } else if (byte >= 0x20U && byte != 0x7FU) {
-            out += c;
-        }
-    }
-    return out;
-}
-
-/// A content line (RFC 5545, 3.1): at most 75 octets before each break, none inside a character.
-std::string content_line(const std::string& text) {
-    std::string out;
-    std::size_t at = 0;
-    std::size_t room = 75;
-    while (text.size() - at > room) {
-        std::size_t end = at + room;
-        while (end > at + 1 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) {
-            --end;
-        }
-        out += text.substr(at, end - at) + "\r\n ";
-        at = end;
-        room = 74;  // the blank takes one
-    }
-    return out + text.substr(at) + "\r\n";
-}
 
 std::string clock(due what) {
     switch (what) {
@@ -119,30 +76,22 @@ std::string event_of(const calendar_visit& v, std::size_t number, const dog& d, 
     const std::string about = first + "About " + detail::fixed(in_minutes(v.takes), 0) + " min" +
                               why(v) + "." +
                               (d.invented ? " An invented dog for trying things out." : "");
-    return content_line("BEGIN:VEVENT") +
-           content_line("UID:" + who_of(d) + "-visit-" + std::to_string(number) + "@pelage") +
-           content_line("SEQUENCE:" + std::to_string((today - first_day).count())) +
-           content_line("DTSTAMP:" + basic(today) + "T000000Z") +
-           content_line("DTSTART;VALUE=DATE:" + basic(v.on)) +
-           content_line("DTEND;VALUE=DATE:" + basic(v.on + std::chrono::days{1})) +
-           content_line("SUMMARY:" + escaped(who + ": " + std::string(name(v.what)))) +
-           content_line("DESCRIPTION:" + escaped(about)) + content_line("TRANSP:TRANSPARENT") +
-           content_line("END:VEVENT");
+    return ics::whole_day({who_of(d) + "-visit-" + std::to_string(number), v.on,
+                           who + ": " + std::string(name(v.what)), about},
+                          today);
 }
 
 }  // namespace
 
 std::string ics_of(const calendar& c, const calendar_request& r) {
-    std::string out = content_line("BEGIN:VCALENDAR") + content_line("VERSION:2.0") +
-                      content_line("PRODID:-//pelage//calendar//EN") +
-                      content_line("CALSCALE:GREGORIAN");
+    std::string out = ics::opening();
     std::size_t number = static_cast<std::size_t>(
         std::count_if(r.work.patient.visits.begin(), r.work.patient.visits.end(),
                       [&](const visit& v) { return v.on <= r.today; }));
     for (const calendar_visit& v : c.visits) {
         out += event_of(v, ++number, r.work.patient, r.today);
     }
-    return out + content_line("END:VCALENDAR");
+    return out + ics::closing();
 }
 
 }  // namespace pelage::io

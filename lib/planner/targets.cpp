@@ -76,6 +76,11 @@ instruction wishes_by_place::at(const place& p) const {
         out.target = wish;
     }
     lay_over_place(departures_, p, [&](const instruction& i) { lay_over(out, i); });
+    if (r.booked != nullptr && !r.booked->does(p.zone)) {
+        instruction leave;
+        leave.how = finish::leave;
+        return leave;
+    }
     return out;
 }
 

@@ -26,7 +26,7 @@ void check(const diary_problem& p) {
     sound = sound && std::none_of(p.tables.begin(), p.tables.end(), below_zero);
     for (const diary_dog& d : p.dogs) {
         sound = sound && d.full_clock >= 1 && d.between_clock.value_or(1) >= 1 &&
-                d.full_ago >= d.visit_ago && d.visit_ago >= 0 && in_mmin(d.full) > 0 &&
+                d.visit_ago >= 0 && in_mmin(d.full) > 0 &&
                 (!d.between_clock || in_mmin(d.between) > 0) &&
                 d.groomer.value_or(0) < std::max<std::size_t>(p.hours.size(), 1);
     }
@@ -81,8 +81,9 @@ double diary::gap() const {
 namespace {
 
 /// A gap of half a hundredth is near enough: the minutes themselves are not known as well.
-bool far_from(std::int64_t bound, const work& cost) {
-    return static_cast<double>(in_mmin(cost) - bound) > 0.005 * static_cast<double>(in_mmin(cost));
+bool far_from(std::int64_t bound, const diary& best, bool any) {
+    const auto cost = static_cast<double>(in_mmin(best.cost));
+    return !any || cost - static_cast<double>(bound) > 0.005 * cost;
 }
 
 }  // namespace
@@ -106,14 +107,14 @@ diary diary_of(const diary_problem& p, int rounds) {
             }
         }
     };
-    for (int turn = 0; turn < 4; ++turn) {
+    std::int64_t bound = std::max<std::int64_t>(0, o.price(at).bound);
+    for (int turn = 0; turn < 6 && far_from(bound, best, any); ++turn) {
         keep(o.place(at));
     }
-    std::int64_t bound = 0;
     prices best_at = none;
     double reach = 0.05;  // how far above the best bound the next one is sought, as a share of it
     int stale = 0;
-    for (int round = 0; round < rounds && far_from(bound, best.cost); ++round) {
+    for (int round = 0; round < rounds && far_from(bound, best, any); ++round) {
         const office::priced found = o.price(at);
         if (found.bound > bound) {
             bound = found.bound;
@@ -130,7 +131,9 @@ diary diary_of(const diary_problem& p, int rounds) {
             keep(o.place(at));
         }
     }
-    keep(o.place(at));
+    if (far_from(bound, best, any)) {
+        keep(o.place(at));
+    }
     best.bound = mmin(bound);
     in_order(best);
     return best;
@@ -161,17 +164,19 @@ std::vector<std::size_t> broken_dogs(const diary_problem& p, const diary& d) {
         const diary_dog& one = p.dogs[i];
         const bool lapsed = std::any_of(d.lapses.begin(), d.lapses.end(),
                                         [&](const diary_lapse& l) { return l.dog == i; });
-        int full = -one.full_ago;
-        int visit = -one.visit_ago;
+        int full = planning::full_before(one);
+        int visit = planning::visit_before(one);
+        int last = -one.visit_ago;
         for (const diary_visit& v : mine[i]) {
-            if (v.on < visit + p.gap) {
+            if (v.on < last + p.gap) {
                 out.push_back(i);
             }
             full = v.full ? v.on : full;
-            visit = v.on;
+            visit = last = v.on;
         }
-        const int due = std::min(full + one.full_clock,
-                                 visit + one.between_clock.value_or(one.full_clock + full - visit));
+        const int due = one.between_clock
+                            ? std::min(full + one.full_clock, visit + *one.between_clock)
+                            : full + one.full_clock;
         if (!lapsed && due < p.last) {
             out.push_back(i);
         }

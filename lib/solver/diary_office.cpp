@@ -33,6 +33,9 @@ office::priced office::price(const prices& at) {
                    [&](std::size_t day, std::int64_t takes) { return fits(free_, d, day, takes); });
         const dog_path path = path_.run(d, scratch_);
         out.bound += path.cost;
+        if (alone_.size() < p_.dogs.size()) {
+            alone_.push_back(path.cost);  // the first prices are none
+        }
         for (const stop& s : path.stops) {
             const std::int64_t takes = in_mmin(s.full ? d.full : d.between);
             out.over[static_cast<std::size_t>(s.on)] += takes;
@@ -104,8 +107,8 @@ bool office::in_reach(const diary_dog& d, int due) const {
 
 std::int64_t office::true_cost(const diary_dog& d, const dog_path& path) const {
     std::int64_t sum = path.lapse ? lapse_price(p_, d, *path.lapse) : 0;
-    int full = -d.full_ago;
-    int visit = -d.visit_ago;
+    int full = full_before(d);
+    int visit = visit_before(d);
     for (const stop& s : path.stops) {
         const int due_full = full + d.full_clock;
         const int due = d.between_clock ? std::min(due_full, visit + *d.between_clock) : due_full;
@@ -114,13 +117,13 @@ std::int64_t office::true_cost(const diary_dog& d, const dog_path& path) const {
         full = s.full ? s.on : full;
         visit = s.on;
     }
-    return sum;
+    return path.lapse ? sum : sum + end_price(p_, d, full, visit);
 }
 
 void office::put(left_over& left, std::size_t dog, const dog_path& path, diary& out) const {
     const diary_dog& d = p_.dogs[dog];
-    int full = -d.full_ago;
-    int visit = -d.visit_ago;
+    int full = full_before(d);
+    int visit = visit_before(d);
     for (const stop& s : path.stops) {
         const std::int64_t takes = in_mmin(s.full ? d.full : d.between);
         const auto day = static_cast<std::size_t>(s.on);
@@ -143,22 +146,21 @@ diary office::place(const prices& at) {
     std::iota(order.begin(), order.end(), std::size_t{0});
     const auto due = [&](std::size_t i) {
         const diary_dog& d = p_.dogs[i];
-        return std::min(d.full_clock - d.full_ago,
-                        d.between_clock ? *d.between_clock - d.visit_ago : d.full_clock);
+        return d.between_clock ? std::min(d.full_due, d.between_due) : d.full_due;
     };
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return due(a) < due(b); });
-    std::stable_partition(order.begin(), order.end(), [&](std::size_t i) { return first_[i]; });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return blame_[a] > blame_[b]; });
     diary out;
     left_over left = free_;
     for (const std::size_t i : order) {
         const diary_dog& d = p_.dogs[i];
         price_days(d, at, 1.0,
                    [&](std::size_t day, std::int64_t takes) { return fits(left, d, day, takes); });
-        put(left, i, path_.run(d, scratch_), out);
-    }
-    for (const diary_lapse& l : out.lapses) {
-        first_[l.dog] = true;
+        const dog_path path = path_.run(d, scratch_);
+        put(left, i, path, out);
+        blame_[i] = blame_[i] / 2 + true_cost(d, path) - alone_[i];
     }
     return out;
 }

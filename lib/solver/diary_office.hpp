@@ -29,7 +29,7 @@ class office {
           days_(static_cast<std::size_t>(p.last) + 1),
           path_(p),
           room_(days_, 0),
-          first_(p.dogs.size()) {
+          blame_(p.dogs.size()) {
         for (std::size_t d = 0; d < days_; ++d) {
             for (const auto& one : p.hours) {
                 room_[d] += in_mmin(one[d]);
@@ -94,7 +94,8 @@ class office {
     minutes_by_day room_;
     left_over free_;  ///< with nothing in it yet
     day_prices scratch_;
-    std::vector<bool> first_;  ///< dogs that found no room when others came before them
+    std::vector<std::int64_t> alone_;  ///< what each dog's visits cost with the salon to itself
+    std::vector<std::int64_t> blame_;  ///< how much dearer it came out so far: such dogs go first
 };
 
 }  // namespace pelage::planning

@@ -1,5 +1,5 @@
 //   W(s, v) = least cost after a visit on day v, the last full groom on day s
-//           = 0 if no clock runs out before the last day, else the least of
+//           = what has run of the clocks, if none runs out before the last day, else the least of
 //             full(n) + late + W(n, n),   between(n) + late + W(s, n),   never: lapse
 //   over the days n within reach of the sooner clock. Prices are no less than 0, so days so late that
 //   lateness alone costs more than the best found end the search.
@@ -28,6 +28,25 @@ std::int64_t lapse_price(const diary_problem& p, const diary_dog& d, int due) {
            (in_mmin(d.full) + in_mmin(p.trip)) * (1 + left / sooner);
 }
 
+std::int64_t end_price(const diary_problem& p, const diary_dog& d, int full, int visit) {
+    const std::int64_t trip = in_mmin(p.trip);
+    std::int64_t price = (in_mmin(d.full) + trip) * (p.last - full) / d.full_clock;
+    if (d.between_clock && *d.between_clock < d.full_clock) {
+        // of the visits in a full groom's interval the last is the full groom itself
+        price += (in_mmin(d.between) + trip) * (p.last - visit) / *d.between_clock *
+                 (d.full_clock - *d.between_clock) / d.full_clock;
+    }
+    return price;
+}
+
+int full_before(const diary_dog& d) {
+    return d.full_due - d.full_clock;
+}
+
+int visit_before(const diary_dog& d) {
+    return d.between_clock ? d.between_due - *d.between_clock : -d.visit_ago;
+}
+
 path_search::path_search(const diary_problem& p)
     : p_(p), from_(static_cast<std::size_t>(p.last) + 2) {}
 
@@ -46,7 +65,8 @@ path_search::choice path_search::best(const state& s) {
     const int due = soonest(s);
     choice least{lapse_price(p_, *dog_, due), 0, true, true};
     const bool between = due < due_full;
-    const int first = std::max({s.visit + p_.gap, due - p_.most_early, 0});
+    const int last_visit = s.column == 0 ? -dog_->visit_ago : s.visit;
+    const int first = std::max({last_visit + p_.gap, due - p_.most_early, 0});
     const int end = std::min(p_.last, std::max(due, 0) + p_.most_late);
     for (std::size_t i = first <= p_.last ? from_[static_cast<std::size_t>(first)] : open_.size();
          i < open_.size() && open_[i].on <= end; ++i) {
@@ -67,7 +87,7 @@ path_search::choice path_search::best(const state& s) {
 
 std::int64_t path_search::cost(const state& s) {
     if (soonest(s) >= p_.last) {
-        return 0;
+        return end_price(p_, *dog_, s.full, s.visit);
     }
     const std::size_t at = s.row * (open_.size() + 1) + s.column;
     if (known_[at] == not_yet) {
@@ -88,7 +108,7 @@ dog_path path_search::run(const diary_dog& d, const day_prices& prices) {
         }
     }
     known_.assign((open_.size() + 1) * (open_.size() + 1), not_yet);
-    state s{-d.full_ago, -d.visit_ago, 0, 0};
+    state s{full_before(d), visit_before(d), 0, 0};
     dog_path out;
     out.cost = cost(s);
     while (soonest(s) < p_.last) {

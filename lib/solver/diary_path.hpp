@@ -34,8 +34,17 @@ struct dog_path {
 /// very end and all visits left out.
 [[nodiscard]] std::int64_t lapse_price(const diary_problem& p, const diary_dog& d, int due);
 
+/// What has run of both clocks by the last day, as a share of the visits that will stop them: without it
+/// a visit put off beyond the last day would be one saved.
+[[nodiscard]] std::int64_t end_price(const diary_problem& p, const diary_dog& d, int full,
+                                     int visit);
+
 /// What the lateness of a visit costs.
 [[nodiscard]] std::int64_t late_price(const diary_problem& p, int late_full, int late_between);
+
+/// The days on which the clocks that run today began, as if their lengths were those to come.
+[[nodiscard]] int full_before(const diary_dog& d);
+[[nodiscard]] int visit_before(const diary_dog& d);
 
 /// Shortest paths over (day of the last full groom, day of the last visit), both counted from day 0. The
 /// tables are kept from dog to dog.

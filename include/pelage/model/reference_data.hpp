@@ -19,8 +19,10 @@
 #include <pelage/trade/comb.hpp>
 #include <pelage/trade/days_off.hpp>
 #include <pelage/trade/dog.hpp>
+#include <pelage/trade/groomer.hpp>
 #include <pelage/trade/kit.hpp>
 #include <pelage/trade/prices.hpp>
+#include <pelage/trade/service.hpp>
 #include <pelage/trade/style.hpp>
 #include <pelage/trade/zone.hpp>
 
@@ -69,6 +71,7 @@ struct reference_data {
     parameters rules;
     std::vector<caution> cautions;
     std::vector<stop_rule> stops;  ///< in the order of stop_sign, all of them
+    std::vector<service> services;
     std::vector<style> styles;
     std::vector<listed_figure> figures;  ///< every figure with its basis, in file order
 };
@@ -86,7 +89,8 @@ struct salon_files {
     bool invented = false;
     salon_card card;
     kit tools;
-    days_off closed;  ///< days on which the salon takes no dogs
+    days_off closed;                ///< days on which the salon takes no dogs
+    std::vector<groomer> groomers;  ///< none: nobody said
     parameters rules;
     std::vector<style> styles;
     std::vector<dog> dogs;

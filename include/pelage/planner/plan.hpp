@@ -37,6 +37,8 @@ struct plan_request {
     const kit_setups* top = nullptr;       ///< the kit made ready; null: made for this call
     const resolved_style* laid = nullptr;  ///< the sheet made ready; null: made for this call
     const learned_rate* learned = nullptr;  ///< the dog's own rate; null: worked out for this call
+    /// What it is booked for: what isn't part of it is left, whatever is wished; null: a full groom.
+    const service* booked = nullptr;
 };
 
 /// When work on a zone is done.

@@ -3,7 +3,8 @@
 //
 // A dog has two clocks: from full groom to full groom, and, where something doesn't last as long as that,
 // from visit to visit (what brushing holds, face and feet). Coming after a clock has run out costs so
-// much a day; coming early costs the visits that follow sooner. Groomers' hours and tables are hard.
+// much a day; coming early costs the visits that follow sooner. What has run of the clocks by the last day
+// counts as its share of the visits that will stop them. Groomers' hours and tables are hard.
 //
 // The bound: with a price on each day's minutes in place of the hours (what they hold is paid back), the
 // dogs part, and each one's cheapest visits are a shortest path; what all cost together, less the hours at
@@ -23,10 +24,11 @@ namespace pelage {
 struct diary_dog {
     int full_clock = 1;                ///< days from full groom to full groom, at least 1
     std::optional<int> between_clock;  ///< days from visit to visit; none: only full grooms
-    int full_ago = 0;                  ///< the last full groom, in days before day 0
-    int visit_ago = 0;                 ///< the last visit that stopped the other clock, <= full_ago
-    work full{};                       ///< minutes of the salon at a full groom, over 0
-    work between{};                    ///< and at a visit between, over 0 where there is one
+    int full_due = 0;     ///< the day on which the first of these runs out; before day 0: overdue
+    int between_due = 0;  ///< likewise, where there is such a clock
+    int visit_ago = 0;    ///< the last visit, in days before day 0
+    work full{};          ///< minutes of the salon at a full groom, over 0
+    work between{};       ///< and at a visit between, over 0 where there is one
     std::vector<bool> cannot;  ///< days on which its owner can't come; short: all others can
     std::optional<std::size_t> groomer;  ///< it goes to this one alone
 };
@@ -65,7 +67,7 @@ struct diary_lapse {
 struct diary {
     std::vector<diary_visit> visits;  ///< by day, then groomer, then dog
     std::vector<diary_lapse> lapses;  ///< by day, then dog
-    work cost{};   ///< minutes, trips, days late, and each lapse as if it came at last too late
+    work cost{};   ///< minutes, trips, days late, the clocks' run; a lapse as if it came too late
     work bound{};  ///< no diary of this problem costs less; proven
     /// (cost - bound) / cost; 0 where nothing has to be done.
     [[nodiscard]] double gap() const;

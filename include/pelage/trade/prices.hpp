@@ -50,10 +50,17 @@ struct price_rules {
     figure<work> patch_per_mm;   ///< seam_per_mm between places of a part that are wished alike
     figure<length> patch_allowance;  ///< seam_allowance between them
     figure<work> visit;              ///< taking in and handing back, whatever is done
-    figure<work> trip;  ///< the owner's coming and going: weighs in a calendar's choice alone
-    figure<work> bath;  ///< washing, drying and combing out a medium dog
-    figure<work> tidy;  ///< face, eyes, feet, pads and sanitary area of a medium dog
-    figure<work> skip_finish;  ///< what a skip-tooth blade's rougher finish costs in a zone
+    figure<work> trip;        ///< the owner's coming and going: weighs in a calendar's choice alone
+    figure<work> bath;        ///< washing, drying and combing out a medium dog
+    figure<work> late_full;   ///< a day on which a full groom is overdue, in a diary's choice
+    figure<work> late_visit;  ///< and a day on which what mats or grows out is
+    figure<work> nails;       ///< of any dog
+    figure<work> ears;        ///< looked into and wiped, of any dog
+    figure<work> brush_through;  ///< brushing a medium dog to the skin without a bath
+    figure<work> deshed;         ///< the undercoat out of a medium dog, beside the bath
+    figure<work> roll;           ///< a medium dog's stripped jacket
+    figure<work> tidy;           ///< face, eyes, feet, pads and sanitary area of a medium dog
+    figure<work> skip_finish;    ///< what a skip-tooth blade's rougher finish costs in a zone
 };
 
 /// How far from the target a zone may end (mm): max(15 % t, min(1.5 mm, 30 % t)); on the head 10 %

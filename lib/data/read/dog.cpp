@@ -302,6 +302,7 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     }
     get_measured(r, p, d);
     get_visits(r, p, d);
+    d.groomer = r.get_text("groomer", presence::may);
     d.cannot = get_days_off(r, "cannot");
     get_events(r, p, d);
     d.note = r.get_text("note", presence::may, text_kind::prose);

@@ -129,6 +129,13 @@ std::vector<figure_field> slots(price_rules& r) {
             {"visit", &r.visit, {1.0, 240.0, true}},
             {"trip", &r.trip, at_the_table},
             {"bath", &r.bath, {1.0, 240.0, true}},
+            {"late-full", &r.late_full, at_the_table},
+            {"late-visit", &r.late_visit, at_the_table},
+            {"nails", &r.nails, {0.0, 240.0, true}},
+            {"ears", &r.ears, {0.0, 240.0, true}},
+            {"brush-through", &r.brush_through, {0.0, 240.0, true}},
+            {"deshed", &r.deshed, {0.0, 240.0, true}},
+            {"roll", &r.roll, {0.0, 240.0, true}},
             {"tidy", &r.tidy, {1.0, 240.0, true}}};
 }
 

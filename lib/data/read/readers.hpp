@@ -29,6 +29,8 @@ salon_files get_salon(const node& root, page& p);
 
 void get_sources(const node& root, page& p, reference_data& c);
 void get_cautions(const node& root, page& p, reference_data& c);
+/// Of the zones read before.
+void get_services(const node& root, page& p, reference_data& c);
 void get_blades(const node& root, page& p, reference_data& c);
 void get_combs(const node& root, page& p, reference_data& c);
 void get_zones(const node& root, page& p, reference_data& c);

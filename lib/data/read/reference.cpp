@@ -36,6 +36,7 @@ class reference_reader {
                 [&](const node& n, page& p, reference_data& c) { get_rule_file(n, p, c, set); });
         }
         one("cautions", get_cautions);
+        one("services", get_services);
         sheets();
         strangers();
         throw_if_any(std::move(wrong_));

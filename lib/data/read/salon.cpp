@@ -1,4 +1,6 @@
 // A salon file: the kit and the salon's own figures.
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "data/read/figures.hpp"
@@ -16,6 +18,7 @@ constexpr std::string_view own_note = "the salon's own";
 constexpr bounds own_rate{0.01, 2.0, true};
 constexpr bounds own_log_sd{0.01, 1.0, true};
 constexpr bounds own_lay{10.0, 90.0, true};
+constexpr bounds working_day{1.0, 900.0, true};
 
 /// Whether the salon measured it or guessed, and its note.
 evidence get_own_evidence(record& r) {
@@ -134,6 +137,48 @@ salon_card get_card(record& top, page& p) {
     return c;
 }
 
+/// A groomer's hours with dogs: [groomer.hours] Tuesday = "420 min".
+std::array<work, 7> get_hours(const node& table, page& p) {
+    record r(table, p.out, "groomer.hours.");
+    std::array<work, 7> hours{};
+    bool any = false;
+    for (std::size_t d = 0; d < weekday_names.size(); ++d) {
+        const auto m = r.get_number(weekday_names[d], presence::may, measure::minutes, working_day);
+        hours[d] = m ? minutes(*m) : work{};
+        any = any || m;
+    }
+    r.done();
+    if (!any && table.members.empty()) {
+        p.out.add(table.at, errc::missing,
+                  "a groomer's hours name no day; found none; write Tuesday = \"420 min\"");
+    }
+    return hours;
+}
+
+/// Who works there: [[groomer]].
+std::vector<groomer> get_groomers(record& top, page& p) {
+    std::vector<groomer> out;
+    for (const node* n : top.get_tables("groomer", presence::may)) {
+        record r(*n, p.out);
+        groomer g;
+        g.name = r.get_text("name", presence::must);
+        if (const node* hours = r.get_table("hours", presence::must)) {
+            g.hours = get_hours(*hours, p);
+        }
+        g.away = get_days_off(r, "away");
+        r.done();
+        const bool twice = std::any_of(out.begin(), out.end(),
+                                       [&](const groomer& other) { return other.name == g.name; });
+        if (twice && !g.name.empty()) {
+            p.out.add(
+                r.at("name"), errc::duplicate,
+                "two groomers of one name; found " + named(g.name) + " again; tell them apart");
+        }
+        out.push_back(std::move(g));
+    }
+    return out;
+}
+
 }  // namespace
 
 salon_files get_salon(const node& root, page& p) {
@@ -149,6 +194,7 @@ salon_files get_salon(const node& root, page& p) {
     if (const node* k = r.get_table("kit", presence::must)) {
         s.tools = get_kit(*k, p);
     }
+    s.groomers = get_groomers(r, p);
     get_overrides(r, p, s.rules);
     r.done();
     return s;

@@ -1,7 +1,9 @@
 // The diary against every diary there is, on salons small enough to try them all; and its laws on larger.
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <random>
+#include <utility>
 #include <vector>
 
 #include <pelage/base/error.hpp>
@@ -20,7 +22,7 @@ class every_diary {
 
     std::int64_t least() {
         best_ = std::numeric_limits<std::int64_t>::max();
-        next(0, -p_.dogs[0].full_ago, -p_.dogs[0].visit_ago, 0);
+        begin(0, 0);
         return best_;
     }
 
@@ -32,23 +34,31 @@ class every_diary {
         if (dog == p_.dogs.size()) {
             best_ = so_far;
         } else {
-            next(dog, -p_.dogs[dog].full_ago, -p_.dogs[dog].visit_ago, so_far);
+            const diary_dog& d = p_.dogs[dog];
+            first_ = true;
+            next(dog, d.full_due - d.full_clock,
+                 d.between_clock ? d.between_due - *d.between_clock : -d.visit_ago, so_far);
         }
     }
     void next(std::size_t dog, int full, int visit, std::int64_t so_far) {
         const diary_dog& d = p_.dogs[dog];
+        const int last_visit = std::exchange(first_, false) ? -d.visit_ago : visit;
         const int due_full = full + d.full_clock;
         const int due = d.between_clock ? std::min(due_full, visit + *d.between_clock) : due_full;
         if (due >= p_.last) {
-            begin(dog + 1, so_far);
+            std::int64_t end = in_mmin(d.full + p_.trip) * (p_.last - full) / d.full_clock;
+            if (d.between_clock && *d.between_clock < d.full_clock) {
+                end += in_mmin(d.between + p_.trip) * (p_.last - visit) / *d.between_clock *
+                       (d.full_clock - *d.between_clock) / d.full_clock;
+            }
+            begin(dog + 1, so_far + end);
             return;
         }
         const int left = std::max(p_.last - due, 0) + 1;
         const int sooner = std::min(d.full_clock, d.between_clock.value_or(d.full_clock));
-        begin(dog + 1, so_far +
-                           in_mmin(p_.late_full + p_.late_between) * (left + p_.most_late) +
+        begin(dog + 1, so_far + in_mmin(p_.late_full + p_.late_between) * (left + p_.most_late) +
                            in_mmin(d.full + p_.trip) * (1 + left / sooner));
-        for (int n = std::max({visit + p_.gap, due - p_.most_early, 0});
+        for (int n = std::max({last_visit + p_.gap, due - p_.most_early, 0});
              n <= std::min(p_.last, std::max(due, 0) + p_.most_late); ++n) {
             const auto day = static_cast<std::size_t>(n);
             if (day < d.cannot.size() && d.cannot[day]) {
@@ -57,17 +67,16 @@ class every_diary {
             const std::int64_t late =
                 in_mmin(p_.late_full) * std::max(0, n - due_full) +
                 in_mmin(p_.late_between) * (due < due_full ? std::max(0, n - due) : 0);
-            book(dog, day, d.full, [&] {
-                next(dog, n, n, so_far + late + in_mmin(d.full + p_.trip));
-            });
+            book(dog, day, d.full,
+                 [&] { next(dog, n, n, so_far + late + in_mmin(d.full + p_.trip)); });
             if (due < due_full && n < due_full) {
-                book(dog, day, d.between, [&] {
-                    next(dog, full, n, so_far + late + in_mmin(d.between + p_.trip));
-                });
+                book(dog, day, d.between,
+                     [&] { next(dog, full, n, so_far + late + in_mmin(d.between + p_.trip)); });
             }
         }
     }
-    template <class Then> void book(std::size_t dog, std::size_t day, const work& takes, Then then) {
+    template <class Then>
+    void book(std::size_t dog, std::size_t day, const work& takes, Then then) {
         for (std::size_t g = 0; g < left_.size(); ++g) {
             const bool room = p_.dogs[dog].groomer.value_or(g) == g && left_[g][day] >= takes &&
                               (tables_.empty() || tables_[day] >= takes);
@@ -90,6 +99,7 @@ class every_diary {
     std::vector<std::vector<work>> left_;
     std::vector<work> tables_;
     std::int64_t best_ = 0;
+    bool first_ = true;  ///< a dog's first visit: its last one lies before day 0
 };
 
 using dice = std::mt19937;
@@ -117,8 +127,9 @@ diary_problem any_salon(dice& d, int dogs, int last, int groomers) {
     for (int i = 0; i < dogs; ++i) {
         diary_dog& one = p.dogs.emplace_back();
         one.full_clock = any(d, 4, 9);
-        one.full_ago = any(d, 0, 10);
-        one.visit_ago = any(d, 0, one.full_ago);
+        one.full_due = any(d, -4, 9);
+        one.between_due = any(d, -4, 7);
+        one.visit_ago = any(d, 0, 6);
         one.full = minutes(any(d, 60, 150));
         if (any(d, 0, 1) == 0) {
             one.between_clock = any(d, 2, 7);
@@ -192,6 +203,7 @@ TEST_CASE("a dog whose owner and groomer share no day is told apart from a full 
     p.dogs.resize(2);
     for (diary_dog& one : p.dogs) {
         one.full_clock = 7;
+        one.full_due = 7;
         one.full = minutes(90);
     }
     p.dogs[1].groomer = 1;  // who is away

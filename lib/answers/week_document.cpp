@@ -1,0 +1,261 @@
+// The week and the diary, as documents.
+#include <algorithm>
+
+#include <pelage/answers/week.hpp>
+#include <pelage/base/phrase.hpp>
+
+namespace pelage::io {
+
+namespace {
+
+std::string called(const dog& d) {
+    return d.name.empty() ? d.id : d.name;
+}
+
+int days_to(const date& from, const date& to) {
+    return static_cast<int>((to - from).count());
+}
+
+std::string weekday_words(const date& d) {
+    return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
+}
+
+/// The Sunday that ends a day's week.
+date end_of_week(const date& d) {
+    return d + std::chrono::days{static_cast<int>((7 - weekday_of(d)) % 7)};
+}
+
+std::string hours_words(const work& w) {
+    return detail::fixed(in_minutes(w) / 60.0, 1) + " h";
+}
+
+/// What has to be asked or known before the dog can be booked; empty: nothing.
+std::string first_words(const due_dog& one) {
+    if (one.why_not) {
+        return *one.why_not == not_plannable::no_coat ? "its coat isn't known"
+                                                      : "it has no style sheet";
+    }
+    if (one.stopped) {
+        return "a veterinarian first";
+    }
+    if (one.asked_first) {
+        return "ask the owner before a double coat is clipped";
+    }
+    std::string s = one.stuck ? "some of it can't be done as asked: pelage plan says why" : "";
+    if (!one.unsigned_consents.empty()) {
+        s += (s.empty() ? "" : "; ") + std::string("not signed: ") + listed(one.unsigned_consents);
+    }
+    return s;
+}
+
+std::string alert_words(const dog& d) {
+    return d.alerts.empty() ? "" : "ALERT: " + joined(titles(d.alerts), "; ");
+}
+
+void say_dogs(document& d, const week_matter& m, std::string heading,
+              const std::vector<const due_dog*>& which, bool overdue) {
+    if (which.empty()) {
+        return;
+    }
+    typed_table t{{"dog", "visit", overdue ? "since" : "by", "days", "min", "first"}};
+    t.numbers = {false, false, false, true, true, false};
+    t.whom = shown_to::people;
+    for (const due_dog* one : which) {
+        const dog& who = m.asked.salon.dogs[one->dog];
+        const auto last = last_open_day(m.asked.salon, who, m.asked.today, one->by);
+        const date by = overdue ? one->by : last.value_or(one->by);
+        const int days = days_to(one->by, m.asked.today);
+        std::string first = alert_words(who);
+        const std::string asked = first_words(*one);
+        first += (first.empty() || asked.empty() ? "" : "; ") + asked;
+        if (!overdue && !last) {
+            first += (first.empty() ? "" : "; ") + std::string("no open day before");
+        }
+        t.rows.push_back(
+            {called(who), std::string(name(one->what)),
+             cell(by, std::string(weekday_names[weekday_of(by)]).substr(0, 3) + " " + in_words(by)),
+             overdue ? cell(std::int64_t{days}) : cell(),
+             cell(one->takes, detail::fixed(in_minutes(one->takes), 0)), first});
+    }
+    if (!overdue) {
+        t.head.erase(t.head.begin() + 3);
+        t.numbers.erase(t.numbers.begin() + 3);
+        for (auto& row : t.rows) {
+            row.erase(row.begin() + 3);
+        }
+    }
+    d.open(std::move(heading));
+    d.show(std::move(t));
+}
+
+void say_others(document& d, const week_matter& m) {
+    std::vector<std::string> unknown;
+    bool opened = false;
+    for (const due_dog& one : m.due) {
+        const dog& who = m.asked.salon.dogs[one.dog];
+        const bool apart = one.why_not || one.stopped || one.asked_first;
+        if (apart) {
+            if (!opened) {
+                d.open("Not to be booked yet");
+                opened = true;
+            }
+            d.item_of(called(who) + ": ", first_words(one));
+        } else if (!one.last_full) {
+            unknown.push_back(called(who));
+        }
+    }
+    if (!unknown.empty()) {
+        d.open("No full groom on record");
+        d.say(listed(unknown) + ": nobody knows when they are due; pelage log records a groom.");
+    }
+}
+
+/// Every dog with a date, for programs.
+typed_table week_rows(const week_matter& m) {
+    typed_table t{
+        {"dog", "name", "visit", "by", "full_groom_by", "takes", "overdue_days", "ask_first"}};
+    t.whom = shown_to::programs;
+    for (const due_dog& one : m.due) {
+        const dog& who = m.asked.salon.dogs[one.dog];
+        if (!one.last_full) {
+            t.rows.push_back(
+                {who.id, called(who), cell(), cell(), cell(), cell(), cell(),
+                 first_words(one).empty() ? "no full groom on record" : first_words(one)});
+            continue;
+        }
+        t.rows.push_back({who.id, called(who), std::string(name(one.what)), one.by, one.full_by,
+                          one.takes, std::int64_t{std::max(0, days_to(one.by, m.asked.today))},
+                          first_words(one)});
+    }
+    return t;
+}
+
+work hours_of(const week_request& r, const date& from, const date& to) {
+    work sum{};
+    for (date on = from; on <= to; on += std::chrono::days{1}) {
+        for (const groomer& g : r.salon.groomers) {
+            sum += r.salon.closed.cover(on) ? work{} : g.on(on);
+        }
+    }
+    return sum;
+}
+
+void say_sum(document& d, const week_matter& m, const std::vector<const due_dog*>& overdue,
+             const std::vector<const due_dog*>& due, const date& end) {
+    work takes{};
+    for (const auto* which : {&overdue, &due}) {
+        for (const due_dog* one : *which) {
+            takes += one->takes;
+        }
+    }
+    const std::size_t n = overdue.size() + due.size();
+    std::string s = n == 0 ? "Nobody is due."
+                           : std::to_string(n) + (n == 1 ? " dog is" : " dogs are") +
+                                 " due, about " + hours_words(takes) + " of work";
+    if (n > 0) {
+        const work has = hours_of(m.asked, m.asked.today, end);
+        s += m.asked.salon.groomers.empty()
+                 ? "; salon.toml names no groomer, so nobody knows how much there is room for."
+                 : "; the groomers have " + hours_words(has) + " till then.";
+    }
+    d.say(s);
+}
+
+std::string visit_words(const due_dog& one, const diary_visit& v) {
+    return v.full ? std::string(name(visit_work::full_groom)) : std::string(name(one.between));
+}
+
+}  // namespace
+
+document document_of(const week_matter& m) {
+    const date end = end_of_week(m.of);
+    std::vector<const due_dog*> overdue;
+    std::vector<const due_dog*> due;
+    for (const due_dog& one : m.due) {
+        if (one.bookable() && one.by < m.asked.today) {
+            overdue.push_back(&one);
+        } else if (one.bookable() && one.by <= end) {
+            due.push_back(&one);
+        }
+    }
+    const auto sooner = [](const due_dog* a, const due_dog* b) { return a->by < b->by; };
+    std::stable_sort(overdue.begin(), overdue.end(), sooner);
+    std::stable_sort(due.begin(), due.end(), sooner);
+    document d;
+    d.title = "Due by " + weekday_words(end);
+    d.titled = true;
+    d.open({}, false);
+    say_sum(d, m, overdue, due, end);
+    say_dogs(d, m, "Overdue", overdue, true);
+    say_dogs(d, m, "Due", due, false);
+    say_others(d, m);
+    d.show(week_rows(m));
+    if (m.asked.salon.invented) {
+        d.foot = "Invented: no such salon or dog exists.";
+    }
+    return d;
+}
+
+document document_of(const diary_matter& m) {
+    const auto& p = m.question.problem;
+    const auto day = [&](int n) { return m.asked.today + std::chrono::days{n}; };
+    document d;
+    d.title =
+        "Diary from " + in_words(m.asked.today) + ", " + std::to_string(p.last / 7) + " weeks";
+    d.titled = true;
+    d.open({}, false);
+    work takes{};
+    int late = 0;
+    int latest = 0;
+    typed_table t{{"day", "groomer", "dog", "visit", "min", "late"}};
+    t.numbers = {false, false, false, false, true, true};
+    for (const diary_visit& v : m.found.visits) {
+        const due_dog& one = m.due[m.question.which[v.dog]];
+        const work here = v.full ? one.full_takes : one.between_takes;
+        if (m.only.value_or(v.groomer) != v.groomer) {
+            continue;
+        }
+        takes += here;
+        late += v.late > 0 ? 1 : 0;
+        latest = std::max(latest, v.late);
+        const date on = day(v.on);
+        t.rows.push_back(
+            {cell(on, std::string(weekday_names[weekday_of(on)]).substr(0, 3) + " " + iso(on)),
+             m.asked.salon.groomers[v.groomer].name, called(m.asked.salon.dogs[one.dog]),
+             visit_words(one, v), cell(here, detail::fixed(in_minutes(here), 0)),
+             v.late > 0 ? cell(std::int64_t{v.late}) : cell()});
+    }
+    const std::size_t n = t.rows.size();
+    std::string s = std::to_string(n) + (n == 1 ? " visit" : " visits") + ", about " +
+                    hours_words(takes) + " of work.";
+    s += late == 0 ? " Nobody is late."
+                   : " " + std::to_string(late) + (late == 1 ? " is" : " are") + " late, at most " +
+                         std::to_string(latest) + (latest == 1 ? " day." : " days.");
+    if (p.hours.empty()) {
+        s = "salon.toml names no groomer ([[groomer]] with hours): no diary can be made.";
+    } else if (!m.only) {
+        s += " Minutes, trips and days late cost at most " +
+             detail::fixed(100.0 * m.found.gap(), 1) +
+             " % more than in any diary of these hours (proven bound).";
+    }
+    d.say(s);
+    d.open();
+    d.show(std::move(t));
+    if (!m.found.lapses.empty() && !p.hours.empty()) {
+        d.open("Not held: nobody has room in time");
+        for (const diary_lapse& l : m.found.lapses) {
+            const dog& who = m.asked.salon.dogs[m.due[m.question.which[l.dog]].dog];
+            d.item_of(called(who) + ": ",
+                      "due by " + in_words(day(l.due)) +
+                          (l.no_day ? "; its owner and its groomer share no day"
+                                    : "; every day in reach is full, at most " +
+                                          std::to_string(p.most_late) + " days late"));
+        }
+    }
+    if (m.asked.salon.invented) {
+        d.foot = "Invented: no such salon or dog exists.";
+    }
+    return d;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,116 @@
+// The week and the diary as values; the diary as iCalendar.
+#include <map>
+
+#include <pelage/answers/week.hpp>
+#include <pelage/base/phrase.hpp>
+
+#include "answers/ics.hpp"
+#include "answers/json.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+json date_json(const std::optional<date>& d) {
+    return d ? json(iso(*d)) : json();
+}
+
+std::string_view standing_of(const due_dog& one) {
+    if (one.why_not) {
+        return *one.why_not == not_plannable::no_coat ? "no coat" : "no sheet";
+    }
+    return one.stopped       ? "veterinarian first"
+           : one.asked_first ? "owner first"
+           : !one.last_full  ? "no groom on record"
+                             : "bookable";
+}
+
+std::string_view visit_name(const due_dog& one, const diary_visit& v) {
+    return name(v.full ? visit_work::full_groom : one.between);
+}
+
+}  // namespace
+
+std::string json_of(const week_matter& m) {
+    json j{{"today", iso(m.asked.today)}, {"salon", m.asked.salon.title}};
+    if (m.asked.salon.invented) {
+        j["invented"] = true;
+    }
+    j["dogs"] = json::array();
+    for (const due_dog& one : m.due) {
+        const dog& who = m.asked.salon.dogs[one.dog];
+        json d{{"id", who.id}, {"name", who.name}, {"standing", standing_of(one)}};
+        if (one.bookable()) {
+            d["visit"] = name(one.what);
+            d["by"] = iso(one.by);
+            d["full_groom_by"] = iso(one.full_by);
+            d["minutes"] = minutes_json(one.takes);
+            d["overdue_days"] = std::max(0, static_cast<int>((m.asked.today - one.by).count()));
+        }
+        d["last_full_groom"] = date_json(one.last_full);
+        d["last_visit"] = date_json(one.last_visit);
+        d["stuck"] = one.stuck;
+        d["unsigned"] = one.unsigned_consents;
+        j["dogs"].push_back(std::move(d));
+    }
+    return dumped(j);
+}
+
+std::string json_of(const diary_matter& m) {
+    const auto day = [&](int n) { return iso(m.asked.today + std::chrono::days{n}); };
+    json j{{"today", iso(m.asked.today)},
+           {"salon", m.asked.salon.title},
+           {"weeks", m.question.problem.last / 7},
+           {"cost_minutes", minutes_json(m.found.cost)},
+           {"bound_minutes", minutes_json(m.found.bound)},
+           {"gap", share_json(m.found.gap())}};
+    if (m.asked.salon.invented) {
+        j["invented"] = true;
+    }
+    j["visits"] = json::array();
+    for (const diary_visit& v : m.found.visits) {
+        const due_dog& one = m.due[m.question.which[v.dog]];
+        if (m.only.value_or(v.groomer) == v.groomer) {
+            j["visits"].push_back(
+                {{"on", day(v.on)},
+                 {"groomer", m.asked.salon.groomers[v.groomer].name},
+                 {"dog", m.asked.salon.dogs[one.dog].id},
+                 {"visit", visit_name(one, v)},
+                 {"minutes", minutes_json(v.full ? one.full_takes : one.between_takes)},
+                 {"late_days", std::max(0, v.late)}});
+        }
+    }
+    j["not_held"] = json::array();
+    for (const diary_lapse& l : m.found.lapses) {
+        j["not_held"].push_back({{"dog", m.asked.salon.dogs[m.due[m.question.which[l.dog]].dog].id},
+                                 {"due", day(l.due)},
+                                 {"why", l.no_day ? "no day in common" : "no room"}});
+    }
+    return dumped(j);
+}
+
+std::string ics_of(const diary_matter& m) {
+    std::string out = ics::opening();
+    std::map<std::size_t, int> visits;
+    for (const diary_visit& v : m.found.visits) {
+        const due_dog& one = m.due[m.question.which[v.dog]];
+        const dog& who = m.asked.salon.dogs[one.dog];
+        const int number = ++visits[v.dog];
+        if (m.only.value_or(v.groomer) != v.groomer) {
+            continue;
+        }
+        const std::string alerts =
+            who.alerts.empty() ? "" : "ALERT: " + joined(titles(who.alerts), "; ") + ". ";
+        out += ics::whole_day(
+            {who.id + "-diary-" + std::to_string(number), m.asked.today + std::chrono::days{v.on},
+             (who.name.empty() ? who.id : who.name) + ": " + std::string(visit_name(one, v)) +
+                 ", " + m.asked.salon.groomers[v.groomer].name,
+             alerts + "About " +
+                 detail::fixed(in_minutes(v.full ? one.full_takes : one.between_takes), 0) +
+                 " min." + (who.invented ? " An invented dog for trying things out." : "")},
+            m.asked.today);
+    }
+    return out + ics::closing();
+}
+
+}  // namespace pelage::io

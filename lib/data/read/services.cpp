@@ -1,0 +1,89 @@
+// What dogs are booked for.
+#include <set>
+
+#include "data/read/readers.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+/// Who has a word already; a word has one meaning.
+using word_owners = std::set<std::string, std::less<>>;
+
+void get_service_words(record& r, word_owners& owners, service& to) {
+    std::vector<word> all = r.get_words("words", presence::may);
+    for (const word& w : all) {
+        to.words.push_back(w.text);
+    }
+    all.push_back({to.title, r.at("title")});
+    for (const word& w : all) {
+        if (!owners.insert(w.text).second) {
+            r.out().add(w.at, errc::ambiguous,
+                        "a word for a service has one meaning; found " + named(w.text) +
+                            " twice; leave it out of one");
+        }
+    }
+}
+
+template <class Enum, std::size_t n>
+void get_names(record& r, std::string_view key, std::string_view what,
+               const std::array<std::string_view, n>& names, std::vector<Enum>& to) {
+    for (const word& w : r.get_words(key, presence::must)) {
+        const int i = index_of(w, what, names, r.out());
+        if (i >= 0) {
+            to.push_back(static_cast<Enum>(i));
+        }
+    }
+}
+
+void get_service_zones(record& r, const body& b, service& to) {
+    for (const word& w : r.get_words("zones", presence::must)) {
+        const zone* z = find(b.zones, w.text);
+        if (w.text == "all") {
+            to.whole = true;
+        } else if (z == nullptr) {
+            r.out().add_unknown(w.at, "unknown zone", w.text, ids(b.zones));
+        } else {
+            to.zones.push_back(static_cast<std::size_t>(z - b.zones.data()));
+        }
+    }
+}
+
+service get_service(record& r, page& p, word_owners& owners) {
+    service s;
+    s.id = r.get_id("id");
+    s.title = r.get_text("title", presence::must);
+    get_service_words(r, owners, s);
+    s.text = r.get_text("text", presence::must, text_kind::prose);
+    get_service_zones(r, p.known.dog_body, s);
+    get_names(r, "steps", "step of a service", service_step_names, s.steps);
+    get_names(r, "stops", "clock", service_clock_names, s.stops);
+    s.why = get_evidence(r, p, presence::must);
+    if (!std::is_sorted(s.steps.begin(), s.steps.end())) {
+        p.out.add(r.at("steps"), errc::conflict,
+                  "steps stand in the order in which they are done; found another; write them as "
+                  "services.toml says");
+    }
+    r.done();
+    return s;
+}
+
+}  // namespace
+
+void get_services(const node& root, page& p, reference_data& c) {
+    record top(root, p.out);
+    check_format(top);
+    word_owners owners;
+    std::set<std::string> seen;
+    for (const node* n : top.get_tables("service", presence::must)) {
+        record r(*n, p.out);
+        c.services.push_back(get_service(r, p, owners));
+        if (!seen.insert(c.services.back().id).second) {
+            p.out.add(r.at("id"), errc::duplicate,
+                      "a service stands once; found " + named(c.services.back().id) + " again");
+        }
+    }
+    top.done();
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,75 @@
+#include <pelage/planner/appointment.hpp>
+
+namespace pelage {
+
+namespace {
+
+/// What a step takes beside the plan; 0 for the plan's own.
+work step_work(service_step s, dog_size size, const price_rules& p) {
+    const auto sized = [&](const figure<work>& f) {
+        return minutes(in_minutes(f.best) * p.size[static_cast<std::size_t>(size)].best);
+    };
+    switch (s) {
+        case service_step::look:
+            return p.visit.best;
+        case service_step::brush:
+            return sized(p.brush_through);
+        case service_step::bath:
+            return sized(p.bath);
+        case service_step::deshed:
+            return sized(p.deshed);
+        case service_step::roll:
+            return sized(p.roll);
+        case service_step::nails:
+            return p.nails.best;
+        case service_step::ears:
+            return p.ears.best;
+        case service_step::before_bath:
+        case service_step::after_bath:
+            break;
+    }
+    return {};
+}
+
+}  // namespace
+
+work minutes_beside_plan(const service& booked, dog_size size, const price_rules& p) {
+    work sum{};
+    for (const service_step s : booked.steps) {
+        sum += step_work(s, size, p);
+    }
+    return sum;
+}
+
+work appointment::total() const {
+    if (by_sheet) {
+        return *by_sheet + beyond;
+    }
+    work sum{};
+    for (const appointment_step& s : steps) {
+        sum += s.takes;
+    }
+    return sum;
+}
+
+appointment appointment_of(const plan_request& r, const groom& g, const service& booked) {
+    appointment out;
+    for (const service_step s : booked.steps) {
+        const work takes = s == service_step::before_bath ? g.before
+                           : s == service_step::after_bath
+                               ? g.after
+                               : step_work(s, r.patient.size, r.rules.prices);
+        if (takes > work{}) {
+            out.steps.push_back({s, takes});
+        }
+    }
+    for (const combing_out& c : g.combed) {
+        out.beyond += c.takes;
+    }
+    if (booked.stops_clock(service_clock::full)) {
+        out.by_sheet = r.sheet.takes.by_size[static_cast<std::size_t>(r.patient.size)];
+    }
+    return out;
+}
+
+}  // namespace pelage

@@ -1,0 +1,96 @@
+// The salon's week and its diary.
+#include <pelage/answers/week.hpp>
+#include <pelage/base/phrase.hpp>
+
+#include "command.hpp"
+#include "resolve_arguments.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+struct week_options : common_options {
+    using common_options::common_options;
+    text_option of{app, "of", "DATE", "any day of the week; this week if it isn't said"};
+};
+
+constexpr introduction about_week{
+    "week", "who is due, overdue, or has to be asked first",
+    "pelage week\n"
+    "pelage week 2026-12-07 --salon my-salon --format csv\n",
+    "What a dog's file and its record tell of its visits decides; a dog without a\n"
+    "full groom on record is told apart.\n"};
+
+reply week(week_options& o, const surroundings& around) {
+    o.also = {"html", "csv"};
+    faults f;
+    const workplace w = workplace_of(o, around, f);
+    const auto of = o.of.empty() ? w.print.today : day_in("DATE", o.of, f);
+    f.throw_if_any();
+    const week_request r{w.reference, w.place(), w.styles, w.print.today.value()};
+    if (*of < r.today) {
+        f.say(errc::range, "week: a week that is over; found " + iso(*of) + "; write " +
+                               iso(r.today) + " or a later day");
+    }
+    f.throw_if_any();
+    const auto due = due_dogs(r);
+    const io::week_matter m{r, due, *of};
+    return {w.json ? io::json_of(m) : w.written(io::document_of(m))};
+}
+
+struct diary_options : common_options {
+    using common_options::common_options;
+    text_option weeks{app, "--weeks", "N", "how many, 1 to 52; 4 if it isn't said"};
+    text_option groomer{app, "--groomer", "NAME", "the visits of one groomer"};
+};
+
+constexpr introduction about_diary{
+    "diary", "every dog's visits on days and groomers, at least cost",
+    "pelage diary\n"
+    "pelage diary --weeks 26 --groomer Ida --format ics -o ida.ics\n",
+    "Groomers and their hours stand in salon.toml; no groomer is booked beyond them.\n"
+    "Events that dogs should be fresh for aren't reckoned with here: regrow --weeks.\n"};
+
+std::optional<std::size_t> groomer_in(const std::string& text, const salon_files& s, faults& f) {
+    std::vector<std::string> names;
+    for (std::size_t g = 0; g < s.groomers.size(); ++g) {
+        if (s.groomers[g].name == text) {
+            return g;
+        }
+        names.push_back(s.groomers[g].name);
+    }
+    f.say(errc::unknown,
+          "--groomer: the salon has no such groomer; found \"" + text + "\"" +
+              (names.empty() ? "; name them in salon.toml" : "; write " + one_of(names)));
+    return std::nullopt;
+}
+
+reply diary(diary_options& o, const surroundings& around) {
+    o.also = {"html", "csv", "ics"};
+    faults f;
+    const workplace w = workplace_of(o, around, f);
+    const auto weeks = o.weeks.empty()
+                           ? std::optional<unsigned>{4}
+                           : whole_in("--weeks", o.weeks, 1, 52, "write it like --weeks 26", f);
+    const auto only = o.groomer.empty() ? std::nullopt : groomer_in(o.groomer, w.place(), f);
+    f.throw_if_any();
+    const week_request r{w.reference, w.place(), w.styles, w.print.today.value()};
+    const auto due = due_dogs(r);
+    const diary_question q = diary_question_of(r, due, static_cast<int>(*weeks));
+    const pelage::diary found = diary_of(q.problem);
+    const io::diary_matter m{r, due, q, found, only};
+    const bool held = found.lapses.empty() && !q.problem.hours.empty();
+    return {w.format == "ics" ? io::ics_of(m)
+            : w.json          ? io::json_of(m)
+                              : w.written(io::document_of(m)),
+            held ? done : answer_is_no};
+}
+
+}  // namespace
+
+void add_week(CLI::App& root, task& chosen) {
+    add_command<week_options>(root, chosen, about_week, week);
+    add_command<diary_options>(root, chosen, about_diary, diary);
+}
+
+}  // namespace pelage::cli
