@@ -5,6 +5,7 @@
 #include <pelage/base/phrase.hpp>
 #include <pelage/base/suggest.hpp>
 #include <pelage/data/read.hpp>
+#include <pelage/data/record_file.hpp>
 #include <pelage/data/reference.hpp>
 #include <pelage/trade/place_words.hpp>
 
@@ -84,7 +85,7 @@ void apply_days(const dog_options& o, const workplace& w, dog& d, faults& f) {
     }
 }
 
-dog recorded(const dog_options& o, const workplace& w, faults& f) {
+dog recorded(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
     if (o.dog.empty()) {
         dog d;
         d.brushed = {habit::none, false};
@@ -95,7 +96,12 @@ dog recorded(const dog_options& o, const workplace& w, faults& f) {
     const bool file = name.find('/') != std::string::npos ||
                       (name.size() > 5 && name.substr(name.size() - 5) == ".toml");
     if (file) {
-        return io::read_dog(io::read_text(name), w.reference, w.styles);
+        dog d = io::read_dog(io::read_text(name), w.reference, w.styles);
+        for (const diagnostic& one : io::add_record_beside(d, w.reference)) {
+            const std::string text = io::text_of({one});
+            note(around, "left out: " + text.substr(0, text.size() - 1));
+        }
+        return d;
     }
     throw_if_unsound(w, name, true);
     if (const dog* d = find(w.place().dogs, name)) {
@@ -154,7 +160,7 @@ void note_days(const dog& d, const workplace& w, const surroundings& around) {
 }  // namespace
 
 dog dog_of(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
-    dog d = recorded(o, w, f);
+    dog d = recorded(o, w, around, f);
     apply_options(o, d, f);
     if (!o.mix.empty()) {
         d.mix = o.mix;
