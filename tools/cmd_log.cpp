@@ -81,9 +81,8 @@ visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
     const bool full = services.empty() ||
                       std::find(services.begin(), services.end(), service::full) != services.end();
     const style* sheet = d.style.empty() ? nullptr : sheet_of(d, w, f);
-    f.throw_if_any();
-    (void)coat_by_mix(d, w);
-    if (full && sheet != nullptr && d.coat) {
+    if (full && sheet != nullptr && f.none()) {
+        (void)coat_by_mix(d, w);
         assume_upkeep(d, *sheet);
         d = with_hair_by_record(std::move(d), w.reference, w.place().rules, e.on);
         const plan_request r{w.reference, w.place().rules, w.tools(), d, *sheet, e.on};

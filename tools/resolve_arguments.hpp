@@ -49,6 +49,7 @@ class faults {
         }
         return out;
     }
+    [[nodiscard]] bool none() const { return all_.empty(); }
     /// Throws bad_input if anything was said.
     void throw_if_any() const {
         if (!all_.empty()) {

@@ -88,7 +88,7 @@ struct stat status_of(int file, std::string_view what, const std::string& path) 
 /// Locks the whole file; whether it could be had in time. A system without such locks has no second
 /// writer that would heed them.
 bool lock(int file, short kind, std::chrono::milliseconds wait) {
-    const auto until = std::chrono::steady_clock::now() + wait;
+    std::chrono::milliseconds waited{0};
     std::chrono::milliseconds pause{1};
     while (true) {
         struct flock what {};
@@ -98,9 +98,10 @@ bool lock(int file, short kind, std::chrono::milliseconds wait) {
             (errno != EAGAIN && errno != EACCES)) {
             return true;
         }
-        if (std::chrono::steady_clock::now() >= until) {
+        if (waited >= wait) {
             return false;
         }
+        waited += pause;
         std::this_thread::sleep_for(pause);
         pause = std::min(2 * pause, std::chrono::milliseconds{50});
     }
