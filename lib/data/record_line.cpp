@@ -241,9 +241,15 @@ std::string line_of(const log_entry& e, const std::string& dog) {
     } else {
         add_visit(j, e);
     }
-    std::string text = j.dump(-1, ' ', false, json::error_handler_t::strict);
-    text.pop_back();
-    return text + std::string(sum_key) + sum_of(text) + "\"}\n";
+    return with_checksum(j.dump(-1, ' ', false, json::error_handler_t::strict));
+}
+
+std::string with_checksum(std::string object) {
+    if (!object.starts_with('{') || !object.ends_with('}')) {
+        return {};
+    }
+    object.pop_back();
+    return object + std::string(sum_key) + sum_of(object) + "\"}\n";
 }
 
 std::optional<log_entry> entry_in(std::string_view line, unsigned number, std::string_view dog,

@@ -57,6 +57,10 @@ struct recorded_entry {
     std::string set_aside;  ///< the file that a torn last line was moved to; empty: there was none
 };
 
+/// A line of the text of a JSON object that has no checksum yet: with one, and its end. Empty if it is no
+/// object.
+[[nodiscard]] std::string with_checksum(std::string object);
+
 /// Appends the entry that `make` gives when it is shown what is there, under the lock. Returns once it is on
 /// disk; throws error(io), with nothing recorded, where that can't be had, and passes on what `make`
 /// throws. `path` may be no link.
