@@ -141,7 +141,7 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
                                             : whole_in("--correct", o.correct, 1, 1'000'000,
                                                        "write the entry's number", f);
     visit_told v = visit_of(o, w, d, f);
-    if (o.yes && v.entry.services.empty()) {
+    if (o.yes && v.entry.services.empty() && f.none()) {
         f.say(
             errc::missing,
             "--service: nothing is planned for this dog, so what was done must be said; write one "

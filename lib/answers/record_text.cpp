@@ -12,7 +12,7 @@ namespace pelage::io {
 namespace {
 
 /// What an entry says, a line each.
-void say_entry(document& d, const log_entry& e, length_unit u) {
+void say_entry(document& d, const log_entry& e, length_unit u, bool tools) {
     const auto say = [&](const std::string& lead, const std::string& text) {
         if (!text.empty()) {
             d.add({line_as::paragraph, text, lead + ": ", 2, 4});
@@ -22,7 +22,7 @@ void say_entry(document& d, const log_entry& e, length_unit u) {
     say("left", lengths_words(e.left, u));
     say("mats", mats_words(e.mats));
     say("skin", skin_words_of(e.skin, u));
-    say("tools", tools_words(e.used));
+    say("tools", tools ? tools_words(e.used) : "");
     say("behaviour", e.behaviour);
     say("remarks", e.remarks);
     say("next", e.next ? in_words(*e.next) : "");
@@ -62,7 +62,7 @@ document recorded_document(const record_of_dog& of, const recorded_entry& e,
               ". It stays in the file and counts no more.");
     } else {
         d.say("Recorded: " + of.name + ", " + head_of(e.entry) + ".");
-        say_entry(d, e.entry, o.units);
+        say_entry(d, e.entry, o.units, false);
     }
     d.say("Entry " + std::to_string(e.entry.number) + " of " + of.read.file +
           (e.entry.takes_back ? "." : "; take it back with: pelage log " + of.id + " --undo"));
@@ -82,7 +82,7 @@ document record_document(const record_of_dog& of, std::size_t most, const print_
     for (auto e = all.end() - static_cast<std::ptrdiff_t>(shown); e != all.end(); ++e) {
         d.open();
         d.add({line_as::paragraph, head_of(*e), std::to_string(e->number) + ". ", 0, 2});
-        say_entry(d, *e, o.units);
+        say_entry(d, *e, o.units, true);
     }
     return d;
 }

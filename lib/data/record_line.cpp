@@ -127,7 +127,7 @@ std::vector<logged_length> get_lengths(record& top, page& p, std::string_view ke
         const std::string basis = r.get_choice("basis", presence::must, bases);
         r.done();
         if (!whom.empty() && l) {
-            out.push_back({whom, *l, basis == bases[1]});
+            out.push_back({whom, rounded(*l), basis == bases[1]});
         }
     }
     return out;
@@ -157,7 +157,7 @@ std::vector<logged_skin> get_logged_skin(record& top, page& p) {
         const bool known = r.get_flag("known");
         r.done();
         if (!whom.empty() && state) {
-            out.push_back({whom, *state, size, known});
+            out.push_back({whom, *state, size ? std::optional{rounded(*size)} : size, known});
         }
     }
     return out;

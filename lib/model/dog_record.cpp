@@ -65,10 +65,7 @@ void add_record(dog& d, const std::vector<log_entry>& all) {
         const auto same = std::find_if(d.visits.begin(), d.visits.end(), [&](const visit& v) {
             return !v.logged && v.on == e.on && v.kind == kind;
         });
-        if (same == d.visits.end()) {
-            d.visits.push_back({e.on, kind});
-        }
-        lay_on_visit(same == d.visits.end() ? d.visits.back() : *same, e);
+        lay_on_visit(same == d.visits.end() ? d.visits.emplace_back(visit{e.on, kind}) : *same, e);
     }
     if (!in_force.empty() && !d.now.empty()) {
         d.now.clear();

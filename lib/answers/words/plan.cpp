@@ -232,8 +232,7 @@ std::string by_record_words(const dog& d, const body& b, length_unit u) {
     const std::vector<recorded_hair>& all = d.by_record;
     std::vector<reckoned_alike> groups;
     const auto told = [&](const recorded_hair& h) {
-        return "about " + show(h.is, u) + " (" + show(h.low, u) + " to " + show(h.high, u) +
-               ") since " + in_words(h.since);
+        return "about " + show(finished{h.low, h.is, h.high}, u) + " since " + in_words(h.since);
     };
     for (const recorded_hair& h : all) {
         const auto same = std::find_if(groups.begin(), groups.end(), [&](const reckoned_alike& g) {
