@@ -2,6 +2,7 @@
 
 #include <pelage/answers/asked_first.hpp>
 #include <pelage/forecast/all_coats.hpp>
+#include <pelage/model/hair_by_record.hpp>
 #include <pelage/trade/upkeep.hpp>
 
 namespace pelage::cli {
@@ -26,6 +27,7 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
     f.throw_if_any();
     by_mix = coat_by_mix(patient, w);
     assume_upkeep(patient, *sheet);
+    patient = with_hair_by_record(std::move(patient), w.reference, w.place().rules, w.print.today);
 }
 
 plan_request asked_groom::request_of() const {

@@ -57,6 +57,7 @@ void add_command(CLI::App& parent, task& chosen, const introduction& what,
 void add_lookup(CLI::App& root, task& chosen);
 void add_plan(CLI::App& root, task& chosen);
 void add_regrow(CLI::App& root, task& chosen);
+void add_log(CLI::App& root, task& chosen);
 void add_sheet(CLI::App& root, task& chosen);  ///< check, show, list, new, compare
 void add_kit(CLI::App& root, task& chosen);    ///< check, measure, buy
 void add_week(CLI::App& root, task& chosen);   ///< week, diary

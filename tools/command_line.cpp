@@ -17,6 +17,7 @@ void add_all(CLI::App& root, task& chosen) {
     add_lookup(root, chosen);
     add_plan(root, chosen);
     add_regrow(root, chosen);
+    add_log(root, chosen);
     add_sheet(root, chosen);
     add_kit(root, chosen);
     add_week(root, chosen);

@@ -19,6 +19,7 @@ constexpr const char* front =
     "  pelage plan biscuit\n"
     "  pelage plan --coat wavy --style one-length --now 'body 40 mm'\n"
     "  pelage regrow biscuit\n"
+    "  pelage log rosie --salon my-salon\n"
     "\n"
     "You learn: which blade leaves what, and where may it go?\n"
     "  pelage lookup 7F\n"
@@ -75,8 +76,8 @@ std::string options_of(const CLI::App& app) {
         operands += o->get_positional() ? row(*o) : "";
     }
     std::string out = operands.empty() ? "" : "\nWhat you name\n" + operands;
-    for (const char* under :
-         {heading::dog, heading::found, heading::answer, heading::place, heading::written}) {
+    for (const char* under : {heading::dog, heading::done, heading::found, heading::answer,
+                              heading::place, heading::written}) {
         std::string rows;
         for (const CLI::Option* o : app.get_options()) {
             rows += !o->get_positional() && o->get_group() == under ? row(*o) : "";

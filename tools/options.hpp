@@ -18,6 +18,7 @@ namespace pelage::cli {
 namespace heading {
 inline constexpr const char* dog = "The dog";
 inline constexpr const char* found = "What was found on it";
+inline constexpr const char* done = "What was done";
 inline constexpr const char* answer = "What is asked";
 inline constexpr const char* place = "Whose sheets and tools";
 inline constexpr const char* written = "How it is written";

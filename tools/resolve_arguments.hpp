@@ -41,6 +41,15 @@ struct workplace {
 class faults {
   public:
     void say(errc code, const std::string& text) { all_.push_back({"pelage", 0, 0, code, text}); }
+    /// All that was said, on one line; empty if nothing was.
+    [[nodiscard]] std::string told() const {
+        std::string out;
+        for (const diagnostic& d : all_) {
+            out += (out.empty() ? "" : "; ") + d.text;
+        }
+        return out;
+    }
+    [[nodiscard]] bool none() const { return all_.empty(); }
     /// Throws bad_input if anything was said.
     void throw_if_any() const {
         if (!all_.empty()) {
@@ -117,6 +126,17 @@ void apply_options(const dog_options& o, dog& d, faults& f);
 /// Puts what the intake found, as options say it, on the dog: a finding takes the place of the file's in
 /// the same place, and has to fit what --now says (`hair_said`: whether it says anything).
 void apply_intake(const intake_options& o, bool hair_said, const workplace& w, dog& d, faults& f);
+/// The places and the length of "body 40 mm"; a fault of `option` if it isn't that.
+[[nodiscard]] std::optional<hair_now> place_and_length(const std::string& option,
+                                                       const std::string& text, const workplace& w,
+                                                       faults& f);
+/// A finding of --skin with the word for its places.
+struct skin_told {
+    std::string whom;
+    skin_finding what;
+};
+[[nodiscard]] std::optional<skin_told> skin_in(const std::string& text, const workplace& w,
+                                               faults& f);
 /// The sheet of that dog.
 [[nodiscard]] const style* sheet_of(const dog& d, const workplace& w, faults& f);
 

@@ -5,6 +5,7 @@
 #include <pelage/base/phrase.hpp>
 #include <pelage/base/suggest.hpp>
 #include <pelage/data/read.hpp>
+#include <pelage/data/record_file.hpp>
 #include <pelage/data/reference.hpp>
 #include <pelage/trade/place_words.hpp>
 
@@ -13,29 +14,36 @@
 
 namespace pelage::cli {
 
+std::optional<hair_now> place_and_length(const std::string& option, const std::string& text,
+                                         const workplace& w, faults& f) {
+    const auto digit = text.find_first_of("0123456789.");
+    const std::string whom{detail::trimmed(text.substr(0, std::min(digit, text.size())))};
+    if (digit == std::string::npos || whom.empty() || whom.ends_with('=') || whom.ends_with(':')) {
+        f.say(errc::syntax, option + ": a zone and its length are needed; found \"" + text +
+                                "\"; write it like 'body 40 mm'");
+        return std::nullopt;
+    }
+    const bool known = places_called(option, whom, w.reference.dog_body, f).has_value();
+    const auto l = length_in(option, text.substr(digit), f);
+    return known && l ? std::optional{hair_now{whom, *l}} : std::nullopt;
+}
+
 namespace {
 
 void apply_now(const dog_options& o, const workplace& w, dog& d, faults& f) {
     std::vector<std::vector<place>> before;
     for (const std::string& text : o.now) {
-        const auto digit = text.find_first_of("0123456789.");
-        const std::string whom{detail::trimmed(text.substr(0, std::min(digit, text.size())))};
-        if (digit == std::string::npos || whom.empty() || whom.ends_with('=') ||
-            whom.ends_with(':')) {
-            f.say(errc::syntax, "--now: a zone and its length are needed; found \"" + text +
-                                    "\"; write it like 'body 40 mm'");
+        const auto said = place_and_length("--now", text, w, f);
+        if (!said) {
             continue;
         }
-        const auto meant = places_called("--now", whom, w.reference.dog_body, f);
-        if (meant && std::find(before.begin(), before.end(), meant->places) != before.end()) {
+        const std::vector<place> meant = select(w.reference.dog_body, said->whom)->places;
+        if (std::find(before.begin(), before.end(), meant) != before.end()) {
             f.say(errc::duplicate, "--now: the same place twice; found \"" + text +
                                        "\" after another there; say it once");
-        } else if (meant) {
-            before.push_back(meant->places);
         }
-        if (const auto l = length_in("--now", text.substr(digit), f)) {
-            d.now.push_back({whom, *l});
-        }
+        before.push_back(meant);
+        d.now.push_back(*said);
     }
 }
 
@@ -84,7 +92,7 @@ void apply_days(const dog_options& o, const workplace& w, dog& d, faults& f) {
     }
 }
 
-dog recorded(const dog_options& o, const workplace& w, faults& f) {
+dog recorded(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
     if (o.dog.empty()) {
         dog d;
         d.brushed = {habit::none, false};
@@ -95,7 +103,12 @@ dog recorded(const dog_options& o, const workplace& w, faults& f) {
     const bool file = name.find('/') != std::string::npos ||
                       (name.size() > 5 && name.substr(name.size() - 5) == ".toml");
     if (file) {
-        return io::read_dog(io::read_text(name), w.reference, w.styles);
+        dog d = io::read_dog(io::read_text(name), w.reference, w.styles);
+        for (const diagnostic& one : io::add_record_beside(d, w.reference)) {
+            const std::string text = io::text_of({one});
+            note(around, "left out: " + text.substr(0, text.size() - 1));
+        }
+        return d;
     }
     throw_if_unsound(w, name, true);
     if (const dog* d = find(w.place().dogs, name)) {
@@ -154,7 +167,7 @@ void note_days(const dog& d, const workplace& w, const surroundings& around) {
 }  // namespace
 
 dog dog_of(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
-    dog d = recorded(o, w, f);
+    dog d = recorded(o, w, around, f);
     apply_options(o, d, f);
     if (!o.mix.empty()) {
         d.mix = o.mix;

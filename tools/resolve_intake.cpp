@@ -227,6 +227,7 @@ bool lump_words(const strings& words, std::size_t from, skin_finding& f) {
 struct said_skin {
     selection whom;
     skin_finding what;
+    std::string word;
 };
 
 std::optional<said_skin> skin_said(const std::string& text, const workplace& w, faults& f) {
@@ -255,7 +256,7 @@ std::optional<said_skin> skin_said(const std::string& text, const workplace& w, 
                                 skin_example);
         return std::nullopt;
     }
-    return where ? std::optional{said_skin{*where, found}} : std::nullopt;
+    return where ? std::optional{said_skin{*where, found, phrase(words, 0, at)}} : std::nullopt;
 }
 
 void apply_skin(const intake_options& o, const workplace& w, dog& d, faults& f) {
@@ -297,6 +298,11 @@ void apply_sensitive(const intake_options& o, const workplace& w, dog& d, faults
 }
 
 }  // namespace
+
+std::optional<skin_told> skin_in(const std::string& text, const workplace& w, faults& f) {
+    const auto said = skin_said(text, w, f);
+    return said ? std::optional{skin_told{said->word, said->what}} : std::nullopt;
+}
 
 bool is_plain_line(const std::string& s) {
     const auto* at = reinterpret_cast<const utf8proc_uint8_t*>(s.data());

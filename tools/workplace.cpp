@@ -32,7 +32,7 @@ salon_files salon_at(const std::string& dir, const reference_data& c, const surr
 
 void throw_if_unsound(const workplace& w, const std::string& id, bool dog) {
     const auto called = [&](const io::unsound_file& u) {
-        return u.is_dog == dog &&
+        return !u.is_record && u.is_dog == dog &&
                (u.id.empty() ? std::filesystem::path(u.file).stem().string() : u.id) == id;
     };
     const auto u = std::find_if(w.unsound.begin(), w.unsound.end(), called);

@@ -7,10 +7,12 @@
 #include <fmt/format.h>
 
 #include <pelage/data/embedded.hpp>
+#include <pelage/data/record_file.hpp>
 
 #include "data/packed_tree.hpp"
 #include "data/read/readers.hpp"
 #include "data/read/sheets.hpp"
+#include "data/record_line.hpp"
 
 namespace pelage::io {
 
@@ -149,8 +151,10 @@ style read_style(const document_text& d, const reference_data& c) {
 }
 
 dog read_dog(const document_text& d, const reference_data& c, const std::vector<style>& styles) {
-    return read_alone<dog>(d, c,
-                           [&](const node& n, page& p) { return get_dog(n, p, styles).value; });
+    dog one =
+        read_alone<dog>(d, c, [&](const node& n, page& p) { return get_dog(n, p, styles).value; });
+    one.file = d.name;
+    return one;
 }
 
 salon_files read_salon(const document_text& d, const reference_data& c) {
@@ -197,6 +201,7 @@ void put_dogs(salon_files& s, const std::vector<document_text>& dogs, const page
             one = get_dog(root, p, s.styles, faulty_sheets);
             ids.add(one.value.id, one.id_at, "dogs", out);
         });
+        one.value.file = d.name;
         if (faults.empty()) {
             s.dogs.push_back(std::move(one.value));
         } else {
@@ -230,6 +235,20 @@ salon_files assemble_salon(const document_text& salon_file,
     return s;
 }
 
+namespace {
+
+void add_records(salon_files& s, const reference_data& c, std::vector<unsound_file>& unsound) {
+    place_finder places(c.dog_body);
+    for (dog& d : s.dogs) {
+        diagnostics faults = add_record_beside(d, c, places);
+        if (!faults.empty()) {
+            unsound.push_back({record_path(d.file), {}, false, {}, std::move(faults), true});
+        }
+    }
+}
+
+}  // namespace
+
 salon_files read_salon_folder(const std::string& dir, const reference_data& c) {
     std::vector<unsound_file> unsound;
     salon_files s = read_salon_folder(dir, c, unsound);
@@ -257,7 +276,9 @@ salon_files read_salon_folder(const std::string& dir, const reference_data& c,
     diagnostics wrong;
     const auto sheets = slurp_all(dir + "/styles", false, wrong, unsound);
     const auto dogs = slurp_all(dir + "/dogs", true, wrong, unsound);
-    return assemble_salon(salon_file, sheets, dogs, c, unsound, std::move(wrong));
+    salon_files s = assemble_salon(salon_file, sheets, dogs, c, unsound, std::move(wrong));
+    add_records(s, c, unsound);
+    return s;
 }
 
 }  // namespace pelage::io

@@ -130,6 +130,9 @@ void add_notes(const plan_request& r, bool made_for_another_coat, groom& g) {
     if (unknown) {
         note(g, kind::hair_unknown);
     }
+    if (!r.patient.by_record.empty()) {
+        note(g, kind::hair_by_record);
+    }
     if (r.sheet.adjustable && !r.length_wish && !r.patient.body_length) {
         note(g, kind::own_length);
     }

@@ -4,6 +4,7 @@
 
 #include <pelage/forecast/forecast.hpp>
 #include <pelage/forecast/mixed_coat.hpp>
+#include <pelage/model/hair_by_record.hpp>
 #include <pelage/planner/plan.hpp>
 #include <pelage/trade/upkeep.hpp>
 
@@ -63,6 +64,7 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         by_mix = coats_of(read_mix(d.mix, h).dog, h, all_.reference.coats);
         d.coat = by_mix->likeliest();
     }
+    d = with_hair_by_record(std::move(d), all_.reference, all_.rules, all_.today);
     plan_request r{all_.reference, all_.rules, all_.tools, d, sheet, all_.today, all_.asked};
     r.reasons = false;
     r.top = &ready_.top();

@@ -1,9 +1,13 @@
 // What strangers write into files.
+#include <exception>
 #include <sstream>
 
 #include <pelage/answers/sheets.hpp>
+#include <pelage/data/record_file.hpp>
 #include <pelage/data/reference.hpp>
 #include <pelage/data/write_dog.hpp>
+#include <pelage/model/dog_record.hpp>
+#include <pelage/model/hair_by_record.hpp>
 #include <pelage/roster/roster.hpp>
 
 #include "fuzz/targets.hpp"
@@ -39,6 +43,30 @@ void sheet(const std::string& text) {
             (void)doubts_about(*read.sheet, c, c.rules);
         }
     }
+}
+
+void record(const std::string& text) {
+    const reference_data& c = io::reference();
+    std::istringstream lines(text);
+    std::string summed;
+    for (std::string line; std::getline(lines, line);) {
+        summed += io::with_checksum(line);
+    }
+    (void)io::record_of(text, "r", "rosie", c);
+    const io::dog_record read = io::record_of(summed, "r", "rosie", c);
+    // what is read can be written, and comes to the same
+    [&]() noexcept {
+        for (const log_entry& e : read.entries) {
+            const auto again = io::record_of(io::line_of(e, "rosie"), "r", "rosie", c);
+            if (again.entries.size() != 1 || !(again.entries.front() == e)) {
+                std::terminate();
+            }
+        }
+    }();
+    pelage::dog d;
+    d.coat = coat_class::wavy;
+    add_record(d, read.entries);
+    (void)with_hair_by_record(d, c, c.rules, date{std::chrono::days{20'800}});
 }
 
 void salon(const std::string& text) {

@@ -15,17 +15,19 @@ void sheet(const std::string& text);   ///< a style sheet's file, and what is do
 void salon(const std::string& text);   ///< a salon's file
 void roster(const std::string& text);  ///< a roster: lines of JSON, each planned
 void intake(const std::string& text);  ///< the answers to an intake
+void record(const std::string& text);  ///< a record, and its lines with a checksum that agrees
 void words(const std::string& text);   ///< a look-up, and what options take
 
 struct named_target {
     std::string_view name;
     target reads;
 };
-inline constexpr std::array<named_target, 6> targets{{{"dog", dog},
+inline constexpr std::array<named_target, 7> targets{{{"dog", dog},
                                                       {"sheet", sheet},
                                                       {"salon", salon},
                                                       {"roster", roster},
                                                       {"intake", intake},
+                                                      {"record", record},
                                                       {"words", words}}};
 
 /// Runs a target over bytes. An error that people are told is an answer; our own fault, or any other

@@ -106,6 +106,7 @@ struct plan_note {
     enum class kind {
         other_coat,         ///< the sheet is made for other coats
         hair_unknown,       ///< today's hair isn't recorded everywhere
+        hair_by_record,     ///< some of it is reckoned from the record: dog::by_record
         own_length,         ///< the sheet's own length is taken
         health,             ///< told of its health
         less_combing,       ///< it is combed out for less time than others

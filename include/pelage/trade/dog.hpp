@@ -63,12 +63,26 @@ struct visit {
     date on{};
     std::string kind;              ///< "full", "tidy", "bath"
     std::vector<hair_now> left{};  ///< what the cut left, where it is known; wider words first
+    /// Words for the places where mats were found that day, and nowhere else; empty: combed through and
+    /// none found; nothing: nobody said.
+    std::optional<std::vector<std::string>> mats{};
+    bool logged = false;  ///< of the record beside the dog's file, not of that file
+};
+
+/// Today's hair in a place as the record lets expect it: what was left or seen there, grown since.
+struct recorded_hair {
+    place at;
+    length is{};    ///< at the dog's usual rate
+    length low{};   ///< shorter in 1 of 10
+    length high{};  ///< longer in 1 of 10
+    date since{};   ///< the day it was left or seen
 };
 
 /// The dog.
 struct dog {
     std::string id;
     std::string name;
+    std::string file{};     ///< where it was read from; empty: nowhere
     bool invented = false;  ///< demo data
     dog_size size = dog_size::medium;
     std::optional<coat_class> coat;
@@ -77,6 +91,9 @@ struct dog {
     std::optional<length> body_length;   ///< in place of the sheet's adjustable length
     std::vector<sheet_rule> departures;  ///< from the sheet, later ones win
     std::vector<hair_now> now;
+    std::vector<measurement> told;         ///< hair told of a day that may be past
+    std::vector<recorded_hair> by_record;  ///< what of `now` is reckoned (model/hair_by_record.hpp)
+    bool now_gave_way = false;             ///< its file tells today's hair, but the record is taken
     brushing brushed;
     bool brushing_said = true;           ///< false: nobody said (assume_upkeep)
     bool upkeep_assumed = false;         ///< nobody said, and `brushed` is what the sheet assumes

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
 
 #include "answers/words/refusal.hpp"
 #include "answers/words/skin.hpp"
@@ -221,6 +222,45 @@ std::string daily_words(const plan_note& n, const plan_request& r, length_unit u
            " only daily brushing to the skin holds a coat: " + names;
 }
 
+/// Places whose hair is reckoned alike.
+struct reckoned_alike {
+    const recorded_hair* hair;
+    std::vector<place> where;
+};
+
+std::string by_record_words(const dog& d, const body& b, length_unit u) {
+    const std::vector<recorded_hair>& all = d.by_record;
+    std::vector<reckoned_alike> groups;
+    const auto told = [&](const recorded_hair& h) {
+        return "about " + show(finished{h.low, h.is, h.high}, u) + " since " + in_words(h.since);
+    };
+    for (const recorded_hair& h : all) {
+        const auto same = std::find_if(groups.begin(), groups.end(), [&](const reckoned_alike& g) {
+            return told(*g.hair) == told(h);
+        });
+        if (same == groups.end()) {
+            groups.push_back({&h, {h.at}});
+        } else {
+            same->where.push_back(h.at);
+        }
+    }
+    std::stable_sort(groups.begin(), groups.end(), [](const auto& one, const auto& other) {
+        return one.where.size() > other.where.size();
+    });
+    std::string text = "today's hair is reckoned from the record, check with a comb: ";
+    constexpr std::size_t most = 3;
+    for (std::size_t i = 0; i < std::min(most, groups.size()); ++i) {
+        const bool most_places = i == 0 && groups.front().where.size() * 2 > all.size();
+        text += (i == 0 ? "" : "; ") + told(*groups[i].hair) +
+                (groups.size() == 1 ? ""
+                 : most_places      ? " in most places"
+                                    : ": " + joined(titles(b, groups[i].where), ", "));
+    }
+    return text + (groups.size() > most ? "; other lengths elsewhere (--zones)" : "") +
+           (d.now_gave_way ? "; what the dog's file tells has no day (now_on) and isn't taken"
+                           : "");
+}
+
 }  // namespace
 
 std::string note_words(const plan_note& n, const plan_request& r, length_unit u) {
@@ -230,6 +270,8 @@ std::string note_words(const plan_note& n, const plan_request& r, length_unit u)
             return coats_words(r.sheet);
         case kind::hair_unknown:
             return "today's hair isn't recorded everywhere: taken as long enough";
+        case kind::hair_by_record:
+            return by_record_words(r.patient, r.reference.dog_body, u);
         case kind::own_length:
             return "the sheet's own length of " + show(*r.sheet.adjustable, u) +
                    "; another with --length";

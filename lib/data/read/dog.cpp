@@ -136,6 +136,19 @@ void get_now(record& r, page& p, dog& d) {
     if (const node* table = r.get_table("now", presence::may)) {
         d.now = lengths_in(*table, p);
     }
+    const auto on = r.get_day("now_on", presence::may);
+    if (!on) {
+        return;
+    }
+    if (r.get("now") == nullptr) {
+        r.out().add(r.at("now_on"), errc::missing,
+                    fmt::format("now_on is the day of today's hair; found none; write {}",
+                                r.out().table({}, "now", false)));
+    }
+    for (hair_now& n : d.now) {
+        d.told.push_back({*on, std::move(n.whom), n.is, true});
+    }
+    d.now.clear();
 }
 
 /// What it hates to have touched: any places.
@@ -237,6 +250,20 @@ std::vector<hair_now> get_left(record& r, page& p, const std::string& kind) {
     return l ? std::vector<hair_now>{{"all", *l}} : std::vector<hair_now>{};
 }
 
+/// Where mats were found at a visit; nothing if it doesn't say.
+std::optional<std::vector<std::string>> get_mats_of_visit(record& r, page& p) {
+    if (r.get("mats") == nullptr) {
+        return std::nullopt;
+    }
+    std::vector<std::string> out;
+    for (const word& w : r.get_words("mats", presence::may)) {
+        if (p.places.find(w, p.out) != nullptr) {
+            out.push_back(w.text);
+        }
+    }
+    return out;
+}
+
 void get_visits(record& top, page& p, dog& d) {
     std::set<std::pair<date, std::string>> before;
     for (const node* n : top.get_tables("visit", presence::may)) {
@@ -244,6 +271,7 @@ void get_visits(record& top, page& p, dog& d) {
         const auto on = r.get_day("date", presence::must);
         const std::string kind = r.get_choice("kind", presence::must, visit_kinds);
         auto left = get_left(r, p, kind);
+        auto mats = get_mats_of_visit(r, p);
         r.done();
         if (!on || kind.empty()) {
             continue;
@@ -253,7 +281,7 @@ void get_visits(record& top, page& p, dog& d) {
                       fmt::format("the same visit twice; found {} on {} again; name it once", kind,
                                   iso(*on)));
         }
-        d.visits.push_back({*on, kind, std::move(left)});
+        d.visits.push_back({*on, kind, std::move(left), std::move(mats)});
     }
 }
 

@@ -1,0 +1,43 @@
+// Answers about records: what was recorded, the last entries, all of them for others, and an audit.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <pelage/answers/write.hpp>
+#include <pelage/data/record_file.hpp>
+
+namespace pelage::io {
+
+/// A dog's record, for an answer.
+struct record_of_dog {
+    std::string id;
+    std::string name;
+    dog_record read{};
+};
+
+/// An entry just recorded: what it says, where it is, how it is taken back.
+[[nodiscard]] document recorded_document(const record_of_dog& of, const recorded_entry& e,
+                                         const print_options& o);
+[[nodiscard]] std::string recorded_json(const record_of_dog& of, const recorded_entry& e);
+
+/// The last entries that hold, at most `most`.
+[[nodiscard]] document record_document(const record_of_dog& of, std::size_t most,
+                                       const print_options& o);
+
+/// Every visit of those records as one table, with what became of each entry.
+[[nodiscard]] document export_document(const std::vector<record_of_dog>& all);
+/// Every entry, as its line says it.
+[[nodiscard]] std::string export_json(const std::vector<record_of_dog>& all);
+
+/// What an audit found in a salon's records.
+struct record_audit {
+    std::size_t files = 0;
+    std::size_t entries = 0;
+    diagnostics damaged;   ///< entries lost or not as they were written
+    diagnostics doubtful;  ///< nothing is lost: looked at when there is time
+};
+[[nodiscard]] document document_of(const record_audit& a);
+[[nodiscard]] std::string json_of(const record_audit& a);
+
+}  // namespace pelage::io

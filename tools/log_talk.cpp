@@ -1,0 +1,176 @@
+// The talk after a groom: what differed from the plan, one key a matter, Enter for nothing.
+#include <algorithm>
+
+#include <pelage/base/date.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/planner/planned_entry.hpp>
+
+#include "resolve_log.hpp"
+#include "resolve_words.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+class talk {
+  public:
+    talk(asker& a, const workplace& w, bool planned, log_entry& e)
+        : ask_(a), w_(w), planned_(planned), e_(e) {}
+
+    void all(const std::string& name) {
+        ask_.say(name + ", " + in_words(e_.on) + ": " + summary());
+        if (e_.services.empty()) {
+            services();
+        }
+        differed();
+        if (!e_.mats) {
+            mats();
+        }
+        if (!e_.took) {
+            minutes();
+        }
+    }
+
+  private:
+    [[nodiscard]] std::string summary() const {
+        if (e_.services.empty()) {
+            return "nothing is planned";
+        }
+        return planned_ ? "groomed as planned" : "recorded without a plan";
+    }
+
+    /// A line that `read` understands, asked again until it does.
+    template <class Read>
+    auto value(const std::string& question, Read read) {
+        const std::string text = ask_.line(question, [&](const std::string& s) {
+            faults f;
+            (void)read(s, f);
+            return s.empty() ? "a word for it is needed" : f.told();
+        });
+        faults none;
+        return read(text, none);
+    }
+
+    void differed() {
+        while (true) {
+            const char k = ask_.key(
+                "What differed? Enter: nothing (more). s service, w who, t tools, l lengths,\n"
+                "  m measured before, k skin, b behaviour, p price, x next visit, n note",
+                "\nswtlmkbpxn");
+            if (k == '\n') {
+                return;
+            }
+            one(k);
+        }
+    }
+
+    void one(char k) {
+        switch (k) {
+            case 's':
+                return services();
+            case 'w':
+                e_.who = ask_.line("  Who groomed");
+                return;
+            case 't':
+                return tools();
+            case 'l':
+                return lengths("  Left where, as body 19 mm, ears 25 mm", e_.left);
+            case 'm':
+                return lengths("  Measured before the cut, combed out and dry, as body 31 mm",
+                               e_.found);
+            case 'k':
+                return skin();
+            case 'b':
+                e_.behaviour = ask_.line("  How was it on the table");
+                return;
+            case 'p':
+                e_.price = value("  Price, as 60 or 60 EUR", [](const std::string& s, faults& f) {
+                    return price_in("price", s, f);
+                });
+                return;
+            case 'x':
+                e_.next = value("  Next visit promised, as 2027-01-09",
+                                [&](const std::string& s, faults& f) {
+                                    return next_in("next visit", s, e_.on, f);
+                                });
+                return;
+            default:
+                e_.remarks = ask_.line("  Note");
+        }
+    }
+
+    void services() {
+        const std::string names = joined(words_of(service_names), ", ");
+        e_.services = value("  What was done (" + names + ")", [](const std::string& s, faults& f) {
+            return services_in("service", {s}, f);
+        });
+        if (std::find(e_.services.begin(), e_.services.end(), service::full) ==
+            e_.services.end()) {  // the plan was for a full groom
+            e_.used.clear();
+            std::erase_if(e_.left, [](const logged_length& l) { return !l.measured; });
+        }
+    }
+
+    void tools() {
+        const part_index parts(w_.reference.dog_body);
+        for (const logged_tool& t :
+             value("  A tool and its places, as blade 7F: body, legs",
+                   [&](const std::string&s, faults&f) { return tools_in("tool", {s}, w_, f); })) {
+            put_told(parts, e_.used, t);
+        }
+    }
+
+    void lengths(const std::string& question, std::vector<logged_length>& to) {
+        const part_index parts(w_.reference.dog_body);
+        for (const logged_length& l : value(question, [&](const std::string&s, faults&f) {
+                 return lengths_in("length", {s}, w_, f);
+             })) {
+            put_told(parts, to, l);
+        }
+    }
+
+    void skin() {
+        const auto s = value("  Skin, as left ribs lump 10 mm, ear wet",
+                             [&](const std::string& t, faults& f) { return skin_in(t, w_, f); });
+        e_.skin.push_back({s->whom, s->what.state, s->what.size, s->what.known});
+    }
+
+    void mats() {
+        const std::string text = ask_.line(
+            "Mats found (Enter: none; else where, as ears, left armpit pelt; ? not looked)",
+            [&](const std::string& s) {
+                faults f;
+                (void)(s.empty() || s == "?" ? std::nullopt : mats_in("mats", {s}, w_, f));
+                return f.told();
+            });
+        if (text != "?") {
+            faults none;
+            e_.mats = text.empty() ? std::vector<logged_mat>{} : *mats_in("mats", {text}, w_, none);
+        }
+    }
+
+    void minutes() {
+        const std::string text =
+            ask_.line("Minutes it took (Enter: not measured)", [](const std::string& s) {
+                faults f;
+                (void)(s.empty() ? std::nullopt : minutes_in("minutes", s, f));
+                return f.told();
+            });
+        faults none;
+        e_.took = text.empty() ? std::nullopt : minutes_in("minutes", text, none);
+    }
+
+    asker& ask_;
+    const workplace& w_;
+    bool planned_;
+    log_entry& e_;
+};
+
+}  // namespace
+
+void ask_what_differed(asker& a, const workplace& w, const std::string& name, bool planned,
+                       log_entry& e) {
+    talk(a, w, planned, e).all(name);
+}
+
+}  // namespace pelage::cli

@@ -1,0 +1,198 @@
+#include "resolve_log.hpp"
+
+#include <algorithm>
+
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/base/suggest.hpp>
+#include <pelage/planner/planned_entry.hpp>
+
+#include "resolve_words.hpp"
+
+namespace pelage::cli {
+
+namespace {
+
+using strings = std::vector<std::string>;
+
+/// The pieces between commas, of all texts.
+strings pieces(const strings& texts) {
+    strings out;
+    for (const std::string& text : texts) {
+        std::size_t from = 0;
+        while (from <= text.size()) {
+            const std::size_t end = std::min(text.find(',', from), text.size());
+            out.emplace_back(detail::trimmed(std::string_view(text).substr(from, end - from)));
+            from = end + 1;
+        }
+    }
+    std::erase(out, "");
+    return out;
+}
+
+/// Takes the grade off the end of "left armpit pelt".
+std::optional<mat_grade> take_grade(std::string& piece) {
+    constexpr std::string_view spaced = " matted area";
+    if (piece.ends_with(spaced)) {
+        piece.resize(piece.size() - spaced.size());
+        return mat_grade::matted_area;
+    }
+    for (std::size_t i = 0; i < mat_names.size(); ++i) {
+        const std::string end = " " + std::string(mat_names[i]);
+        if (piece.ends_with(end)) {
+            piece.resize(piece.size() - end.size());
+            return static_cast<mat_grade>(i);
+        }
+    }
+    return std::nullopt;
+}
+
+/// A text that a record keeps as it is.
+std::string plain_in(const std::string& option, const std::string& text, faults& f) {
+    if (!is_plain_line(text)) {
+        f.say(errc::syntax, option +
+                                ": a line of plain text in UTF-8, without control characters, of "
+                                "2000 bytes at most; found \"" +
+                                text + "\"");
+        return {};
+    }
+    return text;
+}
+
+}  // namespace
+
+std::optional<std::vector<logged_mat>> mats_in(const std::string& option, const strings& texts,
+                                               const workplace& w, faults& f) {
+    strings all = pieces(texts);
+    std::vector<logged_mat> out;
+    if (all == strings{"none"}) {
+        return out;
+    }
+    bool sound = true;
+    for (std::string& piece : all) {
+        if (piece == "none") {
+            f.say(errc::conflict, option + ": none is said alone; found it beside places");
+            return std::nullopt;
+        }
+        const auto grade = take_grade(piece);
+        sound = places_called(option, piece, w.reference.dog_body, f) && sound;
+        out.push_back({piece, grade});
+    }
+    return sound ? std::optional{out} : std::nullopt;
+}
+
+std::vector<service> services_in(const std::string& option, const strings& texts, faults& f) {
+    std::vector<service> out;
+    for (const std::string& one : pieces(texts)) {
+        const auto s = named<service>(option, one, service_names, f);
+        if (s && std::find(out.begin(), out.end(), *s) == out.end()) {
+            out.push_back(*s);
+        }
+    }
+    return out;
+}
+
+std::vector<logged_length> lengths_in(const std::string& option, const strings& texts,
+                                      const workplace& w, faults& f) {
+    std::vector<logged_length> out;
+    for (const std::string& text : pieces(texts)) {
+        const auto said = place_and_length(option, text, w, f);
+        if (!said) {
+            continue;
+        }
+        if (std::any_of(out.begin(), out.end(),
+                        [&](const logged_length& l) { return l.whom == said->whom; })) {
+            f.say(errc::duplicate, option + ": the same place twice; found \"" + text + "\"");
+        }
+        out.push_back({said->whom, said->is, true});
+    }
+    return out;
+}
+
+std::vector<logged_tool> tools_in(const std::string& option, const strings& texts,
+                                  const workplace& w, faults& f) {
+    std::vector<logged_tool> out;
+    for (const std::string& text : texts) {
+        const std::size_t colon = text.rfind(':');
+        const std::string tool =
+            plain_in(option, std::string(detail::trimmed(text.substr(0, colon))), f);
+        if (colon == std::string::npos || tool.empty()) {
+            f.say(errc::syntax, option + ": a tool and its places are needed; found \"" + text +
+                                    "\"; write it like 'blade 7F: body, legs'");
+            continue;
+        }
+        out.push_back({tool, {}});
+        for (const std::string& whom : pieces({text.substr(colon + 1)})) {
+            if (places_called(option, whom, w.reference.dog_body, f)) {
+                out.back().places.push_back(whom);
+            }
+        }
+    }
+    return out;
+}
+
+std::optional<work> minutes_in(const std::string& option, const std::string& text, faults& f) {
+    constexpr unsigned most = 1440;
+    std::string_view s = detail::trimmed(text);
+    if (s.ends_with("min")) {
+        s = detail::trimmed(s.substr(0, s.size() - 3));
+    }
+    const auto n = whole_in(option, std::string(s), 1, most, "write it like 95", f);
+    return n ? std::optional{pelage::minutes(*n)} : std::nullopt;
+}
+
+std::string price_in(const std::string& option, const std::string& text, faults& f) {
+    std::string_view s = detail::trimmed(text);
+    const auto amount = detail::take_decimal(s);
+    const std::string_view currency = detail::trimmed(s);
+    constexpr std::size_t longest = 8;
+    const bool plain = currency.find_first_of("0123456789") == std::string_view::npos;
+    if (!amount || *amount < 0.0 || currency.size() > longest || !plain || !is_plain_line(text)) {
+        f.say(errc::syntax, option + ": an amount, with its currency if you like; found \"" + text +
+                                "\"; write it like 60 or '60 EUR'");
+        return {};
+    }
+    return std::string(detail::trimmed(text));
+}
+
+std::optional<date> next_in(const std::string& option, const std::string& text, const date& visit,
+                            faults& f) {
+    const auto on = day_in(option, text, f);
+    if (on && *on <= visit) {
+        f.say(errc::range, option + ": lies after the visit, " + iso(visit) + "; found \"" + text +
+                               "\"; write the day promised");
+        return std::nullopt;
+    }
+    return on;
+}
+
+void apply_told(const log_options& o, const workplace& w, log_entry& e, faults& f) {
+    e.who = o.who.empty() && w.own ? w.own->card.groomer : plain_in("--who", o.who, f);
+    const part_index parts(w.reference.dog_body);
+    for (const logged_tool& t : tools_in("--used", o.used, w, f)) {
+        put_told(parts, e.used, t);
+    }
+    e.found = lengths_in("--measured", o.measured, w, f);
+    if (!o.mats.empty()) {
+        e.mats = mats_in("--mats", o.mats, w, f);
+    }
+    for (const std::string& text : o.dog.found.skin) {
+        faults said_before;  // applied to the dog already, which told its faults
+        if (const auto s = skin_in(text, w, said_before)) {
+            e.skin.push_back({s->whom, s->what.state, s->what.size, s->what.known});
+        }
+    }
+    e.behaviour = plain_in("--behaviour", o.behaviour, f);
+    e.remarks = plain_in("--note", o.remarks, f);
+    if (!o.minutes.empty()) {
+        e.took = minutes_in("--minutes", o.minutes, f);
+    }
+    if (!o.price.empty()) {
+        e.price = price_in("--price", o.price, f);
+    }
+    if (!o.next.empty()) {
+        e.next = next_in("--next", o.next, e.on, f);
+    }
+}
+
+}  // namespace pelage::cli
