@@ -104,7 +104,7 @@ class talk {
         e_.services = value("  What was done (" + names + ")", [](const std::string& s, faults& f) {
             return services_in("service", {s}, f);
         });
-        if (std::find(e_.services.begin(), e_.services.end(), service::full) ==
+        if (std::find(e_.services.begin(), e_.services.end(), service_kind::full) ==
             e_.services.end()) {  // the plan was for a full groom
             e_.used.clear();
             std::erase_if(e_.left, [](const logged_length& l) { return !l.measured; });

@@ -99,7 +99,7 @@ const service* service_in(const std::string& option, const std::string& text,
     std::vector<std::string> words;
     for (const service& s : c.services) {
         std::vector<std::string> mine = s.words;
-        mine.push_back(s.id);
+        mine.emplace_back(name(s.kind));
         mine.push_back(s.title);
         for (const std::string& w : mine) {
             if (heard(w) == heard(text)) {
@@ -109,8 +109,10 @@ const service* service_in(const std::string& option, const std::string& text,
         }
     }
     const std::string meant = did_you_mean(text, words);
-    f.say(errc::unknown, option + ": no such service; found \"" + text + "\"" +
-                             (meant.empty() ? "; write " + one_of(ids(c.services)) : meant));
+    f.say(errc::unknown,
+          option + ": no such service; found \"" + text + "\"" +
+              (meant.empty() ? "; write " + one_of({service_names.begin(), service_names.end()})
+                             : meant));
     return nullptr;
 }
 

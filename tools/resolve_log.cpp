@@ -81,10 +81,10 @@ std::optional<std::vector<logged_mat>> mats_in(const std::string& option, const 
     return sound ? std::optional{out} : std::nullopt;
 }
 
-std::vector<service> services_in(const std::string& option, const strings& texts, faults& f) {
-    std::vector<service> out;
+std::vector<service_kind> services_in(const std::string& option, const strings& texts, faults& f) {
+    std::vector<service_kind> out;
     for (const std::string& one : pieces(texts)) {
-        const auto s = named<service>(option, one, service_names, f);
+        const auto s = named<service_kind>(option, one, service_names, f);
         if (s && std::find(out.begin(), out.end(), *s) == out.end()) {
             out.push_back(*s);
         }

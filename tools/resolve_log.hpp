@@ -18,7 +18,7 @@ namespace pelage::cli {
 [[nodiscard]] std::optional<std::vector<logged_mat>> mats_in(const std::string& option,
                                                              const std::vector<std::string>& texts,
                                                              const workplace& w, faults& f);
-[[nodiscard]] std::vector<service> services_in(const std::string& option,
+[[nodiscard]] std::vector<service_kind> services_in(const std::string& option,
                                                const std::vector<std::string>& texts, faults& f);
 [[nodiscard]] std::vector<logged_length> lengths_in(const std::string& option,
                                                     const std::vector<std::string>& texts,

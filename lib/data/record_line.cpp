@@ -85,7 +85,7 @@ void add_visit(json& j, const log_entry& e) {
         }
     };
     std::vector<std::string> services;
-    for (const service s : e.services) {
+    for (const service_kind s : e.services) {
         services.emplace_back(name(s));
     }
     j["date"] = iso(e.on);
@@ -186,7 +186,7 @@ void get_visit(record& r, page& p, log_entry& e) {
     for (const word& w : r.get_words("services", presence::must)) {
         const int i = index_of(w, "service", service_names, p.out);
         if (i >= 0) {
-            e.services.push_back(static_cast<service>(i));
+            e.services.push_back(static_cast<service_kind>(i));
         }
     }
     e.who = r.get_text("who", presence::may);

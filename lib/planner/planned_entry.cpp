@@ -117,7 +117,7 @@ log_entry planned_entry(const plan_request& r, const groom& g, const date& on,
                         const std::vector<logged_length>& told) {
     log_entry e;
     e.on = on;
-    e.services = {service::full};
+    e.services = {service_kind::full};
     e.left = told;
     if (g.planned()) {
         const part_index parts(r.reference.dog_body);

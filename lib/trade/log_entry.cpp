@@ -6,19 +6,20 @@ namespace pelage {
 
 namespace {
 
-std::string_view kind_of(service s) {
+std::string_view kind_of(service_kind s) {
     switch (s) {
-        case service::full:
-        case service::hand_strip:
+        case service_kind::full:
+        case service_kind::hand_strip:
             return "full";
-        case service::tidy:
-        case service::prep:
-        case service::puppy:
+        case service_kind::tidy:
+        case service_kind::prep:
+        case service_kind::puppy:
             return "tidy";
-        case service::bath:
-        case service::deshed:
+        case service_kind::bath:
+        case service_kind::deshed:
             return "bath";
-        case service::nails:
+        case service_kind::nails:
+        case service_kind::rolling:
             break;
     }
     return {};
@@ -26,9 +27,9 @@ std::string_view kind_of(service s) {
 
 }  // namespace
 
-std::string_view visit_kind_of(const std::vector<service>& all) {
+std::string_view visit_kind_of(const std::vector<service_kind>& all) {
     for (const std::string_view kind : {"full", "tidy", "bath"}) {
-        if (std::any_of(all.begin(), all.end(), [&](service s) { return kind_of(s) == kind; })) {
+        if (std::any_of(all.begin(), all.end(), [&](service_kind s) { return kind_of(s) == kind; })) {
             return kind;
         }
     }

@@ -70,8 +70,8 @@ struct reference_data {
     heredity genes;           ///< how coats are inherited, and the breeds
     parameters rules;
     std::vector<caution> cautions;
-    std::vector<stop_rule> stops;  ///< in the order of stop_sign, all of them
-    std::vector<service> services;
+    std::vector<stop_rule> stops;   ///< in the order of stop_sign, all of them
+    std::vector<service> services;  ///< in the order of service_kind, all of them
     std::vector<style> styles;
     std::vector<listed_figure> figures;  ///< every figure with its basis, in file order
 };

@@ -16,20 +16,13 @@
 #include <pelage/base/units.hpp>
 #include <pelage/trade/dog.hpp>
 #include <pelage/trade/finding.hpp>
+#include <pelage/trade/service.hpp>
 
 namespace pelage {
 
-/// What a visit was for.
-enum class service { full, tidy, bath, deshed, prep, nails, puppy, hand_strip };
-inline constexpr std::array<std::string_view, 8> service_names{
-    "full", "tidy", "bath", "de-shed", "prep", "nails", "puppy", "hand-strip"};
-[[nodiscard]] constexpr std::string_view name(service s) {
-    return service_names[static_cast<std::size_t>(s)];
-}
-
 /// What kind of visit it counts as for hair and mats, the first of "full", "tidy", "bath" that any of its
 /// services is; empty where none touches the coat.
-[[nodiscard]] std::string_view visit_kind_of(const std::vector<service>& all);
+[[nodiscard]] std::string_view visit_kind_of(const std::vector<service_kind>& all);
 
 /// A length in a place, and whether it was measured or is what the plan let expect.
 struct logged_length {
@@ -68,7 +61,7 @@ struct log_entry {
     unsigned corrects = 0;    ///< the entry in whose place it stands; 0: none
     bool takes_back = false;  ///< it only takes that one back: all below is empty
     date on{};                ///< the day of the visit
-    std::vector<service> services;
+    std::vector<service_kind> services;
     std::string who;  ///< who groomed
     std::vector<logged_tool> used;
     std::vector<logged_length> found;  ///< before the cut, combed out and dry

@@ -11,6 +11,14 @@
 
 namespace pelage {
 
+/// The services there are; reference/services.toml says what each holds, in this order.
+enum class service_kind { full, tidy, bath, deshed, prep, nails, puppy, hand_strip, rolling };
+inline constexpr std::array<std::string_view, 9> service_names{
+    "full", "tidy", "bath", "de-shed", "prep", "nails", "puppy", "hand-strip", "rolling"};
+[[nodiscard]] constexpr std::string_view name(service_kind s) {
+    return service_names[static_cast<std::size_t>(s)];
+}
+
 /// What an appointment is made of, in the order in which it is done.
 enum class service_step {
     look,         ///< taken in, looked over, handed back
@@ -35,7 +43,7 @@ inline constexpr std::array<std::string_view, 3> service_clock_names{"full", "br
 
 /// A service (reference/services.toml).
 struct service {
-    std::string id;
+    service_kind kind = service_kind::full;
     std::string title;                ///< "bath and brush"
     std::vector<std::string> words;   ///< what else it is called
     std::string text;                 ///< what it is, for the front desk

@@ -10,7 +10,7 @@
 namespace pelage::io {
 
 /// "full groom, nails and ears".
-[[nodiscard]] std::string services_words(const std::vector<service>& all);
+[[nodiscard]] std::string services_words(const std::vector<service_kind>& all);
 /// "body 13 mm, legs 16 mm as planned; ears 20 mm measured".
 [[nodiscard]] std::string lengths_words(const std::vector<logged_length>& all, length_unit u);
 /// "none", "ears, left armpit (pelt)"; empty where nobody said.

@@ -51,7 +51,7 @@ void get_service_zones(record& r, const body& b, service& to) {
 
 service get_service(record& r, page& p, word_owners& owners) {
     service s;
-    s.id = r.get_id("id");
+    s.kind = r.get_name<service_kind>("id", presence::must, service_names).value_or(s.kind);
     s.title = r.get_text("title", presence::must);
     get_service_words(r, owners, s);
     s.text = r.get_text("text", presence::must, text_kind::prose);
@@ -74,14 +74,19 @@ void get_services(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
     word_owners owners;
-    std::set<std::string> seen;
     for (const node* n : top.get_tables("service", presence::must)) {
         record r(*n, p.out);
-        c.services.push_back(get_service(r, p, owners));
-        if (!seen.insert(c.services.back().id).second) {
-            p.out.add(r.at("id"), errc::duplicate,
-                      "a service stands once; found " + named(c.services.back().id) + " again");
+        service s = get_service(r, p, owners);
+        if (static_cast<std::size_t>(s.kind) != c.services.size()) {
+            p.out.add(r.at("id"), errc::conflict,
+                      "services stand in one order, each once; found " + named(name(s.kind)) +
+                          " out of its place");
         }
+        c.services.push_back(std::move(s));
+    }
+    if (c.services.size() < service_names.size()) {
+        p.out.add(top.at(), errc::missing,
+                  "the services lack " + named(service_names[c.services.size()]));
     }
     top.done();
 }

@@ -27,7 +27,7 @@ date on(const char* day) {
 log_entry whole_entry() {
     log_entry e;
     e.on = on("2026-11-04");
-    e.services = {service::full, service::nails};
+    e.services = {service_kind::full, service_kind::nails};
     e.who = "Žofie \"Ž\" O'Neill";
     e.used = {{"comb 13 mm over blade 30, with the lay", {"body", "left ear"}}};
     e.found = {{"body", mm(31.25), true}};
@@ -45,7 +45,7 @@ log_entry whole_entry() {
 log_entry bath(const char* day) {
     log_entry e;
     e.on = on(day);
-    e.services = {service::bath};
+    e.services = {service_kind::bath};
     return e;
 }
 

@@ -20,7 +20,7 @@ log_entry groomed(unsigned number, const char* day, double left = 13) {
     log_entry e;
     e.number = number;
     e.on = on(day);
-    e.services = {service::full};
+    e.services = {service_kind::full};
     e.left = {{"all", mm(left), true}};
     e.mats.emplace();
     return e;
@@ -85,7 +85,7 @@ TEST_CASE("a record adds visits, mats and measurements to a dog", "[record]") {
     e.mats->push_back({"left armpit", mat_grade::pelt});
     e.found = {{"body", mm(31), true}};
     log_entry nails = groomed(2, "2026-11-20");
-    nails.services = {service::nails};
+    nails.services = {service_kind::nails};
     add_record(d, {e, nails});
     REQUIRE(d.visits.size() ==
             2);  // the file's own of that day is the same visit; nails are no groom
