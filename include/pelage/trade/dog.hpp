@@ -63,6 +63,8 @@ struct visit {
     date on{};
     std::string kind;              ///< "full", "tidy", "bath"
     std::vector<hair_now> left{};  ///< what the cut left, where it is known; wider words first
+    /// Where it was matted when it came in: empty if nowhere, none if nobody wrote it down.
+    std::optional<std::vector<std::string>> mats{};
 };
 
 /// The dog.

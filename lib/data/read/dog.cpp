@@ -237,6 +237,32 @@ std::vector<hair_now> get_left(record& r, page& p, const std::string& kind) {
     return l ? std::vector<hair_now>{{"all", *l}} : std::vector<hair_now>{};
 }
 
+/// Where a visit found mats: "none", a place, or a list of places.
+std::optional<std::vector<std::string>> get_mats_then(record& r, page& p) {
+    const member* m = r.get("mats");
+    if (m == nullptr) {
+        return std::nullopt;
+    }
+    std::vector<std::string> out;
+    const auto add = [&](const word& w) {
+        if (p.places.find(w, p.out) != nullptr) {
+            out.push_back(w.text);
+        }
+    };
+    if (m->value.kind == node_kind::text) {
+        const std::string one = r.get_text("mats", presence::may);
+        if (detail::plain(one) != "none") {
+            add({one, r.at("mats")});
+        }
+        return out;
+    }
+    const std::vector<word> all = r.get_words("mats", presence::may);
+    for (const word& w : all) {
+        add(w);
+    }
+    return out.empty() && !all.empty() ? std::nullopt : std::optional{std::move(out)};
+}
+
 void get_visits(record& top, page& p, dog& d) {
     std::set<std::pair<date, std::string>> before;
     for (const node* n : top.get_tables("visit", presence::may)) {
@@ -244,6 +270,7 @@ void get_visits(record& top, page& p, dog& d) {
         const auto on = r.get_day("date", presence::must);
         const std::string kind = r.get_choice("kind", presence::must, visit_kinds);
         auto left = get_left(r, p, kind);
+        auto mats = get_mats_then(r, p);
         r.done();
         if (!on || kind.empty()) {
             continue;
@@ -253,7 +280,7 @@ void get_visits(record& top, page& p, dog& d) {
                       fmt::format("the same visit twice; found {} on {} again; name it once", kind,
                                   iso(*on)));
         }
-        d.visits.push_back({*on, kind, std::move(left)});
+        d.visits.push_back({*on, kind, std::move(left), std::move(mats)});
     }
 }
 
