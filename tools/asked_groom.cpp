@@ -26,6 +26,8 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
     booked = service.empty() ? nullptr : service_in("--service", service, w.reference, f);
     f.throw_if_any();
     by_mix = coat_by_mix(patient, w);
+    w.print.closed = w.place().closed;
+    w.print.closed.add(patient.cannot);
     assume_upkeep(patient, *sheet);
     patient = with_hair_by_record(std::move(patient), w.reference, w.place().rules, w.print.today);
 }
@@ -41,7 +43,7 @@ std::optional<mixed_coat> asked_groom::unseen(const plan_request& r, const groom
                   : std::nullopt;
 }
 
-back back_of(const asked_groom& a, const plan_request& r, const groom& g) {
+return_date back_of(const asked_groom& a, const plan_request& r, const groom& g) {
     return a.by_mix ? pelage::back_of(r, g, a.by_mix->may_be.coats) : pelage::back_of(r, g);
 }
 

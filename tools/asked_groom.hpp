@@ -28,7 +28,7 @@ struct asked_groom {
 };
 
 /// When the dog must be back: over all coats it may have, where nobody has seen it.
-[[nodiscard]] back back_of(const asked_groom& a, const plan_request& r, const groom& g);
+[[nodiscard]] return_date back_of(const asked_groom& a, const plan_request& r, const groom& g);
 /// The forecast's dates likewise; its tables stay those of the likeliest coat.
 void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g, forecast& c);
 /// A clip that is a question, as text: what fits in its place is planned below it.

@@ -84,7 +84,8 @@ reply plan_one(const plan_options& o, const surroundings& around) {
         const auto seen = a.unseen(r, g);
         return {asked_first(a, r, g, pointer(seen)), answer_is_no};
     }
-    const std::optional<back> when = g.planned() ? std::optional{back_of(a, r, g)} : std::nullopt;
+    const std::optional<return_date> when =
+        g.planned() ? std::optional{back_of(a, r, g)} : std::nullopt;
     beside b = beside_plan(r, g, a.w.print.explain);
     for (other_way& w : b.ways) {
         w.when = back_of(a, r, w.plan);

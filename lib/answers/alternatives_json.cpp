@@ -88,7 +88,7 @@ json ways_json::of(const other_way& w) const {
                                     days_json((*w.back_in)[2])};
     }
     if (w.when) {
-        j["back_in_days"] = days_json(w.when->in);
+        j["back_in_days"] = days_json(w.when->next_visit);
     }
     return j;
 }

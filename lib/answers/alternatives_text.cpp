@@ -49,7 +49,7 @@ class grouped {
 class ways_writer {
   public:
     ways_writer(const groom& g, const plan_request& r, const print_options& o,
-                const std::optional<back>& when = std::nullopt)
+                const std::optional<return_date>& when = std::nullopt)
         : g_(g), r_(r), o_(o), when_(when) {}
 
     [[nodiscard]] std::string line(const other_way& w) const;
@@ -111,7 +111,7 @@ class ways_writer {
     const groom& g_;
     const plan_request& r_;
     const print_options& o_;
-    std::optional<back> when_;  ///< of the plan itself
+    std::optional<return_date> when_;  ///< of the plan itself
 };
 
 /// A few places by name, many by the parts of the dog they are on; all by name under --explain.
@@ -201,10 +201,10 @@ std::string ways_writer::body_line(const other_way& w) const {
 
 /// When the dog would have to be back, where that is another day than the plan's.
 std::string ways_writer::back_of(const other_way& w) const {
-    if (!w.when || !when_ || w.when->in == when_->in) {
+    if (!w.when || !when_ || w.when->next_visit == when_->next_visit) {
         return {};
     }
-    return "; back by " + on_day(w.when->in, o_);
+    return "; back by " + on_day(w.when->next_visit, o_);
 }
 
 std::string ways_writer::fewer_line(const other_way& w) const {
@@ -463,7 +463,7 @@ std::string ways_writer::stuck_lines(const std::vector<infeasible_zone>& all) co
 }  // namespace
 
 std::string other_ways_text(const beside& b, const groom& g, const plan_request& r,
-                            const print_options& o, const std::optional<back>& when) {
+                            const print_options& o, const std::optional<return_date>& when) {
     std::string text;
     for (const other_way& w : b.ways) {
         text += ways_writer(g, r, o, when).line(w);

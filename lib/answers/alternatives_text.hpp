@@ -12,7 +12,7 @@ namespace pelage::io {
 /// The lines of each section, without its heading; empty if there is nothing to say.
 [[nodiscard]] std::string other_ways_text(const beside& b, const groom& g, const plan_request& r,
                                           const print_options& o,
-                                          const std::optional<back>& when = std::nullopt);
+                                          const std::optional<return_date>& when = std::nullopt);
 [[nodiscard]] std::string grow_back_text(const beside& b, const groom& g, const plan_request& r,
                                          const print_options& o);
 [[nodiscard]] std::string without_text(const beside& b, const groom& g, const plan_request& r,

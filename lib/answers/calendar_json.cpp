@@ -38,6 +38,7 @@ json sum_json(const calendar_sum& s) {
     }
     j["minutes"] = in_minutes(s.takes);
     if (s.by_chance) {
+        j["chance_least"] = share(s.least);
         j["chance_throughout"] = share(s.throughout);
     }
     return j;
@@ -122,7 +123,7 @@ std::string json_of(const longest_coat_answer& a, const plan_request& r, const p
            {"wished_days", whole_days(a.wished)},
            {"holds", a.holds},
            {"percent", a.percent},
-           {"back_in_days", whole_days(a.when.in)},
+           {"back_in_days", whole_days(a.when.next_visit)},
            {"chance", a.when.asked},
            {"chance_at_wish", share(a.at_wish)},
            {"usual_interval_days", whole_days(a.usual)}};

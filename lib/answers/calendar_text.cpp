@@ -7,6 +7,7 @@
 #include <pelage/trade/upkeep.hpp>
 
 #include "answers/first_lines.hpp"
+#include "answers/words/dates.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -103,7 +104,8 @@ class calendar_writer {
             case due::matting:
                 return "length";
             case due::held:
-                return c_.held.size() > 2 ? "what is kept long" : titles(c_.held);
+                return c_.held.empty() || c_.held.size() > 2 ? "what is kept long"
+                                                             : titles(c_.held);
             case due::tidy:
                 return "face, feet, pads";
             case due::usual:
@@ -152,15 +154,17 @@ class calendar_writer {
             return;
         }
         if (!c_.first.empty()) {
-            say("Length: first to mat " + first_to_mat() + ". Each time " + odds(c_.sum.asked) +
-                " such dogs are fine until the day due" +
-                (c_.sum.by_chance ? "; " + odds(std::round(c_.sum.throughout * 100.0) / 100.0) +
-                                        " are fine every time, a fast grower being one each time."
-                                  : "."));
+            say("First to mat " + first_to_mat() +
+                (c_.sum.by_chance
+                     ? ". Each time " + true_odds(c_.sum.asked, c_.sum.least) +
+                           " such dogs or more are fine until the visit; " +
+                           odds(std::round(c_.sum.throughout * 100.0) / 100.0) +
+                           " are fine every time, a fast grower being one each time."
+                     : ". Brushing holds it from visit to visit, which is no chance."));
         }
         if (!c_.held.empty()) {
-            say("Kept long, and held by brushing from one brushing out to the skin to the next: " +
-                titles(c_.held) + ". That holds while the owner's brushing does; it is no chance.");
+            say("Only brushing holds " + titles(c_.held) +
+                " from one combing out to the skin to the next (our guess).");
         }
     }
     [[nodiscard]] std::string first_to_mat() const {
@@ -227,9 +231,10 @@ class calendar_writer {
         const auto in = [](int n) { return ", " + count(n, "day"); };
         switch (clock) {
             case due::matting:
-                return "the length of " + titles(c_.first) + in(b.runs.full);
+                return "the length of " + titles(c_.first) + in(b.runs.length);
             case due::held:
-                return "brushing out what is kept long (" + titles(c_.held) + ")" +
+                return "brushing out what is kept long" +
+                       (c_.held.empty() ? "" : " (" + titles(c_.held) + ")") +
                        in(b.runs.brush.value_or(0));
             case due::tidy:
                 return "face, feet and pads" + in(b.runs.tidy.value_or(0));

@@ -47,8 +47,7 @@ json learning_json(const forecast& f, const plan_request& r) {
           {"rate_90", at(l.next, 0.9)}}},
         {"coat_weight", thousandth(l.coat_weight)}};
     if (f.by_coat) {
-        j["back_in_days_by_coat"] = days_json(f.by_coat->in);
-        j["full_groom_days_by_coat"] = days_json(f.by_coat->full_groom);
+        j["back_in_days_by_coat"] = days_json(f.by_coat->next_visit);
     }
     j["counted"] = json::array();
     for (const counted_measurement& m : l.counted) {
@@ -56,6 +55,16 @@ json learning_json(const forecast& f, const plan_request& r) {
         one["days_after_cut"] = days_json(m.read.after);
         one["cut_left_mm"] = mm_json(m.read.start);
         j["counted"].push_back(std::move(one));
+    }
+    j["visits_counted"] = json::array();
+    for (const counted_check& k : l.checks) {
+        j["visits_counted"].push_back({{"date", iso(r.patient.visits[k.which].on)},
+                                       {"full_groom_before", iso(r.patient.visits[k.cut].on)},
+                                       {"matted", k.matted}});
+    }
+    if (!l.cases.empty()) {
+        j["matting_factor"] = {{"log_mean", thousandth(l.factor_mean)},
+                               {"log_sd", thousandth(l.factor_sd)}};
     }
     j["left_out"] = json::array();
     for (const left_out_measurement& m : l.left_out) {
@@ -100,7 +109,7 @@ std::string json_of(const forecast& f, const plan_request& r, const print_option
     for (const habit_forecast& h : f.habits) {
         json one = back_json(h.when, o);
         one["habit"] = title(h.habit);
-        one["days_won"] = days_json(h.when.in - f.habits.front().when.in);
+        one["days_won"] = days_json(h.when.next_visit - f.habits.front().when.next_visit);
         one["zones"] = json::array();
         for (std::size_t i = 0; i < h.early.size(); ++i) {
             one["zones"].push_back({{"title", title(r.reference.dog_body, f.zones[i].at)},
@@ -127,7 +136,7 @@ std::string json_of(const forecast& f, const plan_request& r, const print_option
     j["growth"] = {{"median_mm_per_day", in_mm_per_day(rate.median)},
                    {"log_sd", rate.log_sd},
                    {"evidence", json_of(rate.why)}};
-    if (!r.patient.measured.empty()) {
+    if (!r.patient.measured.empty() || f.learned.own()) {
         j["learning"] = learning_json(f, r);
     }
     return dumped(j);

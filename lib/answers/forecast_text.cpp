@@ -8,6 +8,7 @@
 
 #include "answers/first_lines.hpp"
 #include "answers/words/chance.hpp"
+#include "answers/words/dates.hpp"
 #include "answers/words/learned.hpp"
 #include "answers/words/when.hpp"
 
@@ -113,29 +114,35 @@ std::string first_zones(const forecast& f, const plan_request& r) {
     return few(names);
 }
 
-std::string held_zones(const forecast& f, const plan_request& r) {
-    std::vector<std::string> names;
+/// What only brushing holds on the day of the next visit.
+std::vector<std::string> held_zones(const forecast& f, const plan_request& r) {
+    std::vector<place> held;
     for (const zone_forecast& z : f.zones) {
         if (z.held) {
-            names.push_back(title(r.reference.dog_body, z.at));
+            held.push_back(z.at);
         }
     }
-    return few(names);
+    return titles(r.reference.dog_body, held);
+}
+
+/// "9 in 10 by length", "brushing alone".
+std::string protects(const return_date& b) {
+    return b.fine ? true_odds(b.asked, *b.fine) + " by length" : "brushing alone";
 }
 
 typed_table habits_table(const forecast& f, const plan_request& r, const print_options& o) {
-    typed_table t{{"", "brushed to the skin", "back by", "won", "full groom by"},
+    typed_table t{{"", "brushed to the skin", "back by", "won", "what protects it"},
                   {},
                   {false, false, false, true, false}};
     for (const habit_forecast& h : f.habits) {
         const bool now = counted(h.habit) == counted(r.patient.brushed);
         const std::string habit{h.habit.how_often == habit::none ? "not at all"
                                                                  : name(h.habit.how_often)};
-        const days won = h.when.in - f.habits.front().when.in;
+        const days won = h.when.next_visit - f.habits.front().when.next_visit;
         t.rows.push_back(
-            {now ? "now" : "", habit, cell(h.when.in, short_day(h.when.in, o)),
+            {now ? "now" : "", habit, cell(h.when.next_visit, short_day(h.when.next_visit, o)),
              in_days(won) > 0.0 ? cell(won, detail::fixed(in_days(won), 0) + " d") : cell{},
-             cell(h.when.full_groom, short_day(h.when.full_groom, o))});
+             protects(h.when)});
     }
     return t;
 }
@@ -168,13 +175,13 @@ typed_table habits_by_zone(const forecast& f, const plan_request& r) {
     return t;
 }
 
-/// What falls due on its own before the full groom does it anyway.
+/// What falls due on its own before the next visit does it anyway.
 void say_tidies(document& d, const forecast& f, const print_options& o) {
     std::vector<std::string> due;
-    if (*f.tidy_face_feet < f.when.full_groom) {
+    if (*f.tidy_face_feet < f.when.next_visit) {
         due.push_back("face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o));
     }
-    if (*f.tidy_sanitary < f.when.full_groom) {
+    if (*f.tidy_sanitary < f.when.next_visit) {
         due.push_back("sanitary by " + on_day(*f.tidy_sanitary, o));
     }
     if (!due.empty()) {
@@ -201,7 +208,7 @@ void explain(document& d, const forecast& f, const plan_request& r, const print_
                            " times that of the whole year on the mean over the usual interval, " +
                            basis_words(r.rules.growth.season_swing.why));
     }
-    if (const figure<length>* prone = matting_prone_of(c)) {
+    if (const figure<length>* prone = prone_of(c, r.rules.matting)) {
         line(c.matting_prone ? "matting-prone length" : "matting-prone length of the feathering",
              show(prone->best, o.units) + ", " + basis_words(prone->why));
         line("brushing factor",
@@ -210,8 +217,10 @@ void explain(document& d, const forecast& f, const plan_request& r, const print_
                      r.rules.matting.brush[static_cast<std::size_t>(counted(r.patient.brushed))]
                          .why));
         line("spread of the matting-prone length",
-             detail::fixed(r.rules.matting.threshold_log_sd.best, 2) + ", " +
-                 basis_words(r.rules.matting.threshold_log_sd.why));
+             f.learned.cases.empty()
+                 ? detail::fixed(r.rules.matting.threshold_log_sd.best, 2) + ", " +
+                       basis_words(r.rules.matting.threshold_log_sd.why)
+                 : detail::fixed(f.learned.factor_sd, 2) + ", from this dog's visits");
     }
     if (mats_by_length(c)) {
         const auto habit = static_cast<std::size_t>(counted(r.patient.brushed));
@@ -222,8 +231,11 @@ void explain(document& d, const forecast& f, const plan_request& r, const print_
     line("usual interval", detail::fixed(in_days(c.usual_interval.best), 0) + " days, " +
                                basis_words(c.usual_interval.why));
     line("rule",
-         "rate, spread and start error are shared by all zones of the dog: the chance that "
-         "all are fine is one integral with the worst zone inside");
+         "the last day on which every zone is under its matting-prone length at the chance asked, "
+         "or "
+         "within the days that combing it out to the skin holds; and no later than the usual "
+         "interval. Rate, spread and start error are shared by all zones of the dog: one integral "
+         "with the worst zone inside");
 }
 
 }  // namespace
@@ -237,16 +249,10 @@ document document_of(const forecast& f, const plan_request& r, const print_optio
     if (unseen != nullptr) {
         say_unseen(d, *unseen, r, o);
     }
-    d.say(when_in_words(f.when, r, o));
+    d.say(when_in_words(f.when, held_zones(f, r), r, o));
     say_learned(d, f, r, o.units);
     if (f.mats_by_length && !f.zones.empty()) {
         d.say("First to mat, so brush there first: " + first_zones(f, r) + ".", 2);
-        if (const std::string held = held_zones(f, r); !held.empty()) {
-            d.say((counted(r.patient.brushed) == habit::none ? "Held by today's combing out until "
-                                                             : "Held by brushing alone until ") +
-                      on_day(f.zones.front().clock, o) + ": " + held + ".",
-                  2);
-        }
         d.open("Days under the matting-prone length, by how many such dogs");
         d.show(zone_table(f, r));
         d.open("What brushing changes (on the surface only counts as not at all)");

@@ -14,10 +14,10 @@ namespace {
 
 using io::json_of;  // beside those of this file
 
-const char* kind_of(visit_kind k) {
-    return k == visit_kind::full_groom  ? "full groom"
-           : k == visit_kind::brush_out ? "bath and brush"
-                                        : "usual interval";
+const char* end_of(visit_kind k) {
+    return k == visit_kind::by_length     ? "length"
+           : k == visit_kind::by_brushing ? "brushing"
+                                          : "usual interval";
 }
 
 }  // namespace
@@ -98,15 +98,37 @@ json dog_json(const plan_request& r) {
     return j;
 }
 
-json back_json(const back& b, const print_options& o) {
-    json j{{"back_in_days", days_json(b.in)},
-           {"kind", kind_of(b.why)},
+json back_json(const return_date& b, const print_options& o) {
+    json j{{"back_in_days", days_json(b.next_visit)},
+           {"ended_by", end_of(b.reason)},
            {"chance", b.asked},
            {"even_odds_days", days_json(b.even_odds)},
            {"full_groom_days", days_json(b.full_groom)}};
+    if (b.fine) {
+        j["chance_then"] = share_json(*b.fine);
+    }
+    if (b.fine_even) {
+        j["chance_even_odds"] = share_json(*b.fine_even);
+    }
+    if (!b.by_brushing.empty()) {
+        j["brushing_holds_days"] = days_json(b.held_for);
+    }
+    if (b.if_prone) {
+        j["if_it_mats_from"] = {
+            {{"mm", mm_json(b.if_prone->low)}, {"back_in_days", days_json(b.if_prone->if_low)}},
+            {{"mm", mm_json(b.if_prone->high)}, {"back_in_days", days_json(b.if_prone->if_high)}}};
+    }
+    if (b.was_due) {
+        j["was_due"] = iso(*b.was_due);
+    }
     if (o.today) {
-        j["back_by"] = iso(plus(*o.today, b.in));
+        const date by = plus(*o.today, b.next_visit);
+        j["back_by"] = iso(by);
         j["full_groom_by"] = iso(plus(*o.today, b.full_groom));
+        if (o.closed.cover(by)) {
+            const auto open = last_open(o.closed, *o.today + std::chrono::days{1}, by);
+            j["last_open_day"] = open ? json(iso(*open)) : json(nullptr);
+        }
     }
     return j;
 }

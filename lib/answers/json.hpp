@@ -28,7 +28,7 @@ using json = nlohmann::ordered_json;
 /// The dog an answer is about.
 [[nodiscard]] json dog_json(const plan_request& r);
 /// When it must be back.
-[[nodiscard]] json back_json(const back& b, const print_options& o);
+[[nodiscard]] json back_json(const return_date& b, const print_options& o);
 /// What a mix comes to, where a plan was made by it.
 [[nodiscard]] json unseen_json(const mixed_coat& u, const plan_request& r);
 

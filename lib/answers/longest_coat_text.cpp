@@ -5,6 +5,7 @@
 #include <pelage/trade/upkeep.hpp>
 
 #include "answers/first_lines.hpp"
+#include "answers/words/dates.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -59,7 +60,9 @@ std::string text_of(const longest_coat_answer& a, const plan_request& r, const p
             d.say("Part of the dog is not to be done as asked: see the plan.", 2);
             return text_of(d, o.units, o.width);
         }
-        d.say("The best: back by " + on_day(a.when.in, o) + ", " + at_percent(a, r, o) + ".", 2);
+        d.say(
+            "The best: back by " + on_day(a.when.next_visit, o) + ", " + at_percent(a, r, o) + ".",
+            2);
         if (a.by_length && a.wished <= a.usual) {
             d.say("By the day asked " + odds(std::round(a.at_wish * 100.0) / 100.0) +
                       " such dogs would still be fine.",
@@ -67,10 +70,12 @@ std::string text_of(const longest_coat_answer& a, const plan_request& r, const p
         }
         return text_of(d, o.units, o.width);
     }
-    const std::string fine = a.by_length ? ", " + odds(a.when.asked) + " such dogs, " +
-                                               brushing_of(r.patient) + ", are fine until " +
-                                               on_day(a.when.in, o)
-                                         : ", which is within the usual interval";
+    const std::string fine =
+        !a.by_length  ? ", which is within the usual interval"
+        : a.when.fine ? ", " + true_odds(a.when.asked, *a.when.fine) + " such dogs, " +
+                            brushing_of(r.patient) + ", are under their matting-prone lengths on " +
+                            on_day(a.when.next_visit, o)
+                      : ", held by brushing until " + on_day(a.when.next_visit, o);
     const plan_request ask = request_for(r, a.wishes);
     d.say(wish + ": " + at_percent(a, r, o) + fine + ".", 2);
     return text_of(d, o.units, o.width) + "\n" + text_of(a.plan, a.when, ask, o);

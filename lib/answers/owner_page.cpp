@@ -13,6 +13,7 @@
 #include "answers/owner_page_parts.hpp"
 #include "answers/owner_question.hpp"
 #include "answers/words/consent.hpp"
+#include "answers/words/dates.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/when.hpp"
 #include "planner/targets.hpp"
@@ -89,7 +90,7 @@ class page_maker {
         page_.foot += "The rules of this place and a vet's word come first.";
         if (o_.explain && g_.planned()) {
             page_.foot += " How sure: growth of the coat, " + basis_words(coat_.rate.why);
-            if (const figure<length>* prone = matting_prone_of(coat_)) {
+            if (const figure<length>* prone = prone_of(coat_, r_.rules.matting)) {
                 page_.foot += "; length at which it mats, " + basis_words(prone->why);
             }
             page_.foot += "; how to brush and the weeks, common practice, no source.";
@@ -593,38 +594,21 @@ class page_maker {
 
     // ---- when back ----
 
-    [[nodiscard]] std::string day_of(const days& d) const {
-        return o_.today ? in_words(plus(*o_.today, d))
-                        : "day " + detail::fixed(std::floor(in_days(d)), 0);
-    }
-
     void back_then() {
         page_section& s = add("Your next visit");
         if (!m_.when) {
             return;
         }
-        const back& b = *m_.when;
-        s.says.push_back("Please come back by " + day_of(b.in) + assumed() + ".");
-        const std::string fine = odds(b.asked) + " dogs like yours";
+        const return_date& b = *m_.when;
+        s.says.push_back("Please come back by " + come_by_date(b.next_visit, o_) + assumed() + ".");
         if (!mats_by_length(coat_)) {
             s.says.push_back(unmatting());
-        } else if (b.why == visit_kind::usual) {
-            s.says.push_back("A coat of this kind should not go longer. " + fine +
-                             " have no mats before then.");
-        } else if (b.why == visit_kind::brush_out) {
-            s.says.push_back("What is kept long holds till then" + held_by() +
-                             ". Then it needs a bath and a brush down to the skin.");
-            if (full_groom_told(b)) {
-                s.says.push_back("The full groom is due by " + day_of(b.full_groom) + ": " + fine +
-                                 " have no mats till then.");
-            }
         } else {
             strings soon;
             soonest(3, soon);
-            s.says.push_back(
-                fine + (r_.patient.brushing_said ? ", " + brushed() + "," : "") +
-                " have no mats till then. After that the hair gets long enough to mat." +
-                (soon.empty() ? "" : " It starts here: " + listed(soon) + "."));
+            for (std::string& text : owner_dates(b, held_names(b, g_, r_), soon, r_, o_)) {
+                s.says.push_back(std::move(text));
+            }
         }
         if (!g_.stuck.empty()) {
             s.says.push_back("That leaves out what is not done yet: " + named(g_.stuck) + ".");
@@ -653,44 +637,18 @@ class page_maker {
                                                  : ", if you brush " + often(counted(d.brushed)) +
                                                        " down to the skin: we took that as given";
     }
-    /// A full groom within the week after makes two visits of one.
-    [[nodiscard]] static bool full_groom_told(const back& b) {
-        return b.why == visit_kind::brush_out && b.full_groom > b.in + day(7.0);
-    }
-
-    /// How dogs are brushed of which the date is true, where the owner told.
-    [[nodiscard]] std::string brushed() const {
-        const auto& b = r_.patient.brushed;
-        return b.how_often == habit::none ? "with no brushing at home"
-               : b.to_skin                ? "brushed as you do now"
-                                          : "brushed on top only, as you do now";
-    }
-    /// On what it hangs that hair kept long doesn't mat before its brushing out.
-    [[nodiscard]] std::string held_by() const {
-        const dog& d = r_.patient;
-        return counted(d.brushed) == habit::none ? " if today's combing out reached the skin"
-               : d.brushing_said                 ? " if you brush as you do now"
-                                                 : "";
-    }
-
     /// What a little more brushing would win.
-    void better_habit(const back& b) {
-        if (m_.ahead == nullptr) {
+    void better_habit(const return_date& b) {
+        if (m_.ahead == nullptr || !mats_by_length(coat_)) {
             return;
         }
         for (const habit_forecast& h : m_.ahead->habits) {
             const bool more = h.habit.how_often > counted(r_.patient.brushed);
-            // what is held by brushing has no chance of its own, and is no full groom
-            const bool held = h.when.why == visit_kind::brush_out || !mats_by_length(coat_);
-            const days without = full_groom_told(b) && !held ? b.full_groom : b.in;
             if (more && h.habit.how_often >= habit::two_or_three &&
-                h.when.in > without + day(6.0)) {
-                page_.sections.back().says.push_back(
-                    "If you brush " + often(h.habit.how_often) + ", down to the skin, " +
-                    (full_groom_told(b) && held ? "the bath and brush-out"
-                     : held                     ? "it"
-                                                : odds(h.when.asked)) +
-                    " may wait until " + day_of(h.when.in) + ".");
+                h.when.next_visit > b.next_visit + day(6.0)) {
+                page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
+                                                     ", down to the skin, it may wait until " +
+                                                     come_by_date(h.when.next_visit, o_) + ".");
                 return;
             }
         }

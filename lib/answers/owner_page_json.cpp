@@ -16,7 +16,7 @@ std::string owner_json(const owner_matter& m, const print_options& o) {
            {"to_sign", page.sign},
            {"foot", page.foot}};
     if (m.when && o.today) {
-        j["back_by"] = iso(plus(*o.today, m.when->in));
+        j["back_by"] = iso(plus(*o.today, m.when->next_visit));
     }
     for (const page_section& s : page.sections) {
         const char* as = s.how == lines_as::steps   ? "steps"

@@ -17,7 +17,7 @@ class basis_list {
     basis_list(const groom& g, const plan_request& r, const print_options& o)
         : g_(g), r_(r), o_(o), coat_(coat_of(r.reference, *r.patient.coat)) {}
 
-    void date(const back& b);
+    void date(const return_date& b);
     void misses();
     void mats();
     [[nodiscard]] std::vector<stands_on> all() && { return std::move(all_); }
@@ -49,16 +49,16 @@ void basis_list::brushing() {
 }
 
 /// The figures a date comes from; a coat that doesn't mat by length has only its usual interval.
-void basis_list::date(const back& b) {
+void basis_list::date(const return_date& b) {
     const auto& m = r_.rules.matting;
-    if (coat_.matting_prone && b.why != visit_kind::usual) {
+    if (const figure<length>* prone = prone_of(coat_, r_.rules.matting);
+        prone != nullptr && b.reason != visit_kind::usual) {
         add("growth",
             "growth " + rate_words(in_mm_per_day(coat_.rate.median), o_.units) +
                 " in the middle of such dogs" +
                 (r_.patient.measured.empty() ? "" : ", before this dog's own measurements"),
             coat_.rate.why);
-        add("matting-length", "mats from about " + as(coat_.matting_prone->best),
-            coat_.matting_prone->why);
+        add("matting-length", "mats from about " + as(prone->best), prone->why);
         brushing();
         add("matting-spread",
             "that length lies within a factor of " +
@@ -130,7 +130,7 @@ void basis_list::mats() {
 
 }  // namespace
 
-std::vector<stands_on> what_it_stands_on(const groom& g, const std::optional<back>& when,
+std::vector<stands_on> what_it_stands_on(const groom& g, const std::optional<return_date>& when,
                                          const plan_request& r, const print_options& o) {
     basis_list b(g, r, o);
     if (when) {

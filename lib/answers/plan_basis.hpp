@@ -19,7 +19,7 @@ struct stands_on {
 /// What stands behind the date, the tolerances, the weights of misses and what goes under mats: those that
 /// this plan needed.
 [[nodiscard]] std::vector<stands_on> what_it_stands_on(const groom& g,
-                                                       const std::optional<back>& when,
+                                                       const std::optional<return_date>& when,
                                                        const plan_request& r,
                                                        const print_options& o);
 

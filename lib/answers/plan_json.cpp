@@ -182,7 +182,7 @@ void add_cautions(json& j, const groom& g, const plan_request& r) {
 
 }  // namespace
 
-std::string json_of(const groom& g, const std::optional<back>& when, const plan_request& r,
+std::string json_of(const groom& g, const std::optional<return_date>& when, const plan_request& r,
                     const print_options& o, const beside& b, const mixed_coat* unseen) {
     json j{{"schema", "pelage/plan/1"}, {"alerts", titles(r.patient.alerts)}, {"dog", dog_json(r)}};
     if (o.today) {

@@ -13,6 +13,7 @@
 #include "answers/plan_basis.hpp"
 #include "answers/words/chance.hpp"
 #include "answers/words/consent.hpp"
+#include "answers/words/dates.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/skin.hpp"
 #include "answers/words/when.hpp"
@@ -27,7 +28,7 @@ class plan_writer {
                 const mixed_coat* unseen)
         : g_(g), beside_(b), r_(r), o_(o), unseen_(unseen) {}
 
-    [[nodiscard]] std::string all(const std::optional<back>& when) {
+    [[nodiscard]] std::string all(const std::optional<return_date>& when) {
         document first;
         say_alert(first, r_.patient);
         out_ += text_of(first, o_.units, o_.width);
@@ -67,7 +68,7 @@ class plan_writer {
         asks();
         if (when) {
             out_ += "\nBack\n";
-            say("  ", when_in_words(*when, r_, o_), 2);
+            say("  ", when_in_words(*when, g_, r_, o_), 2);
             if (!g_.stuck.empty()) {
                 say("  ",
                     "Not counted: what is not done yet (" + listed(titles_of(g_.stuck)) + ").", 2);
@@ -639,7 +640,7 @@ class plan_writer {
                ", zones with ties: " + std::to_string(p.ties);
     }
 
-    void explain(const std::optional<back>& when) {
+    void explain(const std::optional<return_date>& when) {
         out_ += "\nWhy so\n";
         say("  ",
             "Cost " + detail::fixed(in_minutes(g_.choice.cost), 2) +
@@ -741,7 +742,7 @@ class plan_writer {
 
 }  // namespace
 
-std::string text_of(const groom& g, const std::optional<back>& when, const plan_request& r,
+std::string text_of(const groom& g, const std::optional<return_date>& when, const plan_request& r,
                     const print_options& o, const beside& b, const mixed_coat* unseen) {
     return plan_writer(g, b, r, o, unseen).all(when);
 }

@@ -129,7 +129,8 @@ class comparison_writer {
             static_cast<double>(b.tools.size()));
         row(t, "places not as wished", static_cast<double>(missed(a)),
             static_cast<double>(missed(b)));
-        row(t, "back in days, " + odds(a.when.asked), in_days(a.when.in), in_days(b.when.in));
+        row(t, "back in days, " + odds(a.when.asked), in_days(a.when.next_visit),
+            in_days(b.when.next_visit));
         visits(t);
         out_.open();
         out_.show(std::move(t));
@@ -209,9 +210,9 @@ std::string carried_line(const ranked_sheet& t, const print_options& o) {
     std::string text = t.own ? "its own sheet; " : t.for_mix ? "made for its mix; " : "";
     text += minutes_words(t.takes());
     if (t.when) {
-        text += ", full groom by " + on_day(t.when->full_groom, o);
-        if (t.when->in < t.when->full_groom) {
-            text += ", brushed out here by " + on_day(t.when->in, o);
+        text += ", back by " + on_day(t.when->next_visit, o);
+        if (t.when->next_visit < t.when->full_groom) {
+            text += ", full groom by " + on_day(t.when->full_groom, o);
         }
     }
     if (t.away && !t.own) {

@@ -80,7 +80,7 @@ json cost_json(const style& s, const sheet_cost& c) {
            {"minutes", minutes_json(c.takes())},
            {"setups", c.setups},
            {"tools", names(c.tools)},
-           {"back_in_days", days_of(c.when.in)},
+           {"back_in_days", days_of(c.when.next_visit)},
            {"full_groom_days", days_of(c.when.full_groom)}};
     if (c.visits) {
         json v{{"possible", c.visits->sum.possible}};
@@ -240,7 +240,7 @@ std::string json_of(const std::vector<ranked_sheet>& all, const plan_request& r,
                {"for_mix", t.for_mix},     {"minutes", minutes_json(t.takes())},
                {"against", json::array()}, {"instead", json::array()}};
         if (t.when) {
-            s["back_in_days"] = days_of(t.when->in);
+            s["back_in_days"] = days_of(t.when->next_visit);
             s["full_groom_days"] = days_of(t.when->full_groom);
             if (o.today) {
                 s["full_groom_by"] = iso(plus(*o.today, t.when->full_groom));

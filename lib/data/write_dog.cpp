@@ -71,6 +71,11 @@ class file_writer {
             out_ += "\n[[visit]]\n";
             key("date", iso(v.on));
             key("kind", v.kind);
+            if (v.mats && v.mats->empty()) {
+                key("mats", "none");
+            } else if (v.mats) {
+                words("mats", *v.mats);
+            }
         }
         return std::move(out_);
     }

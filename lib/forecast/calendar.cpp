@@ -1,5 +1,8 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
+
+#include <pelage/planner/appointment.hpp>
 
 #include "forecast/calendar_clocks.hpp"
 
@@ -14,26 +17,56 @@ date day_of(const calendar_request& r, int n) {
     return r.today + std::chrono::days{n};
 }
 
-/// Intervals from the last full groom to the last day of the calendar.
+/// The days of an interval on which brushing holds the coat end with each brush's clock; the last on which
+/// length must, counted from the full groom. Hair only grows: who is fine then was fine before.
+class length_days {
+  public:
+    length_days(int full, int brush, const coat_to_keep& c)
+        : full_(full), brush_(brush), clock_(c.clock ? std::floor(in_days(*c.clock)) : 1e9) {}
+    void until(int on) { last_ = on - brush_ > clock_ ? on - full_ : last_; }
+    void brush(int on) {
+        until(on);
+        brush_ = on;
+    }
+    [[nodiscard]] int last() const { return last_; }
+
+  private:
+    int full_;
+    int brush_;
+    double clock_;
+    int last_ = 0;
+};
+
+/// Intervals from the last full groom to the last day of the calendar on which length counts, each up to
+/// the last day it does.
 std::vector<kept_interval> intervals(const schedule_problem& p, const grooms_to_come& c,
                                      const std::vector<booking>& visits) {
     std::vector<kept_interval> all;
     int from = -p.full_ago;
-    const auto until = [&](int to) {
+    length_days days_of(from, -p.brush_ago, c.first);
+    const auto end = [&](int to) {
         const bool first = from == -p.full_ago;
-        const int clock = first ? p.first.full : p.later.full;
+        const visit_clocks& clocks = first ? p.first : p.later;
+        days_of.until(to);
         // what is overdue is no forecast any more
-        if (to - from <= clock) {
-            all.push_back({(first ? c.first : c.later).free, day(to - from)});
+        if (const int last = days_of.last(); last > 0 && last <= std::max(clocks.length, 0)) {
+            kept_interval one{(first ? c.first : c.later).zones, day(last)};
+            for (kept_zone& z : one.zones) {
+                z.clock = day(0.0);
+            }
+            all.push_back(std::move(one));
         }
         from = to;
+        days_of = length_days(to, to, c.later);
     };
     for (const booking& b : visits) {
         if (b.what == visit_work::full_groom) {
-            until(b.on);
+            end(b.on);
+        } else if (brushes(b.what)) {
+            days_of.brush(b.on);
         }
     }
-    until(p.last);
+    end(p.last);
     return all;
 }
 
@@ -50,10 +83,10 @@ calendar_sum sum_of(const calendar_request& r, const schedule_problem& p, const 
         }
         s.takes = cost_of(p, *visits) - r.work.rules.prices.trip.best * std::int64_t{s.number()};
         const auto counted = intervals(p, c, *visits);
-        s.by_chance = std::any_of(counted.begin(), counted.end(), [](const kept_interval& i) {
-            return std::any_of(i.zones.begin(), i.zones.end(),
-                               [&](const kept_zone& z) { return z.threshold && i.t > z.clock; });
-        });
+        s.by_chance = !counted.empty();
+        for (const kept_interval& i : counted) {
+            s.least = std::min(s.least, all_fine(i.zones, c.later.law, i.t, false));
+        }
         s.throughout =
             all_fine_throughout(counted, c.later.law, r.work.rules.growth.visit_log_sd.best);
     }
@@ -66,13 +99,10 @@ calendar_sum sum_at(const calendar_request& r, const grooms_to_come& c, chance a
     return sum_of(r, p, c, cheapest(p), asked, habit);
 }
 
-due_clock own_clock(const calendar_request& r, const schedule_problem& p, const grooms_to_come& c,
-                    const last_visits& v) {
-    const bool first = v.full == -p.full_ago;
-    const visit_clocks& clocks = first ? p.first : p.later;
-    const parted_coat& coat = first ? c.first : c.later;
-    const bool usual = clocks.full >= static_cast<int>(in_days(coat.usual));
-    due_clock own{usual ? due::usual : due::matting, day_of(r, v.full + clocks.full)};
+/// The end of the interval by the usual interval or an event.
+due_clock own_clock(const calendar_request& r, const schedule_problem& p, const last_visits& v) {
+    const visit_clocks& clocks = v.full == -p.full_ago ? p.first : p.later;
+    due_clock own{due::usual, day_of(r, v.full + clocks.full)};
     for (const fresh_by& f : p.fresh) {
         if (f.on > v.full + f.within && day_of(r, f.on - 1) < own.by) {
             own = {due::event, day_of(r, f.on - 1)};
@@ -83,12 +113,13 @@ due_clock own_clock(const calendar_request& r, const schedule_problem& p, const 
 
 /// The clocks that a visit comes before.
 std::vector<due_clock> clocks_before(const calendar_request& r, const schedule_problem& p,
-                                     const grooms_to_come& c, const last_visits& v,
-                                     visit_work what) {
+                                     const last_visits& v, visit_work what) {
     const visit_clocks& clocks = v.full == -p.full_ago ? p.first : p.later;
     std::vector<due_clock> all;
     if (brushes(what) && clocks.brush) {
-        all.push_back({due::held, day_of(r, v.brush + *clocks.brush)});
+        const int held = v.brush + *clocks.brush;
+        const int fine = v.full + clocks.length;
+        all.push_back({fine > held ? due::matting : due::held, day_of(r, std::max(held, fine))});
     }
     if (tidies(what) && clocks.tidy) {
         all.push_back({due::tidy, day_of(r, v.tidy + *clocks.tidy)});
@@ -97,7 +128,7 @@ std::vector<due_clock> clocks_before(const calendar_request& r, const schedule_p
         all.erase(all[0].by <= all[1].by ? all.begin() + 1 : all.begin());
     }
     if (what == visit_work::full_groom) {
-        const due_clock own = own_clock(r, p, c, v);
+        const due_clock own = own_clock(r, p, v);
         if (!all.empty() && all.front().by >= own.by) {
             all.clear();
         }
@@ -115,7 +146,7 @@ std::optional<fresh_day> event_after(const dog& d, const date& on) {
 }
 
 std::vector<calendar_visit> told(const calendar_request& r, const schedule_problem& p,
-                                 const grooms_to_come& c, const std::vector<booking>& visits) {
+                                 const std::vector<booking>& visits) {
     std::vector<calendar_visit> out;
     last_visits v{-p.full_ago, -p.brush_ago, -p.tidy_ago};
     for (const booking& b : visits) {
@@ -123,7 +154,7 @@ std::vector<calendar_visit> told(const calendar_request& r, const schedule_probl
         one.on = day_of(r, b.on);
         one.what = b.what;
         one.takes = p.costs[static_cast<std::size_t>(b.what)] - r.work.rules.prices.trip.best;
-        one.due = clocks_before(r, p, c, v, b.what);
+        one.due = clocks_before(r, p, v, b.what);
         if (b.what == visit_work::full_groom) {
             one.fresh = event_after(r.work.patient, one.on);
         }
@@ -157,24 +188,32 @@ std::optional<std::size_t> keep_weekday(const calendar_request& r, const schedul
     return std::nullopt;
 }
 
-/// Where the coat mats first, of what isn't held.
+/// Where the coat mats first.
 std::vector<place> first_places(const grooms_to_come& c, chance p) {
+    const std::vector<kept_zone>& zones = c.later.zones;
     std::vector<double> at;
     double soonest = std::numeric_limits<double>::infinity();
-    for (std::size_t i = 0; i < c.later.free.size(); ++i) {
-        const auto alike =
-            std::find(c.later.free.begin(), c.later.free.begin() + static_cast<std::ptrdiff_t>(i),
-                      c.later.free[i]);
-        const auto twin = static_cast<std::size_t>(alike - c.later.free.begin());
-        at.push_back(twin < i ? at[twin]
-                              : in_days(prone_quantile(c.later.free[i], c.later.law, 1.0 - p)));
+    for (auto z = zones.begin(); z != zones.end(); ++z) {
+        const auto alike = std::find(zones.begin(), z, *z);
+        at.push_back(alike != z ? at[static_cast<std::size_t>(alike - zones.begin())]
+                                : in_days(prone_quantile(*z, c.later.law, 1.0 - p)));
         soonest = std::min(soonest, at.back());
     }
     std::vector<place> out;
     for (std::size_t i = 0; i < at.size(); ++i) {
         if (std::isfinite(soonest) && at[i] <= soonest + 0.5) {
-            out.push_back(c.steady.zones[c.later.free_index[i]].at);
+            out.push_back(c.steady.zones[c.later.index[i]].at);
         }
+    }
+    return out;
+}
+
+/// What only brushing holds between visits, where it must.
+std::vector<place> held_places(const grooms_to_come& c, chance p) {
+    std::vector<place> out;
+    const return_date b = return_date_of(c.later.zones, c.later.law, p, c.later.usual);
+    for (const std::size_t i : b.by_brushing) {
+        out.push_back(c.steady.zones[c.later.index[i]].at);
     }
     return out;
 }
@@ -213,8 +252,8 @@ calendar calendar_of(const calendar_request& r, const groom& g) {
     out.from_today = p.full_ago == 0;
     out.matted = !out.from_today && !asked_of.patient.mats.empty();
     out.until = day_of(r, p.last);
-    out.today_takes = p.costs[static_cast<std::size_t>(visit_work::bath)] -
-                      asked_of.rules.prices.trip.best + g.before + g.after;
+    out.today_takes =
+        appointment_of(asked_of, g, service_of(asked_of.reference, service_kind::full)).total();
     out.mats_by_length = mats_by_length(coat_of(asked_of.reference, asked_of.patient.coat.value()));
     out.clips = std::any_of(c.steady.zones.begin(), c.steady.zones.end(), [&](const zone_plan& z) {
         return z.how.kind == tool_kind::clip &&
@@ -226,13 +265,11 @@ calendar calendar_of(const calendar_request& r, const groom& g) {
         }
     }
     out.first = first_places(c, asked);
-    for (const std::size_t i : c.later.held) {
-        out.held.push_back(c.steady.zones[i].at);
-    }
+    out.held = held_places(c, asked);
     auto visits = cheapest(p);
     if (visits) {
         out.weekday = keep_weekday(r, p, *visits);
-        out.visits = told(r, p, c, *visits);
+        out.visits = told(r, p, *visits);
     } else if (r.compare) {
         out.blocked = blocked_of(r, g, c, asked);
     }

@@ -12,7 +12,7 @@ namespace pelage {
 namespace {
 
 /// The longest wait anybody asks about.
-constexpr double any_wait = 366.0;
+constexpr int any_wait = 366;
 
 bool works(const schedule_problem& p) {
     return cheapest(p).has_value();
@@ -41,19 +41,23 @@ bool has(const kept_clocks& k, due clock) {
     return k[static_cast<std::size_t>(clock)];
 }
 
-visit_clocks only(const kept_clocks& k, visit_clocks v, const parted_coat& c, chance p) {
-    const parted_coat nothing;
-    const days cap = has(k, due::usual) ? c.usual : day(any_wait);
-    v.full = full_clock(has(k, due::matting) ? c : nothing, p, cap);
-    v.brush = has(k, due::held) ? v.brush : std::nullopt;
+/// What a brush is due by: length, or else the clock in which brushing holds. One clock, named after
+/// what lasts longer.
+due brush_clock(const visit_clocks& v) {
+    return v.length > v.brush.value_or(0) ? due::matting : due::held;
+}
+
+visit_clocks only(const kept_clocks& k, visit_clocks v) {
+    v.full = has(k, due::usual) ? v.full : any_wait;
+    v.brush = has(k, due::matting) || has(k, due::held) ? v.brush : std::nullopt;
     v.tidy = has(k, due::tidy) ? v.tidy : std::nullopt;
     return v;
 }
 
 /// The problem in which the other clocks run for ever.
-schedule_problem only(const kept_clocks& k, schedule_problem b, const grooms_to_come& c, chance p) {
-    b.first = only(k, b.first, c.first, p);
-    b.later = only(k, b.later, c.later, p);
+schedule_problem only(const kept_clocks& k, schedule_problem b) {
+    b.first = only(k, b.first);
+    b.later = only(k, b.later);
     if (!has(k, due::event)) {
         b.fresh.clear();
     }
@@ -72,7 +76,7 @@ bool works_with(const calendar_request& r, const grooms_to_come& now, const plan
     if (last_by_file_of(r).full > 0) {
         c.first = now.first;  // what was cut then has been cut
     }
-    return works(only(kept, problem_of(other, c, p), c, p));
+    return works(only(kept, problem_of(other, c, p)));
 }
 
 std::optional<int> percent_that_does(const calendar_request& r, const grooms_to_come& now,
@@ -104,9 +108,13 @@ calendar_blocked blocked_of(const calendar_request& r, const groom& g, const gro
     kept_clocks kept;
     kept.fill(true);
     for (std::size_t i = 0; i < due_names.size(); ++i) {
+        const bool brush = static_cast<due>(i) == due::matting || static_cast<due>(i) == due::held;
+        if (brush && static_cast<due>(i) != brush_clock(problem.later)) {
+            continue;
+        }
         kept_clocks alone{};
         alone[i] = true;
-        if (!works(only(alone, problem, c, p))) {
+        if (!works(only(alone, problem))) {
             const due clock = static_cast<due>(i);
             b.clocks.push_back(clock);
             kept[i] = clock == due::matting || clock == due::held;
@@ -122,7 +130,7 @@ calendar_blocked blocked_of(const calendar_request& r, const groom& g, const gro
          h < habit_names.size() && !b.brush; ++h) {
         const brushing more{static_cast<habit>(h), true};
         const grooms_to_come brushed = brushed_otherwise(r, g, c, more);
-        if (works(only(kept, problem_of(r, brushed, p), brushed, p))) {
+        if (works(only(kept, problem_of(r, brushed, p)))) {
             b.brush = more.how_often;
         }
     }

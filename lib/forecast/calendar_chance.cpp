@@ -118,33 +118,43 @@ chance all_fine_throughout(const std::vector<kept_interval>& intervals, const sh
     }
     // with no spread from visit to visit the chance would be a step, which no fixed rule follows
     const double visit = std::clamp(visit_log_sd, 0.01, std::max(0.01, law.rate.log_sd));
-    const double own = std::sqrt(std::max(0.0, law.rate.log_sd * law.rate.log_sd - visit * visit));
     const normal_table& bell = normal_row();
     std::vector<rooms> left(all.size());
-    const auto given_rate = [&](double z) {
-        double product = 1.0;
-        for (std::size_t k = 0; k < all.size(); ++k) {
-            double fine = 0.0;
-            for (std::size_t i = 0; i < normal_rule::size; ++i) {
-                fine += normal_nodes().w[i] *
-                        bell.at((left[k][i] - law.rate.log_median - own * z) / visit);
-            }
-            product *= std::pow(fine, all[k].times);
-        }
-        return product * density(z);
-    };
-    const auto given_factor = [&](double f) {
-        const double factor = std::exp(law.threshold_log_sd * f);
+    /// All fine, given the factor, over the dog's own rate.
+    const auto given_factor = [&](double factor, const rate_law& rate) {
+        const double own = std::sqrt(std::max(0.0, rate.log_sd * rate.log_sd - visit * visit));
         for (std::size_t k = 0; k < all.size(); ++k) {
             left[k] = rooms_of(all[k], factor, in_mm(law.start_error));
         }
-        return density(f) * integrate(given_rate, -wide, wide, 6);
+        const auto given_rate = [&](double z) {
+            double product = 1.0;
+            for (std::size_t k = 0; k < all.size(); ++k) {
+                double fine = 0.0;
+                for (std::size_t i = 0; i < normal_rule::size; ++i) {
+                    fine += normal_nodes().w[i] *
+                            bell.at((left[k][i] - rate.log_median - own * z) / visit);
+                }
+                product *= std::pow(fine, all[k].times);
+            }
+            return product * density(z);
+        };
+        return integrate(given_rate, -wide, wide, 6);
     };
-    const std::vector<double> at = jumps(all, law.threshold_log_sd);
     double sum = 0.0;
+    for (const factor_case& f : law.learned) {
+        sum += f.weight * given_factor(f.factor, f.rate);
+    }
+    if (!law.learned.empty()) {
+        return sum;
+    }
+    const std::vector<double> at = jumps(all, law.threshold_log_sd);
     for (std::size_t i = 1; i < at.size(); ++i) {
         const int panels = static_cast<int>(std::ceil((at[i] - at[i - 1]) / 2.0));
-        sum += integrate(given_factor, at[i - 1], at[i], panels);
+        sum += integrate(
+            [&](double f) {
+                return density(f) * given_factor(std::exp(law.threshold_log_sd * f), law.rate);
+            },
+            at[i - 1], at[i], panels);
     }
     return sum;
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <pelage/planner/appointment.hpp>
+
 #include "planner/plan_again.hpp"
 
 namespace pelage {
@@ -13,28 +15,18 @@ int whole(const days& d) {
     return static_cast<int>(std::floor(in_days(d)));
 }
 
-/// A zone is held by brushing if it is likely past its length by the end of its clock. That is a trait
-/// of the trim, so it is judged at the rules' own chance, whatever chance is asked: asking for more
-/// must not turn a zone that needs cutting into one that needs brushing.
-parted_coat parted(const kept_coat& k, const matting_rules& rules) {
-    const back b = when_back(k.zones, k.law, rules.chance.best, k.usual);
-    parted_coat out;
-    out.law = k.law;
-    out.usual = k.usual;
-    for (std::size_t i = 0; i < k.zones.size(); ++i) {
-        if (std::find(b.held.begin(), b.held.end(), i) != b.held.end()) {
-            out.held.push_back(k.index[i]);
-            out.clock = k.zones[i].clock;
-        } else {
-            out.free.push_back(k.zones[i]);
-            out.free_index.push_back(k.index[i]);
+coat_to_keep kept(kept_coat k) {
+    coat_to_keep out{std::move(k.zones), std::move(k.index), std::move(k.law), k.usual, {}};
+    for (const kept_zone& z : out.zones) {
+        if (z.threshold) {
+            out.clock = z.clock;  // one habit, one clock
         }
     }
     return out;
 }
 
 /// What the sheet leaves is never cut: by the later grooms it is taken as grown to its matting-prone
-/// length, and so as held by brushing.
+/// length, and so as held by brushing alone.
 void add_what_is_left(const plan_request& r, const groom& today, const groom& steady,
                       kept_coat& k) {
     const kept_coat now = after_groom(r, today);
@@ -63,18 +55,16 @@ dog without_findings(dog d) {
 /// A calendar runs through the year: its intervals are reckoned by the season of fastest growth.
 void at_its_fastest(const plan_request& r, kept_coat& k) {
     const growth_rules& g = r.rules.growth;
-    k.law.rate.log_median +=
-        std::log((1.0 + g.season_swing.best) / season_factor(g, r.today, k.usual));
+    k.law.grow_by(std::log((1.0 + g.season_swing.best) / season_factor(g, r.today, k.usual)));
 }
 
-void part_coats(const calendar_request& r, const plan_request& ask, const groom& g,
+void keep_coats(const calendar_request& r, const plan_request& ask, const groom& g,
                 grooms_to_come& c) {
     kept_coat later = after_groom(ask, c.steady);
     add_what_is_left(ask, g, c.steady, later);
     at_its_fastest(ask, later);
-    c.later = parted(later, r.work.rules.matting);
-    c.first =
-        last_by_file_of(r).full > 0 ? c.later : parted(after_groom(ask, g), r.work.rules.matting);
+    c.later = kept(std::move(later));
+    c.first = last_by_file_of(r).full > 0 ? c.later : kept(after_groom(ask, g));
 }
 
 bool trims(const zone_plan& z) {
@@ -99,11 +89,12 @@ std::optional<int> tidy_clock(const plan_request& r, const groom& g) {
     return soonest ? std::optional{std::max(1, whole(*soonest))} : std::nullopt;
 }
 
-visit_clocks clocks_of(const parted_coat& c, const std::optional<int>& tidy, chance p) {
+visit_clocks clocks_of(const coat_to_keep& c, const std::optional<int>& tidy, chance p) {
     visit_clocks v;
-    v.full = full_clock(c, p, c.usual);
-    if (!c.held.empty()) {
-        v.brush = std::max(1, whole(c.clock));
+    v.full = std::max(1, whole(c.usual));
+    v.length = length_clock(c, p, c.usual);
+    if (c.clock && v.length < v.full) {
+        v.brush = std::max(1, whole(*c.clock));
     }
     v.tidy = tidy;
     return v;
@@ -112,10 +103,13 @@ visit_clocks clocks_of(const parted_coat& c, const std::optional<int>& tidy, cha
 std::array<work, visit_work_names.size()> costs_of(const plan_request& r, const groom& g) {
     const price_rules& p = r.rules.prices;
     const double size = p.size[static_cast<std::size_t>(r.patient.size)].best;
-    const work bath = minutes(in_minutes(p.bath.best) * size);
     const work tidy = minutes(in_minutes(p.tidy.best) * size);
-    const work visit = p.visit.best + p.trip.best;
-    return {visit + tidy, visit + bath, visit + bath + tidy, visit + bath + g.before + g.after};
+    const work trip = p.trip.best;
+    const work bath =
+        minutes_beside_plan(service_of(r.reference, service_kind::bath), r.patient.size, p);
+    // a tidy on its own is no bath: taken in, tidied, handed back
+    return {trip + p.visit.best + tidy, trip + bath, trip + bath + tidy,
+            trip + appointment_of(r, g, service_of(r.reference, service_kind::full)).total()};
 }
 
 }  // namespace
@@ -151,7 +145,7 @@ grooms_to_come grooms_of(const calendar_request& r, const groom& g) {
     plan_request ask = ask_again(r.work, later, r.work.sheet);
     ask.laid = r.work.laid;
     c.steady = make_plan(ask);
-    part_coats(r, r.work, g, c);
+    keep_coats(r, r.work, g, c);
     return c;
 }
 
@@ -161,12 +155,12 @@ grooms_to_come brushed_otherwise(const calendar_request& r, const groom& g,
     other.brushed = b;
     grooms_to_come c;
     c.steady = now.steady;
-    part_coats(r, ask_again(r.work, other, r.work.sheet), g, c);
+    keep_coats(r, ask_again(r.work, other, r.work.sheet), g, c);
     return c;
 }
 
-int full_clock(const parted_coat& c, chance p, const days& cap) {
-    return std::max(1, whole(last_fine_day(c.free, c.law, p, cap)));
+int length_clock(const coat_to_keep& c, chance p, const days& cap) {
+    return whole(last_fine_day(c.zones, c.law, p, cap, false));
 }
 
 schedule_problem problem_of(const calendar_request& r, const grooms_to_come& c, chance p) {

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include <pelage/forecast/forecast.hpp>
 #include <pelage/forecast/longest_coat.hpp>
 
 #include "planner/plan_again.hpp"
@@ -159,10 +160,10 @@ longest_coat_answer back_in(const plan_request& r, const groom& as_is, const day
     }
     a.percent = best.percent;
     a.wishes = std::move(best.wishes);
-    a.when = when_back(best.coat.zones, best.coat.law, asked(r), best.coat.usual);
     a.at_wish = all_fine(best.coat.zones, best.coat.law, wished);
     a.usual = best.coat.usual;
     a.plan = std::move(best.plan);
+    a.when = back_of(request_for(r, a.wishes), a.plan);
     tell_lengths(r, as_is, a);
     return a;
 }

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include <pelage/base/length_text.hpp>
+#include <pelage/forecast/forecast.hpp>
 #include <pelage/forecast/mixed_coat.hpp>
 
 namespace pelage {
@@ -42,20 +43,12 @@ bool clips_a_jacket(const plan_request& r, const groom& g) {
     });
 }
 
-/// Chance of a coat that all its zones are fine, at most until its usual interval.
-fine_if fine_on(const coat_chance& c, kept_coat k, bool free_only, const back& alone) {
-    if (free_only) {
-        std::vector<kept_zone> free;
-        for (std::size_t i = 0; i < k.zones.size(); ++i) {
-            if (std::find(alone.held.begin(), alone.held.end(), i) == alone.held.end()) {
-                free.push_back(k.zones[i]);
-            }
-        }
-        k.zones = std::move(free);
-    }
-    return {c.chance, [k = std::move(k)](const days& d) {
-                return d > k.usual ? 0.0 : all_fine(k.zones, k.law, d);
-            }};
+/// Chance of a coat that all its zones are protected; of one that `usual` ends, that they are so long due.
+fine_if fine_on(const coat_chance& c, kept_coat k) {
+    return {c.chance, [k = std::move(k)](const days& d) { return all_fine(k.zones, k.law, d); }};
+}
+fine_if usual_on(const coat_chance& c, const days& usual) {
+    return {c.chance, [usual](const days& d) { return d > usual ? 0.0 : 1.0; }};
 }
 
 }  // namespace
@@ -89,31 +82,38 @@ std::vector<other_coat> on_other_coats(const plan_request& r, const groom& g,
     return out;
 }
 
-back back_of(const plan_request& r, const groom& g, const std::vector<coat_chance>& coats) {
-    const chance p = r.asked.value_or(r.rules.matting.chance.best);
-    back b;
-    days usual{};
+return_date back_of(const plan_request& r, const groom& g, const std::vector<coat_chance>& coats) {
+    return_date b = back_of(r, g);
+    const chance p = b.asked;
     days longest{};
-    std::vector<fine_if> all;
-    std::vector<fine_if> free;
+    std::vector<fine_if> fine;
+    std::vector<fine_if> usual;
+    bool counts = false;
+    const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
     for (const coat_chance& c : coats) {
         const recoated other(r, g, c.coat);
         const kept_coat k = other.kept(r);
-        const back alone = when_back(k.zones, k.law, p, k.usual);
-        if (c.coat == r.patient.coat) {
-            b = alone;
-            usual = k.usual;
-        }
         longest = std::max(longest, k.usual);
-        all.push_back(fine_on(c, k, false, alone));
-        free.push_back(fine_on(c, k, true, alone));
+        counts = counts || std::any_of(k.zones.begin(), k.zones.end(),
+                                       [](const kept_zone& z) { return z.threshold.has_value(); });
+        fine.push_back(fine_on(c, k));
+        usual.push_back(usual_on(c, k.usual));
     }
-    b.in = last_fine_day(all, p, longest);
-    b.even_odds = last_fine_day(all, 0.5, longest);
-    b.full_groom = std::max(b.in, last_fine_day(free, p, longest));
-    b.why = b.in >= day(std::floor(in_days(usual))) ? visit_kind::usual
-            : b.in < b.full_groom                   ? visit_kind::brush_out
-                                                    : visit_kind::full_groom;
+    b.full_groom = last_fine_day(usual, p, longest);
+    b.next_visit = last_fine_day(fine, p, b.full_groom);
+    b.even_odds = last_fine_day(fine, 0.5, b.full_groom);
+    const auto chance_on = [&](const days& d) {
+        return counts && d > clock ? std::optional{fine_until(fine, d)} : std::nullopt;
+    };
+    b.fine = chance_on(b.next_visit);
+    b.fine_even = chance_on(b.even_odds);
+    b.reason = b.next_visit >= b.full_groom ? visit_kind::usual
+               : b.fine                     ? visit_kind::by_length
+                                            : visit_kind::by_brushing;
+    if (b.fine) {
+        b.by_brushing.clear();
+    }
+    b.if_prone.reset();  // one end for each coat it may have
     return b;
 }
 

@@ -32,14 +32,14 @@ struct plan_state {
     style sheet;
     std::optional<expected_coat> by_mix;  ///< where nobody has seen the coat
     groom made{};
-    std::optional<back> when{};  ///< none: the plan doesn't go ahead
+    std::optional<return_date> when{};  ///< none: the plan doesn't go ahead
 
     [[nodiscard]] plan_request request() const {
         return {
             home->reference, home->files.rules, home->files.tools, patient, sheet, today, asked};
     }
     [[nodiscard]] io::print_options print(length_unit u) const {
-        return {.units = u, .today = today};
+        return {.units = u, .today = today, .closed = home->files.closed};
     }
 };
 

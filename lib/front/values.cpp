@@ -61,19 +61,22 @@ pelage::dog dog_card::all() const {
 }
 
 days return_day::in() const {
-    return of_->when->in;
+    return of_->when->next_visit;
 }
 std::optional<date> return_day::on() const {
-    return of_->today ? std::optional{plus(*of_->today, of_->when->in)} : std::nullopt;
+    return of_->today ? std::optional{plus(*of_->today, of_->when->next_visit)} : std::nullopt;
 }
 visit_kind return_day::reason() const {
-    return of_->when->why;
+    return of_->when->reason;
 }
 days return_day::even_odds() const {
     return of_->when->even_odds;
 }
 days return_day::full_groom() const {
     return of_->when->full_groom;
+}
+std::optional<double> return_day::fine() const {
+    return of_->when->fine;
 }
 double return_day::chance() const {
     return of_->when->asked;

@@ -9,6 +9,7 @@
 #include <pelage/planner/alternatives.hpp>
 #include <pelage/planner/grow_back.hpp>
 
+#include "answers/words/dates.hpp"
 #include "answers/words/tool.hpp"
 #include "answers/words/when.hpp"
 #include "front/state.hpp"
@@ -74,7 +75,7 @@ std::string text(const ladder_rung& r, length_unit u) {
 
 std::string text(const return_day& d, length_unit u) {
     const detail::plan_state& s = *d.of_;
-    return io::when_in_words(*s.when, s.request(), s.print(u));
+    return io::when_in_words(*s.when, s.made, s.request(), s.print(u));
 }
 
 std::string text(const plan& p, length_unit u) {

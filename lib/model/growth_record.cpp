@@ -21,13 +21,18 @@ struct last_cut {
     }
 };
 
+bool looked_for_mats(const dog& d) {
+    return std::any_of(d.visits.begin(), d.visits.end(),
+                       [](const visit& v) { return v.mats.has_value(); });
+}
+
 /// Reads one dog's record.
 class record_reader {
   public:
     record_reader(const dog& d, const reference_data& c, const parameters& r,
                   const std::optional<date>& today)
         : dog_(d), reference_(c), rules_(r), today_(today) {
-        if (!d.measured.empty()) {
+        if (!d.measured.empty() || looked_for_mats(d)) {
             parts_.emplace(c.dog_body);  // nobody else asks what a word means
         }
         for (const visit& v : d.visits) {
@@ -53,9 +58,23 @@ class record_reader {
             to.counted.push_back({i,
                                   index,
                                   {between(cut->on->on, m.on), *cut->left, m.is,
-                                   measuring_error(m.is, rules_.growth)}});
+                                   measuring_error(expected(*cut, m), rules_.growth)}});
         }
         keep_newest(to);
+    }
+
+    /// The visits that looked for mats, as far as length tells what they found; the newest.
+    [[nodiscard]] std::vector<counted_check> checks() const {
+        std::vector<counted_check> out;
+        for (const visit* v : visits_) {
+            if (auto one = v->mats && (!today_ || v->on <= *today_) ? check_at(*v) : std::nullopt) {
+                out.push_back(std::move(*one));
+            }
+        }
+        if (out.size() > most_checks) {
+            out.erase(out.begin(), out.end() - static_cast<std::ptrdiff_t>(most_checks));
+        }
+        return out;
     }
 
     /// The places of a measurement that counts.
@@ -79,6 +98,59 @@ class record_reader {
         to.counted.resize(most_counted);
         std::sort(to.counted.begin(), to.counted.end(),
                   [](const auto& a, const auto& b) { return a.which < b.which; });
+    }
+
+    /// What a dog of that coat is expected to measure then.
+    [[nodiscard]] length expected(const last_cut& cut, const measurement& m) const {
+        const coat_class k = dog_.coat.value();
+        return grown(*cut.left, longest_terminal(coat_of(reference_, k)).best,
+                     rate_of(reference_, rules_, k).median, between(cut.on->on, m.on));
+    }
+
+    /// The last visit before that day which combed the dog out to the skin.
+    [[nodiscard]] const visit* brushed_before(const date& on, bool full) const {
+        for (auto v = visits_.rbegin(); v != visits_.rend(); ++v) {
+            if ((*v)->on < on && ((*v)->kind == "full" || (!full && (*v)->kind == "bath"))) {
+                return *v;
+            }
+        }
+        return nullptr;
+    }
+
+    /// Within the clock that began with the last combing out, length tells nothing of mats.
+    [[nodiscard]] std::optional<counted_check> check_at(const visit& v) const {
+        const visit* const cut = brushed_before(v.on, true);
+        const visit* const brushed = brushed_before(v.on, false);
+        if (cut == nullptr ||
+            between(brushed->on, v.on) <= brush_out_clock(dog_.brushed, rules_.matting)) {
+            return std::nullopt;
+        }
+        counted_check out{static_cast<std::size_t>(&v - dog_.visits.data()),
+                          static_cast<std::size_t>(cut - dog_.visits.data()),
+                          !v.mats->empty(),
+                          {}};
+        const coat& c = coat_of(reference_, dog_.coat.value());
+        for (std::size_t i = 0; i < reference_.dog_body.zones.size(); ++i) {
+            const zone& z = reference_.dog_body.zones[i];
+            const auto prone =
+                matting_prone_length(c, z, dog_.brushed, dog_.coat_change, rules_.matting);
+            const place p{i, side::both};
+            const last_cut last = cut_before(p, v.on);
+            if (!prone || last.on == nullptr || !last.left) {
+                continue;
+            }
+            const bool matted =
+                std::any_of(v.mats->begin(), v.mats->end(), [&](const std::string& whom) {
+                    const selection& s = meant(whom);
+                    return s.how == reach::all ||
+                           std::any_of(s.places.begin(), s.places.end(),
+                                       [&](const place& w) { return share_side(w, p); });
+                });
+            out.zones.push_back({between(last.on->on, v.on), *last.left, *prone,
+                                 terminal_at(c, z.id).best, matted});
+        }
+        out.zones = consistent(std::move(out.zones));
+        return out.zones.empty() ? std::nullopt : std::optional{std::move(out)};
     }
 
     [[nodiscard]] const selection& meant(const std::string& whom) const {
@@ -256,6 +328,33 @@ std::vector<regrowth_interval> by_cut(const std::vector<counted_measurement>& co
     return out;
 }
 
+namespace {
+
+/// Rate and matting-prone length together, from what was measured and what a comb found.
+void learn_both(learned_rate& out, const comb_law& law) {
+    std::map<std::size_t, seen_since_cut> by_visit;
+    for (const counted_measurement& m : out.counted) {
+        by_visit[m.cut].readings.push_back(m.read);
+    }
+    for (const counted_check& k : out.checks) {
+        by_visit[k.cut].checks.push_back(k.zones);
+    }
+    std::vector<seen_since_cut> seen;
+    for (auto& [cut, one] : by_visit) {
+        seen.push_back(std::move(one));
+    }
+    const comb_posterior p(seen, law);
+    out.dog = p.rate();
+    out.next = {p.rate().log_median, std::hypot(p.rate().log_sd, law.growth.visit_log_sd)};
+    const double share = p.rate().log_sd / law.growth.dog.log_sd;
+    out.coat_weight = std::min(1.0, share * share);
+    out.cases = p.cases();
+    out.factor_mean = p.factor_mean();
+    out.factor_sd = p.factor_sd();
+}
+
+}  // namespace
+
 learned_rate learn_rate(const dog& d, const reference_data& c, const parameters& r,
                         const std::optional<date>& today) {
     const learning_law law = learning_law_of(c, r, d.coat.value());
@@ -263,13 +362,19 @@ learned_rate learn_rate(const dog& d, const reference_data& c, const parameters&
     out.usual = prior_rate(rate_of(c, r, *d.coat), r.growth);
     out.dog = law.dog;
     out.next = out.usual;
-    if (d.measured.empty()) {
+    const bool looked = looked_for_mats(d) && mats_by_length(coat_of(c, *d.coat));
+    if (d.measured.empty() && !looked) {
         return out;
     }
     const record_reader reader(d, c, r, today);
     reader.sort_into(out);
     leave_out_wrong(out, reader, law, r.growth);
-    if (!out.counted.empty()) {
+    if (looked) {
+        out.checks = reader.checks();
+    }
+    if (!out.checks.empty()) {
+        learn_both(out, {law, r.matting.threshold_log_sd.best, r.matting.mishap_share.best});
+    } else if (!out.counted.empty()) {
         const rate_posterior p(by_cut(out.counted), law);
         out.dog = {p.mean(), p.sd()};
         out.next = p.next();
@@ -304,7 +409,8 @@ population_rate learn_herd(const salon_files& s, const reference_data& c, coat_c
         }
     }
     if (static_cast<double>(out.dogs) >= s.rules.growth.herd.best) {
-        out.fit = herd_rate_of(estimates, s.rules.growth.herd_log_sd.best);
+        out.fit = herd_rate_of(estimates, s.rules.growth.herd_log_sd.best,
+                               {out.before.log_sd, s.rules.growth.herd_weight.best});
     }
     return out;
 }

@@ -198,7 +198,8 @@ herd_fit fit_with(const std::vector<rate_estimate>& dogs, double spread) {
 
 }  // namespace
 
-herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs, double least) {
+herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs, double least,
+                       const class_spread& of_class) {
     if (dogs.size() < 2) {
         throw error(errc::range, "the spread between dogs needs at least two of them");
     }
@@ -223,8 +224,11 @@ herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs, double least) {
             step *= 0.5;
         }
     }
-    // one top: if it lies below the least that is taken, that is the best there is
-    const double spread = std::max(best, least);
+    const auto n = static_cast<double>(dogs.size());
+    const double both =
+        (n * best * best + of_class.counts_for * of_class.log_sd * of_class.log_sd) /
+        (n + of_class.counts_for);
+    const double spread = std::max(std::sqrt(both), least);
     const herd_fit f = fit_with(dogs, spread);
     return {{f.median, spread}, best, 1.0 / std::sqrt(f.precision)};
 }

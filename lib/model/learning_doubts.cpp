@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <map>
 #include <optional>
 #include <utility>
@@ -147,9 +148,12 @@ class doubt_search {
     }
 
     [[nodiscard]] table said(const regrowth_interval& readings) const {
+        return said(readings, law_);
+    }
+    [[nodiscard]] table said(const regrowth_interval& readings, const learning_law& law) const {
         table out(grid_.size, 0.0);
         if (!readings.empty()) {
-            const stretch_likelihood likelihood(readings, law_);
+            const stretch_likelihood likelihood(readings, law);
             for (std::size_t i = 0; i < out.size(); ++i) {
                 out[i] = likelihood.at(grid_.at(static_cast<double>(i)));
             }
@@ -165,12 +169,31 @@ class doubt_search {
         }
         one.doubts.clear();
         for (std::vector<std::size_t>& which : worth_trying(one)) {
-            table with = said(readings(one.left, which));
+            table with = which.size() > 1 ? shifted(one, which) : said(readings(one.left, which));
             for (std::size_t i = 0; i < with.size(); ++i) {
                 with[i] -= one.says[i];
             }
             one.doubts.push_back({std::move(which), std::move(with)});
         }
+    }
+
+    /// A trim nobody wrote down, or a wrong length of the cut: all those readings are off by the same. They
+    /// are a stretch of their own, whose start is as uncertain as a wrong measurement.
+    [[nodiscard]] table shifted(const stretch_of_cut& one,
+                                const std::vector<std::size_t>& which) const {
+        regrowth_interval before;
+        regrowth_interval after;
+        for (const std::size_t i : one.left) {
+            const bool off = std::find(which.begin(), which.end(), i) != which.end();
+            (off ? after : before).push_back(counted_[i].read);
+        }
+        learning_law trimmed = law_;
+        trimmed.start_error =
+            mm(std::hypot(in_mm(law_.start_error), in_mm(rules_.wrong_error.best)));
+        table out = said(before);
+        const table then = said(after, trimmed);
+        std::transform(out.begin(), out.end(), then.begin(), out.begin(), std::plus<>());
+        return out;
     }
 
     void take_out(stretch_of_cut& one, const std::vector<std::size_t>& which) {

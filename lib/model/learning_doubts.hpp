@@ -1,7 +1,7 @@
 // Which measurements of a record are likelier wrong than right.
 //
 // A mishap explains some readings of one stretch: a slip spoils one, a trim or a wrong length of the cut
-// that one and all later ones there. It is believed if the readings go together so much better with those
+// shifts that one and all later ones there by the same. It is believed if the readings go together so much better with those
 // doubted that the odds are for it (Bayes' factor against the share of wrong ones); the likeliest is taken
 // out, and the rest looked at again.
 //

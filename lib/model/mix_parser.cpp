@@ -373,7 +373,12 @@ class parser {
             return text + "; which? there is " + one_of(in_quotes(some)) +
                    (more > 0 ? " and " + std::to_string(more) + " more" : "");
         }
-        text += did_you_mean(name, every_name(h_));
+        // a slip seldom takes the first letter: with another one it is another dog
+        std::vector<std::string> alike = every_name(h_);
+        std::erase_if(alike, [&](const std::string& n) {
+            return n.empty() || name.empty() || n.front() != name.front();
+        });
+        text += did_you_mean(name, alike);
         if (text.find("did you mean") == std::string::npos) {
             const std::string inside = breed_in(h_, name);
             text += inside.empty() ? "; write a breed, as in \"poodle x beagle\""

@@ -23,13 +23,14 @@ double stop_of(const counted_zone& z, double start) {
     return std::max(start, z.terminal);
 }
 
-/// The least room at factor 1.
-double least_room(const std::vector<counted_zone>& zones, double start_error) {
+/// The least room; infinite if all stop before they mat.
+double least_room(const std::vector<counted_zone>& zones, double factor, double start_error) {
     double room = infinite;
     for (const counted_zone& z : zones) {
         const double start = start_of(z, start_error);
-        if (z.threshold <= stop_of(z, start)) {
-            room = std::min(room, std::max(0.0, z.threshold - start));
+        const double threshold = z.threshold * factor;
+        if (threshold <= stop_of(z, start)) {
+            room = std::min(room, std::max(0.0, threshold - start));
         }
     }
     return room;
@@ -104,7 +105,9 @@ fine_curve::fine_curve(const std::vector<counted_zone>& zones, const shared_law&
     }
     nodes_.reserve(512);  // most curves need fewer
     const double spread = in_mm(law.start_error);
-    if (law.threshold_log_sd > 0.0) {
+    if (!law.learned.empty()) {
+        add_learned();
+    } else if (law.threshold_log_sd > 0.0) {
         std::vector<start_error> errors;
         const normal_rule& rule = normal_nodes();
         for (std::size_t i = 0; spread > 0.0 && i < normal_rule::size; ++i) {
@@ -123,17 +126,42 @@ fine_curve::fine_curve(const std::vector<counted_zone>& zones, const shared_law&
     } else if (spread > 0.0) {
         // without a spread of its own the chance jumps with the start error: a fine rule sees where
         each_node(-wide, wide, 60, [&](double e, double w) {
-            add(least_room(zones_, spread * e), w * normal_density(e));
+            add(least_room(zones_, 1.0, spread * e), w * normal_density(e));
         });
     } else {
-        add(least_room(zones_, 0.0), 1.0);
+        add(least_room(zones_, 1.0, 0.0), 1.0);
     }
+    sum_up();
+}
+
+/// One node a case and start error: a mean over cases is a sum, and smooth in the start error.
+void fine_curve::add_learned() {
+    const normal_rule& rule = normal_nodes();
+    const double spread = in_mm(law_.start_error);
+    for (const factor_case& f : law_.learned) {
+        const double per_sigma = 1.0 / std::max(f.rate.log_sd, 1e-3);
+        for (std::size_t i = 0; i < normal_rule::size; ++i) {
+            const double room = least_room(zones_, f.factor, spread * rule.x[i]);
+            const double weight = f.weight * rule.w[i];
+            if (std::isinf(room)) {
+                sure_ += weight;
+            } else if (room > 0.0) {
+                nodes_.push_back(
+                    {(std::log(room) - f.rate.log_median) * per_sigma, per_sigma, weight});
+            }
+        }
+    }
+}
+
+/// Mean and spread of what the nodes say, for guesses.
+void fine_curve::sum_up() {
     double weight = 0.0;
     double square = 0.0;
     for (const node& n : nodes_) {
         weight += n.weight;
-        mean_ += n.weight * n.log_room;
-        square += n.weight * n.log_room * n.log_room;
+        const double at = n.log_room / (n.per_sigma * sigma_);
+        mean_ += n.weight * at;
+        square += n.weight * at * at;
     }
     if (weight > 0.0) {
         mean_ /= weight;
@@ -145,7 +173,8 @@ void fine_curve::add(double room, double weight) {
     if (room > 0.0 && std::isinf(room)) {
         sure_ += weight;
     } else if (room > 0.0 && weight > nothing) {
-        nodes_.push_back({(std::log(room) - law_.rate.log_median) * per_sigma_, weight});
+        nodes_.push_back(
+            {(std::log(room) - law_.rate.log_median) * per_sigma_, per_sigma_, weight});
     }
 }
 
@@ -218,23 +247,22 @@ void fine_curve::add_piece(const counted_zone& least, std::span<const start_erro
 
 chance fine_curve::at(double t) const {
     const normal_table& bell = normal_row();
-    const double shift = std::log(std::max(t, 1e-9)) * per_sigma_;
+    const double log_t = std::log(std::max(t, 1e-9));
     double sum = sure_;
     for (const node& n : nodes_) {
-        sum += n.weight * bell.at(n.log_room - shift);
+        sum += n.weight * bell.at(n.log_room - n.per_sigma * log_t);
     }
     return std::min(sum, 1.0);
 }
 
 fine_curve::fall fine_curve::at_and_fall(double t) const {
     const normal_table& bell = normal_row();
-    const double shift = std::log(std::max(t, 1e-9)) * per_sigma_;
+    const double log_t = std::log(std::max(t, 1e-9));
     fall f{sure_, 0.0};
     for (const node& n : nodes_) {
-        f.is += n.weight * bell.at(n.log_room - shift);
-        f.falls += n.weight * bell.density_at(n.log_room - shift);
+        f.is += n.weight * bell.at(n.log_room - n.per_sigma * log_t);
+        f.falls += n.per_sigma * n.weight * bell.density_at(n.log_room - n.per_sigma * log_t);
     }
-    f.falls *= per_sigma_;
     return f;
 }
 

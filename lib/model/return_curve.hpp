@@ -5,7 +5,8 @@
 // the least of theta F - s - e over the zones, and
 //   P(t) = E over F and e of P(R < room / t) = E of Phi((ln room - ln t - mu) / sigma).
 // The rooms don't depend on the day: they are worked out once, at the nodes of a quadrature, and each
-// day costs one sum. For a given e the least room is a chain of lines in F; the quadrature is split
+// day costs one sum. What a dog's visits have taught of F comes as cases, each with a rate of its own: a node
+// for each and each e. Else, for a given e the least room is a chain of lines in F; the quadrature is split
 // where one line gives way to another, and closer where the room is small and Phi turns quickly.
 #pragma once
 
@@ -54,8 +55,11 @@ class fine_curve {
   private:
     struct node {
         double log_room = 0.0;  ///< (ln room - mu) / sigma
+        double per_sigma = 0.0;
         double weight = 0.0;
     };
+    void add_learned();
+    void sum_up();
     /// A start error (mm) with its weight.
     struct start_error {
         double is = 0.0;

@@ -45,6 +45,15 @@ class fine_days {
         return cap;
     }
 
+    /// The chance that those that count on day `day` are fine then; nothing if none counts.
+    std::optional<chance> fine_at(int day) {
+        std::optional<std::size_t> last;
+        for (std::size_t i = 0; i < stages_.size() && stages_[i].from <= day; ++i) {
+            last = i;
+        }
+        return last ? std::optional{curve(*last).at(day)} : std::nullopt;
+    }
+
     /// The chance that all are fine by day `t`, whether they count by then or not.
     chance all_counted(double t) { return stages_.empty() ? 1.0 : curve(stages_.size() - 1).at(t); }
 
@@ -93,40 +102,46 @@ int whole_days(const days& d) {
     return static_cast<int>(std::floor(in_days(d)));
 }
 
-/// Zones that are likely past their length by the end of their own clock; of many kept alike, and of
-/// those that another covers, one is reckoned, and only if nothing simpler tells.
-class holder {
+/// Zones that are likely past their length on day `t`; of many kept alike, and of those that another
+/// covers, one is reckoned, and only if nothing simpler tells.
+class past_zones {
   public:
-    holder(const shared_law& law, chance p)
+    past_zones(const shared_law& law, chance p, double t)
         : law_(law),
           p_(p),
+          t_(t),
           rare_(-normal_quantile((1.0 - p) / 3.0)),
           common_(-normal_quantile(std::cbrt(1.0 - p))) {}
 
-    bool held(const kept_zone& z) {
-        if (!z.threshold) {
-            return false;
-        }
+    bool past(const kept_zone& z) {
         const counted_zone c(z);
         for (const known& k : known_) {
-            if (k.clock == z.clock && (k.held ? covers(c, k.zone) : covers(k.zone, c))) {
-                return k.held;
+            if (k.past ? covers(c, k.zone) : covers(k.zone, c)) {
+                return k.past;
             }
         }
-        const double t = in_days(z.clock);
-        // if none of rate, factor and error is as bad as that, which one in three times (1 - p) is
-        const bool surely_fine = room(c, rare_, t) > 0.0;
-        // all three are as bad as that at once in 1 - p of the dogs
-        const bool surely_past = room(c, common_, t) < 0.0;
-        const bool is = surely_past || (!surely_fine && fine_curve({c}, law_, t).at(t) < p_);
-        known_.push_back({c, z.clock, is});
-        return is;
+        known_.push_back({c, reckoned(c)});
+        return known_.back().past;
     }
 
   private:
-    /// What room is left at `t` where rate, factor and start error are `z` deviations to the bad.
-    [[nodiscard]] double room(const counted_zone& c, double z, double t) const {
-        const double grown = std::exp(law_.rate.log_median + law_.rate.log_sd * z) * t;
+    [[nodiscard]] bool reckoned(const counted_zone& c) const {
+        if (law_.learned.empty()) {
+            // if none of rate, factor and error is as bad as that, which one in three times (1 - p) is
+            if (room(c, rare_) > 0.0) {
+                return false;
+            }
+            // all three are as bad as that at once in 1 - p of the dogs
+            if (room(c, common_) < 0.0) {
+                return true;
+            }
+        }
+        return fine_curve({c}, law_, t_).at(t_) < p_;
+    }
+
+    /// What room is left where rate, factor and start error are `z` deviations to the bad.
+    [[nodiscard]] double room(const counted_zone& c, double z) const {
+        const double grown = std::exp(law_.rate.log_median + law_.rate.log_sd * z) * t_;
         const double start = std::max(0.0, c.start + in_mm(law_.start_error) * z);
         const double now = std::min(start + grown, std::max(start, c.terminal));
         return c.threshold * std::exp(-law_.threshold_log_sd * z) - now;
@@ -134,11 +149,11 @@ class holder {
 
     struct known {
         counted_zone zone;
-        days clock;
-        bool held = false;
+        bool past = false;
     };
     const shared_law& law_;
     chance p_;
+    double t_;
     double rare_;
     double common_;
     std::vector<known> known_;
@@ -212,43 +227,71 @@ days prone_quantile(const kept_zone& z, const shared_law& law, chance p) {
     return prone_quantiles(z, law, {&p, 1}).front();
 }
 
-back when_back(const std::vector<kept_zone>& zones, const shared_law& law, chance p,
-               const days& usual) {
-    back b;
-    b.asked = p;
-    days longest{};
-    length least_room = mm(std::numeric_limits<double>::infinity());
+namespace {
+
+/// The zone with the least room to grow.
+std::optional<std::size_t> tightest(const std::vector<kept_zone>& zones) {
+    std::optional<std::size_t> first;
+    length least = mm(std::numeric_limits<double>::infinity());
     for (std::size_t i = 0; i < zones.size(); ++i) {
-        longest = std::max(longest, zones[i].clock);
-        if (zones[i].threshold && *zones[i].threshold - zones[i].start < least_room) {
-            least_room = *zones[i].threshold - zones[i].start;
-            b.first = i;
+        if (zones[i].threshold && *zones[i].threshold - zones[i].start < least) {
+            least = *zones[i].threshold - zones[i].start;
+            first = i;
         }
     }
-    const double z = normal_quantile(p);
+    return first;
+}
+
+/// Of the zones within their clock on the day of the next visit those that only brushing protects.
+std::vector<std::size_t> only_brushed(const std::vector<kept_zone>& zones, const shared_law& law,
+                                      const return_date& b) {
+    std::vector<std::size_t> out;
+    past_zones next_day(law, b.asked, in_days(b.next_visit) + 1.0);
+    for (std::size_t i = 0; i < zones.size(); ++i) {
+        if (zones[i].threshold && zones[i].clock >= b.next_visit && next_day.past(zones[i])) {
+            out.push_back(i);
+        }
+    }
+    // each by itself is as likely fine as asked, all together are not: the tightest stands for them
+    for (std::size_t i = 0; i < zones.size() && out.empty() && b.first; ++i) {
+        if (b.reason == visit_kind::by_brushing && zones[i] == zones[*b.first]) {
+            out.push_back(i);
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
+return_date return_date_of(const std::vector<kept_zone>& zones, const shared_law& law, chance p,
+                           const days& usual) {
+    return_date b;
+    b.asked = p;
+    b.first = tightest(zones);
     const int cap = whole_days(usual);
     fine_days all(zones, law, true);
-    b.in = day(all.last(p, z, cap));
-    b.even_odds = day(all.last(0.5, 0.0, cap));
-    b.full_groom = b.in;
-    // if all together are likely fine by then, each is
-    if (all.all_counted(in_days(longest)) < p) {
-        holder one(law, p);
-        std::vector<kept_zone> free;
-        for (std::size_t i = 0; i < zones.size(); ++i) {
-            if (one.held(zones[i])) {
-                b.held.push_back(i);
-            } else {
-                free.push_back(zones[i]);
-            }
-        }
-        if (!b.held.empty()) {
-            b.full_groom = day(fine_days(free, law, true).last(p, z, cap));
+    const int due = all.last(p, normal_quantile(p), cap);
+    const int even = all.last(0.5, 0.0, cap);
+    b.next_visit = day(due);
+    b.even_odds = day(even);
+    b.full_groom = day(cap);
+    b.fine = all.fine_at(due);
+    b.fine_even = all.fine_at(even);
+    const bool clock_ends = std::any_of(zones.begin(), zones.end(), [&](const kept_zone& z) {
+        return z.threshold && whole_days(z.clock) == due;
+    });
+    b.reason = due == cap   ? visit_kind::usual
+               : clock_ends ? visit_kind::by_brushing
+                            : visit_kind::by_length;
+    const bool held = std::any_of(zones.begin(), zones.end(), [&](const kept_zone& z) {
+        return z.threshold && z.clock >= b.next_visit;
+    });
+    if (held && all.all_counted(due + 1.0) < p) {
+        b.by_brushing = only_brushed(zones, law, b);
+        for (const std::size_t i : b.by_brushing) {
+            b.held_for = std::max(b.held_for, zones[i].clock);
         }
     }
-    b.why = b.in == day(cap)      ? visit_kind::usual
-            : b.in < b.full_groom ? visit_kind::brush_out
-                                  : visit_kind::full_groom;
     return b;
 }
 

@@ -25,7 +25,7 @@ void date_back(const plan_request& r, other_way& w) {
             continue;
         }
         const auto in = [&](chance p) {
-            return reach_quantile(z.leaves->best, *wished - z.tolerated, c.terminal.best, law, p);
+            return reach_quantile(z.leaves->best, *wished, c.terminal.best, law, p);
         };
         if (!w.back_in || in(0.5) > (*w.back_in)[1]) {
             w.back_in = {in(0.1), in(0.5), in(0.9)};

@@ -214,7 +214,7 @@ class regrowth_planner {
             if (z.came == outcome::hair_shorter) {
                 continue;
             }
-            const length to = *wish->target - wish->tolerated;
+            const length to = *wish->target;
             const auto in = [&](chance p) {
                 return reach_quantile(z.leaves->best, to, terminal_at(coat_, id_of(z)).best, law_,
                                       p);

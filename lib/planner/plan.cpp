@@ -362,11 +362,12 @@ kept_coat after_groom(const plan_request& r, const groom& g) {
     if (r.sheet.longest_interval) {
         k.usual = std::min(k.usual, *r.sheet.longest_interval);
     }
-    rate_law rate = r.learned != nullptr
-                        ? r.learned->next
-                        : learn_rate(r.patient, r.reference, r.rules, r.today).next;
-    rate.log_median += std::log(season_factor(r.rules.growth, r.today, k.usual));
-    k.law = {rate, r.rules.matting.threshold_log_sd.best, r.rules.growth.start_error.best};
+    const learned_rate found =
+        r.learned != nullptr ? *r.learned : learn_rate(r.patient, r.reference, r.rules, r.today);
+    k.law = {found.next,
+             found.cases.empty() ? r.rules.matting.threshold_log_sd.best : found.factor_sd,
+             r.rules.growth.start_error.best, found.cases};
+    k.law.grow_by(std::log(season_factor(r.rules.growth, r.today, k.usual)));
     const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];

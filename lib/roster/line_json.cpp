@@ -17,7 +17,7 @@ class plan_line {
   public:
     plan_line(std::string& out, const groom& g, const plan_request& r) : j_(out), g_(g), r_(r) {}
 
-    void write(std::uint64_t line, const std::optional<back>& when,
+    void write(std::uint64_t line, const std::optional<return_date>& when,
                const std::optional<coat_answer>& by_mix) {
         j_.begin('{').key("line").whole(static_cast<std::int64_t>(line));
         j_.key("id").text(r_.patient.id).key("alerts").begin('[');
@@ -154,12 +154,16 @@ class plan_line {
             j_.key(date_key).text(iso(plus(*r_.today, d)));
         }
     }
-    void back_line(const back& b) {
+    void back_line(const return_date& b) {
         j_.key("back").begin('{');
-        day_and_date("back_in_days", "back_by", b.in);
-        j_.key("kind").text(b.why == visit_kind::full_groom  ? "full groom"
-                            : b.why == visit_kind::brush_out ? "bath and brush"
-                                                             : "usual interval");
+        day_and_date("back_in_days", "back_by", b.next_visit);
+        j_.key("ended_by")
+            .text(b.reason == visit_kind::by_length     ? "length"
+                  : b.reason == visit_kind::by_brushing ? "brushing"
+                                                        : "usual interval");
+        if (b.fine) {
+            j_.key("chance_then").decimal(std::llround(*b.fine * 1e4), 10000);
+        }
         day_and_date("even_odds_days", "even_odds_by", b.even_odds);
         day_and_date("full_groom_days", "full_groom_by", b.full_groom);
         j_.end('}');
@@ -172,8 +176,9 @@ class plan_line {
 
 }  // namespace
 
-void add_plan(std::string& out, std::uint64_t line, const groom& g, const std::optional<back>& when,
-              const plan_request& r, const std::optional<coat_answer>& by_mix) {
+void add_plan(std::string& out, std::uint64_t line, const groom& g,
+              const std::optional<return_date>& when, const plan_request& r,
+              const std::optional<coat_answer>& by_mix) {
     plan_line(out, g, r).write(line, when, by_mix);
     out += '\n';
 }

@@ -209,11 +209,11 @@ class trial_maker {
     }
 
     void brushing_holds(ranked_sheet& t, const dog& patient) const {
-        if (t.when->full_groom >= wait_) {
+        if (t.when->next_visit >= wait_) {
             return;
         }
         sheet_objection ends{objected::brushing_ends};
-        ends.holds = t.when->full_groom;
+        ends.holds = t.when->next_visit;
         ends.wait = wait_;
         ends.in_vain = patient.brushed.how_often != habit::none && !patient.brushed.to_skin;
         t.against.push_back(std::move(ends));
@@ -336,7 +336,7 @@ std::vector<ranked_sheet> rank_sheets(const plan_request& r, const std::vector<s
         all.push_back(make.try_one(s));
     }
     const auto key = [](const ranked_sheet& t) {
-        const double waits = t.when ? in_days(t.when->full_groom) : 0.0;
+        const double waits = t.when ? in_days(t.when->next_visit) : 0.0;
         const bool between = !t.carried() && !t.carried_but_for_hair();
         const int how = t.carried() ? 0 : t.carried_but_for_hair() ? 1 : t.wrong_coat() ? 3 : 2;
         return std::tuple{

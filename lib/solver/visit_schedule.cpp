@@ -183,7 +183,7 @@ deadlines deadlines_after(const schedule_problem& p, const last_visits& v) {
     deadlines d;
     d.full = v.full + c.full;
     if (c.brush) {
-        d.brush = v.brush + *c.brush;
+        d.brush = std::max(v.brush + *c.brush, v.full + c.length);
     }
     if (c.tidy) {
         d.tidy = v.tidy + *c.tidy;

@@ -61,7 +61,7 @@ void models() {
     line("all_fine") << all_fine(zones, law, day(10)) << all_fine(zones, law, day(40));
     line("last_fine_day") << last_fine_day(zones, law, 0.9, day(60))
                           << last_fine_day(zones, law, 0.5, day(60));
-    line("when_back") << when_back(zones, law, 0.9, day(56));
+    line("when_back") << return_date_of(zones, law, 0.9, day(56));
     line("prone_quantile") << prone_quantile(zones[0], law, 0.1)
                            << prone_quantile(zones[0], law, 0.9);
     line("days_to_length") << days_to_length(mm(10), mm(20), mm(50), mm_per_day(0.35))

@@ -63,7 +63,8 @@ class every_calendar {
             return false;
         }
         const visit_clocks& c = first ? p_.first : p_.later;
-        return today - full_ > c.full || (c.brush && today - brush_ > *c.brush) ||
+        return today - full_ > c.full ||
+               (c.brush && today - brush_ > *c.brush && today - full_ > c.length) ||
                (c.tidy && today - tidy_ > *c.tidy);
     }
     [[nodiscard]] bool stale(int today) const {
@@ -133,6 +134,7 @@ visit_clocks any_clocks(oracle::draws& d, int longest) {
     c.full = d.whole(2, longest);
     if (d.whole(0, 1) == 0) {
         c.brush = d.whole(2, longest);
+        c.length = d.whole(0, 1) == 0 ? 0 : d.whole(1, c.full);
     }
     if (d.whole(0, 2) > 0) {
         c.tidy = d.whole(2, longest);
@@ -180,7 +182,7 @@ schedule_problem any_problem(oracle::draws& d, int last, int longest) {
 std::string shown(const schedule_problem& p) {
     const auto clocks = [](const visit_clocks& c) {
         return std::to_string(c.full) + "/" + std::to_string(c.brush.value_or(0)) + "/" +
-               std::to_string(c.tidy.value_or(0));
+               std::to_string(c.tidy.value_or(0)) + "/" + std::to_string(c.length);
     };
     std::string s = "days " + std::to_string(p.last) + ", gap " + std::to_string(p.gap) +
                     ", clocks " + clocks(p.first) + " then " + clocks(p.later) + ", ago " +
@@ -291,7 +293,8 @@ class network {
         const bool fresh = std::none_of(p_.fresh.begin(), p_.fresh.end(), [&](const fresh_by& f) {
             return f.on == t && t - last[1] > f.within;
         });
-        return fresh && t - last[1] <= c.full && (!c.brush || t - last[2] <= *c.brush) &&
+        return fresh && t - last[1] <= c.full &&
+               (!c.brush || t - last[2] <= *c.brush || t - last[1] <= c.length) &&
                (!c.tidy || t - last[3] <= *c.tidy);
     }
     void leave(const state& s) {
@@ -334,6 +337,7 @@ schedule_problem real_problem(oracle::draws& d, int weeks) {
     p.later.full = d.whole(17, 84);
     if (d.whole(0, 2) > 0) {
         p.later.brush = d.whole(14, 28);
+        p.later.length = d.whole(0, 1) == 0 ? 0 : d.whole(1, p.later.full);
     }
     if (d.whole(0, 3) > 0) {
         p.later.tidy = d.whole(21, 35);

@@ -58,7 +58,7 @@ struct measured_dog {
     std::vector<regrowth_interval> record;
 };
 
-/// A dog cut to 13 mm and measured; the error of measuring as the rules take it of the length it has.
+/// A dog cut to 13 mm and measured; the error of measuring as the rules take it of the length expected.
 measured_dog any_dog(oracle::draws& d, const learning_law& law, const design& when,
                      const error_law& error, double rounded_to = 0.0) {
     measured_dog out;
@@ -70,12 +70,13 @@ measured_dog any_dog(oracle::draws& d, const learning_law& law, const design& wh
         regrowth_interval s;
         for (const double t : days_after) {
             const double is = std::min(13.0 + rate * t, in_mm(law.terminal)) + off;
-            const double e = in_mm(measuring_error(mm(is), ref().rules.growth));
+            const length expected = mm(13.0 + std::exp(law.dog.log_median) * t);
+            const double e = in_mm(measuring_error(expected, ref().rules.growth));
             double read = is + e * error(d);
             if (rounded_to > 0.0) {
                 read = rounded_to * std::round(read / rounded_to);
             }
-            s.push_back({day(t), mm(13), mm(read), measuring_error(mm(read), ref().rules.growth)});
+            s.push_back({day(t), mm(13), mm(read), mm(e)});
         }
         out.record.push_back(s);
     }
@@ -216,9 +217,8 @@ TEST_CASE("after three measurements with known errors one dog in ten lies beyond
     }
 }
 
-// The error of a measurement is taken of what was read, and what its size says of the length isn't
-// used: above 30 mm it is twice as large, so that fast dogs are believed a little too slow. Four in five
-// lie inside all the same, but 0.6 in 100 too many beyond the fast end.
+// The error of a measurement is taken of the length expected of the coat, so nothing of it hangs on what was
+// read.
 TEST_CASE("after three measurements four dogs in five still lie inside, many dogs",
           "[oracle][learning][.full]") {
     for (const design& when : {one_cut, three_cuts}) {

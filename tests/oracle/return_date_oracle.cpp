@@ -317,3 +317,49 @@ TEST_CASE("all zones fine: against a million simulated dogs", "[oracle][visits][
         CHECK_THAT(share, match::WithinAbs(all_fine(h.zones, h.law, h.t, h.clocks), 4.0 * error));
     }
 }
+
+namespace {
+
+/// V and F by `n` simulated dogs: by V at least the chance asked, the day after fewer, within what n dogs
+/// stray; the chance told is theirs.
+void check_date_by_simulation(oracle::draws& d, int n, unsigned seed) {
+    constexpr std::array coats{coat_class::wavy, coat_class::curly, coat_class::drop};
+    herd h = dog_of(d, coats[static_cast<std::size_t>(d.whole(0, 2))],
+                    static_cast<habit>(d.whole(0, 4)));
+    h.clocks = true;
+    const chance p = d.between(0.5, 0.95);
+    const days usual = day(d.whole(28, 70));
+    const return_date b = return_date_of(h.zones, h.law, p, usual);
+    INFO(shown(h));
+    CHECK(b.full_groom == usual);
+    const double error = 4.0 * std::sqrt(0.25 / n);
+    h.t = b.next_visit;
+    const double then = by_simulation(h, n, seed);
+    CHECK(then >= p - error);
+    if (b.fine) {
+        CHECK_THAT(then, match::WithinAbs(*b.fine, error));
+    } else {
+        CHECK(then == 1.0);
+    }
+    if (b.next_visit < usual) {
+        h.t = b.next_visit + day(1);
+        CHECK(by_simulation(h, n, seed + 1) < p + error);
+    }
+}
+
+}  // namespace
+
+TEST_CASE("next visit and full groom: against simulated dogs", "[oracle][visits]") {
+    oracle::draws d(25);
+    for (unsigned i = 0; i < 20; ++i) {
+        check_date_by_simulation(d, 20'000, 300 + 2 * i);
+    }
+}
+
+TEST_CASE("next visit and full groom: against a million simulated dogs",
+          "[oracle][visits][.full]") {
+    oracle::draws d(26);
+    for (unsigned i = 0; i < 20; ++i) {
+        check_date_by_simulation(d, 1'000'000, 400 + 2 * i);
+    }
+}

@@ -146,23 +146,30 @@ TEST_CASE("the last fine day is the last on which the chance is as asked", "[vis
     }));
 }
 
-TEST_CASE("a zone is held if it is likely past its length by the end of its clock", "[visits]") {
+TEST_CASE("what only brushing holds is within its clock, and likely past its length the day after",
+          "[visits]") {
     CHECK(rc::check([] {
         const auto dog = any_dog();
         const shared_law law = any_law();
         const double p = between(0.05, 0.95);
-        const back b = when_back(dog, law, p, day(56));
+        const return_date b = return_date_of(dog, law, p, day(56));
+        for (const std::size_t i : b.by_brushing) {
+            RC_ASSERT(dog[i].threshold.has_value());
+            RC_ASSERT(dog[i].clock >= b.next_visit);
+        }
         for (std::size_t i = 0; i < dog.size(); ++i) {
-            const bool held = std::find(b.held.begin(), b.held.end(), i) != b.held.end();
-            const chance fine = dog[i].threshold ? all_fine({dog[i]}, law, dog[i].clock, false) : 1;
-            RC_ASSERT(held == (fine < p));
+            const bool named =
+                std::find(b.by_brushing.begin(), b.by_brushing.end(), i) != b.by_brushing.end();
+            const bool held = dog[i].threshold && dog[i].clock >= b.next_visit;
+            const bool past = held && all_fine({dog[i]}, law, b.next_visit + day(1), false) < p;
+            RC_ASSERT(named || !past);
         }
-        days longest{};
-        for (const kept_zone& z : dog) {
-            longest = std::max(longest, z.clock);
-        }
-        // one zone is as fine as all together, or finer
-        RC_ASSERT(b.held.empty() || all_fine(dog, law, longest, false) < p);
+        // the chance told is the model's, of those whose clock has run out, or none
+        const bool counts = std::any_of(dog.begin(), dog.end(), [&](const kept_zone& z) {
+            return z.threshold && z.clock < b.next_visit;
+        });
+        RC_ASSERT(b.fine.has_value() == counts);
+        RC_ASSERT(!counts || std::abs(*b.fine - all_fine(dog, law, b.next_visit)) < 1e-7);
     }));
 }
 
@@ -213,9 +220,9 @@ TEST_CASE("more brushing, and the whole dog is due no sooner", "[visits]") {
                 dog[i].threshold = matting_prone_length(c, z, {h, true}, false, rules);
                 dog[i].clock = brush_out_clock({h, true}, rules);
             }
-            const back b = when_back(dog, law, p, day(56));
-            RC_ASSERT(b.in >= before);
-            before = b.in;
+            const return_date b = return_date_of(dog, law, p, day(56));
+            RC_ASSERT(b.next_visit >= before);
+            before = b.next_visit;
         }
     }));
 }
@@ -227,13 +234,14 @@ TEST_CASE("a higher chance is due no later, a longer cap no sooner", "[visits]")
         const double p = between(0.05, 0.9);
         const double q = p + between(0.0, 0.09);
         const days usual = day(*rc::gen::inRange(1, 100));
-        const back b = when_back(dog, law, p, usual);
-        RC_ASSERT(when_back(dog, law, q, usual).in <= b.in);
-        RC_ASSERT(b.in <= usual);
-        RC_ASSERT(when_back(dog, law, p, usual + day(10)).in >= b.in);
-        RC_ASSERT(p > 0.5 || b.even_odds <= b.in);
-        RC_ASSERT(p < 0.5 || b.even_odds >= b.in);
-        RC_ASSERT(b.full_groom >= b.in);
+        const return_date b = return_date_of(dog, law, p, usual);
+        RC_ASSERT(return_date_of(dog, law, q, usual).next_visit <= b.next_visit);
+        RC_ASSERT(b.next_visit <= usual);
+        RC_ASSERT(return_date_of(dog, law, p, usual + day(10)).next_visit >= b.next_visit);
+        RC_ASSERT(p > 0.5 || b.even_odds <= b.next_visit);
+        RC_ASSERT(p < 0.5 || b.even_odds >= b.next_visit);
+        RC_ASSERT(b.full_groom >= b.next_visit);
+        RC_ASSERT(b.full_groom == usual);
     }));
 }
 

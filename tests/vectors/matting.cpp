@@ -84,8 +84,11 @@ answers matting_prone(givens& g) {
 
 answers when_back(givens& g) {
     const kept_dog d = dog_kept(g);
-    const pelage::back b = pelage::when_back(d.kept, d.law, g.number("chance"), d.usual);
-    return {{"days", in(b.in)}, {"even-odds", in(b.even_odds)}, {"full-groom", in(b.full_groom)}};
+    const pelage::return_date b =
+        pelage::return_date_of(d.kept, d.law, g.number("chance"), d.usual);
+    return {{"days", in(b.next_visit)},
+            {"even-odds", in(b.even_odds)},
+            {"full-groom", in(b.full_groom)}};
 }
 
 /// The chance that every zone is under its matting-prone length on a day, no zone excused by the

@@ -53,7 +53,7 @@ answers sheet_back(givens& g) {
     const pelage::groom plan = pelage::make_plan(r);
     const double chance = g.number("chance");
     const pelage::kept_coat k = pelage::after_groom(r, plan);
-    return {{"days", in(pelage::when_back(k.zones, k.law, chance, k.usual).in)},
+    return {{"days", in(pelage::return_date_of(k.zones, k.law, chance, k.usual).next_visit)},
             {"uncapped", in(pelage::last_fine_day(k.zones, k.law, chance, pelage::day(400)))}};
 }
 

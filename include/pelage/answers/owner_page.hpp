@@ -18,7 +18,7 @@ namespace pelage::io {
 struct owner_matter {
     const groom& plan;
     const plan_request& asked;
-    std::optional<back> when;                                 ///< none: the dog goes to a vet first
+    std::optional<return_date> when;                          ///< none: the dog goes to a vet first
     const forecast* ahead = nullptr;                          ///< null likewise
     const std::vector<regrowth_option>* grow_back = nullptr;  ///< null: none
     salon_card from{};                                        ///< whose page it is

@@ -29,6 +29,7 @@ struct print_options {
     bool zones = false;           ///< a plan with its zone table, a forecast with brushing by zone
     bool trainee = false;         ///< a plan with the why of each line
     std::optional<date> today{};  ///< the day of the groom; without it days are counted, not dated
+    days_off closed{};            ///< no visit then: a date is the last open day before
 };
 
 /// A looked-up blade, comb or length.
@@ -43,10 +44,10 @@ struct print_options {
 
 /// A plan with when the dog must be back and what stands beside it; `unseen` if its coat was taken
 /// from its mix.
-[[nodiscard]] std::string text_of(const groom& g, const std::optional<back>& when,
+[[nodiscard]] std::string text_of(const groom& g, const std::optional<return_date>& when,
                                   const plan_request& r, const print_options& o,
                                   const beside& b = {}, const mixed_coat* unseen = nullptr);
-[[nodiscard]] std::string json_of(const groom& g, const std::optional<back>& when,
+[[nodiscard]] std::string json_of(const groom& g, const std::optional<return_date>& when,
                                   const plan_request& r, const print_options& o,
                                   const beside& b = {}, const mixed_coat* unseen = nullptr);
 

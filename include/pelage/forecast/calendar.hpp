@@ -1,9 +1,13 @@
 // The visits of the weeks to come: the cheapest with which no interval between two full grooms goes
 // wrong at the chance asked.
 //
-// Three clocks run: the coat itself from full groom to full groom (the whole dog at the chance asked,
-// and no longer than the coat's usual interval); the zones kept long from brush to brush; face, eyes,
-// feet, pads and sanitary area from tidy to tidy. solver/visit_schedule.hpp finds the cheapest visits under them.
+// Three clocks run: the usual interval from full groom to full groom; from brush to brush the clock in which
+// brushing holds the coat, which doesn't count while the whole dog is under its matting-prone lengths at the
+// chance asked; face, eyes, feet, pads and sanitary area from tidy to tidy. That is the rule of
+// model/return_date.hpp with baths between: day d, with the last full groom on f and the last brush on b, is
+// fine if d - b is within the clock or P(all under their lengths d - f days after the groom) >= p. Better
+// brushing and shorter hair lengthen clocks and shorten none, so they never make a calendar dearer.
+// solver/visit_schedule.hpp finds the cheapest visits under the clocks.
 #pragma once
 
 #include <array>
@@ -62,8 +66,9 @@ struct calendar_sum {
     work takes{};
     /// That nothing goes wrong from the last full groom to the end of the calendar.
     chance throughout = 0.0;
-    /// Whether any interval is long enough for length to count; else brushing out alone holds the coat,
-    /// and there is no chance to tell.
+    chance least = 1.0;  ///< the least of any interval on the last day on which length counts
+    /// Whether length counts on any day; else brushing holds the coat from visit to visit, and there is no
+    /// chance to tell.
     bool by_chance = false;
 
     [[nodiscard]] int number() const;
@@ -95,8 +100,8 @@ struct calendar {
         weekday;                        ///< every visit is on this day of the week, at no more cost
     std::vector<calendar_sum> chances;  ///< the same dog at other chances
     std::vector<calendar_sum> habits;   ///< the same dog brushed otherwise, from none to daily
-    std::vector<place> first;           ///< the first to mat of those not held by brushing
-    std::vector<place> held;            ///< held by brushing
+    std::vector<place> first;           ///< the first to mat
+    std::vector<place> held;            ///< only brushing holds these between visits
     bool mats_by_length = true;
     bool clips = true;          ///< the full groom clips the jacket
     std::vector<date> too_far;  ///< events that lie after the last day

@@ -20,14 +20,14 @@ struct zone_forecast {
     days early{};                     ///< 1 in 10 such dogs are there
     days even{};                      ///< 1 in 2
     days late{};                      ///< 9 in 10
-    bool held = false;  ///< near or above it: held by brushing until the clock runs out
+    bool held = false;  ///< on the day of the next visit only brushing protects it (by_brushing)
     days clock{};
 };
 
 /// When the dog must be back under another brushing habit, and what that habit does in each zone.
 struct habit_forecast {
     brushing habit;
-    back when;
+    return_date when;
     std::vector<days> early{};  ///< as zone_forecast::early, in the order of forecast::zones
 };
 
@@ -43,7 +43,7 @@ struct regrown_jacket {
 /// The forecast.
 struct forecast {
     std::vector<zone_forecast> zones;  ///< the first to mat first, then in reference order
-    back when;
+    return_date when;
     std::vector<habit_forecast> habits;  ///< from none to daily, all to the skin
     days usual{};                        ///< the cap
     bool mats_by_length = true;
@@ -52,14 +52,16 @@ struct forecast {
     std::optional<regrown_jacket> regrown;  ///< resting coats whose jacket is clipped
     std::vector<place> unknown;             ///< places whose length isn't known
     learned_rate learned;                   ///< what the dog's own measurements say
-    std::optional<back> by_coat;  ///< when it would be due by its coat alone; if any count
+    std::optional<return_date> by_coat;  ///< when it would be due by its coat alone; if any count
 };
 
 /// Forecast of a planned groom; `g` came from make_plan(r). `by_zone`: what each habit does in each
 /// zone, too, which takes as long as all the rest.
 [[nodiscard]] forecast forecast_of(const plan_request& r, const groom& g, bool by_zone = true);
 
-/// Only when the dog must be back: what a plan prints, without the tables.
-[[nodiscard]] back back_of(const plan_request& r, const groom& g);
+/// Only when the dog must be back: what a plan prints, without the tables. With what the matting-prone
+/// length does to it, and the day it was due by its record. Its zones are indices into
+/// groom::zones; so are those of every return_date of a forecast.
+[[nodiscard]] return_date back_of(const plan_request& r, const groom& g);
 
 }  // namespace pelage

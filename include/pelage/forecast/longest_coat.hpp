@@ -34,7 +34,7 @@ struct longest_coat_answer {
     int percent = 100;  ///< of the sheet's lengths: the most that holds, or else the best there is
     scaled_wishes wishes;  ///< at that percent
     groom plan;
-    back when;              ///< after that plan
+    return_date when;       ///< after that plan
     chance at_wish = 0;     ///< that the dog is fine for as long as wished
     days usual{};           ///< no wait is longer, whatever the length
     bool by_length = true;  ///< false: this coat doesn't mat by length, and shorter is no longer

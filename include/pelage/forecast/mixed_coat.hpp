@@ -81,9 +81,10 @@ struct mixed_coat {
 };
 
 /// When the dog must be back, over all coats it may have. `g` was planned on the likeliest; on each
-/// other coat it is taken that the same setups were used and leave there what they leave. A coat
-/// counts as fine until its usual interval at most. The dog's own coat in `r` is the one planned on.
-[[nodiscard]] back back_of(const plan_request& r, const groom& g,
-                           const std::vector<coat_chance>& coats);
+/// other coat it is taken that the same setups were used and leave there what they leave. The full groom is
+/// due when fewer than `p` of such dogs have a coat whose usual interval lasts as long. The dog's own coat in
+/// `r` is the one planned on.
+[[nodiscard]] return_date back_of(const plan_request& r, const groom& g,
+                                  const std::vector<coat_chance>& coats);
 
 }  // namespace pelage

@@ -52,12 +52,13 @@ class return_day {
     return_day(const return_day&) = default;  // no move: what is moved from stays whole
     return_day& operator=(const return_day&) = default;
     ~return_day() = default;
-    [[nodiscard]] days in() const;                 ///< last whole day after the groom
+    [[nodiscard]] days in() const;  ///< of the next visit: last whole day after the groom
     [[nodiscard]] std::optional<date> on() const;  ///< none: the day of the groom isn't known
     [[nodiscard]] visit_kind reason() const;       ///< what ends the wait
     [[nodiscard]] days even_odds() const;          ///< last whole day at 1 in 2
-    [[nodiscard]] days full_groom()
-        const;  ///< last whole day if what is held by brushing is brushed out
+    [[nodiscard]] days full_groom() const;         ///< last whole day for it: the usual interval
+    /// That all is under its matting-prone length on the last day; none where only brushing holds it.
+    [[nodiscard]] std::optional<double> fine() const;
     [[nodiscard]] double chance() const;  ///< at which it is reckoned, over 0 and below 1
 
   private:

@@ -33,6 +33,7 @@ struct growth_rules {
     figure<length> wrong_error;           ///< how far off a wrong one is
     figure<double> herd;                  ///< dogs a salon needs before its own rate counts
     figure<double> herd_log_sd;           ///< least spread between dogs of a coat
+    figure<double> herd_weight;   ///< how many dogs the reference's spread counts for beside them
     figure<double> season_swing;  ///< share by which growth swings over the year; 0: no season
     figure<double> season_peak;   ///< the day of the year on which it is fastest, 1 to 365
 };

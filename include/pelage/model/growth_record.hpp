@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <pelage/base/date.hpp>
+#include <pelage/model/comb_check.hpp>
 #include <pelage/model/learning.hpp>
 #include <pelage/model/reference_data.hpp>
 #include <pelage/trade/dog.hpp>
@@ -48,7 +49,16 @@ struct left_out_measurement {
     days after{};         ///< too_short, too_long: how long after that cut
 };
 
-/// What is known of one dog's rate of growth.
+/// A visit that looked for mats and counts: as long after a known cut, and after the last combing out to the
+/// skin, that length tells.
+struct counted_check {
+    std::size_t which = 0;  ///< index into dog::visits
+    std::size_t cut = 0;    ///< index into dog::visits: the full groom it is counted from
+    bool matted = false;
+    comb_check zones;
+};
+
+/// What is known of one dog's rate of growth, and of the length at which it mats.
 struct learned_rate {
     std::vector<counted_measurement> counted;    ///< in the order of the record
     std::vector<left_out_measurement> left_out;  ///< likewise
@@ -56,11 +66,21 @@ struct learned_rate {
     rate_law dog;              ///< its own, without that spread; the coat's if nothing counts
     rate_law next;             ///< its own with it: what a forecast takes
     double coat_weight = 1.0;  ///< how much the coat's usual rate still weighs in its own, 0 to 1
+    std::vector<counted_check> checks;  ///< visits that count for its matting-prone length, by date
+    std::vector<factor_case> cases;     ///< what they say of it with its rate; empty if none counts
+    double factor_mean = 0.0;  ///< ln of the dog's factor on its matting-prone lengths: mean ...
+    double factor_sd = 0.0;    ///< ... and standard deviation; 0 if no check counts
+
+    /// Anything of its own, measured or combed.
+    [[nodiscard]] bool own() const { return !counted.empty() || !checks.empty(); }
 };
 
 /// What is taken of a dog of that coat before it was measured.
 [[nodiscard]] learning_law learning_law_of(const reference_data& c, const parameters& r,
                                            coat_class k);
+
+/// How many visits that looked for mats count at most: the newest.
+inline constexpr std::size_t most_checks = 24;
 
 /// The readings by the cut they are counted from.
 [[nodiscard]] std::vector<regrowth_interval> by_cut(

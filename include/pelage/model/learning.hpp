@@ -29,10 +29,12 @@ struct reading {
 /// What was measured between one cut and the next.
 using regrowth_interval = std::vector<reading>;
 
-/// The error a measurement of that length is taken to have: `measuring_error` up to
-/// `measuring_share_from`, `measuring_share` of the length above (assumptions, growth.toml).
-[[nodiscard]] inline length measuring_error(const length& is, const growth_rules& g) {
-    return is > g.measuring_share_from.best ? g.measuring_share.best * is : g.measuring_error.best;
+/// The error of measuring hair that is expected to be so long: `measuring_error` up to
+/// `measuring_share_from`, `measuring_share` of the length above (assumptions, growth.toml). Of the length
+/// expected, not of that read: a slip would have an error of its own.
+[[nodiscard]] inline length measuring_error(const length& expected, const growth_rules& g) {
+    return expected > g.measuring_share_from.best ? g.measuring_share.best * expected
+                                                  : g.measuring_error.best;
 }
 
 /// What is taken of a dog before it was measured.
@@ -162,13 +164,20 @@ struct rate_estimate {
                                                        const rate_law& dog);
 
 /// How the rates of many dogs of a coat spread, by maximum likelihood: estimate_i ~ Normal(log_median,
-/// log_sd^2 + error_i^2), with log_sd not below `least`.
+/// log_sd^2 + error_i^2), with log_sd shrunk toward the class and not below `least`.
 struct herd_rate {
     rate_law law;
     double fitted_log_sd = 0.0;  ///< the likeliest spread if any may be
     double median_error = 0.0;   ///< standard error of law.log_median
 };
-/// Needs at least two dogs; throws error(range) otherwise.
-[[nodiscard]] herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs, double least = 0.0);
+/// The spread of the class of which these dogs are, and for how many dogs it counts beside them.
+struct class_spread {
+    double log_sd = 0.0;
+    double counts_for = 0.0;  ///< dogs, >= 0
+};
+/// Needs at least two dogs; throws error(range) otherwise. A dozen dogs tell a spread within a fifth or so:
+/// log_sd^2 is the mean of theirs and the class's, weighed by the dogs each counts for.
+[[nodiscard]] herd_rate herd_rate_of(const std::vector<rate_estimate>& dogs, double least = 0.0,
+                                     const class_spread& of_class = {});
 
 }  // namespace pelage

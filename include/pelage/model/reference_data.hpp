@@ -101,6 +101,11 @@ struct salon_files {
     return c.coats[static_cast<std::size_t>(k)];
 }
 
+/// The service of that kind.
+[[nodiscard]] inline const service& service_of(const reference_data& c, service_kind k) {
+    return c.services[static_cast<std::size_t>(k)];
+}
+
 /// The growth rate taken of a coat: the salon's own, or else the reference's.
 [[nodiscard]] inline const rate_prior& rate_of(const reference_data& c, const parameters& r,
                                                coat_class k) {

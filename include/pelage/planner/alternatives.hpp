@@ -48,7 +48,7 @@ struct other_way {
     bool cheapest = true;              ///< proven the cheapest of its kind
     /// clip_mats: 1 in 10, 1 in 2 and 9 in 10 such dogs have the wished length back
     std::optional<std::array<days, 3>> back_in{};
-    std::optional<back> when{};  ///< when the dog must be back then, where that was asked
+    std::optional<return_date> when{};  ///< when the dog must be back then, where that was asked
 };
 
 /// The next best plans, at most one of each kind in the order of way_kind; those that are the plan

@@ -47,7 +47,7 @@ struct regrowth_option {
 /// The ways for a dog whose mats are clipped off in coat that the sheet wishes longer, the plan itself
 /// first; ways that come to the same as one before are left out. Empty where nothing of the kind was
 /// clipped, or the coat doesn't keep growing (smooth and double coats: lookup and cautions tell of
-/// those). A place is back at the wished length less its tolerance.
+/// those). A place is back at the wished length itself, the length that is named with the date.
 [[nodiscard]] std::vector<regrowth_option> ways_to_grow_back(const plan_request& r, const groom& g);
 
 }  // namespace pelage

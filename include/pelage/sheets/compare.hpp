@@ -15,7 +15,7 @@ namespace pelage {
 /// What one of the sheets comes to.
 struct sheet_cost {
     groom plan;
-    back when;
+    return_date when;
     std::optional<calendar>
         visits;              ///< of half a year; none: today isn't known, or nothing is planned
     std::size_t setups = 0;  ///< different ones

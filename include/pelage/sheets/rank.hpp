@@ -79,7 +79,7 @@ struct tool_instead {
 struct ranked_sheet {
     const style* sheet = nullptr;
     groom plan;
-    std::optional<back> when;  ///< none: nothing is planned
+    std::optional<return_date> when;  ///< none: nothing is planned
     std::vector<sheet_objection> against;
     std::vector<tool_instead> instead;
     bool own = false;      ///< it is the dog's own sheet

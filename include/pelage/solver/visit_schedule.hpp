@@ -1,7 +1,8 @@
 // The cheapest visits on a calendar of days, as a problem of whole numbers.
 //
-// Every kind of visit stops some clocks: a full groom all of them, a bath and brush that of the zones
-// held by brushing, a tidy that of face, feet and sanitary area. No clock may run out. What lies
+// Every kind of visit stops some clocks: a full groom all of them, a bath and brush that of what brushing
+// holds, a tidy that of face, feet and sanitary area. Brushing need not hold what is short enough: until
+// so many days after a full groom its clock doesn't count. No clock may run out. What lies
 // between two full grooms doesn't depend on what lay before the first, so the cheapest calendar is a
 // shortest path over full grooms, with a small shortest path inside each interval.
 #pragma once
@@ -32,10 +33,10 @@ inline constexpr std::array<std::string_view, 4> visit_work_names{
 
 /// How many days each clock runs; each at least 1.
 struct visit_clocks {
-    int full = 1;  ///< from one full groom to the next
-    std::optional<int>
-        brush;                ///< zones held by brushing, from brush to brush; none: there are none
-    std::optional<int> tidy;  ///< none: nothing to tidy
+    int full = 1;              ///< from one full groom to the next
+    std::optional<int> brush;  ///< from brush to brush; none: nothing that brushing must hold
+    std::optional<int> tidy;   ///< none: nothing to tidy
+    int length = 0;  ///< up to so many days after the full groom no brush is due, at least 0
     friend bool operator==(const visit_clocks&, const visit_clocks&) = default;
 };
 

@@ -53,6 +53,17 @@ struct days_off {
     friend bool operator==(const days_off&, const days_off&) = default;
 };
 
+/// The last day from `from` to `by` on which there may be a visit; nothing if there is none.
+[[nodiscard]] inline std::optional<date> last_open(const days_off& off, const date& from,
+                                                   const date& by) {
+    for (date d = by; d >= from; d -= std::chrono::days{1}) {
+        if (!off.cover(d)) {
+            return d;
+        }
+    }
+    return std::nullopt;
+}
+
 /// A day for which the dog should be freshly groomed: its full groom falls on one of the `within`
 /// days before, and no visit on the day itself.
 struct fresh_day {

@@ -71,24 +71,60 @@ std::string compared(double own, double usual, length_unit u) {
            " for its coat";
 }
 
-std::string sentence(const forecast& f, length_unit u) {
-    const learned_rate& l = f.learned;
-    std::string s = count_of(l.counted.size()) +
-                    (l.counted.size() == 1 ? " measurement" : " measurements") +
-                    ": this dog grows " + rate_words(std::exp(l.dog.log_median), u) + ", " +
-                    compared(l.dog.log_median, l.usual.log_median, u) + "; " +
-                    moved(f.when.in - f.by_coat->in, "back");
-    if (f.when.why == visit_kind::brush_out) {
-        s += ", " + moved(f.when.full_groom - f.by_coat->full_groom, "full groom");
+std::string counted_words(std::size_t n, const char* one, const char* many) {
+    return count_of(n) + " " + (n == 1 ? one : many);
+}
+
+/// "Three measurements and 2 visits that looked for mats (none in 2)".
+std::string what_counts(const learned_rate& l) {
+    std::string s;
+    if (!l.counted.empty()) {
+        s = counted_words(l.counted.size(), "measurement", "measurements");
     }
-    return s + "; the coat's usual rate still weighs " + share_in_words(l.coat_weight) + ".";
+    if (!l.checks.empty()) {
+        const auto matted = std::count_if(l.checks.begin(), l.checks.end(),
+                                          [](const counted_check& k) { return k.matted; });
+        const std::string visits = counted_words(l.checks.size(), "visit that looked for mats",
+                                                 "visits that looked for mats");
+        s += (s.empty() ? "" : " and ") + visits;
+        s += matted == 0 ? " and found none" : ", " + std::to_string(matted) + " with mats";
+    }
+    return s;
+}
+
+/// Where the dog mats, by what its visits say: "mats from about 42 mm, 8 in 10 such dogs from 33 to 52".
+std::string mats_from(const learned_rate& l, const plan_request& r, length_unit u) {
+    const figure<length>* prone =
+        prone_of(coat_of(r.reference, r.patient.coat.value()), r.rules.matting);
+    if (l.cases.empty() || prone == nullptr) {
+        return {};
+    }
+    const auto at = [&](chance p) {
+        double sum = 0.0;
+        for (const factor_case& f : l.cases) {
+            sum += f.weight;
+            if (sum >= p) {
+                return show(prone->best * f.factor, u);
+            }
+        }
+        return show(prone->best * l.cases.back().factor, u);
+    };
+    return ", mats from about " + at(0.5) + " (" + at(0.1) + " to " + at(0.9) + " in 8 of 10)";
+}
+
+std::string sentence(const forecast& f, const plan_request& r, length_unit u) {
+    const learned_rate& l = f.learned;
+    return what_counts(l) + ": this dog grows " + rate_words(std::exp(l.dog.log_median), u) + ", " +
+           compared(l.dog.log_median, l.usual.log_median, u) + mats_from(l, r, u) + "; " +
+           moved(f.when.next_visit - f.by_coat->next_visit, "back") +
+           "; the coat's usual rate still weighs " + share_in_words(l.coat_weight) + ".";
 }
 
 }  // namespace
 
 void say_learned(document& d, const forecast& f, const plan_request& r, length_unit u) {
-    if (!f.learned.counted.empty()) {
-        d.say(sentence(f, u), 2);
+    if (f.learned.own()) {
+        d.say(sentence(f, r, u), 2);
     }
     constexpr std::size_t most = 5;
     const auto& no = f.learned.left_out;

@@ -14,10 +14,6 @@ namespace pelage::io {
 /// "day 33 (28 December 2026)", or "day 33" where today isn't known, or "never".
 [[nodiscard]] std::string on_day(const days& d, const print_options& o);
 
-/// When the dog must be back, and why then, in two or three sentences.
-[[nodiscard]] std::string when_in_words(const back& b, const plan_request& r,
-                                        const print_options& o);
-
 /// "common practice, no source", "published: diaz-2004", "our guess", with the note.
 [[nodiscard]] std::string basis_words(const evidence& e);
 

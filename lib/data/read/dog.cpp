@@ -250,18 +250,30 @@ std::vector<hair_now> get_left(record& r, page& p, const std::string& kind) {
     return l ? std::vector<hair_now>{{"all", *l}} : std::vector<hair_now>{};
 }
 
-/// Where mats were found at a visit; nothing if it doesn't say.
-std::optional<std::vector<std::string>> get_mats_of_visit(record& r, page& p) {
-    if (r.get("mats") == nullptr) {
+/// Where a visit found mats: "none", a place, or a list of places.
+std::optional<std::vector<std::string>> get_mats_then(record& r, page& p) {
+    const member* m = r.get("mats");
+    if (m == nullptr) {
         return std::nullopt;
     }
     std::vector<std::string> out;
-    for (const word& w : r.get_words("mats", presence::may)) {
+    const auto add = [&](const word& w) {
         if (p.places.find(w, p.out) != nullptr) {
             out.push_back(w.text);
         }
+    };
+    if (m->value.kind == node_kind::text) {
+        const std::string one = r.get_text("mats", presence::may);
+        if (detail::plain(one) != "none") {
+            add({one, r.at("mats")});
+        }
+        return out;
     }
-    return out;
+    const std::vector<word> all = r.get_words("mats", presence::may);
+    for (const word& w : all) {
+        add(w);
+    }
+    return out.empty() && !all.empty() ? std::nullopt : std::optional{std::move(out)};
 }
 
 void get_visits(record& top, page& p, dog& d) {
@@ -271,7 +283,7 @@ void get_visits(record& top, page& p, dog& d) {
         const auto on = r.get_day("date", presence::must);
         const std::string kind = r.get_choice("kind", presence::must, visit_kinds);
         auto left = get_left(r, p, kind);
-        auto mats = get_mats_of_visit(r, p);
+        auto mats = get_mats_then(r, p);
         r.done();
         if (!on || kind.empty()) {
             continue;

@@ -43,6 +43,7 @@ std::vector<figure_field> slots(growth_rules& r) {
             {"wrong-error", &r.wrong_error, any_length},
             {"herd", &r.herd, {2.0, 10000.0, true}},
             {"herd-log-sd", &r.herd_log_sd, spread},
+            {"herd-weight", &r.herd_weight, from_zero(10000.0)},
             {"season-swing", &r.season_swing, from_zero(0.5)},
             {"season-peak", &r.season_peak, {1.0, 365.0, true}}};
 }
@@ -65,7 +66,8 @@ std::vector<figure_field> slots(matting_rules& r) {
             {"tidy-sanitary", &r.tidy_sanitary, within_a_year},
             {"visits-apart", &r.visits_apart, {1.0, 28.0, true}},
             {"chance", &r.chance, odds},
-            {"strip-again", &r.strip_again, within_a_year}};
+            {"strip-again", &r.strip_again, within_a_year},
+            {"mishap-share", &r.mishap_share, {0.0, 0.5, true}}};
 }
 
 std::vector<figure_field> slots(refusal_rules& r) {
@@ -160,7 +162,32 @@ std::vector<rule_set> rule_sets(parameters& b) {
     return all;
 }
 
+namespace {
+
+/// More brushing never mats a coat sooner: what the dates are proved from (model/return_date.hpp).
+void check_habits(const matting_rules& m, const spot& at, faults& out) {
+    for (std::size_t h = 1; h < habit_names.size(); ++h) {
+        if (m.brush[h].best < m.brush[h - 1].best || m.clock[h].best < m.clock[h - 1].best) {
+            out.add(at, errc::conflict,
+                    "more brushing never mats a coat sooner; found a factor or a clock of \"" +
+                        std::string(habit_names[h]) +
+                        "\" below that of less brushing; write it "
+                        "at or above");
+        }
+    }
+    if (m.coat_change.best > 1.0) {
+        out.add(at, errc::conflict,
+                "a coat that changes mats no later; found coat-change above 1; write it at or "
+                "below");
+    }
+}
+
+}  // namespace
+
 void check_rules(const parameters& b, std::string_view set, const spot& at, faults& out) {
+    if (set == "matting") {
+        check_habits(b.matting, at, out);
+    }
     if (set != "cut") {
         return;
     }

@@ -19,6 +19,8 @@ constexpr bounds own_rate{0.01, 2.0, true};
 constexpr bounds own_log_sd{0.01, 1.0, true};
 constexpr bounds own_lay{10.0, 90.0, true};
 constexpr bounds working_day{1.0, 900.0, true};
+constexpr bounds own_prone{5.0, 300.0, true};
+constexpr bounds own_zone{0.3, 1.5, true};
 
 /// Whether the salon measured it or guessed, and its note.
 evidence get_own_evidence(record& r) {
@@ -68,12 +70,33 @@ std::optional<figure<double>> get_own_lay(const node& table, page& p) {
     return f ? std::optional{figure<double>{f->low, f->best, f->high, why}} : std::nullopt;
 }
 
+/// Its matting-prone length: matting_prone = "44 mm", or a table with its spread.
+void get_own_prone(record& r, std::size_t coat, page& p, parameters& rules) {
+    const member* m = r.get("matting_prone");
+    if (m == nullptr) {
+        return;
+    }
+    if (matting_prone_of(p.known.coats[coat]) == nullptr) {
+        p.out.add(r.at("matting_prone"), errc::conflict,
+                  fmt::format("a {} doesn't mat by its length; found a length for it; leave it out",
+                              p.known.coats[coat].title));
+        return;
+    }
+    figure<length> own;
+    const figure_field slot{"matting_prone", &own, own_prone};
+    if (const auto f = get_own(*m, p, slot)) {
+        slot.store(*f);
+        rules.matting.own_prone[coat] = own;
+    }
+}
+
 void get_own_coat(const node& table, std::size_t coat, page& p, parameters& rules) {
     const std::string path = fmt::format("override.coats.{}.", coat_names[coat]);
     record r(table, p.out, path);
     const node* lay = r.get_table("lay", presence::may);
-    const node* rate = r.get_table(
-        "rate", lay == nullptr && r.at("lay") == r.at() ? presence::must : presence::may);
+    get_own_prone(r, coat, p, rules);
+    const bool others = lay != nullptr || r.at("lay") != r.at() || r.at("matting_prone") != r.at();
+    const node* rate = r.get_table("rate", others ? presence::may : presence::must);
     r.done();
     if (lay != nullptr) {
         rules.own_lays[coat] = get_own_lay(*lay, p);
@@ -92,6 +115,28 @@ void get_own_coats(record& overrides, page& p, parameters& rules) {
     for (std::size_t k = 0; k < coat_names.size(); ++k) {
         if (const node* one = r.get_table(coat_names[k], presence::may)) {
             get_own_coat(*one, k, p, rules);
+        }
+    }
+    r.done();
+}
+
+/// Its factors of zones on the matting-prone length: [override.zones] ear = 0.8.
+void get_own_zones(record& overrides, page& p, parameters& rules) {
+    const node* table = overrides.get_table("zones", presence::may);
+    if (table == nullptr) {
+        return;
+    }
+    record r(*table, p.out, "override.zones.");
+    for (const zone& z : p.known.dog_body.zones) {
+        const member* m = r.get(z.id);
+        if (m == nullptr) {
+            continue;
+        }
+        figure<double> own;
+        const figure_field slot{z.id, &own, own_zone};
+        if (const auto f = get_own(*m, p, slot)) {
+            slot.store(*f);
+            rules.matting.own_zones[z.id] = own;
         }
     }
     r.done();
@@ -119,6 +164,7 @@ void get_overrides(record& top, page& p, parameters& rules) {
         check_rules(rules, set.name, own->at, p.out);
     }
     get_own_coats(r, p, rules);
+    get_own_zones(r, p, rules);
     r.done();
 }
 

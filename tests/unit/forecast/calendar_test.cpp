@@ -99,7 +99,7 @@ TEST_CASE("waits are written in days or weeks", "[calendar]") {
 
 TEST_CASE("full grooms alone: as few as the clock allows, each as late as it may be",
           "[calendar]") {
-    const auto c = cheapest(half_a_year({28, {}, {}}));
+    const auto c = cheapest(half_a_year({28, {}, {}, 0}));
     REQUIRE(c);
     REQUIRE(c->size() == 6);
     for (std::size_t i = 0; i < c->size(); ++i) {
@@ -108,27 +108,27 @@ TEST_CASE("full grooms alone: as few as the clock allows, each as late as it may
 }
 
 TEST_CASE("a bath between is cheaper than a full groom, and a tidy than a bath", "[calendar]") {
-    const auto brushed = cheapest(half_a_year({56, 28, {}}));
+    const auto brushed = cheapest(half_a_year({56, 28, {}, 0}));
     REQUIRE(brushed);
     CHECK(of_kind(*brushed, visit_work::full_groom) == 3);
     CHECK(of_kind(*brushed, visit_work::bath) == 3);
-    const auto tidied = cheapest(half_a_year({56, {}, 28}));
+    const auto tidied = cheapest(half_a_year({56, {}, 28, 0}));
     REQUIRE(tidied);
     CHECK(of_kind(*tidied, visit_work::tidy) == 3);
-    const auto both = cheapest(half_a_year({56, 28, 28}));
+    const auto both = cheapest(half_a_year({56, 28, 28, 0}));
     REQUIRE(both);
     CHECK(of_kind(*both, visit_work::bath_and_tidy) == 3);
     CHECK(both->size() == 6);
 }
 
 TEST_CASE("what stops no clock isn't booked", "[calendar]") {
-    const auto c = cheapest(half_a_year({28, 28, 35}));
+    const auto c = cheapest(half_a_year({28, 28, 35, 0}));
     REQUIRE(c);
     CHECK(of_kind(*c, visit_work::full_groom) == static_cast<int>(c->size()));
 }
 
 TEST_CASE("no calendar where the clock is shorter than the days off", "[calendar]") {
-    schedule_problem p = half_a_year({28, {}, {}});
+    schedule_problem p = half_a_year({28, {}, {}, 0});
     std::fill(p.open.begin() + 40, p.open.begin() + 67, false);
     CHECK(cheapest(p).has_value());  // from the 39th day to the 67th
     p.open[67] = false;
@@ -136,7 +136,7 @@ TEST_CASE("no calendar where the clock is shorter than the days off", "[calendar
 }
 
 TEST_CASE("an overdue dog comes on the first day there is", "[calendar]") {
-    schedule_problem p = half_a_year({28, {}, {}});
+    schedule_problem p = half_a_year({28, {}, {}, 0});
     p.full_ago = 40;
     p.brush_ago = 40;
     p.tidy_ago = 40;
@@ -148,7 +148,7 @@ TEST_CASE("an overdue dog comes on the first day there is", "[calendar]") {
 }
 
 TEST_CASE("for an event the full groom falls in the days before, not on the day", "[calendar]") {
-    schedule_problem p = half_a_year({56, {}, {}});
+    schedule_problem p = half_a_year({56, {}, {}, 0});
     p.fresh = {{100, 7}};
     p.open[100] = false;
     const auto c = cheapest(p);
@@ -160,7 +160,7 @@ TEST_CASE("for an event the full groom falls in the days before, not on the day"
 }
 
 TEST_CASE("keeps() sees every broken rule", "[calendar]") {
-    schedule_problem p = half_a_year({56, {}, 28});
+    schedule_problem p = half_a_year({56, {}, 28, 0});
     const std::vector<booking> good = cheapest(p).value();
     REQUIRE(keeps(p, good));
     std::vector<booking> late = good;
@@ -180,7 +180,7 @@ TEST_CASE("the first full groom is never later than the forecast's day", "[calen
     for (const char* id : {"biscuit", "bramble", "tansy", "thistle", "acorn", "aspen"}) {
         INFO(id);
         const groom_table t = demo(id);
-        const back b = back_of(t.request(), t.plan());
+        const return_date b = back_of(t.request(), t.plan());
         const calendar c = calendar_for(t, 52);
         REQUIRE(c.sum.possible);
         const auto first = std::find_if(c.visits.begin(), c.visits.end(), [](const auto& v) {
@@ -188,7 +188,7 @@ TEST_CASE("the first full groom is never later than the forecast's day", "[calen
         });
         REQUIRE(first != c.visits.end());
         CHECK(between(today, first->on) <= b.full_groom);
-        CHECK(between(today, c.visits.front().on) <= b.in);
+        CHECK(between(today, c.visits.front().on) <= b.next_visit);
     }
 }
 
@@ -354,10 +354,10 @@ TEST_CASE("the longest coat for a wait holds, and one percent more does not", "[
     const longest_coat_answer a = back_in(t.request(), t.plan(), day(42));
     REQUIRE(a.holds);
     CHECK(a.percent < 100);
-    CHECK(a.when.in >= day(42));
+    CHECK(a.when.next_visit >= day(42));
     const scaled_wishes longer_by_one = scaled(t.request(), a.percent + 1);
     const plan_request ask = request_for(t.request(), longer_by_one);
-    CHECK(back_of(ask, make_plan(ask)).in < day(42));
+    CHECK(back_of(ask, make_plan(ask)).next_visit < day(42));
 }
 
 TEST_CASE("scaling goes no shorter than is advisable, and leaves what is shorter already",

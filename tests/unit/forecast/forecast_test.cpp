@@ -24,7 +24,7 @@ forecast of_table(const groom_table& t) {
     return forecast_of(t.request(), t.plan());
 }
 
-back back_for(const groom_table& t) {
+return_date back_for(const groom_table& t) {
     return back_of(t.request(), t.plan());
 }
 
@@ -91,39 +91,39 @@ TEST_CASE("a wavy dog at half an inch, brushed or not", "[forecast]") {
     // bands from common practice, no source: rebooked in 3 to 8 weeks when brushed to the skin two
     // or three times a week; not beyond 6 weeks without home brushing
     groom_table t = half_inch();
-    const days brushed = back_for(t).in;
+    const days brushed = back_for(t).next_visit;
     CHECK(brushed >= day(21));
     CHECK(brushed <= day(56));
     t.patient.brushed = {habit::none, true};
-    const days never = back_for(t).in;
+    const days never = back_for(t).next_visit;
     CHECK(never <= day(42));
     CHECK(never < brushed);
     t.patient.brushed = {habit::daily, false};  // the brush never reaches the root
-    CHECK(back_for(t).in == never);
+    CHECK(back_for(t).next_visit == never);
 }
 
 TEST_CASE("even odds come no sooner than nine in ten, and the chance asked is kept", "[forecast]") {
     groom_table t = half_inch();
-    const back b = back_for(t);
+    const return_date b = back_for(t);
     CHECK(b.asked == 0.9);
-    CHECK(b.even_odds >= b.in);
+    CHECK(b.even_odds >= b.next_visit);
     t.asked = 0.5;
-    const back even = back_for(t);
+    const return_date even = back_for(t);
     CHECK(even.asked == 0.5);
-    CHECK(even.in == b.even_odds);
+    CHECK(even.next_visit == b.even_odds);
     t.asked = 0.99;
-    CHECK(back_for(t).in <= b.in);
+    CHECK(back_for(t).next_visit <= b.next_visit);
 }
 
 TEST_CASE("a coat kept short comes back at its usual interval, never later", "[forecast]") {
     groom_table t = half_inch();
     t.sheet = sheet_of(clip_to(mm(3)));
     t.patient.brushed = {habit::daily, true};
-    const back b = back_for(t);
-    CHECK(b.in == day(56));
-    CHECK(b.why == visit_kind::usual);
+    const return_date b = back_for(t);
+    CHECK(b.next_visit == day(56));
+    CHECK(b.reason == visit_kind::usual);
     t.sheet.longest_interval = day(42);
-    CHECK(back_for(t).in == day(42));
+    CHECK(back_for(t).next_visit == day(42));
     CHECK(of_table(t).usual == day(42));
 }
 
@@ -135,15 +135,16 @@ TEST_CASE("a plume above its length is held by brushing and never given as a cha
     CHECK(zone_in(f, "tail").held);
     CHECK(zone_in(f, "tail").early == day(0));
     CHECK_FALSE(zone_in(f, "back").held);
-    CHECK(f.when.in == day(21));
-    CHECK(f.when.why == visit_kind::brush_out);
-    CHECK(f.when.full_groom > day(21));
+    CHECK(f.when.next_visit == day(21));
+    CHECK(f.when.reason == visit_kind::by_brushing);
+    CHECK_FALSE(f.when.fine);
+    CHECK(f.when.full_groom == f.usual);
     // and every step of brushing holds it longer
     const double days_held[] = {14, 18, 21, 24, 28};
     REQUIRE(f.habits.size() == 5);
     for (std::size_t h = 0; h < 5; ++h) {
         INFO(h);
-        CHECK(in_days(f.habits[h].when.in) == days_held[h]);
+        CHECK(in_days(f.habits[h].when.next_visit) == days_held[h]);
     }
 }
 
@@ -154,12 +155,12 @@ TEST_CASE("more brushing never brings the dog back sooner", "[forecast]") {
     for (std::size_t h = 0; h < 5; ++h) {
         INFO(title(f.habits[h].habit));
         CHECK(counted(f.habits[h].habit) == static_cast<habit>(h));
-        CHECK((h == 0 || f.habits[h].when.in >= f.habits[h - 1].when.in));
+        CHECK((h == 0 || f.habits[h].when.next_visit >= f.habits[h - 1].when.next_visit));
         groom_table same = t;
         same.patient.brushed = f.habits[h].habit;
-        CHECK(back_for(same).in == f.habits[h].when.in);
+        CHECK(back_for(same).next_visit == f.habits[h].when.next_visit);
     }
-    CHECK(f.habits[4].when.in > f.habits[0].when.in);
+    CHECK(f.habits[4].when.next_visit > f.habits[0].when.next_visit);
 }
 
 TEST_CASE("longer hair is back sooner", "[forecast]") {
@@ -177,9 +178,9 @@ TEST_CASE("longer hair is back sooner", "[forecast]") {
 
 TEST_CASE("while the adult coat comes in everything is due sooner", "[forecast]") {
     groom_table t = half_inch();
-    const days grown = back_for(t).in;
+    const days grown = back_for(t).next_visit;
     t.patient.coat_change = true;
-    CHECK(back_for(t).in < grown);
+    CHECK(back_for(t).next_visit < grown);
 }
 
 TEST_CASE("face, feet and sanitary fall due by clocks of their own", "[forecast]") {
@@ -197,8 +198,8 @@ TEST_CASE("smooth and double coats don't mat by length: the interval is all", "[
         t.sheet = sheet_of(finish_by(finish::card));
         const forecast f = of_table(t);
         CHECK_FALSE(f.mats_by_length);
-        CHECK(f.when.in == coat_of(io::reference(), c).usual_interval.best);
-        CHECK(f.when.why == visit_kind::usual);
+        CHECK(f.when.next_visit == coat_of(io::reference(), c).usual_interval.best);
+        CHECK(f.when.reason == visit_kind::usual);
         CHECK(f.habits.empty());
         CHECK_FALSE(f.tidy_face_feet);
         CHECK_FALSE(f.regrown);
@@ -244,12 +245,12 @@ TEST_CASE("a plan's short answer is the forecast's", "[forecast]") {
         INFO(z);
         groom_table t = half_inch();
         t.says(z, finish_by(finish::scissor, mm(25)));
-        const back a = back_for(t);
-        const back b = of_table(t).when;
-        CHECK(a.in == b.in);
+        const return_date a = back_for(t);
+        const return_date b = of_table(t).when;
+        CHECK(a.next_visit == b.next_visit);
         CHECK(a.even_odds == b.even_odds);
         CHECK(a.full_groom == b.full_groom);
-        CHECK(a.held == b.held);
+        CHECK(a.by_brushing == b.by_brushing);
         CHECK(a.first == b.first);
     }
 }

@@ -67,38 +67,39 @@ TEST_CASE("one kind alone is itself, and weights must make a whole", "[unseen]")
 TEST_CASE("a coat that is certain gives the date it gives when seen", "[unseen]") {
     const groom_table t;
     const groom g = t.plan();
-    const back seen = back_of(t.request(), g);
-    const back certain = back_of(t.request(), g, {{coat_class::wavy, 1.0}});
-    CHECK(certain.in == seen.in);
+    const return_date seen = back_of(t.request(), g);
+    const return_date certain = back_of(t.request(), g, {{coat_class::wavy, 1.0}});
+    CHECK(certain.next_visit == seen.next_visit);
     CHECK(certain.even_odds == seen.even_odds);
     CHECK(certain.full_groom == seen.full_groom);
     CHECK(certain.why == seen.why);
-    CHECK(certain.held == seen.held);
+    CHECK(certain.by_brushing == seen.by_brushing);
 }
 
 TEST_CASE("two coats: the date lies between those of each", "[unseen]") {
     groom_table t;
     const groom g = t.plan();
-    const back wavy = back_of(t.request(), g, {{coat_class::wavy, 1.0}});
-    const back drop = back_of(t.request(), g, {{coat_class::drop, 1.0}});
-    const back both = back_of(t.request(), g, {{coat_class::wavy, 0.5}, {coat_class::drop, 0.5}});
-    REQUIRE(wavy.in != drop.in);
-    CHECK(both.in >= std::min(wavy.in, drop.in));
-    CHECK(both.in <= std::max(wavy.in, drop.in));
-    CHECK(both.full_groom >= both.in);
+    const return_date wavy = back_of(t.request(), g, {{coat_class::wavy, 1.0}});
+    const return_date drop = back_of(t.request(), g, {{coat_class::drop, 1.0}});
+    const return_date both =
+        back_of(t.request(), g, {{coat_class::wavy, 0.5}, {coat_class::drop, 0.5}});
+    REQUIRE(wavy.next_visit != drop.next_visit);
+    CHECK(both.next_visit >= std::min(wavy.next_visit, drop.next_visit));
+    CHECK(both.next_visit <= std::max(wavy.next_visit, drop.next_visit));
+    CHECK(both.full_groom >= both.next_visit);
 }
 
 TEST_CASE("a coat that doesn't mat by length lets the date move out, up to the usual interval",
           "[unseen]") {
     groom_table t;
     const groom g = t.plan();
-    const back wavy = back_of(t.request(), g, {{coat_class::wavy, 1.0}});
-    const back some =
+    const return_date wavy = back_of(t.request(), g, {{coat_class::wavy, 1.0}});
+    const return_date some =
         back_of(t.request(), g, {{coat_class::wavy, 0.75}, {coat_class::double_long, 0.25}});
-    CHECK(some.in > wavy.in);
+    CHECK(some.next_visit > wavy.next_visit);
     // nine in ten of three quarters fine: beyond the wavy coat's usual interval nobody of it is
-    CHECK(some.in <= coat_of(t.request().reference, coat_class::wavy).usual_interval.best);
-    CHECK(some.why == visit_kind::full_groom);
+    CHECK(some.next_visit <= coat_of(t.request().reference, coat_class::wavy).usual_interval.best);
+    CHECK(some.reason == visit_kind::by_length);
 }
 
 TEST_CASE("what the plan would leave on another coat", "[unseen]") {

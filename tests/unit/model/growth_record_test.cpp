@@ -60,7 +60,8 @@ TEST_CASE("a measurement counts from the cut before it", "[record]") {
     CHECK(l.counted[0].read.after == day(30));
     CHECK(l.counted[0].read.start == mm(13));
     CHECK(l.counted[0].read.is == mm(25));
-    CHECK(l.counted[0].read.error == mm(0.8));
+    // 5 in 100 of the 23.2 mm such a coat is expected to have by then
+    CHECK_THAT(in_mm(l.counted[0].read.error), match::WithinAbs(0.05 * (13 + 0.34 * 30), 1e-9));
     CHECK(l.counted[0].cut == 0);
     CHECK(std::exp(l.dog.log_median) > 0.34);  // 0.4 mm a day was measured
     CHECK(std::exp(l.dog.log_median) < 0.4);
@@ -79,7 +80,8 @@ TEST_CASE("nothing measured, nothing learned", "[record]") {
 
 TEST_CASE("a long measurement is off by a share of it", "[record]") {
     const growth_rules& g = io::reference().rules.growth;
-    CHECK(measuring_error(mm(30), g) == mm(0.8));
+    CHECK(measuring_error(mm(16), g) == mm(0.8));
+    CHECK_THAT(in_mm(measuring_error(mm(16.1), g)), match::WithinAbs(0.805, 1e-9));  // no step
     CHECK(measuring_error(mm(40), g) == mm(2));
 }
 
@@ -273,7 +275,7 @@ TEST_CASE("a dog that really grows fast or slowly is believed", "[record]") {
 TEST_CASE("the forecast takes the dog's own rate", "[record]") {
     groom_table t;
     t.patient.now = {{"all", mm(60)}};
-    const back usual = back_of(t.request(), t.plan());
+    const return_date usual = back_of(t.request(), t.plan());
     const dog march = cut_in_march();
     t.patient.visits = march.visits;
     measure(t.patient, "2026-03-31", "back", 13 + 0.45 * 30);
@@ -282,12 +284,12 @@ TEST_CASE("the forecast takes the dog's own rate", "[record]") {
     const forecast f = forecast_of(t.request(), t.plan());
     CHECK(f.learned.counted.size() == 3);
     REQUIRE(f.by_coat);
-    CHECK(f.by_coat->in == usual.in);
-    CHECK(f.when.in < usual.in);
-    CHECK(f.when.in == back_of(t.request(), t.plan()).in);
+    CHECK(f.by_coat->next_visit == usual.next_visit);
+    CHECK(f.when.next_visit < usual.next_visit);
+    CHECK(f.when.next_visit == back_of(t.request(), t.plan()).next_visit);
     for (const habit_forecast& h : f.habits) {
         if (counted(h.habit) == counted(t.patient.brushed)) {
-            CHECK(h.when.in == f.when.in);
+            CHECK(h.when.next_visit == f.when.next_visit);
         }
     }
 }
@@ -300,9 +302,102 @@ TEST_CASE("a slow grower may come later, and what is known better is known narro
     measure(t.patient, "2026-04-20", "back", 13 + 0.25 * 50);
     measure(t.patient, "2026-04-20", "tail", 13 + 0.26 * 50);
     const forecast f = forecast_of(t.request(), t.plan());
-    CHECK(f.when.in > usual.when.in);
+    CHECK(f.when.next_visit > usual.when.next_visit);
     const auto spread = [](const zone_forecast& z) { return z.late / z.early; };
     CHECK(spread(f.zones.front()) < spread(usual.zones.front()));
+}
+
+namespace {
+
+/// The dog of March, combed through at a full groom after `weeks`, with those mats.
+dog combed_after(int weeks, std::vector<std::string> mats) {
+    dog d = cut_in_march();
+    d.visits.push_back({on("2026-03-01") + std::chrono::days{7 * weeks},
+                        "full",
+                        {{"all", mm(13)}},
+                        std::move(mats)});
+    return d;
+}
+
+}  // namespace
+
+TEST_CASE("a visit that looked for mats teaches where the dog mats", "[record]") {
+    const learned_rate clean = learned(combed_after(8, {}));
+    REQUIRE(clean.checks.size() == 1);
+    CHECK_FALSE(clean.checks[0].matted);
+    CHECK(clean.checks[0].cut == 0);
+    CHECK(clean.checks[0].which == 1);
+    CHECK(clean.checks[0].zones.front().after == day(56));
+    CHECK(clean.factor_mean > 0.0);
+    CHECK(clean.factor_sd < 0.25);
+    CHECK(clean.dog.log_median < clean.usual.log_median);  // it may also grow slowly
+    CHECK_FALSE(clean.cases.empty());
+    const learned_rate matted = learned(combed_after(5, {"ears"}));
+    REQUIRE(matted.checks.size() == 1);
+    CHECK(matted.checks[0].matted);
+    CHECK(matted.factor_mean < 0.0);
+    // armpits mat before ears at the same length: that they were clean is no evidence
+    CHECK(std::none_of(matted.checks[0].zones.begin(), matted.checks[0].zones.end(),
+                       [](const combed_zone& z) { return !z.matted && z.prone < mm(38 * 0.85); }));
+}
+
+TEST_CASE("what a visit doesn't say, or can't, teaches nothing of mats", "[record]") {
+    // nobody looked
+    dog unsaid = combed_after(8, {});
+    unsaid.visits[1].mats.reset();
+    CHECK(learned(unsaid).checks.empty());
+    // within the clock that began with the last combing out
+    CHECK(learned(combed_after(3, {})).checks.empty());
+    dog bathed = combed_after(8, {});
+    bathed.visits.push_back({on("2026-04-12"), "bath"});
+    CHECK(learned(bathed).checks.empty());
+    // what the cut left isn't known
+    dog unknown = combed_after(8, {});
+    unknown.visits[0].left.clear();
+    CHECK(learned(unknown).checks.empty());
+    // after today
+    CHECK(learned(combed_after(8, {}), on("2026-04-01")).checks.empty());
+    // the coat doesn't mat by length
+    dog smooth = combed_after(8, {});
+    smooth.coat = coat_class::smooth;
+    CHECK(learned(smooth).checks.empty());
+}
+
+TEST_CASE("a dog that came in clean may wait longer, one that came in matted must not",
+          "[record]") {
+    groom_table t;
+    t.patient.now = {{"all", mm(60)}};
+    const return_date usual = back_of(t.request(), t.plan());
+    t.patient.visits = combed_after(8, {}).visits;
+    const forecast once = forecast_of(t.request(), t.plan());
+    CHECK(once.when.next_visit > usual.next_visit);
+    REQUIRE(once.by_coat);
+    CHECK(once.by_coat->next_visit == usual.next_visit);
+    t.patient.visits.push_back({on("2026-06-21"), "full", {{"all", mm(13)}}, {{}}});
+    t.patient.visits.back().mats.emplace();
+    const forecast twice = forecast_of(t.request(), t.plan());
+    CHECK(twice.learned.checks.size() == 2);
+    CHECK(twice.when.next_visit > once.when.next_visit);
+    t.patient.visits = combed_after(5, {"all"}).visits;
+    CHECK(back_of(t.request(), t.plan()).next_visit < usual.next_visit);
+}
+
+TEST_CASE("a dog that is overdue by its record says so", "[record]") {
+    groom_table t;
+    t.patient.now = {{"all", mm(60)}};
+    t.patient.visits = {{on("2026-08-01"), "full"}};
+    CHECK_FALSE(back_of(t.request(), t.plan()).was_due);  // no day is known
+    t.today = on("2026-11-28");
+    const return_date b = back_of(t.request(), t.plan());
+    REQUIRE(b.was_due);
+    CHECK(*b.was_due == plus(on("2026-08-01"), b.next_visit));
+    // a bath since begins the clock anew, up to the usual interval of the full groom
+    t.patient.visits.push_back({on("2026-08-25"), "bath"});
+    CHECK(*back_of(t.request(), t.plan()).was_due ==
+          std::max(*b.was_due, std::min(plus(on("2026-08-25"), day(21)),
+                                        plus(on("2026-08-01"), b.full_groom))));
+    t.patient.visits = {{on("2026-11-28"), "full"}};
+    CHECK_FALSE(back_of(t.request(), t.plan()).was_due);  // that is today's
 }
 
 namespace {
@@ -369,10 +464,10 @@ TEST_CASE("too few dogs, and dogs without a coat, propose nothing", "[record]") 
 TEST_CASE("a salon's own rate stands in place of the reference's", "[record]") {
     groom_table t;
     t.patient.now = {{"all", mm(60)}};
-    const back usual = back_of(t.request(), t.plan());
+    const return_date usual = back_of(t.request(), t.plan());
     const auto wavy = static_cast<std::size_t>(coat_class::wavy);
     t.rules.own_rates[wavy] = rate_prior{mm_per_day(0.45), 0.2, {basis::measured, {}, false, {}}};
-    CHECK(back_of(t.request(), t.plan()).in < usual.in);
+    CHECK(back_of(t.request(), t.plan()).next_visit < usual.next_visit);
     CHECK(rate_of(io::reference(), t.rules, coat_class::wavy).median == mm_per_day(0.45));
     CHECK(rate_of(io::reference(), t.rules, coat_class::curly).median == mm_per_day(0.35));
 }

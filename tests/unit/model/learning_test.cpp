@@ -273,5 +273,9 @@ TEST_CASE("many dogs: the likeliest median and spread", "[learning]") {
     CHECK(least.fitted_log_sd == 0.0);
     CHECK_THAT(least.law.log_median, match::WithinAbs(-1.05, 1e-4));
     CHECK_THAT(least.median_error, match::WithinRel(10.0 / std::sqrt(2.0), 1e-3));
+    // a dozen dogs tell a spread within a fifth or so: it is shrunk toward the class's
+    const herd_rate shrunk = herd_rate_of(sharp, 0.0, {0.3, static_cast<double>(sharp.size())});
+    CHECK_THAT(shrunk.law.log_sd * shrunk.law.log_sd, match::WithinAbs(0.5 * (0.026 + 0.09), 1e-6));
+    CHECK(shrunk.fitted_log_sd == herd_rate_of(sharp).fitted_log_sd);
     CHECK_THROWS_AS(herd_rate_of({{-1.0, 0.1}}), error);
 }

@@ -121,52 +121,96 @@ TEST_CASE("a blurred threshold spreads the days to both sides", "[visits]") {
 
 TEST_CASE("back by the last day at the chance asked, and by even odds later", "[visits]") {
     const std::vector<kept_zone> dog{kept(9.5, 28, 14), kept(13, 26, 14)};
-    const back b = when_back(dog, sharp, 0.9, day(56));
-    CHECK(in_days(b.in) == std::floor(closed_form(13, 0.9)));
+    const return_date b = return_date_of(dog, sharp, 0.9, day(56));
+    CHECK(in_days(b.next_visit) == std::floor(closed_form(13, 0.9)));
     CHECK(in_days(b.even_odds) == std::floor(closed_form(13, 0.5)));
-    CHECK(b.even_odds >= b.in);
-    CHECK(b.why == visit_kind::full_groom);
-    CHECK(b.full_groom == b.in);
-    CHECK(b.held.empty());
+    CHECK(b.even_odds >= b.next_visit);
+    CHECK(b.reason == visit_kind::by_length);
+    CHECK(b.full_groom == day(56));
+    CHECK(b.by_brushing.empty());
+    REQUIRE(b.fine);
+    CHECK_THAT(*b.fine, match::WithinAbs(all_fine(dog, sharp, b.next_visit), 1e-9));
     CHECK(b.asked == 0.9);
     REQUIRE(b.first);
     CHECK(*b.first == 1);
 }
 
 TEST_CASE("a coat that stays fine comes back at its usual interval", "[visits]") {
-    const back b = when_back({kept(3, 38)}, sharp, 0.9, day(56));
-    CHECK(b.in == day(56));
+    const return_date b = return_date_of({kept(3, 38)}, sharp, 0.9, day(56));
+    CHECK(b.next_visit == day(56));
     CHECK(b.even_odds == day(56));
-    CHECK(b.why == visit_kind::usual);
-    const back smooth = when_back({free_of_mats(15)}, sharp, 0.9, day(56));
-    CHECK(smooth.in == day(56));
-    CHECK(smooth.why == visit_kind::usual);
+    CHECK(b.reason == visit_kind::usual);
+    const return_date smooth = return_date_of({free_of_mats(15)}, sharp, 0.9, day(56));
+    CHECK(smooth.next_visit == day(56));
+    CHECK(smooth.reason == visit_kind::usual);
     // six and a half weeks: the last whole day of it is as usual
-    const back half = when_back({free_of_mats(15)}, sharp, 0.9, day(45.5));
-    CHECK(half.in == day(45));
-    CHECK(half.why == visit_kind::usual);
+    const return_date half = return_date_of({free_of_mats(15)}, sharp, 0.9, day(45.5));
+    CHECK(half.next_visit == day(45));
+    CHECK(half.reason == visit_kind::usual);
     CHECK_FALSE(smooth.first);
-    CHECK(when_back({}, sharp, 0.9, day(56)).in == day(56));
+    CHECK(return_date_of({}, sharp, 0.9, day(56)).next_visit == day(56));
 }
 
 TEST_CASE("a plume above its length is held by brushing; the clock calls for a brush-out",
           "[visits]") {
     const std::vector<kept_zone> dog{kept(9.5, 38, 21), kept(60, 32, 21)};
-    const back b = when_back(dog, blurred, 0.9, day(56));
-    CHECK(b.held == std::vector<std::size_t>{1});
-    CHECK(b.in == day(21));
-    CHECK(b.why == visit_kind::brush_out);
-    CHECK(b.full_groom == last_fine_day({dog[0]}, blurred, 0.9, day(56)));
-    CHECK(b.full_groom > b.in);
+    const return_date b = return_date_of(dog, blurred, 0.9, day(56));
+    CHECK(b.by_brushing == std::vector<std::size_t>{1});
+    CHECK(b.held_for == day(21));
+    CHECK(b.next_visit == day(21));
+    CHECK(b.reason == visit_kind::by_brushing);
+    CHECK_FALSE(b.fine);  // no chance is told of what brushing holds
+    CHECK(b.full_groom == day(56));
     REQUIRE(b.first);
     CHECK(*b.first == 1);
 }
 
 TEST_CASE("25 mm ears near their length are held as well", "[visits]") {
     // 32.3 mm of room 7.3: at the end of a 21-day clock fewer than 9 in 10 are under it
-    const back b = when_back({kept(25, 32.3, 21)}, blurred, 0.9, day(56));
-    CHECK(b.held == std::vector<std::size_t>{0});
-    CHECK(b.in == day(21));
+    const return_date b = return_date_of({kept(25, 32.3, 21)}, blurred, 0.9, day(56));
+    CHECK(b.by_brushing == std::vector<std::size_t>{0});
+    CHECK(b.next_visit == day(21));
+}
+
+TEST_CASE("clocks that end apart: a chance of those whose has, and brushing of the others",
+          "[visits]") {
+    const std::vector<kept_zone> dog{kept(20, 30, 7), kept(60, 32, 21)};
+    const return_date b = return_date_of(dog, blurred, 0.9, day(56));
+    CHECK(b.next_visit < day(21));
+    CHECK(b.reason == visit_kind::by_length);
+    REQUIRE(b.fine);
+    CHECK_THAT(*b.fine, match::WithinAbs(all_fine({dog[0]}, blurred, b.next_visit, false), 1e-9));
+    CHECK(b.by_brushing == std::vector<std::size_t>{1});
+}
+
+TEST_CASE("at the usual interval the chance is the model's own, not the one asked for",
+          "[visits]") {
+    const std::vector<kept_zone> dog{kept(6, 38, 21)};
+    const return_date b = return_date_of(dog, blurred, 0.9, day(56));
+    CHECK(b.reason == visit_kind::usual);
+    REQUIRE(b.fine);
+    CHECK(*b.fine > 0.92);
+    CHECK_THAT(*b.fine, match::WithinAbs(all_fine(dog, blurred, day(56)), 1e-9));
+}
+
+TEST_CASE("what the dog's visits taught of its matting-prone length is a mixture of cases",
+          "[visits]") {
+    // derived: each case is a lognormal of its own, the chance their mean
+    shared_law law = sharp;
+    law.learned = {{0.8, 0.25, {std::log(0.30), 0.2}}, {1.1, 0.75, {std::log(0.36), 0.25}}};
+    const std::vector<kept_zone> dog{kept(13, 38, 0)};
+    for (const double t : {20.0, 45.0, 80.0}) {
+        const double low = normal_cdf((std::log((38 * 0.8 - 13) / t) - std::log(0.30)) / 0.2);
+        const double high = normal_cdf((std::log((38 * 1.1 - 13) / t) - std::log(0.36)) / 0.25);
+        CHECK_THAT(all_fine(dog, law, day(t)), match::WithinAbs(0.25 * low + 0.75 * high, 1e-9));
+    }
+    law.grow_by(std::log(2.0));
+    CHECK(law.rate.log_median == sharp.rate.log_median + std::log(2.0));
+    CHECK_THAT(
+        all_fine(dog, law, day(20)),
+        match::WithinAbs(0.25 * normal_cdf((std::log(17.4 / 20) - std::log(0.6)) / 0.2) +
+                             0.75 * normal_cdf((std::log(28.8 / 20) - std::log(0.72)) / 0.25),
+                         1e-9));
 }
 
 TEST_CASE("asking for more certainty never gives a later day", "[visits]") {
@@ -174,10 +218,10 @@ TEST_CASE("asking for more certainty never gives a later day", "[visits]") {
     days before = day(1000);
     for (const double p : {0.05, 0.3, 0.5, 0.7, 0.9, 0.99}) {
         INFO(p);
-        const back b = when_back(dog, blurred, p, day(200));
-        CHECK(b.in <= before);
-        CHECK((p <= 0.5 || b.even_odds >= b.in));
-        before = b.in;
+        const return_date b = return_date_of(dog, blurred, p, day(200));
+        CHECK(b.next_visit <= before);
+        CHECK((p <= 0.5 || b.even_odds >= b.next_visit));
+        before = b.next_visit;
     }
 }
 
@@ -189,5 +233,6 @@ TEST_CASE("zones kept alike are reckoned alike", "[visits]") {
     CHECK_FALSE(kept(13, 38) == kept(13, 38, 21, 141));
     CHECK_FALSE(kept(13, 38) == free_of_mats(13));
     const std::vector<kept_zone> pair{kept(60, 32), kept(13, 38), kept(60, 32)};
-    CHECK(when_back(pair, blurred, 0.9, day(56)).held == std::vector<std::size_t>{0, 2});
+    CHECK(return_date_of(pair, blurred, 0.9, day(56)).by_brushing ==
+          std::vector<std::size_t>{0, 2});
 }

@@ -130,7 +130,7 @@ TEST_CASE("the plan of a line is the plan of the dog", "[roster]") {
             CHECK_FALSE(plan.contains("back"));
             continue;
         }
-        const back when = back_of(r, g);
+        const return_date when = back_of(r, g);
         CHECK(plan["minutes_before_bath"] == in_minutes(g.before));
         CHECK(plan["minutes_after_bath"] == in_minutes(g.after));
         CHECK(plan["cautions"].size() == g.cautions.size());
@@ -138,8 +138,8 @@ TEST_CASE("the plan of a line is the plan of the dog", "[roster]") {
         CHECK(plan["stuck"].size() == g.stuck.size());
         const bool order = g.order_before.proven && g.order_after.proven;
         CHECK(plan["proven"] == (g.choice.sure.optimal && order));
-        CHECK(plan["back"]["back_in_days"] == in_days(when.in));
-        CHECK(plan["back"]["back_by"] == iso(plus(*r.today, when.in)));
+        CHECK(plan["back"]["back_in_days"] == in_days(when.next_visit));
+        CHECK(plan["back"]["back_by"] == iso(plus(*r.today, when.next_visit)));
         CHECK(plan["back"]["even_odds_days"] == in_days(when.even_odds));
         CHECK(plan["back"]["full_groom_days"] == in_days(when.full_groom));
         REQUIRE(plan["blocks"].size() == g.blocks.size());

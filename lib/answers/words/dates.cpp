@@ -1,0 +1,211 @@
+#include "answers/words/dates.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/trade/upkeep.hpp>
+
+#include "answers/words/when.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+bool any_off(const days_off& d) {
+    return !d.spans.empty() ||
+           std::any_of(d.weekdays.begin(), d.weekdays.end(), [](bool off) { return off; });
+}
+
+/// The last open day on which to come; the day itself where all before are closed, too.
+std::optional<date> open_by(const days& d, const print_options& o) {
+    if (!o.today || is_never(d) || !any_off(o.closed)) {
+        return std::nullopt;
+    }
+    const date by = plus(*o.today, d);
+    return last_open(o.closed, *o.today + std::chrono::days{1}, by);
+}
+
+std::string with_weekday(const date& d) {
+    return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
+}
+
+bool never_brushed(const plan_request& r) {
+    return counted(r.patient.brushed) == habit::none;
+}
+
+/// What nobody told is said once, with the date that hangs on it.
+std::string assumed(const plan_request& r) {
+    const dog& d = r.patient;
+    return d.brushing_said
+               ? std::string{}
+               : " if " + title(d.brushed) +
+                     (d.upkeep_assumed ? ", as the sheet assumes" : " (nothing is said of it)");
+}
+
+std::string opening(const return_date& b, const plan_request& r, const print_options& o) {
+    std::string s = "Back by ";
+    if (b.was_due && o.today) {
+        s = (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_words(*b.was_due) +
+            " by the record; if groomed today, back by ";
+    }
+    return s + come_by(b.next_visit, o) +
+           (mats_by_length(coat_of(r.reference, *r.patient.coat)) ? assumed(r) : "");
+}
+
+std::string day_number(const days& d) {
+    return "day " + detail::fixed(std::floor(in_days(d)), 0);
+}
+
+/// "9 in 10 such dogs, brushed weekly to the skin, are under their matting-prone lengths then".
+std::string fine_then(const return_date& b, const plan_request& r, const print_options& o) {
+    const std::string brushing =
+        r.patient.brushing_said ? ", " + title(r.patient.brushed) + "," : "";
+    return true_odds(b.asked, *b.fine) + " such dogs" + brushing +
+           " are under their matting-prone lengths " +
+           (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then");
+}
+
+std::string even_odds(const return_date& b, const print_options& o) {
+    if (!b.fine_even || b.even_odds <= b.next_visit) {
+        return {};
+    }
+    return "; " + true_odds(0.5, *b.fine_even) + " until " + on_day(b.even_odds, o);
+}
+
+/// Places in a sentence; of very many only that they are.
+std::string some_names(const std::vector<std::string>& names) {
+    constexpr std::size_t most = 8;
+    return names.empty()          ? "what is kept long"
+           : names.size() <= most ? listed(names)
+                                  : "nearly the whole coat";
+}
+
+std::string held_words(const return_date& b, const std::vector<std::string>& held,
+                       const plan_request& r) {
+    const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
+    return "only brushing protects " + some_names(held) + ": combed to the skin " +
+           (held.size() == 1 || held.empty() || held.size() > 8 ? "it holds " : "they hold ") +
+           detail::fixed(std::floor(in_days(b.held_for > days{} ? b.held_for : clock)), 0) +
+           " days" + (never_brushed(r) ? " unbrushed" : "") + " (our guess)";
+}
+
+/// What will do at the visit, and the full groom.
+std::string what_then(const return_date& b, const print_options& o) {
+    return " A full groom then, or a bath and a brush to the skin and the full groom by " +
+           on_day(b.full_groom, o) + ".";
+}
+
+std::string by_prone(const return_date& b, const print_options& o) {
+    if (!b.if_prone) {
+        return {};
+    }
+    const prone_ends& e = *b.if_prone;
+    return " If it mats from " + show(e.low, o.units) + ": " + day_number(e.if_low) + "; from " +
+           show(e.high, o.units) + ": " + day_number(e.if_high) + ".";
+}
+
+}  // namespace
+
+std::string true_odds(chance asked, chance is) {
+    if (std::abs(asked - is) <= 0.018) {
+        return odds(asked);
+    }
+    if (is >= 0.995) {
+        return "over 99 in 100";
+    }
+    return odds(std::round(is * 100.0) / 100.0);
+}
+
+bool moved_to_open(const days& d, const print_options& o) {
+    const auto open = open_by(d, o);
+    return open && *open != plus(*o.today, d);
+}
+
+std::string come_by(const days& d, const print_options& o) {
+    const auto open = open_by(d, o);
+    return open ? with_weekday(*open) + " (" + day_number(between(*o.today, *open)) + ")"
+                : on_day(d, o);
+}
+
+std::string come_by_date(const days& d, const print_options& o) {
+    const auto open = open_by(d, o);
+    return open ? with_weekday(*open) : o.today ? in_words(plus(*o.today, d)) : day_number(d);
+}
+
+std::vector<std::string> held_names(const return_date& b, const groom& g, const plan_request& r) {
+    std::vector<place> places;
+    for (const std::size_t i : b.by_brushing) {
+        places.push_back(g.zones[i].at);
+    }
+    return titles(r.reference.dog_body, places);
+}
+
+std::string when_in_words(const return_date& b, const std::vector<std::string>& held,
+                          const plan_request& r, const print_options& o) {
+    const coat& c = coat_of(r.reference, *r.patient.coat);
+    const std::string first = opening(b, r, o);
+    // short of the usual interval only a coat that mats, too, among those it may have, sets a date
+    if (!mats_by_length(c) && b.reason == visit_kind::usual) {
+        return first + ", the usual interval of a " + c.title + ". Its length sets no date" +
+               (double_coated(c.id) ? ", but loose undercoat packs where it isn't combed out."
+                                    : ".");
+    }
+    if (b.reason == visit_kind::usual) {
+        const std::string usual = first + ", the usual interval of this coat; ";
+        return usual + (b.fine ? fine_then(b, r, o) : held_words(b, held, r)) + "." +
+               by_prone(b, o);
+    }
+    if (b.reason == visit_kind::by_brushing) {
+        return first + ": " + held_words(b, held, r) + "." + what_then(b, o) + by_prone(b, o);
+    }
+    return first + ": " + fine_then(b, r, o) + even_odds(b, o) + "." + what_then(b, o) +
+           by_prone(b, o);
+}
+
+std::string when_in_words(const return_date& b, const groom& g, const plan_request& r,
+                          const print_options& o) {
+    return when_in_words(b, held_names(b, g, r), r, o);
+}
+
+std::vector<std::string> owner_dates(const return_date& b, const std::vector<std::string>& held,
+                                     const std::vector<std::string>& first, const plan_request& r,
+                                     const print_options& o) {
+    std::vector<std::string> out;
+    // a dog that came with mats is promised nothing of being brushed as it was
+    const bool matted = !r.patient.mats.empty();
+    const std::string on = moved_to_open(b.next_visit, o) && o.today
+                               ? "on " + in_words(plus(*o.today, b.next_visit))
+                               : "then";
+    const std::string brushing =
+        !r.patient.brushing_said ? ""
+        : never_brushed(r)
+            ? (r.patient.brushed.how_often == habit::none ? ", with no brushing at home,"
+                                                          : ", brushed on top only, as you do now,")
+            : ", brushed as you do now,";
+    if (b.fine && !matted) {
+        out.push_back(true_odds(b.asked, *b.fine) + " dogs like yours" + brushing +
+                      " have hair short enough not to mat " + on + ".");
+    }
+    if (b.reason == visit_kind::usual) {
+        out.emplace_back("A coat of this kind should not go longer.");
+        return out;
+    }
+    if (b.reason == visit_kind::by_brushing) {
+        const std::string what =
+            held.empty() || held.size() > 3 ? "The long hair" : "The hair on " + listed(held);
+        out.push_back(what + " holds so long only" +
+                      (never_brushed(r) ? " because it was combed out down to the skin today."
+                                        : " if you brush it down to the skin."));
+    } else if (!first.empty()) {
+        out.push_back("It mats first here: " + listed(first) + ".");
+    }
+    out.push_back(
+        "Then it needs a full groom, or a bath and a brush down to the skin. The full "
+        "groom is due by " +
+        come_by_date(b.full_groom, o) + ".");
+    return out;
+}
+
+}  // namespace pelage::io
