@@ -52,7 +52,7 @@ std::string found(const population_rate& l, length_unit u) {
                     detail::fixed(l.fit->fitted_log_sd, 2) + ", in the reference " +
                     detail::fixed(l.before.log_sd, 2);
     s += l.fit->law.log_sd > l.fit->fitted_log_sd
-             ? "; less than " + detail::fixed(l.fit->law.log_sd, 2) + " is not taken for true."
+             ? "; drawn toward the reference's: " + detail::fixed(l.fit->law.log_sd, 2) + "."
              : ".";
     if (l.own) {
         s += " The salon has " + rate_words(in_mm_per_day(l.own->median), u) +

@@ -14,7 +14,7 @@ using learning_math::infinity;
 using grid_row = std::vector<double>;
 
 constexpr std::size_t most_in_a_stretch = 3;
-constexpr double far_out = 6.0;     // standard deviations beyond which nothing shows
+constexpr double far_out = 6.0;  // standard deviations beyond which nothing shows
 constexpr double either = 0.5;   // a mishap finds mats or none alike
 
 /// A zone in millimetres and days.
@@ -151,8 +151,8 @@ class stretch_of_checks {
   private:
     /// P(a mishap finds that): none, or mats in the most exposed zones, as likely few as many.
     [[nodiscard]] static double by_mishap(const std::vector<zone_numbers>& zones) {
-        const bool mats = std::any_of(zones.begin(), zones.end(),
-                                      [](const zone_numbers& z) { return z.matted; });
+        const bool mats =
+            std::any_of(zones.begin(), zones.end(), [](const zone_numbers& z) { return z.matted; });
         return mats ? either / static_cast<double>(zones.size()) : either;
     }
     [[nodiscard]] double below(double error) const {

@@ -63,9 +63,10 @@ class line {
                    ? *this
                    : (*this << s.tool.id << (s.over ? s.over->id : std::string())).number(s.way);
     }
-    line& operator<<(const back& b) {
-        return (*this << b.in << b.even_odds << b.full_groom << static_cast<double>(b.held.size()))
-            .number(b.why);
+    line& operator<<(const return_date& b) {
+        return (*this << b.next_visit << b.even_odds << b.full_groom << b.fine.value_or(-1.0)
+                      << static_cast<double>(b.by_brushing.size()))
+            .number(b.reason);
     }
     template <class T>
     line& operator<<(const std::optional<T>& v) {

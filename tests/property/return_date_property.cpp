@@ -61,7 +61,7 @@ struct random_dog {
     }
     [[nodiscard]] days usual() const { return coat_of(ref(), coat).usual_interval.best; }
     [[nodiscard]] std::vector<kept_zone> zones(habit h) const {
-        const coat& c = coat_of(ref(), coat);
+        const pelage::coat& c = coat_of(ref(), coat);
         const matting_rules& m = ref().rules.matting;
         std::vector<kept_zone> out;
         for (const zone& z : ref().dog_body.zones) {

@@ -85,10 +85,10 @@ std::string some_names(const std::vector<std::string>& names) {
 std::string held_words(const return_date& b, const std::vector<std::string>& held,
                        const plan_request& r) {
     const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
-    return "only brushing protects " + some_names(held) + ": combed to the skin " +
-           (held.size() == 1 || held.empty() || held.size() > 8 ? "it holds " : "they hold ") +
+    return "only brushing protects " + some_names(held) + ": combed to the skin that holds " +
            detail::fixed(std::floor(in_days(b.held_for > days{} ? b.held_for : clock)), 0) +
-           " days" + (never_brushed(r) ? " unbrushed" : "") + " (our guess)";
+           " days" + (r.patient.brushing_said ? ", " + title(r.patient.brushed) : std::string{}) +
+           " (our guess)";
 }
 
 /// What will do at the visit, and the full groom.

@@ -72,7 +72,7 @@ TEST_CASE("a coat that is certain gives the date it gives when seen", "[unseen]"
     CHECK(certain.next_visit == seen.next_visit);
     CHECK(certain.even_odds == seen.even_odds);
     CHECK(certain.full_groom == seen.full_groom);
-    CHECK(certain.why == seen.why);
+    CHECK(certain.reason == seen.reason);
     CHECK(certain.by_brushing == seen.by_brushing);
 }
 

@@ -337,8 +337,11 @@ TEST_CASE("a visit that looked for mats teaches where the dog mats", "[record]")
     CHECK(matted.checks[0].matted);
     CHECK(matted.factor_mean < 0.0);
     // armpits mat before ears at the same length: that they were clean is no evidence
-    CHECK(std::none_of(matted.checks[0].zones.begin(), matted.checks[0].zones.end(),
-                       [](const combed_zone& z) { return !z.matted && z.prone < mm(38 * 0.85); }));
+    for (const combed_zone& m : matted.checks[0].zones) {
+        CHECK((!m.matted ||
+               std::none_of(matted.checks[0].zones.begin(), matted.checks[0].zones.end(),
+                            [&](const combed_zone& z) { return !z.matted && z.prone < m.prone; })));
+    }
 }
 
 TEST_CASE("what a visit doesn't say, or can't, teaches nothing of mats", "[record]") {
@@ -347,7 +350,7 @@ TEST_CASE("what a visit doesn't say, or can't, teaches nothing of mats", "[recor
     unsaid.visits[1].mats.reset();
     CHECK(learned(unsaid).checks.empty());
     // within the clock that began with the last combing out
-    CHECK(learned(combed_after(3, {})).checks.empty());
+    CHECK(learned(combed_after(2, {})).checks.empty());
     dog bathed = combed_after(8, {});
     bathed.visits.push_back({on("2026-04-12"), "bath"});
     CHECK(learned(bathed).checks.empty());
@@ -436,7 +439,9 @@ TEST_CASE("a salon's dogs give the rate and spread they were drawn from", "[reco
     CHECK_THAT(l.fit->law.log_median, match::WithinAbs(std::log(0.42), 0.08));
     CHECK_THAT(l.fit->law.log_sd, match::WithinAbs(0.2, 0.07));
     CHECK_THAT(l.fit->median_error, match::WithinAbs(0.03, 0.01));
-    CHECK(l.fit->fitted_log_sd == l.fit->law.log_sd);
+    // shrunk toward the class's 0.30
+    CHECK(l.fit->law.log_sd > l.fit->fitted_log_sd);
+    CHECK(l.fit->law.log_sd < l.before.log_sd);
     CHECK(l.before.median == mm_per_day(0.34));
 }
 
@@ -445,7 +450,7 @@ TEST_CASE("dogs alike don't make a coat certain", "[record]") {
     REQUIRE(lessons.size() == 1);
     REQUIRE(lessons[0].fit);
     CHECK(lessons[0].fit->fitted_log_sd < 0.128);
-    CHECK(lessons[0].fit->law.log_sd == io::reference().rules.growth.herd_log_sd.best);
+    CHECK(lessons[0].fit->law.log_sd >= io::reference().rules.growth.herd_log_sd.best);
 }
 
 TEST_CASE("too few dogs, and dogs without a coat, propose nothing", "[record]") {
