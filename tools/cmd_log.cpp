@@ -78,8 +78,8 @@ visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
     }
     const auto left = lengths_in("--left", o.left, w, f);
     const auto services = services_in("--service", o.services, f);
-    const bool full = services.empty() ||
-                      std::find(services.begin(), services.end(), service_kind::full) != services.end();
+    const bool full = services.empty() || std::find(services.begin(), services.end(),
+                                                    service_kind::full) != services.end();
     const style* sheet = d.style.empty() ? nullptr : sheet_of(d, w, f);
     if (full && sheet != nullptr && f.none()) {
         (void)coat_by_mix(d, w);

@@ -19,7 +19,8 @@ namespace pelage::cli {
                                                              const std::vector<std::string>& texts,
                                                              const workplace& w, faults& f);
 [[nodiscard]] std::vector<service_kind> services_in(const std::string& option,
-                                               const std::vector<std::string>& texts, faults& f);
+                                                    const std::vector<std::string>& texts,
+                                                    faults& f);
 [[nodiscard]] std::vector<logged_length> lengths_in(const std::string& option,
                                                     const std::vector<std::string>& texts,
                                                     const workplace& w, faults& f);

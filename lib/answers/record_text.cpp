@@ -28,6 +28,15 @@ void say_entry(document& d, const log_entry& e, length_unit u, bool tools) {
     say("next", e.next ? in_words(*e.next) : "");
 }
 
+/// What somebody wrote, for a spreadsheet: one that begins like a formula has a ' before it.
+std::string harmless(std::string text) {
+    constexpr std::string_view begins = "=+-@\t\r";
+    if (!text.empty() && begins.find(text.front()) != std::string_view::npos) {
+        text.insert(0, "'");
+    }
+    return text;
+}
+
 std::string head_of(const log_entry& e) {
     std::string text = in_words(e.on) + ": " + services_words(e.services);
     text += e.who.empty() ? "" : " by " + e.who;
@@ -97,9 +106,9 @@ document export_document(const std::vector<record_of_dog>& all) {
                 continue;
             }
             std::vector<cell> row{of.id, std::int64_t{e.number}, iso(e.on),
-                                  services_words(e.services), e.who};
+                                  services_words(e.services), harmless(e.who)};
             row.push_back(e.took ? cell(*e.took) : cell());
-            const auto text = [&](std::string s) { row.emplace_back(std::move(s)); };
+            const auto text = [&](std::string s) { row.emplace_back(harmless(std::move(s))); };
             text(e.price);
             text(lengths_words(e.found, length_unit::mm));
             text(lengths_words(e.left, length_unit::mm));

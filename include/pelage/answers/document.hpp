@@ -115,8 +115,7 @@ struct document {
 /// As one page of HTML that prints on A4: no scripts, nothing from elsewhere, everything escaped.
 [[nodiscard]] std::string html_of(const document& d, length_unit u = length_unit::mm);
 /// Its tables as CSV (RFC 4180), an empty line between two. Numbers are bare, their unit is in the head;
-/// lengths to 0.01 mm or 0.0001 in, a range is three columns. A text that begins with = + - @, a tab or a
-/// carriage return has a ' before it.
+/// lengths to 0.01 mm or 0.0001 in, a range is three columns.
 [[nodiscard]] std::string csv_of(const document& d, length_unit u = length_unit::mm);
 
 }  // namespace pelage::io

@@ -50,20 +50,21 @@ struct document_text {
 /// A kit: a salon file of which only the kit is wanted. Throws bad_input with every fault.
 [[nodiscard]] kit read_kit(const document_text& d, const reference_data& c);
 
-/// The salon in folder `dir`: salon.toml, styles/*.toml, dogs/*.toml with the records beside them, in the
-/// order of their names; the reference's own sheets are there too, a salon's of the same id wins. Every fault of every
-/// file is collected into one bad_input, files that can't be read among them; sheets and dogs may name
-/// the kit's own blades; error(io) where the folder or salon.toml can't be read.
+/// The salon in folder `dir`: salon.toml, styles/*.toml, dogs/*.toml with the records beside them, in
+/// the order of their names; the reference's own sheets are there too, a salon's of the same id wins.
+/// Every fault of every file is collected into one bad_input, files that can't be read and lines of
+/// records that can't be counted among them; sheets and dogs may name the kit's own blades; error(io)
+/// where the folder or salon.toml can't be read.
 [[nodiscard]] salon_files read_salon_folder(const std::string& dir, const reference_data& c);
 
 /// A dog's file or a style sheet of a salon that can't be used, and why; or a record of which some lines
 /// can't be counted.
 struct unsound_file {
     std::string file;
-    std::string id;       ///< as far as it could be read; empty if not
-    bool is_dog = false;  ///< otherwise a style sheet
-    std::string extends;  ///< of a sheet: its parent's id
-    diagnostics faults;   ///< empty where it is a sheet whose parent is unsound
+    std::string id;          ///< as far as it could be read; empty if not
+    bool is_dog = false;     ///< otherwise a style sheet
+    std::string extends;     ///< of a sheet: its parent's id
+    diagnostics faults;      ///< empty where it is a sheet whose parent is unsound
     bool is_record = false;  ///< a record: the rest of it counts
 };
 
