@@ -1,5 +1,6 @@
 // Private to lib: JSON in one line, written straight to its text. For answers by the hundred
-// thousand; others are put together as values and written by the JSON library.
+// thousand, and for what others have in common with them; the rest is put together as values and written by
+// the JSON library.
 #pragma once
 
 #include <charconv>
