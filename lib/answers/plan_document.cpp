@@ -254,9 +254,11 @@ class plan_page {
     void consents() {
         std::vector<line> all;
         for (const consent& c : g_.consents) {
-            all.push_back(item(consent_words(c, g_, r_) +
-                                   (c.given ? "" : " (once signed: --consent " + c.id + ")"),
-                               c.given ? "agreed: " : "ask: ", 7));
+            const std::string text = consent_words(c, g_, r_);
+            all.push_back(c.given
+                              ? item(text, "agreed: ", 7)
+                              : line{line_as::box, text + " (once signed: --consent " + c.id + ")",
+                                     "ask: ", 2, 7});
         }
         page_.tell("The owner agrees in writing", std::move(all));
     }
