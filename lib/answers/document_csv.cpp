@@ -32,13 +32,6 @@ std::string field(const std::string& text) {
     return out + '"';
 }
 
-/// A text that no spreadsheet takes for a formula: one that begins like one has a ' before it.
-std::string harmless(const std::string& text) {
-    const bool formula =
-        !text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos;
-    return formula ? "'" + text : text;
-}
-
 std::string number_of(const length& l, length_unit u) {
     return u == length_unit::mm ? detail::fixed(in_mm(l), 2) : detail::fixed(in_mm(l) / 25.4, 4);
 }
@@ -74,9 +67,6 @@ std::string bare(const cell& c, length_unit u) {
     }
     if (const auto* l = std::get_if<likelihood>(&c.value)) {
         return detail::fixed(l->p, 3);
-    }
-    if (const auto* text = std::get_if<std::string>(&c.value)) {
-        return harmless(*text);
     }
     return shown(cell(c.value), u);
 }
