@@ -53,8 +53,8 @@ void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g,
     }
 }
 
-std::string asked_first(const asked_groom& a, const plan_request& r, const groom& g,
-                        const mixed_coat* unseen) {
+io::document asked_first(const asked_groom& a, const plan_request& r, const groom& g,
+                         const mixed_coat* unseen) {
     return io::asked_first(g, r, a.w.print, unseen);
 }
 

@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include <pelage/answers/document.hpp>
 #include <pelage/forecast/forecast.hpp>
 #include <pelage/forecast/mixed_coat.hpp>
 #include <pelage/planner/plan.hpp>
@@ -31,9 +32,9 @@ struct asked_groom {
 [[nodiscard]] return_date back_of(const asked_groom& a, const plan_request& r, const groom& g);
 /// The forecast's dates likewise; its tables stay those of the likeliest coat.
 void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g, forecast& c);
-/// A clip that is a question, as text: what fits in its place is planned below it.
-[[nodiscard]] std::string asked_first(const asked_groom& a, const plan_request& r, const groom& g,
-                                      const mixed_coat* unseen);
+/// A clip that is a question: what fits in its place is planned below it.
+[[nodiscard]] io::document asked_first(const asked_groom& a, const plan_request& r, const groom& g,
+                                       const mixed_coat* unseen);
 
 /// The exit code of a plan: whether all of it can be done today.
 [[nodiscard]] inline int code_of(const groom& g) {

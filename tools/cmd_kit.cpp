@@ -36,7 +36,7 @@ constexpr introduction about_check{
     "pelage kit check my-salon/salon.toml --sheets my-salon/styles\n"};
 
 reply check(check_options& o, const surroundings& around) {
-    o.also = {"html"};
+    o.has.csv = false;
     faults f;
     const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
@@ -84,7 +84,6 @@ setup tool_called(const std::string& text, const workplace& w, direction way) {
 }
 
 reply measure(measure_options& o, const surroundings& around) {
-    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     if (o.tool.empty()) {
@@ -129,7 +128,6 @@ constexpr introduction about_buy{
     "pelage kit buy --from-nothing --sheets reference/styles --most 8\n"};
 
 reply buy(buy_options& o, const surroundings& around) {
-    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     const auto most = o.most.empty()

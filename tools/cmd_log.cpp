@@ -229,9 +229,7 @@ reply audit(const log_options& o, const workplace& w) {
 
 reply log(log_options& o, const surroundings& around) {
     faults f;
-    if (o.show) {
-        o.also = {"html"};
-    }
+    o.has = {o.show, false};
     const workplace w = workplace_of(o, around, f, o.dog.season);
     if (!o.exported.empty()) {
         (void)choice_in("--export", o.exported, {"csv", "json"}, f);

@@ -40,10 +40,9 @@ constexpr introduction about{"lookup", "what a blade, a comb, a length or a mix 
 
 reply sources(const lookup_options& o, const workplace& w) {
     const std::string key = o.what.empty() ? "" : o.what.front();
-    const std::string text =
-        w.json ? io::sources_json(w.reference, key) : io::sources_text(w.reference, key, w.print);
-    if (!text.empty()) {
-        return {text};
+    const io::document found = io::sources(w.reference, key);
+    if (!found.sections.empty()) {
+        return {w.json ? io::sources_json(w.reference, key) : w.written(found)};
     }
     faults f;
     f.say(errc::unknown, "no figure or source has \"" + key +
@@ -86,7 +85,8 @@ reply a_mix(const lookup_options& o, const workplace& w, const std::string& text
     const curl_mode curl = dominant ? curl_mode::dominant : curl_mode::additive;
     f.throw_if_any();
     const expected_coat e = expect_coat(text, w.reference.genes, w.reference.coats, curl);
-    return {w.json ? io::json_of(e, w.reference) : io::text_of(e, w.reference, w.print)};
+    return {w.json ? io::json_of(e, w.reference)
+                   : w.written(io::document_of(e, w.reference, w.print))};
 }
 
 /// Everything the kit leaves on a coat.
@@ -100,9 +100,6 @@ reply lookup(lookup_options& o, const surroundings& around) {
     // "lookup 13 mm comb over 10" without quotes
     const std::string text = joined(o.what, " ");
     const bool mix = !o.all && o.kind.empty() && sounds_like_mix(text, io::reference().genes);
-    if (!o.sources && !mix) {
-        o.also = {"html", "csv"};
-    }
     const workplace w = workplace_of(o, around, f);
     if (o.sources) {
         f.throw_if_any();

@@ -30,7 +30,7 @@ constexpr introduction about{
 reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g,
                    const days& wished) {
     const longest_coat_answer b = back_in(r, g, wished);
-    return {a.w.json ? io::json_of(b, r, a.w.print) : io::text_of(b, r, a.w.print),
+    return {a.w.json ? io::json_of(b, r, a.w.print) : a.w.written(io::document_of(b, r, a.w.print)),
             b.holds ? done : answer_is_no};
 }
 
@@ -82,7 +82,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     }
     if (g.question && !a.w.json) {
         const auto seen = a.unseen(r, g);
-        return {asked_first(a, r, g, pointer(seen)), answer_is_no};
+        return {a.w.written(asked_first(a, r, g, pointer(seen))), answer_is_no};
     }
     const std::optional<return_date> when =
         g.planned() ? std::optional{back_of(a, r, g)} : std::nullopt;
@@ -96,21 +96,20 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     const auto unseen = a.unseen(r, g);
     const mixed_coat* u = pointer(unseen);
     return {a.w.json ? io::json_of(g, when, r, a.w.print, b, u)
-                     : io::text_of(g, when, r, a.w.print, b, u),
+                     : a.w.written(io::document_of(g, when, r, a.w.print, b, u)),
             code_of(g)};
 }
 
 reply plan(plan_options& o, const surroundings& around) {
     if (!o.roster.empty()) {
+        o.has = {false, false};
         return roster(o, around);
     }
     if (o.any_sheet) {
-        o.also = {"html"};
+        o.has.csv = false;
         return any_sheet(o, around);
     }
-    if (o.reader == "owner") {
-        o.also = {"html"};
-    }
+    o.has.csv = o.reader != "owner";
     if (o.ask) {
         o.dog.dog = ask_for_dog(o, around);
         o.output.clear();  // it named the dog's file

@@ -37,7 +37,8 @@ constexpr introduction about{
     "the dog's file; --groomed sets the last full groom.\n"};
 
 /// Growth rates proposed from a salon's measured dogs.
-reply learn(const regrow_options& o, const surroundings& around) {
+reply learn(regrow_options& o, const surroundings& around) {
+    o.has.csv = false;
     faults f;
     const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
@@ -45,28 +46,21 @@ reply learn(const regrow_options& o, const surroundings& around) {
     const salon_files s = salon_at(o.learn, w.reference, around, unsound);
     const auto lessons = learn_populations(s, w.reference, w.print.today);
     return {w.json ? io::proposal_json(lessons, s.rules.growth)
-                   : io::proposal_text(lessons, s.rules.growth, o.learn, w.print)};
-}
-
-/// A plan, which is no document yet.
-std::string as_it_is(const asked_groom& a, const std::string& text) {
-    io::document d{"Before a date can be set"};
-    d.copy(text);
-    return a.w.written(d);
+                   : w.written(io::proposal(lessons, s.rules.growth, o.learn, w.print))};
 }
 
 reply visits(const asked_groom& a, const plan_request& r, const groom& g, int weeks) {
     const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.place().closed, &a.w.styles};
     const calendar c = calendar_of(ask, g);
-    if (a.w.format == "ics" && c.visits.empty()) {
+    if (a.w.ics && c.visits.empty()) {
         return {{},
                 answer_is_no,
                 "pelage: no visit falls in these " + std::to_string(weeks) +
                     " weeks: no calendar is written; without --format ics it says why\n"};
     }
-    return {a.w.format == "ics" ? io::ics_of(c, ask)
-            : a.w.json          ? io::json_of(c, ask)
-                                : a.w.written(io::document_of(c, ask)),
+    return {a.w.ics    ? io::ics_of(c, ask)
+            : a.w.json ? io::json_of(c, ask)
+                       : a.w.written(io::document_of(c, ask)),
             c.blocked ? answer_is_no : code_of(g)};
 }
 
@@ -78,28 +72,25 @@ reply regrow(regrow_options& o, const surroundings& around) {
     const auto weeks = o.weeks.empty()
                            ? std::nullopt
                            : whole_in("--weeks", o.weeks, 4, 52, "write it like --weeks 26", f);
-    o.also = {"html", "csv"};
-    if (!o.weeks.empty()) {
-        o.also.emplace_back("ics");
-    }
+    o.has.ics = !o.weeks.empty();
     asked_groom a(o, o.dog, around, f);
     a.w.print.zones = o.zones;
     const plan_request r = a.request_of();
     const groom g = make_plan(r);
     const auto unseen = a.unseen(r, g);
     const mixed_coat* u = pointer(unseen);
-    if (!g.planned() && a.w.format == "ics") {
+    if (!g.planned() && a.w.ics) {
         return {{},
                 answer_is_no,
                 "pelage: this dog isn't groomed now: no calendar is written; pelage plan says what "
                 "it needs first\n"};
     }
     if (g.question && !a.w.json) {
-        return {as_it_is(a, asked_first(a, r, g, u)), answer_is_no};
+        return {a.w.written(asked_first(a, r, g, u)), answer_is_no};
     }
     if (!g.planned()) {
         return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)
-                         : as_it_is(a, io::text_of(g, std::nullopt, r, a.w.print, {}, u)),
+                         : a.w.written(io::document_of(g, std::nullopt, r, a.w.print, {}, u)),
                 answer_is_no};
     }
     if (weeks) {

@@ -61,7 +61,7 @@ std::vector<io::checked_sheet> sheets_to_check(const check_options& o,
 }
 
 reply check(check_options& o, const surroundings& around) {
-    o.also = {"html"};
+    o.has.csv = false;
     faults f;
     const workplace w = workplace_of(o, around, f);
     const std::vector<style> all = plain_sheets(w);
@@ -117,7 +117,7 @@ dog dog_for(const dog_options& o, const style& s, const workplace& w, faults& f)
 }
 
 reply show(show_options& o, const surroundings& around) {
-    o.also = {"html"};
+    o.has.csv = false;
     faults f;
     const workplace w = workplace_of(o, around, f, o.dog.season);
     if (o.sheet.empty()) {
@@ -159,7 +159,6 @@ constexpr introduction about_list{"list", "the sheets there are, or those for a 
                                   "It ends with 1 if no sheet is for such a coat.\n"};
 
 reply list(list_options& o, const surroundings& around) {
-    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     f.throw_if_any();
@@ -238,7 +237,6 @@ dog common_dog(const dog_options& o, const style& a, const style& b, const workp
 }
 
 reply compare(compare_options& o, const surroundings& around) {
-    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f, o.dog.season);
     if (o.other.empty()) {

@@ -22,7 +22,6 @@ constexpr introduction about_week{
     "full groom on record is told apart.\n"};
 
 reply week(week_options& o, const surroundings& around) {
-    o.also = {"html", "csv"};
     faults f;
     const workplace w = workplace_of(o, around, f);
     const auto of = o.of.empty() ? w.print.today : day_in("DATE", o.of, f);
@@ -66,7 +65,7 @@ std::optional<std::size_t> groomer_in(const std::string& text, const salon_files
 }
 
 reply diary(diary_options& o, const surroundings& around) {
-    o.also = {"html", "csv", "ics"};
+    o.has.ics = true;
     faults f;
     const workplace w = workplace_of(o, around, f);
     const auto weeks = o.weeks.empty()
@@ -80,7 +79,7 @@ reply diary(diary_options& o, const surroundings& around) {
     const pelage::diary found = diary_of(q.problem);
     const io::diary_matter m{r, due, q, found, only};
     const bool held = found.lapses.empty() && !q.problem.hours.empty();
-    return {w.format == "ics" ? io::ics_of(m)
+    return {w.ics ? io::ics_of(m)
             : w.json          ? io::json_of(m)
                               : w.written(io::document_of(m)),
             held ? done : answer_is_no};

@@ -47,6 +47,13 @@ struct flag_option {
     bool on = false;
 };
 
+/// How an answer can be written besides text and JSON; what --format calls them is in workplace.cpp.
+struct forms {
+    bool html = true;
+    bool csv = true;   ///< of its tables
+    bool ics = false;  ///< of its visits
+};
+
 /// What every subcommand takes.
 struct common_options {
     explicit common_options(CLI::App& a) : app(a) {}
@@ -59,10 +66,10 @@ struct common_options {
     text_option format{app,
                        "--format",
                        "FORMAT",
-                       "text or json; most also html, tables csv, visits ics",
+                       "text, json or html; tables also csv, visits ics",
                        heading::written,
                        "text"};
-    std::vector<std::string> also{};  ///< formats that this answer has besides text and json
+    forms has{};
     text_option units{app, "--units", "UNITS", "mm or in", heading::written, "mm"};
     text_option output{app, "-o,--output", "FILE", "write to a file instead", heading::written};
     flag_option explain{app, "--explain", "with what stands behind each figure", heading::written};

@@ -28,9 +28,11 @@ struct workplace {
         styles{};  ///< the salon's, then the reference's others, as in the season asked
     io::print_options print{};
     bool json = false;
-    std::string format{};  ///< one that this answer has
+    bool ics = false;
+    bool html = false;
+    bool csv = false;
 
-    /// A document in that format, which isn't json.
+    /// A document in the format asked for, which is neither json nor ics.
     [[nodiscard]] std::string written(const io::document& d) const;
 
     [[nodiscard]] const salon_files& place() const { return own ? *own : io::demo_salon(); }

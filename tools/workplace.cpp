@@ -70,20 +70,37 @@ void check_season(const std::string& name, const style& s, faults& f) {
 
 namespace {
 
-void read_answer(const common_options& o, workplace& w, faults& f) {
-    w.format = o.format;
-    w.json = o.format == "json";
-    std::vector<std::string> known{"text", "json"};
-    known.insert(known.end(), o.also.begin(), o.also.end());
-    if (std::find(known.begin(), known.end(), o.format) == known.end()) {
-        const std::string text = "--format: found \"" + o.format + "\"; write " + one_of(known);
+/// The formats there are, by name, and whether this answer has them.
+void read_format(const common_options& o, workplace& w, faults& f) {
+    bool text = false;
+    struct known_format {
+        const char* name;
+        bool here;
+        bool& asked;
+    };
+    std::vector<std::string> names;
+    bool any = false;
+    for (const known_format& one : {known_format{"text", true, text},
+                                    {"json", true, w.json},
+                                    {"html", o.has.html, w.html},
+                                    {"csv", o.has.csv, w.csv},
+                                    {"ics", o.has.ics, w.ics}}) {
+        if (one.here) {
+            names.emplace_back(one.name);
+            one.asked = o.format == one.name;
+            any = any || one.asked;
+        }
+    }
+    if (!any) {
         f.say(errc::usage, o.format == "ics"
                                ? "--format: ics is for a calendar; found no --weeks; write "
                                  "regrow DOG --weeks 26 --format ics"
-                           : o.format == "html"
-                               ? text + "; the owner's page is plan DOG --for owner --format html"
-                               : text);
+                               : "--format: found \"" + o.format + "\"; write " + one_of(names));
     }
+}
+
+void read_answer(const common_options& o, workplace& w, faults& f) {
+    read_format(o, w, f);
     if (o.units == "in") {
         w.print.units = length_unit::inch;
     } else if (o.units != "mm") {
@@ -127,7 +144,7 @@ void take_table(const std::string& id, workplace& w, faults& f) {
 }  // namespace
 
 std::string workplace::written(const io::document& d) const {
-    if (format == "csv") {
+    if (csv) {
         std::string tables = io::csv_of(d, print.units);
         if (tables.empty()) {
             throw error(errc::missing,
@@ -135,8 +152,7 @@ std::string workplace::written(const io::document& d) const {
         }
         return tables;
     }
-    return format == "html" ? io::html_of(d, print.units)
-                            : io::text_of(d, print.units, print.width);
+    return html ? io::html_of(d, print.units) : io::text_of(d, print.units, print.width);
 }
 
 workplace workplace_of(const common_options& o, const surroundings& around, faults& f,

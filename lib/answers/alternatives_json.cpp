@@ -10,10 +10,6 @@ namespace {
 
 using io::json_of;  // beside those of this file
 
-json days_json(const days& d) {
-    return is_never(d) ? json("never") : json(std::round(in_days(d) * 10.0) / 10.0);
-}
-
 class ways_json {
   public:
     ways_json(const groom& g, const plan_request& r) : g_(g), r_(r) {}
@@ -27,6 +23,12 @@ class ways_json {
   private:
     [[nodiscard]] json titles(const std::vector<std::size_t>& zones) const;
     [[nodiscard]] json changes(const groom& plan, const std::vector<std::size_t>& zones) const;
+    /// "zone", "side", "title".
+    [[nodiscard]] json place_of(std::size_t i) const {
+        json j = place_json(r_.reference.dog_body, g_.zones[i].at);
+        j["title"] = title_of(i);
+        return j;
+    }
     [[nodiscard]] std::string title_of(std::size_t i) const {
         return title(r_.reference.dog_body, g_.zones[i].at);
     }
@@ -66,9 +68,9 @@ json done(const zone_plan& z) {
 json ways_json::changes(const groom& plan, const std::vector<std::size_t>& zones) const {
     json all = json::array();
     for (const std::size_t i : zones) {
-        all.push_back({{"zone", title_of(i)},
-                       {"instead_of", done(g_.zones[i])},
-                       {"done", done(plan.zones[i])}});
+        json& one = all.emplace_back(place_of(i));
+        one["instead_of"] = done(g_.zones[i]);
+        one["done"] = done(plan.zones[i]);
     }
     return all;
 }
@@ -103,7 +105,8 @@ json ways_json::of(const without_tool& w) const {
 }
 
 json ways_json::of(const reason_why& w) const {
-    json j{{"zone", title_of(w.zone)}, {"why", name(w.why)}};
+    json j = place_of(w.zone);
+    j["why"] = name(w.why);
     if (w.alone) {
         j["alone"] = json_of(*w.alone);
     }
@@ -152,10 +155,11 @@ json ways_json::of(const infeasible_zone& c) const {
         }
         frees.push_back(std::move(one));
     }
-    return {{"zone", title_of(c.zone)},
-            {"rules", std::move(rules)},
-            {"frees", std::move(frees)},
-            {"veterinarian_decides", c.veterinarian}};
+    json j = place_of(c.zone);
+    j["rules"] = std::move(rules);
+    j["frees"] = std::move(frees);
+    j["veterinarian_decides"] = c.veterinarian;
+    return j;
 }
 
 json ways_json::of(const regrowth_option& w) const {

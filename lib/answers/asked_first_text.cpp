@@ -4,9 +4,9 @@
 
 namespace pelage::io {
 
-std::string asked_first(const groom& g, const plan_request& r, const print_options& o,
-                        const mixed_coat* unseen) {
-    std::string text = text_of(g, std::nullopt, r, o, {}, unseen);
+document asked_first(const groom& g, const plan_request& r, const print_options& o,
+                     const mixed_coat* unseen) {
+    document d = document_of(g, std::nullopt, r, o, {}, unseen);
     if (const auto instead = instead_of(r, g)) {
         const plan_request ask{r.reference,     r.rules, r.tools, instead->patient,
                                *instead->sheet, r.today, r.asked};
@@ -15,9 +15,9 @@ std::string asked_first(const groom& g, const plan_request& r, const print_optio
         if (o.trainee && !o.explain) {
             b.why = reasons_why(ask, tidy);
         }
-        text += "\n" + text_of(tidy, back_of(ask, tidy), ask, o, b);
+        d.append(document_of(tidy, back_of(ask, tidy), ask, o, b));
     }
-    return text;
+    return d;
 }
 
 }  // namespace pelage::io

@@ -4,7 +4,7 @@
 
 #include <pelage/base/phrase.hpp>
 
-#include "answers/layout.hpp"
+#include "answers/lines.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -36,13 +36,11 @@ std::string swap_in_words(const hot_run& h) {
                           "would swap and go on";
 }
 
-std::string heat_text(const groom& g, const plan_request& r, const print_options& o) {
+std::vector<line> heat(const groom& g, const plan_request& r) {
     const std::vector<hot_run> runs = hot_runs(g, r);
     if (std::all_of(runs.begin(), runs.end(), [](const hot_run& h) { return h.oil_at.empty(); })) {
         return {};
     }
-    std::string text;
-    std::string short_ones;
     const auto called = [&](const hot_run& h) {
         const bool twice = std::count_if(runs.begin(), runs.end(), [&](const hot_run& other) {
                                return other.blade == h.blade;
@@ -52,29 +50,29 @@ std::string heat_text(const groom& g, const plan_request& r, const print_options
                 : h.when == list::before_bath ? " before the bath"
                                               : " after the bath");
     };
+    std::vector<line> out;
+    std::vector<std::string> short_ones;
     for (const hot_run& h : runs) {
         const std::string in_all = detail::fixed(in_minutes(h.runs), 0);
-        const std::string minutes = in_all + " min";
         if (in_all == "0") {
             continue;
         }
         if (h.oil_at.empty()) {
-            short_ones += (short_ones.empty() ? "" : ", ") + called(h) + ": " + minutes;
+            short_ones.push_back(called(h) + ": " + in_all + " min");
             continue;
         }
         std::vector<std::string> at;
         for (const work& w : h.oil_at) {
             at.push_back(detail::fixed(in_minutes(w), 0));
         }
-        text +=
-            wrapped("  " + called(h) + ": ",
-                    minutes + ", felt and oiled at about " + listed(at) + "; " + swap_in_words(h),
-                    4, o.width);
+        out.push_back(
+            item(in_all + " min, felt and oiled at about " + listed(at) + "; " + swap_in_words(h),
+                 called(h) + ": "));
     }
     if (!short_ones.empty()) {
-        text += wrapped("  not for long: ", short_ones, 4, o.width);
+        out.push_back(item(joined(short_ones, ", "), "not for long: "));
     }
-    return text;
+    return out;
 }
 
 }  // namespace pelage::io

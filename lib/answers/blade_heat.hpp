@@ -21,8 +21,8 @@ struct hot_run {
 /// Every run in working order.
 [[nodiscard]] std::vector<hot_run> hot_runs(const groom& g, const plan_request& r);
 
-/// The section of a plan, without its heading; empty where no blade runs long enough to be oiled.
-[[nodiscard]] std::string heat_text(const groom& g, const plan_request& r, const print_options& o);
+/// A line for each blade; none where no blade runs long enough to be oiled.
+[[nodiscard]] std::vector<line> heat(const groom& g, const plan_request& r);
 
 /// What is said of a run of this kit: swap for the second, or what a second would save.
 [[nodiscard]] std::string swap_in_words(const hot_run& h);

@@ -52,6 +52,24 @@ void document::copy(const std::string& text) {
     }
 }
 
+void document::tell(std::string heading, std::vector<line> lines, bool apart) {
+    if (!lines.empty()) {
+        section& s = open(std::move(heading), apart);
+        for (line& l : lines) {
+            s.blocks.emplace_back(std::move(l));
+        }
+    }
+}
+
+void document::append(document more) {
+    bool first = true;
+    for (section& s : more.sections) {
+        s.apart = s.apart || first;
+        first = false;
+        sections.push_back(std::move(s));
+    }
+}
+
 void document::show(typed_table t) {
     if (!t.rows.empty()) {
         last().blocks.emplace_back(std::move(t));

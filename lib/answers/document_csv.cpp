@@ -10,6 +10,16 @@ namespace pelage::io {
 
 namespace {
 
+/// A text that a spreadsheet would take for a formula is kept from being one: what begins with = + - @, a tab
+/// or a carriage return stands behind an apostrophe, unless all of it is a number ("-23", "+2.5").
+std::string harmless(const std::string& text) {
+    const bool number =
+        text.size() > 1 && text.find_first_not_of("0123456789.", 1) == std::string::npos;
+    const bool formula = text.find_first_of("=+-@\t\r") == 0 &&
+                         !(number && (text.front() == '+' || text.front() == '-'));
+    return formula ? "'" + text : text;
+}
+
 /// A field: in quotes where it has to be.
 std::string field(const std::string& text) {
     if (text.find_first_of(",\"\r\n") == std::string::npos) {
@@ -37,8 +47,11 @@ std::string unit_of(const cell_value& v, length_unit u) {
                                                    : "";
 }
 
-/// A number without its unit, a text as it is.
+/// A number without its unit, a text as it is, or harmless.
 std::string bare(const cell& c, length_unit u) {
+    if (const auto* text = std::get_if<std::string>(&c.value)) {
+        return harmless(*text);
+    }
     if (const auto* l = std::get_if<length>(&c.value)) {
         return number_of(*l, u);
     }

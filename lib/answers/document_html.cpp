@@ -83,6 +83,7 @@ std::string_view list_of(line_as as) {
         case line_as::copied:
             return "<pre>";
         case line_as::paragraph:
+        case line_as::detail:
         case line_as::caution:
             break;
     }
@@ -93,7 +94,8 @@ std::string_view list_of(line_as as) {
 std::string lead_of(const line& l) {
     const std::size_t from = std::min(l.lead.find_first_not_of(' '), l.lead.size());
     const std::size_t end = l.lead.find_last_not_of(' ');
-    const bool words = l.as == line_as::paragraph || l.as == line_as::item;
+    const bool words =
+        l.as == line_as::paragraph || l.as == line_as::item || l.as == line_as::detail;
     return words && end != std::string::npos
                ? "<b>" + escaped(l.lead.substr(from, end + 1 - from)) + "</b> "
                : "";
@@ -118,42 +120,75 @@ std::string html_of(const typed_table& t, length_unit u) {
     return out + "</tbody>\n</table>\n";
 }
 
-std::string html_of(const section& s, length_unit u) {
-    std::string out;
-    std::string_view open;  // the list that is open
-    bool flows = false;     // over the end of a sheet
-    const auto within = [&](std::string_view list) {
-        if (list != open) {
-            out += open.empty()      ? ""
-                   : open == "<ol>"  ? "</ol>\n"
-                   : open == "<pre>" ? "</pre>\n"
-                                     : "</ul>\n";
-            out += list.empty() ? "" : std::string(list) + "\n";
-            open = list;
-        }
-    };
-    for (const auto& block : s.blocks) {
-        if (const auto* t = std::get_if<typed_table>(&block)) {
-            if (t->whom != shown_to::programs) {
+/// A section's lines and tables, lists opened and closed around them.
+class section_page {
+  public:
+    explicit section_page(length_unit u) : u_(u) {}
+
+    [[nodiscard]] std::string of(const section& s) {
+        bool flows = s.blocks.size() > 30;  // over the end of a sheet
+        for (const auto& block : s.blocks) {
+            if (const auto* l = std::get_if<line>(&block)) {
+                add(*l);
+            } else if (std::get<typed_table>(block).whom != shown_to::programs) {
                 within({});
-                out += html_of(*t, u);
+                out_ += html_of(std::get<typed_table>(block), u_);
                 flows = true;
             }
-            continue;
         }
-        const line& l = std::get<line>(block);
-        within(list_of(l.as));
-        const std::string text = lead_of(l) + escaped(l.text);
-        out += open == "<pre>"            ? text + "\n"
-               : !open.empty()            ? "<li>" + text + "</li>\n"
-               : l.as == line_as::caution ? "<p class=\"caution\">" + text + "</p>\n"
-                                          : "<p>" + text + "</p>\n";
+        within({});
+        return out_.empty() && s.heading.empty()
+                   ? ""
+                   : (flows ? "<section class=\"flows\">\n" : "<section>\n") +
+                         (s.heading.empty() ? "" : "<h2>" + escaped(s.heading) + "</h2>\n") + out_ +
+                         "</section>\n";
     }
-    within({});
-    return (flows || s.blocks.size() > 30 ? "<section class=\"flows\">\n" : "<section>\n") +
-           (s.heading.empty() ? "" : "<h2>" + escaped(s.heading) + "</h2>\n") + out +
-           "</section>\n";
-}
+
+  private:
+    void end_item() {
+        out_ += in_item_ ? "</li>\n" : "";
+        in_item_ = false;
+    }
+    void within(std::string_view list) {
+        end_item();
+        if (list != open_) {
+            out_ += open_.empty()      ? ""
+                    : open_ == "<ol>"  ? "</ol>\n"
+                    : open_ == "<pre>" ? "</pre>\n"
+                                       : "</ul>\n";
+            out_ += list.empty() ? "" : std::string(list) + "\n";
+            open_ = list;
+        }
+    }
+    void add(const line& l) {
+        const std::string text = lead_of(l) + escaped(l.text);
+        if (l.as == line_as::detail && in_item_) {
+            out_ += "<br>" + text;
+            return;
+        }
+        within(list_of(l.as));
+        if (open_ == "<pre>") {
+            out_ += text + "\n";
+        } else if (!open_.empty()) {
+            out_ += item_of(l) + text;
+            in_item_ = true;
+        } else {
+            out_ += (l.as == line_as::caution ? "<p class=\"caution\">" : "<p>") + text + "</p>\n";
+        }
+    }
+    /// A step that has its number keeps it: lists go on from one another.
+    static std::string item_of(const line& l) {
+        const std::size_t from = l.lead.find_first_not_of(' ');
+        return l.as != line_as::step || from == std::string::npos
+                   ? "<li>"
+                   : "<li value=\"" + l.lead.substr(from, l.lead.find(' ', from) - from) + "\">";
+    }
+
+    length_unit u_;
+    std::string out_;
+    std::string_view open_;  ///< the list that is open
+    bool in_item_ = false;
+};
 
 }  // namespace
 
@@ -173,7 +208,7 @@ std::string html_of(const document& d, length_unit u) {
             out += s.beside ? "<div class=\"pair\">\n" : "</div>\n";
             open = s.beside;
         }
-        out += html_of(s, u);
+        out += section_page(u).of(s);
     }
     out += open ? "</div>\n" : "";
     if (d.sign) {

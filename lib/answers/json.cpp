@@ -6,21 +6,10 @@
 
 #include <pelage/answers/write.hpp>
 
+#include "answers/plan_values.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
-
-namespace {
-
-using io::json_of;  // beside those of this file
-
-const char* end_of(visit_kind k) {
-    return k == visit_kind::by_length     ? "length"
-           : k == visit_kind::by_brushing ? "brushing"
-                                          : "usual interval";
-}
-
-}  // namespace
 
 json mm_json(const length& l) {
     return std::round(in_mm(l) * 100.0) / 100.0;
@@ -30,22 +19,19 @@ json minutes_json(const work& w) {
 }
 
 json json_of(const finished& f) {
-    return {{"low_mm", mm_json(f.low)}, {"best_mm", mm_json(f.best)}, {"high_mm", mm_json(f.high)}};
+    return parsed([&](json_line& j) { add_finished(j, f); });
 }
 
 json json_of(const setup& s) {
-    json j{{"name", title(s)}};
-    if (s.kind != tool_kind::clip) {
-        return j;
-    }
-    j["blade"] = s.tool.id;
-    j["blade_stated_mm"] = mm_json(s.tool.stated.best);
-    if (s.over) {
-        j["comb"] = s.over->id;
-        j["comb_stated_mm"] = mm_json(s.over->stated.best);
-    }
-    j["direction"] = name(s.way);
-    return j;
+    return parsed([&](json_line& j) { add_setup(j, s); });
+}
+
+json place_json(const body& b, const place& p) {
+    return parsed([&](json_line& j) {
+        j.begin('{');
+        add_place(j, b, p);
+        j.end('}');
+    });
 }
 
 json json_of(const evidence& e) {
@@ -99,38 +85,7 @@ json dog_json(const plan_request& r) {
 }
 
 json back_json(const return_date& b, const print_options& o) {
-    json j{{"back_in_days", days_json(b.next_visit)},
-           {"ended_by", end_of(b.reason)},
-           {"chance", b.asked},
-           {"even_odds_days", days_json(b.even_odds)},
-           {"full_groom_days", days_json(b.full_groom)}};
-    if (b.fine) {
-        j["chance_then"] = share_json(*b.fine);
-    }
-    if (b.fine_even) {
-        j["chance_even_odds"] = share_json(*b.fine_even);
-    }
-    if (!b.by_brushing.empty()) {
-        j["brushing_holds_days"] = days_json(b.held_for);
-    }
-    if (b.if_prone) {
-        j["if_it_mats_from"] = {
-            {{"mm", mm_json(b.if_prone->low)}, {"back_in_days", days_json(b.if_prone->if_low)}},
-            {{"mm", mm_json(b.if_prone->high)}, {"back_in_days", days_json(b.if_prone->if_high)}}};
-    }
-    if (b.was_due) {
-        j["was_due"] = iso(*b.was_due);
-    }
-    if (o.today) {
-        const date by = plus(*o.today, b.next_visit);
-        j["back_by"] = iso(by);
-        j["full_groom_by"] = iso(plus(*o.today, b.full_groom));
-        if (o.closed.cover(by)) {
-            const auto open = last_open(o.closed, *o.today + std::chrono::days{1}, by);
-            j["last_open_day"] = open ? json(iso(*open)) : json(nullptr);
-        }
-    }
-    return j;
+    return parsed([&](json_line& j) { add_back(j, b, o.today, o.closed); });
 }
 
 }  // namespace pelage::io

@@ -5,6 +5,8 @@
 
 #include <pelage/answers/write.hpp>
 
+#include "answers/json_line.hpp"
+
 namespace pelage::io {
 
 using json = nlohmann::ordered_json;
@@ -23,6 +25,16 @@ using json = nlohmann::ordered_json;
 [[nodiscard]] json share_json(double p);
 /// To a thousandth.
 [[nodiscard]] double thousandth(double v);
+/// What `write` puts down straight as text, as a value.
+template <class Write>
+[[nodiscard]] json parsed(Write write) {
+    std::string text;
+    json_line line(text);
+    write(line);
+    return json::parse(text);
+}
+/// A place: "zone", and "side" where only one is meant.
+[[nodiscard]] json place_json(const body& b, const place& p);
 /// The text of an answer.
 [[nodiscard]] std::string dumped(const json& j);
 /// The dog an answer is about.

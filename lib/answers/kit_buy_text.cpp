@@ -38,14 +38,15 @@ std::vector<std::size_t> without(const std::vector<std::size_t>& all,
 }
 
 /// What comes in and goes out between two best purchases.
-std::string change(const purchase& before, const purchase& now, const shopping_request& r,
-                   const print_options& o) {
+cell change(const purchase& before, const purchase& now, const shopping_request& r,
+            const print_options& o) {
     const auto in = titles(without(now.bought, before.bought), r, o);
     const auto gone = titles(without(before.bought, now.bought), r, o);
     if (in.empty()) {
-        return "nothing more helps";
+        return {"nothing more helps"};
     }
-    return "+ " + listed(in) + (gone.empty() ? "" : "; instead of " + listed(gone));
+    const std::string what = listed(in) + (gone.empty() ? "" : "; instead of " + listed(gone));
+    return {what, "+ " + what};
 }
 
 typed_table curve_table(const shopping& s, const shopping_request& r, const print_options& o) {
@@ -58,10 +59,12 @@ typed_table curve_table(const shopping& s, const shopping_request& r, const prin
             t.rows.push_back({buy, part(p.choice.met), part(0), "nothing more helps"});
             break;
         }
-        std::string note = n == 0 ? (r.own.blades.empty() ? "an empty drawer" : "what is there")
-                                  : change(s.curve[n - 1], p, r, o);
+        cell note = n == 0 ? cell(r.own.blades.empty() ? "an empty drawer" : "what is there")
+                           : change(s.curve[n - 1], p, r, o);
         if (!p.choice.proven()) {
-            note += "; not proven, at most " + percent(p.choice.bound, s.whole);
+            const std::string bound = "; not proven, at most " + percent(p.choice.bound, s.whole);
+            std::get<std::string>(note.value) += bound;
+            note.said += note.said.empty() ? "" : bound;
         }
         t.rows.push_back({buy, part(p.choice.met),
                           n == 0 ? cell{} : part(p.choice.met - s.curve[n - 1].choice.met),

@@ -1,4 +1,5 @@
-// What a salon's measured dogs say of its coats, as text for its salon.toml.
+// What a salon's measured dogs say of its coats
+// as lines for its salon.toml.
 #include <cmath>
 
 #include <pelage/answers/write.hpp>
@@ -72,8 +73,8 @@ std::string override_text(const population_rate& l, length_unit u) {
 
 }  // namespace
 
-std::string proposal_text(const std::vector<population_rate>& lessons, const growth_rules& g,
-                          const std::string& from, const print_options& o) {
+document proposal(const std::vector<population_rate>& lessons, const growth_rules& g,
+                  const std::string& from, const print_options& o) {
     std::string out = comment("Growth rates from the measured dogs of " + escaped(from, 400) +
                                   ". Nothing was changed: copy what you agree with into its "
                                   "salon.toml.",
@@ -85,7 +86,9 @@ std::string proposal_text(const std::vector<population_rate>& lessons, const gro
         out += "\n" + comment(l.fit ? found(l, o.units) : too_few(l, g), o.width);
         out += l.fit ? override_text(l, o.units) : "";
     }
-    return out;
+    document d{"Growth rates from the measured dogs"};
+    d.copy(out);
+    return d;
 }
 
 }  // namespace pelage::io

@@ -50,15 +50,15 @@ std::string reason(const longest_coat_answer& a, const plan_request& r, length_u
 
 }  // namespace
 
-std::string text_of(const longest_coat_answer& a, const plan_request& r, const print_options& o) {
+document document_of(const longest_coat_answer& a, const plan_request& r, const print_options& o) {
     const std::string wish = "Back in " + wait_words(a.wished) + ", by " + on_day(a.wished, o);
-    document d;
+    document d{"The longest coat for a wait"};
     say_alert(d, r.patient);
     if (!a.holds) {
         d.say(wish + ": not to be had; " + reason(a, r, o.units) + ".", 2);
         if (!a.plan.stuck.empty()) {
             d.say("Part of the dog is not to be done as asked: see the plan.", 2);
-            return text_of(d, o.units, o.width);
+            return d;
         }
         d.say(
             "The best: back by " + on_day(a.when.next_visit, o) + ", " + at_percent(a, r, o) + ".",
@@ -68,7 +68,7 @@ std::string text_of(const longest_coat_answer& a, const plan_request& r, const p
                       " such dogs would still be fine.",
                   2);
         }
-        return text_of(d, o.units, o.width);
+        return d;
     }
     const std::string fine =
         !a.by_length  ? ", which is within the usual interval"
@@ -78,7 +78,8 @@ std::string text_of(const longest_coat_answer& a, const plan_request& r, const p
                       : ", held by brushing until " + on_day(a.when.next_visit, o);
     const plan_request ask = request_for(r, a.wishes);
     d.say(wish + ": " + at_percent(a, r, o) + fine + ".", 2);
-    return text_of(d, o.units, o.width) + "\n" + text_of(a.plan, a.when, ask, o);
+    d.append(document_of(a.plan, a.when, ask, o));
+    return d;
 }
 
 }  // namespace pelage::io

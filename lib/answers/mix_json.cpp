@@ -61,8 +61,9 @@ json unseen_json(const mixed_coat& u, const plan_request& r) {
                  {"jacket_to_card", c.jacket_clipped},
                  {"leaves", json::array()}};
         for (const left_otherwise& l : c.leaves) {
-            one["leaves"].push_back(
-                {{"setup", l.setup}, {"planned", json_of(l.planned)}, {"then", json_of(l.then)}});
+            one["leaves"].push_back({{"setup", title(l.held)},
+                                     {"planned", json_of(l.planned)},
+                                     {"then", json_of(l.then)}});
         }
         j["on_other_coats"].push_back(std::move(one));
     }

@@ -1,12 +1,12 @@
-// What coat a breed or a mix comes to, as text.
+// What coat a breed or a mix comes to.
 #include <algorithm>
 #include <cmath>
 
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
 
-#include "answers/layout.hpp"
 #include "answers/words/chance.hpp"
+#include "answers/words/tool.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -22,31 +22,34 @@ std::string locus_title(std::size_t l, const heredity& h) {
     return std::string(titles[l]) + ", " + h.loci[l].gene;
 }
 
-class mix_writer {
-  public:
-    mix_writer(const expected_coat& e, const reference_data& c, const print_options& o)
-        : e_(e), c_(c), o_(o) {}
+std::string sign_words(const coat_sign& s, const print_options& o) {
+    return s.text + (o.explain ? " [" + basis_words(s.why) + "]" : "");
+}
 
-    [[nodiscard]] std::string all() {
-        say("", heading(), 2);
+class mix_page {
+  public:
+    mix_page(const expected_coat& e, const reference_data& c, const print_options& o)
+        : e_(e), c_(c), o_(o), page_{e.read.dog.text + ": the coat"} {}
+
+    document all() {
+        page_.say(heading(), 2);
         chances();
         for (const std::string& n : e_.read.notes) {
-            say("", n, 2);
+            page_.say(n, 2);
         }
-        practice();
-        out_ += what_to_look_at(e_, c_, o_);
+        for (const practice_hit& p : e_.may_be.practice) {
+            page_.say(in_practice(p), 2);
+        }
+        look();
         if (o_.explain) {
-            explain();
+            genes();
+            types();
         }
         how_sure();
-        return out_;
+        return std::move(page_);
     }
 
   private:
-    void say(std::string_view first, std::string_view text, std::size_t indent) {
-        out_ += wrapped(first, text, indent, o_.width);
-    }
-
     [[nodiscard]] std::string heading() const {
         const auto& coats = e_.may_be.coats;
         const std::string& first = coat_of(c_, coats.front().coat).title;
@@ -63,86 +66,99 @@ class mix_writer {
     }
 
     void chances() {
-        if (e_.may_be.coats.size() == 1) {
-            return;
-        }
-        table t;
-        t.head = {"coat", "chance", ""};
-        t.numbers = {false, false, true};
+        const auto& coats = e_.may_be.coats;
+        typed_table all{{"coat", "chance"}};
+        all.whom = shown_to::programs;
+        typed_table often{{"coat", "chance", ""}};
+        often.numbers = {false, false, true};
+        often.whom = shown_to::people;
         std::vector<std::string> rare;
-        for (const coat_chance& k : e_.may_be.coats) {
+        for (const coat_chance& k : coats) {
+            const std::string coat{name(k.coat)};
+            all.rows.push_back({coat, likelihood{k.chance}});
             if (k.chance < worth_a_row) {
-                rare.emplace_back(name(k.coat));
-                continue;
+                rare.push_back(coat);
+            } else if (coats.size() > 1) {
+                often.rows.push_back({coat, chance_in_words(k.chance), percent(k.chance)});
             }
-            t.rows.push_back(
-                {std::string(name(k.coat)), chance_in_words(k.chance), percent(k.chance)});
         }
-        out_ += laid_out(t, o_.width);
+        page_.show(std::move(all));
+        page_.show(std::move(often));
         if (!rare.empty()) {
-            say("  rarer still: ", listed(rare), 4);
+            page_.item_of("rarer still: ", listed(rare));
         }
     }
 
-    void practice() {
-        for (const practice_hit& p : e_.may_be.practice) {
-            const practice_rule& rule = c_.genes.practice[p.rule];
-            const bool all = p.chance > 1.0 - 1e-9;
-            const std::string how = " [" + std::string(in_words(rule.why.how)) + "]";
-            const std::string whom = (all ? "" : ", " + chance_in_words(p.chance) + " of them") +
-                                     ", not " +
-                                     c_.genes.types[static_cast<std::size_t>(p.model)].title;
-            const bool unsure = rule.coats.size() > 1;
-            std::string coats;
-            for (const coat_class k : rule.coats) {
-                coats += (coats.empty() ? "" : " or ") + std::string(name(k));
+    [[nodiscard]] std::string in_practice(const practice_hit& p) const {
+        const practice_rule& rule = c_.genes.practice[p.rule];
+        const bool all = p.chance > 1.0 - 1e-9;
+        const bool unsure = rule.coats.size() > 1;
+        std::vector<std::string> coats;
+        for (const coat_class k : rule.coats) {
+            coats.emplace_back(name(k));
+        }
+        return "In practice " + joined(coats, " or ") + (unsure ? ", unsure which" : "") +
+               (all ? "" : ", " + chance_in_words(p.chance) + " of them") + ", not " +
+               c_.genes.types[static_cast<std::size_t>(p.model)].title +
+               (o_.explain || unsure ? ": " + rule.text : " as by the genes alone.") + " [" +
+               std::string(in_words(rule.why.how)) + "]";
+    }
+
+    /// What settles on the table which coat it is.
+    void look() {
+        page_.open("What you see on the dog wins. Look at", false);
+        for (const std::size_t s : e_.may_be.signs) {
+            page_.item(sign_words(c_.genes.signs[s], o_));
+        }
+        for (const coat_chance& k : e_.may_be.coats) {
+            if (k.chance >= worth_a_row) {
+                page_.item_of(std::string(name(k.coat)) + " is: ", coat_of(c_, k.coat).look);
             }
-            say("",
-                "In practice " + coats + (unsure ? ", unsure which" : "") + whom +
-                    (o_.explain || unsure ? ": " + rule.text : " as by the genes alone.") + how,
-                2);
         }
     }
 
-    void explain() {
+    void genes() {
         const heredity& h = c_.genes;
-        out_ += "Genes: chances of carrying none, one or two copies of the variant\n";
-        table t;
-        t.head = {"locus", "none", "one", "two", ""};
+        page_.open("Genes: chances of carrying none, one or two copies of the variant", false);
+        typed_table t{{"locus", "none", "one", "two", ""}};
         t.numbers = {false, true, true, true, false};
         for (std::size_t l = 0; l < h.loci.size(); ++l) {
             const copies<double>& n = e_.read.dog.genes.at[l];
             t.rows.push_back({locus_title(l, h), percent(n.none), percent(n.one), percent(n.two),
                               h.loci[l].says});
         }
-        out_ += laid_out(t, o_.width);
+        page_.show(std::move(t));
         if (e_.curl == curl_mode::dominant) {
-            say("", "Curl is read as dominant: one copy does as much as two.", 2);
+            page_.say("Curl is read as dominant: one copy does as much as two.", 2);
         }
-        out_ += "Types of coat by the genes alone (cadieu-2009, seen second-hand)\n";
-        table types;
-        for (std::size_t i = 0; i < h.types.size(); ++i) {
-            if (e_.may_be.types[i] > 0.0) {
-                types.rows.push_back({h.types[i].title, chance_in_words(e_.may_be.types[i]),
-                                      percent(e_.may_be.types[i])});
-            }
-        }
-        types.head = {"type", "chance", ""};
-        types.numbers = {false, false, true};
-        out_ += laid_out(types, o_.width);
-        for (const ancestry& a : e_.read.dog.from) {
-            frequencies(h.breeds[a.breed], a.share);
-        }
-        for (std::size_t l = 0; l < h.loci.size(); ++l) {
-            say("  " + h.loci[l].gene + ": ", basis_words(h.loci[l].why), 4);
-        }
-        say("  rule: ",
-            "loci on different chromosomes are inherited independently; the dogs named are taken "
-            "as unrelated, each breed as in the law of Hardy and Weinberg",
-            4);
     }
 
-    void frequencies(const breed& b, double share) {
+    void types() {
+        const heredity& h = c_.genes;
+        page_.open("Types of coat by the genes alone (cadieu-2009, seen second-hand)", false);
+        typed_table t{{"type", "chance", ""}};
+        t.numbers = {false, false, true};
+        for (std::size_t i = 0; i < h.types.size(); ++i) {
+            if (e_.may_be.types[i] > 0.0) {
+                t.rows.push_back({h.types[i].title, chance_in_words(e_.may_be.types[i]),
+                                  percent(e_.may_be.types[i])});
+            }
+        }
+        page_.show(std::move(t));
+        for (const ancestry& a : e_.read.dog.from) {
+            const breed& b = h.breeds[a.breed];
+            page_.item_of(b.id + ", ", frequencies(b, a.share));
+        }
+        for (const locus_facts& l : h.loci) {
+            page_.item_of(l.gene + ": ", basis_words(l.why));
+        }
+        page_.item_of(
+            "rule: ",
+            "loci on different chromosomes are inherited independently; the dogs named are taken "
+            "as unrelated, each breed as in the law of Hardy and Weinberg");
+    }
+
+    static std::string frequencies(const breed& b, double share) {
         std::string text = percent(share) + " of it: ";
         constexpr std::array<std::string_view, 3> titles{"long hair ", "furnishings ", "curl "};
         for (std::size_t l = 0; l < b.frequency.size(); ++l) {
@@ -151,7 +167,7 @@ class mix_writer {
             text += f.low < f.high ? " (" + plain(f.low) + " to " + plain(f.high) + ")" : "";
             text += f.why == b.why ? "" : ", " + basis_words(f.why);
         }
-        say("  " + b.id + ", ", text + "; the rest " + basis_words(b.why), 4);
+        return text + "; the rest " + basis_words(b.why);
     }
 
     static std::string plain(double v) {
@@ -164,43 +180,34 @@ class mix_writer {
     }
 
     void how_sure() {
-        out_ += "How sure:\n";
+        page_.open("How sure:", false);
         for (const ancestry& a : e_.read.dog.from) {
             const breed& b = c_.genes.breeds[a.breed];
-            say("  genes of the " + b.id + ": ", worst_words(b), 4);
+            std::vector<std::string> behind;
+            for (const figure<double>& f : b.frequency) {
+                add_new(behind,
+                        std::string(in_words(f.why.how)) + (f.why.relayed ? ", second-hand" : ""));
+            }
+            page_.item_of("genes of the " + b.id + ": ", joined(behind, "; "));
         }
-        std::vector<std::string> seen;
+        std::vector<std::string> behind;
         for (std::size_t i = 0; i < c_.genes.types.size(); ++i) {
-            const std::string words{in_words(c_.genes.types[i].why.how)};
-            if (e_.may_be.types[i] > 0.0 &&
-                std::find(seen.begin(), seen.end(), words) == seen.end()) {
-                seen.push_back(words);
+            if (e_.may_be.types[i] > 0.0) {
+                add_new(behind, std::string(in_words(c_.genes.types[i].why.how)));
             }
         }
-        say("  what the genes mean for grooming: ", listed(seen), 4);
+        page_.item_of("what the genes mean for grooming: ", listed(behind));
     }
-
-    /// Every basis that stands behind a breed's genes.
-    static std::string worst_words(const breed& b) {
-        std::vector<std::string> seen;
-        for (const figure<double>& f : b.frequency) {
-            std::string words{in_words(f.why.how)};
-            words += f.why.relayed ? ", second-hand" : "";
-            if (std::find(seen.begin(), seen.end(), words) == seen.end()) {
-                seen.push_back(std::move(words));
-            }
+    static void add_new(std::vector<std::string>& all, std::string text) {
+        if (std::find(all.begin(), all.end(), text) == all.end()) {
+            all.push_back(std::move(text));
         }
-        std::string text;
-        for (const std::string& w : seen) {
-            text += (text.empty() ? "" : "; ") + w;
-        }
-        return text;
     }
 
     const expected_coat& e_;
     const reference_data& c_;
     const print_options& o_;
-    std::string out_;
+    document page_;
 };
 
 }  // namespace
@@ -238,18 +245,14 @@ std::string chance_in_words(double p) {
 
 namespace {
 
-std::string sign_words(const coat_sign& s, const print_options& o) {
-    return s.text + (o.explain ? " [" + basis_words(s.why) + "]" : "");
-}
-
 /// "comb 16 mm over blade 30, with the lay, leaves 18 mm, not 17 mm; ..."
 std::string leaves_otherwise(const other_coat& c, const print_options& o) {
     constexpr std::size_t most = 3;
     std::string text;
     for (std::size_t i = 0; i < c.leaves.size() && (o.explain || i < most); ++i) {
         const left_otherwise& l = c.leaves[i];
-        text += (i == 0 ? "" : "; ") + l.setup + ", leaves " + show(l.then.best, o.units) +
-                ", not " + show(l.planned.best, o.units);
+        text += (i == 0 ? "" : "; ") + title_words(l.held, o.units) + ", leaves " +
+                show(l.then.best, o.units) + ", not " + show(l.planned.best, o.units);
     }
     const std::size_t more = o.explain || c.leaves.size() <= most ? 0 : c.leaves.size() - most;
     text += more > 0 ? "; and " + std::to_string(more) + " more" : "";
@@ -285,23 +288,8 @@ void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const p
     d.say("Once seen, write --coat, or coat = in the dog's file.");
 }
 
-std::string what_to_look_at(const expected_coat& e, const reference_data& c,
-                            const print_options& o) {
-    std::string out = "What you see on the dog wins. Look at\n";
-    for (const std::size_t s : e.may_be.signs) {
-        out += wrapped("  ", sign_words(c.genes.signs[s], o), 4, o.width);
-    }
-    for (const coat_chance& k : e.may_be.coats) {
-        if (k.chance >= worth_a_row) {
-            out += wrapped("  " + std::string(name(k.coat)) + " is: ", coat_of(c, k.coat).look, 4,
-                           o.width);
-        }
-    }
-    return out;
-}
-
-std::string text_of(const expected_coat& e, const reference_data& c, const print_options& o) {
-    return mix_writer(e, c, o).all();
+document document_of(const expected_coat& e, const reference_data& c, const print_options& o) {
+    return mix_page(e, c, o).all();
 }
 
 }  // namespace pelage::io

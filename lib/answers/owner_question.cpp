@@ -4,23 +4,11 @@
 #include <pelage/base/phrase.hpp>
 #include <pelage/trade/zone.hpp>
 
+#include "answers/words/places.hpp"
+
 namespace pelage::io {
 
 namespace {
-
-/// The parts of the dog that the places are in.
-std::string parts_in_words(const body& b, const groom& g, const std::vector<std::size_t>& which) {
-    std::vector<std::string> out;
-    for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
-        for (const std::size_t i : which) {
-            if (b.zones[g.zones[i].at.zone].where == part) {
-                out.emplace_back(name(part));
-                break;
-            }
-        }
-    }
-    return listed(out);
-}
 
 void what_instead(page_section& s, const groom& tidy, const plan_request& r) {
     const body& b = r.reference.dog_body;
@@ -44,8 +32,8 @@ void what_instead(page_section& s, const groom& tidy, const plan_request& r) {
     }
     s.lines.emplace_back("A bath, and a good dry.");
     if (!carded.empty()) {
-        s.lines.push_back("The loose soft hair combed out: " + parts_in_words(b, tidy, carded) +
-                          ".");
+        s.lines.push_back("The loose soft hair combed out: " +
+                          listed(place_words(tidy, r).parts_of(carded)) + ".");
     }
     if (!trimmed.empty()) {
         s.lines.push_back("A light trim: " + listed(titles(b, trimmed)) + ".");

@@ -6,7 +6,7 @@
 #include "answers/blade_heat.hpp"
 #include "answers/json.hpp"
 #include "answers/plan_basis.hpp"
-#include "answers/words/consent.hpp"
+#include "answers/plan_values.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/skin.hpp"
 #include "answers/words/when.hpp"
@@ -18,10 +18,8 @@ namespace {
 using io::json_of;  // beside those of this file
 
 json zone_json(const zone_plan& z, const plan_request& r, const print_options& o) {
-    const zone& where = r.reference.dog_body.zones[z.at.zone];
-    json j{{"zone", where.id},
-           {"side", name(z.at.which)},
-           {"title", title(r.reference.dog_body, z.at)}};
+    json j = place_json(r.reference.dog_body, z.at);
+    j["title"] = title(r.reference.dog_body, z.at);
     j["list"] = z.when == list::before_bath ? "before bath" : "after bath";
     if (z.target) {
         j["target_mm"] = mm_json(*z.target);
@@ -77,34 +75,12 @@ json zone_json(const zone_plan& z, const plan_request& r, const print_options& o
     if (o.explain) {
         json no = json::array();
         for (const refused_setup& f : z.refused) {
-            no.push_back({{"setup", refused_title(f)}, {"why", bar_words(f, z, length_unit::mm)}});
+            no.push_back({{"setup", refused_title(f, length_unit::mm)},
+                          {"why", bar_words(f, z, length_unit::mm)}});
         }
         j["refused"] = std::move(no);
     }
     return j;
-}
-
-json blocks_json(const groom& g, const plan_request& r) {
-    json all = json::array();
-    for (const block& b : g.blocks) {
-        json zones = json::array();
-        for (const std::size_t i : b.zones) {
-            zones.push_back(title(r.reference.dog_body, g.zones[i].at));
-        }
-        json one{{"list", b.when == list::before_bath ? "before bath" : "after bath"},
-                 {"setup", json_of(b.how)},
-                 {"finish", name(b.done)},
-                 {"zones", std::move(zones)},
-                 {"minutes", minutes_json(b.takes)}};
-        if (b.off) {
-            one["finished_after_bath"] = true;
-        }
-        if (b.how.kind == tool_kind::clip) {
-            one["running_minutes"] = minutes_json(b.running);
-        }
-        all.push_back(std::move(one));
-    }
-    return all;
 }
 
 json order_json(const groom& g) {
@@ -126,8 +102,8 @@ json blends_json(const groom& g, const plan_request& r) {
     for (const blend& b : g.blends) {
         const body& whole = r.reference.dog_body;
         json one{{"list", b.when == list::before_bath ? "before bath" : "after bath"},
-                 {"from", title(whole, g.zones[b.from].at)},
-                 {"into", title(whole, g.zones[b.into].at)},
+                 {"from", place_json(whole, g.zones[b.from].at)},
+                 {"into", place_json(whole, g.zones[b.into].at)},
                  {"step_mm", mm_json(b.step)},
                  {"asked_step_mm", mm_json(b.asked)},
                  {"width_mm", mm_json(b.width)},
@@ -163,21 +139,12 @@ json blade_check_json(const groom& g, const plan_request& r) {
             {"runs", std::move(runs)}};
 }
 
-void add_cautions(json& j, const groom& g, const plan_request& r) {
-    j["cautions"] = json::array();
-    for (const caution_line& c : g.cautions) {
-        j["cautions"].push_back({{"id", c.what.id},
-                                 {"danger", c.what.danger},
-                                 {"who", c.what.who},
-                                 {"where", titles(r.reference.dog_body, c.where)},
-                                 {"text", c.what.text},
-                                 {"evidence", json_of(c.what.why)}});
-    }
-    j["consents"] = json::array();
-    for (const consent& c : g.consents) {
-        j["consents"].push_back(
-            {{"id", c.id}, {"text", consent_words(c, g, r)}, {"given", c.given}});
-    }
+json proof_json(const groom& g) {
+    return {{"cost_minutes", in_minutes(g.choice.cost)},
+            {"bound_minutes", static_cast<double>(g.choice.sure.bound) / 1000.0},
+            {"optimal", g.choice.sure.optimal},
+            {"parts_bounded", g.choice.sure.nodes},
+            {"zones_with_ties", g.choice.sure.ties}};
 }
 
 }  // namespace
@@ -191,37 +158,11 @@ std::string json_of(const groom& g, const std::optional<return_date>& when, cons
     if (unseen != nullptr) {
         j["coat_from_mix"] = unseen_json(*unseen, r);
     }
-    j["stop"] = titles(r.reference.dog_body, g.stop);
-    j["stop_signs"] = json::array();
-    for (const stop_sign s : g.signs) {
-        const stop_rule& rule = r.reference.stops[static_cast<std::size_t>(s)];
-        j["stop_signs"].push_back({{"id", name(s)},
-                                   {"seen", rule.seen},
-                                   {"act", rule.act},
-                                   {"evidence", json_of(rule.why)}});
-    }
-    if (g.question) {
-        json clips = json::array();
-        for (const std::size_t i : g.question->asked) {
-            clips.push_back(title(r.reference.dog_body, g.zones[i].at));
-        }
-        j["ask_owner"] = {{"consent", "clip-jacket"},
-                          {"why", "double coat: card it out, don't clip it; it may not grow back"},
-                          {"clips", std::move(clips)},
-                          {"instead", g.question->instead}};
-    }
-    if (!g.fleas.empty()) {
-        j["flea_bath_first"] = titles(r.reference.dog_body, g.fleas);
-    }
-    j["minutes_before_bath"] = minutes_json(g.before);
-    j["minutes_after_bath"] = minutes_json(g.after);
-    j["comb_out"] = json::array();
-    for (const combing_out& c : g.combed) {
-        j["comb_out"].push_back({{"zone", title(r.reference.dog_body, g.zones[c.zone].at)},
-                                 {"grade", name(c.grade)},
-                                 {"minutes", minutes_json(c.takes)}});
-    }
-    j["blocks"] = blocks_json(g, r);
+    j.update(parsed([&](json_line& l) {
+        l.begin('{');
+        add_plan(l, g, when, r, plan_detail::whole, o.closed);
+        l.end('}');
+    }));
     j["order"] = order_json(g);
     j["blends"] = blends_json(g, r);
     j["blade_check"] = blade_check_json(g, r);
@@ -229,15 +170,7 @@ std::string json_of(const groom& g, const std::optional<return_date>& when, cons
     for (const zone_plan& z : g.zones) {
         j["zones"].push_back(zone_json(z, r, o));
     }
-    add_cautions(j, g, r);
-    if (when) {
-        j["back"] = back_json(*when, o);
-    }
-    j["proof"] = {{"cost_minutes", in_minutes(g.choice.cost)},
-                  {"bound_minutes", static_cast<double>(g.choice.sure.bound) / 1000.0},
-                  {"optimal", g.choice.sure.optimal},
-                  {"parts_bounded", g.choice.sure.nodes},
-                  {"zones_with_ties", g.choice.sure.ties}};
+    j["proof"] = proof_json(g);
     j["taken_as_given"] = json::array();
     for (const plan_note& n : g.notes) {
         j["taken_as_given"].push_back(note_words(n, r, length_unit::mm));

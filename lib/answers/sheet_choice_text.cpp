@@ -13,6 +13,7 @@
 #include "answers/layout.hpp"
 #include "answers/words/objection.hpp"
 #include "answers/words/sheet.hpp"
+#include "answers/words/tool.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -181,11 +182,11 @@ class comparison_writer {
     }
 
     void tools() {
-        const auto only = [](const sheet_cost& x, const sheet_cost& y) {
+        const auto only = [this](const sheet_cost& x, const sheet_cost& y) {
             std::vector<std::string> out;
             for (const held_tool& t : x.tools) {
                 if (std::find(y.tools.begin(), y.tools.end(), t) == y.tools.end()) {
-                    out.push_back(name(t));
+                    out.push_back(held_words(t, o_.units));
                 }
             }
             return out;
@@ -225,8 +226,8 @@ std::string instead_line(const ranked_sheet& t, const tool_instead& i, const pla
                          length_unit u) {
     const std::string left = show(i.leaves.best, u);
     const std::string would = show(i.would_leave.best, u);
-    return "blade " + i.out + " is out: " + title(i.instead) + " in its place, leaves " + left +
-           (left == would ? " as well" : ", not " + would) + ": " +
+    return "blade " + i.out + " is out: " + title_words(i.instead, u) + " in its place, leaves " +
+           left + (left == would ? " as well" : ", not " + would) + ": " +
            some_places(titles_in(t, i.where, r));
 }
 

@@ -9,6 +9,7 @@
 
 #include "answers/words/plan.hpp"
 #include "answers/words/sheet.hpp"
+#include "answers/words/tool.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -131,7 +132,7 @@ class page_writer {
         if (z->came == outcome::stuck) {
             return "not to be done: " + cause_words(r_, *z, o_.units);
         }
-        std::string text = title(z->how);
+        std::string text = title_words(z->how, o_.units);
         if (z->how.kind == tool_kind::clip && z->how_finished == finish::comb_then_scissor) {
             text += ", then scissors";
         }

@@ -1,10 +1,10 @@
-// Every figure with its basis, and faults, as text.
+// Every figure with its basis; and faults as text.
 #include <array>
 #include <set>
 
 #include <pelage/answers/write.hpp>
 
-#include "answers/layout.hpp"
+#include "answers/lines.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -38,43 +38,50 @@ std::string counts(const reference_data& c) {
 
 }  // namespace
 
-std::string sources_text(const reference_data& c, const std::string& key, const print_options& o) {
-    std::string figures;
+document sources(const reference_data& c, const std::string& key) {
+    const auto wanted = [&](const std::string& id) { return id.find(key) != std::string::npos; };
     std::set<std::string> named;
+    std::vector<line> figures;
+    typed_table table{{"key", "value", "basis"}};
+    table.whom = shown_to::programs;
     for (const listed_figure& f : c.figures) {
-        if (f.key.find(key) != std::string::npos) {
-            figures +=
-                wrapped("  " + f.key + ": ", f.value + "; " + basis_words(f.why), 4, o.width);
+        if (wanted(f.key)) {
+            figures.push_back(item(f.value + "; " + basis_words(f.why), f.key + ": "));
+            table.rows.push_back({f.key, f.value, basis_words(f.why)});
             named.insert(f.why.from);
         }
     }
-    std::string cautions;
-    const auto caution_line = [&](const std::string& id, const std::string& text,
-                                  const evidence& e) {
-        if (id.find(key) != std::string::npos) {
-            cautions += wrapped("  " + id + ": ", text + " [" + basis_words(e) + "]", 4, o.width);
+    std::vector<line> cautions;
+    const auto add = [&](const std::string& id, const std::string& text, const evidence& e) {
+        if (wanted(id)) {
+            cautions.push_back(item(text + " [" + basis_words(e) + "]", id + ": "));
             named.insert(e.from);
         }
     };
     for (const caution& one : c.cautions) {
-        caution_line("cautions/" + one.id, one.text, one.why);
+        add("cautions/" + one.id, one.text, one.why);
     }
     for (const stop_rule& one : c.stops) {
-        caution_line("cautions/stop/" + std::string(name(one.sign)), one.seen + ". " + one.act,
-                     one.why);
+        add("cautions/stop/" + std::string(name(one.sign)), one.seen + ". " + one.act, one.why);
     }
-    std::string used;
+    std::vector<line> used;
     for (const source& s : c.sources) {
-        if (s.id.find(key) != std::string::npos || named.contains(s.id)) {
-            used += wrapped("  ", source_line(s), 4, o.width);
+        if (wanted(s.id) || named.contains(s.id)) {
+            used.push_back(item(source_line(s)));
         }
     }
+    document d{"Figures and their sources"};
     if (figures.empty() && cautions.empty() && used.empty()) {
-        return {};
+        return d;
     }
-    return wrapped("", counts(c), 0, o.width) + figures +
-           (cautions.empty() ? "" : "Cautions\n" + cautions) +
-           (used.empty() ? "" : "Sources\n" + used);
+    d.say(counts(c));
+    d.show(std::move(table));
+    for (line& l : figures) {
+        d.add(std::move(l));
+    }
+    d.tell("Cautions", std::move(cautions), false);
+    d.tell("Sources", std::move(used), false);
+    return d;
 }
 
 std::string text_of(const diagnostics& all, std::size_t most) {

@@ -70,11 +70,11 @@ std::vector<other_coat> on_other_coats(const plan_request& r, const groom& g,
             }
             const auto& planned = g.zones[b.zones.front()].leaves;
             const auto& then = other.done.zones[b.zones.front()].leaves;
-            const std::string name = title(b.how);
-            const bool told = std::any_of(o.leaves.begin(), o.leaves.end(),
-                                          [&](const left_otherwise& l) { return l.setup == name; });
+            const bool told =
+                std::any_of(o.leaves.begin(), o.leaves.end(),
+                            [&](const left_otherwise& l) { return title(l.held) == title(b.how); });
             if (planned && then && !told && number(planned->best) != number(then->best)) {
-                o.leaves.push_back({name, *planned, *then});
+                o.leaves.push_back({b.how, *planned, *then});
             }
         }
         out.push_back(std::move(o));

@@ -83,9 +83,11 @@ std::string text(const plan& p, length_unit u) {
     const plan_request r = s.request();
     const auto mixed = unseen(s, r);
     if (s.made.question) {
-        return io::asked_first(s.made, r, s.print(u), mixed ? &*mixed : nullptr);
+        return io::text_of(io::asked_first(s.made, r, s.print(u), mixed ? &*mixed : nullptr), u);
     }
-    return io::text_of(s.made, s.when, r, s.print(u), beside_of(s, r), mixed ? &*mixed : nullptr);
+    return io::text_of(
+        io::document_of(s.made, s.when, r, s.print(u), beside_of(s, r), mixed ? &*mixed : nullptr),
+        u);
 }
 
 std::string json(const plan& p) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "planner/double_jacket.hpp"
 #include "planner/targets.hpp"
@@ -177,6 +178,44 @@ finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
         return rounded(scissored(scissors ? *z.aim : *z.target, rules));
     }
     return z.now ? finished{*z.now, *z.now, *z.now} : finished{};
+}
+
+sieve::sieve(const zone_situation& at)
+    : at_(at),
+      by_list_(by_prep_list(at)),
+      by_best_(at.request.by_best),
+      least_(mm(-1.0)),
+      most_(mm(std::numeric_limits<double>::infinity())),
+      hair_(most_) {
+    const zone_plan& z = at.plan;
+    const auto half_past = [](const length& l, double halves) {
+        return mm((in_hundredths(l) + 0.5 * halves) / 100.0);
+    };
+    if (at.request.reasons || !z.target || at.mat_in || z.tidied || at.where.has(zone_use::pads)) {
+        return;  // everything is looked at
+    }
+    if (z.now) {
+        hair_ = half_past(*z.now, 1.0);
+    }
+    if (!at.lifted && z.between == side_of_target::longer && at.hard_least) {
+        least_ = half_past(*z.target - z.tolerated, -1.0);
+    }
+    if (!at.lifted && z.between == side_of_target::shorter) {
+        most_ = half_past(*z.target + z.tolerated, 1.0);
+    }
+}
+
+bool sieve::lets_through(const setup& s, const finished& leaves) const {
+    if (by_list_) {
+        return s.kind == tool_kind::none ||
+               (s.kind == tool_kind::clip && !s.over && s.way == direction::with_lay);
+    }
+    if (s.kind != tool_kind::clip) {
+        return uses_tool(at_, s, true);
+    }
+    return leaves.best < hair_ &&
+           (((by_best_ ? leaves.best : leaves.low) > least_ && leaves.best < most_) ||
+            is_named(at_.plan, s));
 }
 
 bool by_prep_list(const zone_situation& at) {

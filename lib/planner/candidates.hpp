@@ -38,6 +38,24 @@ struct zone_situation {
 [[nodiscard]] candidate cell_for(const zone_situation& at, const setup& s, const finished& clipped,
                                  bool scissors_too);
 
+/// What needn't be looked at in a zone without a mat in it: what its finish doesn't offer, and, where nobody
+/// asks for reasons, clippers that leave it too short or too long. cell_for() bars all of that, too.
+class sieve {
+  public:
+    explicit sieve(const zone_situation& at);
+    /// `leaves` stands at 0.01 mm, as kit_setups has it.
+    [[nodiscard]] bool lets_through(const setup& s, const finished& leaves) const;
+
+  private:
+    const zone_situation& at_;
+    bool by_list_;
+    bool by_best_;
+    // halfway to the next hundredth, so that nothing has to be rounded
+    length least_;
+    length most_;
+    length hair_;
+};
+
 /// Whether the zone is one of those with an ordered list of blades, and is done by it.
 [[nodiscard]] bool by_prep_list(const zone_situation& at);
 

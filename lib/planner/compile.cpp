@@ -85,7 +85,7 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
 
 /// Face, feet and edges that the sheet scissors, their hair no longer than the wish: what stands out is
 /// taken off all the same (common practice).
-bool compiler::is_tidied(zone_plan z) const {
+bool compiler::is_tidied(const zone_plan& z) const {
     const zone& w = zone_of(z);
     const bool finished_off = (w.where == group::head && !w.has(zone_use::ear_leather)) ||
                               w.where == group::feet || w.has(zone_use::scissors_only);
@@ -95,8 +95,9 @@ bool compiler::is_tidied(zone_plan z) const {
         *z.now > *z.target + z.tolerated || *z.now < r_.rules.prices.tidy_least.best) {
         return false;
     }
-    z.tidied = true;
-    const zone_situation at(r_, coat_, z, true);
+    zone_plan tidied = z;
+    tidied.tidied = true;
+    const zone_situation at(r_, coat_, tidied, true);
     return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
 }
 
@@ -112,7 +113,7 @@ void compiler::look_at_skin(zone_plan& z) const {
 }
 
 void compiler::add_zone(const place& p) {
-    zone_plan z;
+    zone_plan& z = out_.zones.emplace_back();
     z.at = p;
     const instruction wish = wishes_.at(p);
     z.now = wishes_.hair(p);
@@ -127,7 +128,6 @@ void compiler::add_zone(const place& p) {
     }
     z.tidied = is_tidied(z);
     z.way = r_.both_ways ? lay_choice::either : wish.way.value_or(lay_choice::with_lay);
-    out_.zones.push_back(std::move(z));
 }
 
 /// The sound side of a pair whose other side is matted: with match_sides it may follow it.
@@ -195,16 +195,23 @@ void compiler::seam_between(std::size_t a, std::size_t b, const length& allowanc
 
 void compiler::add_seams() {
     // rows of a zone: one, or one a side, standing together
-    std::vector<std::vector<std::size_t>> rows(r_.reference.dog_body.zones.size());
+    struct run {
+        std::size_t begin = 0;
+        std::size_t end = 0;
+    };
+    std::vector<run> rows(r_.reference.dog_body.zones.size());
     for (std::size_t n = 0; n < out_.rows.size(); ++n) {
-        rows[out_.zones[out_.rows[n]].at.zone].push_back(n);
+        run& of_zone = rows[out_.zones[out_.rows[n]].at.zone];
+        of_zone = {of_zone.end == 0 ? n : of_zone.begin, n + 1};
     }
     const std::vector<seam>& seams = r_.reference.dog_body.seams;
     for (std::size_t i = 0; i < seams.size(); ++i) {
         const seam& s = seams[i];
-        for (const std::size_t a :
-             sheet_.kind_of(i) == seam_kind::blend ? rows[s.a] : std::vector<std::size_t>{}) {
-            for (const std::size_t b : rows[s.b]) {
+        if (sheet_.kind_of(i) != seam_kind::blend) {
+            continue;
+        }
+        for (std::size_t a = rows[s.a].begin; a < rows[s.a].end; ++a) {
+            for (std::size_t b = rows[s.b].begin; b < rows[s.b].end; ++b) {
                 const side left = out_.zones[out_.rows[a]].at.which;
                 const side right = out_.zones[out_.rows[b]].at.which;
                 if (left == right || left == side::both || right == side::both) {
@@ -213,11 +220,11 @@ void compiler::add_seams() {
             }
         }
     }
-    for (const auto& pair : rows) {
-        if (pair.size() == 2) {
-            seam_between(pair[0], pair[1], mm(0.0));
-            const zone_plan& left = out_.zones[out_.rows[pair[0]]];
-            const zone_plan& right = out_.zones[out_.rows[pair[1]]];
+    for (const run& pair : rows) {
+        if (pair.end - pair.begin == 2) {
+            seam_between(pair.begin, pair.begin + 1, mm(0.0));
+            const zone_plan& left = out_.zones[out_.rows[pair.begin]];
+            const zone_plan& right = out_.zones[out_.rows[pair.begin + 1]];
             if (r_.match_sides && (left.beside_mat || right.beside_mat) && left.target &&
                 right.target) {
                 out_.choice.seams.back().per_hundredth = to_match;

@@ -178,7 +178,10 @@ bool compiler::reached_by(const zone_situation& at, bool combs_only) const {
     for (const direction d : {direction::with_lay, direction::against_lay}) {
         const bool open = z.way == lay_choice::either ||
                           (z.way == lay_choice::with_lay) == (d == direction::with_lay);
-        for (const std::size_t k : open ? top_.clips(d) : std::vector<std::size_t>{}) {
+        if (!open) {
+            continue;
+        }
+        for (const std::size_t k : top_.clips(d)) {
             const finished& leaves = top_.leaves(k, coat_.id);
             if ((top_.setups()[k].over || !combs_only) &&
                 within(leaves.best, *z.target, z.tolerated) &&
@@ -236,7 +239,11 @@ bool compiler::add_cells_once(std::size_t index, const zone_situation& at, const
     const auto& setups = top_.setups();
     bool any = false;
     bool reached = !z.target;
+    const sieve worth_a_look(at);
     const auto add = [&](std::size_t k, bool scissors_too) {
+        if (!worth_a_look.lets_through(setups[k], top_.leaves(k, coat_.id))) {
+            return;
+        }
         const candidate c = cell_for(at, setups[k], top_.leaves(k, coat_.id), scissors_too);
         if (c.allowed()) {
             any = true;
@@ -249,7 +256,10 @@ bool compiler::add_cells_once(std::size_t index, const zone_situation& at, const
     for (const direction d : {direction::with_lay, direction::against_lay}) {
         const bool open = z.way == lay_choice::either || by_prep_list(at) ||
                           (z.way == lay_choice::with_lay) == (d == direction::with_lay);
-        for (const std::size_t k : clips&& open ? top_.clips(d) : std::vector<std::size_t>{}) {
+        if (!clips || !open) {
+            continue;
+        }
+        for (const std::size_t k : top_.clips(d)) {
             add(k, false);
         }
     }
@@ -285,6 +295,7 @@ bool compiler::add_row(std::size_t index) {
     const zone_plan& z = out_.zones[index];
     std::vector<std::vector<allowed_setup>>& zones = out_.choice.zones;
     std::vector<allowed_setup>& row = zones.emplace_back();
+    row.reserve(8);  // most have fewer
     bool any = false;
     if (out_.taken_down[index]) {
         any = add_part_down(index);

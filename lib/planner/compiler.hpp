@@ -56,7 +56,7 @@ class compiler {
     void look_at_skin(zone_plan& z) const;
     void decide_wish(zone_plan& z, const instruction& wish);
     void decide_target(zone_plan& z, const instruction& wish);
-    [[nodiscard]] bool is_tidied(zone_plan z) const;
+    [[nodiscard]] bool is_tidied(const zone_plan& z) const;
     void mark_beside_mats();
     void add_rows();
     void add_seams();

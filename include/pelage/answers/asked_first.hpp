@@ -1,14 +1,12 @@
 // A clip that is a question to the owner, and what fits in its place.
 #pragma once
 
-#include <string>
-
 #include <pelage/answers/write.hpp>
 
 namespace pelage::io {
 
-/// The plan that asks, as text, with the plan of what fits in its place below it; `g.question` holds.
-[[nodiscard]] std::string asked_first(const groom& g, const plan_request& r, const print_options& o,
-                                      const mixed_coat* unseen);
+/// The plan that asks, with the plan of what fits in its place below it; `g.question` holds.
+[[nodiscard]] document asked_first(const groom& g, const plan_request& r, const print_options& o,
+                                   const mixed_coat* unseen);
 
 }  // namespace pelage::io

@@ -56,9 +56,9 @@ struct typed_table {
     bool narrow = false;  ///< in text a line a row: "first: second; third"
 };
 
-/// What a line is: running text, one of a list, a caution, a box to tick, or
-/// something to be copied as it is.
-enum class line_as { paragraph, item, bullet, step, caution, box, copied };
+/// What a line is: running text, one of a list, what more is said of the line before it, a caution, a box
+/// to tick, or something to be copied as it is.
+enum class line_as { paragraph, item, bullet, step, detail, caution, box, copied };
 
 /// A text that begins on a line of its own.
 struct line {
@@ -100,8 +100,12 @@ struct document {
     /// What is dangerous, or has to be looked at first.
     void caution(std::string text);
     void add(line l);
-    /// What has no document yet: its lines as they are.
+    /// Lines for somebody's file, from the first column.
     void copy(const std::string& text);
+    /// A section of these lines; nothing where there are none. `apart` as there.
+    void tell(std::string heading, std::vector<line> lines, bool apart = true);
+    /// Another answer below this one, its first section apart.
+    void append(document more);
     /// Nothing, if it has no rows.
     void show(typed_table t);
 

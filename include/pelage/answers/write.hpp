@@ -38,15 +38,15 @@ struct print_options {
 [[nodiscard]] std::string json_of(const lookup_answer& a, const lookup_request& r);
 
 /// A looked-up breed or mix.
-[[nodiscard]] std::string text_of(const expected_coat& e, const reference_data& c,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const expected_coat& e, const reference_data& c,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const expected_coat& e, const reference_data& c);
 
 /// A plan with when the dog must be back and what stands beside it; `unseen` if its coat was taken
 /// from its mix.
-[[nodiscard]] std::string text_of(const groom& g, const std::optional<return_date>& when,
-                                  const plan_request& r, const print_options& o,
-                                  const beside& b = {}, const mixed_coat* unseen = nullptr);
+[[nodiscard]] document document_of(const groom& g, const std::optional<return_date>& when,
+                                   const plan_request& r, const print_options& o,
+                                   const beside& b = {}, const mixed_coat* unseen = nullptr);
 [[nodiscard]] std::string json_of(const groom& g, const std::optional<return_date>& when,
                                   const plan_request& r, const print_options& o,
                                   const beside& b = {}, const mixed_coat* unseen = nullptr);
@@ -64,23 +64,21 @@ struct print_options {
 [[nodiscard]] std::string ics_of(const calendar& c, const calendar_request& r);
 
 /// The longest coat for a wait, with its plan where it holds; `r` is the request as it was asked.
-[[nodiscard]] std::string text_of(const longest_coat_answer& a, const plan_request& r,
-                                  const print_options& o);
+[[nodiscard]] document document_of(const longest_coat_answer& a, const plan_request& r,
+                                   const print_options& o);
 [[nodiscard]] std::string json_of(const longest_coat_answer& a, const plan_request& r,
                                   const print_options& o);
 
-/// Growth rates proposed from a salon's measured dogs: text that a salon.toml takes as it is, with what
+/// Growth rates proposed from a salon's measured dogs: lines that a salon.toml takes as they are, with what
 /// was too little as comments. `from` names the salon.
-[[nodiscard]] std::string proposal_text(const std::vector<population_rate>& lessons,
-                                        const growth_rules& g, const std::string& from,
-                                        const print_options& o);
+[[nodiscard]] document proposal(const std::vector<population_rate>& lessons, const growth_rules& g,
+                                const std::string& from, const print_options& o);
 [[nodiscard]] std::string proposal_json(const std::vector<population_rate>& lessons,
                                         const growth_rules& g);
 
-/// Every figure whose key contains `key` (all if empty) with its basis, and counts by basis. Empty
-/// if nothing matches.
-[[nodiscard]] std::string sources_text(const reference_data& c, const std::string& key,
-                                       const print_options& o);
+/// Every figure whose key contains `key` (all if empty) with its basis, and counts by basis. Without a
+/// section if nothing matches; its JSON is empty then.
+[[nodiscard]] document sources(const reference_data& c, const std::string& key);
 [[nodiscard]] std::string sources_json(const reference_data& c, const std::string& key);
 
 /// "file:line:column: error: text" for each fault, at most `most`, then how many more; a newline

@@ -99,17 +99,6 @@ struct normal_rule {
 /// The rule, computed once.
 [[nodiscard]] const normal_rule& normal_nodes();
 
-/// Mean of `f(Z)`, Z standard normal, for a smooth f.
-template <class F>
-[[nodiscard]] double normal_mean(F&& f) {
-    const normal_rule& rule = normal_nodes();
-    double sum = 0.0;
-    for (std::size_t i = 0; i < normal_rule::size; ++i) {
-        sum += rule.w[i] * f(rule.x[i]);
-    }
-    return sum;
-}
-
 /// Visits the nodes of `panels` equal panels of the rule over [a, b], none if b <= a: the sum of
 /// weight * f(node) is the integral of f.
 template <class Visit>

@@ -57,7 +57,7 @@ struct fine_if {
 
 /// What a setup of the plan leaves if the dog's coat is another than planned on.
 struct left_otherwise {
-    std::string setup;  ///< "comb 16 mm over blade 30, with the lay"
+    setup held;
     finished planned{};
     finished then{};
 };

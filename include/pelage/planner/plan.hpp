@@ -96,16 +96,6 @@ struct zone_plan {
     std::vector<refused_setup> refused;
 };
 
-/// Whether the same is to be said of why two places come out as they do.
-[[nodiscard]] inline bool same_cause(const zone_plan& a, const zone_plan& b) {
-    const auto wait = [](const zone_plan& z) {
-        return z.why.wait ? std::array{in_days(z.why.wait->early), in_days(z.why.wait->late)}
-                          : std::array{0.0, 0.0};
-    };
-    return a.why.what == b.why.what && a.now == b.now && a.target == b.target && a.mat == b.mat &&
-           wait(a) == wait(b);
-}
-
 /// Whether a mat of the place is clipped off, whatever comes after it.
 [[nodiscard]] inline bool mat_clipped_off(const zone_plan& z) {
     return z.mat && !z.combed_out &&

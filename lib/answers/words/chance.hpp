@@ -13,10 +13,6 @@ namespace pelage::io {
 /// "25 %", "0.4 %", "over 99 %".
 [[nodiscard]] std::string percent(double p);
 
-/// What settles on the table which coat it is: lines of text.
-[[nodiscard]] std::string what_to_look_at(const expected_coat& e, const reference_data& c,
-                                          const print_options& o);
-
 /// What a plan or forecast tells of a coat that nobody has seen: planned on which, what to look at,
 /// and what changes on the others.
 void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const print_options& o);

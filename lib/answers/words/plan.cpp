@@ -8,6 +8,7 @@
 
 #include "answers/words/refusal.hpp"
 #include "answers/words/skin.hpp"
+#include "answers/words/tool.hpp"
 
 namespace pelage::io {
 
@@ -44,7 +45,8 @@ std::string nearer_words(const zone_plan& z, length_unit u) {
     if (s.kind == tool_kind::none) {
         return "left as it is it would be " + show(*z.nearer, u);
     }
-    return (held(s) == held(z.how) ? title(s) : held(s)) + " would leave " + show(*z.nearer, u);
+    return (held(s) == held(z.how) ? title_words(s, u) : held_words(s, u)) + " would leave " +
+           show(*z.nearer, u);
 }
 
 std::string missed_words(const zone_plan& z, length_unit u) {
@@ -156,8 +158,8 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
     return {};
 }
 
-std::string refused_title(const refused_setup& s) {
-    return title(s.tool) + (s.combed_out ? ", the mat combed out" : "");
+std::string refused_title(const refused_setup& s, length_unit u) {
+    return title_words(s.tool, u) + (s.combed_out ? ", the mat combed out" : "");
 }
 
 std::string bar_words(const refused_setup& s, const zone_plan& z, length_unit u) {

@@ -12,7 +12,7 @@ namespace pelage::io {
 [[nodiscard]] std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u);
 
 /// The setup as it was refused: "blade 7, with the lay, the mat combed out".
-[[nodiscard]] std::string refused_title(const refused_setup& s);
+[[nodiscard]] std::string refused_title(const refused_setup& s, length_unit u);
 
 /// Why it was refused in `z`.
 [[nodiscard]] std::string bar_words(const refused_setup& s, const zone_plan& z, length_unit u);

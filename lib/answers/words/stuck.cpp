@@ -6,6 +6,7 @@
 
 #include "answers/words/bound.hpp"
 #include "answers/words/refusal.hpp"
+#include "answers/words/tool.hpp"
 
 namespace pelage::io {
 
@@ -31,7 +32,7 @@ std::string in_words(const remedy_step& w, length_unit u) {
         case remedy_kind::blade:
             return "blade " + w.id;
         case remedy_kind::comb:
-            return "comb " + w.id;
+            return "comb " + comb_words(w.id, u);
         case remedy_kind::measure_tool:
             return "blade " + w.id + " measured again, " + show(*w.least, u) + " as it is made";
         case remedy_kind::heal:
@@ -95,7 +96,7 @@ std::string freed_in_words(const remedy_set& f, length_unit u) {
     }
     // what a missing tool is for goes without saying
     const bool say = f.then && f.then->kind == tool_kind::clip && !tool;
-    return joined(parts, " and ") + (say ? " (then " + held(*f.then) + ")" : "");
+    return joined(parts, " and ") + (say ? " (then " + held_words(*f.then, u) + ")" : "");
 }
 
 /// What would free a place, one thing or set of things after the other.

@@ -34,6 +34,10 @@ std::string held_words(const setup& s, length_unit u) {
     return held(named(s, u));
 }
 
+std::string held_words(const held_tool& t, length_unit u) {
+    return t.comb ? "comb " + comb_words(t.id, u) : name(t);
+}
+
 std::string title_words(const setup& s, length_unit u) {
     return title(named(s, u));
 }

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include <pelage/base/length_text.hpp>
+#include <pelage/trade/held_tool.hpp>
 #include <pelage/trade/setup.hpp>
 
 namespace pelage::io {
@@ -14,6 +15,7 @@ namespace pelage::io {
 
 /// held() and title() of a setup with the comb's name and the mark of a lever in those units.
 [[nodiscard]] std::string held_words(const setup& s, length_unit u);
+[[nodiscard]] std::string held_words(const held_tool& t, length_unit u);
 [[nodiscard]] std::string title_words(const setup& s, length_unit u);
 
 }  // namespace pelage::io

@@ -73,6 +73,31 @@ TEST_CASE("CSV is quoted as RFC 4180 says") {
     CHECK(csv_of(d) == "\"a,_b\",c\r\n\"say \"\"no\"\"\",\"two\nlines\"\r\n");
 }
 
+TEST_CASE("a text that a spreadsheet would take for a formula stands behind an apostrophe") {
+    for (const char* evil : {"=1+1", "=1", "+1+1", "-1-cmd", "-", "@sum(a1)", "\tx", "\rx"}) {
+        const std::string text = csv_of(of_table({{"dog"}, {{std::string(evil)}}}));
+        INFO(text);
+        CHECK_THAT(text, match::ContainsSubstring("'" + std::string(evil)));
+    }
+    // what is no formula stays as it is, and so does a number below zero
+    CHECK(csv_of(of_table({{"dog", "off", "more"}, {{"a=b", mm(-1.0), "+2.5"}}})) ==
+          "dog,off_mm,more\r\na=b,-1.00,+2.5\r\n");
+    // people see no apostrophe
+    CHECK_THAT(text_of(of_table({{"dog"}, {{"=1+1"}}})), !match::ContainsSubstring("'"));
+}
+
+TEST_CASE("what more is said of a step stands in its item, and a step keeps its number") {
+    document d{"A plan"};
+    d.add({io::line_as::step, "blade 10: groin", "  3  ", 0, 5});
+    d.add({io::line_as::detail, "forwards", "stroke: ", 5, 7});
+    d.add({io::line_as::step, "scissors: feet", "  4  ", 0, 5});
+    CHECK(text_of(d) == "  3  blade 10: groin\n     stroke: forwards\n  4  scissors: feet\n");
+    CHECK_THAT(html_of(d),
+               match::ContainsSubstring(
+                   "<ol>\n<li value=\"3\">blade 10: groin<br><b>stroke:</b> forwards</li>\n"
+                   "<li value=\"4\">scissors: feet</li>\n</ol>"));
+}
+
 TEST_CASE("two tables of one answer have an empty line between them") {
     document d = of_table({{"a"}, {{"1"}}});
     d.open("More");

@@ -402,7 +402,7 @@ TEST_CASE("every sign of the stop list, on the groomer's plan: what is seen and 
             io::print_options o;
             o.trainee = trainee;
             const std::string text =
-                words_of(io::text_of(g, std::nullopt, t.request(), o, beside{}));
+                words_of(io::text_of(document_of(g, std::nullopt, t.request(), o, beside{})));
             CHECK_THAT(text, match::ContainsSubstring("STOP"));
             CHECK_THAT(text, match::ContainsSubstring(one.seen));
             CHECK_THAT(text, match::ContainsSubstring(one.done));

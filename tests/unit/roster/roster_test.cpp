@@ -147,14 +147,16 @@ TEST_CASE("the plan of a line is the plan of the dog", "[roster]") {
             const block& one = g.blocks[i];
             const auto& said = plan["blocks"][i];
             CHECK(said["minutes"] == in_minutes(one.takes));
-            CHECK(said.value("blade", "") == one.how.tool.id);
+            CHECK(said["setup"]["name"] == title(one.how));
+            CHECK(said["setup"].value("blade", "") == one.how.tool.id);
             REQUIRE(said["zones"].size() == one.zones.size());
             for (std::size_t k = 0; k < one.zones.size(); ++k) {
                 const zone_plan& z = g.zones[one.zones[k]];
                 CHECK(said["zones"][k]["zone"] == all.reference.dog_body.zones[z.at.zone].id);
-                REQUIRE(said["zones"][k].contains("mm") == z.leaves.has_value());
+                CHECK(said["zones"][k].value("side", "both") == name(z.at.which));
+                REQUIRE(said["zones"][k].contains("leaves_mm") == z.leaves.has_value());
                 if (z.leaves) {
-                    CHECK_THAT(said["zones"][k]["mm"].get<double>(),
+                    CHECK_THAT(said["zones"][k]["leaves_mm"].get<double>(),
                                match::WithinAbs(in_mm(z.leaves->best), 0.005001));
                 }
             }

@@ -1,5 +1,6 @@
 // Private to lib: JSON in one line, written straight to its text. For answers by the hundred
-// thousand; others are put together as values and written by the JSON library.
+// thousand, and for what others have in common with them; the rest is put together as values and written by
+// the JSON library.
 #pragma once
 
 #include <charconv>
@@ -57,7 +58,7 @@ class json_line {
         comma_ = true;
         return *this;
     }
-    /// `v` parts of which `parts` (10, 100, 1000) make one: 950 hundredths are 9.5.
+    /// `v` parts of which `parts` (10, 100, 1000) make one: 950 hundredths are 9.5, 900 are 9.0.
     json_line& decimal(std::int64_t v, std::int64_t parts) {
         separate();
         if (v < 0) {
@@ -66,9 +67,7 @@ class json_line {
         }
         digits(v / parts);
         std::int64_t rest = v % parts;
-        if (rest != 0) {
-            out_ += '.';
-        }
+        out_ += rest == 0 ? ".0" : ".";
         for (std::int64_t place = parts / 10; rest != 0; place /= 10) {
             out_ += static_cast<char>('0' + rest / place);
             rest %= place;

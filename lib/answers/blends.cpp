@@ -1,0 +1,168 @@
+#include "answers/blends.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+#include <vector>
+
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
+
+#include "answers/lines.hpp"
+#include "answers/words/places.hpp"
+#include "answers/words/tool.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+/// Zones of one length blended into zones of one length, in words: "25 mm" into "13 mm".
+struct patch {
+    std::string from_length;
+    std::string into_length;
+    zone_list from;
+    zone_list into;
+};
+
+/// Blends done alike: from length to length with the same thing in hand. Those by a hand tool alone are told by the longer zones only: each is scissored
+/// anyway, and what is shorter beside it is plain to see.
+struct blended_alike {
+    std::string how;
+    bool by_hand = false;
+    std::vector<patch> patches;
+    length narrow{};
+    length wide{};
+};
+
+bool has(const zone_list& l, std::size_t zone) {
+    return std::find(l.begin(), l.end(), zone) != l.end();
+}
+
+void add(zone_list& l, std::size_t zone) {
+    if (!has(l, zone)) {
+        l.insert(std::upper_bound(l.begin(), l.end(), zone), zone);
+    }
+}
+
+void add(zone_list& l, const zone_list& more) {
+    for (const std::size_t zone : more) {
+        add(l, zone);
+    }
+}
+
+std::string left_in_words(const zone_plan& z, length_unit u) {
+    return z.leaves ? show(z.leaves->best, u) : std::string{};
+}
+
+/// Adds one pair to those of the same two lengths.
+void add(std::vector<patch>& patches, const groom& g, const blend& b, length_unit u) {
+    const std::string from = left_in_words(g.zones[b.from], u);
+    const std::string into = left_in_words(g.zones[b.into], u);
+    const auto alike = std::find_if(patches.begin(), patches.end(), [&](const patch& p) {
+        return p.from_length == from && p.into_length == into;
+    });
+    patch& p = alike != patches.end() ? *alike : patches.emplace_back(patch{from, into, {}, {}});
+    add(p.from, b.from);
+    add(p.into, b.into);
+}
+
+std::string how_of(const blend& b, length_unit u) {
+    if (!b.between) {
+        return held(by_hand(b.smoothed));
+    }
+    std::string text = b.between->way == direction::against_lay ? title_words(*b.between, u)
+                                                                : held_words(*b.between, u);
+    if (b.smoothed != tool_kind::none) {
+        text += ", then " + held(by_hand(b.smoothed));
+    }
+    return text;
+}
+
+/// "20 mm", "10 to 30 mm", or in inches: a width is worked by eye.
+std::string wide(const blended_alike& w, length_unit u) {
+    if (u == length_unit::inch) {
+        const std::string least = show(w.narrow, u);
+        const std::string most = show(w.wide, u);
+        return least == most ? most : least + " to " + most;
+    }
+    const auto tens = [](const length& l) {
+        return std::to_string(10L * std::max(1L, std::lround(in_mm(l) / 10.0)));
+    };
+    const std::string most = tens(w.wide);
+    return (tens(w.narrow) == most ? "" : tens(w.narrow) + " to ") + most + " mm";
+}
+
+std::vector<blended_alike> alike_of(const groom& g, list when, length_unit u) {
+    std::vector<blended_alike> all;
+    for (const blend& b : g.blends) {
+        const bool clipped = g.zones[b.from].how.kind == tool_kind::clip ||
+                             g.zones[b.into].how.kind == tool_kind::clip;
+        if (b.when != when || !clipped) {
+            continue;
+        }
+        const std::string how = how_of(b, u);
+        const auto alike = std::find_if(all.begin(), all.end(),
+                                        [&](const blended_alike& w) { return w.how == how; });
+        blended_alike& w =
+            alike != all.end()
+                ? *alike
+                : all.emplace_back(blended_alike{how, !b.between, {}, b.width, b.width});
+        add(w.patches, g, b, u);
+        w.narrow = shorter(w.narrow, b.width);
+        w.wide = longer(w.wide, b.width);
+    }
+    // hand tools alone last, as in the list itself
+    std::stable_partition(all.begin(), all.end(),
+                          [](const blended_alike& w) { return !w.by_hand; });
+    return all;
+}
+
+/// Three places or more of a part are that part: they are blended where the two parts meet.
+std::string named(const zone_list& zones, const place_words& places) {
+    std::vector<std::string> names;
+    for (const group one : {group::body, group::legs, group::feet, group::tail, group::head}) {
+        zone_list here;
+        std::copy_if(zones.begin(), zones.end(), std::back_inserter(here),
+                     [&](std::size_t i) { return places.zone_of(i).where == one; });
+        constexpr std::size_t few = 2;
+        const std::vector<std::string> all = places.titles_of(here);
+        if (all.size() > few) {
+            names.emplace_back(name(one));
+        } else {
+            names.insert(names.end(), all.begin(), all.end());
+        }
+    }
+    return joined(names, ", ");
+}
+
+/// From where into where.
+std::string edges(const blended_alike& w, const place_words& places) {
+    if (w.by_hand) {
+        zone_list longer_ones;
+        for (const patch& p : w.patches) {
+            add(longer_ones, p.from);
+        }
+        return named(longer_ones, places) + " into what is shorter beside";
+    }
+    std::string pairs;
+    for (const patch& p : w.patches) {
+        pairs += (pairs.empty() ? "from " : "; from ") + p.from_length + " (" +
+                 named(p.from, places) + ") to " + p.into_length + " (" + named(p.into, places) +
+                 ")";
+    }
+    return pairs;
+}
+
+}  // namespace
+
+std::vector<line> blends(const groom& g, const plan_request& r, list when, length_unit u) {
+    const place_words places(g, r);
+    std::vector<line> out;
+    for (const blended_alike& w : alike_of(g, when, u)) {
+        out.push_back(
+            item(w.how + ", over " + wide(w, u) + ": " + edges(w, places), "blend by ", 5));
+    }
+    return out;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,16 @@
+// Private to lib: the blends of a plan.
+#pragma once
+
+#include <vector>
+
+#include <pelage/answers/document.hpp>
+#include <pelage/planner/plan.hpp>
+
+namespace pelage::io {
+
+/// Those of a list that meet what is clipped, done alike as one line each; what is only scissored is blended
+/// anyway.
+[[nodiscard]] std::vector<line> blends(const groom& g, const plan_request& r, list when,
+                                       length_unit u);
+
+}  // namespace pelage::io

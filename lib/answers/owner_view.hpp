@@ -1,0 +1,92 @@
+// Private to lib: what every part of the owner's page looks at, and how it speaks of it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <pelage/answers/owner_page.hpp>
+#include <pelage/base/phrase.hpp>
+
+#include "answers/grouped.hpp"
+#include "answers/owner_page_parts.hpp"
+#include "answers/ways.hpp"
+#include "answers/words/places.hpp"
+#include "answers/words/when.hpp"
+#include "planner/targets.hpp"
+
+namespace pelage::io {
+
+/// The first letter large.
+[[nodiscard]] std::string sentence_case(std::string s);
+
+/// A page that is being written. Parts of it are classes that look at it. Borrows what it is made of.
+class owner_view {
+  public:
+    using strings = std::vector<std::string>;
+
+    owner_view(const owner_matter& m, const print_options& o, const wishes_by_place& wishes,
+               const kit_setups& top, owner_page& page)
+        : m_(m),
+          g_(m.plan),
+          r_(m.asked),
+          o_(o),
+          coat_(coat_of(r_.reference, *r_.patient.coat)),
+          wishes_(wishes),
+          top_(top),
+          places_(g_, r_),
+          page_(page) {}
+
+  protected:
+    [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
+        return r_.reference.dog_body.zones[z.at.zone];
+    }
+    [[nodiscard]] const zone& zone_of(std::size_t i) const { return places_.zone_of(i); }
+    [[nodiscard]] std::string long_as(const length& l) const { return show(l, o_.units); }
+    /// The dog as it stands in a sentence.
+    [[nodiscard]] std::string who() const {
+        return r_.patient.name.empty() ? "your dog" : page_.name;
+    }
+    /// What the owner told that the owner should see written down. That a dog bites, or how it is held,
+    /// is for the groomer's pages.
+    [[nodiscard]] strings told_alerts() const;
+    /// A few places by name, many by the parts of the dog.
+    [[nodiscard]] std::string named(const zone_list& which) const;
+
+    page_section& add(std::string heading) {
+        page_.sections.push_back({std::move(heading), {}, {}, lines_as::bullets, false});
+        return page_.sections.back();
+    }
+    template <class Holds>
+    [[nodiscard]] zone_list those(Holds holds) const {
+        zone_list out;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (holds(g_.zones[i])) {
+                out.push_back(i);
+            }
+        }
+        return out;
+    }
+
+    const owner_matter& m_;
+    const groom& g_;
+    const plan_request& r_;
+    const print_options& o_;
+    const coat& coat_;
+    const wishes_by_place& wishes_;
+    const kit_setups& top_;
+    place_words places_;
+    owner_page& page_;
+};
+
+/// Why the dog wasn't groomed, and what to do now.
+void say_stopped(const owner_view& v);
+/// What the owner asked for.
+void say_asked(const owner_view& v);
+/// What could be done of it today, and why.
+void say_today(const owner_view& v);
+/// When to come back, and how to brush until then.
+void say_home(const owner_view& v);
+
+}  // namespace pelage::io

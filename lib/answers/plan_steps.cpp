@@ -1,0 +1,354 @@
+#include "answers/plan_steps.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <pelage/base/phrase.hpp>
+
+#include "answers/grouped.hpp"
+#include "answers/ways.hpp"
+#include "answers/words/plan.hpp"
+#include "answers/words/skin.hpp"
+#include "answers/words/tool.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+using strings = std::vector<std::string>;
+
+/// "matted-area" as it is said.
+std::string spoken(std::string_view id) {
+    std::string text{id};
+    std::replace(text.begin(), text.end(), '-', ' ');
+    return text;
+}
+
+/// " at the tail", " behind the ears": some titles say where by themselves.
+std::string at_the(const std::string& title) {
+    const bool itself = title.starts_with("behind ") || title.starts_with("under ");
+    return (itself ? " " : " at the ") + title;
+}
+
+/// What is done besides moving the tool.
+std::string then_of(const block& b) {
+    return b.off                                 ? ", to be finished after the bath"
+           : b.done == finish::comb_then_scissor ? ", then scissor to shape"
+                                                 : "";
+}
+
+/// Adds `text` unless it was the last.
+void add_new(strings& all, std::string text) {
+    if (all.empty() || all.back() != text) {
+        all.push_back(std::move(text));
+    }
+}
+
+/// The notes below one block.
+class block_notes {
+  public:
+    block_notes(const block& b, const groom& g, const plan_request& r, const print_options& o,
+                const beside& beside)
+        : b_(b), g_(g), r_(r), o_(o), beside_(beside), places_(g, r) {}
+
+    std::vector<step_note> all(bool first_comb) {
+        if (first_comb) {
+            say(note_about::comb_seat, {},
+                "seat the comb; if it drops off, the " + b_.how.tool.id + " cuts to the skin");
+        }
+        strokes();
+        skin_held();
+        runs_hot();
+        if (o_.trainee) {
+            why();
+        }
+        single_places();
+        return std::move(out_);
+    }
+
+  private:
+    void say(note_about what, std::string lead, std::string text) {
+        out_.push_back({what, std::move(lead), std::move(text)});
+    }
+    [[nodiscard]] bool in_full() const { return o_.explain || o_.trainee; }
+
+    /// Which way to go: in a few words each once, or in full with the zones.
+    void strokes() {
+        if (b_.how.kind != tool_kind::clip) {
+            return;
+        }
+        strings seen;
+        for (const std::size_t i : b_.zones) {
+            const zone& z = places_.zone_of(i);
+            std::string s = in_full() ? places_.in_pairs(b_.zones, i) + " " + z.stroke : z.sweep;
+            if (std::find(seen.begin(), seen.end(), s) == seen.end()) {
+                seen.push_back(std::move(s));
+            }
+        }
+        const bool turned = b_.how.way == direction::against_lay;
+        say(note_about::stroke, turned ? "go against: " : "stroke: ", joined(seen, "; "));
+    }
+
+    /// How to hold the skin where it is thin or folds and the blade comes near it.
+    void skin_held() {
+        // 6.4 mm: longer ones keep their distance from a fold (assumption)
+        const bool far = b_.how.over || in_mm(b_.how.tool.stated.best) > 6.4;
+        if (b_.how.kind != tool_kind::clip || (b_.how.over && !in_full())) {
+            return;
+        }
+        strings seen;
+        for (const std::size_t i : b_.zones) {
+            const zone& z = places_.zone_of(i);
+            // a long blade's gaps catch webs and folds
+            const bool near = !far || in_full() || z.has(zone_use::web);
+            if (near && !z.hold.empty() && z.cover != skin::firm) {
+                add_new(seen, places_.in_pairs(b_.zones, i) + ", " + z.hold);
+            }
+        }
+        if (!seen.empty()) {
+            say(note_about::skin, "skin: ", joined(seen, "; "));
+        }
+    }
+
+    /// When the blade is due to be felt and oiled before the block ends.
+    void runs_hot() {
+        const std::int64_t every =
+            std::max<std::int64_t>(1, in_mmin(r_.rules.refusal.oil_after.best));
+        const auto times_due = [&](const work& w) { return (in_mmin(w) - 1) / every; };
+        if (times_due(b_.running) > times_due(b_.running_before)) {
+            say(note_about::heat, {},
+                "about " + detail::fixed(in_minutes(b_.running), 0) +
+                    " min on this blade: feel and oil it on the way");
+        }
+    }
+
+    /// Why this tool in these places, and what gets hurt there.
+    void why() {
+        for (std::string& s : reasons_in_words(beside_, b_.zones, g_, r_, o_)) {
+            say(note_about::reason, "why: ", std::move(s));
+        }
+        strings hazards;
+        for (const std::size_t i : b_.zones) {
+            if (const std::string& h = places_.zone_of(i).hazard; !h.empty()) {
+                add_new(hazards, places_.in_pairs(b_.zones, i) + ", " + h);
+            }
+        }
+        if (!hazards.empty()) {
+            say(note_about::hazard, "mind: ", joined(hazards, "; "));
+        }
+    }
+
+    /// What is said of single places of the block, places of which the same is said together.
+    void single_places() {
+        grouped<std::string> all;
+        for (const std::size_t i : b_.zones) {
+            for (const std::string& text : said_of(i)) {
+                all.add(text, i);
+            }
+        }
+        for (const auto& [text, where] : all.all()) {
+            say(note_about::places, {}, places_.listed_of(where) + ": " + text);
+        }
+    }
+
+    [[nodiscard]] strings said_of(std::size_t i) const {
+        const zone_plan& z = g_.zones[i];
+        const auto cause = [&] { return cause_words(r_, z, o_.units); };
+        if (b_.off) {
+            return {z.mat ? std::string(in_words(*z.mat)) + ", clipped off" : cause()};
+        }
+        if (z.off_by && (z.came == outcome::clipped_under || z.came == outcome::taken_down)) {
+            return {"once more, for what the bath raised"};
+        }
+        strings out;
+        if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
+            z.came == outcome::clipped_under || z.came == outcome::goes_along || z.tidied ||
+            (z.why && z.blade_wish)) {
+            out.push_back(cause());
+        }
+        if (!z.note.empty()) {
+            out.push_back(z.note);
+        }
+        for (const skin_finding& f : z.around) {
+            out.push_back(go_around_words(z, f, r_.rules.refusal, o_.units));
+        }
+        if (!z.beside_hurt.empty()) {
+            out.push_back("keep off the edge towards the " +
+                          listed(titles(r_.reference.dog_body, z.beside_hurt)));
+        }
+        return out;
+    }
+
+    const block& b_;
+    const groom& g_;
+    const plan_request& r_;
+    const print_options& o_;
+    const beside& beside_;
+    place_words places_;
+    std::vector<step_note> out_;
+};
+
+class step_list {
+  public:
+    step_list(const groom& g, const plan_request& r, const print_options& o, const beside& b)
+        : g_(g), r_(r), o_(o), beside_(b), places_(g, r) {}
+
+    std::vector<plan_step> all() {
+        before_tools();
+        bool seated = false;
+        for (const list when : {list::before_bath, list::after_bath}) {
+            for (const block& b : g_.blocks) {
+                if (b.when == when) {
+                    add(b, b.how.over && !seated);
+                    seated = seated || b.how.over;
+                }
+            }
+        }
+        return std::move(out_);
+    }
+
+  private:
+    plan_step& add(list when, std::string does) {
+        plan_step& s = out_.emplace_back();
+        s.number = static_cast<int>(out_.size());
+        s.when = when;
+        s.does = std::move(does);
+        return s;
+    }
+    void add(const block& b, bool first_comb) {
+        plan_step& s = add(b.when, title_words(b.how, o_.units) + then_of(b));
+        s.of = &b;
+        s.leaves = leaves_of(b);
+        s.where = where_of(b);
+        s.notes = block_notes(b, g_, r_, o_, beside_).all(first_comb);
+    }
+
+    /// The look over the dog, mats tried and combed out.
+    void before_tools() {
+        const auto say = [&](std::string text) -> plan_step& {
+            return add(list::before_bath, std::move(text));
+        };
+        if (std::string fleas = flea_bath_words(g_, r_.reference.dog_body); !fleas.empty()) {
+            say(std::move(fleas));
+        }
+        say("look the dog over: skin, ears, eyes, feet; comb check down to the skin");
+        if (std::string tried = trials(); !tried.empty()) {
+            say(std::move(tried));
+        }
+        for (const combing_out& c : g_.combed) {
+            plan_step& s =
+                say("comb out the " + spoken(name(c.grade)) + at_the(places_.title_of(c.zone)) +
+                    ", about " + std::to_string(std::lround(in_minutes(c.takes))) + " min");
+            if (o_.trainee) {
+                s.notes.push_back(
+                    {note_about::reason, "why: ",
+                     "within the " +
+                         detail::fixed(in_minutes(comb_out_budget(r_.patient, r_.rules.refusal)),
+                                       0) +
+                         " min this dog is combed out for: the hair stays"});
+            }
+        }
+    }
+
+    /// How deep a mat lies isn't known: tried first, and what more there is beneath would change.
+    [[nodiscard]] std::string trials() const {
+        zone_list unknown;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (g_.zones[i].trial) {
+                unknown.push_back(i);
+            }
+        }
+        if (unknown.empty()) {
+            return {};
+        }
+        const zone_plan& first = g_.zones[unknown.front()];
+        const setup& tried = first.off_by ? *first.off_by : first.how;
+        return "try " + held_words(tried, o_.units) +
+               " flat under the edge of each mat: " + places_.listed_of(unknown) +
+               "; if it won't pass, stop: a veterinarian decides" + longer_than(tried, unknown);
+    }
+    /// From how much free hair on a longer blade may go under; only where one may go bare at all.
+    [[nodiscard]] std::string longer_than(const setup& tried, const zone_list& where) const {
+        const refusal_rules& rules = r_.rules.refusal;
+        const bool firm = std::all_of(where.begin(), where.end(), [&](std::size_t i) {
+            const zone& z = places_.zone_of(i);
+            return z.where != group::prep && z.cover == skin::firm;
+        });
+        std::string more;
+        for (const setup& s : setups_of(r_.tools, r_.today, r_.rules.cut)) {
+            const bool next = firm && s.kind == tool_kind::clip && !s.over &&
+                              s.way == direction::with_lay && s.tool.cut == teeth::full &&
+                              s.tool.stated.best > tried.tool.stated.best &&
+                              s.tool.stated.best <= rules.under_mat_longest.best;
+            if (next) {
+                const double needed = in_mm(s.tool.stated.best) / rules.under_mat_share.best;
+                more = "; measure what lies beneath: from " +
+                       show(mm(std::ceil(needed * 10.0) / 10.0), o_.units) + " on a " +
+                       held_words(s, o_.units) + " may go under";
+            }
+        }
+        return more;
+    }
+
+    /// What a clipper leaves, where it is the same everywhere.
+    [[nodiscard]] std::string leaves_of(const block& b) const {
+        const auto& first = left_in(b, g_.zones[b.zones.front()]);
+        if (!first || b.how.kind != tool_kind::clip) {
+            return {};
+        }
+        const bool alike = std::all_of(b.zones.begin(), b.zones.end(), [&](std::size_t i) {
+            const auto& here = left_in(b, g_.zones[i]);
+            return here && *here == *first;
+        });
+        return alike ? show(*first, o_.units) : std::string{};
+    }
+
+    /// "muzzle 25 mm, skull 32 mm" for scissors, "neck, back" for clippers.
+    [[nodiscard]] std::string where_of(const block& b) const {
+        const bool aimed = b.how.kind == tool_kind::scissors || b.how.kind == tool_kind::thinners;
+        strings all;
+        zone_list alike;
+        for (std::size_t n = 0; n < b.zones.size(); ++n) {
+            const std::size_t i = b.zones[n];
+            alike.push_back(i);
+            const bool last = n + 1 == b.zones.size();
+            if (!last && (!aimed || same_aim(i, b.zones[n + 1]))) {
+                continue;
+            }
+            const strings names = places_.titles_of(alike);
+            all.insert(all.end(), names.begin(), names.end());
+            if (const auto& leaves = g_.zones[i].leaves; aimed && leaves) {
+                all.back() += " " + show(leaves->best, o_.units);
+            }
+            alike.clear();
+        }
+        return joined(all, ", ");
+    }
+    /// What a hand tool is aimed at: the wish, or today's hair where that is only tidied.
+    [[nodiscard]] bool same_aim(std::size_t a, std::size_t b) const {
+        const auto& x = g_.zones[a].leaves;
+        const auto& y = g_.zones[b].leaves;
+        return x && y && in_hundredths(x->best) == in_hundredths(y->best);
+    }
+
+    const groom& g_;
+    const plan_request& r_;
+    const print_options& o_;
+    const beside& beside_;
+    place_words places_;
+    std::vector<plan_step> out_;
+};
+
+}  // namespace
+
+std::string plan_step::in_a_line() const {
+    return does + (leaves.empty() ? "" : ", leaves " + leaves) +
+           (where.empty() ? "" : ": " + where);
+}
+
+std::vector<plan_step> steps_of(const groom& g, const plan_request& r, const print_options& o,
+                                const beside& b) {
+    return step_list(g, r, o, b).all();
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,74 @@
+#include "answers/words/places.hpp"
+
+#include <algorithm>
+
+#include <pelage/base/phrase.hpp>
+
+namespace pelage::io {
+
+std::vector<std::string> place_words::each_of(const zone_list& which) const {
+    std::vector<std::string> out;
+    for (const std::size_t i : which) {
+        out.push_back(title_of(i));
+    }
+    return out;
+}
+
+std::vector<std::string> place_words::titles_of(const zone_list& which) const {
+    std::vector<place> places;
+    for (const std::size_t i : which) {
+        places.push_back(g_.zones[i].at);
+    }
+    return titles(body_, places);
+}
+
+std::string place_words::listed_of(const zone_list& which) const {
+    return listed(titles_of(which));
+}
+
+std::string place_words::in_pairs(const zone_list& whole, std::size_t i) const {
+    const place& p = g_.zones[i].at;
+    const bool both = std::count_if(whole.begin(), whole.end(), [&](std::size_t n) {
+                          return g_.zones[n].at.zone == p.zone;
+                      }) > 1;
+    return title(body_, both ? place{p.zone, side::both} : p);
+}
+
+zone_list place_words::all_of(group part) const {
+    zone_list out;
+    for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+        if (zone_of(i).where == part) {
+            out.push_back(i);
+        }
+    }
+    return out;
+}
+
+std::string place_words::in_parts(std::vector<std::string> names) const {
+    for (const group part : {group::body, group::legs, group::head}) {
+        const std::vector<std::string> own = titles_of(all_of(part));
+        const auto named = [&](const std::string& t) {
+            return std::find(names.begin(), names.end(), t) != names.end();
+        };
+        if (own.size() > 1 && std::all_of(own.begin(), own.end(), named)) {
+            *std::find(names.begin(), names.end(), own.front()) = name(part);
+            std::erase_if(names, [&](const std::string& t) {
+                return std::find(own.begin(), own.end(), t) != own.end();
+            });
+        }
+    }
+    return listed(names);
+}
+
+std::vector<std::string> place_words::parts_of(const zone_list& which) const {
+    std::vector<std::string> out;
+    for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
+        if (std::any_of(which.begin(), which.end(),
+                        [&](std::size_t i) { return zone_of(i).where == part; })) {
+            out.emplace_back(name(part));
+        }
+    }
+    return out;
+}
+
+}  // namespace pelage::io

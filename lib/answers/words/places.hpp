@@ -1,0 +1,44 @@
+// Private to lib: the places of a plan by name: one by one, in pairs, or by the parts of the dog.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/planner/plan.hpp>
+
+namespace pelage::io {
+
+/// Places of a plan: indices into groom::zones.
+using zone_list = std::vector<std::size_t>;
+
+/// The names of a plan's places. Borrows both.
+class place_words {
+  public:
+    place_words(const groom& g, const plan_request& r) : g_(g), body_(r.reference.dog_body) {}
+
+    [[nodiscard]] const zone& zone_of(std::size_t i) const {
+        return body_.zones[g_.zones[i].at.zone];
+    }
+    [[nodiscard]] std::string title_of(std::size_t i) const { return title(body_, g_.zones[i].at); }
+    /// Each by its own name.
+    [[nodiscard]] std::vector<std::string> each_of(const zone_list& which) const;
+    /// Both sides of a pair as one.
+    [[nodiscard]] std::vector<std::string> titles_of(const zone_list& which) const;
+    /// The same as a phrase: "neck, back and forelegs".
+    [[nodiscard]] std::string listed_of(const zone_list& which) const;
+    /// A place as a member of `whole`: of the pair where both sides are in that.
+    [[nodiscard]] std::string in_pairs(const zone_list& whole, std::size_t i) const;
+    /// All titles as a phrase; a part of the dog that is among them as a whole by its own name.
+    [[nodiscard]] std::string in_parts(std::vector<std::string> titles) const;
+    /// Every place of a part.
+    [[nodiscard]] zone_list all_of(group part) const;
+    /// The parts that any of them are on, prep places apart: "body", "legs".
+    [[nodiscard]] std::vector<std::string> parts_of(const zone_list& which) const;
+
+  private:
+    const groom& g_;
+    const body& body_;
+};
+
+}  // namespace pelage::io
