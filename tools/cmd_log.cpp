@@ -17,7 +17,7 @@ namespace pelage::cli {
 namespace {
 
 constexpr introduction about{
-    "log", "what was done at a visit, written into the dog's record",
+    "log", "what was done at a visit, into the dog's record",
     "pelage log rosie --salon my-salon\n"
     "pelage log rosie --salon my-salon --yes --mats none --minutes 95\n"
     "pelage log rosie --salon my-salon --left 'body 19 mm' --mats 'ears, tail'\n"

@@ -344,10 +344,10 @@ TEST_CASE("growing back: what is kept long, and what is taken down evenly", "[in
     const length left = of(g, "left foreleg").leaves->best;
     CHECK(ways[0].from == left);
     CHECK(ways[0].to == mm(25));
-    // closed form: the time from there to the wish less its tolerance, 1 in 10, 1 in 2, 9 in 10
+    // closed form: the time from there to the wish, 1 in 10, 1 in 2, 9 in 10
     const coat& c = coat_of(io::reference(), coat_class::curly);
     const rate_law law = prior_rate(c, t.rules.growth);
-    const length to = mm(25) - tolerance(mm(25), false, t.rules.prices);
+    const length to = mm(25);
     for (const auto& [i, p] : {std::pair{0U, 0.1}, {1U, 0.5}, {2U, 0.9}}) {
         CHECK_THAT(in_days(ways[0].back_in[i]),
                    match::WithinAbs(std::exp(std::log(in_mm(to - left)) - law.log_median -

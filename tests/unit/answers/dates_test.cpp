@@ -20,6 +20,11 @@ using namespace on_the_table;
 
 namespace {
 
+std::string plan_text(const groom& g, const return_date& when, const plan_request& r,
+                      const io::print_options& o) {
+    return io::text_of(io::document_of(g, when, r, o), o.units, o.width);
+}
+
 const date today = parse_date("2026-11-28").value();  // a Saturday
 
 /// On one line.
@@ -89,7 +94,7 @@ TEST_CASE("every chance printed is the model's on the day it is printed for", "[
             o.closed.weekdays[0] = true;
             o.closed.weekdays[1] = true;
         }
-        const std::string text = flat(io::text_of(g, f.when, r, o));
+        const std::string text = flat(plan_text(g, f.when, r, o));
         const auto from = text.find("Back by");
         REQUIRE(from != std::string::npos);
         const std::string dates = text.substr(from, text.find(" If it mats", from) - from);
@@ -113,7 +118,7 @@ TEST_CASE("a closed day: the last open day before it, with its weekday, never a 
     const groom g = make_plan(r);
     const return_date b = back_of(r, g);
     io::print_options o{.today = today};
-    CHECK(io::text_of(g, b, r, o).find("day, ") == std::string::npos);  // no weekday asked for
+    CHECK(plan_text(g, b, r, o).find("day, ") == std::string::npos);  // no weekday asked for
     const date by = plus(today, b.next_visit);
     for (std::size_t shut = 0; shut < 7; ++shut) {
         o.closed = {};
@@ -122,7 +127,7 @@ TEST_CASE("a closed day: the last open day before it, with its weekday, never a 
         const date open = last_open(o.closed, today, by).value();
         INFO(weekday_names[shut]);
         CHECK(open <= by);
-        const std::string text = flat(io::text_of(g, b, r, o));
+        const std::string text = flat(plan_text(g, b, r, o));
         CHECK(text.find("Back by " + std::string(weekday_names[weekday_of(open)]) + ", " +
                         in_words(open)) != std::string::npos);
     }
@@ -141,7 +146,7 @@ TEST_CASE("the matting-prone length and what it does to the date are told in one
     CHECK(b.if_prone->high == mm(51));
     CHECK(b.if_prone->if_low < b.next_visit);
     CHECK(b.if_prone->if_high > b.next_visit);
-    const std::string text = flat(io::text_of(g, b, r, {}));
+    const std::string text = flat(plan_text(g, b, r, io::print_options{}));
     const auto at = [](const days& n) { return std::to_string(std::lround(in_days(n))); };
     CHECK_THAT(text,
                match::ContainsSubstring("If it mats from 25 mm: day " + at(b.if_prone->if_low) +

@@ -318,8 +318,10 @@ TEST_CASE("minutes add up, and the owner's trip is in none of them", "[calendar]
     });
     REQUIRE(tidy != c.visits.end());
     const double size = p.size[static_cast<std::size_t>(dog_size::small)].best;
+    // taken in, bathed, tidied, nails and ears: what the service holds
     CHECK_THAT(in_minutes(tidy->takes),
-               match::WithinAbs(in_minutes(p.visit.best) +
+               match::WithinAbs(in_minutes(p.visit.best) + in_minutes(p.nails.best) +
+                                    in_minutes(p.ears.best) +
                                     size * (in_minutes(p.bath.best) + in_minutes(p.tidy.best)),
                                 0.01));
 }
