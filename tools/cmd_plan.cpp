@@ -84,9 +84,10 @@ reply plan_one(const plan_options& o, const surroundings& around) {
         const auto seen = a.unseen(r, g);
         return {a.w.written(asked_first(a, r, g, pointer(seen))), answer_is_no};
     }
+    const bool in_part = r.booked != nullptr && !r.booked->whole;
     const std::optional<return_date> when =
-        g.planned() ? std::optional{back_of(a, r, g)} : std::nullopt;
-    beside b = beside_plan(r, g, a.w.print.explain);
+        g.planned() && !in_part ? std::optional{back_of(a, r, g)} : std::nullopt;
+    beside b = in_part ? beside{} : beside_plan(r, g, a.w.print.explain);
     for (other_way& w : b.ways) {
         w.when = back_of(a, r, w.plan);
     }

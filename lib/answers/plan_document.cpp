@@ -16,6 +16,7 @@
 #include "answers/words/consent.hpp"
 #include "answers/words/dates.hpp"
 #include "answers/words/plan.hpp"
+#include "answers/words/service.hpp"
 #include "answers/words/tool.hpp"
 #include "answers/words/when.hpp"
 
@@ -40,6 +41,7 @@ class plan_page {
             question();
         } else {
             not_clipped_as_a_rule();
+            booked();
             work();
             page_.tell("Heat, by running minutes", heat(g_, r_));
             page_.tell("Leave", left_alone());
@@ -115,6 +117,19 @@ class plan_page {
         }
     }
 
+    /// What it is booked for, where that was said, and the minutes of the whole appointment.
+    void booked() {
+        const service& s =
+            r_.booked != nullptr ? *r_.booked : service_of(r_.reference, service_kind::full);
+        if (r_.booked != nullptr) {
+            page_.say_of("Booked: ", s.title + ": " + s.text + ".");
+        }
+        if (!g_.bath_waits()) {
+            page_.say(appointment_words(appointment_of(r_, g_, s)), 2);
+        }
+    }
+    [[nodiscard]] bool booked_in_part() const { return r_.booked != nullptr && !r_.booked->whole; }
+
     /// A double coat that was to be clipped: what of it, and how the owner agrees.
     void question() {
         page_.item_of("the sheet clips: ", places_.in_parts(places_.titles_of(g_.question->asked)));
@@ -130,6 +145,11 @@ class plan_page {
     void work() {
         const std::vector<plan_step> steps = steps_of(g_, r_, o_, beside_);
         for (const list when : {list::before_bath, list::after_bath}) {
+            const bool nothing = std::none_of(steps.begin(), steps.end(),
+                                              [&](const plan_step& s) { return s.when == when; });
+            if (nothing && booked_in_part()) {
+                continue;
+            }
             page_.open(heading_of(when));
             if (o_.trainee) {
                 page_.add(step_detail(why_then(when), "why: "));
@@ -154,10 +174,12 @@ class plan_page {
     }
     [[nodiscard]] std::string heading_of(list when) const {
         const pelage::work total = when == list::before_bath ? g_.before : g_.after;
-        const std::string text = when == list::before_bath ? "Before the bath"
-                                 : g_.bath_waits()
-                                     ? "No bath while a mat is in. Once it is out, after the bath"
-                                     : "After the bath, on a clean, dry, combed-out coat";
+        const bool bathed = r_.booked == nullptr || r_.booked->has(service_step::bath);
+        const std::string text =
+            when == list::before_bath ? (bathed ? "Before the bath" : "At the table")
+            : !bathed                 ? "Then, on a clean, dry, combed-out coat"
+            : g_.bath_waits()         ? "No bath while a mat is in. Once it is out, after the bath"
+                                      : "After the bath, on a clean, dry, combed-out coat";
         return in_mmin(total) > 0 ? text + ", about " + detail::fixed(in_minutes(total), 0) + " min"
                                   : text;
     }
@@ -196,7 +218,7 @@ class plan_page {
             if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
                 (sheet && z.withheld)) {
                 by_reason.add(cause_words(r_, z, o_.units), i);
-            } else if (sheet) {
+            } else if (sheet && (r_.booked == nullptr || r_.booked->does(z.at.zone))) {
                 by_sheet.push_back(i);
             }
         }
@@ -206,6 +228,9 @@ class plan_page {
         }
         if (!by_sheet.empty()) {
             out.push_back(item(places_.listed_of(by_sheet), "as the sheet says: "));
+        }
+        if (booked_in_part()) {
+            out.push_back(item("all that isn't booked"));
         }
         return out;
     }
@@ -279,6 +304,10 @@ class plan_page {
                 page_.add(sentence("Not counted: what is not done yet (" +
                                    places_.listed_of(g_.stuck) + ")."));
             }
+        } else if (booked_in_part()) {
+            page_.tell("Back",
+                       {sentence("Not reckoned from this visit, which is no full groom: pelage "
+                                 "regrow tells by the last one.")});
         }
     }
 

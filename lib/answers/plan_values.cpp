@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include <pelage/planner/appointment.hpp>
+#include <pelage/planner/appointment.hpp>
 #include <pelage/trade/zone.hpp>
 
 #include "answers/words/consent.hpp"
@@ -91,6 +93,12 @@ class plan_writer {
         }
         add_minutes(j_, "minutes_before_bath", g_.before);
         add_minutes(j_, "minutes_after_bath", g_.after);
+        if (g_.planned() && !g_.bath_waits()) {
+            const service& s =
+                r_.booked != nullptr ? *r_.booked : service_of(r_.reference, service_kind::full);
+            j_.key("service").text(name(s.kind));
+            add_minutes(j_, "appointment_minutes", appointment_of(r_, g_, s).total());
+        }
         j_.key("comb_out").begin('[');
         for (const combing_out& c : g_.combed) {
             j_.begin('{');

@@ -1,0 +1,56 @@
+#include "answers/words/service.hpp"
+
+#include <string_view>
+#include <vector>
+
+#include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
+
+namespace pelage::io {
+
+namespace {
+
+std::string_view step_words(service_step s) {
+    switch (s) {
+        case service_step::look:
+            return "take in, look, hand back";
+        case service_step::before_bath:
+            return "mats and prep";
+        case service_step::brush:
+            return "brush to the skin";
+        case service_step::bath:
+            return "bath, dry, comb out";
+        case service_step::deshed:
+            return "undercoat out";
+        case service_step::after_bath:
+            return "clip and finish";
+        case service_step::roll:
+            return "rolling";
+        case service_step::nails:
+            return "nails";
+        case service_step::ears:
+            break;
+    }
+    return "ears";
+}
+
+std::string whole_minutes(const work& w) {
+    return detail::fixed(in_minutes(w), 0);
+}
+
+}  // namespace
+
+std::string appointment_words(const appointment& a) {
+    const std::string head = "Whole appointment, about " + whole_minutes(a.total()) + " min";
+    if (a.by_sheet) {
+        return head + ": " + whole_minutes(*a.by_sheet) + " by the salon's own sheet" +
+               (a.beyond > work{} ? ", combing out mats beside" : "") + ".";
+    }
+    std::vector<std::string> parts;
+    for (const appointment_step& s : a.steps) {
+        parts.push_back(std::string(step_words(s.what)) + " " + whole_minutes(s.takes));
+    }
+    return head + ": " + joined(parts, "; ") + ".";
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,13 @@
+// Private to lib: what is booked and how long the whole of it takes, in words.
+#pragma once
+
+#include <string>
+
+#include <pelage/planner/appointment.hpp>
+
+namespace pelage::io {
+
+/// "Whole appointment, about 131 min: look 10, before the bath 6, bath and dry 45, ...".
+[[nodiscard]] std::string appointment_words(const appointment& a);
+
+}  // namespace pelage::io
