@@ -104,10 +104,15 @@ visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
 /// Refuses what is on record already: a key pressed twice, or a call made again.
 void refuse_twice(const io::dog_record& there, const log_entry& e) {
     for (const log_entry& one : entries_in_force(there.entries)) {
-        if (say_the_same(one, e)) {
-            throw error(errc::refused, "the same is on record already, as entry " +
-                                           std::to_string(one.number) + " of " + there.file +
-                                           "; nothing is written");
+        const auto full = [](const log_entry& l) { return visit_kind_of(l.services) == "full"; };
+        const bool same_visit = e.corrects == 0 && one.on == e.on && full(one) && full(e);
+        if (say_the_same(one, e) || same_visit) {
+            const std::string number = std::to_string(one.number);
+            throw error(
+                errc::refused,
+                "the same is on record already, as entry " + number + " of " + there.file +
+                    "; nothing is written" +
+                    (same_visit ? "; --correct " + number + " puts this in its place" : ""));
         }
     }
 }
@@ -155,7 +160,14 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
             throw error(errc::usage, "log: nobody is there to answer; say it by options and --yes");
         }
         asker a(*around.in, *around.talk, around.one_key);
+        a.take_keys_on_lines();
         ask_what_differed(a, w, d.name, v.planned, v.entry);
+    }
+    const bool touched = v.entry.services.empty() || !visit_kind_of(v.entry.services).empty();
+    if (touched && !d.mats.empty()) {
+        note(around, "the file of " + d.name + " still names " + std::to_string(d.mats.size()) +
+                         (d.mats.size() == 1 ? " mat" : " mats") +
+                         ", which every plan goes on seeing: take out what is gone");
     }
     return recorded(
         w, d, path,

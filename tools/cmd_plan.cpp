@@ -51,7 +51,8 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
         ahead = forecast_of(r, g, false);
         over_all_coats(a, r, g, ahead);
         grow_back = ways_to_grow_back(r, g);
-        m.when = ahead.when;
+        const bool in_part = r.booked != nullptr && !r.booked->whole;
+        m.when = in_part ? std::nullopt : std::optional{ahead.when};
         m.ahead = &ahead;
         m.grow_back = &grow_back;
         stuck = g.stuck.empty() ? stuck : infeasible_zones(r, g);

@@ -31,6 +31,10 @@ reply week(week_options& o, const surroundings& around) {
         f.say(errc::range, "week: a week that is over; found " + iso(*of) + "; write " +
                                iso(r.today) + " or a later day");
     }
+    if (*of > r.today + std::chrono::days{56}) {
+        f.say(errc::range, "week: more than eight weeks ahead; found " + iso(*of) +
+                               "; pelage diary --weeks plans so far");
+    }
     f.throw_if_any();
     const auto due = due_dogs(r);
     const io::week_matter m{r, due, *of};
@@ -79,9 +83,9 @@ reply diary(diary_options& o, const surroundings& around) {
     const pelage::diary found = diary_of(q.problem);
     const io::diary_matter m{r, due, q, found, only};
     const bool held = found.lapses.empty() && !q.problem.hours.empty();
-    return {w.ics ? io::ics_of(m)
-            : w.json          ? io::json_of(m)
-                              : w.written(io::document_of(m)),
+    return {w.ics    ? io::ics_of(m)
+            : w.json ? io::json_of(m)
+                     : w.written(io::document_of(m)),
             held ? done : answer_is_no};
 }
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <istream>
 #include <ostream>
+#include <utility>
 
 #include <pelage/base/error.hpp>
 #include <pelage/base/length_text.hpp>
@@ -324,6 +325,8 @@ char asker::key(const std::string& question, std::string_view keys) {
         c = c == '\r' ? '\n' : c;
         out_ << (control(c) ? "" : std::string(1, c)) << "\n";
         if (keys.find(c) != std::string_view::npos) {
+            // by a pipe a key may stand on a line of its own
+            line_open_ = keys_on_lines_ && !one_key_ && c != '\n';
             return c;
         }
         if (c == 'q') {
@@ -346,6 +349,9 @@ std::string asker::line(const std::string& question,
     while (true) {
         out_ << question << ": " << std::flush;
         std::string text;
+        if (std::exchange(line_open_, false) && in_.peek() == '\n') {
+            in_.ignore();
+        }
         if (!std::getline(in_, text)) {
             out_ << "\n";
             throw error(errc::io, "the answers ended before the last question; nothing is written");

@@ -28,6 +28,8 @@ class asker {
 
     /// One of `keys`; other keys are refused and asked again. Enter is '\n'. Throws error(io) when the
     /// answers end, and error(refused) on q where q isn't among the keys.
+    /// From now on a key that comes by a pipe may stand on a line of its own.
+    void take_keys_on_lines() { keys_on_lines_ = true; }
     char key(const std::string& question, std::string_view keys);
     bool yes(const std::string& question);
     /// A line without the blanks round it; asked again while `fault` says what is wrong with it.
@@ -41,6 +43,8 @@ class asker {
     std::istream& in_;
     std::ostream& out_;
     std::function<void(bool)> one_key_;
+    bool keys_on_lines_ = false;
+    bool line_open_ = false;  ///< the last key came by a pipe, its line not read to the end
 };
 
 /// Walks through the intake and gives the dog as it was described. The same answers give the same dog.

@@ -175,13 +175,13 @@ typed_table habits_by_zone(const forecast& f, const plan_request& r) {
     return t;
 }
 
-/// What falls due on its own before the next visit does it anyway.
+/// What falls due on its own before the full groom does it anyway; a bath and brush tidies nothing.
 void say_tidies(document& d, const forecast& f, const print_options& o) {
     std::vector<std::string> due;
-    if (*f.tidy_face_feet < f.when.next_visit) {
+    if (*f.tidy_face_feet < f.when.full_groom) {
         due.push_back("face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o));
     }
-    if (*f.tidy_sanitary < f.when.next_visit) {
+    if (*f.tidy_sanitary < f.when.full_groom) {
         due.push_back("sanitary by " + on_day(*f.tidy_sanitary, o));
     }
     if (!due.empty()) {

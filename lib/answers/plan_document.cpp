@@ -43,6 +43,7 @@ class plan_page {
             not_clipped_as_a_rule();
             booked();
             work();
+            page_.tell("Booked with it", other_steps());
             page_.tell("Heat, by running minutes", heat(g_, r_));
             page_.tell("Leave", left_alone());
             page_.tell("Not to be done as asked", stuck_places(beside_, g_, r_, o_));
@@ -123,10 +124,28 @@ class plan_page {
             r_.booked != nullptr ? *r_.booked : service_of(r_.reference, service_kind::full);
         if (r_.booked != nullptr) {
             page_.say_of("Booked: ", s.title + ": " + s.text + ".");
+            if (!s.has(service_step::before_bath) && !r_.patient.mats.empty()) {
+                page_.say(
+                    "It carries mats, which this booking doesn't touch: offer a full groom, "
+                    "or a bath and brush, soon.",
+                    2);
+            }
         }
         if (!g_.bath_waits()) {
             page_.say(appointment_words(appointment_of(r_, g_, s)), 2);
         }
+    }
+    /// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
+    [[nodiscard]] std::vector<line> other_steps() const {
+        std::vector<line> out;
+        for (const service_step s :
+             booked_in_part() ? r_.booked->steps : std::vector<service_step>{}) {
+            const std::string text = step_work_words(s);
+            if (!text.empty()) {
+                out.push_back(item(text));
+            }
+        }
+        return out;
     }
     [[nodiscard]] bool booked_in_part() const { return r_.booked != nullptr && !r_.booked->whole; }
 

@@ -3,7 +3,6 @@
 #include <cmath>
 
 #include <pelage/planner/appointment.hpp>
-#include <pelage/planner/appointment.hpp>
 #include <pelage/trade/zone.hpp>
 
 #include "answers/words/consent.hpp"

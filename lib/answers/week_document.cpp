@@ -1,5 +1,6 @@
 // The week and the diary, as documents.
 #include <algorithm>
+#include <cmath>
 
 #include <pelage/answers/week.hpp>
 #include <pelage/base/phrase.hpp>
@@ -20,20 +21,12 @@ std::string weekday_words(const date& d) {
     return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
 }
 
-/// The Sunday that ends a day's week.
-date end_of_week(const date& d) {
-    return d + std::chrono::days{static_cast<int>((7 - weekday_of(d)) % 7)};
-}
-
-std::string hours_words(const work& w) {
-    return detail::fixed(in_minutes(w) / 60.0, 1) + " h";
-}
-
 /// What has to be asked or known before the dog can be booked; empty: nothing.
 std::string first_words(const due_dog& one) {
     if (one.why_not) {
-        return *one.why_not == not_plannable::no_coat ? "its coat isn't known"
-                                                      : "it has no style sheet";
+        return *one.why_not == not_plannable::no_coat    ? "its coat isn't known"
+               : *one.why_not == not_plannable::no_sheet ? "it has no style sheet"
+                                                         : "salon.toml doesn't name its groomer";
     }
     if (one.stopped) {
         return "a veterinarian first";
@@ -52,6 +45,25 @@ std::string alert_words(const dog& d) {
     return d.alerts.empty() ? "" : "ALERT: " + joined(titles(d.alerts), "; ");
 }
 
+/// What stands beside a dog: alerts first, then what has to be asked or known, then what was promised.
+std::string beside_words(const due_dog& one, const dog& who) {
+    std::vector<std::string> parts{alert_words(who), first_words(one)};
+    if (one.promised) {
+        parts.push_back("promised for " + in_words(*one.promised));
+    }
+    std::erase(parts, std::string{});
+    return joined(parts, "; ");
+}
+
+/// The Sunday that ends a day's week.
+date end_of_week(const date& d) {
+    return d + std::chrono::days{static_cast<int>((7 - weekday_of(d)) % 7)};
+}
+
+std::string hours_words(const work& w) {
+    return detail::fixed(in_minutes(w) / 60.0, 1) + " h";
+}
+
 void say_dogs(document& d, const week_matter& m, std::string heading,
               const std::vector<const due_dog*>& which, bool overdue) {
     if (which.empty()) {
@@ -65,9 +77,7 @@ void say_dogs(document& d, const week_matter& m, std::string heading,
         const auto last = last_open_day(m.asked.salon, who, m.asked.today, one->by);
         const date by = overdue ? one->by : last.value_or(one->by);
         const int days = days_to(one->by, m.asked.today);
-        std::string first = alert_words(who);
-        const std::string asked = first_words(*one);
-        first += (first.empty() || asked.empty() ? "" : "; ") + asked;
+        std::string first = beside_words(*one, who);
         if (!overdue && !last) {
             first += (first.empty() ? "" : "; ") + std::string("no open day before");
         }
@@ -125,7 +135,7 @@ typed_table week_rows(const week_matter& m) {
         }
         t.rows.push_back({who.id, called(who), std::string(name(one.what)), one.by, one.full_by,
                           one.takes, std::int64_t{std::max(0, days_to(one.by, m.asked.today))},
-                          first_words(one)});
+                          beside_words(one, who)});
     }
     return t;
 }
@@ -153,12 +163,50 @@ void say_sum(document& d, const week_matter& m, const std::vector<const due_dog*
                            : std::to_string(n) + (n == 1 ? " dog is" : " dogs are") +
                                  " due, about " + hours_words(takes) + " of work";
     if (n > 0) {
-        const work has = hours_of(m.asked, m.asked.today, end);
+        const work has =
+            hours_of(m.asked, std::max(m.asked.today, end - std::chrono::days{6}), end);
         s += m.asked.salon.groomers.empty()
                  ? "; salon.toml names no groomer, so nobody knows how much there is room for."
-                 : "; the groomers have " + hours_words(has) + " till then.";
+                 : "; the groomers have " + hours_words(has) + " that week.";
     }
     d.say(s);
+}
+
+std::string lapse_words(const diary_lapse& l, const diary_matter& m) {
+    const diary_problem& p = m.question.problem;
+    switch (l.reason) {
+        case lapse_reason::no_common_day:
+            return p.dogs[l.dog].groomer ? "; its owner and its groomer share no day in reach"
+                                         : "; no day in reach is open when its owner can come";
+        case lapse_reason::longer_than_a_day:
+            return "; its full groom of " + detail::fixed(in_minutes(p.dogs[l.dog].full), 0) +
+                   " min is longer than anybody works on a day in reach";
+        case lapse_reason::full_book:
+            break;
+    }
+    return "; every day up to " + std::to_string(p.most_late) + " days late is full";
+}
+
+/// Who isn't in a diary, and why.
+void say_left_out(document& d, const diary_matter& m) {
+    std::vector<std::string> unknown;
+    std::vector<std::string> asked;
+    for (const due_dog& one : m.due) {
+        if (!one.bookable()) {
+            const bool apart = one.why_not || one.stopped || one.asked_first;
+            (apart ? asked : unknown).push_back(called(m.asked.salon.dogs[one.dog]));
+        }
+    }
+    if (unknown.empty() && asked.empty()) {
+        return;
+    }
+    d.open("Not in it");
+    if (!unknown.empty()) {
+        d.item_of("no full groom on record: ", listed(unknown));
+    }
+    if (!asked.empty()) {
+        d.item_of("to be asked or known first, pelage week says what: ", listed(asked));
+    }
 }
 
 std::string visit_words(const due_dog& one, const diary_visit& v) {
@@ -200,15 +248,15 @@ document document_of(const diary_matter& m) {
     const auto& p = m.question.problem;
     const auto day = [&](int n) { return m.asked.today + std::chrono::days{n}; };
     document d;
-    d.title =
-        "Diary from " + in_words(m.asked.today) + ", " + std::to_string(p.last / 7) + " weeks";
+    d.title = "Diary from " + in_words(m.asked.today) + ", " + std::to_string(p.last / 7) +
+              (p.last == 7 ? " week" : " weeks");
     d.titled = true;
     d.open({}, false);
     work takes{};
     int late = 0;
     int latest = 0;
-    typed_table t{{"day", "groomer", "dog", "visit", "min", "late"}};
-    t.numbers = {false, false, false, false, true, true};
+    typed_table t{{"day", "groomer", "dog", "visit", "min", "late", "first"}};
+    t.numbers = {false, false, false, false, true, true, false};
     for (const diary_visit& v : m.found.visits) {
         const due_dog& one = m.due[m.question.which[v.dog]];
         const work here = v.full ? one.full_takes : one.between_takes;
@@ -223,35 +271,41 @@ document document_of(const diary_matter& m) {
             {cell(on, std::string(weekday_names[weekday_of(on)]).substr(0, 3) + " " + iso(on)),
              m.asked.salon.groomers[v.groomer].name, called(m.asked.salon.dogs[one.dog]),
              visit_words(one, v), cell(here, detail::fixed(in_minutes(here), 0)),
-             v.late > 0 ? cell(std::int64_t{v.late}) : cell()});
+             v.late > 0 ? cell(std::int64_t{v.late}) : cell(),
+             beside_words(one, m.asked.salon.dogs[one.dog])});
     }
     const std::size_t n = t.rows.size();
     std::string s = std::to_string(n) + (n == 1 ? " visit" : " visits") + ", about " +
                     hours_words(takes) + " of work.";
-    s += late == 0 ? " Nobody is late."
-                   : " " + std::to_string(late) + (late == 1 ? " is" : " are") + " late, at most " +
-                         std::to_string(latest) + (latest == 1 ? " day." : " days.");
+    if (late > 0) {
+        s += " " + std::to_string(late) + (late == 1 ? " is" : " are") + " late, at most " +
+             std::to_string(latest) + (latest == 1 ? " day." : " days.");
+    } else if (m.found.lapses.empty()) {
+        s += " Nobody is late.";
+    }
+    if (!m.found.lapses.empty()) {
+        s += " " + std::to_string(m.found.lapses.size()) + " not held, see below.";
+    }
     if (p.hours.empty()) {
         s = "salon.toml names no groomer ([[groomer]] with hours): no diary can be made.";
-    } else if (!m.only) {
-        s += " Minutes, trips and days late cost at most " +
-             detail::fixed(100.0 * m.found.gap(), 1) +
+    } else if (!m.only && in_mmin(m.found.bound) > 0) {
+        const double cost = in_minutes(m.found.cost);
+        const double bound = in_minutes(m.found.bound);
+        s += " Minutes, trips and days late come to at most " +
+             detail::fixed(std::ceil(1000.0 * (cost - bound) / bound) / 10.0, 1) +
              " % more than in any diary of these hours (proven bound).";
     }
     d.say(s);
     d.open();
     d.show(std::move(t));
     if (!m.found.lapses.empty() && !p.hours.empty()) {
-        d.open("Not held: nobody has room in time");
+        d.open("Not held");
         for (const diary_lapse& l : m.found.lapses) {
             const dog& who = m.asked.salon.dogs[m.due[m.question.which[l.dog]].dog];
-            d.item_of(called(who) + ": ",
-                      "due by " + in_words(day(l.due)) +
-                          (l.no_day ? "; its owner and its groomer share no day"
-                                    : "; every day in reach is full, at most " +
-                                          std::to_string(p.most_late) + " days late"));
+            d.item_of(called(who) + ": ", "due by " + in_words(day(l.due)) + lapse_words(l, m));
         }
     }
+    say_left_out(d, m);
     if (m.asked.salon.invented) {
         d.foot = "Invented: no such salon or dog exists.";
     }

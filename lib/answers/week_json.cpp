@@ -17,7 +17,9 @@ json date_json(const std::optional<date>& d) {
 
 std::string_view standing_of(const due_dog& one) {
     if (one.why_not) {
-        return *one.why_not == not_plannable::no_coat ? "no coat" : "no sheet";
+        return *one.why_not == not_plannable::no_coat    ? "no coat"
+               : *one.why_not == not_plannable::no_sheet ? "no sheet"
+                                                         : "no groomer";
     }
     return one.stopped       ? "veterinarian first"
            : one.asked_first ? "owner first"
@@ -32,14 +34,18 @@ std::string_view visit_name(const due_dog& one, const diary_visit& v) {
 }  // namespace
 
 std::string json_of(const week_matter& m) {
-    json j{{"today", iso(m.asked.today)}, {"salon", m.asked.salon.title}};
+    json j{
+        {"schema", "pelage/week/1"}, {"today", iso(m.asked.today)}, {"salon", m.asked.salon.title}};
     if (m.asked.salon.invented) {
         j["invented"] = true;
     }
     j["dogs"] = json::array();
     for (const due_dog& one : m.due) {
         const dog& who = m.asked.salon.dogs[one.dog];
-        json d{{"id", who.id}, {"name", who.name}, {"standing", standing_of(one)}};
+        json d{{"id", who.id},
+               {"name", who.name},
+               {"alerts", titles(who.alerts)},
+               {"standing", standing_of(one)}};
         if (one.bookable()) {
             d["visit"] = name(one.what);
             d["by"] = iso(one.by);
@@ -49,6 +55,7 @@ std::string json_of(const week_matter& m) {
         }
         d["last_full_groom"] = date_json(one.last_full);
         d["last_visit"] = date_json(one.last_visit);
+        d["promised"] = date_json(one.promised);
         d["stuck"] = one.stuck;
         d["unsigned"] = one.unsigned_consents;
         j["dogs"].push_back(std::move(d));
@@ -58,12 +65,16 @@ std::string json_of(const week_matter& m) {
 
 std::string json_of(const diary_matter& m) {
     const auto day = [&](int n) { return iso(m.asked.today + std::chrono::days{n}); };
-    json j{{"today", iso(m.asked.today)},
+    json j{{"schema", "pelage/diary/1"},
+           {"today", iso(m.asked.today)},
            {"salon", m.asked.salon.title},
            {"weeks", m.question.problem.last / 7},
-           {"cost_minutes", minutes_json(m.found.cost)},
-           {"bound_minutes", minutes_json(m.found.bound)},
-           {"gap", share_json(m.found.gap())}};
+           {"possible", !m.question.problem.hours.empty()}};
+    if (!m.question.problem.hours.empty()) {
+        j["cost_minutes"] = minutes_json(m.found.cost);
+        j["bound_minutes"] = minutes_json(m.found.bound);
+        j["gap"] = share_json(m.found.gap());
+    }
     if (m.asked.salon.invented) {
         j["invented"] = true;
     }
@@ -75,6 +86,8 @@ std::string json_of(const diary_matter& m) {
                 {{"on", day(v.on)},
                  {"groomer", m.asked.salon.groomers[v.groomer].name},
                  {"dog", m.asked.salon.dogs[one.dog].id},
+                 {"alerts", titles(m.asked.salon.dogs[one.dog].alerts)},
+                 {"unsigned", one.unsigned_consents},
                  {"visit", visit_name(one, v)},
                  {"minutes", minutes_json(v.full ? one.full_takes : one.between_takes)},
                  {"late_days", std::max(0, v.late)}});
@@ -82,9 +95,13 @@ std::string json_of(const diary_matter& m) {
     }
     j["not_held"] = json::array();
     for (const diary_lapse& l : m.found.lapses) {
-        j["not_held"].push_back({{"dog", m.asked.salon.dogs[m.due[m.question.which[l.dog]].dog].id},
-                                 {"due", day(l.due)},
-                                 {"why", l.no_day ? "no day in common" : "no room"}});
+        j["not_held"].push_back(
+            {{"dog", m.asked.salon.dogs[m.due[m.question.which[l.dog]].dog].id},
+             {"due", day(l.due)},
+             {"why", m.question.problem.hours.empty()              ? "no groomer named"
+                     : l.reason == lapse_reason::no_common_day     ? "no day in common"
+                     : l.reason == lapse_reason::longer_than_a_day ? "longer than a day"
+                                                                   : "no room"}});
     }
     return dumped(j);
 }

@@ -136,7 +136,7 @@ std::optional<date> due_by_record(const plan_request& r, const kept_coat& k) {
     std::optional<date> full;
     std::optional<date> brushed;
     for (const visit& v : r.patient.visits) {
-        if (v.on >= *r.today) {
+        if (v.on > *r.today) {
             continue;
         }
         if (v.kind == "full") {
@@ -146,8 +146,8 @@ std::optional<date> due_by_record(const plan_request& r, const kept_coat& k) {
             brushed = brushed ? std::max(*brushed, v.on) : v.on;
         }
     }
-    if (!full) {
-        return std::nullopt;
+    if (!full || *full == *r.today) {
+        return std::nullopt;  // groomed today, it is reckoned from today anyway
     }
     const date usual = plus(*full, k.usual);
     const bool mats = std::any_of(k.zones.begin(), k.zones.end(),

@@ -2,6 +2,7 @@
 #include <limits>
 #include <map>
 
+#include <pelage/forecast/forecast.hpp>
 #include <pelage/forecast/week.hpp>
 #include <pelage/model/mix.hpp>
 #include <pelage/trade/upkeep.hpp>
@@ -25,6 +26,13 @@ class front_desk {
         const style* sheet = find(r_.styles, d.style);
         if (sheet == nullptr) {
             out.why_not = not_plannable::no_sheet;
+            return out;
+        }
+        const auto& all = r_.salon.groomers;
+        if (!d.groomer.empty() && !all.empty() &&
+            std::none_of(all.begin(), all.end(),
+                         [&](const groomer& g) { return g.name == d.groomer; })) {
+            out.why_not = not_plannable::no_groomer;
             return out;
         }
         if (!d.coat && !d.mix.empty()) {
@@ -65,50 +73,57 @@ class front_desk {
     }
 
     void read_clocks(const plan_request& ask, const groom& g, due_dog& out) {
-        const calendar_request c{ask, r_.today, 4, r_.salon.closed, nullptr, false};
-        const grooms_to_come to_come = grooms_of(c, g);
-        const schedule_problem p = problem_of(c, to_come, ask.rules.matting.chance.best);
-        const auto day = [&](int n) { return r_.today + std::chrono::days{n}; };
-        if (p.full_ago > 0) {
-            out.last_full = day(-p.full_ago);
-            out.last_visit = day(-std::min(p.full_ago, std::min(p.brush_ago, p.tidy_ago)));
+        const dog& d = ask.patient;
+        for (const visit& v : d.visits) {
+            if (v.on <= r_.today) {
+                out.last_visit = std::max(out.last_visit.value_or(v.on), v.on);
+                if (v.kind == "full") {
+                    out.last_full = std::max(out.last_full.value_or(v.on), v.on);
+                }
+            }
         }
+        const return_date back = back_of(ask, g);
+        if (!out.last_full) {
+            return;
+        }
+        out.full_by = plus(*out.last_full, back.full_groom);
+        out.by =
+            std::min(back.was_due.value_or(plus(*out.last_full, back.next_visit)), out.full_by);
+        out.promised = d.promised && *d.promised >= r_.today ? d.promised : std::nullopt;
+        const calendar_request c{ask, r_.today, 4, r_.salon.closed, nullptr, false};
+        const schedule_problem p = problem_of(c, grooms_of(c, g), ask.rules.matting.chance.best);
         const work trip = ask.rules.prices.trip.best;
         const auto takes = [&](visit_work w) {
             return p.costs[static_cast<std::size_t>(w)] - trip;
         };
         out.full_clock = p.later.full;
         out.full_takes = takes(visit_work::full_groom);
-        out.full_by = day(p.first.full - p.full_ago);
-        read_between(p, takes, day, out);
-        const bool between = out.between_by && *out.between_by < out.full_by;
-        out.by = between ? *out.between_by : out.full_by;
-        out.takes = between ? out.between_takes : out.full_takes;
-        out.what = !between ? visit_work::full_groom : out.between;
+        read_between(p, takes, out);
+        // where the full groom is due by then as well, one visit does it all
+        const bool full = out.full_by <= std::max(out.by, r_.today) || !out.between_by;
+        out.what = full ? visit_work::full_groom : out.between;
+        out.takes = full ? out.full_takes : out.between_takes;
     }
 
     /// The visit between full grooms stops all clocks that run there: brush, tidy, or both.
-    void read_between(const schedule_problem& p, const auto& takes, const auto& day, due_dog& out) {
-        if (!p.later.brush && !p.later.tidy) {
+    void read_between(const schedule_problem& p, const auto& takes, due_dog& out) {
+        const auto sooner = [&](const std::optional<int>& clock) {
+            return clock && *clock < p.later.full ? clock : std::nullopt;
+        };
+        out.brush_clock = p.later.length < p.later.full ? sooner(p.later.brush) : std::nullopt;
+        out.length_clock = p.later.length;
+        out.tidy_clock = sooner(p.later.tidy);
+        if (!out.brush_clock && !out.tidy_clock) {
             return;
         }
-        out.between = !p.later.brush  ? visit_work::tidy
-                      : !p.later.tidy ? visit_work::bath
-                                      : visit_work::bath_and_tidy;
-        int due = std::numeric_limits<int>::max();
-        int clock = due;
-        if (p.later.brush) {
-            clock = *p.later.brush;
-            due = p.first.brush.value_or(clock) - p.brush_ago;
-        }
-        if (p.later.tidy) {
-            clock = std::min(clock, *p.later.tidy);
-            due = std::min(due, p.first.tidy.value_or(*p.later.tidy) - p.tidy_ago);
-        }
+        out.between = !out.brush_clock  ? visit_work::tidy
+                      : !out.tidy_clock ? visit_work::bath
+                                        : visit_work::bath_and_tidy;
         out.between_takes = takes(out.between);
-        if (clock < p.later.full) {
-            out.between_clock = clock;
-            out.between_by = day(due);
+        out.between_by = out.by;
+        if (out.tidy_clock) {
+            const int tidy = *p.later.tidy - p.tidy_ago;
+            out.between_by = std::min(*out.between_by, r_.today + std::chrono::days{tidy});
         }
     }
 
@@ -126,7 +141,9 @@ diary_dog in_diary(const week_request& r, const due_dog& one, int last) {
     diary_dog out;
     out.full_clock = one.full_clock;
     out.full_due = days_to(r.today, one.full_by);
-    out.between_clock = one.between_clock;
+    out.brush_clock = one.brush_clock;
+    out.length_clock = one.length_clock;
+    out.tidy_clock = one.tidy_clock;
     out.between_due = one.between_by ? days_to(r.today, *one.between_by) : 0;
     out.visit_ago = one.last_visit ? std::max(0, days_to(*one.last_visit, r.today)) : 0;
     out.full = one.full_takes;

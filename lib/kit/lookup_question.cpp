@@ -239,11 +239,12 @@ question bare_number(const lookup_request& r, const std::string& name) {
                       : ""));
     }
     refuse_suffix(r, name);
-    throw error(errc::unknown,
-                "not a blade, a comb or a length; found \"" + r.text + "\"" +
-                    (numbered(name) ? "" : did_you_mean(name, ids(r.reference.blades))) +
-                    "; write \"7F\", \"9mm\", \"3/8in\" or \"13 mm comb over 10\", or a breed or a mix "
-                    "that we know, such as \"poodle x beagle\"");
+    throw error(
+        errc::unknown,
+        "not a blade, a comb or a length; found \"" + r.text + "\"" +
+            (numbered(name) ? "" : did_you_mean(name, ids(r.reference.blades))) +
+            "; write \"7F\", \"9mm\", \"3/8in\" or \"13 mm comb over 10\", or a breed or a mix "
+            "that we know, such as \"poodle x beagle\"");
 }
 
 }  // namespace

@@ -67,6 +67,9 @@ void add_record(dog& d, const std::vector<log_entry>& all) {
         });
         lay_on_visit(same == d.visits.end() ? d.visits.emplace_back(visit{e.on, kind}) : *same, e);
     }
+    if (!in_force.empty()) {
+        d.promised = in_force.back().next;
+    }
     if (!in_force.empty() && !d.now.empty()) {
         d.now.clear();
         d.now_gave_way = true;

@@ -8,6 +8,7 @@
 #include "planner/cautions.hpp"
 #include "planner/compile.hpp"
 #include "planner/double_jacket.hpp"
+#include "planner/plan_again.hpp"
 #include "planner/targets.hpp"
 #include "planner/working_order.hpp"
 
@@ -316,7 +317,22 @@ groom read_plan(const plan_request& r, const ready_kit& ready, compiled_plan c, 
     return g;
 }
 
+namespace {
+
+/// Mats wait where what is booked has no time for them.
+bool leaves_mats(const plan_request& r) {
+    return r.booked != nullptr && !r.booked->has(service_step::before_bath) &&
+           !r.patient.mats.empty();
+}
+
+}  // namespace
+
 groom make_plan(const plan_request& r) {
+    if (leaves_mats(r)) {
+        dog unmatted = r.patient;
+        unmatted.mats.clear();
+        return make_plan(ask_again(r, unmatted, r.sheet));
+    }
     const ready_kit ready(r);
     compiled_plan c = compile(r, ready);
     std::vector<stop_sign> signs = signs_of(r);

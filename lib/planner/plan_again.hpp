@@ -14,6 +14,7 @@ namespace pelage {
     ask.length_wish = r.length_wish;
     ask.reasons = false;
     ask.top = r.top;
+    ask.booked = r.booked;
     return ask;
 }
 

@@ -14,22 +14,38 @@ namespace {
 using planning::office;
 using planning::prices;
 
+constexpr int farthest = 36500;  // days: a hundred years
+constexpr std::int64_t most_work = 1'000'000'000;
+
+bool is_work(const work& w) {
+    return in_mmin(w) >= 0 && in_mmin(w) <= most_work;
+}
+
+bool is_days(int n, int least) {
+    return n >= least && n <= farthest;
+}
+
+bool is_sound(const diary_dog& d, const diary_problem& p) {
+    return is_days(d.full_clock, 1) && is_days(d.brush_clock.value_or(1), 1) &&
+           is_days(d.tidy_clock.value_or(1), 1) && is_days(d.length_clock, 0) &&
+           is_days(d.full_due, -farthest) && is_days(d.between_due, -farthest) &&
+           is_days(d.visit_ago, 0) && in_mmin(d.full) > 0 && is_work(d.full) &&
+           is_work(d.between) && (!d.comes_between() || in_mmin(d.between) > 0) &&
+           d.groomer.value_or(0) < std::max<std::size_t>(p.hours.size(), 1);
+}
+
 void check(const diary_problem& p) {
-    const auto days = static_cast<std::size_t>(std::max(p.last, 0)) + 1;
-    const auto below_zero = [](const work& w) { return in_mmin(w) < 0; };
-    bool sound = p.last >= 0 && p.gap >= 1 && p.most_early >= 0 && p.most_late >= 0 &&
-                 !below_zero(p.trip) && !below_zero(p.late_full) && !below_zero(p.late_between) &&
-                 (p.tables.empty() || p.tables.size() == days);
-    for (const auto& one : p.hours) {
-        sound = sound && one.size() == days && std::none_of(one.begin(), one.end(), below_zero);
-    }
-    sound = sound && std::none_of(p.tables.begin(), p.tables.end(), below_zero);
-    for (const diary_dog& d : p.dogs) {
-        sound = sound && d.full_clock >= 1 && d.between_clock.value_or(1) >= 1 &&
-                d.visit_ago >= 0 && in_mmin(d.full) > 0 &&
-                (!d.between_clock || in_mmin(d.between) > 0) &&
-                d.groomer.value_or(0) < std::max<std::size_t>(p.hours.size(), 1);
-    }
+    bool sound = is_days(p.last, 0) && is_days(p.gap, 1) && is_days(p.most_early, 0) &&
+                 is_days(p.most_late, 0) && is_work(p.trip) && is_work(p.late_full) &&
+                 is_work(p.late_between);
+    const auto by_day = [&](const std::vector<work>& w) {
+        return w.size() == static_cast<std::size_t>(p.last) + 1 &&
+               std::all_of(w.begin(), w.end(), is_work);
+    };
+    sound = sound && (p.tables.empty() || by_day(p.tables)) &&
+            std::all_of(p.hours.begin(), p.hours.end(), by_day) &&
+            std::all_of(p.dogs.begin(), p.dogs.end(),
+                        [&](const diary_dog& d) { return is_sound(d, p); });
     if (!sound) {
         throw error(errc::range, "a diary needs days, clocks from 1, minutes over 0, hours by day");
     }
@@ -164,19 +180,14 @@ std::vector<std::size_t> broken_dogs(const diary_problem& p, const diary& d) {
         const diary_dog& one = p.dogs[i];
         const bool lapsed = std::any_of(d.lapses.begin(), d.lapses.end(),
                                         [&](const diary_lapse& l) { return l.dog == i; });
-        int full = planning::full_before(one);
-        int visit = planning::visit_before(one);
-        int last = -one.visit_ago;
+        planning::running_clocks c = planning::clocks_before(one);
         for (const diary_visit& v : mine[i]) {
-            if (v.on < last + p.gap) {
+            if (v.on < c.visit + p.gap) {
                 out.push_back(i);
             }
-            full = v.full ? v.on : full;
-            visit = last = v.on;
+            c = planning::clocks_after(c, {v.on, v.full});
         }
-        const int due = one.between_clock
-                            ? std::min(full + one.full_clock, visit + *one.between_clock)
-                            : full + one.full_clock;
+        const int due = planning::due_first(one, c);
         if (!lapsed && due < p.last) {
             out.push_back(i);
         }

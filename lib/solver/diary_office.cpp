@@ -7,6 +7,14 @@
 
 namespace pelage::planning {
 
+namespace {
+
+std::int64_t rounded_price(double price) {
+    return static_cast<std::int64_t>(std::llround(price * static_cast<double>(price_unit)));
+}
+
+}  // namespace
+
 template <class Fits>
 void office::price_days(const diary_dog& d, const prices& at, double share, Fits fits) {
     const std::int64_t trip = in_mmin(p_.trip);
@@ -14,13 +22,14 @@ void office::price_days(const diary_dog& d, const prices& at, double share, Fits
         if (takes == 0 || !can(d, day) || !fits(day, takes)) {
             return no_way;
         }
-        const double price = at.day[day] + (d.groomer ? at.own[*d.groomer][day] : 0.0);
-        const auto whole = static_cast<std::int64_t>(std::llround(price * share * price_unit));
+        // rounded one by one, as they are paid back
+        const auto whole = rounded_price(at.day[day] * share) +
+                           (d.groomer ? rounded_price(at.own[*d.groomer][day] * share) : 0);
         return takes + trip + whole * takes / price_unit;
     };
     for (std::size_t day = 0; day < days_; ++day) {
         scratch_.full[day] = of(day, in_mmin(d.full));
-        scratch_.between[day] = d.between_clock ? of(day, in_mmin(d.between)) : no_way;
+        scratch_.between[day] = d.comes_between() ? of(day, in_mmin(d.between)) : no_way;
     }
 }
 
@@ -45,7 +54,7 @@ office::priced office::price(const prices& at) {
         }
     }
     const auto pay_back = [&](double price, std::int64_t room, std::int64_t& over) {
-        const auto whole = static_cast<std::int64_t>(std::llround(price * price_unit));
+        const std::int64_t whole = rounded_price(price);
         out.bound -= (whole * room + price_unit - 1) / price_unit;
         over -= room;
     };
@@ -89,54 +98,49 @@ std::optional<std::size_t> office::groomer(const left_over& left, const diary_do
     return best;
 }
 
-/// Whether the dog's owner and a groomer share a day on which it might have come, had there been room.
-bool office::in_reach(const diary_dog& d, int due) const {
-    const std::int64_t least = in_mmin(d.between_clock ? std::min(d.full, d.between) : d.full);
+/// Why no day was found, the plainest reason first.
+lapse_reason office::reason(const diary_dog& d, int due) const {
+    bool common = false;
+    bool fits_at_all = false;
     for (int n = std::max(0, due - p_.most_early);
          n <= std::min(p_.last, std::max(due, 0) + p_.most_late); ++n) {
         const auto day = static_cast<std::size_t>(n);
         for (std::size_t g = 0; g < p_.hours.size() && can(d, day); ++g) {
-            if (d.groomer.value_or(g) == g && in_mmin(p_.hours[g][day]) >= least &&
-                room_[day] >= least) {
-                return true;
-            }
+            const std::int64_t has = std::min(in_mmin(p_.hours[g][day]), room_[day]);
+            common = common || (d.groomer.value_or(g) == g && has > 0);
+            fits_at_all = fits_at_all || (d.groomer.value_or(g) == g && has >= in_mmin(d.full));
         }
     }
-    return false;
+    return !common        ? lapse_reason::no_common_day
+           : !fits_at_all ? lapse_reason::longer_than_a_day
+                          : lapse_reason::full_book;
 }
 
 std::int64_t office::true_cost(const diary_dog& d, const dog_path& path) const {
     std::int64_t sum = path.lapse ? lapse_price(p_, d, *path.lapse) : 0;
-    int full = full_before(d);
-    int visit = visit_before(d);
+    running_clocks c = clocks_before(d);
     for (const stop& s : path.stops) {
-        const int due_full = full + d.full_clock;
-        const int due = d.between_clock ? std::min(due_full, visit + *d.between_clock) : due_full;
+        const std::optional<int> other = due_between(d, c);
         sum += in_mmin(s.full ? d.full : d.between) + in_mmin(p_.trip) +
-               late_price(p_, s.on - due_full, due < due_full ? s.on - due : 0);
-        full = s.full ? s.on : full;
-        visit = s.on;
+               late_price(p_, s.on - due_full(d, c), other ? s.on - *other : 0);
+        c = clocks_after(c, s);
     }
-    return path.lapse ? sum : sum + end_price(p_, d, full, visit);
+    return path.lapse ? sum : sum + end_price(p_, d, c);
 }
 
 void office::put(left_over& left, std::size_t dog, const dog_path& path, diary& out) const {
     const diary_dog& d = p_.dogs[dog];
-    int full = full_before(d);
-    int visit = visit_before(d);
+    running_clocks c = clocks_before(d);
     for (const stop& s : path.stops) {
         const std::int64_t takes = in_mmin(s.full ? d.full : d.between);
         const auto day = static_cast<std::size_t>(s.on);
         const std::size_t g = groomer(left, d, day, takes).value();
         left.take(g, day, takes);
-        const int due = std::min(full + d.full_clock,
-                                 d.between_clock ? visit + *d.between_clock : full + d.full_clock);
-        out.visits.push_back({dog, s.on, s.full, g, s.on - due});
-        full = s.full ? s.on : full;
-        visit = s.on;
+        out.visits.push_back({dog, s.on, s.full, g, s.on - due_first(d, c)});
+        c = clocks_after(c, s);
     }
     if (path.lapse) {
-        out.lapses.push_back({dog, *path.lapse, !in_reach(d, *path.lapse)});
+        out.lapses.push_back({dog, *path.lapse, reason(d, *path.lapse)});
     }
     out.cost += mmin(true_cost(d, path));
 }
@@ -146,7 +150,7 @@ diary office::place(const prices& at) {
     std::iota(order.begin(), order.end(), std::size_t{0});
     const auto due = [&](std::size_t i) {
         const diary_dog& d = p_.dogs[i];
-        return d.between_clock ? std::min(d.full_due, d.between_due) : d.full_due;
+        return due_first(d, clocks_before(d));
     };
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return due(a) < due(b); });

@@ -51,8 +51,6 @@ class office {
     [[nodiscard]] diary place(const prices& at);
     void better(diary& d, const prices& at, double share);
 
-    [[nodiscard]] const minutes_by_day& room() const { return room_; }
-
   private:
     struct left_over {
         std::vector<minutes_by_day> hours;
@@ -82,11 +80,10 @@ class office {
     void price_days(const diary_dog& d, const prices& at, double share, Fits fits);
     [[nodiscard]] std::optional<std::size_t> groomer(const left_over& left, const diary_dog& d,
                                                      std::size_t day, std::int64_t takes) const;
-    [[nodiscard]] bool in_reach(const diary_dog& d, int due) const;
+    [[nodiscard]] lapse_reason reason(const diary_dog& d, int due) const;
     void put(left_over& left, std::size_t dog, const dog_path& path, diary& out) const;
     [[nodiscard]] std::int64_t true_cost(const diary_dog& d, const dog_path& path) const;
     [[nodiscard]] left_over all_room() const;
-    void tidy_up(diary& d) const;
 
     const diary_problem& p_;
     std::size_t days_;

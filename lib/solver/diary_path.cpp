@@ -20,65 +20,90 @@ std::int64_t late_price(const diary_problem& p, int late_full, int late_between)
            in_mmin(p.late_between) * std::max(late_between, 0);
 }
 
+running_clocks clocks_before(const diary_dog& d) {
+    return {d.full_due - d.full_clock, -d.visit_ago, false};
+}
+
+running_clocks clocks_after(const running_clocks& c, const stop& s) {
+    return {s.full ? s.on : c.full, s.on, true};
+}
+
+int due_full(const diary_dog& d, const running_clocks& c) {
+    return c.full + d.full_clock;
+}
+
+std::optional<int> due_between(const diary_dog& d, const running_clocks& c) {
+    if (!d.comes_between()) {
+        return std::nullopt;
+    }
+    if (!c.begun) {
+        return d.between_due;
+    }
+    int due = std::numeric_limits<int>::max();
+    due = d.brush_clock ? std::max(c.visit + *d.brush_clock, c.full + d.length_clock) : due;
+    return d.tidy_clock ? std::min(due, c.visit + *d.tidy_clock) : due;
+}
+
+int due_first(const diary_dog& d, const running_clocks& c) {
+    const int full = due_full(d, c);
+    return std::min(full, due_between(d, c).value_or(full));
+}
+
+namespace {
+
+/// Days from visit to visit where all clocks run from both.
+int shortest_clock(const diary_dog& d) {
+    int n = d.full_clock;
+    n = d.brush_clock ? std::min(n, std::max(*d.brush_clock, d.length_clock)) : n;
+    return d.tidy_clock ? std::min(n, *d.tidy_clock) : n;
+}
+
+}  // namespace
+
 std::int64_t lapse_price(const diary_problem& p, const diary_dog& d, int due) {
     const std::int64_t left = std::max(p.last - due, 0) + 1;
-    const std::int64_t sooner =
-        std::max(1, std::min(d.full_clock, d.between_clock.value_or(d.full_clock)));
     return (in_mmin(p.late_full) + in_mmin(p.late_between)) * (left + p.most_late) +
-           (in_mmin(d.full) + in_mmin(p.trip)) * (1 + left / sooner);
+           (in_mmin(d.full) + in_mmin(p.trip)) * (1 + left / shortest_clock(d));
 }
 
-std::int64_t end_price(const diary_problem& p, const diary_dog& d, int full, int visit) {
-    const std::int64_t trip = in_mmin(p.trip);
-    std::int64_t price = (in_mmin(d.full) + trip) * (p.last - full) / d.full_clock;
-    if (d.between_clock && *d.between_clock < d.full_clock) {
-        // of the visits in a full groom's interval the last is the full groom itself
-        price += (in_mmin(d.between) + trip) * (p.last - visit) / *d.between_clock *
-                 (d.full_clock - *d.between_clock) / d.full_clock;
-    }
-    return price;
-}
-
-int full_before(const diary_dog& d) {
-    return d.full_due - d.full_clock;
-}
-
-int visit_before(const diary_dog& d) {
-    return d.between_clock ? d.between_due - *d.between_clock : -d.visit_ago;
+std::int64_t end_price(const diary_problem& p, const diary_dog& d, const running_clocks& c) {
+    const std::int64_t full = in_mmin(d.full) + in_mmin(p.trip);
+    const std::int64_t between = in_mmin(d.between) + in_mmin(p.trip);
+    const int clock = shortest_clock(d);
+    // in a full groom's interval so many visits lie between, and so many of them are done
+    const int all = (d.full_clock - 1) / clock;
+    const int done = std::clamp((c.visit - c.full + clock / 2) / clock, 0, all);
+    const std::int64_t run =
+        (full + between * all) * std::max(0, p.last - c.full) / d.full_clock - between * done;
+    return std::max<std::int64_t>(0, run);
 }
 
 path_search::path_search(const diary_problem& p)
     : p_(p), from_(static_cast<std::size_t>(p.last) + 2) {}
 
-int path_search::soonest(const state& s) const {
-    const int full = s.full + dog_->full_clock;
-    return dog_->between_clock ? std::min(full, s.visit + *dog_->between_clock) : full;
-}
-
 path_search::state path_search::after(const state& s, const choice& c) const {
-    const int on = open_[c.at].on;
-    return c.full ? state{on, on, c.at + 1, c.at + 1} : state{s.full, on, s.row, c.at + 1};
+    return {clocks_after(s.clocks, {open_[c.at].on, c.full}), c.full ? c.at + 1 : s.row, c.at + 1};
 }
 
 path_search::choice path_search::best(const state& s) {
-    const int due_full = s.full + dog_->full_clock;
-    const int due = soonest(s);
+    const int full_by = due_full(*dog_, s.clocks);
+    const int due = due_first(*dog_, s.clocks);
     choice least{lapse_price(p_, *dog_, due), 0, true, true};
-    const bool between = due < due_full;
-    const int last_visit = s.column == 0 ? -dog_->visit_ago : s.visit;
-    const int first = std::max({last_visit + p_.gap, due - p_.most_early, 0});
+    const std::optional<int> other = due_between(*dog_, s.clocks);
+    const bool between = due < full_by;
+    const int first = std::max({s.clocks.visit + p_.gap, due - p_.most_early, 0});
     const int end = std::min(p_.last, std::max(due, 0) + p_.most_late);
     for (std::size_t i = first <= p_.last ? from_[static_cast<std::size_t>(first)] : open_.size();
          i < open_.size() && open_[i].on <= end; ++i) {
         const open_day& n = open_[i];
-        const std::int64_t late = late_price(p_, n.on - due_full, between ? n.on - due : 0);
+        const std::int64_t late = late_price(p_, n.on - full_by, other ? n.on - *other : 0);
         const std::int64_t full = n.full + late;
         if (full < least.cost) {
-            const std::int64_t sum = full + cost({n.on, n.on, i + 1, i + 1});
+            const std::int64_t sum = full + cost(after(s, {0, i, true, false}));
             least = sum < least.cost ? choice{sum, i, true, false} : least;
         }
-        if (between && n.on < due_full && n.between + late < least.cost) {
-            const std::int64_t sum = n.between + late + cost({s.full, n.on, s.row, i + 1});
+        if (between && n.on < full_by && n.between + late < least.cost) {
+            const std::int64_t sum = n.between + late + cost(after(s, {0, i, false, false}));
             least = sum < least.cost ? choice{sum, i, false, false} : least;
         }
     }
@@ -86,8 +111,8 @@ path_search::choice path_search::best(const state& s) {
 }
 
 std::int64_t path_search::cost(const state& s) {
-    if (soonest(s) >= p_.last) {
-        return end_price(p_, *dog_, s.full, s.visit);
+    if (due_first(*dog_, s.clocks) >= p_.last) {
+        return end_price(p_, *dog_, s.clocks);
     }
     const std::size_t at = s.row * (open_.size() + 1) + s.column;
     if (known_[at] == not_yet) {
@@ -108,13 +133,13 @@ dog_path path_search::run(const diary_dog& d, const day_prices& prices) {
         }
     }
     known_.assign((open_.size() + 1) * (open_.size() + 1), not_yet);
-    state s{full_before(d), visit_before(d), 0, 0};
+    state s{clocks_before(d), 0, 0};
     dog_path out;
     out.cost = cost(s);
-    while (soonest(s) < p_.last) {
+    while (due_first(d, s.clocks) < p_.last) {
         const choice next = best(s);
         if (next.lapsed) {
-            out.lapse = soonest(s);
+            out.lapse = due_first(d, s.clocks);
             break;
         }
         out.stops.push_back({open_[next.at].on, next.full});

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <limits>
+#include <optional>
 #include <vector>
 
 #include <pelage/solver/diary.hpp>
@@ -34,17 +35,27 @@ struct dog_path {
 /// very end and all visits left out.
 [[nodiscard]] std::int64_t lapse_price(const diary_problem& p, const diary_dog& d, int due);
 
-/// What has run of both clocks by the last day, as a share of the visits that will stop them: without it
-/// a visit put off beyond the last day would be one saved.
-[[nodiscard]] std::int64_t end_price(const diary_problem& p, const diary_dog& d, int full,
-                                     int visit);
-
 /// What the lateness of a visit costs.
 [[nodiscard]] std::int64_t late_price(const diary_problem& p, int late_full, int late_between);
 
-/// The days on which the clocks that run today began, as if their lengths were those to come.
-[[nodiscard]] int full_before(const diary_dog& d);
-[[nodiscard]] int visit_before(const diary_dog& d);
+/// A dog's clocks as they run: before its first visit of the diary, or since its last visits.
+struct running_clocks {
+    int full = 0;        ///< the day of the last full groom
+    int visit = 0;       ///< and of the last visit
+    bool begun = false;  ///< a visit of the diary began them; else the dog's own dues hold
+};
+/// As they run on day 0.
+[[nodiscard]] running_clocks clocks_before(const diary_dog& d);
+[[nodiscard]] running_clocks clocks_after(const running_clocks& c, const stop& s);
+/// When the full groom is due, the sooner of the other clocks where there is one, the sooner of all.
+[[nodiscard]] int due_full(const diary_dog& d, const running_clocks& c);
+[[nodiscard]] std::optional<int> due_between(const diary_dog& d, const running_clocks& c);
+[[nodiscard]] int due_first(const diary_dog& d, const running_clocks& c);
+
+/// What has run of a full groom's interval by the last day, as its share of all visits in it, less those
+/// done: without it a visit put off beyond the last day would be one saved.
+[[nodiscard]] std::int64_t end_price(const diary_problem& p, const diary_dog& d,
+                                     const running_clocks& c);
 
 /// Shortest paths over (day of the last full groom, day of the last visit), both counted from day 0. The
 /// tables are kept from dog to dog.
@@ -64,8 +75,7 @@ class path_search {
     };
     /// The last full groom and the last visit, and which rows of the table they are.
     struct state {
-        int full;
-        int visit;
+        running_clocks clocks;
         std::size_t row;
         std::size_t column;
     };
@@ -75,7 +85,6 @@ class path_search {
         bool full = true;
         bool lapsed = false;
     };
-    [[nodiscard]] int soonest(const state& s) const;
     [[nodiscard]] state after(const state& s, const choice& c) const;
     [[nodiscard]] std::int64_t cost(const state& s);
     [[nodiscard]] choice best(const state& s);

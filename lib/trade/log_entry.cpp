@@ -29,7 +29,8 @@ std::string_view kind_of(service_kind s) {
 
 std::string_view visit_kind_of(const std::vector<service_kind>& all) {
     for (const std::string_view kind : {"full", "tidy", "bath"}) {
-        if (std::any_of(all.begin(), all.end(), [&](service_kind s) { return kind_of(s) == kind; })) {
+        if (std::any_of(all.begin(), all.end(),
+                        [&](service_kind s) { return kind_of(s) == kind; })) {
             return kind;
         }
     }

@@ -747,7 +747,8 @@ class claims {
     void pages() {
         io::print_options o;
         o.trainee = true;
-        const std::string page = io::text_of(document_of(g_, std::nullopt, r_, o, b_), o.units, o.width);
+        const std::string page =
+            io::text_of(document_of(g_, std::nullopt, r_, o, b_), o.units, o.width);
         bool begun = false;
         bool last = true;
         for (const block& b : g_.blocks) {

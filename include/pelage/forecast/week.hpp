@@ -24,7 +24,7 @@ struct week_request {
 };
 
 /// What keeps a dog from being planned at all.
-enum class not_plannable { no_coat, no_sheet };
+enum class not_plannable { no_coat, no_sheet, no_groomer };
 
 /// One dog of the salon as it stands today.
 struct due_dog {
@@ -37,13 +37,18 @@ struct due_dog {
     std::optional<date> last_full;               ///< on record
     std::optional<date> last_visit;
     visit_work what = visit_work::full_groom;  ///< the next visit
-    date by{};       ///< and the day its clock runs out; in the past: overdue since
-    date full_by{};  ///< likewise of the next full groom
-    work takes{};    ///< the salon's minutes at that visit
+    /// And the day its clock runs out, as plan and regrow tell it; in the past: overdue since. Face and feet
+    /// alone make no visit due: a diary books them.
+    date by{};
+    date full_by{};                ///< likewise of the next full groom
+    work takes{};                  ///< the salon's minutes at that visit
+    std::optional<date> promised;  ///< the day told to the owner for the next visit, from today on
     // for the diary
-    int full_clock = 0;                ///< days between full grooms to come
-    std::optional<int> between_clock;  ///< days between visits to come
-    std::optional<date> between_by;
+    int full_clock = 0;              ///< days between full grooms to come
+    std::optional<int> brush_clock;  ///< as diary_dog has them
+    int length_clock = 0;
+    std::optional<int> tidy_clock;
+    std::optional<date> between_by;                  ///< the sooner of brush and tidy
     visit_work between = visit_work::bath_and_tidy;  ///< what is done at a visit between
     work full_takes{};
     work between_takes{};

@@ -1,8 +1,9 @@
 // The salon's diary: every dog's visits of the weeks to come on days and groomers, at least cost, no
 // groomer over hours.
 //
-// A dog has two clocks: from full groom to full groom, and, where something doesn't last as long as that,
-// from visit to visit (what brushing holds, face and feet). Coming after a clock has run out costs so
+// A dog's clocks run from full groom to full groom, and, where something doesn't last as long as that, from
+// visit to visit (what brushing holds, but for the days on which the coat is short enough; face and feet).
+// A visit between brushes and tidies. Coming after a clock has run out costs so
 // much a day; coming early costs the visits that follow sooner. What has run of the clocks by the last day
 // counts as its share of the visits that will stop them. Groomers' hours and tables are hard.
 //
@@ -22,15 +23,22 @@ namespace pelage {
 
 /// A dog as the diary sees it; days count from day 0.
 struct diary_dog {
-    int full_clock = 1;                ///< days from full groom to full groom, at least 1
-    std::optional<int> between_clock;  ///< days from visit to visit; none: only full grooms
+    int full_clock = 1;  ///< days from full groom to full groom, at least 1
+    std::optional<int>
+        brush_clock;       ///< days from visit to visit; none: nothing that has to be brushed
+    int length_clock = 0;  ///< up to so many days after a full groom no such visit is due
+    std::optional<int>
+        tidy_clock;       ///< days from visit to visit, whatever the length; none: no tidies
     int full_due = 0;     ///< the day on which the first of these runs out; before day 0: overdue
-    int between_due = 0;  ///< likewise, where there is such a clock
+    int between_due = 0;  ///< likewise the sooner of the others, where there is one
     int visit_ago = 0;    ///< the last visit, in days before day 0
     work full{};          ///< minutes of the salon at a full groom, over 0
     work between{};       ///< and at a visit between, over 0 where there is one
     std::vector<bool> cannot;  ///< days on which its owner can't come; short: all others can
     std::optional<std::size_t> groomer;  ///< it goes to this one alone
+
+    /// Whether visits between full grooms may be due.
+    [[nodiscard]] bool comes_between() const { return brush_clock || tidy_clock; }
 };
 
 /// The problem.
@@ -56,11 +64,18 @@ struct diary_visit {
     int late = 0;  ///< days after the clock that ended first; 0 or less: in time
 };
 
-/// A visit that could not be held: nobody had room from `due` on.
+/// Why a visit could not be held.
+enum class lapse_reason {
+    full_book,         ///< every day in reach is full
+    no_common_day,     ///< its owner and whoever may groom it share no day in reach
+    longer_than_a_day  ///< on none of these days anybody works as long as its full groom takes
+};
+
+/// A visit that could not be held from `due` on.
 struct diary_lapse {
     std::size_t dog = 0;
-    int due = 0;          ///< the day its clock runs out
-    bool no_day = false;  ///< its owner and its groomer share no day in reach, whatever the room
+    int due = 0;  ///< the day its clock runs out
+    lapse_reason reason = lapse_reason::full_book;
 };
 
 /// The diary found, and how good it is.

@@ -113,6 +113,7 @@ struct dog {
     std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id
     std::vector<measurement> measured;
     std::vector<visit> visits;
+    std::optional<date> promised;   ///< the day told to its owner for the next visit, by the record
     std::string groomer;            ///< who alone grooms it; empty: anybody
     days_off cannot;                ///< days on which the owner can't come
     std::vector<fresh_day> events;  ///< days for which it should be freshly groomed

@@ -19,7 +19,7 @@ std::string_view step_words(service_step s) {
         case service_step::brush:
             return "brush to the skin";
         case service_step::bath:
-            return "bath, dry, comb out";
+            return "bath and dry";
         case service_step::deshed:
             return "undercoat out";
         case service_step::after_bath:
@@ -51,6 +51,32 @@ std::string appointment_words(const appointment& a) {
         parts.push_back(std::string(step_words(s.what)) + " " + whole_minutes(s.takes));
     }
     return head + ": " + joined(parts, "; ") + ".";
+}
+
+std::string step_work_words(service_step s) {
+    switch (s) {
+        case service_step::brush:
+            return "brush line by line down to the skin, then comb: it slides from skin to tip";
+        case service_step::bath:
+            return "wash and rinse until the water is clear, dry straight down to the skin, comb "
+                   "out";
+        case service_step::deshed:
+            return "take out the undercoat that comes away by itself, with the lay, skin in sight; "
+                   "stop at redness";
+        case service_step::roll:
+            return "pull what is ripe of the jacket, a few hairs at a time; what holds stays";
+        case service_step::nails:
+            return "shorten the nails, short of the quick; a nail that bleeds past 5 minutes is a "
+                   "veterinarian's";
+        case service_step::ears:
+            return "look into the ears and wipe what you see; pain, smell or discharge is a "
+                   "veterinarian's";
+        case service_step::look:
+        case service_step::before_bath:
+        case service_step::after_bath:
+            break;
+    }
+    return {};
 }
 
 }  // namespace pelage::io

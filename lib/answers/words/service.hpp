@@ -10,4 +10,7 @@ namespace pelage::io {
 /// "Whole appointment, about 131 min: look 10, before the bath 6, bath and dry 45, ...".
 [[nodiscard]] std::string appointment_words(const appointment& a);
 
+/// What is done at a step that no plan tells of; empty for the plan's own and the look.
+[[nodiscard]] std::string step_work_words(service_step s);
+
 }  // namespace pelage::io

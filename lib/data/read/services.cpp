@@ -1,4 +1,5 @@
 // What dogs are booked for.
+#include <algorithm>
 #include <set>
 
 #include "data/read/readers.hpp"
@@ -16,6 +17,7 @@ void get_service_words(record& r, word_owners& owners, service& to) {
         to.words.push_back(w.text);
     }
     all.push_back({to.title, r.at("title")});
+    all.push_back({std::string(name(to.kind)), r.at("id")});
     for (const word& w : all) {
         if (!owners.insert(w.text).second) {
             r.out().add(w.at, errc::ambiguous,
@@ -59,9 +61,11 @@ service get_service(record& r, page& p, word_owners& owners) {
     get_names(r, "steps", "step of a service", service_step_names, s.steps);
     get_names(r, "stops", "clock", service_clock_names, s.stops);
     s.why = get_evidence(r, p, presence::must);
-    if (!std::is_sorted(s.steps.begin(), s.steps.end())) {
+    if (!std::is_sorted(s.steps.begin(), s.steps.end()) ||
+        std::adjacent_find(s.steps.begin(), s.steps.end()) != s.steps.end()) {
         p.out.add(r.at("steps"), errc::conflict,
-                  "steps stand in the order in which they are done; found another; write them as "
+                  "steps stand in the order in which they are done, each once; found others; write "
+                  "them as "
                   "services.toml says");
     }
     r.done();

@@ -36,29 +36,43 @@ class every_diary {
         } else {
             const diary_dog& d = p_.dogs[dog];
             first_ = true;
-            next(dog, d.full_due - d.full_clock,
-                 d.between_clock ? d.between_due - *d.between_clock : -d.visit_ago, so_far);
+            next(dog, d.full_due - d.full_clock, -d.visit_ago, so_far);
         }
     }
     void next(std::size_t dog, int full, int visit, std::int64_t so_far) {
         const diary_dog& d = p_.dogs[dog];
-        const int last_visit = std::exchange(first_, false) ? -d.visit_ago : visit;
+        const bool first = std::exchange(first_, false);
         const int due_full = full + d.full_clock;
-        const int due = d.between_clock ? std::min(due_full, visit + *d.between_clock) : due_full;
+        constexpr int far = std::numeric_limits<int>::max();
+        int other = far;
+        if (first && (d.brush_clock || d.tidy_clock)) {
+            other = d.between_due;
+        } else if (!first) {
+            other = d.tidy_clock ? visit + *d.tidy_clock : other;
+            other = d.brush_clock
+                        ? std::min(other, std::max(visit + *d.brush_clock, full + d.length_clock))
+                        : other;
+        }
+        const int due = std::min(due_full, other);
+        int sooner = d.full_clock;
+        sooner = d.tidy_clock ? std::min(sooner, *d.tidy_clock) : sooner;
+        sooner =
+            d.brush_clock ? std::min(sooner, std::max(*d.brush_clock, d.length_clock)) : sooner;
         if (due >= p_.last) {
-            std::int64_t end = in_mmin(d.full + p_.trip) * (p_.last - full) / d.full_clock;
-            if (d.between_clock && *d.between_clock < d.full_clock) {
-                end += in_mmin(d.between + p_.trip) * (p_.last - visit) / *d.between_clock *
-                       (d.full_clock - *d.between_clock) / d.full_clock;
-            }
+            const std::int64_t between = in_mmin(d.between + p_.trip);
+            const int all = (d.full_clock - 1) / sooner;
+            const int done = std::clamp((visit - full + sooner / 2) / sooner, 0, all);
+            const std::int64_t end =
+                std::max<std::int64_t>(0, (in_mmin(d.full + p_.trip) + between * all) *
+                                                  std::max(0, p_.last - full) / d.full_clock -
+                                              between * done);
             begin(dog + 1, so_far + end);
             return;
         }
         const int left = std::max(p_.last - due, 0) + 1;
-        const int sooner = std::min(d.full_clock, d.between_clock.value_or(d.full_clock));
         begin(dog + 1, so_far + in_mmin(p_.late_full + p_.late_between) * (left + p_.most_late) +
                            in_mmin(d.full + p_.trip) * (1 + left / sooner));
-        for (int n = std::max({last_visit + p_.gap, due - p_.most_early, 0});
+        for (int n = std::max({visit + p_.gap, due - p_.most_early, 0});
              n <= std::min(p_.last, std::max(due, 0) + p_.most_late); ++n) {
             const auto day = static_cast<std::size_t>(n);
             if (day < d.cannot.size() && d.cannot[day]) {
@@ -66,7 +80,7 @@ class every_diary {
             }
             const std::int64_t late =
                 in_mmin(p_.late_full) * std::max(0, n - due_full) +
-                in_mmin(p_.late_between) * (due < due_full ? std::max(0, n - due) : 0);
+                in_mmin(p_.late_between) * (other == far ? 0 : std::max(0, n - other));
             book(dog, day, d.full,
                  [&] { next(dog, n, n, so_far + late + in_mmin(d.full + p_.trip)); });
             if (due < due_full && n < due_full) {
@@ -127,12 +141,17 @@ diary_problem any_salon(dice& d, int dogs, int last, int groomers) {
     for (int i = 0; i < dogs; ++i) {
         diary_dog& one = p.dogs.emplace_back();
         one.full_clock = any(d, 4, 9);
-        one.full_due = any(d, -4, 9);
+        one.full_due = any(d, -4, any(d, 0, 4) == 0 ? 30 : 9);
         one.between_due = any(d, -4, 7);
         one.visit_ago = any(d, 0, 6);
         one.full = minutes(any(d, 60, 150));
         if (any(d, 0, 1) == 0) {
-            one.between_clock = any(d, 2, 7);
+            one.brush_clock = any(d, 2, 7);
+            one.length_clock = any(d, 0, 6);
+            one.between = minutes(any(d, 30, 60));
+        }
+        if (any(d, 0, 2) == 0) {
+            one.tidy_clock = any(d, 2, 7);
             one.between = minutes(any(d, 30, 60));
         }
         for (int n = 0; any(d, 0, 2) == 0 && n <= last; ++n) {
@@ -211,7 +230,12 @@ TEST_CASE("a dog whose owner and groomer share no day is told apart from a full 
     REQUIRE(found.lapses.size() == 1);
     CHECK(found.lapses[0].dog == 1);
     CHECK(found.lapses[0].due == 7);
-    CHECK(found.lapses[0].no_day);
+    CHECK(found.lapses[0].reason == lapse_reason::no_common_day);
+    p.dogs[1].groomer = 0;
+    p.dogs[1].full = minutes(150);  // longer than anybody works
+    const diary too_long = diary_of(p);
+    REQUIRE(too_long.lapses.size() == 1);
+    CHECK(too_long.lapses[0].reason == lapse_reason::longer_than_a_day);
 }
 
 TEST_CASE("a diary of nonsense is refused", "[diary]") {
