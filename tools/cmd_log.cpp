@@ -67,6 +67,30 @@ struct visit_told {
     bool planned = false;
 };
 
+/// The entry that another is to stand in place of: what isn't said anew stays as it was.
+std::optional<visit_told> corrected(log_options& o, const workplace& w, const io::dog_record& there,
+                                    unsigned number, faults& f) {
+    for (const log_entry& one : entries_in_force(there.entries)) {
+        if (number == 0 || one.number != number) {
+            continue;
+        }
+        visit_told out{one, true};
+        log_entry& e = out.entry;
+        e.number = 0;
+        e.on = o.date.empty() ? e.on : day_in("--date", o.date, f).value_or(e.on);
+        if (!o.services.empty()) {
+            e.services = services_in("--service", o.services, f);
+        }
+        const part_index parts(w.reference.dog_body);
+        for (const logged_length& l : lengths_in("--left", o.left, w, f)) {
+            put_told(parts, e.left, l);
+        }
+        apply_told(o, w, e, f);
+        return out;
+    }
+    return std::nullopt;
+}
+
 visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
     visit_told out;
     log_entry& e = out.entry;
@@ -145,7 +169,11 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
     const auto corrects = o.correct.empty() ? std::optional{0U}
                                             : whole_in("--correct", o.correct, 1, 1'000'000,
                                                        "write the entry's number", f);
-    visit_told v = visit_of(o, w, d, f);
+    const std::optional<visit_told> again =
+        corrects.value_or(0) == 0
+            ? std::nullopt
+            : corrected(o, w, io::read_record(path, d.id, w.reference), *corrects, f);
+    visit_told v = again ? *again : visit_of(o, w, d, f);
     if (o.yes && v.entry.services.empty() && f.none()) {
         f.say(
             errc::missing,

@@ -166,13 +166,37 @@ std::optional<date> next_in(const std::string& option, const std::string& text, 
     return on;
 }
 
+namespace {
+
+/// Who groomed; where the salon names its groomers, one of them.
+std::string who_in(const std::string& text, const workplace& w, faults& f) {
+    const std::string who = plain_in("--who", text, f);
+    std::vector<std::string> names;
+    for (const groomer& g : w.own ? w.own->groomers : std::vector<groomer>{}) {
+        names.push_back(g.name);
+    }
+    if (!names.empty() && std::find(names.begin(), names.end(), who) == names.end()) {
+        f.say(errc::unknown, "--who: the salon names no such groomer; found \"" + who +
+                                 "\"; write " + one_of(names));
+    }
+    return who;
+}
+
+}  // namespace
+
 void apply_told(const log_options& o, const workplace& w, log_entry& e, faults& f) {
-    e.who = o.who.empty() && w.own ? w.own->card.groomer : plain_in("--who", o.who, f);
+    if (!o.who.empty()) {
+        e.who = who_in(o.who, w, f);
+    } else if (e.who.empty() && w.own) {
+        e.who = w.own->card.groomer;
+    }
     const part_index parts(w.reference.dog_body);
     for (const logged_tool& t : tools_in("--used", o.used, w, f)) {
         put_told(parts, e.used, t);
     }
-    e.found = lengths_in("--measured", o.measured, w, f);
+    if (!o.measured.empty()) {
+        e.found = lengths_in("--measured", o.measured, w, f);
+    }
     if (!o.mats.empty()) {
         e.mats = mats_in("--mats", o.mats, w, f);
     }
@@ -182,8 +206,12 @@ void apply_told(const log_options& o, const workplace& w, log_entry& e, faults& 
             e.skin.push_back({s->whom, s->what.state, s->what.size, s->what.known});
         }
     }
-    e.behaviour = plain_in("--behaviour", o.behaviour, f);
-    e.remarks = plain_in("--note", o.remarks, f);
+    if (!o.behaviour.empty()) {
+        e.behaviour = plain_in("--behaviour", o.behaviour, f);
+    }
+    if (!o.remarks.empty()) {
+        e.remarks = plain_in("--note", o.remarks, f);
+    }
     if (!o.minutes.empty()) {
         e.took = minutes_in("--minutes", o.minutes, f);
     }

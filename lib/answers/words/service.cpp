@@ -15,7 +15,7 @@ std::string_view step_words(service_step s) {
         case service_step::look:
             return "take in, look, hand back";
         case service_step::before_bath:
-            return "mats and prep";
+            return "before the bath";
         case service_step::brush:
             return "brush to the skin";
         case service_step::bath:
