@@ -27,6 +27,11 @@ bool in_part(const plan_request& r, const zone_plan& z, part p) {
 
 }  // namespace
 
+bool leaves_mats(const plan_request& r) {
+    return r.booked != nullptr && !r.booked->has(service_step::before_bath) &&
+           !r.patient.mats.empty();
+}
+
 std::optional<work> combing_of(const plan_request& r, const zone_plan& z, const mat_finding& m,
                                dog_size size) {
     if (!may_comb_out(m, zone_of(r, z), z.hurt.has_value())) {

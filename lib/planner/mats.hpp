@@ -12,6 +12,9 @@
 
 namespace pelage {
 
+/// Mats wait where what is booked has no time for them.
+[[nodiscard]] bool leaves_mats(const plan_request& r);
+
 /// Time to comb out the mat of a place on a dog of that size; nothing where it may not be combed out. A
 /// mat on both sides of a pair that is planned side by side is combed out by halves.
 [[nodiscard]] std::optional<work> combing_of(const plan_request& r, const zone_plan& z,

@@ -8,6 +8,7 @@
 #include "planner/cautions.hpp"
 #include "planner/compile.hpp"
 #include "planner/double_jacket.hpp"
+#include "planner/mats.hpp"
 #include "planner/plan_again.hpp"
 #include "planner/targets.hpp"
 #include "planner/working_order.hpp"
@@ -316,16 +317,6 @@ groom read_plan(const plan_request& r, const ready_kit& ready, compiled_plan c, 
     add_blends(r, ready, g);
     return g;
 }
-
-namespace {
-
-/// Mats wait where what is booked has no time for them.
-bool leaves_mats(const plan_request& r) {
-    return r.booked != nullptr && !r.booked->has(service_step::before_bath) &&
-           !r.patient.mats.empty();
-}
-
-}  // namespace
 
 groom make_plan(const plan_request& r) {
     if (leaves_mats(r)) {

@@ -127,14 +127,12 @@ diary diary_of(const diary_problem& p, int rounds) {
     for (int turn = 0; turn < 6 && far_from(bound, best, any); ++turn) {
         keep(o.place(at));
     }
-    prices best_at = none;
     double reach = 0.05;  // how far above the best bound the next one is sought, as a share of it
     int stale = 0;
     for (int round = 0; round < rounds && far_from(bound, best, any); ++round) {
         const office::priced found = o.price(at);
         if (found.bound > bound) {
             bound = found.bound;
-            best_at = at;
             stale = 0;
         } else if (++stale == 2) {
             reach /= 2.0;

@@ -90,7 +90,7 @@ struct diary {
 
 /// The diary. `rounds` times the prices of the days are bettered; more rounds, a better bound. The same
 /// problem gives the same diary. Throws error(errc::range) where a number is out of the ranges above.
-[[nodiscard]] diary diary_of(const diary_problem& p, int rounds = 40);
+[[nodiscard]] diary diary_of(const diary_problem& p, int rounds = 24);
 
 /// Every fault of a diary against its problem: a groomer over hours, a table too few, two visits too near,
 /// a day on which somebody can't, a clock forgotten. Empty: it holds. For tests and for trust.
