@@ -90,6 +90,10 @@ class return_part : brushed_places {
 
     void say() {
         page_section& s = add("Your next visit");
+        if (!m_.when && r_.booked != nullptr && !r_.booked->whole) {
+            s.says.push_back("Today's visit (" + r_.booked->title +
+                             ") does not move the day of the next full groom.");
+        }
         if (!m_.when) {
             return;
         }
