@@ -124,6 +124,15 @@ class plan_page {
             r_.booked != nullptr ? *r_.booked : service_of(r_.reference, service_kind::full);
         if (r_.booked != nullptr) {
             page_.say_of("Booked: ", s.title + ": " + s.text + ".");
+            const bool strips = std::any_of(
+                g_.zones.begin(), g_.zones.end(),
+                [](const zone_plan& z) { return z.how_finished == finish::hand_strip; });
+            if (s.kind == service_kind::hand_strip && !strips) {
+                page_.say(
+                    "The sheet strips nothing by hand: below is what it does say. Sheets for "
+                    "wire coats strip: pelage sheet list.",
+                    2);
+            }
             if (!s.has(service_step::before_bath) && !r_.patient.mats.empty()) {
                 page_.say(
                     "It carries mats, which this booking doesn't touch: offer a full groom, "
