@@ -65,6 +65,7 @@ std::string path_of(const dog& d, const std::string& asked, const workplace& w) 
 struct visit_told {
     log_entry entry;
     bool planned = false;
+    std::vector<std::string> unsigned_consents{};  ///< what the plan asks and nobody has signed
 };
 
 /// The entry that another is to stand in place of: what isn't said anew stays as it was.
@@ -112,6 +113,11 @@ visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
         const plan_request r{w.reference, w.place().rules, w.tools(), d, *sheet, e.on};
         const groom g = make_plan(r);
         out.planned = g.planned();
+        for (const consent& c : g.consents) {
+            if (!c.given) {
+                out.unsigned_consents.push_back(c.id);
+            }
+        }
         e = planned_entry(r, g, e.on, left);
     }
     if (!out.planned) {
@@ -190,6 +196,11 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
         asker a(*around.in, *around.talk, around.one_key);
         a.take_keys_on_lines();
         ask_what_differed(a, w, d.name, v.planned, v.entry);
+    }
+    if (!v.unsigned_consents.empty()) {
+        note(around,
+             "the owner has not signed, by the dog's file: " + joined(v.unsigned_consents, ", ") +
+                 "; write it there (consents), or see that it is signed");
     }
     const bool touched = v.entry.services.empty() || !visit_kind_of(v.entry.services).empty();
     if (touched && !d.mats.empty()) {
