@@ -376,7 +376,8 @@ TEST_CASE("a dog that came in clean may wait longer, one that came in matted mus
     CHECK(once.when.next_visit > usual.next_visit);
     REQUIRE(once.by_coat);
     CHECK(once.by_coat->next_visit == usual.next_visit);
-    t.patient.visits.push_back({on("2026-06-21"), "full", {{"all", mm(13)}}, {{}}});
+    t.patient.visits.push_back(
+        {on("2026-06-21"), "full", {{"all", mm(13)}}, std::vector<std::string>{}});
     t.patient.visits.back().mats.emplace();
     const forecast twice = forecast_of(t.request(), t.plan());
     CHECK(twice.learned.checks.size() == 2);
