@@ -40,7 +40,11 @@ struct batch {
 /// Cuts the input into batches.
 class line_source {
   public:
-    explicit line_source(std::istream& in) : in_(in), buffer_(longest_line + 2) {}
+    explicit line_source(std::istream& in)
+        : in_(in), tied_(in.tie(nullptr)), buffer_(longest_line + 2) {}
+    line_source(const line_source&) = delete;
+    line_source& operator=(const line_source&) = delete;
+    ~line_source() { in_.tie(tied_); }
 
     /// Fills `b` with the next lines; false at the end.
     bool next(batch& b) {
@@ -89,6 +93,7 @@ class line_source {
     }
 
     std::istream& in_;
+    std::ostream* tied_;  ///< let go: a read would flush what another thread is writing
     std::vector<char> buffer_;
     std::uint64_t lines_ = 0;
     std::uint64_t turns_ = 0;
