@@ -302,6 +302,11 @@ class plan_page {
             all.push_back(
                 {line_as::caution, whom + where + c.what.text + because(c.what.why), "! ", 2, 4});
         }
+        const caution* usual = find(r_.reference.cautions, "local-rules");
+        if (all.empty() && booked_in_part() && usual != nullptr) {
+            // nothing is clipped, and still hands are laid on a dog
+            all.push_back({line_as::caution, usual->text + because(usual->why), "! ", 2, 4});
+        }
         page_.tell("Cautions", std::move(all));
     }
 

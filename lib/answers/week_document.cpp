@@ -187,6 +187,11 @@ std::string lapse_words(const diary_lapse& l, const diary_matter& m) {
     return "; every day up to " + std::to_string(p.most_late) + " days late is full";
 }
 
+std::string foot(const salon_files& s) {
+    return std::string("Minutes and clocks are our guesses until the salon writes its own.") +
+           (s.invented ? " Invented: no such salon or dog exists." : "");
+}
+
 /// Who isn't in a diary, and why.
 void say_left_out(document& d, const diary_matter& m) {
     std::vector<std::string> unknown;
@@ -238,9 +243,7 @@ document document_of(const week_matter& m) {
     say_dogs(d, m, "Due", due, false);
     say_others(d, m);
     d.show(week_rows(m));
-    if (m.asked.salon.invented) {
-        d.foot = "Invented: no such salon or dog exists.";
-    }
+    d.foot = foot(m.asked.salon);
     return d;
 }
 
@@ -291,9 +294,12 @@ document document_of(const diary_matter& m) {
     } else if (!m.only && in_mmin(m.found.bound) > 0) {
         const double cost = in_minutes(m.found.cost);
         const double bound = in_minutes(m.found.bound);
-        s += " Minutes, trips and days late come to at most " +
-             detail::fixed(std::ceil(1000.0 * (cost - bound) / bound) / 10.0, 1) +
-             " % more than in any diary of these hours (proven bound).";
+        s += cost <= bound
+                 ? " No diary of these hours costs less in minutes, trips and days late "
+                   "(proven)."
+                 : " Minutes, trips and days late come to at most " +
+                       detail::fixed(std::ceil(1000.0 * (cost - bound) / bound) / 10.0, 1) +
+                       " % more than in any diary of these hours (proven bound).";
     }
     d.say(s);
     d.open();
@@ -306,9 +312,7 @@ document document_of(const diary_matter& m) {
         }
     }
     say_left_out(d, m);
-    if (m.asked.salon.invented) {
-        d.foot = "Invented: no such salon or dog exists.";
-    }
+    d.foot = foot(m.asked.salon);
     return d;
 }
 
