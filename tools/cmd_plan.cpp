@@ -62,6 +62,11 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
             code_of(g)};
 }
 
+/// What is read at the table; pages, tables and all that is asked beyond it are the whole plan.
+bool as_card(const plan_options& o, const workplace& w) {
+    return !o.full && !o.zones && !w.print.explain && !w.print.trainee && !w.html && !w.csv;
+}
+
 reply plan_one(const plan_options& o, const surroundings& around) {
     faults f;
     if (!is_plain_line(o.groomer)) {
@@ -97,8 +102,11 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     }
     const auto unseen = a.unseen(r, g);
     const mixed_coat* u = pointer(unseen);
-    return {a.w.json ? io::json_of(g, when, r, a.w.print, b, u)
-                     : a.w.written(io::document_of(g, when, r, a.w.print, b, u)),
+    if (a.w.json) {
+        return {io::json_of(g, when, r, a.w.print, b, u), code_of(g)};
+    }
+    return {a.w.written(as_card(o, a.w) ? io::card_of(g, when, r, a.w.print, b, u)
+                                        : io::document_of(g, when, r, a.w.print, b, u)),
             code_of(g)};
 }
 

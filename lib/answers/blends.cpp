@@ -165,4 +165,12 @@ std::vector<line> blends(const groom& g, const plan_request& r, list when, lengt
     return out;
 }
 
+std::string blends_in_brief(const groom& g, list when, length_unit u) {
+    std::vector<std::string> tools;
+    for (const blended_alike& w : alike_of(g, when, u)) {
+        tools.push_back(w.how);
+    }
+    return tools.empty() ? "" : "blend where lengths meet: " + joined(tools, "; ");
+}
+
 }  // namespace pelage::io

@@ -1,6 +1,7 @@
 // Private to lib: the blends of a plan.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include <pelage/answers/document.hpp>
@@ -12,5 +13,8 @@ namespace pelage::io {
 /// anyway.
 [[nodiscard]] std::vector<line> blends(const groom& g, const plan_request& r, list when,
                                        length_unit u);
+
+/// The same on a card, in one line: lengths and tools; empty where nothing is blended.
+[[nodiscard]] std::string blends_in_brief(const groom& g, list when, length_unit u);
 
 }  // namespace pelage::io

@@ -7,9 +7,9 @@
 #include "answers/blade_heat.hpp"
 #include "answers/blends.hpp"
 #include "answers/first_lines.hpp"
-#include "answers/grouped.hpp"
 #include "answers/lines.hpp"
 #include "answers/plan_explain.hpp"
+#include "answers/plan_parts.hpp"
 #include "answers/plan_steps.hpp"
 #include "answers/ways.hpp"
 #include "answers/words/chance.hpp"
@@ -35,22 +35,24 @@ class plan_page {
     document all(const std::optional<return_date>& when, const mixed_coat* unseen) {
         first_lines(unseen);
         if (g_.stopped()) {
-            stop();
+            page_.tell("STOP", stop_lines(g_, r_, o_));
             cautions();
         } else if (g_.question) {
             question();
         } else {
-            not_clipped_as_a_rule();
+            if (std::string rule = not_clipped_as_a_rule(g_, r_); !rule.empty()) {
+                page_.say(std::move(rule), 2);
+            }
             booked();
             work();
-            page_.tell("Booked with it", other_steps());
+            page_.tell("Booked with it", booked_steps(r_));
             page_.tell("Heat, by running minutes", heat(g_, r_));
-            page_.tell("Leave", left_alone());
+            page_.tell("Leave", left_lines(g_, r_, o_.units));
             page_.tell("Not to be done as asked", stuck_places(beside_, g_, r_, o_));
             zone_table();
             cautions();
             consents();
-            asks();
+            page_.tell("Ask the owner", uneven_lines(g_, r_, o_.units));
             back_by(when);
             page_.tell("After the mats: how it grows back", growing_back(beside_, g_, r_, o_));
             page_.tell("Other ways, if the owner agrees", other_ways(beside_, g_, r_, o_, when));
@@ -81,82 +83,15 @@ class plan_page {
         }
     }
 
-    /// The basis in brackets, under --explain.
-    [[nodiscard]] std::string because(const evidence& e) const {
-        return o_.explain ? " [" + basis_words(e) + "]" : std::string{};
-    }
-
-    void stop() {
-        page_.open("STOP");
-        const auto say = [&](std::string text) {
-            page_.add({line_as::caution, std::move(text), {}, 2, 2});
-        };
-        if (!g_.stop.empty()) {
-            say("felted to the skin: " + listed(titles(r_.reference.dog_body, g_.stop)) +
-                ". A veterinarian decides how this coat comes off.");
-        }
-        for (const stop_sign s : g_.signs) {
-            const stop_rule& rule = r_.reference.stops[static_cast<std::size_t>(s)];
-            say(rule.seen + ". " + rule.act + because(rule.why));
-        }
-        if (!r_.patient.health.empty()) {
-            say("Told of its health: " + r_.patient.health + ".");
-        }
-        say("Nothing is planned: a veterinarian sees this dog first.");
-    }
-
-    /// A coat that is only carded by custom and that this plan clips, a double one apart: its owner has
-    /// agreed.
-    void not_clipped_as_a_rule() {
-        const coat& c = coat_of(r_.reference, *r_.patient.coat);
-        const bool clipped = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& z) {
-            return z.how.kind == tool_kind::clip && !z.mat &&
-                   r_.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
-        });
-        if (clipped && c.jacket == jacket_finish::card && !double_coated(c.id)) {
-            page_.say(c.said_first, 2);
-        }
-    }
-
     /// What it is booked for, where that was said, and the minutes of the whole appointment.
     void booked() {
-        const service& s =
-            r_.booked != nullptr ? *r_.booked : service_of(r_.reference, service_kind::full);
-        if (r_.booked != nullptr) {
-            page_.say_of("Booked: ", s.title + ": " + s.text + ".");
-            const bool strips = std::any_of(
-                g_.zones.begin(), g_.zones.end(),
-                [](const zone_plan& z) { return z.how_finished == finish::hand_strip; });
-            if (s.kind == service_kind::hand_strip && !strips) {
-                page_.say(
-                    "The sheet strips nothing by hand: below is what it does say. Sheets for "
-                    "wire coats strip: pelage sheet list.",
-                    2);
-            }
-            if (!s.has(service_step::before_bath) && !r_.patient.mats.empty()) {
-                page_.say(
-                    "It carries mats, which this booking doesn't touch: offer a full groom, "
-                    "or a bath and brush, soon.",
-                    2);
-            }
+        for (line& l : booking_lines(g_, r_)) {
+            page_.add(std::move(l));
         }
         if (!g_.bath_waits()) {
-            page_.say(appointment_words(appointment_of(r_, g_, s)), 2);
+            page_.say(appointment_words(appointment_of(r_, g_, booked_service(r_))), 2);
         }
     }
-    /// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
-    [[nodiscard]] std::vector<line> other_steps() const {
-        std::vector<line> out;
-        for (const service_step s :
-             booked_in_part() ? r_.booked->steps : std::vector<service_step>{}) {
-            const std::string text = step_work_words(s);
-            if (!text.empty()) {
-                out.push_back(item(text));
-            }
-        }
-        return out;
-    }
-    [[nodiscard]] bool booked_in_part() const { return r_.booked != nullptr && !r_.booked->whole; }
 
     /// A double coat that was to be clipped: what of it, and how the owner agrees.
     void question() {
@@ -175,7 +110,7 @@ class plan_page {
         for (const list when : {list::before_bath, list::after_bath}) {
             const bool nothing = std::none_of(steps.begin(), steps.end(),
                                               [&](const plan_step& s) { return s.when == when; });
-            if (nothing && booked_in_part()) {
+            if (nothing && booked_in_part(r_)) {
                 continue;
             }
             page_.open(heading_of(when));
@@ -202,7 +137,7 @@ class plan_page {
     }
     [[nodiscard]] std::string heading_of(list when) const {
         const pelage::work total = when == list::before_bath ? g_.before : g_.after;
-        const bool bathed = r_.booked == nullptr || r_.booked->has(service_step::bath);
+        const bool bathed = bathed_between(r_);
         const std::string text =
             when == list::before_bath ? (bathed ? "Before the bath" : "At the table")
             : !bathed                 ? "Then, on a clean, dry, combed-out coat"
@@ -234,33 +169,6 @@ class plan_page {
             }
         }
         return begun && last;
-    }
-
-    /// Places that are left, by why.
-    [[nodiscard]] std::vector<line> left_alone() const {
-        grouped<std::string> by_reason;
-        zone_list by_sheet;
-        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            const zone_plan& z = g_.zones[i];
-            const bool sheet = z.came == outcome::left_by_sheet;
-            if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
-                (sheet && z.withheld)) {
-                by_reason.add(cause_words(r_, z, o_.units), i);
-            } else if (sheet && (r_.booked == nullptr || r_.booked->does(z.at.zone))) {
-                by_sheet.push_back(i);
-            }
-        }
-        std::vector<line> out;
-        for (const auto& [why, which] : by_reason.all()) {
-            out.push_back(item(places_.listed_of(which) + ": " + why));
-        }
-        if (!by_sheet.empty()) {
-            out.push_back(item(places_.listed_of(by_sheet), "as the sheet says: "));
-        }
-        if (booked_in_part()) {
-            out.push_back(item("all that isn't booked"));
-        }
-        return out;
     }
 
     /// Zone by zone: for people where they ask for it.
@@ -300,12 +208,12 @@ class plan_page {
             // a caution for the owner speaks to the owner: say whom its "your" means
             const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
             all.push_back(
-                {line_as::caution, whom + where + c.what.text + because(c.what.why), "! ", 2, 4});
+                {line_as::caution, whom + where + c.what.text + because(c.what.why, o_), "! ", 2, 4});
         }
         const caution* usual = find(r_.reference.cautions, "local-rules");
-        if (all.empty() && booked_in_part() && usual != nullptr) {
+        if (all.empty() && booked_in_part(r_) && usual != nullptr) {
             // nothing is clipped, and still hands are laid on a dog
-            all.push_back({line_as::caution, usual->text + because(usual->why), "! ", 2, 4});
+            all.push_back({line_as::caution, usual->text + because(usual->why, o_), "! ", 2, 4});
         }
         page_.tell("Cautions", std::move(all));
     }
@@ -322,14 +230,6 @@ class plan_page {
         page_.tell("The owner agrees in writing", std::move(all));
     }
 
-    void asks() {
-        std::vector<line> all;
-        for (const uneven_pair& one : g_.asks) {
-            all.push_back(item(ask_words(one, r_.reference.dog_body, o_.units)));
-        }
-        page_.tell("Ask the owner", std::move(all));
-    }
-
     void back_by(const std::optional<return_date>& when) {
         if (when) {
             page_.tell("Back", {sentence(when_in_words(*when, g_, r_, o_))});
@@ -337,7 +237,7 @@ class plan_page {
                 page_.add(sentence("Not counted: what is not done yet (" +
                                    places_.listed_of(g_.stuck) + ")."));
             }
-        } else if (booked_in_part()) {
+        } else if (booked_in_part(r_)) {
             page_.tell("Back",
                        {sentence("Not reckoned from this visit, which is no full groom: pelage "
                                  "regrow tells by the last one.")});

@@ -235,19 +235,28 @@ class step_list {
         if (std::string tried = trials(); !tried.empty()) {
             say(std::move(tried));
         }
-        for (const combing_out& c : g_.combed) {
-            plan_step& s =
-                say("comb out the " + spoken(name(c.grade)) + at_the(places_.title_of(c.zone)) +
-                    ", about " + std::to_string(std::lround(in_minutes(c.takes))) + " min");
-            if (o_.trainee) {
-                s.notes.push_back(
-                    {note_about::reason, "why: ",
-                     "within the " +
-                         detail::fixed(in_minutes(comb_out_budget(r_.patient, r_.rules.refusal)),
-                                       0) +
-                         " min this dog is combed out for: the hair stays"});
-            }
+        if (g_.combed.empty()) {
+            return;
         }
+        plan_step& s = say(combed_out());
+        if (o_.trainee) {
+            s.notes.push_back(
+                {note_about::reason, "why: ",
+                 "within the " +
+                     detail::fixed(in_minutes(comb_out_budget(r_.patient, r_.rules.refusal)), 0) +
+                     " min this dog is combed out for: the hair stays"});
+        }
+    }
+    /// "comb out the tangle at the tail and the mat behind the ears, about 4 min".
+    [[nodiscard]] std::string combed_out() const {
+        strings each;
+        work all{};
+        for (const combing_out& c : g_.combed) {
+            each.push_back("the " + spoken(name(c.grade)) + at_the(places_.title_of(c.zone)));
+            all += c.takes;
+        }
+        return "comb out " + listed(each) + ", about " +
+               std::to_string(std::lround(in_minutes(all))) + " min";
     }
 
     /// How deep a mat lies isn't known: tried first, and what more there is beneath would change.

@@ -51,6 +51,13 @@ struct print_options {
                                   const plan_request& r, const print_options& o,
                                   const beside& b = {}, const mixed_coat* unseen = nullptr);
 
+/// The same plan as a card to work from: alerts, minutes, a line a tool, what is special to this dog, the
+/// usual cautions in one line, back by. Steps bear the numbers they have in the plan. Cautions that it
+/// only names stand whole there.
+[[nodiscard]] document card_of(const groom& g, const std::optional<return_date>& when,
+                               const plan_request& r, const print_options& o, const beside& b = {},
+                               const mixed_coat* unseen = nullptr);
+
 /// A forecast; likewise.
 [[nodiscard]] document document_of(const forecast& f, const plan_request& r, const print_options& o,
                                    const mixed_coat* unseen = nullptr);

@@ -79,6 +79,8 @@ struct caution {
     int danger = 3;   ///< 1 (gravest) to 5
     std::string who;  ///< groomer, owner, veterinarian
     std::string text;
+    std::string brief;   ///< the same in a few words, for a card
+    bool usual = false;  ///< nearly every dog's: a card tells all such in one line
     evidence why;
 };
 

@@ -169,6 +169,21 @@ std::string when_in_words(const return_date& b, const groom& g, const plan_reque
     return when_in_words(b, held_names(b, g, r), r, o);
 }
 
+std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
+                          const print_options& o) {
+    std::string text = opening(b, r, o);
+    if (b.reason == visit_kind::usual) {
+        return text + ", the usual interval of this coat.";
+    }
+    const std::vector<std::string> held = held_names(b, g, r);
+    constexpr std::size_t few = 3;
+    text += b.reason == visit_kind::by_brushing
+                ? ": only brushing protects " + (held.size() > few ? "what is kept long"
+                                                                  : some_names(held))
+                : ": " + fine_then(b, r, o);
+    return text + "; full groom by " + come_by_date(b.full_groom, o) + ".";
+}
+
 std::vector<std::string> owner_dates(const return_date& b, const std::vector<std::string>& held,
                                      const std::vector<std::string>& first, const plan_request& r,
                                      const print_options& o) {

@@ -30,6 +30,10 @@ namespace pelage::io {
 [[nodiscard]] std::string when_in_words(const return_date& b, const groom& g, const plan_request& r,
                                         const print_options& o);
 
+/// The same in one sentence, for a card.
+[[nodiscard]] std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
+                                        const print_options& o);
+
 /// The same for an owner: what to come for, and why then; a sentence each.
 [[nodiscard]] std::vector<std::string> owner_dates(const return_date& b,
                                                    const std::vector<std::string>& held,

@@ -44,6 +44,35 @@ zone_list place_words::all_of(group part) const {
     return out;
 }
 
+std::vector<std::string> place_words::by_part(const zone_list& which) const {
+    std::vector<std::string> out;
+    std::vector<group> told;
+    for (const std::size_t i : which) {
+        const group part = zone_of(i).where;
+        if (std::find(told.begin(), told.end(), part) != told.end()) {
+            continue;
+        }
+        told.push_back(part);
+        zone_list here;
+        zone_list missing;
+        for (const std::size_t n : all_of(part)) {
+            const bool in = std::find(which.begin(), which.end(), n) != which.end();
+            (in ? here : missing).push_back(n);
+        }
+        const std::vector<std::string> names = titles_of(here);
+        const std::vector<std::string> but = titles_of(missing);
+        constexpr std::size_t few = 2;
+        const bool whole = part != group::prep && names.size() > 1 && but.size() <= few &&
+                           names.size() > 2 * but.size();
+        if (whole) {
+            out.push_back(std::string(name(part)) + (but.empty() ? "" : " but " + listed(but)));
+        } else {
+            out.insert(out.end(), names.begin(), names.end());
+        }
+    }
+    return out;
+}
+
 std::string place_words::in_parts(std::vector<std::string> names) const {
     for (const group part : {group::body, group::legs, group::head}) {
         const std::vector<std::string> own = titles_of(all_of(part));

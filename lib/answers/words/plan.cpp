@@ -49,23 +49,25 @@ std::string nearer_words(const zone_plan& z, length_unit u) {
            show(*z.nearer, u);
 }
 
+std::string beyond_words(const zone_plan& z) {
+    switch (z.why.beyond) {
+        case beyond_sheet::no:
+            break;
+        case beyond_sheet::shorter:
+            return "; shorter than the sheet allows: the owner decides";
+        case beyond_sheet::longer:
+            return "; longer than the sheet allows: the owner decides";
+    }
+    return {};
+}
+
 std::string missed_words(const zone_plan& z, length_unit u) {
     std::string text = z.why.nearest
                            ? off_words(z, u) +
                                  (z.why.proven ? ", which costs least on the whole; " : "; ") +
                                  nearer_words(z, u)
                            : "the nearest that may be used here, " + off_words(z, u);
-    switch (z.why.beyond) {
-        case beyond_sheet::no:
-            break;
-        case beyond_sheet::shorter:
-            text += "; shorter than the sheet allows: the owner decides";
-            break;
-        case beyond_sheet::longer:
-            text += "; longer than the sheet allows: the owner decides";
-            break;
-    }
-    return text;
+    return text + beyond_words(z);
 }
 
 std::string other_blade_words(const zone_plan& z) {
@@ -156,6 +158,10 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
             return "no blade in the kit that may be used here passes under the mat";
     }
     return {};
+}
+
+std::string missed_in_brief(const zone_plan& z, length_unit u) {
+    return off_words(z, u) + beyond_words(z);
 }
 
 std::string refused_title(const refused_setup& s, length_unit u) {

@@ -11,6 +11,9 @@ namespace pelage::io {
 /// Why a place comes out as it does; empty where it is as wished.
 [[nodiscard]] std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u);
 
+/// How far a place comes out from what was asked; for cause::missed.
+[[nodiscard]] std::string missed_in_brief(const zone_plan& z, length_unit u);
+
 /// The setup as it was refused: "blade 7, with the lay, the mat combed out".
 [[nodiscard]] std::string refused_title(const refused_setup& s, length_unit u);
 

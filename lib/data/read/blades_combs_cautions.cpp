@@ -96,6 +96,8 @@ caution get_caution(record& r, page& p) {
     }
     c.who = r.get_choice("who", presence::must, people);
     c.text = r.get_text("text", presence::must, text_kind::prose);
+    c.brief = r.get_text("brief", presence::must);
+    c.usual = r.get_flag("usual");
     c.why = get_evidence(r, p, presence::must);
     r.done();
     return c;

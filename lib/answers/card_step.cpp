@@ -1,0 +1,166 @@
+#include "answers/card_step.hpp"
+
+#include <algorithm>
+
+#include <pelage/base/phrase.hpp>
+
+#include "answers/grouped.hpp"
+#include "answers/words/plan.hpp"
+#include "answers/words/skin.hpp"
+#include "answers/words/tool.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+using strings = std::vector<std::string>;
+
+class step_writer {
+  public:
+    step_writer(const block& b, const groom& g, const plan_request& r, length_unit u)
+        : b_(b), g_(g), r_(r), u_(u), places_(g, r) {}
+
+    card_step of(const block* last) {
+        card_step out;
+        out.hold = hold(last);
+        out.leaves = b_.how.kind == tool_kind::clip && !same_tool(last) ? leaves() : "";
+        out.where = aimed() ? by_aim() : places_.by_part(b_.zones);
+        exceptions(out);
+        return out;
+    }
+
+  private:
+    [[nodiscard]] bool same_tool(const block* last) const {
+        return last != nullptr && b_.done == finish::comb_then_scissor &&
+               held(last->how) == held(b_.how) && last->how.way == b_.how.way;
+    }
+    /// A comb that follows another on the same blade is named alone.
+    [[nodiscard]] std::string hold(const block* last) const {
+        if (same_tool(last)) {
+            return "the same, then scissor";
+        }
+        const bool stays = last != nullptr && last->how.over && b_.how.over &&
+                           last->how.tool.id == b_.how.tool.id;
+        return (stays ? "comb " + comb_words(b_.how.over->id, u_) + ", " +
+                            std::string(name(b_.how.way))
+                      : title_words(b_.how, u_)) +
+               (b_.off                                 ? ", to be finished after the bath"
+                : b_.done == finish::comb_then_scissor ? ", then scissor"
+                                                       : "");
+    }
+    [[nodiscard]] bool aimed() const {
+        return b_.how.kind == tool_kind::scissors || b_.how.kind == tool_kind::thinners;
+    }
+    /// What the clipper leaves, from where it leaves least to where most; nothing where the comb's own name
+    /// says it.
+    [[nodiscard]] std::string leaves() const {
+        std::optional<length> least;
+        std::optional<length> most;
+        for (const std::size_t i : b_.zones) {
+            if (const auto& left = left_in(b_, g_.zones[i])) {
+                least = least ? shorter(*least, left->best) : left->best;
+                most = most ? longer(*most, left->best) : left->best;
+            }
+        }
+        if (!least) {
+            return {};
+        }
+        const std::string low = show(*least, u_);
+        const std::string high = show(*most, u_);
+        const bool named = b_.how.over && low == high && comb_words(b_.how.over->id, u_) == low;
+        return named ? "" : low == high ? low : bare(*least) + " to " + high;
+    }
+    [[nodiscard]] std::string bare(const length& l) const {
+        return u_ == length_unit::mm ? number(l) : fraction_of_inch(l);
+    }
+    /// "body 16 mm", "skirt 25 mm": places that are aimed at one length, together.
+    [[nodiscard]] strings by_aim() const {
+        grouped<std::string> by;
+        for (const std::size_t i : b_.zones) {
+            const auto& left = g_.zones[i].leaves;
+            by.add(left ? show(left->best, u_) : std::string{}, i);
+        }
+        strings out;
+        for (const auto& [aim, where] : by.all()) {
+            strings names = places_.by_part(where);
+            names.back() += aim.empty() ? "" : " " + aim;
+            out.insert(out.end(), names.begin(), names.end());
+        }
+        return out;
+    }
+
+    void exceptions(card_step& out) const {
+        grouped<std::string> by;
+        for (const std::size_t i : b_.zones) {
+            for (const std::string& text : said_of(g_.zones[i])) {
+                by.add(text, i);
+            }
+        }
+        for (const auto& [text, where] : by.all()) {
+            if (where.size() == b_.zones.size()) {
+                out.all_of_it += (out.all_of_it.empty() ? "" : "; ") + text;
+            } else {
+                out.exceptions.push_back(joined(places_.by_part(where), ", ") + ": " + text);
+            }
+        }
+    }
+    [[nodiscard]] strings said_of(const zone_plan& z) const {
+        strings out;
+        if (std::string text = cause(z); !text.empty()) {
+            out.push_back(std::move(text));
+        }
+        if (b_.off) {
+            return out;
+        }
+        if (!z.note.empty()) {
+            out.push_back(z.note);
+        }
+        for (const skin_finding& f : z.around) {
+            out.push_back(go_around_words(z, f, r_.rules.refusal, u_));
+        }
+        return out;
+    }
+    [[nodiscard]] std::string cause(const zone_plan& z) const {
+        if (b_.off && z.mat) {
+            return std::string(in_words(*z.mat)) + ", clipped off";
+        }
+        if (!b_.off && z.off_by &&
+            (z.came == outcome::clipped_under || z.came == outcome::taken_down)) {
+            return "once more, for what the bath raised";
+        }
+        switch (z.why.what) {
+            case cause::mat_off:
+                return std::string(in_words(*z.mat)) + ", clipped off";
+            case cause::missed:
+                return missed_in_brief(z, u_);
+            case cause::goes_along:  // its length stands in the line
+            case cause::scissored:
+                return {};
+            case cause::hair_at_wish:
+            case cause::hair_below_wish:
+                return z.tidied ? "only what stands out" : "";
+            default:
+                return cause_words(r_, z, u_);
+        }
+    }
+
+    const block& b_;
+    const groom& g_;
+    const plan_request& r_;
+    length_unit u_;
+    place_words places_;
+};
+
+}  // namespace
+
+std::string card_step::in_a_line() const {
+    return hold + (leaves.empty() ? "" : ", leaves " + leaves) + ": " + joined(where, ", ") +
+           (all_of_it.empty() ? "" : " (" + all_of_it + ")");
+}
+
+card_step card_step_of(const block& b, const block* last, const groom& g, const plan_request& r,
+                       length_unit u) {
+    return step_writer(b, g, r, u).of(last);
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,30 @@
+// Private to lib: a step of a plan as a line of a card.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <pelage/answers/write.hpp>
+
+#include "answers/words/places.hpp"
+
+namespace pelage::io {
+
+/// What is held and how it goes, what it leaves, where: "comb 16 mm over blade 30, with the lay, leaves
+/// 18 mm: body but the skirt, tail base".
+struct card_step {
+    std::string hold{};
+    std::string leaves{};                   ///< empty: what the tool is called by, or said of each place
+    std::vector<std::string> where{};       ///< by parts; a hand tool's with what it is aimed at
+    std::string all_of_it{};                ///< what is said of all its places
+    std::vector<std::string> exceptions{};  ///< what is said of some, "hocks: 1.5 mm longer than asked"
+
+    [[nodiscard]] std::string in_a_line() const;
+};
+
+/// A block of a plan. `last` is the one before it in the same list, or null: what stays in the hand isn't
+/// named twice.
+[[nodiscard]] card_step card_step_of(const block& b, const block* last, const groom& g,
+                                     const plan_request& r, length_unit u);
+
+}  // namespace pelage::io

@@ -1,0 +1,239 @@
+// A plan as a card, to be read at arm's length: what to hold, where, what it leaves.
+#include <algorithm>
+
+#include <pelage/answers/write.hpp>
+#include <pelage/base/phrase.hpp>
+#include <pelage/planner/appointment.hpp>
+
+#include "answers/blends.hpp"
+#include "answers/card_step.hpp"
+#include "answers/first_lines.hpp"
+#include "answers/grouped.hpp"
+#include "answers/lines.hpp"
+#include "answers/plan_parts.hpp"
+#include "answers/plan_steps.hpp"
+#include "answers/ways.hpp"
+#include "answers/words/chance.hpp"
+#include "answers/words/consent.hpp"
+#include "answers/words/dates.hpp"
+#include "answers/words/places.hpp"
+#include "answers/words/plan.hpp"
+#include "answers/words/service.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+constexpr std::size_t beside_number = 4;  // columns that a step's number takes
+
+class card_page {
+  public:
+    card_page(const groom& g, const beside& b, const plan_request& r, const print_options& o)
+        : g_(g), beside_(b), r_(r), o_(o), places_(g, r) {
+        page_.name = r.patient.name.empty() ? "A dog" : r.patient.name;
+        page_.title = page_.name + ": the card";
+    }
+
+    document all(const std::optional<return_date>& when, const mixed_coat* unseen) {
+        head(unseen);
+        if (g_.stopped()) {
+            page_.tell("STOP", stop_lines(g_, r_, o_), false);
+            cautions();
+            return std::move(page_);
+        }
+        if (std::string rule = not_clipped_as_a_rule(g_, r_); !rule.empty()) {
+            page_.say(std::move(rule), 2);
+        }
+        for (line& l : booking_lines(g_, r_)) {
+            page_.add(std::move(l));
+        }
+        work();
+        for (line& l : booked_steps(r_)) {
+            page_.add(std::move(l));
+        }
+        left();
+        page_.tell("Not to be done as asked:", stuck_places(beside_, g_, r_, o_), false);
+        agree();
+        notes();
+        cautions();
+        back(when);
+        return std::move(page_);
+    }
+
+  private:
+    void head(const mixed_coat* unseen) {
+        const dog& d = r_.patient;
+        say_alert(page_, d);
+        if (!d.health.empty() && !g_.stopped()) {
+            page_.say_of("HEALTH: ", d.health + ".");
+        }
+        std::string text = page_.name + ": " + r_.sheet.title + ", " +
+                           coat_of(r_.reference, *d.coat).title + ", " + std::string(name(d.size));
+        if (g_.planned() && !g_.bath_waits()) {
+            const appointment a = appointment_of(r_, g_, booked_service(r_));
+            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min in all";
+        }
+        page_.say(text + (d.invented ? ". An invented dog." : "."), 2);
+        say_note(page_, d);
+        if (unseen != nullptr) {
+            say_unseen(page_, *unseen, r_, o_);
+        }
+    }
+
+    void work() {
+        const std::vector<plan_step> steps = steps_of(g_, r_, o_, beside_);
+        page_.open({}, false);
+        for (const list when : {list::before_bath, list::after_bath}) {
+            if (when == list::after_bath) {
+                between_lists();
+            }
+            const block* last = nullptr;
+            for (const plan_step& s : steps) {
+                if (s.when == when) {
+                    step(s, last);
+                    last = s.of;
+                }
+            }
+            if (const std::string text = blends_in_brief(g_, when, o_.units); !text.empty()) {
+                beneath(text);
+            }
+        }
+    }
+
+    void step(const plan_step& s, const block* last) {
+        const std::string n = std::to_string(s.number);
+        const std::string lead = std::string(n.size() < 2 ? 2 - n.size() : 0, ' ') + n + "  ";
+        if (s.of == nullptr) {
+            page_.add({line_as::step, s.does, lead, 0, beside_number});
+            return;
+        }
+        card_step c = card_step_of(*s.of, last, g_, r_, o_.units);
+        page_.add({line_as::step, c.in_a_line(), lead, 0, beside_number});
+        for (const std::string& text : c.exceptions) {
+            beneath(text);
+        }
+    }
+    /// A line below a step, under its words.
+    void beneath(const std::string& text) {
+        page_.add({line_as::detail, text, {}, beside_number, beside_number + 2});
+    }
+
+    void between_lists() {
+        if (g_.bath_waits()) {
+            beneath("no bath while a mat is in");
+            return;
+        }
+        if (!bathed_between(r_)) {
+            return;
+        }
+        const appointment a = appointment_of(r_, g_, booked_service(r_));
+        std::string text = "bath and dry";
+        for (const appointment_step& s : a.steps) {
+            if (s.what == service_step::bath && !a.by_sheet) {
+                text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
+            }
+        }
+        beneath(text + (g_.after > pelage::work{} ? "; the rest on a clean, dry, combed-out coat"
+                                                  : ""));
+    }
+
+    void left() {
+        for (const line& l : left_lines(g_, r_, o_.units)) {
+            page_.add({line_as::item, l.text, "Leave " + l.lead, 0, 2});
+        }
+    }
+
+    /// What nobody has agreed to yet, and what only the owner can say.
+    void agree() {
+        for (const consent& c : g_.consents) {
+            if (!c.given) {
+                page_.add({line_as::box,
+                           consent_words(c, g_, r_) + " (once signed: --consent " + c.id + ")",
+                           "Ask in writing: ", 0, 2});
+            }
+        }
+        for (line& l : uneven_lines(g_, r_, o_.units)) {
+            page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
+        }
+    }
+
+    /// Of what was taken as given that by which the work goes.
+    void notes() {
+        using kind = plan_note::kind;
+        for (const plan_note& n : g_.notes) {
+            if (n.what == kind::other_coat || n.what == kind::hair_by_record ||
+                n.what == kind::tracks || n.what == kind::less_combing) {
+                page_.add({line_as::item, note_words(n, r_, o_.units), "Note: ", 0, 2});
+            }
+        }
+    }
+
+    /// Those special to this dog, what is said of the same places together; the usual ones in one line.
+    void cautions() {
+        grouped<std::string> special;
+        std::vector<std::string> usual;
+        for (std::size_t i = 0; i < g_.cautions.size(); ++i) {
+            if (g_.cautions[i].what.usual) {
+                usual.push_back(g_.cautions[i].what.brief);
+            } else {
+                special.add(where_of(g_.cautions[i]), i);
+            }
+        }
+        for (const auto& [where, which] : special.all()) {
+            page_.add({line_as::caution, where + said_of(which), "! ", 0, 2});
+        }
+        const caution* rules = find(r_.reference.cautions, "local-rules");
+        if (usual.empty() && rules != nullptr) {
+            // nothing is clipped, and still hands are laid on a dog
+            usual.push_back(rules->brief);
+        }
+        page_.add({line_as::caution, joined(usual, "; ") + ". All: --full", "As ever: ", 0, 2});
+    }
+    [[nodiscard]] std::string where_of(const caution_line& c) const {
+        return c.where.empty() ? ""
+                               : places_.in_parts(titles(r_.reference.dog_body, c.where)) + ": ";
+    }
+    /// What the groomer minds, then what the owner is told.
+    [[nodiscard]] std::string said_of(const std::vector<std::size_t>& which) const {
+        std::vector<std::string> here;
+        std::vector<std::string> to_owner;
+        for (const std::size_t i : which) {
+            const caution& c = g_.cautions[i].what;
+            (c.who == "owner" ? to_owner : here).push_back(c.brief);
+        }
+        if (!to_owner.empty()) {
+            here.push_back("tell the owner: " + joined(to_owner, "; "));
+        }
+        return joined(here, "; ");
+    }
+
+    void back(const std::optional<return_date>& when) {
+        if (when) {
+            page_.say(when_in_brief(*when, g_, r_, o_) +
+                          (g_.stuck.empty() ? "" : " What is not done yet isn't counted."),
+                      2);
+        } else if (booked_in_part(r_)) {
+            page_.say(
+                "Back: by the last full groom (pelage regrow); this visit is none.", 2);
+        }
+    }
+
+    const groom& g_;
+    const beside& beside_;
+    const plan_request& r_;
+    const print_options& o_;
+    place_words places_;
+    document page_;
+};
+
+}  // namespace
+
+document card_of(const groom& g, const std::optional<return_date>& when, const plan_request& r,
+                 const print_options& o, const beside& b, const mixed_coat* unseen) {
+    if (g.question) {
+        return document_of(g, when, r, o, b, unseen);
+    }
+    return card_page(g, b, r, o).all(when, unseen);
+}
+
+}  // namespace pelage::io

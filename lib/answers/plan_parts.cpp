@@ -1,0 +1,121 @@
+#include "answers/plan_parts.hpp"
+
+#include <algorithm>
+
+#include <pelage/base/phrase.hpp>
+
+#include "answers/grouped.hpp"
+#include "answers/lines.hpp"
+#include "answers/words/places.hpp"
+#include "answers/words/plan.hpp"
+#include "answers/words/service.hpp"
+#include "answers/words/when.hpp"
+
+namespace pelage::io {
+
+std::string because(const evidence& e, const print_options& o) {
+    return o.explain ? " [" + basis_words(e) + "]" : std::string{};
+}
+
+std::vector<line> stop_lines(const groom& g, const plan_request& r, const print_options& o) {
+    std::vector<line> out;
+    const auto say = [&](std::string text) {
+        out.push_back({line_as::caution, std::move(text), {}, 2, 2});
+    };
+    if (!g.stop.empty()) {
+        say("felted to the skin: " + listed(titles(r.reference.dog_body, g.stop)) +
+            ". A veterinarian decides how this coat comes off.");
+    }
+    for (const stop_sign s : g.signs) {
+        const stop_rule& rule = r.reference.stops[static_cast<std::size_t>(s)];
+        say(rule.seen + ". " + rule.act + because(rule.why, o));
+    }
+    if (!r.patient.health.empty()) {
+        say("Told of its health: " + r.patient.health + ".");
+    }
+    say("Nothing is planned: a veterinarian sees this dog first.");
+    return out;
+}
+
+std::vector<line> booking_lines(const groom& g, const plan_request& r) {
+    std::vector<line> out;
+    if (r.booked == nullptr) {
+        return out;
+    }
+    const service& s = *r.booked;
+    const auto say = [&](std::string text, std::string lead = {}) {
+        out.push_back({line_as::paragraph, std::move(text), std::move(lead), 0, 2});
+    };
+    say(s.title + ": " + s.text + ".", "Booked: ");
+    const bool strips = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
+        return z.how_finished == finish::hand_strip;
+    });
+    if (s.kind == service_kind::hand_strip && !strips) {
+        say("The sheet strips nothing by hand: below is what it does say. Sheets for wire coats "
+            "strip: pelage sheet list.");
+    }
+    if (!s.has(service_step::before_bath) && !r.patient.mats.empty()) {
+        say("It carries mats, which this booking doesn't touch: offer a full groom, or a bath and "
+            "brush, soon.");
+    }
+    return out;
+}
+
+std::vector<line> booked_steps(const plan_request& r) {
+    std::vector<line> out;
+    for (const service_step s :
+         booked_in_part(r) ? r.booked->steps : std::vector<service_step>{}) {
+        std::string text = step_work_words(s);
+        if (!text.empty()) {
+            out.push_back(item(std::move(text)));
+        }
+    }
+    return out;
+}
+
+std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u) {
+    const place_words places(g, r);
+    grouped<std::string> by_reason;
+    zone_list by_sheet;
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        const bool sheet = z.came == outcome::left_by_sheet;
+        if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
+            (sheet && z.withheld)) {
+            by_reason.add(cause_words(r, z, u), i);
+        } else if (sheet && (r.booked == nullptr || r.booked->does(z.at.zone))) {
+            by_sheet.push_back(i);
+        }
+    }
+    std::vector<line> out;
+    for (const auto& [why, which] : by_reason.all()) {
+        out.push_back(item(places.listed_of(which) + ": " + why));
+    }
+    if (!by_sheet.empty()) {
+        out.push_back(item(places.listed_of(by_sheet), "as the sheet says: "));
+    }
+    if (booked_in_part(r)) {
+        out.push_back(item("all that isn't booked"));
+    }
+    return out;
+}
+
+std::vector<line> uneven_lines(const groom& g, const plan_request& r, length_unit u) {
+    std::vector<line> out;
+    for (const uneven_pair& one : g.asks) {
+        out.push_back(item(ask_words(one, r.reference.dog_body, u)));
+    }
+    return out;
+}
+
+std::string not_clipped_as_a_rule(const groom& g, const plan_request& r) {
+    const coat& c = coat_of(r.reference, *r.patient.coat);
+    const bool clipped = std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
+        return z.how.kind == tool_kind::clip && !z.mat &&
+               r.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
+    });
+    const bool told = clipped && c.jacket == jacket_finish::card && !double_coated(c.id);
+    return told ? c.said_first : std::string{};
+}
+
+}  // namespace pelage::io

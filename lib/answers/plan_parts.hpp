@@ -1,0 +1,46 @@
+// Private to lib: what the card and the whole plan say alike.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <pelage/answers/write.hpp>
+
+namespace pelage::io {
+
+/// What it is booked for is no whole groom.
+[[nodiscard]] inline bool booked_in_part(const plan_request& r) {
+    return r.booked != nullptr && !r.booked->whole;
+}
+/// What it is booked for; a full groom where nobody said.
+[[nodiscard]] inline const service& booked_service(const plan_request& r) {
+    return r.booked != nullptr ? *r.booked : service_of(r.reference, service_kind::full);
+}
+/// It is bathed between the two lists.
+[[nodiscard]] inline bool bathed_between(const plan_request& r) {
+    return r.booked == nullptr || r.booked->has(service_step::bath);
+}
+
+/// The basis in brackets, under --explain.
+[[nodiscard]] std::string because(const evidence& e, const print_options& o);
+
+/// Why nothing is planned: a veterinarian first.
+[[nodiscard]] std::vector<line> stop_lines(const groom& g, const plan_request& r,
+                                           const print_options& o);
+
+/// What it is booked for, and what that doesn't do; nothing where nobody said.
+[[nodiscard]] std::vector<line> booking_lines(const groom& g, const plan_request& r);
+/// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
+[[nodiscard]] std::vector<line> booked_steps(const plan_request& r);
+
+/// Places that are left, by why.
+[[nodiscard]] std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u);
+
+/// What the owner is asked about pairs that come out uneven.
+[[nodiscard]] std::vector<line> uneven_lines(const groom& g, const plan_request& r, length_unit u);
+
+/// What the coat is, where custom doesn't clip it and this plan does, a double one apart: its owner has
+/// agreed. Empty otherwise.
+[[nodiscard]] std::string not_clipped_as_a_rule(const groom& g, const plan_request& r);
+
+}  // namespace pelage::io
