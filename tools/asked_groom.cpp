@@ -1,6 +1,5 @@
 #include "asked_groom.hpp"
 
-#include <pelage/answers/asked_first.hpp>
 #include <pelage/forecast/all_coats.hpp>
 #include <pelage/model/hair_by_record.hpp>
 #include <pelage/trade/upkeep.hpp>
@@ -54,8 +53,8 @@ void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g,
 }
 
 io::document asked_first(const asked_groom& a, const plan_request& r, const groom& g,
-                         const mixed_coat* unseen) {
-    return io::asked_first(g, r, a.w.print, unseen);
+                         const mixed_coat* unseen, io::plan_told as) {
+    return io::asked_first(g, r, a.w.print, unseen, as);
 }
 
 }  // namespace pelage::cli

@@ -3,7 +3,7 @@
 
 #include <optional>
 
-#include <pelage/answers/document.hpp>
+#include <pelage/answers/asked_first.hpp>
 #include <pelage/forecast/forecast.hpp>
 #include <pelage/forecast/mixed_coat.hpp>
 #include <pelage/planner/plan.hpp>
@@ -34,7 +34,7 @@ struct asked_groom {
 void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g, forecast& c);
 /// A clip that is a question: what fits in its place is planned below it.
 [[nodiscard]] io::document asked_first(const asked_groom& a, const plan_request& r, const groom& g,
-                                       const mixed_coat* unseen);
+                                       const mixed_coat* unseen, io::plan_told as);
 
 /// The exit code of a plan: whether all of it can be done today.
 [[nodiscard]] inline int code_of(const groom& g) {

@@ -63,8 +63,10 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
 }
 
 /// What is read at the table; pages, tables and all that is asked beyond it are the whole plan.
-bool as_card(const plan_options& o, const workplace& w) {
-    return !o.full && !o.zones && !w.print.explain && !w.print.trainee && !w.html && !w.csv;
+io::plan_told told_as(const plan_options& o, const workplace& w) {
+    const bool card =
+        !o.full && !o.zones && !w.print.explain && !w.print.trainee && !w.html && !w.csv;
+    return card ? io::plan_told::card : io::plan_told::whole;
 }
 
 reply plan_one(const plan_options& o, const surroundings& around) {
@@ -88,7 +90,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     }
     if (g.question && !a.w.json) {
         const auto seen = a.unseen(r, g);
-        return {a.w.written(asked_first(a, r, g, pointer(seen))), answer_is_no};
+        return {a.w.written(asked_first(a, r, g, pointer(seen), told_as(o, a.w))), answer_is_no};
     }
     const bool in_part = r.booked != nullptr && !r.booked->whole;
     const std::optional<return_date> when =
@@ -105,8 +107,9 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     if (a.w.json) {
         return {io::json_of(g, when, r, a.w.print, b, u), code_of(g)};
     }
-    return {a.w.written(as_card(o, a.w) ? io::card_of(g, when, r, a.w.print, b, u)
-                                        : io::document_of(g, when, r, a.w.print, b, u)),
+    return {a.w.written(told_as(o, a.w) == io::plan_told::card
+                            ? io::card_of(g, when, r, a.w.print, b, u)
+                            : io::document_of(g, when, r, a.w.print, b, u)),
             code_of(g)};
 }
 

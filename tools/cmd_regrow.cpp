@@ -86,7 +86,7 @@ reply regrow(regrow_options& o, const surroundings& around) {
                 "it needs first\n"};
     }
     if (g.question && !a.w.json) {
-        return {a.w.written(asked_first(a, r, g, u)), answer_is_no};
+        return {a.w.written(asked_first(a, r, g, u, io::plan_told::card)), answer_is_no};
     }
     if (!g.planned()) {
         return {a.w.json ? io::json_of(g, std::nullopt, r, a.w.print, {}, u)

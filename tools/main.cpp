@@ -7,6 +7,7 @@
 #include <optional>
 #include <thread>
 
+#include <sys/ioctl.h>
 #include <termios.h>
 #include <unistd.h>
 
@@ -43,6 +44,18 @@ void one_key(bool wanted) {
     (void)tcsetattr(STDIN_FILENO, TCSADRAIN, &t);
 }
 
+/// Of the terminal that is printed to: 80 where there is none, and no more than that, since longer lines
+/// read badly; 32 at least.
+std::size_t columns() {
+    winsize w{};
+    constexpr std::size_t usual = 80;
+    constexpr std::size_t least = 32;
+    if (isatty(STDOUT_FILENO) != 1 || ioctl(STDOUT_FILENO, TIOCGWINSZ, &w) != 0 || w.ws_col == 0) {
+        return usual;
+    }
+    return std::clamp<std::size_t>(w.ws_col, least, usual);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -52,6 +65,7 @@ int main(int argc, char** argv) {
     return pelage::cli::run(
         args,
         {local_day(), salon != nullptr ? salon : "", &std::cin,
-         std::max(1U, std::thread::hardware_concurrency()), isatty(STDIN_FILENO) == 1, one_key},
+         std::max(1U, std::thread::hardware_concurrency()), columns(), isatty(STDIN_FILENO) == 1,
+         one_key},
         std::cout, std::cerr);
 }

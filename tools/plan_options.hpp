@@ -14,7 +14,7 @@ struct plan_options : common_options {
     text_option groomer{app, "--groomer", "NAME", "who grooms, on the owner's page"};
     text_option back_in{app, "--back-in", "WAIT", "the longest coat that waits so long: 6w, 42d"};
     flag_option any_sheet{app, "--any-sheet", "which of the sheets the dog can carry, ranked"};
-    flag_option full{app, "--full", "the working plan, not the card: strokes, holds, other ways"};
+    flag_option full{app, "--full", "all of it, not the card: strokes, holds, other ways"};
     flag_option zones{app, "--zones", "with the table of zones"};
     flag_option ask{app, "--ask", "an intake in the terminal, a key an answer"};
     text_option roster{app, "--roster", "FILE", "every dog of a file of JSON Lines"};

@@ -160,6 +160,9 @@ workplace workplace_of(const common_options& o, const surroundings& around, faul
     workplace w{.reference = io::reference()};
     read_answer(o, w, f);
     w.print.today = around.today;
+    if (o.output.empty() || o.output == "-") {
+        w.print.width = around.columns;
+    }
     if (!o.today.empty()) {
         w.print.today = day_in("--today", o.today, f);
     }

@@ -5,7 +5,7 @@
 namespace pelage::io {
 
 document asked_first(const groom& g, const plan_request& r, const print_options& o,
-                     const mixed_coat* unseen) {
+                     const mixed_coat* unseen, plan_told as) {
     document d = document_of(g, std::nullopt, r, o, {}, unseen);
     if (const auto instead = instead_of(r, g)) {
         const plan_request ask{r.reference,     r.rules, r.tools, instead->patient,
@@ -15,7 +15,9 @@ document asked_first(const groom& g, const plan_request& r, const print_options&
         if (o.trainee && !o.explain) {
             b.why = reasons_why(ask, tidy);
         }
-        d.append(document_of(tidy, back_of(ask, tidy), ask, o, b));
+        const return_date when = back_of(ask, tidy);
+        d.append(as == plan_told::card ? card_of(tidy, when, ask, o, b)
+                                       : document_of(tidy, when, ask, o, b));
     }
     return d;
 }

@@ -92,12 +92,16 @@ std::string wide(const blended_alike& w, length_unit u) {
     return (tens(w.narrow) == most ? "" : tens(w.narrow) + " to ") + most + " mm";
 }
 
+/// What is only scissored is blended anyway.
+bool meets_clipped(const groom& g, const blend& b) {
+    return g.zones[b.from].how.kind == tool_kind::clip ||
+           g.zones[b.into].how.kind == tool_kind::clip;
+}
+
 std::vector<blended_alike> alike_of(const groom& g, list when, length_unit u) {
     std::vector<blended_alike> all;
     for (const blend& b : g.blends) {
-        const bool clipped = g.zones[b.from].how.kind == tool_kind::clip ||
-                             g.zones[b.into].how.kind == tool_kind::clip;
-        if (b.when != when || !clipped) {
+        if (b.when != when || !meets_clipped(g, b)) {
             continue;
         }
         const std::string how = how_of(b, u);
@@ -166,11 +170,27 @@ std::vector<line> blends(const groom& g, const plan_request& r, list when, lengt
 }
 
 std::string blends_in_brief(const groom& g, list when, length_unit u) {
-    std::vector<std::string> tools;
-    for (const blended_alike& w : alike_of(g, when, u)) {
-        tools.push_back(w.how);
+    std::vector<std::string> by_machine;
+    std::vector<std::string> by_hand_then;
+    const auto add_new = [](std::vector<std::string>& to, std::string text) {
+        if (std::find(to.begin(), to.end(), text) == to.end()) {
+            to.push_back(std::move(text));
+        }
+    };
+    for (const blend& b : g.blends) {
+        if (b.when != when || !meets_clipped(g, b)) {
+            continue;
+        }
+        if (b.between) {
+            add_new(by_machine, b.between->over ? "comb " + comb_words(b.between->over->id, u)
+                                                : held_words(*b.between, u));
+        }
+        if (b.smoothed != tool_kind::none) {
+            add_new(by_hand_then, held(by_hand(b.smoothed)));
+        }
     }
-    return tools.empty() ? "" : "blend where lengths meet: " + joined(tools, "; ");
+    by_machine.insert(by_machine.end(), by_hand_then.begin(), by_hand_then.end());
+    return by_machine.empty() ? "" : "blend where lengths meet: " + joined(by_machine, ", ");
 }
 
 }  // namespace pelage::io

@@ -39,8 +39,8 @@ class step_writer {
         if (same_tool(last)) {
             return "the same, then scissor";
         }
-        const bool stays = last != nullptr && last->how.over && b_.how.over &&
-                           last->how.tool.id == b_.how.tool.id;
+        const bool stays =
+            last != nullptr && last->how.over && b_.how.over && last->how.tool.id == b_.how.tool.id;
         return (stays ? "comb " + comb_words(b_.how.over->id, u_) + ", " +
                             std::string(name(b_.how.way))
                       : title_words(b_.how, u_)) +

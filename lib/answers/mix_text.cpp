@@ -261,13 +261,37 @@ std::string leaves_otherwise(const other_coat& c, const print_options& o) {
 
 }  // namespace
 
-void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const print_options& o) {
-    const expected_coat& e = u.expected;
+namespace {
+
+std::string planned_on(const expected_coat& e) {
     const coat_chance& first = e.may_be.coats.front();
     const std::string odds =
         e.may_be.coats.size() == 1 ? "all pups by the model" : chance_in_words(first.chance);
-    d.say("Coat from the mix, nobody has seen it: planned on " + std::string(name(first.coat)) +
-          ", " + odds + " (" + e.read.dog.text + "). The dates count every coat it may have. " +
+    return "Coat from the mix, nobody has seen it: planned on " + std::string(name(first.coat)) +
+           ", " + odds + " (" + e.read.dog.text + "). ";
+}
+
+void say_jacket_carded(document& d, const other_coat& c) {
+    d.add({line_as::caution,
+           "if " + std::string(name(c.what.coat)) + ", " + chance_in_words(c.what.chance) +
+               ": its jacket is carded, not clipped, unless the owner agrees in writing",
+           "! ", 2, 4});
+}
+
+}  // namespace
+
+void say_unseen_in_brief(document& d, const mixed_coat& u) {
+    d.say(planned_on(u.expected) + "Look at it first; once seen: --coat.", 2);
+    for (const other_coat& c : u.others) {
+        if (c.jacket_clipped) {
+            say_jacket_carded(d, c);
+        }
+    }
+}
+
+void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const print_options& o) {
+    const expected_coat& e = u.expected;
+    d.say(planned_on(e) + "The dates count every coat it may have. " +
           (e.may_be.signs.empty() ? "What you see on the dog wins." : "First look at"));
     for (const std::size_t s : e.may_be.signs) {
         d.item(sign_words(r.reference.genes.signs[s], o));
@@ -276,9 +300,7 @@ void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const p
         const std::string what =
             "if " + std::string(name(c.what.coat)) + ", " + chance_in_words(c.what.chance) + ": ";
         if (c.jacket_clipped) {
-            d.add({line_as::caution,
-                   what + "its jacket is carded, not clipped, unless the owner agrees in writing",
-                   "! ", 2, 4});
+            say_jacket_carded(d, c);
         }
         const std::string leaves = leaves_otherwise(c, o);
         if (!leaves.empty() || !c.jacket_clipped) {

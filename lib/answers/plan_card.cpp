@@ -76,7 +76,7 @@ class card_page {
         page_.say(text + (d.invented ? ". An invented dog." : "."), 2);
         say_note(page_, d);
         if (unseen != nullptr) {
-            say_unseen(page_, *unseen, r_, o_);
+            say_unseen_in_brief(page_, *unseen);
         }
     }
 
@@ -120,7 +120,7 @@ class card_page {
 
     void between_lists() {
         if (g_.bath_waits()) {
-            beneath("no bath while a mat is in");
+            beneath("no bath while a mat is in; once it is out: bath, dry, comb out, then");
             return;
         }
         if (!bathed_between(r_)) {
@@ -133,8 +133,8 @@ class card_page {
                 text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
             }
         }
-        beneath(text + (g_.after > pelage::work{} ? "; the rest on a clean, dry, combed-out coat"
-                                                  : ""));
+        beneath(text +
+                (g_.after > pelage::work{} ? "; the rest on a clean, dry, combed-out coat" : ""));
     }
 
     void left() {
@@ -145,12 +145,14 @@ class card_page {
 
     /// What nobody has agreed to yet, and what only the owner can say.
     void agree() {
+        std::vector<std::string> open;
         for (const consent& c : g_.consents) {
             if (!c.given) {
-                page_.add({line_as::box,
-                           consent_words(c, g_, r_) + " (once signed: --consent " + c.id + ")",
-                           "Ask in writing: ", 0, 2});
+                open.push_back(consent_in_brief(c, g_, r_) + " (--consent " + c.id + ")");
             }
+        }
+        if (!open.empty()) {
+            page_.add({line_as::box, joined(open, "; "), "Agree in writing first: ", 0, 2});
         }
         for (line& l : uneven_lines(g_, r_, o_.units)) {
             page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
@@ -162,7 +164,7 @@ class card_page {
         using kind = plan_note::kind;
         for (const plan_note& n : g_.notes) {
             if (n.what == kind::other_coat || n.what == kind::hair_by_record ||
-                n.what == kind::tracks || n.what == kind::less_combing) {
+                n.what == kind::tracks) {
                 page_.add({line_as::item, note_words(n, r_, o_.units), "Note: ", 0, 2});
             }
         }
@@ -171,16 +173,23 @@ class card_page {
     /// Those special to this dog, what is said of the same places together; the usual ones in one line.
     void cautions() {
         grouped<std::string> special;
+        std::vector<std::size_t> of_the_dog;
         std::vector<std::string> usual;
         for (std::size_t i = 0; i < g_.cautions.size(); ++i) {
-            if (g_.cautions[i].what.usual) {
-                usual.push_back(g_.cautions[i].what.brief);
+            const caution_line& c = g_.cautions[i];
+            if (c.what.usual) {
+                usual.push_back(c.what.brief);
+            } else if (c.where.empty()) {
+                of_the_dog.push_back(i);
             } else {
-                special.add(where_of(g_.cautions[i]), i);
+                special.add(where_of(c), i);
             }
         }
         for (const auto& [where, which] : special.all()) {
             page_.add({line_as::caution, where + said_of(which), "! ", 0, 2});
+        }
+        for (const std::size_t i : of_the_dog) {
+            page_.add({line_as::caution, said_of({i}), "! ", 0, 2});
         }
         const caution* rules = find(r_.reference.cautions, "local-rules");
         if (usual.empty() && rules != nullptr) {
@@ -190,8 +199,17 @@ class card_page {
         page_.add({line_as::caution, joined(usual, "; ") + ". All: --full", "As ever: ", 0, 2});
     }
     [[nodiscard]] std::string where_of(const caution_line& c) const {
-        return c.where.empty() ? ""
-                               : places_.in_parts(titles(r_.reference.dog_body, c.where)) + ": ";
+        zone_list which;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (std::find(c.where.begin(), c.where.end(), g_.zones[i].at) != c.where.end()) {
+                which.push_back(i);
+            }
+        }
+        // hurt skin and fleas are on places that no plan need have
+        return (which.size() == c.where.size()
+                    ? joined(places_.by_part(which), ", ")
+                    : places_.in_parts(titles(r_.reference.dog_body, c.where))) +
+               ": ";
     }
     /// What the groomer minds, then what the owner is told.
     [[nodiscard]] std::string said_of(const std::vector<std::size_t>& which) const {
@@ -213,8 +231,7 @@ class card_page {
                           (g_.stuck.empty() ? "" : " What is not done yet isn't counted."),
                       2);
         } else if (booked_in_part(r_)) {
-            page_.say(
-                "Back: by the last full groom (pelage regrow); this visit is none.", 2);
+            page_.say("Back: by the last full groom (pelage regrow); this visit is none.", 2);
         }
     }
 

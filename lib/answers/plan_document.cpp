@@ -95,7 +95,7 @@ class plan_page {
 
     /// A double coat that was to be clipped: what of it, and how the owner agrees.
     void question() {
-        page_.item_of("the sheet clips: ", places_.in_parts(places_.titles_of(g_.question->asked)));
+        page_.item_of("the sheet clips: ", joined(places_.by_part(g_.question->asked), ", "));
         consents();
         page_.open();
         const style* fits = find(r_.reference.styles, g_.question->instead);
@@ -207,8 +207,8 @@ class plan_page {
                                 : places_.in_parts(titles(r_.reference.dog_body, c.where)) + ": ";
             // a caution for the owner speaks to the owner: say whom its "your" means
             const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
-            all.push_back(
-                {line_as::caution, whom + where + c.what.text + because(c.what.why, o_), "! ", 2, 4});
+            all.push_back({line_as::caution, whom + where + c.what.text + because(c.what.why, o_),
+                           "! ", 2, 4});
         }
         const caution* usual = find(r_.reference.cautions, "local-rules");
         if (all.empty() && booked_in_part(r_) && usual != nullptr) {

@@ -63,8 +63,7 @@ std::vector<line> booking_lines(const groom& g, const plan_request& r) {
 
 std::vector<line> booked_steps(const plan_request& r) {
     std::vector<line> out;
-    for (const service_step s :
-         booked_in_part(r) ? r.booked->steps : std::vector<service_step>{}) {
+    for (const service_step s : booked_in_part(r) ? r.booked->steps : std::vector<service_step>{}) {
         std::string text = step_work_words(s);
         if (!text.empty()) {
             out.push_back(item(std::move(text)));

@@ -83,7 +83,22 @@ std::string text(const plan& p, length_unit u) {
     const plan_request r = s.request();
     const auto mixed = unseen(s, r);
     if (s.made.question) {
-        return io::text_of(io::asked_first(s.made, r, s.print(u), mixed ? &*mixed : nullptr), u);
+        return io::text_of(
+            io::asked_first(s.made, r, s.print(u), mixed ? &*mixed : nullptr, io::plan_told::card),
+            u);
+    }
+    return io::text_of(
+        io::card_of(s.made, s.when, r, s.print(u), beside_of(s, r), mixed ? &*mixed : nullptr), u);
+}
+
+std::string text_in_full(const plan& p, length_unit u) {
+    const detail::plan_state& s = *p.made_;
+    const plan_request r = s.request();
+    const auto mixed = unseen(s, r);
+    if (s.made.question) {
+        return io::text_of(
+            io::asked_first(s.made, r, s.print(u), mixed ? &*mixed : nullptr, io::plan_told::whole),
+            u);
     }
     return io::text_of(
         io::document_of(s.made, s.when, r, s.print(u), beside_of(s, r), mixed ? &*mixed : nullptr),

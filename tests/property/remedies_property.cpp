@@ -16,10 +16,11 @@
 #include <pelage/planner/alternatives.hpp>
 
 #include "catch.hpp"
-#include "generate/real_problems.hpp"
+#include "generate/trouble.hpp"
 #include "planner/compile.hpp"
 
 using namespace pelage;
+using generate::any_trouble;
 using generate::dice;
 using generate::table;
 
@@ -34,53 +35,6 @@ const reference_data& known() {
 bool meet(const place& a, const place& b) {
     return a.zone == b.zone &&
            (a.which == b.which || a.which == side::both || b.which == side::both);
-}
-
-// ---- tables with trouble on them ----
-
-/// A drawer with little in it, blades lent out, and patches that were measured badly.
-void thin_out(dice& d, kit& tools) {
-    const int kept = 15 + d.roll(75);
-    std::erase_if(tools.blades, [&](const kit_blade&) { return !d.luck(kept); });
-    std::erase_if(tools.combs, [&](const kit_comb&) { return !d.luck(kept); });
-    for (kit_blade& b : tools.blades) {
-        b.out = d.luck(10);
-        if (d.luck(15) && b.spec.shape != edge::adjustable) {
-            b.measured = d.hair(0.5, 9);
-        }
-    }
-}
-
-/// More mats than there is time for, few of them measured.
-void mat(dice& d, dog& patient) {
-    const auto& zones = known().dog_body.zones;
-    for (int n = d.roll(5); n > 0; --n) {
-        mat_finding m;
-        m.at.zone = static_cast<std::size_t>(d.roll(static_cast<int>(zones.size())));
-        if (zones[m.at.zone].paired && d.luck(60)) {
-            m.at.which = d.luck(50) ? side::left : side::right;
-        }
-        m.grade = static_cast<mat_grade>(d.roll(4));
-        m.comb_passes = d.luck(25);
-        if (d.luck(50)) {
-            m.free_hair = d.hair(0.3, 9);
-        }
-        if (std::none_of(patient.mats.begin(), patient.mats.end(),
-                         [&](const mat_finding& o) { return meet(o.at, m.at); })) {
-            patient.mats.push_back(m);
-        }
-    }
-}
-
-table any_trouble(dice& d) {
-    table t = generate::any_table(d);
-    if (d.luck(60)) {
-        thin_out(d, t.tools);
-    }
-    mat(d, t.patient);
-    t.patient.age = d.luck(20) ? std::optional{life_stage::old} : std::nullopt;
-    t.patient.health = d.luck(15) ? "a heart murmur" : "";
-    return t;
 }
 
 // ---- one plan and what is said beside it ----

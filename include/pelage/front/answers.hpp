@@ -93,12 +93,15 @@ class plan {
 
   private:
     friend std::string text(const plan& p, length_unit u);
+    friend std::string text_in_full(const plan& p, length_unit u);
     friend std::string json(const plan& p);
     friend std::string html(const plan& p, length_unit u);
     std::shared_ptr<const detail::plan_state> made_;
 };
 /// The whole plan on 80 columns, as `pelage plan` prints it.
 [[nodiscard]] std::string text(const plan& p, length_unit u = length_unit::mm);
+/// The working plan: strokes, holds, cautions whole, other ways.
+[[nodiscard]] std::string text_in_full(const plan& p, length_unit u = length_unit::mm);
 [[nodiscard]] std::string json(const plan& p);
 /// The page for the owner, which prints on one sheet of A4.
 [[nodiscard]] std::string html(const plan& p, length_unit u = length_unit::mm);

@@ -65,6 +65,19 @@ std::string shorter_by_mats(const groom& g, const plan_request& r) {
     return joined(said, "; ");
 }
 
+std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r) {
+    switch (c.what) {
+        case consent_for::mats_off: {
+            const std::string where = shorter_by_mats(g, r);
+            return "mats clipped off" + (where.empty() ? "" : ", shorter there: " + where);
+        }
+        case consent_for::frail:
+            return "a frail dog is groomed, and not to the end if it has had enough";
+        default:
+            return consent_words(c, g, r);
+    }
+}
+
 std::string consent_words(const consent& c, const groom& g, const plan_request& r) {
     switch (c.what) {
         case consent_for::mats_off: {

@@ -14,4 +14,7 @@ namespace pelage::io {
 /// What the owner agrees to, as a groomer says it.
 [[nodiscard]] std::string consent_words(const consent& c, const groom& g, const plan_request& r);
 
+/// The same in a few words, for a card.
+[[nodiscard]] std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r);
+
 }  // namespace pelage::io

@@ -62,8 +62,10 @@ std::vector<std::string> place_words::by_part(const zone_list& which) const {
         const std::vector<std::string> names = titles_of(here);
         const std::vector<std::string> but = titles_of(missing);
         constexpr std::size_t few = 2;
-        const bool whole = part != group::prep && names.size() > 1 && but.size() <= few &&
-                           names.size() > 2 * but.size();
+        // "tail" is a place by itself, beside its base
+        const bool a_place = std::find(names.begin(), names.end(), name(part)) != names.end();
+        const bool whole = part != group::prep && !a_place && names.size() > 1 &&
+                           but.size() <= few && names.size() > 2 * but.size();
         if (whole) {
             out.push_back(std::string(name(part)) + (but.empty() ? "" : " but " + listed(but)));
         } else {

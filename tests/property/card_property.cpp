@@ -1,0 +1,363 @@
+// What a card says is what its plan does: the card is read back word by word, as a groomer reads it, and
+// held against the plan. Nothing below calls what wrote the card.
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <set>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <pelage/answers/write.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/forecast/forecast.hpp>
+#include <pelage/planner/appointment.hpp>
+#include <pelage/trade/place_words.hpp>
+
+#include "catch.hpp"
+#include "generate/trouble.hpp"
+
+using namespace pelage;
+using generate::dice;
+using generate::table;
+
+namespace {
+
+using strings = std::vector<std::string>;
+using places = std::set<std::pair<std::size_t, side>>;
+
+const body& whole() {
+    return io::reference().dog_body;
+}
+const part_index& named() {
+    static const part_index all(whole());
+    return all;
+}
+
+strings cut(const std::string& text, const std::string& at) {
+    strings out;
+    std::size_t from = 0;
+    for (std::size_t to = text.find(at); to != std::string::npos; to = text.find(at, from)) {
+        out.push_back(text.substr(from, to - from));
+        from = to + at.size();
+    }
+    out.push_back(text.substr(from));
+    return out;
+}
+
+/// Adds both sides of a pair one by one.
+void add(places& to, const place& p) {
+    if (whole().zones[p.zone].paired && p.which == side::both) {
+        to.insert({p.zone, side::left});
+        to.insert({p.zone, side::right});
+    } else {
+        to.insert({p.zone, p.which});
+    }
+}
+
+/// "body", "left ear", "edge of the left ear"; nothing where that names no place.
+std::optional<places> named_by(const std::string& word) {
+    const selection* meant = named().find(word);
+    if (meant == nullptr) {
+        return std::nullopt;
+    }
+    places out;
+    for (const place& p : meant->places) {
+        add(out, p);
+    }
+    return out;
+}
+
+/// "body but skirt and left flank".
+std::optional<places> with_exceptions(const std::string& text) {
+    const strings halves = cut(text, " but ");
+    auto out = named_by(halves.front());
+    if (!out || halves.size() == 1) {
+        return out;
+    }
+    for (const std::string& list : cut(halves[1], " and ")) {
+        for (const std::string& one : cut(list, ", ")) {
+            const auto gone = named_by(one);
+            if (!gone) {
+                return std::nullopt;
+            }
+            for (const auto& p : *gone) {
+                if (out->erase(p) != 1) {
+                    return std::nullopt;
+                }
+            }
+        }
+    }
+    return out;
+}
+
+/// Places, and the length said behind the last of those of the same length.
+struct said_places {
+    places where;
+    std::string aim;
+};
+
+/// "skirt, feet 13 mm, edge of the left ear 3.2 mm".
+std::optional<std::vector<said_places>> read_places(const std::string& text) {
+    std::vector<said_places> out(1);
+    for (std::string one : cut(text, ", ")) {
+        std::string aim;
+        const std::size_t digit = one.find_first_of("0123456789");
+        if (digit != std::string::npos && digit > 0) {
+            aim = one.substr(digit);
+            one = one.substr(0, digit - 1);
+        }
+        const auto where = with_exceptions(one);
+        if (!where) {
+            return std::nullopt;
+        }
+        for (const auto& p : *where) {
+            if (!out.back().where.insert(p).second) {
+                return std::nullopt;  // said twice
+            }
+        }
+        if (!aim.empty()) {
+            out.back().aim = aim;
+            out.emplace_back();
+        }
+    }
+    if (out.back().where.empty()) {
+        out.pop_back();
+    }
+    return out;
+}
+
+/// "13" mm of "13 mm": what is stated, and how far rounding may be off.
+bool is_said(const std::string& said, const length& is) {
+    const double stated = std::stod(said);
+    const double v = in_mm(is);
+    const double off = v < 0.995 ? 0.0051 : v < 9.95 ? 0.051 : 0.51;
+    return std::abs(stated - v) <= off;
+}
+
+class reading {
+  public:
+    explicit reading(const table& t) : r_(t.request()), g_(make_plan(r_)) {
+        if (g_.planned()) {
+            when_ = pelage::back_of(r_, g_);
+        }
+        options_.today = date{std::chrono::days{20000}};
+        text_ = io::text_of(io::card_of(g_, when_, r_, options_), length_unit::mm, 1U << 20U);
+    }
+
+    [[nodiscard]] const std::string& text() const { return text_; }
+    [[nodiscard]] bool planned() const { return g_.planned(); }
+
+    [[nodiscard]] strings wrong() {
+        cautions();
+        if (g_.planned()) {
+            minutes();
+            steps();
+            back();
+        }
+        return std::move(wrong_);
+    }
+
+  private:
+    void must(bool holds, const std::string& what) {
+        if (!holds) {
+            wrong_.push_back(what);
+        }
+    }
+    [[nodiscard]] bool has(const std::string& what) const {
+        return text_.find(what) != std::string::npos;
+    }
+
+    void cautions() {
+        if (g_.question) {
+            return;  // told whole there
+        }
+        for (const caution_line& c : g_.cautions) {
+            must(has(c.what.brief), "a caution is lost: " + c.what.id);
+        }
+        for (const consent& c : g_.consents) {
+            must(g_.stopped() || has("--consent " + c.id) == !c.given, "consent " + c.id);
+        }
+    }
+
+    void minutes() {
+        const service& full = service_of(r_.reference, service_kind::full);
+        const double all = in_minutes(appointment_of(r_, g_, full).total());
+        const std::size_t at = text_.find("; about ");
+        must(g_.bath_waits() || (at != std::string::npos &&
+                                 std::abs(std::stod(text_.substr(at + 8)) - all) <= 0.51),
+             "minutes of the whole appointment");
+    }
+
+    /// The lines that bear a number, in their order.
+    [[nodiscard]] strings numbered() {
+        strings out;
+        for (const std::string& line : cut(text_, "\n")) {
+            std::istringstream in(line);
+            std::size_t n = 0;
+            if (line.size() > 4 && line[2] == ' ' && line[3] == ' ' && in >> n) {
+                must(n == out.size() + 1, "numbers in order");
+                out.push_back(line.substr(4));
+            }
+        }
+        return out;
+    }
+
+    void steps() {
+        const strings lines = numbered();
+        std::vector<const block*> blocks;
+        for (const list when : {list::before_bath, list::after_bath}) {
+            for (const block& b : g_.blocks) {
+                if (b.when == when) {
+                    blocks.push_back(&b);
+                }
+            }
+        }
+        must(lines.size() >= blocks.size(), "a line a tool");
+        if (lines.size() < blocks.size()) {
+            return;
+        }
+        const std::size_t first = lines.size() - blocks.size();
+        for (std::size_t i = 0; i < blocks.size(); ++i) {
+            const block* last =
+                i > 0 && blocks[i - 1]->when == blocks[i]->when ? blocks[i - 1] : nullptr;
+            step(lines[first + i], *blocks[i], last);
+        }
+    }
+
+    void step(const std::string& line, const block& b, const block* last) {
+        const std::size_t colon = line.find(": ");
+        if (colon == std::string::npos) {
+            must(false, "no places: " + line);
+            return;
+        }
+        const std::string hold = line.substr(0, colon);
+        std::string where = line.substr(colon + 2);
+        where = where.substr(0, where.find(" ("));
+        held_is_true(hold, b, last);
+        const auto read = read_places(where);
+        must(read.has_value(), "places not understood: " + where);
+        if (!read) {
+            return;
+        }
+        places all;
+        places planned;
+        for (const said_places& s : *read) {
+            all.insert(s.where.begin(), s.where.end());
+        }
+        for (const std::size_t i : b.zones) {
+            add(planned, g_.zones[i].at);
+        }
+        must(all == planned, "other places than the plan's: " + line);
+        lengths(hold, *read, b, line);
+    }
+
+    void held_is_true(const std::string& hold, const block& b, const block* last) {
+        const bool same = hold.starts_with("the same");
+        const setup& s = b.how;
+        must(!same || (last != nullptr && title(last->how) == title(s)), "not the same: " + hold);
+        if (same || s.kind != tool_kind::clip) {
+            must(same || hold.starts_with(held(s)), "another tool: " + hold);
+            return;
+        }
+        if (s.over) {
+            must(hold.starts_with("comb " + s.over->id), "another comb: " + hold);
+            const bool beneath = hold.find("over blade " + s.tool.id) != std::string::npos;
+            must(beneath || (last != nullptr && last->how.over && last->how.tool.id == s.tool.id),
+                 "another blade beneath: " + hold);
+        } else {
+            must(hold.starts_with(held(s)), "another blade: " + hold);
+        }
+        must(hold.find(name(s.way)) != std::string::npos, "another way: " + hold);
+    }
+
+    void lengths(const std::string& hold, const std::vector<said_places>& read, const block& b,
+                 const std::string& line) {
+        const bool clip = b.how.kind == tool_kind::clip;
+        const std::size_t at = hold.find("leaves ");
+        for (const std::size_t i : b.zones) {
+            const auto& left = left_in(b, g_.zones[i]);
+            if (!left || hold.starts_with("the same")) {
+                continue;
+            }
+            if (clip && at != std::string::npos) {
+                const strings ends = cut(hold.substr(at + 7), " to ");
+                const double low = std::stod(ends.front()) - 0.051;
+                const double high = std::stod(ends.back()) + 0.51;
+                must(in_mm(left->best) >= low - 0.5 && in_mm(left->best) <= high,
+                     "leaves another length: " + line);
+            } else if (clip) {
+                must(b.how.over && is_said(b.how.over->id, left->best), "no length said: " + line);
+            } else if (b.how.kind == tool_kind::scissors || b.how.kind == tool_kind::thinners) {
+                aimed(read, g_.zones[i].at, left->best, line);
+            }
+        }
+    }
+    void aimed(const std::vector<said_places>& read, const place& p, const length& is,
+               const std::string& line) {
+        places one;
+        add(one, p);
+        for (const said_places& s : read) {
+            if (std::includes(s.where.begin(), s.where.end(), one.begin(), one.end())) {
+                must(!s.aim.empty() && is_said(s.aim, is), "aims at another length: " + line);
+            }
+        }
+    }
+
+    void back() {
+        must(when_.has_value() &&
+                 has("ack by " + in_words(plus(*options_.today, when_->next_visit))),
+             "the date");
+        must(!when_ || when_->reason == visit_kind::usual ||
+                 has("full groom by " + in_words(plus(*options_.today, when_->full_groom))),
+             "the full groom");
+    }
+
+    plan_request r_;
+    groom g_;
+    std::optional<return_date> when_;
+    io::print_options options_;
+    std::string text_;
+    strings wrong_;
+};
+
+/// More than mats: skin, what it hates, an alert.
+void more_trouble(dice& d, dog& patient) {
+    const auto& zones = whole().zones;
+    for (int n = d.luck(40) ? 1 + d.roll(2) : 0; n > 0; --n) {
+        skin_finding f;
+        f.at.zone = static_cast<std::size_t>(d.roll(static_cast<int>(zones.size())));
+        f.state = static_cast<skin_state>(d.roll(6));
+        patient.skin.push_back(f);
+    }
+    if (d.luck(30)) {
+        patient.sensitive.emplace_back("feet");
+    }
+}
+
+void read_cards(int n, std::uint64_t seed) {
+    dice d(seed);
+    int planned = 0;
+    for (int i = 0; i < n; ++i) {
+        table t = generate::any_trouble(d);
+        more_trouble(d, t.patient);
+        reading one(t);
+        planned += one.planned() ? 1 : 0;
+        const strings wrong = one.wrong();
+        INFO(one.text());
+        INFO((wrong.empty() ? std::string{} : wrong.front()));
+        REQUIRE(wrong.empty());
+    }
+    CHECK(planned > n / 3);
+}
+
+}  // namespace
+
+TEST_CASE("a card says what its plan does: places, lengths, order, minutes, cautions, date",
+          "[card]") {
+    read_cards(150, 71);
+}
+
+TEST_CASE("a card says what its plan does: ten thousand dogs", "[.full][card]") {
+    read_cards(10000, 72);
+}
