@@ -17,9 +17,9 @@ struct surroundings {
     std::string salon{};                  ///< PELAGE_SALON; empty if unset
     std::istream* in = nullptr;           ///< standard input; null if there is none
     unsigned cores = 1;                   ///< of the machine
-    std::size_t columns = 80;             ///< of what is printed: the terminal's, at most 80
     bool terminal = false;                ///< whether `in` is one: a person can be asked
     std::function<void(bool)> one_key{};  ///< has it give keys as they are pressed, or lines again
+    std::size_t columns = 80;             ///< of what is printed: the terminal's, at most 80
     // run() sets these two
     std::vector<std::string>* notes = nullptr;  ///< what is said beside an answer
     std::ostream* talk = nullptr;               ///< where questions are asked

@@ -62,10 +62,9 @@ int main(int argc, char** argv) {
     std::ios::sync_with_stdio(false);
     const char* salon = std::getenv("PELAGE_SALON");
     const std::vector<std::string> args(argv + (argc > 0 ? 1 : 0), argv + argc);
-    return pelage::cli::run(
-        args,
-        {local_day(), salon != nullptr ? salon : "", &std::cin,
-         std::max(1U, std::thread::hardware_concurrency()), columns(), isatty(STDIN_FILENO) == 1,
-         one_key},
-        std::cout, std::cerr);
+    return pelage::cli::run(args,
+                            {local_day(), salon != nullptr ? salon : "", &std::cin,
+                             std::max(1U, std::thread::hardware_concurrency()),
+                             isatty(STDIN_FILENO) == 1, one_key, columns()},
+                            std::cout, std::cerr);
 }

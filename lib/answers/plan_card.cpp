@@ -123,7 +123,8 @@ class card_page {
             beneath("no bath while a mat is in; once it is out: bath, dry, comb out, then");
             return;
         }
-        if (!bathed_between(r_)) {
+        const bool told_below = booked_in_part(r_) && g_.after == pelage::work{};
+        if (!bathed_between(r_) || told_below) {
             return;
         }
         const appointment a = appointment_of(r_, g_, booked_service(r_));
