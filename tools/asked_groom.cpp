@@ -14,11 +14,6 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
     if (!o.chance.empty()) {
         asked = chance_in(o.chance, f);
     }
-    if (!o.length.empty() && sheet != nullptr && !sheet->adjustable) {
-        f.say(errc::conflict, "--length: the sheet \"" + sheet->id +
-                                  "\" has no length to replace; write another --style, such as "
-                                  "one-length");
-    }
     if (sheet != nullptr) {
         check_season(o.season, *sheet, f);
     }

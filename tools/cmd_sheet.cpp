@@ -112,7 +112,7 @@ dog dog_for(const dog_options& o, const style& s, const workplace& w, faults& f)
     d.coat = coats.empty() ? coat_class::wavy : coats.front();
     d.brushed = parse_brushing(s.upkeep).value_or(brushing{habit::two_or_three, true});
     d.consents = s.consent;
-    apply_options(o, d, f);
+    apply_options(o, w, d, f);
     return d;
 }
 

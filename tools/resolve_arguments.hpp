@@ -110,12 +110,17 @@ void check_season(const std::string& season, const style& s, faults& f);
 [[nodiscard]] std::optional<unsigned> whole_in(const std::string& option, const std::string& text,
                                                unsigned least, unsigned most,
                                                const std::string& example, faults& f);
+/// Lays what --length says on the dog: in place of the sheet's own length, or of what the sheet says of the
+/// places named. Where no style is said it is the reference's sheet of one length.
+void apply_lengths(const std::string& text, const workplace& w, dog& d, faults& f);
+
 /// The dog asked about: from its file or the salon, with the options laid over it.
 /// Days in it that don't count are noted.
 [[nodiscard]] dog dog_of(const dog_options& o, const workplace& w, const surroundings& around,
                          faults& f);
-/// Puts what --coat, --size and --brush say in place of what the dog has.
-void apply_options(const dog_options& o, dog& d, faults& f);
+/// Puts what --coat, --size and --brush say in place of what the dog has; --coat may name breeds, whose coat
+/// is then that of their mix.
+void apply_options(const dog_options& o, const workplace& w, dog& d, faults& f);
 /// A wait such as 6w, 42d or "6 weeks".
 /// The service called so, by id, title or another word; null and a fault otherwise.
 [[nodiscard]] const service* service_in(const std::string& option, const std::string& text,

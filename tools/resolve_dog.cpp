@@ -30,6 +30,20 @@ std::optional<hair_now> place_and_length(const std::string& option, const std::s
 
 namespace {
 
+/// What --coat says where that is no coat but breeds: "miniature poodle".
+std::string breeds_for_coat(const dog_options& o, const workplace& w) {
+    const std::vector<std::string> coats = words_of(coat_names);
+    if (o.coat.empty() || std::find(coats.begin(), coats.end(), o.coat) != coats.end()) {
+        return {};
+    }
+    try {
+        (void)expect_coat(o.coat, w.reference.genes, w.reference.coats);
+        return o.coat;
+    } catch (const error&) {
+        return {};
+    }
+}
+
 void apply_now(const dog_options& o, const workplace& w, dog& d, faults& f) {
     std::vector<std::vector<place>> before;
     for (const std::string& text : o.now) {
@@ -123,8 +137,11 @@ dog recorded(const dog_options& o, const workplace& w, const surroundings& aroun
 
 }  // namespace
 
-void apply_options(const dog_options& o, dog& d, faults& f) {
-    if (!o.coat.empty()) {
+void apply_options(const dog_options& o, const workplace& w, dog& d, faults& f) {
+    if (const std::string breeds = breeds_for_coat(o, w); !breeds.empty()) {
+        d.coat.reset();
+        d.mix = breeds;
+    } else if (!o.coat.empty()) {
         d.coat = coat_called(o.coat, f);
     }
     if (!o.size.empty()) {
@@ -168,7 +185,7 @@ void note_days(const dog& d, const workplace& w, const surroundings& around) {
 
 dog dog_of(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
     dog d = recorded(o, w, around, f);
-    apply_options(o, d, f);
+    apply_options(o, w, d, f);
     if (!o.mix.empty()) {
         d.mix = o.mix;
     }
@@ -180,9 +197,7 @@ dog dog_of(const dog_options& o, const workplace& w, const surroundings& around,
     if (!o.style.empty()) {
         d.style = o.style;
     }
-    if (!o.length.empty()) {
-        d.body_length = length_in("--length", o.length, f);
-    }
+    apply_lengths(o.length, w, d, f);
     const std::vector<std::string> known = words_of(consent_names);
     for (const std::string& id : o.consents) {
         if (std::find(known.begin(), known.end(), id) == known.end()) {
