@@ -7,6 +7,7 @@
 
 #include "answers/blends.hpp"
 #include "answers/card_step.hpp"
+#include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
 #include "answers/grouped.hpp"
 #include "answers/lines.hpp"
@@ -54,6 +55,7 @@ class card_page {
         left();
         page_.tell("Not to be done as asked:", stuck_places(beside_, g_, r_, o_), false);
         agree();
+        choose();
         notes();
         cautions();
         back(when);
@@ -157,6 +159,18 @@ class card_page {
         }
         for (line& l : uneven_lines(g_, r_, o_.units)) {
             page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
+        }
+    }
+
+    /// While the owner has still to agree: whole ways, to tick one before the first stroke.
+    void choose() {
+        const bool open = std::any_of(g_.consents.begin(), g_.consents.end(), [](const consent& c) {
+            return !c.given && c.what != consent_for::frail;
+        });
+        if (const auto t = open ? choices(g_, beside_, r_, o_.units) : std::nullopt) {
+            page_.open("Choose with the owner before the first stroke", false);
+            page_.show(*t);
+            page_.open({}, false);
         }
     }
 

@@ -6,6 +6,7 @@
 
 #include "answers/blade_heat.hpp"
 #include "answers/blends.hpp"
+#include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
 #include "answers/lines.hpp"
 #include "answers/plan_explain.hpp"
@@ -53,6 +54,10 @@ class plan_page {
             cautions();
             consents();
             page_.tell("Ask the owner", uneven_lines(g_, r_, o_.units));
+            if (auto t = choices(g_, beside_, r_, o_.units)) {
+                page_.open("Choose with the owner before the first stroke");
+                page_.show(std::move(*t));
+            }
             back_by(when);
             page_.tell("After the mats: how it grows back", growing_back(beside_, g_, r_, o_));
             page_.tell("Other ways, if the owner agrees", other_ways(beside_, g_, r_, o_, when));

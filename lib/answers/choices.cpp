@@ -1,0 +1,145 @@
+#include "answers/choices.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include <pelage/base/phrase.hpp>
+#include <pelage/planner/appointment.hpp>
+
+#include "answers/grouped.hpp"
+#include "answers/plan_parts.hpp"
+#include "answers/ways.hpp"
+#include "answers/words/places.hpp"
+#include "answers/words/tool.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+constexpr std::size_t most = 3;
+
+/// One way: what it is, and the plan of it.
+struct whole_way {
+    std::string what;
+    const groom* plan = nullptr;
+    work more{};
+    std::optional<std::array<days, 3>> back_in{};
+};
+
+/// What most of a part is left at; "as it is" where nothing of it is cut.
+std::string left_in_part(const groom& g, const body& b, group part, length_unit u) {
+    grouped<std::string> by;
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        if (b.zones[z.at.zone].where == part && z.leaves && z.how.kind != tool_kind::none) {
+            by.add(show(z.leaves->best, u), i);
+        }
+    }
+    const auto most_of_it = std::max_element(
+        by.all().begin(), by.all().end(),
+        [](const auto& one, const auto& other) { return one.second.size() < other.second.size(); });
+    return by.empty() ? "as it is" : most_of_it->first;
+}
+
+/// Parts that come out otherwise by one way than by another.
+std::vector<group> parts_that_differ(const std::vector<whole_way>& all, const body& b,
+                                     length_unit u) {
+    std::vector<group> out;
+    for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
+        const std::string first = left_in_part(*all.front().plan, b, part, u);
+        if (std::any_of(all.begin(), all.end(), [&](const whole_way& w) {
+                return left_in_part(*w.plan, b, part, u) != first;
+            })) {
+            out.push_back(part);
+        }
+    }
+    return out;
+}
+
+std::string down_words(const regrowth_option& w, const place_words& places) {
+    switch (w.how) {
+        case grow_back::keep_long:
+            return "only what is matted";
+        case grow_back::even_part:
+            return listed(w.down.size() <= 3 ? places.titles_of(w.down) : places.parts_of(w.down)) +
+                   " alike";
+        case grow_back::even_all:
+            break;
+    }
+    return "all alike";
+}
+
+std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_request& r) {
+    const place_words places(g, r);
+    std::vector<whole_way> all;
+    for (const regrowth_option& w : b.grow_back) {
+        all.push_back({(all.empty() ? "as planned, " : "") + down_words(w, places), &w.plan, w.more,
+                       w.back_in});
+    }
+    for (const other_way& w : b.ways) {
+        if (w.what == way_kind::clip_mats && !all.empty()) {
+            all.push_back({"no combing out", &w.plan, w.more, w.back_in});
+        }
+    }
+    return all;
+}
+
+std::vector<whole_way> by_the_kit(const groom& g, const beside& b, length_unit u) {
+    const bool asked = std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
+        return c.what == consent_for::other_length;
+    });
+    std::vector<whole_way> all;
+    for (const other_way& w : b.ways) {
+        if (asked && (w.what == way_kind::body_length || w.what == way_kind::test_patch)) {
+            all.push_back({w.what == way_kind::body_length
+                               ? "the body by " + held_words(w.plan.zones[w.about.front()].how, u)
+                               : "nearer the wish, if a test patch proves it",
+                           &w.plan,
+                           w.more,
+                           {}});
+        }
+    }
+    if (!all.empty()) {
+        all.insert(all.begin(), {"as planned", &g, {}, {}});
+    }
+    return all;
+}
+
+}  // namespace
+
+std::optional<typed_table> choices(const groom& g, const beside& b, const plan_request& r,
+                                   length_unit u) {
+    std::vector<whole_way> all = after_mats(g, b, r);
+    if (all.size() < 2) {
+        all = by_the_kit(g, b, u);
+    }
+    if (all.size() < 2) {
+        return std::nullopt;
+    }
+    all.resize(std::min(all.size(), most));
+    const std::vector<group> shown = parts_that_differ(all, r.reference.dog_body, u);
+    typed_table t;
+    t.head.emplace_back("");
+    t.numbers.push_back(false);
+    for (const group part : shown) {
+        t.head.emplace_back(name(part));
+        t.numbers.push_back(true);
+    }
+    t.head.insert(t.head.end(), {"min", "wish again", "way"});
+    t.numbers.insert(t.numbers.end(), {true, false, false});
+    t.whom = shown_to::people;
+    const work planned = appointment_of(r, g, booked_service(r)).total();
+    for (const whole_way& w : all) {
+        auto& row = t.rows.emplace_back();
+        row.emplace_back("[ ]");
+        for (const group part : shown) {
+            row.emplace_back(left_in_part(*w.plan, r.reference.dog_body, part, u));
+        }
+        row.emplace_back(detail::fixed(in_minutes(planned + w.more), 0));
+        row.emplace_back(w.back_in ? weeks_in_words((*w.back_in)[0], (*w.back_in)[2]) : "");
+        row.emplace_back(w.what);
+    }
+    return t;
+}
+
+}  // namespace pelage::io
