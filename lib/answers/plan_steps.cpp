@@ -56,12 +56,14 @@ class block_notes {
             say(note_about::comb_seat, {},
                 "seat the comb; if it drops off, the " + b_.how.tool.id + " cuts to the skin");
         }
-        strokes();
-        skin_held();
-        runs_hot();
         if (o_.trainee) {
             why();
+            place_by_place();
+        } else {
+            strokes();
+            skin_held();
         }
+        runs_hot();
         single_places();
         return std::move(out_);
     }
@@ -70,7 +72,7 @@ class block_notes {
     void say(note_about what, std::string lead, std::string text) {
         out_.push_back({what, std::move(lead), std::move(text)});
     }
-    [[nodiscard]] bool in_full() const { return o_.explain || o_.trainee; }
+    [[nodiscard]] bool in_full() const { return o_.explain; }
 
     /// Which way to go: in a few words each once, or in full with the zones.
     void strokes() {
@@ -122,19 +124,39 @@ class block_notes {
         }
     }
 
-    /// Why this tool in these places, and what gets hurt there.
+    /// Why this tool in these places.
     void why() {
         for (std::string& s : reasons_in_words(beside_, b_.zones, g_, r_, o_)) {
             say(note_about::reason, "why: ", std::move(s));
         }
-        strings hazards;
+    }
+
+    /// A block a place for who learns: which way to go, how to hold, what gets hurt there.
+    void place_by_place() {
+        strings seen;
         for (const std::size_t i : b_.zones) {
-            if (const std::string& h = places_.zone_of(i).hazard; !h.empty()) {
-                add_new(hazards, places_.in_pairs(b_.zones, i) + ", " + h);
+            const zone& z = places_.zone_of(i);
+            std::string where = places_.in_pairs(b_.zones, i);
+            if (std::find(seen.begin(), seen.end(), where) != seen.end()) {
+                continue;
             }
-        }
-        if (!hazards.empty()) {
-            say(note_about::hazard, "mind: ", joined(hazards, "; "));
+            seen.push_back(where);
+            strings said;
+            const bool clips = b_.how.kind == tool_kind::clip;
+            if (clips && b_.how.way == direction::against_lay) {
+                said.push_back("go against: " + z.stroke);
+            } else if (clips) {
+                said.push_back(z.stroke);
+            }
+            if (clips && !z.hold.empty() && z.cover != skin::firm) {
+                said.push_back("Hold: " + z.hold);
+            }
+            if (!z.hazard.empty()) {
+                said.push_back("Mind: " + z.hazard);
+            }
+            if (!said.empty()) {
+                say(note_about::stroke, where + ": ", joined(said, ". "));
+            }
         }
     }
 

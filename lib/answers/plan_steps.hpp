@@ -13,7 +13,7 @@
 namespace pelage::io {
 
 /// What a note below a step is about.
-enum class note_about { comb_seat, stroke, skin, heat, reason, hazard, places };
+enum class note_about { comb_seat, stroke, skin, heat, reason, places };
 
 /// A line below a step.
 struct step_note {
