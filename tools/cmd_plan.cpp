@@ -34,10 +34,17 @@ reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g,
             b.holds ? done : answer_is_no};
 }
 
-/// The page an owner takes home.
+bool for_owner(const plan_options& o) {
+    return o.reader == "owner" || o.reader == "consent" || o.reader == "home";
+}
+
+/// The page for the owner: to sign before the groom, to take home after it, or both.
 reply owners_page(const plan_options& o, const asked_groom& a, const plan_request& r,
                   const groom& g) {
     io::owner_matter m{g, r, std::nullopt, nullptr, nullptr, {}};
+    m.moment = o.reader == "consent" ? io::owner_moment::before
+               : o.reader == "home"  ? io::owner_moment::after
+                                     : io::owner_moment::both;
     if (a.w.own) {
         m.from = a.w.own->card;
     }
@@ -76,7 +83,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
               "--groomer: a line of plain text in UTF-8; found \"" + o.groomer + "\"");
     }
     const auto wished = o.back_in.empty() ? std::nullopt : wait_in("--back-in", o.back_in, f);
-    (void)choice_in("--for", o.reader, {"owner", "trainee"}, f);
+    (void)choice_in("--for", o.reader, {"owner", "consent", "home", "trainee"}, f);
     asked_groom a(o, o.dog, around, f, o.service);
     a.w.print.trainee = o.reader == "trainee";
     a.w.print.zones = o.zones;
@@ -85,7 +92,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     if (wished && g.planned()) {
         return longest_coat(a, r, g, *wished);
     }
-    if (o.reader == "owner") {
+    if (for_owner(o)) {
         return owners_page(o, a, r, g);
     }
     if (g.question && !a.w.json) {
@@ -122,7 +129,7 @@ reply plan(plan_options& o, const surroundings& around) {
         o.has.csv = false;
         return any_sheet(o, around);
     }
-    o.has.csv = o.reader != "owner";
+    o.has.csv = !for_owner(o);
     if (o.ask) {
         o.dog.dog = ask_for_dog(o, around);
         o.output.clear();  // it named the dog's file

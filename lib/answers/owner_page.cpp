@@ -72,9 +72,11 @@ class page_maker : owner_view {
     void make() {
         page_.name = short_name(r_.patient.name);
         page_.title = page_.name + ": " +
-                      (g_.stopped()  ? "a vet first"
-                       : g_.question ? "before we clip"
-                                     : "today's groom");
+                      (g_.stopped()                        ? "a vet first"
+                       : g_.question                       ? "before we clip"
+                       : m_.moment == owner_moment::before ? "before the groom"
+                       : m_.moment == owner_moment::after  ? "to take home"
+                                                           : "today's groom");
         if (o_.today) {
             page_.title += ", " + in_words(*o_.today);
         }
@@ -84,11 +86,19 @@ class page_maker : owner_view {
             say_question(page_, g_, r_);
             agree();
         } else {
-            say_asked(*this);
-            say_today(*this);
-            say_home(*this);
-            vet();
-            agree();
+            if (m_.moment != owner_moment::after) {
+                say_asked(*this);
+                say_today(*this);
+            } else {
+                say_done(*this);
+            }
+            if (m_.moment != owner_moment::before) {
+                say_home(*this);
+                vet();
+            }
+            if (m_.moment != owner_moment::after) {
+                agree();
+            }
         }
         page_.from = whose();
         foot();
@@ -132,7 +142,7 @@ class page_maker : owner_view {
             return std::any_of(g_.cautions.begin(), g_.cautions.end(),
                                [&](const caution_line& c) { return c.what.when == w; });
         };
-        if (has(caution_when::matted_ears_or_tail)) {
+        if (has(caution_when::matted_ears_or_tail) || matted_by_record(*this)) {
             lines.emplace_back(
                 "an ear or the tail swells or feels hot, or the head won't stop "
                 "shaking: the same day. Blood rushes back when tight mats come off");

@@ -18,6 +18,12 @@
 
 namespace pelage::io {
 
+class owner_view;
+/// What the record says was done today; what was asked for where nothing is logged yet.
+void say_done(const owner_view& v);
+/// Mats on an ear or the tail were logged today.
+[[nodiscard]] bool matted_by_record(const owner_view& v);
+
 /// The first letter large.
 [[nodiscard]] std::string sentence_case(std::string s);
 

@@ -14,6 +14,10 @@
 
 namespace pelage::io {
 
+/// Which page: before the groom (what was asked for and found, what to choose, what to sign), after it (what
+/// was done by the record, the next visit, how to keep it), or both on one.
+enum class owner_moment { both, before, after };
+
 /// What the page is made of besides the plan. Everything is borrowed for the call.
 struct owner_matter {
     const groom& plan;
@@ -24,6 +28,7 @@ struct owner_matter {
     salon_card from{};                                        ///< whose page it is
     const std::vector<infeasible_zone>* stuck =
         nullptr;  ///< what would free stuck places; null: not said
+    owner_moment moment = owner_moment::both;
 };
 
 /// The page; as HTML it prints on one sheet of A4.
