@@ -113,8 +113,8 @@ struct dog_options {
     text_option season{app, "--season", "NAME",
                        "of the sheet: its name or none; else that of today", heading::dog};
     text_option size{app, "--size", "SIZE", "toy, small, medium, large, giant", heading::dog};
-    text_option length{app, "--length", "LENGTH", "left: '16 mm', '7F all off', 'body 7F, legs 1 in'",
-                       heading::dog};
+    text_option length{app, "--length", "LENGTH",
+                       "left: '16 mm', '7F all off', 'body 7F, legs 1 in'", heading::dog};
     text_option brush{app, "--brush", "HABIT", "brushing at home, and how far down", heading::dog};
     list_option now{app, "--now", "'ZONE LENGTH'", "today's hair, as in 'body 40 mm'; repeat",
                     heading::dog};

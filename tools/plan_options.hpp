@@ -10,7 +10,8 @@ struct plan_options : common_options {
     dog_options dog{app};
     text_option service{app, "--service", "SERVICE",
                         "what it is booked for: tidy, bath, nails, ...", heading::dog};
-    text_option reader{app, "--for", "WHOM", "owner, or its parts consent and home; trainee: the why"};
+    text_option reader{app, "--for", "WHOM",
+                       "owner, or its parts consent and home; trainee: the why"};
     text_option groomer{app, "--groomer", "NAME", "who grooms, on the owner's page"};
     text_option back_in{app, "--back-in", "WAIT", "the longest coat that waits so long: 6w, 42d"};
     flag_option any_sheet{app, "--any-sheet", "which of the sheets the dog can carry, ranked"};

@@ -178,8 +178,8 @@ std::string when_in_brief(const return_date& b, const groom& g, const plan_reque
     const std::vector<std::string> held = held_names(b, g, r);
     constexpr std::size_t few = 3;
     text += b.reason == visit_kind::by_brushing
-                ? ": only brushing protects " + (held.size() > few ? "what is kept long"
-                                                                  : some_names(held))
+                ? ": only brushing protects " +
+                      (held.size() > few ? "what is kept long" : some_names(held))
                 : ": " + fine_then(b, r, o);
     return text + "; full groom by " + come_by_date(b.full_groom, o) + ".";
 }
