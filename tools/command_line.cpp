@@ -9,20 +9,6 @@ namespace pelage::cli {
 
 namespace {
 
-void add_all(CLI::App& root, task& chosen) {
-    use_our_pages(root);
-    root.set_version_flag("--version", std::string("pelage ") + pelage_VERSION);
-    root.allow_extras();            // complaints() tells them all, with what was meant
-    root.require_subcommand(0, 1);  // "lookup 7F plan" is no second command
-    add_lookup(root, chosen);
-    add_plan(root, chosen);
-    add_regrow(root, chosen);
-    add_log(root, chosen);
-    add_sheet(root, chosen);
-    add_kit(root, chosen);
-    add_week(root, chosen);
-}
-
 /// "help plan" is "plan --help", "help" and "help help" are "--help".
 std::vector<std::string> without_help(std::vector<std::string> words) {
     if (words.empty() || words.front() != "help") {
@@ -61,6 +47,21 @@ parsed wrongly(const CLI::App& root, const std::string& text) {
 }
 
 }  // namespace
+
+void add_all(CLI::App& root, task& chosen) {
+    use_our_pages(root);
+    root.set_version_flag("--version", std::string("pelage ") + pelage_VERSION);
+    root.allow_extras();            // complaints() tells them all, with what was meant
+    root.require_subcommand(0, 1);  // "lookup 7F plan" is no second command
+    add_lookup(root, chosen);
+    add_plan(root, chosen);
+    add_regrow(root, chosen);
+    add_log(root, chosen);
+    add_sheet(root, chosen);
+    add_kit(root, chosen);
+    add_week(root, chosen);
+    add_complete(root, chosen);
+}
 
 CLI::App& add_subcommand(CLI::App& parent, const introduction& what) {
     CLI::App& app = *parent.add_subcommand(what.name, what.text);

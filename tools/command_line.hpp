@@ -20,6 +20,9 @@ struct parsed {
     std::string text{};
 };
 
+/// Every subcommand and its options on `root`; what is parsed goes to `chosen`.
+void add_all(CLI::App& root, task& chosen);
+
 [[nodiscard]] parsed parse_arguments(const std::vector<std::string>& args);
 
 /// The subcommand that was parsed, the innermost; `root` if none was.

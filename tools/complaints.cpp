@@ -33,7 +33,9 @@ std::string shown(const CLI::Option& o) {
 names children(const CLI::App& app) {
     names out;
     for (const CLI::App* sub : app.get_subcommands(nullptr)) {
-        out.push_back(sub->get_name());
+        if (sub->get_name() != "complete") {  // shells know it
+            out.push_back(sub->get_name());
+        }
     }
     return out;
 }

@@ -99,6 +99,9 @@ class page : public CLI::FormatterBase {
             return out + app->get_footer() + options_of(*app);
         }
         for (const CLI::App* sub : subs) {
+            if (sub->get_name() == "complete") {
+                continue;  // asked by shells
+            }
             out += row(sub->get_name(), sub->get_description()) +
                    examples_of(*sub, name.empty() ? 1 : 9);
         }

@@ -1,5 +1,6 @@
 #!/bin/sh
-# The owner's page of every invented dog and intake, printed by a browser: one sheet of A4 each.
+# The owner's pages of every invented dog and intake, the one signed before the groom and the one taken home
+# after it, printed by a browser: one sheet of A4 each.
 #
 #   sh tests/doc/owner_a4.sh PELAGE [FOLDER]    with a folder the sheets are kept there, as pictures too
 set -eu
@@ -19,9 +20,10 @@ fi
 
 bad=0
 for dog in reference/demo/dogs/*.toml tests/cli/intakes/*.toml; do
-    name=$(basename "$dog" .toml)
+  for page in consent home; do
+    name=$(basename "$dog" .toml)-$page
     # 1 is an answer, too: the dog goes to a vet first
-    "$pelage" plan "$dog" --for owner --format html --today 2026-11-26 -o "$out/$name.html" || [ $? -eq 1 ]
+    "$pelage" plan "$dog" --for "$page" --format html --today 2026-11-26 -o "$out/$name.html" || [ $? -eq 1 ]
     "$browser" --headless --no-sandbox --disable-gpu --user-data-dir="$out/profile" \
         --no-pdf-header-footer --print-to-pdf="$out/$name.pdf" "file://$(readlink -f "$out")/$name.html" \
         >"$out/$name.log" 2>&1 || true
@@ -33,5 +35,6 @@ for dog in reference/demo/dogs/*.toml tests/cli/intakes/*.toml; do
         bad=1
     fi
     [ -z "$kept" ] || pdftoppm -r 60 -png "$out/$name.pdf" "$out/$name"
+  done
 done
 exit $bad

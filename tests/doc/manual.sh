@@ -1,0 +1,34 @@
+#!/bin/sh
+# The manual and the completions know what help knows, no option less and none more, and the manual's pages
+# are sound mdoc.
+#   manual.sh COMMAND FOLDER_OF_PAGES
+set -eu
+command=$1
+pages=$2
+bad=0
+
+options_in_help() { grep -oE '^  (-., )?--[a-z-]+' | grep -oE -- '--[a-z-]+' | sort -u; }
+
+for page in "$pages"/pelage-*.1; do
+    name=$(basename "$page" .1)
+    words=$(sed -n 's/^\.Nm "pelage \(.*\)"$/\1/p' "$page")
+    # shellcheck disable=SC2086 # the words of a subcommand are words
+    "$command" help $words | options_in_help | grep -v -x -e --help >"$pages/help.list" || true
+    sed -n 's/^\.It \(Fl . , \)\{0,1\}Fl \(-[a-z-]*\).*/-\2/p' "$page" | grep -v -x -e --help | sort -u >"$pages/page.list" || true
+    # shellcheck disable=SC2086
+    "$command" complete -- $words -- | grep -v -x -e --help | sort -u >"$pages/complete.list" || true
+    for other in page complete; do
+        if ! diff "$pages/help.list" "$pages/$other.list" >"$pages/diff"; then
+            echo "$name: help (<) and $other (>) differ:"
+            cat "$pages/diff"
+            bad=1
+        fi
+    done
+done
+rm -f "$pages"/*.list "$pages/diff"
+
+for page in "$pages"/*.1; do
+    mandoc -T lint -W warning "$page" || bad=1
+done
+[ "$bad" -eq 0 ] && echo "manual: every page and completion as help has it, sound mdoc"
+exit "$bad"
