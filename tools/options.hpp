@@ -104,7 +104,7 @@ struct intake_options {
 struct dog_options {
     explicit dog_options(CLI::App& a) : app(a) {}
     CLI::App& app;
-    text_option dog{app, "dog", "DOG", "a dog's file, or the id of a dog of the salon"};
+    text_option dog{app, "dog", "DOG", "a dog's file (- reads one), or an id of the salon"};
     text_option coat{app, "--coat", "COAT", "as in the look-up: wavy, curly, drop, ...",
                      heading::dog};
     text_option mix{app, "--mix", "MIX", "its breeds, where nobody has seen the coat",

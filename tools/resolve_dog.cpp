@@ -1,5 +1,6 @@
 // The dog asked about: its file or the salon's, with what options say put over it.
 #include <algorithm>
+#include <istream>
 
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
@@ -106,6 +107,22 @@ void apply_days(const dog_options& o, const workplace& w, dog& d, faults& f) {
     }
 }
 
+/// The dog's file from standard input, at most 1 MB as any other.
+io::document_text standard_input(const surroundings& around) {
+    constexpr std::size_t most = 1'000'000;
+    io::document_text out{"standard input", {}};
+    if (around.in == nullptr) {
+        throw error(errc::io, "cannot read standard input; name a dog's file");
+    }
+    out.text.resize(most + 1);
+    around.in->read(out.text.data(), static_cast<std::streamsize>(out.text.size()));
+    out.text.resize(static_cast<std::size_t>(around.in->gcount()));
+    if (out.text.size() > most) {
+        throw error(errc::io, "standard input: larger than 1 MB, which no dog's file is");
+    }
+    return out;
+}
+
 dog recorded(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
     if (o.dog.empty()) {
         dog d;
@@ -116,6 +133,9 @@ dog recorded(const dog_options& o, const workplace& w, const surroundings& aroun
     const std::string& name = o.dog;
     const bool file = name.find('/') != std::string::npos ||
                       (name.size() > 5 && name.substr(name.size() - 5) == ".toml");
+    if (name == "-") {
+        return io::read_dog(standard_input(around), w.reference, w.styles);
+    }
     if (file) {
         dog d = io::read_dog(io::read_text(name), w.reference, w.styles);
         for (const diagnostic& one : io::add_record_beside(d, w.reference)) {

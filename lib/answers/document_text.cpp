@@ -16,6 +16,22 @@ struct one_for_each : F... {
     using F::operator()...;
 };
 
+/// A table too wide for the screen: a row a paragraph, each cell behind what heads its column.
+std::string row_by_row(const table& t, std::size_t width) {
+    std::string out;
+    for (const auto& row : t.rows) {
+        std::string text;
+        for (std::size_t i = 0; i < row.size(); ++i) {
+            const bool headed = i > 0 && i < t.head.size() && !t.head[i].empty();
+            if (!row[i].empty()) {
+                text += (text.empty() ? "" : "; ") + (headed ? t.head[i] + " " : "") + row[i];
+            }
+        }
+        out += wrapped("  ", text, 4, width);
+    }
+    return out;
+}
+
 std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
     if (t.narrow) {
         std::string lines;
@@ -37,7 +53,8 @@ std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
             to.push_back(shown(c, u));
         }
     }
-    return laid_out(out, width);
+    constexpr std::size_t usual = 80;
+    return width >= usual || fits(out, width) ? laid_out(out, width) : row_by_row(out, width);
 }
 
 std::string text_of(const section& s, length_unit u, std::size_t width) {

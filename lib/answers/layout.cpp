@@ -126,7 +126,10 @@ std::string wrapped(std::string_view first, std::string_view text, std::size_t i
     return out;
 }
 
-std::string laid_out(const table& t, std::size_t width) {
+namespace {
+
+/// How wide each column is at its widest.
+std::vector<std::size_t> widths(const table& t) {
     std::vector<std::size_t> wide(t.head.size(), 0);
     const auto measure = [&](const std::vector<std::string>& row) {
         for (std::size_t i = 0; i < row.size() && i < wide.size(); ++i) {
@@ -135,6 +138,23 @@ std::string laid_out(const table& t, std::size_t width) {
     };
     measure(t.head);
     std::for_each(t.rows.begin(), t.rows.end(), measure);
+    return wide;
+}
+
+}  // namespace
+
+bool fits(const table& t, std::size_t width) {
+    constexpr std::size_t least = 12;  // of the last column, which is wrapped
+    const std::vector<std::size_t> wide = widths(t);
+    std::size_t needs = t.indent;
+    for (std::size_t i = 0; i + 1 < wide.size(); ++i) {
+        needs += wide[i] + 2;
+    }
+    return wide.empty() || needs + std::min(wide.back(), least) <= width;
+}
+
+std::string laid_out(const table& t, std::size_t width) {
+    const std::vector<std::size_t> wide = widths(t);
     std::string out;
     const auto line = [&](const std::vector<std::string>& row) {
         std::string first(t.indent, ' ');

@@ -28,5 +28,7 @@ struct table {
     std::size_t indent = 2;
 };
 [[nodiscard]] std::string laid_out(const table& t, std::size_t width);
+/// Whether it reads well in so many columns: there is room for its last one.
+[[nodiscard]] bool fits(const table& t, std::size_t width);
 
 }  // namespace pelage::io
