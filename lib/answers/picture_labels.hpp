@@ -2,22 +2,15 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 #include <vector>
 
-#include <pelage/answers/picture.hpp>
-#include <pelage/trade/outline.hpp>
+#include "answers/picture_shapes.hpp"
 
 namespace pelage::io {
-
-using polygon = std::vector<drawn_point>;
 
 /// How large a name and a figure are written (units of the drawing); the style says the same.
 inline constexpr double name_size = 26.0;
 inline constexpr double figure_size = 32.0;
-
-/// How wide a text is at most (units of the drawing) in an ordinary sans-serif font of that size.
-[[nodiscard]] double text_width(std::string_view text, double size, bool bold);
 
 /// A line of a label.
 struct label_line {
@@ -45,12 +38,5 @@ struct placed_label {
 /// leaders as may be; they begin with those inside. The same question has the same answer.
 [[nodiscard]] std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
                                                      const std::vector<polygon>& solid);
-
-[[nodiscard]] bool within(const polygon& p, const drawn_point& at);
-[[nodiscard]] bool overlap(const text_box& a, const text_box& b);
-/// The middle of a box of that size within `p` and clear of `taken`, nearest to the middle of `p`; nothing if
-/// it doesn't fit.
-[[nodiscard]] std::optional<drawn_point> room_in(const polygon& p, double width, double height,
-                                                 const std::vector<text_box>& taken);
 
 }  // namespace pelage::io
