@@ -52,11 +52,11 @@ constexpr std::string_view plain_style =
     ".pd .pd-x{font-size:32px;font-weight:bold}"
     ".pd .pd-o{fill:#1a1a1a}"
     ".pd .pd-h{font-size:34px;font-weight:bold}"
+    "@media screen{.pd-q{fill:#fff}}"
     "@media screen and (prefers-color-scheme:dark){.pd .pd-o{fill:#e9e7e0}.pd-r{stroke:#b5b3ac}"
     ".pd-d{stroke:#1d1d1b}.pd-e{stroke:#c9c7c0}.pd-f{fill:#55554f}.pd-g{fill:#45443f;stroke:#"
     "c9c7c0}"
-    ".pd-q{fill:#1d1d1b}}"
-    "@media screen{.pd-q{fill:#fff}}"
+    ".pd-q{fill:#1d1d1b}.pd-k{stroke:#c9c7c0}}"
     "@media print{.pd-q{fill:none}";
 
 }  // namespace
