@@ -86,7 +86,7 @@ words values_of(const CLI::Option& o, const std::string& salon, const surroundin
         return {"mm", "in"};
     }
     if (type == "FORMAT") {
-        return {"text", "json", "html", "csv", "ics"};
+        return {"text", "json", "html", "csv", "ics", "svg"};
     }
     if (type == "SIGN") {
         return words_of(stop_sign_names);

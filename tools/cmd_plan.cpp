@@ -1,5 +1,7 @@
 #include <pelage/answers/owner_page.hpp>
+#include <pelage/answers/picture.hpp>
 #include <pelage/answers/write.hpp>
+#include <pelage/data/outline.hpp>
 #include <pelage/forecast/longest_coat.hpp>
 #include <pelage/planner/alternatives.hpp>
 
@@ -76,6 +78,22 @@ io::plan_told told_as(const plan_options& o, const workplace& w) {
     return card ? io::plan_told::card : io::plan_told::whole;
 }
 
+/// The dog drawn.
+io::dog_picture picture(const asked_groom& a, const plan_request& r, const groom& g) {
+    const outline& o = io::dog_outline();
+    return picture_of(io::picture_of(g, r, o, a.w.print.units), o, r.reference.dog_body);
+}
+
+/// The plan with the dog drawn behind what stands first.
+io::document with_picture(io::document page, const io::dog_picture& drawn) {
+    io::section views;
+    for (io::drawing& d : drawings_of(drawn)) {
+        views.blocks.emplace_back(std::move(d));
+    }
+    page.sections.insert(page.sections.begin() + (page.sections.empty() ? 0 : 1), std::move(views));
+    return page;
+}
+
 reply plan_one(const plan_options& o, const surroundings& around) {
     faults f;
     if (!is_plain_line(o.groomer)) {
@@ -94,6 +112,9 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     }
     if (for_owner(o)) {
         return owners_page(o, a, r, g);
+    }
+    if (a.w.svg) {
+        return {svg_of(picture(a, r, g)), code_of(g)};
     }
     if (g.question && !a.w.json) {
         const auto seen = a.unseen(r, g);
@@ -114,10 +135,12 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     if (a.w.json) {
         return {io::json_of(g, when, r, a.w.print, b, u), code_of(g)};
     }
-    return {a.w.written(told_as(o, a.w) == io::plan_told::card
+    io::document page = told_as(o, a.w) == io::plan_told::card
                             ? io::card_of(g, when, r, a.w.print, b, u)
-                            : io::document_of(g, when, r, a.w.print, b, u)),
-            code_of(g)};
+                            : io::document_of(g, when, r, a.w.print, b, u);
+    return {
+        a.w.written(a.w.html ? with_picture(std::move(page), picture(a, r, g)) : std::move(page)),
+        code_of(g)};
 }
 
 reply plan(plan_options& o, const surroundings& around) {
@@ -130,6 +153,7 @@ reply plan(plan_options& o, const surroundings& around) {
         return any_sheet(o, around);
     }
     o.has.csv = !for_owner(o);
+    o.has.svg = !for_owner(o) && o.back_in.empty();
     if (o.ask) {
         o.dog.dog = ask_for_dog(o, around);
         o.output.clear();  // it named the dog's file

@@ -52,6 +52,7 @@ struct forms {
     bool html = true;
     bool csv = true;   ///< of its tables
     bool ics = false;  ///< of its visits
+    bool svg = false;  ///< of its picture
 };
 
 /// What every subcommand takes.
@@ -66,7 +67,7 @@ struct common_options {
     text_option format{app,
                        "--format",
                        "FORMAT",
-                       "text, json or html; tables also csv, visits ics",
+                       "text, json or html; tables also csv, visits ics, plans svg",
                        heading::written,
                        "text"};
     forms has{};

@@ -31,6 +31,7 @@ struct workplace {
     bool ics = false;
     bool html = false;
     bool csv = false;
+    bool svg = false;
 
     /// A document in the format asked for, which is neither json nor ics.
     [[nodiscard]] std::string written(const io::document& d) const;

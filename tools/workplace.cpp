@@ -84,7 +84,8 @@ void read_format(const common_options& o, workplace& w, faults& f) {
                                     {"json", true, w.json},
                                     {"html", o.has.html, w.html},
                                     {"csv", o.has.csv, w.csv},
-                                    {"ics", o.has.ics, w.ics}}) {
+                                    {"ics", o.has.ics, w.ics},
+                                    {"svg", o.has.svg, w.svg}}) {
         if (one.here) {
             names.emplace_back(one.name);
             one.asked = o.format == one.name;

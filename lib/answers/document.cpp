@@ -76,4 +76,8 @@ void document::show(typed_table t) {
     }
 }
 
+void document::show(drawing d) {
+    last().blocks.emplace_back(std::move(d));
+}
+
 }  // namespace pelage::io

@@ -4,40 +4,11 @@
 #include <pelage/answers/document.hpp>
 
 #include "answers/document_cells.hpp"
+#include "answers/markup.hpp"
 
 namespace pelage::io {
 
 namespace {
-
-/// Text made safe inside an element: markup characters, and the marks that turn the direction of
-/// writing, which could make a line read as another.
-std::string escaped(std::string_view s) {
-    std::string out;
-    for (std::size_t i = 0; i < s.size(); ++i) {
-        const char c = s[i];
-        const std::string_view three = s.substr(i, 3);
-        // U+202A to U+202E and U+2066 to U+2069 in UTF-8
-        const bool turns =
-            (three >= "\xE2\x80\xAA" && three <= "\xE2\x80\xAE" && three.size() == 3) ||
-            (three >= "\xE2\x81\xA6" && three <= "\xE2\x81\xA9" && three.size() == 3);
-        if (turns) {
-            i += 2;
-        } else if (c == '&') {
-            out += "&amp;";
-        } else if (c == '<') {
-            out += "&lt;";
-        } else if (c == '>') {
-            out += "&gt;";
-        } else if (c == '"') {
-            out += "&quot;";
-        } else if (c == '\'') {
-            out += "&#39;";
-        } else {
-            out += c;
-        }
-    }
-    return out;
-}
 
 constexpr std::string_view style_sheet =
     "@page{size:A4;margin:11mm 13mm}"
@@ -66,8 +37,16 @@ constexpr std::string_view style_sheet =
     "tr{break-inside:avoid}"
     ".caution{border-left:1mm solid #111;padding-left:2mm;font-weight:bold}"
     ".plain{list-style:none;padding-left:3mm}"
+    ".views{display:grid;grid-template-columns:repeat(auto-fit,minmax(82mm,1fr));gap:2mm 4mm;"
+    "align-items:end;margin:2mm 0}"
+    "figure{margin:0;break-inside:avoid}"
+    "figcaption{text-align:center;font-size:9pt}"
     "@media print{section:not(.flows){break-inside:avoid}}"
-    "@media screen{body{padding:8mm}}";
+    "@media screen{body{padding:8mm}}"
+    "@media screen and (max-width:120mm){body{padding:3mm}}"
+    "@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark}"
+    "body{background:#1d1d1b;color:#e9e7e0}"
+    "h1,th,.caution,.sign div,ul.boxes li::before{border-color:#e9e7e0}footer{color:#c4c2ba}}";
 
 /// The list that a line belongs to; empty if to none.
 std::string_view list_of(line_as as) {
@@ -97,7 +76,7 @@ std::string lead_of(const line& l) {
     const bool words =
         l.as == line_as::paragraph || l.as == line_as::item || l.as == line_as::detail;
     return words && end != std::string::npos
-               ? "<b>" + escaped(l.lead.substr(from, end + 1 - from)) + "</b> "
+               ? "<b>" + markup_safe(l.lead.substr(from, end + 1 - from)) + "</b> "
                : "";
 }
 
@@ -107,7 +86,7 @@ std::string html_of(const typed_table& t, length_unit u) {
         for (std::size_t i = 0; i < cells.size(); ++i) {
             const bool right = i < t.numbers.size() && t.numbers[i];
             out += std::string("<") + tag + (right ? " class=\"n\">" : ">") +
-                   escaped(text(cells[i])) + "</" + tag + ">";
+                   markup_safe(text(cells[i])) + "</" + tag + ">";
         }
         return out + "</tr>\n";
     };
@@ -130,6 +109,10 @@ class section_page {
         for (const auto& block : s.blocks) {
             if (const auto* l = std::get_if<line>(&block)) {
                 add(*l);
+            } else if (const auto* f = std::get_if<drawing>(&block)) {
+                within({});
+                out_ += "<figure>" + f->svg + "<figcaption>" + markup_safe(f->caption) +
+                        "</figcaption></figure>\n";
             } else if (std::get<typed_table>(block).whom != shown_to::programs) {
                 within({});
                 out_ += html_of(std::get<typed_table>(block), u_);
@@ -137,11 +120,15 @@ class section_page {
             }
         }
         within({});
-        return out_.empty() && s.heading.empty()
-                   ? ""
+        const bool views = std::all_of(s.blocks.begin(), s.blocks.end(), [](const auto& block) {
+            return std::holds_alternative<drawing>(block);
+        });
+        return out_.empty() && s.heading.empty() ? ""
+               : views && !out_.empty()
+                   ? "<section class=\"views\">\n" + out_ + "</section>\n"
                    : (flows ? "<section class=\"flows\">\n" : "<section>\n") +
-                         (s.heading.empty() ? "" : "<h2>" + escaped(s.heading) + "</h2>\n") + out_ +
-                         "</section>\n";
+                         (s.heading.empty() ? "" : "<h2>" + markup_safe(s.heading) + "</h2>\n") +
+                         out_ + "</section>\n";
     }
 
   private:
@@ -161,7 +148,7 @@ class section_page {
         }
     }
     void add(const line& l) {
-        const std::string text = lead_of(l) + escaped(l.text);
+        const std::string text = lead_of(l) + markup_safe(l.text);
         if (l.as == line_as::detail && in_item_) {
             out_ += "<br>" + text;
             return;
@@ -198,10 +185,10 @@ std::string html_of(const document& d, length_unit u) {
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
         "'unsafe-inline'\">\n"
         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
-        escaped(d.title) + "</title>\n<style>\n" + std::string(style_sheet) +
+        markup_safe(d.title) + "</title>\n<style>\n" + std::string(style_sheet) +
         "\n</style>\n</head>\n<body>\n<h1>" +
-        (d.name.empty() ? "" : "<bdi>" + escaped(d.name) + "</bdi>") +
-        escaped(d.title.substr(d.name.size())) + "</h1>\n";
+        (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
+        markup_safe(d.title.substr(d.name.size())) + "</h1>\n";
     bool open = false;
     for (const section& s : d.sections) {
         if (s.beside != open) {
@@ -214,7 +201,7 @@ std::string html_of(const document& d, length_unit u) {
     if (d.sign) {
         out += "<div class=\"sign\"><div>Name</div><div>Date</div><div>Signed</div></div>\n";
     }
-    return out + (d.foot.empty() ? "" : "<footer>" + escaped(d.foot) + "</footer>\n") +
+    return out + (d.foot.empty() ? "" : "<footer>" + markup_safe(d.foot) + "</footer>\n") +
            "</body>\n</html>\n";
 }
 

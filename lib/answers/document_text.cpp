@@ -67,8 +67,9 @@ std::string text_of(const section& s, length_unit u, std::size_t width) {
             const std::string first = std::string(l->indent, ' ') + lead;
             out += l->as == line_as::copied ? first + l->text + "\n"
                                             : wrapped(first, l->text, l->hang, width);
-        } else if (std::get<typed_table>(block).whom != shown_to::programs) {
-            out += laid_out(std::get<typed_table>(block), u, width);
+        } else if (const auto* t = std::get_if<typed_table>(&block);
+                   t != nullptr && t->whom != shown_to::programs) {
+            out += laid_out(*t, u, width);
         }
     }
     return out;

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <pelage/data/embedded.hpp>
+#include <pelage/data/outline.hpp>
 #include <pelage/data/reference.hpp>
 
 #include "data/read/readers.hpp"
@@ -13,6 +14,7 @@ namespace pelage::io {
 namespace {
 
 constexpr std::string_view demo = "reference/demo/";
+constexpr std::string_view drawing = "reference/outline.toml";
 
 std::vector<document_text> embedded(const std::function<bool(std::string_view)>& wanted) {
     std::vector<document_text> out;
@@ -39,8 +41,9 @@ std::vector<document_text> demo_files(std::string_view folder) {
 
 reference_data read_embedded() {
     try {
-        return read_reference(
-            embedded([](std::string_view path) { return !path.starts_with(demo); }));
+        // the drawing is read by itself, by who draws
+        return read_reference(embedded(
+            [](std::string_view path) { return !path.starts_with(demo) && path != drawing; }));
     } catch (const bad_input& wrong) {
         our_fault(wrong);
     }
@@ -64,7 +67,24 @@ salon_files read_demo() {
     }
 }
 
+outline read_embedded_outline() {
+    const auto files = embedded([](std::string_view path) { return path == drawing; });
+    if (files.empty()) {
+        throw error(errc::internal, "the embedded data has no outline of a dog");
+    }
+    try {
+        return read_outline(files.front(), reference());
+    } catch (const bad_input& wrong) {
+        our_fault(wrong);
+    }
+}
+
 }  // namespace
+
+const outline& dog_outline() {
+    static const outline drawn = read_embedded_outline();
+    return drawn;
+}
 
 const reference_data& reference() {
     static const reference_data book = read_embedded();

@@ -69,12 +69,18 @@ struct line {
     std::size_t hang = 0;    ///< columns before its further lines in text
 };
 
+/// A picture. Text and CSV have none of it.
+struct drawing {
+    std::string svg{};      ///< one svg element with its own title, all of it escaped
+    std::string caption{};  ///< what stands below it
+};
+
 /// A heading, if any, and what stands below it.
 struct section {
     std::string heading{};
     bool apart = true;    ///< a blank line before it in text
     bool beside = false;  ///< in HTML two such in a row stand side by side
-    std::vector<std::variant<line, typed_table>> blocks{};
+    std::vector<std::variant<line, typed_table, drawing>> blocks{};
 };
 
 /// An answer. What is added goes to the last section.
@@ -108,6 +114,7 @@ struct document {
     void append(document more);
     /// Nothing, if it has no rows.
     void show(typed_table t);
+    void show(drawing d);
 
   private:
     section& last();

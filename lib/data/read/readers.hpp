@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <pelage/data/read.hpp>
+#include <pelage/trade/outline.hpp>
 
 #include "data/read/parts.hpp"
 
@@ -39,6 +40,8 @@ void get_places(const node& root, page& p, reference_data& c);
 void get_coats(const node& root, page& p, reference_data& c);
 void get_inheritance(const node& root, page& p, reference_data& c);
 void get_breeds(const node& root, page& p, reference_data& c);
+/// The drawing of a dog; of the zones and breeds read before.
+outline get_outline(const node& root, page& p);
 /// A file of figures; `set` is "cut", "growth", "matting", "refusal" or "prices".
 void get_rule_file(const node& root, page& p, reference_data& c, std::string_view set);
 /// Every zone but the prep zones must be told something by the reference's own sheet.

@@ -38,6 +38,7 @@ class reference_reader {
         one("cautions", get_cautions);
         one("services", get_services);
         sheets();
+        outline_drawn();
         strangers();
         throw_if_any(std::move(wrong_));
         return std::move(book_);
@@ -91,6 +92,16 @@ class reference_reader {
         for (std::size_t i = 0; i < texts.size(); ++i) {
             texts[i].out.move_to(wrong_);
             book_.styles.push_back(std::move(read[i].sheet.value));
+        }
+    }
+
+    /// The drawing is no part of what the rest needs, and may be left out; what is wrong with it is told.
+    void outline_drawn() {
+        const std::string name = fmt::format("{}outline.toml", root_folder);
+        if (std::any_of(files_.begin(), files_.end(),
+                        [&](const document_text& d) { return d.name == name; })) {
+            one("outline",
+                [](const node& n, page& p, reference_data&) { (void)get_outline(n, p); });
         }
     }
 

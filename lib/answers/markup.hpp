@@ -1,0 +1,13 @@
+// Private to lib: text made safe inside an element or an attribute of HTML and SVG.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace pelage::io {
+
+/// Markup characters are escaped; control characters, and the marks that turn the direction of writing,
+/// which could make a line read as another, are left out.
+[[nodiscard]] std::string markup_safe(std::string_view s);
+
+}  // namespace pelage::io

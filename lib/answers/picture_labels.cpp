@@ -1,0 +1,212 @@
+#include "answers/picture_labels.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace pelage::io {
+
+namespace {
+
+constexpr double gap = 5.0;            ///< around a label
+constexpr double reach = 1500.0;       ///< how far a label may be from its place
+constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
+constexpr double over_leader = 120.0;  ///< and one across another leader
+constexpr double far_off = 220.0;      ///< a leader so long that others may give way
+
+/// How large a label is, with a little air.
+text_box size_of(const std::vector<label_line>& lines) {
+    text_box b;
+    for (const label_line& l : lines) {
+        b.width = std::max(b.width, text_width(l.text, l.size, l.bold));
+        b.height += std::ceil(l.size * 1.2);
+        b.text += (b.text.empty() ? "" : " ") + l.text;
+    }
+    b.width += 8.0;
+    b.height += 4.0;
+    return b;
+}
+
+/// Where a line from `to` meets the box.
+drawn_point side_of(const text_box& b, const drawn_point& to) {
+    return {std::clamp(to.x, b.left, b.left + b.width), std::clamp(to.y, b.top, b.top + b.height)};
+}
+
+/// Labels outside take the best places that are left, those near the edge first; then each in turn looks
+/// for a better one.
+class label_layout {
+  public:
+    explicit label_layout(const std::vector<polygon>& solid) : solid_(solid) {
+        for (const polygon& p : solid) {
+            edge_.add(p);
+        }
+    }
+
+    [[nodiscard]] bool put_inside(const wanted_label& w) {
+        const text_box size = size_of(w.lines);
+        const auto middle = room_in(w.of, size.width, size.height, {});
+        if (!middle) {
+            return false;
+        }
+        text_box b = around(*middle, size.width, size.height);
+        b.text = size.text;
+        inside_.push_back({b, w.lines, true, {}, {}});
+        return true;
+    }
+
+    void put_outside(const std::vector<const wanted_label*>& all) {
+        std::vector<std::pair<double, placed_label>> todo;
+        for (const wanted_label* w : all) {
+            placed_label l{size_of(w->lines), w->lines, false, innermost(w->of), {}};
+            todo.emplace_back(seek(l), l);
+        }
+        std::stable_sort(todo.begin(), todo.end(),
+                         [](const auto& a, const auto& b) { return a.first < b.first; });
+        for (auto& [cost, l] : todo) {
+            (void)seek(l);
+            outside_.push_back(l);
+        }
+        constexpr int rounds = 3;
+        for (int i = 0; i < rounds; ++i) {
+            for (std::size_t k = 0; k < outside_.size(); ++k) {
+                (void)put_again({k});
+            }
+            give_way();
+        }
+    }
+
+    [[nodiscard]] std::vector<placed_label> take() {
+        inside_.insert(inside_.end(), outside_.begin(), outside_.end());
+        return std::move(inside_);
+    }
+
+  private:
+    static constexpr double never = std::numeric_limits<double>::max();
+
+    /// Takes labels away and puts them again, in that order; gives what they cost together.
+    double put_again(const std::vector<std::size_t>& which) {
+        std::vector<placed_label> all = outside_;
+        std::vector<placed_label> others;
+        for (std::size_t k = 0; k < all.size(); ++k) {
+            if (std::find(which.begin(), which.end(), k) == which.end()) {
+                others.push_back(all[k]);
+            }
+        }
+        outside_ = std::move(others);
+        double cost = 0.0;
+        for (const std::size_t k : which) {
+            cost += seek(all[k]);
+            outside_.push_back(all[k]);
+        }
+        outside_ = std::move(all);
+        return cost;
+    }
+
+    /// The label that stands worst takes the place of another, where both together are better off.
+    void give_way() {
+        const auto worse = [](const placed_label& a, const placed_label& b) {
+            return leader_of(a) < leader_of(b);
+        };
+        const auto worst = std::max_element(outside_.begin(), outside_.end(), worse);
+        if (worst == outside_.end() || leader_of(*worst) < far_off) {
+            return;
+        }
+        const auto k = static_cast<std::size_t>(worst - outside_.begin());
+        std::vector<placed_label> best = outside_;
+        double saved = 0.0;
+        for (std::size_t m = 0; m < outside_.size(); ++m) {
+            if (m != k) {
+                const std::vector<placed_label> before = outside_;
+                const double as_it_is = put_again({m, k});
+                outside_ = before;
+                const double other_way = put_again({k, m});
+                if (as_it_is - other_way > saved) {
+                    saved = as_it_is - other_way;
+                    best = outside_;
+                }
+                outside_ = before;
+            }
+        }
+        outside_ = std::move(best);
+    }
+    static double leader_of(const placed_label& l) {
+        return std::hypot(l.from.x - l.anchor.x, l.from.y - l.anchor.y);
+    }
+
+    /// Puts it where it costs least among the others; gives the cost.
+    double seek(placed_label& l) const {
+        constexpr int ways = 40;
+        double least = never;
+        const text_box size = l.box;
+        for (double r = 16.0; r < reach && r < least; r += 10.0) {
+            for (int k = 0; k < ways; ++k) {
+                const double angle = 2.0 * std::numbers::pi * k / ways;
+                const drawn_point middle{l.anchor.x + (r + size.width / 2.0) * std::cos(angle),
+                                         l.anchor.y + (r + size.height / 2.0) * std::sin(angle)};
+                text_box b = around(middle, size.width, size.height);
+                const drawn_point from = side_of(b, l.anchor);
+                const double cost = cost_of(b, from, l.anchor);
+                if (cost < least) {
+                    least = cost;
+                    b.text = size.text;
+                    l.box = std::move(b);
+                    l.from = from;
+                }
+            }
+        }
+        return least;
+    }
+
+    /// How long its leader is, how far it stands out over the sides, and what it crosses.
+    [[nodiscard]] double cost_of(const text_box& b, const drawn_point& from,
+                                 const drawn_point& anchor) const {
+        const text_box wide{
+            b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
+        if (!solid_.is_free(wide)) {
+            return never;
+        }
+        double cost =
+            std::hypot(from.x - anchor.x, from.y - anchor.y) + std::max(0.0, edge_.left - b.left) +
+            std::max(0.0, b.left + b.width - edge_.right) + 0.3 * std::max(0.0, edge_.top - b.top) +
+            0.3 * std::max(0.0, b.top + b.height - edge_.bottom);
+        for (const placed_label& other : inside_) {
+            if (overlap(wide, other.box)) {
+                return never;
+            }
+            cost += through(other.box, from, anchor) ? over_text : 0.0;
+        }
+        for (const placed_label& other : outside_) {
+            if (overlap(wide, other.box)) {
+                return never;
+            }
+            cost += through(other.box, from, anchor) || through(wide, other.from, other.anchor)
+                        ? over_text
+                    : cross(from, anchor, other.from, other.anchor) ? over_leader
+                                                                    : 0.0;
+        }
+        return cost;
+    }
+
+    raster solid_;
+    extent edge_;
+    std::vector<placed_label> inside_;
+    std::vector<placed_label> outside_;
+};
+
+}  // namespace
+
+std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
+                                       const std::vector<polygon>& solid) {
+    label_layout out(solid);
+    std::vector<const wanted_label*> others;
+    for (const wanted_label& w : wanted) {
+        if (!out.put_inside(w)) {
+            others.push_back(&w);
+        }
+    }
+    out.put_outside(others);
+    return out.take();
+}
+
+}  // namespace pelage::io

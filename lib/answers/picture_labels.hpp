@@ -1,0 +1,42 @@
+// Private to lib: where labels stand on a drawing, so that none covers another. Nothing here knows a dog.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "answers/picture_shapes.hpp"
+
+namespace pelage::io {
+
+/// How large a name and a figure are written (units of the drawing); the style says the same.
+inline constexpr double name_size = 26.0;
+inline constexpr double figure_size = 32.0;
+
+/// A line of a label.
+struct label_line {
+    std::string text;
+    double size = name_size;
+    bool bold = false;
+};
+
+/// A label that a polygon wants.
+struct wanted_label {
+    polygon of;
+    std::vector<label_line> lines;
+};
+
+/// A label in its place.
+struct placed_label {
+    text_box box;
+    std::vector<label_line> lines;
+    bool inside = false;
+    drawn_point anchor;  ///< of one outside: where its leader ends in the polygon
+    drawn_point from;    ///< and where it begins, on the box
+};
+
+/// Labels inside where they fit, the others around `solid`, the nearer the better, with as few crossings of
+/// leaders as may be; they begin with those inside. The same question has the same answer.
+[[nodiscard]] std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
+                                                     const std::vector<polygon>& solid);
+
+}  // namespace pelage::io

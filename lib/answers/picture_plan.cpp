@@ -1,0 +1,137 @@
+// What of a plan is pictured.
+#include <algorithm>
+
+#include <pelage/answers/picture.hpp>
+#include <pelage/base/error.hpp>
+#include <pelage/model/mix.hpp>
+
+namespace pelage::io {
+
+namespace {
+
+/// The id of the breed it is of; empty where that is unknown or it is of several.
+std::string breed_of(const dog& d, const reference_data& c) {
+    if (d.mix.empty()) {
+        return {};
+    }
+    try {
+        const mix m = read_mix(d.mix, c.genes);
+        return m.dog.depth == 0 && m.dog.from.size() == 1 ? c.genes.breeds[m.dog.from[0].breed].id
+                                                          : "";
+    } catch (const bad_input&) {
+        return {};
+    }
+}
+
+shown_as shown_of(const zone_plan& z) {
+    switch (z.came) {
+        case outcome::skin_left:
+            return shown_as::skin;
+        case outcome::stuck:
+            return shown_as::not_done;
+        case outcome::left_by_sheet:
+            return shown_as::left;
+        case outcome::hair_shorter:
+            if (!z.tidied) {
+                return shown_as::left;
+            }
+            break;
+        case outcome::as_wished:
+        case outcome::off_target:
+        case outcome::beyond_reach:
+        case outcome::clipped_under:
+        case outcome::goes_along:
+        case outcome::taken_down:
+            break;
+    }
+    return z.leaves ? shown_as::cut : shown_as::left;
+}
+
+pictured_place place_of(const zone_plan& z) {
+    pictured_place p;
+    p.at = z.at;
+    p.as = shown_of(z);
+    if (p.as == shown_as::cut) {
+        p.leaves = z.leaves->best;
+        if (z.how.kind == tool_kind::clip) {
+            p.stroke = z.how.way;
+        }
+    }
+    p.mat = z.mat;
+    p.combed_out = z.combed_out;
+    p.clipped_off = mat_clipped_off(z);
+    return p;
+}
+
+/// Both sides of what is paired and said without one.
+void add_sides(const pictured_place& p, const body& b, std::vector<pictured_place>& to) {
+    if (b.zones[p.at.zone].paired && p.at.which == side::both) {
+        for (const side s : {side::left, side::right}) {
+            to.push_back(p);
+            to.back().at.which = s;
+        }
+    } else {
+        to.push_back(p);
+    }
+}
+
+/// A veterinarian's or its owner's: nothing else is said.
+std::vector<pictured_place> unplanned(const groom& g, const body& b) {
+    std::vector<pictured_place> out;
+    for (const place& p : g.stop) {
+        add_sides({p, shown_as::vet, {}, {}, false, false, {}}, b, out);
+    }
+    for (const std::size_t i : g.question ? g.question->asked : std::vector<std::size_t>{}) {
+        add_sides({g.zones[i].at, shown_as::ask, {}, {}, false, false, {}}, b, out);
+    }
+    return out;
+}
+
+const zone_plan* plan_at(const groom& g, std::size_t zone, side which) {
+    const auto z = std::find_if(g.zones.begin(), g.zones.end(), [&](const zone_plan& one) {
+        return one.at.zone == zone && (one.at.which == which || one.at.which == side::both);
+    });
+    return z == g.zones.end() ? nullptr : &*z;
+}
+
+std::vector<pictured_seam> seams_of(const groom& g, const body& b) {
+    std::vector<pictured_seam> out;
+    for (const blend& one : g.blends) {
+        out.push_back({g.zones[one.from].at, g.zones[one.into].at, true});
+    }
+    for (const seam& s : b.seams) {
+        for (const side which : {side::left, side::right}) {
+            const zone_plan* one = plan_at(g, s.a, which);
+            const zone_plan* other = plan_at(g, s.b, which);
+            const bool differ =
+                one != nullptr && other != nullptr && one->leaves && other->leaves &&
+                in_hundredths(one->leaves->best) != in_hundredths(other->leaves->best);
+            if (s.kind == seam_kind::line && differ) {
+                out.push_back({one->at, other->at, false});
+            }
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
+picture_request picture_of(const groom& g, const plan_request& r, const outline& o, length_unit u) {
+    picture_request p;
+    p.title = (r.patient.name.empty() ? "A dog" : r.patient.name) + ": " + r.sheet.title;
+    p.alerts = titles(r.patient.alerts);
+    p.look = look_of(o, breed_of(r.patient, r.reference));
+    p.units = u;
+    const body& b = r.reference.dog_body;
+    if (!g.planned()) {
+        p.places = unplanned(g, b);
+        return p;
+    }
+    for (const zone_plan& z : g.zones) {
+        add_sides(place_of(z), b, p.places);
+    }
+    p.seams = seams_of(g, b);
+    return p;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,42 @@
+// Private to lib: elements of a picture as SVG text, and what all its views are styled with.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/answers/picture.hpp>
+#include <pelage/trade/outline.hpp>
+
+namespace pelage::io {
+
+/// A number of the drawing, whole.
+[[nodiscard]] std::string whole(double v);
+/// "M12 40C...": closed with Z if asked.
+[[nodiscard]] std::string path_data(const drawn_path& p, bool closed);
+[[nodiscard]] std::string path_data(const std::vector<drawn_path>& all, bool closed);
+/// A path of a class of the style.
+[[nodiscard]] std::string path_of(std::string_view shown_by, const std::string& data);
+/// A text with its middle there.
+[[nodiscard]] std::string text_at(std::string_view shown_by, double x, double y,
+                                  std::string_view text);
+
+/// Style and patterns; once a page. Lengths have the colours of the scale on a screen and its hatchings on
+/// paper; nothing else has a colour.
+[[nodiscard]] std::string picture_style(const outline& o);
+/// The class of a shade.
+[[nodiscard]] std::string shade_class(std::size_t shade);
+
+/// Which signs a picture has, so that its key explains those.
+struct signs_used {
+    bool left = false;
+    bool mat = false;
+    bool blended = false;
+    bool line = false;
+    bool stroke = false;
+};
+
+/// The key to the colours.
+[[nodiscard]] picture_part key_of(const outline& o, const signs_used& used, length_unit u);
+
+}  // namespace pelage::io
