@@ -31,6 +31,11 @@ class question_reader {
             return {tools_asked{{read_question(r_)}}};
         }
         pieces_ = known_.pieces(words_, r_);
+        if (count(piece_kind::breed) == 0) {  // "7 and a half" is nobody's mother
+            for (piece& p : pieces_) {
+                p.kind = of_kind(p, piece_kind::crossing) ? piece_kind::stranger : p.kind;
+            }
+        }
         if (count(piece_kind::stranger) > 0) {
             return with_strangers();
         }

@@ -200,6 +200,8 @@ TEST_CASE("a word nobody knows is told with what is near, and the rest isn't gue
     CHECK(t.understood == std::vector<std::string>{"10"});
     CHECK(c.thing<strangers>("ley").words.front().near.front() == "lay");
     CHECK(c.thing<strangers>("how").words.size() == 1);
+    CHECK(c.thing<strangers>("7 and a half").words.front().word == "half");
+    CHECK(c.thing<strangers>("7 over").words.front().word == "over");
 }
 
 TEST_CASE("the kit's own marks", "[asked]") {
@@ -225,7 +227,7 @@ TEST_CASE("a card of a place keeps the rules", "[asked]") {
         for (const setup& s : one.with) {
             INFO(title(s));
             CHECK(!(skips(s.tool) && !z.has(zone_use::skip_teeth) && !s.over));
-            CHECK(z.where == group::prep == !z.prep_blades.empty());
+            CHECK((z.where == group::prep) == !z.prep_blades.empty());
             zone_today t;
             t.where = &z;
             CHECK(!refuse(s, t, io::reference().rules.refusal, io::reference().rules.cut));
