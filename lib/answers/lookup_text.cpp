@@ -243,8 +243,10 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
         d.say(there_words(*a.there, r) + ".", 2);
     }
     if (a.only_there && !a.only_there->nowhere && !a.never) {
-        d.say((r.way == direction::against_lay ? "Against the lay only on: " : "Only on: ") +
-                  places_words(*a.only_there, b) + ".",
+        d.say((r.way == direction::against_lay ? "Against the lay only on: " : "Bare only on: ") +
+                  places_words(*a.only_there, b) +
+                  (a.asked.tool.tool.id == r.tools.under_comb ? "; it lies under the kit's combs."
+                                                              : "."),
               2);
     }
     d.say(head_of(a, r, o), 2);

@@ -241,7 +241,7 @@ question bare_number(const lookup_request& r, const std::string& name) {
     refuse_suffix(r, name);
     if (odd == std::string::npos) {
         throw error(errc::unknown, "no blade is called \"" + r.text + "\"; for the length type \"" +
-                                       name + "mm\" or \"" + name + "in\"");
+                                       name + "mm\"");
     }
     throw error(
         errc::unknown,
