@@ -31,7 +31,7 @@ struct lookup_options : common_options {
     flag_option sources{app, "--sources", "figures and cautions with their basis; WHAT picks some"};
 };
 
-constexpr introduction about{"lookup", "what a tool, length, place, breed or word of the trade means",
+constexpr introduction about{"lookup", "what a tool, length, place, breed or word means",
                              "pelage lookup 7F\n"
                              "pelage lookup 9mm --coat wavy\n"
                              "pelage lookup '13 mm comb over 10' --coat curly\n"

@@ -127,13 +127,14 @@ std::string near_text(const near_setup& n, const body& b, const print_options& o
     return out;
 }
 
+/// `wanted`: what the tool asked about leaves, as it is shown.
 void say_near(document& d, const std::string& head, const std::vector<near_setup>& all,
-              const body& b, const print_options& o) {
+              const body& b, const print_options& o, const std::string& wanted) {
     if (!all.empty()) {
         d.open(head, false);
     }
     for (const near_setup& n : all) {
-        d.item(near_text(n, b, o));
+        d.item(near_text(n, b, o, wanted));
     }
 }
 
@@ -267,14 +268,19 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
         d.show(leaves_table(a, r, o.units));
     }
     const std::string on = " on a " + std::string(name(a.judged_on)) + " coat:";
-    say_near(d, "In its place, with the lay" + on, a.replaces, b, o);
+    const auto judged = std::find_if(a.leaves.begin(), a.leaves.end(),
+                                     [&](const coat_row& row) { return row.coat == a.judged_on; });
+    const bool known = judged != a.leaves.end();
+    say_near(d, "In its place, with the lay" + on, a.replaces, b, o,
+             known ? show(judged->with.best, o.units) : std::string{});
     say_by_coat(d, a, o);
     if (a.nothing_else_there) {
         d.say("Nothing else in the kit goes there: keep a second " +
               held_words(a.asked.tool, o.units) + ".");
     }
     if (direction_matters(a, r)) {
-        say_near(d, "Reversed it leaves what these leave with the lay" + on, a.reverse, b, o);
+        say_near(d, "Reversed it leaves what these leave with the lay" + on, a.reverse, b, o,
+                 known ? show(judged->against.best, o.units) : std::string{});
     }
 }
 

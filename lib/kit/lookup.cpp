@@ -221,7 +221,10 @@ void add_others(const lookup_request& r, lookup_answer& a) {
     } else {
         for (const coat_class c : coats_asked(r)) {
             std::vector<near_setup> best = in_place_of(with, c);
-            std::erase_if(best, [](const near_setup& n) { return !n.at_hand; });
+            // in a word only what goes wherever this one goes
+            std::erase_if(best, [&](const near_setup& n) {
+                return !n.at_hand || (skips(n.how.tool) && !skips(with.tool));
+            });
             best.resize(std::min<std::size_t>(best.size(), 1));
             a.replaces_by_coat.push_back({c, std::move(best), std::nullopt, std::nullopt});
         }

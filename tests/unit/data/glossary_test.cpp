@@ -87,7 +87,7 @@ TEST_CASE("every word leads to its term, and none to two", "[glossary]") {
 
 TEST_CASE("what explains a word needs no explaining: plain words, or words that are explained",
           "[glossary]") {
-    std::ifstream in(std::string(pelage_SOURCE_DIR) + "/tests/unit/data/plain_words.txt");
+    std::ifstream in(pelage_SOURCE_DIR "/tests/unit/data/plain_words.txt");
     std::stringstream all;
     all << in.rdbuf();
     std::set<std::string> known;
