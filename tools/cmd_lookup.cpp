@@ -1,5 +1,9 @@
+#include <algorithm>
+#include <variant>
+
 #include <pelage/answers/kit.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/data/glossary.hpp>
 
 #include "command.hpp"
 #include "resolve_arguments.hpp"
@@ -15,7 +19,7 @@ struct lookup_options : common_options {
         excludes(app, "--all", {"question", "--kind", "--barber", "--curl"});
         needs(app, "--all", "--coat");
     }
-    list_option what{app, "question", "WHAT", "7F, 9mm, '13 mm comb over 10', 'poodle x beagle'"};
+    list_option what{app, "question", "WHAT", "7F, 9mm, '4F vs 5F', belly, lay, 'poodle x beagle'"};
     text_option coat{app, "--coat", "COAT", "the coat it is for"};
     text_option zone{app, "--zone", "ZONE", "the zone it is for"};
     text_option direction{app, "--direction", "WAY", "with or against the lay of the coat"};
@@ -27,11 +31,15 @@ struct lookup_options : common_options {
     flag_option sources{app, "--sources", "figures and cautions with their basis; WHAT picks some"};
 };
 
-constexpr introduction about{"lookup", "what a blade, a comb, a length or a mix means",
+constexpr introduction about{"lookup", "what a tool, length, place, breed or word means",
                              "pelage lookup 7F\n"
                              "pelage lookup 9mm --coat wavy\n"
                              "pelage lookup '13 mm comb over 10' --coat curly\n"
                              "pelage lookup 7 --zone groin\n"
+                             "pelage lookup '4F vs 5F'\n"
+                             "pelage lookup belly\n"
+                             "pelage lookup lay\n"
+                             "pelage lookup 'which blade for the armpit'\n"
                              "pelage lookup 'miniature poodle x english cocker spaniel'\n"
                              "pelage lookup 'F1b poodle x labrador to poodle' --explain\n"
                              "pelage lookup '(genotype l/l F/f C/c) x poodle'\n"
@@ -95,33 +103,76 @@ reply ladder_of(const workplace& w, const lookup_request& r) {
     return {w.json ? io::json_of(l, r) : w.written(io::document_of(l, r, w.print))};
 }
 
+template <class Answer>
+std::string written(const workplace& w, const lookup_request& r, const Answer& a) {
+    return w.json ? io::json_of(a, r) : w.written(io::document_of(a, r, w.print));
+}
+
+reply tools_reply(const workplace& w, const lookup_request& r, const tools_asked& t) {
+    if (t.all.size() > 1) {
+        const comparison c = compare(r, t.all);
+        const bool no = std::all_of(c.all.begin(), c.all.end(),
+                                    [](const lookup_answer& a) { return a.never.has_value(); });
+        return {written(w, r, c), no ? answer_is_no : done};
+    }
+    const lookup_answer a = look_up(r, t.all.front());
+    return {written(w, r, a), a.never ? answer_is_no : done};
+}
+
+/// What was asked in words.
+reply answer_to(const lookup_options& o, const workplace& w, const lookup_request& asking,
+                const asked& a, faults& f) {
+    if (const auto* mix = std::get_if<mix_asked>(&a.what)) {
+        return a_mix(o, w, mix->text, f);
+    }
+    if (!o.curl.empty()) {
+        f.say(errc::conflict, "--curl: goes with a breed or a mix; leave it out");
+    }
+    f.throw_if_any();
+    const lookup_request r = with_circumstances(asking, a);
+    if (const auto* tools = std::get_if<tools_asked>(&a.what)) {
+        return tools_reply(w, r, *tools);
+    }
+    if (const auto* place = std::get_if<place_asked>(&a.what)) {
+        return {written(w, r, card_of(r, *place))};
+    }
+    if (const auto* terms = std::get_if<terms_asked>(&a.what)) {
+        return {written(w, r, *terms), never_of_this_coat(r, *terms) ? answer_is_no : done};
+    }
+    if (const auto* of_coat = std::get_if<coat_asked>(&a.what)) {
+        return {written(w, r, *of_coat)};
+    }
+    if (const auto* back = std::get_if<asked_back>(&a.what)) {
+        throw error(errc::ambiguous, io::text_of(*back));
+    }
+    throw error(errc::unknown, io::text_of(std::get<strangers>(a.what)));
+}
+
 reply lookup(lookup_options& o, const surroundings& around) {
     faults f;
     // "lookup 13 mm comb over 10" without quotes
     const std::string text = joined(o.what, " ");
-    const bool mix = !o.all && o.kind.empty() && sounds_like_mix(text, io::reference().genes);
     const workplace w = workplace_of(o, around, f);
     if (o.sources) {
         f.throw_if_any();
         return sources(o, w);
     }
-    if (mix) {
-        return a_mix(o, w, text, f);
-    }
     lookup_request r{
-        w.reference, w.place().rules, w.tools(), text, asked_kind::any, o.barber, {}, {},
-        {},          w.print.today};
+        w.reference, w.place().rules, w.tools(),         text, asked_kind::any, o.barber, {}, {},
+        {},          w.print.today,   &io::trade_words()};
     resolve_words(o, w, r, f);
-    if (!o.curl.empty()) {
-        f.say(errc::conflict, "--curl: goes with a breed or a mix; leave it out");
-    }
-    f.throw_if_any();
     if (o.all) {
+        f.throw_if_any();
         return ladder_of(w, r);
     }
-    const lookup_answer a = look_up(r);
-    return {w.json ? io::json_of(a, r) : w.written(io::document_of(a, r, w.print)),
-            a.never ? answer_is_no : done};
+    if (text.empty() && !r.where.empty()) {  // "lookup --zone belly"
+        r.text = o.zone;
+        f.throw_if_any();
+        const term* said = term_index(*r.words).find(o.zone);
+        return answer_to(o, w, r, {place_asked{o.zone, r.where, said}}, f);
+    }
+    f.throw_if_any();
+    return answer_to(o, w, r, read_asked(r), f);
 }
 
 }  // namespace

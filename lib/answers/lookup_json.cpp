@@ -47,7 +47,11 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
         j["length_mm"] = std::round(in_mm(a.asked.wanted) * 1e6) / 1e6;
         j["nearest"] = json::array();
         for (const nearest_row& row : a.nearest) {
-            j["nearest"].push_back({{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}});
+            json one{{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}};
+            if (row.out) {
+                one["nearer_but_out"] = json_of(*row.out, b);
+            }
+            j["nearest"].push_back(std::move(one));
         }
     } else {
         json tool = json_of(a.asked.tool);
@@ -72,6 +76,13 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
         }
         j["judged_on"] = name(a.judged_on);
         j["replaces"] = json_of(a.replaces, b);
+        if (!a.replaces_by_coat.empty()) {
+            j["replaces_by_coat"] = json::array();
+            for (const nearest_row& row : a.replaces_by_coat) {
+                j["replaces_by_coat"].push_back(
+                    {{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}});
+            }
+        }
         j["reverse_equivalents"] = json_of(a.reverse, b);
     }
     j["hints"] = hint_words(a.asked, length_unit::mm);

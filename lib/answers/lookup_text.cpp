@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include <pelage/answers/write.hpp>
+#include <pelage/base/phrase.hpp>
 
 #include "answers/layout.hpp"
 #include "answers/words/lookup.hpp"
@@ -23,6 +24,31 @@ std::string teeth_in_words(const blade& b) {
     return "teeth not known from the number";
 }
 
+/// "1/64", and nothing finer: no ruler shows it.
+std::string fine_inch(const length& l) {
+    const double parts = in_mm(l) / 25.4 * 64.0;
+    if (parts >= 1.96) {
+        return fraction_of_inch(l);
+    }
+    return parts < 0.98 ? "under 1/64" : parts < 1.5 ? "1/64" : "1/32";
+}
+
+/// What is left, as far as it can be measured.
+std::string left_words(const finished& f, length_unit u) {
+    if (u == length_unit::mm || in_mm(f.low) / 25.4 * 64.0 >= 1.96) {
+        return show(f, u);
+    }
+    const std::string low = fine_inch(f.low);
+    const std::string high = fine_inch(f.high);
+    return fine_inch(f.best) + " in" + (low == high ? "" : " (" + low + " to " + high + ")");
+}
+
+/// Whether a test patch says something else of the blade than is etched on it.
+bool measured(const lookup_request& r, const setup& s) {
+    const kit_blade* mine = find_blade(r.tools, s.tool.id);
+    return mine != nullptr && mine->measured.has_value();
+}
+
 std::string head_of(const lookup_answer& a, const lookup_request& r, const print_options& o) {
     const setup& s = a.asked.tool;
     std::string out = held_words(s, o.units);
@@ -35,14 +61,17 @@ std::string head_of(const lookup_answer& a, const lookup_request& r, const print
         out += mine != nullptr && !at_hand(*mine, r.today) ? ", out today" : "";
     }
     const finished spread{a.stated->low, a.stated->best, a.stated->high};
-    out += ". Stated length " + show(spread, o.units);
-    if (!s.over && !s.tool.in_inch.empty() && o.units == length_unit::mm) {
+    const bool in_inch = !s.over && !s.tool.in_inch.empty();
+    // what is etched keeps its name: 1/100, of which no ruler has the nearest mark
+    const bool by_name = in_inch && o.units != length_unit::mm && !measured(r, s);
+    out += ". Stated length " + (by_name ? s.tool.in_inch + " in" : show(spread, o.units));
+    if (in_inch && o.units == length_unit::mm) {
         out += ", " + s.tool.in_inch + " in";
     }
     return out + ".";
 }
 
-typed_table leaves_table(const lookup_answer& a, const lookup_request& r) {
+typed_table leaves_table(const lookup_answer& a, const lookup_request& r, length_unit u) {
     typed_table t{{"coat"}};
     const bool with = !r.way || *r.way == direction::with_lay;
     const bool against = !r.way || *r.way == direction::against_lay;
@@ -56,7 +85,8 @@ typed_table leaves_table(const lookup_answer& a, const lookup_request& r) {
         std::vector<cell> cells{std::string(name(row.coat))};
         const auto add = [&](const finished& left) {
             const bool too_long = row.stops && left.best > *row.stops;
-            cells.push_back(too_long ? cell("longer than it grows") : cell(left));
+            cells.push_back(too_long ? cell("longer than it grows")
+                                     : cell(left, left_words(left, u)));
         };
         if (with) {
             add(row.with);
@@ -78,10 +108,13 @@ std::string teeth_warning(const near_setup& n) {
                                          : "; look at its teeth first";
 }
 
-std::string near_text(const near_setup& n, const body& b, const print_options& o) {
-    std::string out = title_words(n.how, o.units) + ", leaves " + show(n.leaves, o.units);
+/// `wanted` as it is shown.
+std::string near_text(const near_setup& n, const body& b, const print_options& o,
+                      const std::string& wanted = {}) {
+    std::string out = title_words(n.how, o.units) + ", leaves " + left_words(n.leaves, o.units);
     const double least = o.units == length_unit::mm ? 0.05 : 25.4 / 64.0;  // what can be written
-    if (in_mm(n.off) >= least) {
+    // half an inch is the 13 mm comb's own name: what reads alike isn't off
+    if (in_mm(n.off) >= least && show(n.leaves.best, o.units) != wanted) {
         out += ", " + show(n.off, o.units) + " off";
     }
     out += teeth_warning(n);
@@ -94,13 +127,14 @@ std::string near_text(const near_setup& n, const body& b, const print_options& o
     return out;
 }
 
+/// `wanted`: what the tool asked about leaves, as it is shown.
 void say_near(document& d, const std::string& head, const std::vector<near_setup>& all,
-              const body& b, const print_options& o) {
+              const body& b, const print_options& o, const std::string& wanted) {
     if (!all.empty()) {
         d.open(head, false);
     }
     for (const near_setup& n : all) {
-        d.item(near_text(n, b, o));
+        d.item(near_text(n, b, o, wanted));
     }
 }
 
@@ -112,19 +146,45 @@ bool direction_matters(const lookup_answer& a, const lookup_request& r) {
     });
 }
 
+/// Without blanks, an inch by its short name.
+std::string tight(std::string_view s) {
+    std::string out;
+    for (const char c : s) {
+        out += c == ' ' ? "" : c == '"' ? "in" : std::string(1, c);
+    }
+    const auto at = out.find("inch");
+    return at == std::string::npos ? out : out.substr(0, at) + "in";
+}
+
 void say_nearest(document& d, const lookup_answer& a, const body& b, const print_options& o) {
-    d.open("Nearest to " + show(a.asked.wanted, o.units) + " from the kit:", false);
+    const std::string wanted = show(a.asked.wanted, o.units);
+    std::string said = a.asked.said;
+    if (said.ends_with('"')) {
+        said.replace(said.size() - 1, 1, " in");
+    }
+    const bool otherwise = !said.empty() && tight(said) != tight(wanted);
+    d.open((otherwise ? '"' + said + "\" is " + wanted + ". Nearest to it from the kit:"
+                      : "Nearest to " + wanted + " from the kit:"),
+           false);
     for (const nearest_row& row : a.nearest) {
         const std::string coat = padded(name(row.coat), 14);
         if (a.nearest.size() == 1) {
             d.add({line_as::paragraph, "on a " + std::string(name(row.coat)) + " coat", {}, 2, 2});
             for (const near_setup& n : row.best) {
-                d.add({line_as::item, near_text(n, b, o), {}, 4, 6});
+                d.add({line_as::item, near_text(n, b, o, wanted), {}, 4, 6});
+            }
+            if (row.out) {
+                d.add({line_as::item,
+                       held_words(row.out->how, o.units) + " would leave " +
+                           left_words(row.out->leaves, o.units) + ", but is out today",
+                       {},
+                       4,
+                       6});
             }
         } else if (row.stops) {
             d.item_of(coat, "its hair stops at about " + show(*row.stops, o.units), 16);
         } else if (!row.best.empty()) {
-            d.item_of(coat, near_text(row.best.front(), b, o), 16);
+            d.item_of(coat, near_text(row.best.front(), b, o, wanted), 16);
         }
     }
     const bool far = std::all_of(a.nearest.begin(), a.nearest.end(), [&](const nearest_row& row) {
@@ -150,19 +210,52 @@ void say_sure(document& d, const lookup_answer& a, const lookup_request& r, bool
     }
 }
 
+/// What does the same, coats together where it is one tool.
+void say_by_coat(document& d, const lookup_answer& a, const print_options& o) {
+    std::vector<std::pair<std::string, std::vector<std::string>>> tools;
+    for (const nearest_row& row : a.replaces_by_coat) {
+        if (row.best.empty()) {
+            continue;
+        }
+        std::string tool =
+            title_words(row.best.front().how, o.units) + teeth_warning(row.best.front());
+        const auto same = std::find_if(tools.begin(), tools.end(),
+                                       [&](const auto& t) { return t.first == tool; });
+        if (same == tools.end()) {
+            tools.push_back({std::move(tool), {std::string(name(row.coat))}});
+        } else {
+            same->second.emplace_back(name(row.coat));
+        }
+    }
+    if (tools.empty()) {
+        return;
+    }
+    d.open("In its place from the kit:", false);
+    for (const auto& [tool, coats] : tools) {
+        d.item(tool + ", on " + listed(coats) + " coats");
+    }
+}
+
 /// A blade or a comb: what it is, where it may be used, what it leaves, what does the same.
 void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
               const print_options& o) {
     const body& b = r.reference.dog_body;
+    if (a.there && !(a.never && a.never->why == answered_no::cause::there)) {
+        d.say(there_words(*a.there, r) + ".", 2);
+    }
+    if (a.only_there && !a.only_there->nowhere && !a.never) {
+        d.say((r.way == direction::against_lay ? "Against the lay only on: " : "Bare only on: ") +
+                  places_words(*a.only_there, b) +
+                  (a.asked.tool.tool.id == r.tools.under_comb ? "; it lies under the kit's combs."
+                                                              : "."),
+              2);
+    }
     d.say(head_of(a, r, o), 2);
     for (const std::string& h : hint_words(a.asked, o.units)) {
         d.say("(" + h + ")", 1);
     }
     if (!a.asked.tool.tool.note.empty() && !a.asked.tool.over) {
         d.say(a.asked.tool.tool.note);
-    }
-    if (a.there && !(a.never && a.never->why == answered_no::cause::there)) {
-        d.say(there_words(*a.there, r), 2);
     }
     if (std::any_of(r.where.begin(), r.where.end(),
                     [&](const place& p) { return b.zones[p.zone].has(zone_use::pads); })) {
@@ -172,12 +265,22 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
     }
     if (!a.leaves.empty()) {
         d.open("It leaves, combed out:", false);
-        d.show(leaves_table(a, r));
+        d.show(leaves_table(a, r, o.units));
     }
     const std::string on = " on a " + std::string(name(a.judged_on)) + " coat:";
-    say_near(d, "In its place, with the lay" + on, a.replaces, b, o);
+    const auto judged = std::find_if(a.leaves.begin(), a.leaves.end(),
+                                     [&](const coat_row& row) { return row.coat == a.judged_on; });
+    const bool known = judged != a.leaves.end();
+    say_near(d, "In its place, with the lay" + on, a.replaces, b, o,
+             known ? show(judged->with.best, o.units) : std::string{});
+    say_by_coat(d, a, o);
+    if (a.nothing_else_there) {
+        d.say("Nothing else in the kit goes there: keep a second " +
+              held_words(a.asked.tool, o.units) + ".");
+    }
     if (direction_matters(a, r)) {
-        say_near(d, "Reversed it leaves what these leave with the lay" + on, a.reverse, b, o);
+        say_near(d, "Reversed it leaves what these leave with the lay" + on, a.reverse, b, o,
+                 known ? show(judged->against.best, o.units) : std::string{});
     }
 }
 

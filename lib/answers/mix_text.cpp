@@ -38,7 +38,11 @@ class mix_page {
             page_.say(n, 2);
         }
         for (const practice_hit& p : e_.may_be.practice) {
-            page_.say(in_practice(p), 2);
+            // where practice is sure it is what the heading says, and the genes stand in --explain
+            if (o_.explain || e_.may_be.coats.size() > 1 ||
+                c_.genes.practice[p.rule].coats.size() > 1) {
+                page_.say(in_practice(p), 2);
+            }
         }
         look();
         if (o_.explain) {
@@ -55,7 +59,11 @@ class mix_page {
         const std::string& first = coat_of(c_, coats.front().coat).title;
         const std::string what = e_.read.dog.text + ": ";
         if (coats.size() == 1) {
-            return what + first + (e_.read.dog.depth > 0 ? ", all pups by the model." : ".");
+            const std::string& look = coat_of(c_, coats.front().coat).look;
+            return e_.read.dog.depth == 0
+                       ? what + first + "."
+                       : what + "usually a " + first + ": " + look.substr(0, look.find(';')) +
+                             ". Look at the coat on the table.";
         }
         if (coats[1].chance > coats[0].chance - 1e-9) {
             return what + std::string(name(coats[0].coat)) + " or " +

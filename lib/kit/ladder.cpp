@@ -11,27 +11,6 @@ namespace pelage {
 
 namespace {
 
-/// How a sheet may ask for a zone: as it comes, clean, clean in show finish, or of a pattern breed.
-enum class asked_as { plain, clean, show, pattern };
-
-bool allowed(const lookup_request& r, const setup& s, const zone& z, asked_as how) {
-    zone_today t;
-    t.where = &z;
-    t.clean = how == asked_as::clean || how == asked_as::show;
-    t.show = how == asked_as::show;
-    t.pattern = how == asked_as::pattern;
-    return !refuse(s, t, r.rules.refusal, r.rules.cut).has_value();
-}
-
-/// Whether the zone is one that a blade or comb is taken to at all: prep zones have their own list.
-bool goes_on(const setup& s, const zone& z) {
-    if (z.where != group::prep) {
-        return !z.has(zone_use::scissors_only);
-    }
-    return !s.over && s.way == direction::with_lay &&
-           std::find(z.prep_blades.begin(), z.prep_blades.end(), s.tool.id) != z.prep_blades.end();
-}
-
 /// The zones in which it is allowed, asked for in that way and in no earlier one.
 std::vector<std::size_t> allowed_in(const lookup_request& r, const setup& s, asked_as how) {
     std::vector<std::size_t> out;
@@ -39,28 +18,11 @@ std::vector<std::size_t> allowed_in(const lookup_request& r, const setup& s, ask
     for (std::size_t i = 0; i < zones.size(); ++i) {
         bool before = false;
         for (int h = 0; h < static_cast<int>(how); ++h) {
-            before = before || allowed(r, s, zones[i], static_cast<asked_as>(h));
+            before = before || allowed_as(r, s, zones[i], static_cast<asked_as>(h));
         }
-        if (goes_on(s, zones[i]) && !before && allowed(r, s, zones[i], how)) {
+        if (goes_on(s, zones[i]) && !before && allowed_as(r, s, zones[i], how)) {
             out.push_back(i);
         }
-    }
-    return out;
-}
-
-/// Where a setup that may not go everywhere may go.
-where_it_may places_of(const lookup_request& r, const setup& s) {
-    where_it_may out;
-    out.firm_skin_only = !s.over && skips(s.tool);
-    out.always = allowed_in(r, s, asked_as::plain);
-    if (out.firm_skin_only) {
-        return out;
-    }
-    out.clean = allowed_in(r, s, asked_as::clean);
-    out.in_show = allowed_in(r, s, asked_as::show);
-    out.pattern = allowed_in(r, s, asked_as::pattern);
-    if (out.always.empty() && out.clean.empty() && out.in_show.empty() && out.pattern.empty()) {
-        out.nowhere = refused_there(r, s);
     }
     return out;
 }
@@ -69,7 +31,7 @@ bool everywhere(const lookup_request& r, const setup& s) {
     const auto& zones = r.reference.dog_body.zones;
     return std::all_of(zones.begin(), zones.end(), [&](const zone& z) {
         return z.where == group::prep || z.has(zone_use::scissors_only) ||
-               allowed(r, s, z, asked_as::plain);
+               allowed_as(r, s, z, asked_as::plain);
     });
 }
 
@@ -127,6 +89,39 @@ rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
 }
 
 }  // namespace
+
+bool allowed_as(const lookup_request& r, const setup& s, const zone& z, asked_as how) {
+    zone_today t;
+    t.where = &z;
+    t.clean = how == asked_as::clean || how == asked_as::show;
+    t.show = how == asked_as::show;
+    t.pattern = how == asked_as::pattern;
+    return !refuse(s, t, r.rules.refusal, r.rules.cut).has_value();
+}
+
+where_it_may places_of(const lookup_request& r, const setup& s) {
+    where_it_may out;
+    out.firm_skin_only = !s.over && skips(s.tool);
+    out.always = allowed_in(r, s, asked_as::plain);
+    if (out.firm_skin_only) {
+        return out;
+    }
+    out.clean = allowed_in(r, s, asked_as::clean);
+    out.in_show = allowed_in(r, s, asked_as::show);
+    out.pattern = allowed_in(r, s, asked_as::pattern);
+    if (out.always.empty() && out.clean.empty() && out.in_show.empty() && out.pattern.empty()) {
+        out.nowhere = refused_there(r, s);
+    }
+    return out;
+}
+
+bool goes_on(const setup& s, const zone& z) {
+    if (z.where != group::prep) {
+        return !z.has(zone_use::scissors_only);
+    }
+    return !s.over && s.way == direction::with_lay &&
+           std::find(z.prep_blades.begin(), z.prep_blades.end(), s.tool.id) != z.prep_blades.end();
+}
 
 std::optional<no_go> refused_there(const lookup_request& r, const setup& s) {
     zone firm;  // without a zone: the firm, flat parts of the coat

@@ -239,6 +239,10 @@ question bare_number(const lookup_request& r, const std::string& name) {
                       : ""));
     }
     refuse_suffix(r, name);
+    if (odd == std::string::npos) {
+        throw error(errc::unknown, "no blade is called \"" + r.text + "\"; for the length type \"" +
+                                       name + "mm\"");
+    }
     throw error(
         errc::unknown,
         "not a blade, a comb or a length; found \"" + r.text + "\"" +
@@ -247,9 +251,7 @@ question bare_number(const lookup_request& r, const std::string& name) {
             "that we know, such as \"poodle x beagle\"");
 }
 
-}  // namespace
-
-question read_question(const lookup_request& r) {
+question read_unsaid(const lookup_request& r) {
     if (r.text.size() > 200) {
         throw error(errc::range,
                     "too long to be a blade, a comb or a length; write \"7F\", "
@@ -274,6 +276,14 @@ question read_question(const lookup_request& r) {
         throw error(errc::range, complaint(l, r.text));
     }
     return bare_number(r, tidy(r.text));
+}
+
+}  // namespace
+
+question read_question(const lookup_request& r) {
+    question q = read_unsaid(r);
+    q.said = detail::trimmed(r.text);
+    return q;
 }
 
 }  // namespace pelage

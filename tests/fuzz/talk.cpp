@@ -2,8 +2,10 @@
 #include <sstream>
 
 #include <pelage/base/length_text.hpp>
+#include <pelage/data/glossary.hpp>
 #include <pelage/data/reference.hpp>
 #include <pelage/data/write_dog.hpp>
+#include <pelage/kit/asked.hpp>
 #include <pelage/kit/lookup.hpp>
 #include <pelage/model/mix.hpp>
 #include <pelage/trade/days_off.hpp>
@@ -41,8 +43,10 @@ void words(const std::string& text) {
     }
     for (const bool barber : {false, true}) {
         const lookup_request r{
-            c, c.rules, io::demo_salon().tools, text, asked_kind::any, barber, {}, {}, {}, {}};
+            c,  c.rules, io::demo_salon().tools, text, asked_kind::any, barber, {}, {},
+            {}, {},      &io::trade_words()};
         try {
+            (void)read_asked(r);
             (void)look_up(r);
         } catch (const error& e) {
             if (e.code() == errc::internal) {

@@ -5,12 +5,38 @@
 
 #include <pelage/answers/document.hpp>
 #include <pelage/answers/write.hpp>
+#include <pelage/kit/asked.hpp>
 #include <pelage/kit/buy.hpp>
 #include <pelage/kit/check.hpp>
 #include <pelage/kit/lookup.hpp>
+#include <pelage/kit/place_card.hpp>
 #include <pelage/kit/test_patch.hpp>
 
 namespace pelage::io {
+
+/// A place as a card: where it is, its skin, how to hold it, which way, with what, never what.
+[[nodiscard]] document document_of(const place_card& c, const lookup_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string json_of(const place_card& c, const lookup_request& r);
+
+/// Words of the trade.
+[[nodiscard]] document document_of(const terms_asked& t, const lookup_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string json_of(const terms_asked& t, const lookup_request& r);
+
+/// A class of coat.
+[[nodiscard]] document document_of(const coat_asked& c, const lookup_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string json_of(const coat_asked& c, const lookup_request& r);
+
+/// Tools side by side.
+[[nodiscard]] document document_of(const comparison& c, const lookup_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string json_of(const comparison& c, const lookup_request& r);
+
+/// What is asked back, and what was meant perhaps: the text of an error.
+[[nodiscard]] std::string text_of(const asked_back& a);
+[[nodiscard]] std::string text_of(const strangers& s);
 
 /// The whole ladder of a kit on a coat; as CSV one line a setup.
 [[nodiscard]] document document_of(const ladder& l, const lookup_request& r,

@@ -12,6 +12,8 @@
 
 namespace pelage {
 
+struct glossary;  // trade/term.hpp
+
 /// Of which kind the thing asked about is, where a person says it.
 enum class asked_kind { any, blade, comb };
 
@@ -27,7 +29,12 @@ struct lookup_request {
     std::vector<place> where;  ///< empty: not said
     std::optional<direction> way;
     std::optional<date> today;
+    const glossary* words = nullptr;  ///< of the trade; null: none are known
+    std::string breed{};  ///< the breed that `coat` was taken from; empty: the coat was said
 };
+
+/// The glossary of a request, empty where it has none.
+[[nodiscard]] const glossary& words_of(const lookup_request& r);
 
 /// What else a text might have meant, or how it was taken.
 enum class question_hint {
@@ -41,6 +48,7 @@ struct question {
     setup tool{};     ///< for blade and comb, with the lay
     length wanted{};  ///< for a length
     std::vector<question_hint> hints;
+    std::string said{};  ///< as it was typed: "1/2 inch"
 };
 
 /// Reads the text. Throws error(ambiguous) where it could mean two lengths, asking back with what
@@ -77,6 +85,9 @@ struct no_go {
 struct use_there {
     enum class may { so, both_ways, with_lay_only, not_at_all } use = may::so;
     std::optional<no_go> no;  ///< why not: against the lay, or at all
+    /// Of with_lay_only: where against the lay it may be used after all.
+    enum class exception { none, clean, pattern } but = exception::none;
+    std::vector<place> scissored{};  ///< of the places asked about, those that no blade goes on
 };
 
 /// Why what is asked about is never done.
@@ -120,43 +131,6 @@ struct near_setup {
     std::optional<no_go> why_not;  ///< why it may not be used in the places asked about
 };
 
-/// What a length is nearest to on one coat.
-struct nearest_row {
-    coat_class coat = coat_class::wavy;
-    std::vector<near_setup> best;   ///< nearest first
-    std::optional<length> stops{};  ///< where this coat's hair stops, if the length asked is beyond
-};
-
-/// The answer.
-struct lookup_answer {
-    question asked;
-    std::optional<answered_no> never;
-    std::optional<figure<length>> stated;  ///< for blade and comb
-    std::vector<coat_row> leaves;          ///< for blade and comb: what it leaves, by coat
-    std::vector<nearest_row> nearest;      ///< for a length: by coat
-    std::vector<near_setup> replaces;      ///< the same result with the lay from something else
-    std::vector<near_setup> reverse;       ///< what leaves with the lay what this leaves against it
-    coat_class judged_on = coat_class::smooth;  ///< coat of `replaces` and `reverse`
-    std::vector<lookup_caution> cautions;
-    std::optional<no_go> on_firm_skin;  ///< of a blade or comb, no place named: why not even there
-    std::optional<use_there> there;     ///< of a blade or comb where places are named
-    std::vector<known_figure> sure;
-};
-
-/// Looks it up. Throws what read_question throws.
-[[nodiscard]] lookup_answer look_up(const lookup_request& r);
-
-/// One setup of the ladder: a blade or a comb with a direction.
-struct rung {
-    setup how{};
-    finished leaves{};
-    bool out = false;                  ///< out for sharpening, or otherwise not at hand
-    std::optional<date> out_until{};   ///< where that is known
-    bool whole_coat = false;           ///< may go wherever the coat is clipped
-    std::optional<std::size_t> where;  ///< else where it may go: index into ladder::places
-    std::optional<no_go> why_not;      ///< why it may not be used in the places asked about
-};
-
 /// Where a setup may go that may not go everywhere: zones, as indices into body::zones, each in the
 /// first list it belongs to.
 struct where_it_may {
@@ -172,6 +146,51 @@ struct where_it_may {
                nowhere.has_value() == o.nowhere.has_value() &&
                (!nowhere || nowhere->same_cause(*o.nowhere));
     }
+};
+
+/// What a length is nearest to on one coat.
+struct nearest_row {
+    coat_class coat = coat_class::wavy;
+    std::vector<near_setup> best;   ///< nearest first
+    std::optional<length> stops{};  ///< where this coat's hair stops, if the length asked is beyond
+    std::optional<near_setup> out{};  ///< a blade that comes nearer, but is out for sharpening
+};
+
+/// The answer.
+struct lookup_answer {
+    question asked;
+    std::optional<answered_no> never;
+    std::optional<figure<length>> stated;  ///< for blade and comb
+    std::vector<coat_row> leaves;          ///< for blade and comb: what it leaves, by coat
+    std::vector<nearest_row> nearest;      ///< for a length: by coat
+    std::vector<near_setup> replaces;      ///< the same result with the lay from something else
+    std::vector<nearest_row>
+        replaces_by_coat;  ///< the same where no coat is named, the fittest of each
+    bool nothing_else_there =
+        false;  ///< nothing else goes in the places asked about: a second one does
+    std::vector<near_setup> reverse;  ///< what leaves with the lay what this leaves against it
+    coat_class judged_on = coat_class::smooth;  ///< coat of `replaces` and `reverse`
+    std::vector<lookup_caution> cautions;
+    std::optional<no_go> on_firm_skin;  ///< of a blade or comb, no place named: why not even there
+    std::optional<where_it_may> only_there;  ///< then: where it may, though not there
+    std::optional<use_there> there;          ///< of a blade or comb where places are named
+    std::vector<known_figure> sure;
+};
+
+/// Looks it up. Throws what read_question throws.
+[[nodiscard]] lookup_answer look_up(const lookup_request& r);
+/// The same of a question read before; the request's text isn't read.
+[[nodiscard]] lookup_answer look_up(const lookup_request& r, question asked);
+
+/// One setup of the ladder: a blade or a comb with a direction.
+struct rung {
+    setup how{};
+    finished leaves{};
+    bool out = false;                  ///< out for sharpening, or otherwise not at hand
+    std::optional<date> out_until{};   ///< where that is known
+    bool whole_coat = false;           ///< may go wherever the coat is clipped
+    std::optional<std::size_t> where;  ///< else where it may go: index into ladder::places
+    std::optional<no_go> why_not;      ///< why it may not be used in the places asked about
 };
 
 /// Everything a kit can leave on one coat.

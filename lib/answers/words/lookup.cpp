@@ -54,6 +54,18 @@ std::string caution_words(lookup_caution c, const lookup_answer& a, const lookup
     return "smooth and double coats are carded, not clipped";
 }
 
+std::string_view exception_words(use_there::exception e) {
+    switch (e) {
+        case use_there::exception::clean:
+            return "only where the style asks for it clean: ";
+        case use_there::exception::pattern:
+            return "only on pattern breeds: ";
+        case use_there::exception::none:
+            break;
+    }
+    return "not: ";
+}
+
 std::vector<std::string> zone_titles(const std::vector<std::size_t>& zones, const body& b) {
     std::vector<std::string> out;
     for (const std::size_t z : zones) {
@@ -70,21 +82,29 @@ std::string no_go_words(const no_go& no, const body& b) {
 
 std::string there_words(const use_there& there, const lookup_request& r) {
     const body& b = r.reference.dog_body;
+    std::vector<place> clipped = r.where;
+    std::erase_if(clipped, [&](const place& p) {
+        return std::find(there.scissored.begin(), there.scissored.end(), p) !=
+               there.scissored.end();
+    });
     const auto on = [&](const std::vector<place>& where) {
         return "on the " + listed(titles(b, where)) + ": ";
     };
+    const std::string rest = there.scissored.empty()
+                                 ? ""
+                                 : "; with scissors on the " + listed(titles(b, there.scissored));
     switch (there.use) {
         case use_there::may::so:
-            return on(r.where) + "it may be used so";
+            return on(clipped) + "it may be used so" + rest;
         case use_there::may::both_ways:
-            return on(r.where) + "it may be used, with the lay and against it";
+            return on(clipped) + "it may be used, with the lay and against it" + rest;
         case use_there::may::with_lay_only:
-            return on(r.where) +
-                   "it may be used with the lay; against it not: " + no_go_words(*there.no, b);
+            return on(clipped) + "it may be used with the lay; against it " +
+                   std::string(exception_words(there.but)) + no_go_words(*there.no, b) + rest;
         case use_there::may::not_at_all:
             break;
     }
-    return "not " + on(there.no->where) + cause_words(*there.no);
+    return "not " + on(there.no->where) + cause_words(*there.no) + rest;
 }
 
 std::string never_words(const lookup_answer& a, const lookup_request& r, length_unit u) {
@@ -103,7 +123,13 @@ std::string never_words(const lookup_answer& a, const lookup_request& r, length_
 }
 
 std::string coat_words(const lookup_request& r) {
-    return r.coat ? coat_of(r.reference, *r.coat).said_first : std::string{};
+    if (!r.coat) {
+        return {};
+    }
+    const coat& c = coat_of(r.reference, *r.coat);
+    const std::string taken =
+        r.breed.empty() ? "" : r.breed + ": taken as a " + c.title + "; the dog on the table wins.";
+    return taken + (taken.empty() || c.said_first.empty() ? "" : " ") + c.said_first;
 }
 
 std::vector<std::string> hint_words(const question& q, length_unit u) {

@@ -107,6 +107,7 @@ class reference_reader {
 
     /// Files nobody asked for: a misspelt name would go unread.
     void strangers() {
+        known_.push_back(std::string(root_folder) + "glossary.toml");  // read where it is asked for
         for (const document_text& d : files_) {
             if (!d.name.starts_with(demo_folder) &&
                 std::find(known_.begin(), known_.end(), d.name) == known_.end()) {

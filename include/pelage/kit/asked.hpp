@@ -1,0 +1,100 @@
+// What a person asked of the look-up, read from what was typed: a tool, several to be compared, a place, a
+// word of the trade, a coat, a breed or mix; or that it can't be told, which is asked back.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include <pelage/kit/lookup.hpp>
+#include <pelage/trade/place_words.hpp>
+#include <pelage/trade/term.hpp>
+
+namespace pelage {
+
+/// A blade, a comb or a length; of two and more it is asked how they differ.
+struct tools_asked {
+    std::vector<question> all;
+};
+
+/// A place of the dog.
+struct place_asked {
+    std::string word;  ///< as it was said: "back legs"
+    std::vector<place> places;
+    const term* said = nullptr;  ///< the term of that very word; null: none. Borrows the reference.
+};
+
+/// A word of the trade; of two it is asked how they differ. Borrows the reference.
+struct terms_asked {
+    std::vector<const term*> all;
+};
+
+/// A class of coat.
+struct coat_asked {
+    coat_class coat{};
+};
+
+/// A breed or a mix, as read_mix() takes it.
+struct mix_asked {
+    std::string text;
+};
+
+/// It could mean several things: each as one would type it. Never guessed.
+struct asked_back {
+    enum class cause {
+        places,     ///< one word for several places
+        terms,      ///< one word of the trade for several things
+        things,     ///< several things that are no one question
+        breed_too,  ///< a place, and a breed is called so too
+        cross,      ///< two breeds: a cross, or each by itself
+        ladder      ///< the longest or shortest of all: that is the whole ladder of a coat
+    } why = cause::things;
+    std::string word;                   ///< what is asked back; empty: all of it
+    std::vector<std::string> readings;  ///< "belly"
+};
+
+/// Words that mean nothing here.
+struct strangers {
+    struct one {
+        std::string word;
+        std::vector<std::string> near;  ///< words that were perhaps meant
+    };
+    std::vector<one> words;
+    std::vector<std::string> understood;  ///< the rest, as it was taken
+};
+
+using asked_thing = std::variant<tools_asked, place_asked, terms_asked, coat_asked, mix_asked,
+                                 asked_back, strangers>;
+
+/// What was asked, with what was said beside it.
+struct asked {
+    asked_thing what;
+    std::optional<coat_class> coat{};  ///< said, or the likeliest of the breed that was said
+    std::string breed{};               ///< the breed that `coat` was taken from
+    std::vector<place> where{};
+    std::optional<direction> way{};
+};
+
+/// Reads `r.text`. Throws error as read_question() does, of the blade, comb or length in it, and as read_mix()
+/// of a breed beside it.
+[[nodiscard]] asked read_asked(const lookup_request& r);
+
+/// Several tools side by side.
+struct comparison {
+    std::vector<lookup_answer> all;  ///< as they were asked
+    std::optional<std::size_t>
+        longest;  ///< index into all, by what is etched; none: two are as long
+};
+[[nodiscard]] comparison compare(const lookup_request& r, std::vector<question> tools);
+
+/// What is etched on a tool, or the length that was asked about (mm).
+[[nodiscard]] length etched(const lookup_answer& a);
+
+/// Whether the word asked about takes a coat off short that isn't clipped: double, and said beside it.
+[[nodiscard]] bool never_of_this_coat(const lookup_request& r, const terms_asked& t);
+
+/// The request with what was said beside the thing asked. Throws error(conflict) where `r` has it otherwise.
+[[nodiscard]] lookup_request with_circumstances(const lookup_request& r, const asked& a);
+
+}  // namespace pelage

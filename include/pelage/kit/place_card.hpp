@@ -1,0 +1,40 @@
+// A place of the dog as a card: what may be used there and what never, from the kit, by the rules that keep a
+// dog safe.
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include <pelage/kit/asked.hpp>
+
+namespace pelage {
+
+/// Setups that never go there, all for the same reason.
+struct never_there {
+    no_go why;
+    std::vector<setup> tools;  ///< with the lay
+};
+
+/// One zone. All setups are the kit's, at hand or not; without a side.
+struct zone_card {
+    std::size_t zone = 0;                ///< index into body::zones
+    const term* words = nullptr;         ///< borrows the reference; null only without a glossary
+    std::vector<setup> with;             ///< may go there with the lay, shortest first
+    std::vector<setup> clean;            ///< only where the style asks for clean face or feet
+    std::vector<setup> in_show;          ///< only in show finish with the owner's consent
+    std::vector<setup> against;          ///< may go there against the lay
+    std::vector<setup> against_clean;    ///< against it only where the style asks for it clean
+    std::vector<setup> against_pattern;  ///< against it only on pattern breeds
+    std::vector<never_there> never;
+};
+
+/// The card of a place: its zones in reference order.
+struct place_card {
+    place_asked asked;
+    std::vector<zone_card> zones;
+};
+
+/// Makes it; of `r` the text isn't read.
+[[nodiscard]] place_card card_of(const lookup_request& r, const place_asked& p);
+
+}  // namespace pelage

@@ -1,0 +1,76 @@
+// The words of the trade, each explained for one who isn't of it.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include <pelage/base/evidence.hpp>
+
+namespace pelage {
+
+/// What a word of the trade is a word for.
+enum class term_kind { place, coat, tool, way, style, harm, care, desk };
+inline constexpr std::array<std::string_view, 8> term_kind_names{"place", "coat", "tool", "way",
+                                                                 "style", "harm", "care", "desk"};
+[[nodiscard]] constexpr std::string_view name(term_kind k) {
+    return term_kind_names[static_cast<std::size_t>(k)];
+}
+
+/// One word of the trade.
+struct term {
+    std::string id;
+    std::string title;               ///< as it is said: "against the lay"
+    std::vector<std::string> words;  ///< other words for it
+    term_kind kind = term_kind::way;
+    std::string text;                 ///< what it is, in one to three plain sentences
+    std::optional<std::size_t> zone;  ///< of a place: index into body::zones
+    std::string skin;                 ///< of such a place: why its skin is easily hurt, or isn't
+    std::string
+        usual;  ///< of such a place: what is customary there; empty where the zone has its own blades
+    bool clips = false;            ///< takes the coat off short: no for a coat that is carded
+    std::vector<std::string> see;  ///< ids of terms that belong to it
+    evidence why;
+};
+
+/// A word that means several of them: asked back, never guessed.
+struct asked_term {
+    std::vector<std::string> words;
+    std::vector<std::string> means;  ///< ids of terms
+    evidence why;
+};
+
+/// All of them. Invariant, held by the reader: ids and words are unique, every id in `see` and `means`
+/// is there.
+struct glossary {
+    std::vector<term> terms;
+    std::vector<asked_term> asked;
+};
+
+/// From a word to what it means. Case, hyphens, blanks, a plural s and "the" don't matter.
+class term_index {
+  public:
+    /// Borrows the glossary.
+    explicit term_index(const glossary& g);
+
+    /// The term of that word, or null.
+    [[nodiscard]] const term* find(std::string_view word) const;
+    /// The terms that a word may mean where it is asked back, or null.
+    [[nodiscard]] const asked_term* asked(std::string_view word) const;
+    /// The term that explains the zone with that index, or null.
+    [[nodiscard]] const term* of_zone(std::size_t zone) const;
+    /// Every word there is.
+    [[nodiscard]] const std::vector<std::string>& words() const { return words_; }
+
+  private:
+    const glossary& all_;
+    std::unordered_map<std::string, std::size_t> terms_;
+    std::unordered_map<std::string, std::size_t> asked_;
+    std::vector<std::string> words_;
+};
+
+}  // namespace pelage

@@ -1,0 +1,108 @@
+// Places, words of the trade, coats and tools side by side, as JSON.
+#include <algorithm>
+
+#include <pelage/answers/kit.hpp>
+
+#include "answers/json.hpp"
+#include "answers/words/asked.hpp"
+#include "answers/words/lookup.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+using io::json_of;  // beside those of this file
+
+json setups_json(const std::vector<setup>& all) {
+    json j = json::array();
+    for (const setup& s : all) {
+        j.push_back(json_of(s));
+    }
+    return j;
+}
+
+json json_of(const zone_card& c, const lookup_request& r) {
+    const zone& z = r.reference.dog_body.zones[c.zone];
+    json j{{"zone", z.id},
+           {"title", z.title},
+           {"is", c.words == nullptr ? "" : c.words->text},
+           {"skin", name(z.cover)},
+           {"skin_because", c.words == nullptr ? "" : c.words->skin},
+           {"hold", z.hold},
+           {"way", z.stroke},
+           {"mind", z.hazard}};
+    j["with"] = setups_json(c.with);
+    j["with_where_clean"] = setups_json(c.clean);
+    j["with_in_show"] = setups_json(c.in_show);
+    j["against"] = setups_json(c.against);
+    j["against_where_clean"] = setups_json(c.against_clean);
+    j["against_on_pattern_breeds"] = setups_json(c.against_pattern);
+    j["customary"] = z.prep_blades;
+    j["usual"] = usual_words(c, r);
+    j["never"] = json::array();
+    for (const never_there& n : c.never) {
+        j["never"].push_back(
+            {{"why", no_go_words(n.why, r.reference.dog_body)}, {"setups", setups_json(n.tools)}});
+    }
+    j["never_de_mat"] = z.has(zone_use::never_demat);
+    return j;
+}
+
+json json_of(const term& t) {
+    return {{"id", t.id},       {"title", t.title}, {"kind", name(t.kind)}, {"is", t.text},
+            {"words", t.words}, {"see", t.see},     {"why", json_of(t.why)}};
+}
+
+}  // namespace
+
+std::string json_of(const place_card& c, const lookup_request& r) {
+    json j{{"schema", "pelage/place/1"}, {"asked", r.text}, {"word", c.asked.word}};
+    if (c.asked.said != nullptr) {
+        j["term"] = json_of(*c.asked.said);
+    }
+    j["zones"] = json::array();
+    for (const zone_card& z : c.zones) {
+        j["zones"].push_back(json_of(z, r));
+    }
+    return dumped(j);
+}
+
+std::string json_of(const terms_asked& t, const lookup_request& r) {
+    json j{{"schema", "pelage/term/1"}, {"asked", r.text}};
+    if (never_of_this_coat(r, t)) {
+        j["no"] = coat_words(r);
+    }
+    j["terms"] = json::array();
+    for (const term* one : t.all) {
+        j["terms"].push_back(json_of(*one));
+    }
+    return dumped(j);
+}
+
+std::string json_of(const coat_asked& c, const lookup_request& r) {
+    const coat& k = coat_of(r.reference, c.coat);
+    return dumped({{"schema", "pelage/coat/1"},
+                   {"asked", r.text},
+                   {"coat", name(c.coat)},
+                   {"title", k.title},
+                   {"look", k.look},
+                   {"said_first", k.said_first},
+                   {"keeps_growing", k.kind == cycle::growing},
+                   {"stops_mm", mm_json(longest_terminal(k).best)}});
+}
+
+std::string json_of(const comparison& c, const lookup_request& r) {
+    json j{{"schema", "pelage/comparison/1"}, {"asked", r.text}};
+    j["tools"] = json::array();
+    for (const lookup_answer& a : c.all) {
+        json one = json::parse(json_of(a, r));
+        one.erase("schema");
+        one.erase("asked");
+        one["etched_mm"] = mm_json(etched(a));
+        j["tools"].push_back(std::move(one));
+    }
+    j["longest"] = c.longest ? json(*c.longest) : json();
+    return dumped(j);
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,35 @@
+// Private to lib: words about what was asked and what goes where.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <pelage/base/length_unit.hpp>
+#include <pelage/kit/place_card.hpp>
+
+namespace pelage::io {
+
+/// "blades 10, 9 and 7F (out today), combs 3 to 32 mm"; empty of none.
+[[nodiscard]] std::string tools_words(const std::vector<setup>& all, const lookup_request& r,
+                                      length_unit u);
+
+/// What is customary there: "blade 10, nothing else", "scissors".
+[[nodiscard]] std::string usual_words(const zone_card& c, const lookup_request& r);
+
+/// What of the kit may go there; empty where that is customary and nothing else.
+[[nodiscard]] std::string with_words(const zone_card& c, const lookup_request& r, length_unit u);
+
+/// Where against the lay is right there, and where it isn't.
+[[nodiscard]] std::string against_words(const zone_card& c, const lookup_request& r, length_unit u);
+
+/// What never goes there, and why; each a line.
+[[nodiscard]] std::vector<std::string> never_words(const zone_card& c, const lookup_request& r,
+                                                   length_unit u);
+
+/// "thin", "thin, and it folds": how easily the skin is hurt.
+[[nodiscard]] std::string skin_kind(const zone& z);
+
+/// The term's text with a small first letter, to stand behind a colon.
+[[nodiscard]] std::string behind_colon(std::string text);
+
+}  // namespace pelage::io

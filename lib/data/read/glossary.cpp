@@ -1,0 +1,192 @@
+// The words of the trade.
+#include <map>
+#include <utility>
+
+#include <pelage/data/embedded.hpp>
+#include <pelage/data/glossary.hpp>
+#include <pelage/data/reference.hpp>
+#include <pelage/trade/place_words.hpp>
+
+#include "data/read/readers.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+/// Who has a word already; a word has one meaning.
+class word_owners {
+  public:
+    void add(const word& w, const std::string& owner, faults& out) {
+        const detail::heard_place h = detail::heard(w.text);
+        if (h.core.empty() || h.which != side::both) {
+            out.add(w.at, errc::syntax,
+                    "a word of the trade has no side; found " + shown(w.text) +
+                        "; leave left and right out");
+            return;
+        }
+        if (const auto [before, is_new] = owner_.emplace(h.core, owner); !is_new) {
+            out.add(w.at, errc::ambiguous,
+                    "a word has one meaning; found " + shown(w.text) + " of " +
+                        shown(before->second) + " and of " + shown(owner) +
+                        "; leave it out of one, or write it under [[asked]]");
+        }
+    }
+
+  private:
+    std::map<std::string, std::string> owner_;
+};
+
+/// Ids that a record names, looked up when all are read.
+struct named_later {
+    std::vector<word> ids;
+};
+
+std::vector<std::string> texts_of(const std::vector<word>& all) {
+    std::vector<std::string> out;
+    for (const word& w : all) {
+        out.push_back(w.text);
+    }
+    return out;
+}
+
+void get_zone_of(record& r, const body& b, term& to) {
+    const std::string id = r.get_text("zone", presence::may);
+    if (id.empty()) {
+        return;
+    }
+    const zone* z = find(b.zones, id);
+    if (z == nullptr) {
+        r.out().add_unknown(r.at("zone"), "unknown zone", id, ids(b.zones));
+        return;
+    }
+    to.zone = static_cast<std::size_t>(z - b.zones.data());
+    if (to.kind != term_kind::place) {
+        r.out().add(r.at("kind"), errc::conflict,
+                    "a zone is a place; found " + named(name(to.kind)) + "; write \"place\"");
+    }
+}
+
+term get_term(record& r, page& p, word_owners& owners, named_later& later) {
+    term t;
+    t.id = r.get_id("id");
+    t.title = r.get_text("title", presence::must);
+    owners.add({t.title, r.at("title")}, t.title, r.out());
+    const std::vector<word> words = r.get_words("words", presence::may);
+    for (const word& w : words) {
+        owners.add(w, t.title, r.out());
+    }
+    t.words = texts_of(words);
+    t.kind = r.get_name<term_kind>("kind", presence::must, term_kind_names).value_or(t.kind);
+    t.text = r.get_text("text", presence::must, text_kind::prose);
+    get_zone_of(r, p.known.dog_body, t);
+    t.skin = r.get_text("skin", t.zone ? presence::must : presence::may, text_kind::prose);
+    if (!t.zone && !t.skin.empty()) {
+        r.out().add(r.at("skin"), errc::conflict,
+                    "only a zone has skin; found it beside " + shown(t.title) +
+                        "; write zone too, or leave it out");
+    }
+    const bool own_blades = t.zone && !p.known.dog_body.zones[*t.zone].prep_blades.empty();
+    t.usual = r.get_text("usual", t.zone && !own_blades ? presence::must : presence::may);
+    if (!t.usual.empty() && (!t.zone || own_blades)) {
+        r.out().add(
+            r.at("usual"), errc::conflict,
+            "only a zone without blades of its own has usual tools here; found them beside " +
+                shown(t.title) + "; leave them out");
+    }
+    t.clips = r.get_flag("clips");
+    later.ids = r.get_words("see", presence::may);
+    t.see = texts_of(later.ids);
+    t.why = get_evidence(r, p, presence::must);
+    r.done();
+    return t;
+}
+
+asked_term get_asked(record& r, page& p, word_owners& owners, named_later& later) {
+    asked_term a;
+    const std::vector<word> words = r.get_words("words", presence::must);
+    for (const word& w : words) {
+        owners.add(w, w.text, r.out());
+    }
+    a.words = texts_of(words);
+    later.ids = r.get_words("means", presence::must);
+    a.means = texts_of(later.ids);
+    a.why = get_evidence(r, p, presence::must);
+    r.done();
+    return a;
+}
+
+/// Every zone is explained, and none twice.
+void check_zones(const glossary& g, const body& b, const spot& at, faults& out) {
+    for (std::size_t z = 0; z < b.zones.size(); ++z) {
+        std::size_t n = 0;
+        for (const term& t : g.terms) {
+            n += t.zone == z ? 1U : 0U;
+        }
+        if (n != 1) {
+            out.add(at, n == 0 ? errc::missing : errc::duplicate,
+                    "each zone has one term; found " + std::to_string(n) + " of " +
+                        named(b.zones[z].id) + "; write one with zone = " + named(b.zones[z].id));
+        }
+    }
+}
+
+void get_glossary(const node& root, page& p, glossary& g) {
+    record top(root, p.out);
+    check_format(top);
+    word_owners owners;
+    std::vector<named_later> later;
+    for (const node* n : top.get_tables("term", presence::must)) {
+        record r(*n, p.out);
+        term t = get_term(r, p, owners, later.emplace_back());
+        if (find(g.terms, t.id) != nullptr) {
+            p.out.add(r.at("id"), errc::duplicate,
+                      "an id is given once; found " + shown(t.id) + " again; write another");
+        }
+        g.terms.push_back(std::move(t));
+    }
+    for (const node* n : top.get_tables("asked", presence::may)) {
+        record r(*n, p.out);
+        g.asked.push_back(get_asked(r, p, owners, later.emplace_back()));
+    }
+    for (const named_later& l : later) {
+        for (const word& w : l.ids) {
+            if (find(g.terms, w.text) == nullptr) {
+                p.out.add_unknown(w.at, "unknown term", w.text, ids(g.terms));
+            }
+        }
+    }
+    check_zones(g, p.known.dog_body, top.at(), p.out);
+    top.done();
+}
+
+constexpr std::string_view embedded_as = "reference/glossary.toml";
+
+glossary read_embedded() {
+    for (const embedded_file& f : embedded_reference()) {
+        if (f.path == embedded_as) {
+            return read_glossary({std::string(f.path), std::string(f.text)}, reference());
+        }
+    }
+    throw error(errc::internal, "the embedded data has no glossary");
+}
+
+}  // namespace
+
+glossary read_glossary(const document_text& d, const reference_data& c) {
+    glossary g;
+    diagnostics wrong;
+    read_text(d, wrong, [&](const node& root, faults& out) {
+        place_finder places(c.dog_body);
+        page p{out, c, places};
+        get_glossary(root, p, g);
+    });
+    throw_if_any(std::move(wrong));
+    return g;
+}
+
+const glossary& trade_words() {
+    static const glossary all = read_embedded();
+    return all;
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,383 @@
+// From the things of a question to what is asked: one thing, with what was said beside it.
+#include <algorithm>
+#include <array>
+
+#include <pelage/kit/asked.hpp>
+
+#include "kit/asked_pieces.hpp"
+#include "model/mix_words.hpp"
+
+namespace pelage {
+
+namespace {
+
+using namespace asking;
+
+bool of_kind(const piece& p, piece_kind k) {
+    return p.kind == k;
+}
+
+/// The question in hand.
+class question_reader {
+  public:
+    explicit question_reader(const lookup_request& r)
+        : r_(r), words_(tokens_of(r.text)), known_(r) {}
+
+    asked read() {
+        if (is_written_mix()) {
+            return {mix_asked{r_.text}};
+        }
+        if (r_.kind != asked_kind::any || r_.text.size() > 200 || words_.empty()) {
+            return {tools_asked{{read_question(r_)}}};
+        }
+        pieces_ = known_.pieces(words_, r_);
+        if (count(piece_kind::breed) == 0) {  // "7 and a half" is nobody's mother
+            for (piece& p : pieces_) {
+                p.kind = of_kind(p, piece_kind::crossing) ? piece_kind::stranger : p.kind;
+            }
+        }
+        if (count(piece_kind::stranger) > 0) {
+            return with_strangers();
+        }
+        drop_tool_words();
+        asked out = thing();
+        add_circumstances(out);
+        return out;
+    }
+
+  private:
+    [[nodiscard]] std::size_t count(piece_kind k) const {
+        return static_cast<std::size_t>(std::count_if(
+            pieces_.begin(), pieces_.end(), [&](const piece& p) { return of_kind(p, k); }));
+    }
+    [[nodiscard]] std::vector<const piece*> all(piece_kind k) const {
+        std::vector<const piece*> out;
+        for (const piece& p : pieces_) {
+            if (of_kind(p, k)) {
+                out.push_back(&p);
+            }
+        }
+        return out;
+    }
+    [[nodiscard]] bool only_fillers_beside(std::initializer_list<piece_kind> kinds) const {
+        return std::all_of(pieces_.begin(), pieces_.end(), [&](const piece& p) {
+            return of_kind(p, piece_kind::filler) ||
+                   std::find(kinds.begin(), kinds.end(), p.kind) != kinds.end();
+        });
+    }
+
+    /// Written as a mix is: brackets, a generation or genes first, an x between.
+    [[nodiscard]] bool is_written_mix() const {
+        if (r_.kind != asked_kind::any || words_.empty()) {
+            return false;
+        }
+        const std::string& first = words_.front().low;
+        const bool by = std::any_of(words_.begin(), words_.end(), [](const token& t) {
+            return t.low == "x" || t.low == "cross" || t.low == "\u00d7" || t.low == "+";
+        });
+        return by || r_.text.find_first_of("()") != std::string::npos || first == "genotype" ||
+               r_.text.find("\u00d7") != std::string::npos ||
+               std::any_of(words_.begin(), words_.end(),
+                           [](const token& t) { return mix_words::like_generation(t.low); });
+    }
+
+    /// Something isn't known: a tool told as such, a breed misspelt, or the words with what is near.
+    [[nodiscard]] asked with_strangers() const {
+        const bool none_known = only_fillers_beside({piece_kind::stranger});
+        const bool number = r_.text.find_first_of("0123456789") != std::string::npos;
+        const bool tool_first =
+            of_kind(pieces_.front(), piece_kind::tool) &&
+            only_fillers_beside({piece_kind::tool, piece_kind::stranger}) && pieces_.size() == 2 &&
+            pieces_.front().text.find_first_not_of("0123456789./") == std::string::npos;
+        if ((none_known && number) || tool_first) {
+            return {tools_asked{{read_question(r_)}}};
+        }
+        const std::string whole = words_of(words_, 0, words_.size());
+        const std::vector<std::string> near = known_.near(whole);
+        const auto bred = [&](const std::string& n) {
+            return sounds_like_mix(n, r_.reference.genes);
+        };
+        const bool tools =
+            count(piece_kind::tool) + count(piece_kind::place) + count(piece_kind::breed) > 0;
+        if (!tools && sounds_like_mix(whole, r_.reference.genes) &&
+            std::all_of(near.begin(), near.end(), bred)) {
+            return {mix_asked{r_.text}};
+        }
+        if (none_known && !near.empty()) {
+            return {strangers{{{whole, near}}, {}}};
+        }
+        return {each_stranger()};
+    }
+
+    [[nodiscard]] strangers each_stranger() const {
+        strangers out;
+        std::string run;
+        const auto end_run = [&] {
+            const bool told = std::any_of(out.words.begin(), out.words.end(),
+                                          [&](const auto& w) { return w.word == run; });
+            if (told) {
+                run.clear();
+            }
+            if (!run.empty()) {
+                const auto breeds = known_.breeds_with(run);
+                out.words.push_back({run, breeds.empty() ? known_.near(run) : breeds});
+                run.clear();
+            }
+        };
+        for (const piece& p : pieces_) {
+            if (of_kind(p, piece_kind::stranger)) {
+                run += (run.empty() ? "" : " ") + p.text;
+                continue;
+            }
+            end_run();
+            const bool thing = p.kind < piece_kind::telling_apart;
+            if (thing && std::find(out.understood.begin(), out.understood.end(), p.text) ==
+                             out.understood.end()) {
+                out.understood.push_back(p.text);
+            }
+        }
+        end_run();
+        split_runs(out);
+        return out;
+    }
+
+    /// A run of strangers near to nothing is told word by word.
+    void split_runs(strangers& s) const {
+        std::vector<strangers::one> out;
+        for (const strangers::one& w : s.words) {
+            const std::vector<token> each = tokens_of(w.word);
+            if (!w.near.empty() || each.size() < 2) {
+                out.push_back(w);
+                continue;
+            }
+            for (const token& t : each) {
+                out.push_back({t.low, known_.near(t.low)});
+            }
+        }
+        s.words = std::move(out);
+    }
+
+    /// "blade" and "comb" say nothing beside a tool or a place: "which blade for the belly".
+    void drop_tool_words() {
+        const bool beside =
+            count(piece_kind::tool) + count(piece_kind::place) + count(piece_kind::places_asked) >
+            0;
+        if (!beside) {
+            return;
+        }
+        std::erase_if(pieces_, [](const piece& p) {
+            const bool tool_term = of_kind(p, piece_kind::term) &&
+                                   (p.means->id == "blade" || p.means->id == "snap-on-comb" ||
+                                    p.means->id == "clipper");
+            return tool_term || (of_kind(p, piece_kind::terms_asked) && p.text == "comb");
+        });
+    }
+
+    [[nodiscard]] static std::optional<direction> way_of(const piece& p) {
+        if (!of_kind(p, piece_kind::term)) {
+            return std::nullopt;
+        }
+        if (p.means->id == "against-the-lay") {
+            return direction::against_lay;
+        }
+        return p.means->id == "with-the-lay" ? std::optional{direction::with_lay} : std::nullopt;
+    }
+
+    /// The directions said beside a tool or a place, which are no things of their own there.
+    std::vector<direction> take_ways() {
+        std::vector<direction> out;
+        for (const piece& p : pieces_) {
+            if (const auto way = way_of(p)) {
+                out.push_back(*way);
+            }
+        }
+        std::erase_if(pieces_, [](const piece& p) { return way_of(p).has_value(); });
+        return out;
+    }
+
+    [[nodiscard]] asked_back each_by_itself() const {
+        asked_back out;
+        for (const piece& p : pieces_) {
+            switch (p.kind) {
+                case piece_kind::tool:
+                case piece_kind::place:
+                case piece_kind::term:
+                case piece_kind::coat:
+                case piece_kind::breed:
+                case piece_kind::places_asked:
+                case piece_kind::terms_asked:
+                    out.readings.push_back(p.text);
+                    break;
+                default:
+                    break;
+            }
+        }
+        return out;
+    }
+
+    asked thing() {
+        if (const auto several = all(piece_kind::places_asked); !several.empty()) {
+            const std::string& word = several.front()->text;
+            return {asked_back{asked_back::cause::places, word, known_.places().asked(word)}};
+        }
+        const std::size_t tools = count(piece_kind::tool);
+        const std::size_t places = count(piece_kind::place);
+        if (count(piece_kind::extreme) > 0 && tools == 0 && places == 0) {
+            return {asked_back{asked_back::cause::ladder, {}, {}}};
+        }
+        if (tools > 0) {
+            return about_tools(tools, places);
+        }
+        if (places > 0) {
+            return about_place(places);
+        }
+        if (count(piece_kind::term) + count(piece_kind::terms_asked) > 0) {
+            return about_terms();
+        }
+        return about_a_dog();
+    }
+
+    asked about_tools(std::size_t tools, std::size_t places) {
+        const std::vector<direction> ways = take_ways();
+        const bool apart = count(piece_kind::telling_apart) + count(piece_kind::joining) > 0;
+        const bool others = count(piece_kind::term) + count(piece_kind::terms_asked) > 0;
+        if (others || places > 1 || ways.size() > 1 || (tools > 1 && !apart) || tools > 4) {
+            return {each_by_itself()};
+        }
+        tools_asked out;
+        for (const piece* p : all(piece_kind::tool)) {
+            lookup_request one{r_};
+            one.text = p->text;
+            out.all.push_back(read_question(one));
+        }
+        if (pieces_.size() == 1) {
+            out.all.front().said = detail::trimmed(r_.text);
+        }
+        asked a{std::move(out)};
+        if (!ways.empty()) {
+            a.way = ways.front();
+        }
+        if (places == 1) {
+            a.where = all(piece_kind::place).front()->places;
+        }
+        return a;
+    }
+
+    /// Places that are words of the trade of their own: "furnishings vs feathering".
+    [[nodiscard]] std::optional<terms_asked> words_told_apart() const {
+        terms_asked out;
+        for (const piece* p : all(piece_kind::place)) {
+            if (p->means == nullptr) {
+                return std::nullopt;
+            }
+            out.all.push_back(p->means);
+        }
+        return out;
+    }
+
+    asked about_place(std::size_t places) {
+        static_cast<void>(take_ways());  // the card says both
+        const bool others = count(piece_kind::term) + count(piece_kind::terms_asked) > 0;
+        if (places > 1 && count(piece_kind::telling_apart) > 0 && !others) {
+            if (auto words = words_told_apart()) {
+                return {std::move(*words)};
+            }
+        }
+        if (others || places > 1) {
+            return {each_by_itself()};
+        }
+        const piece& p = *all(piece_kind::place).front();
+        if (!p.also_breed.empty() && words_.size() == 1) {
+            return {asked_back{asked_back::cause::breed_too,
+                               p.text,
+                               {title(r_.reference.dog_body, p.places.front()), p.also_breed}}};
+        }
+        return {place_asked{p.text, p.places, p.means}};
+    }
+
+    asked about_terms() {
+        const auto terms = all(piece_kind::term);
+        if (const auto several = all(piece_kind::terms_asked); !several.empty()) {
+            asked_back out{asked_back::cause::terms, several.front()->text, {}};
+            for (const std::string& id : several.front()->several->means) {
+                out.readings.push_back(find(words_of(r_).terms, id)->title);
+            }
+            return {out};
+        }
+        terms_asked out;
+        for (const piece* p : terms) {
+            if (std::find(out.all.begin(), out.all.end(), p->means) == out.all.end()) {
+                out.all.push_back(p->means);
+            }
+        }
+        const bool coat = count(piece_kind::coat) + count(piece_kind::breed) > 0;
+        const bool apart = count(piece_kind::telling_apart) + count(piece_kind::joining) > 0;
+        const bool clips = out.all.size() == 1 && out.all.front()->clips;
+        if ((out.all.size() > 1 && !apart) || (coat && !clips)) {
+            return {each_by_itself()};
+        }
+        return {std::move(out)};
+    }
+
+    asked about_a_dog() {
+        const auto breeds = all(piece_kind::breed);
+        const auto coats = all(piece_kind::coat);
+        if (breeds.size() == 2 && coats.empty()) {
+            const std::string mix = breeds[0]->text + " x " + breeds[1]->text;
+            if (count(piece_kind::crossing) > 0) {
+                return {mix_asked{mix}};
+            }
+            return {
+                asked_back{asked_back::cause::cross, {}, {mix, breeds[0]->text, breeds[1]->text}}};
+        }
+        if (breeds.size() == 1 && coats.empty()) {
+            const bool plain = count(piece_kind::crossing) == 0;
+            return {mix_asked{plain ? breeds[0]->text : r_.text}};
+        }
+        if (coats.size() == 1 && breeds.empty()) {
+            return {coat_asked{coats[0]->coat}};
+        }
+        if (breeds.size() + coats.size() > 1) {
+            return {each_by_itself()};
+        }
+        // only words that say nothing
+        strangers none;
+        none.words.push_back({words_of(words_, 0, words_.size()), {}});
+        return {none};
+    }
+
+    /// The coat said beside the thing, or taken from the breed.
+    void add_circumstances(asked& a) const {
+        const bool takes = std::holds_alternative<tools_asked>(a.what) ||
+                           std::holds_alternative<place_asked>(a.what) ||
+                           std::holds_alternative<terms_asked>(a.what);
+        const auto coats = all(piece_kind::coat);
+        const auto breeds = all(piece_kind::breed);
+        if (!takes || coats.size() + breeds.size() == 0) {
+            return;
+        }
+        if (coats.size() + breeds.size() > 1) {
+            a.what = each_by_itself();
+            return;
+        }
+        if (!coats.empty()) {
+            a.coat = coats.front()->coat;
+            return;
+        }
+        a.breed = breeds.front()->text;
+        a.coat = expect_coat(a.breed, r_.reference.genes, r_.reference.coats).may_be.likeliest();
+    }
+
+    const lookup_request& r_;
+    std::vector<token> words_;
+    vocabulary known_;
+    std::vector<piece> pieces_{};
+};
+
+}  // namespace
+
+asked read_asked(const lookup_request& r) {
+    return question_reader(r).read();
+}
+
+}  // namespace pelage

@@ -1,0 +1,116 @@
+#include <algorithm>
+
+#include <pelage/kit/place_card.hpp>
+#include <pelage/planner/kit_setups.hpp>
+
+#include "kit/lookup_where.hpp"
+
+namespace pelage {
+
+namespace {
+
+/// The kit's blades and combs, out for sharpening or not, in that direction.
+std::vector<setup> clips_of(const lookup_request& r, direction way) {
+    kit whole = r.tools;
+    for (kit_blade& b : whole.blades) {
+        b.out = false;
+        b.out_until.reset();
+    }
+    std::vector<setup> out;
+    for (const setup& s : setups_of(whole, r.today, r.rules.cut)) {
+        if (s.kind == tool_kind::clip && s.way == way) {
+            out.push_back(s);
+        }
+    }
+    return out;
+}
+
+/// Why a setup never goes there: the rules, a zone's own blades, or a comb that does better.
+no_go reason_against(const lookup_request& r, const setup& s, std::size_t zone) {
+    lookup_request one{r};
+    one.where = {{zone, side::both}};
+    if (auto no = refused_there(one, s)) {
+        return *no;
+    }
+    no_go scissors;
+    scissors.rule = refusal::scissors_only;
+    return scissors;
+}
+
+/// Whether a comb of the kit does better there than a blade so long.
+bool rather_a_comb(const lookup_request& r, const setup& s, const zone& z) {
+    return !s.over && z.has(zone_use::web) && !z.has(zone_use::scissors_only) &&
+           z.where != group::prep && !r.tools.combs.empty() &&
+           s.tool.stated.best > r.rules.refusal.bare_on_web.best;
+}
+
+void add_never(zone_card& c, const no_go& why, const setup& s) {
+    const auto same = std::find_if(c.never.begin(), c.never.end(),
+                                   [&](const never_there& n) { return n.why.same_cause(why); });
+    if (same == c.never.end()) {
+        c.never.push_back({why, {s}});
+    } else {
+        same->tools.push_back(s);
+    }
+}
+
+void add_with_the_lay(const lookup_request& r, const zone& z, zone_card& c) {
+    for (const setup& s : clips_of(r, direction::with_lay)) {
+        if (!goes_on(s, z)) {
+            add_never(c, reason_against(r, s, c.zone), s);
+        } else if (rather_a_comb(r, s, z)) {
+            no_go web;
+            web.rule = refusal::long_on_web;
+            add_never(c, web, s);
+        } else if (allowed_as(r, s, z, asked_as::plain)) {
+            c.with.push_back(s);
+        } else if (allowed_as(r, s, z, asked_as::clean)) {
+            c.clean.push_back(s);
+        } else if (allowed_as(r, s, z, asked_as::show)) {
+            c.in_show.push_back(s);
+        } else {
+            add_never(c, reason_against(r, s, c.zone), s);
+        }
+    }
+}
+
+/// Against it only bare blades are worth a word: a comb leaves the same either way, nearly.
+void add_against(const lookup_request& r, const zone& z, zone_card& c) {
+    if (z.where == group::prep || z.has(zone_use::scissors_only)) {
+        return;
+    }
+    for (const setup& s : clips_of(r, direction::against_lay)) {
+        if (s.over || rather_a_comb(r, s, z)) {
+            continue;
+        }
+        if (allowed_as(r, s, z, asked_as::plain)) {
+            c.against.push_back(s);
+        } else if (allowed_as(r, s, z, asked_as::clean)) {
+            c.against_clean.push_back(s);
+        } else if (allowed_as(r, s, z, asked_as::pattern)) {
+            c.against_pattern.push_back(s);
+        }
+    }
+}
+
+}  // namespace
+
+place_card card_of(const lookup_request& r, const place_asked& p) {
+    const term_index terms(words_of(r));
+    place_card out{p, {}};
+    for (const place& at : p.places) {
+        if (!out.zones.empty() && out.zones.back().zone == at.zone) {
+            continue;
+        }
+        zone_card c;
+        c.zone = at.zone;
+        c.words = terms.of_zone(at.zone);
+        const zone& z = r.reference.dog_body.zones[at.zone];
+        add_with_the_lay(r, z, c);
+        add_against(r, z, c);
+        out.zones.push_back(std::move(c));
+    }
+    return out;
+}
+
+}  // namespace pelage
