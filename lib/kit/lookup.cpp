@@ -284,6 +284,11 @@ void add_basis(const lookup_request& r, lookup_answer& a) {
 
 }  // namespace
 
+std::vector<near_setup> replacements(const lookup_request& r, const setup& self,
+                                     const length& wanted, coat_class c, direction way) {
+    return others(r, self, wanted, c, way);
+}
+
 lookup_answer look_up(const lookup_request& r) {
     lookup_answer a;
     a.asked = read_question(r);
