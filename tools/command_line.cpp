@@ -59,6 +59,7 @@ void add_all(CLI::App& root, task& chosen) {
     add_log(root, chosen);
     add_sheet(root, chosen);
     add_kit(root, chosen);
+    add_quiz(root, chosen);
     add_week(root, chosen);
     add_complete(root, chosen);
 }

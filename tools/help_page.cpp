@@ -25,6 +25,7 @@ constexpr const char* front =
     "  pelage lookup 7F\n"
     "  pelage lookup 9mm --coat wavy\n"
     "  pelage lookup 7 --zone groin\n"
+    "  pelage quiz\n"
     "\n"
     "The salon is yours: are its style sheets sound, and which of two is less work?\n"
     "  pelage sheet check my-salon/styles\n"

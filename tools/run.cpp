@@ -90,7 +90,8 @@ void spare_what_was_read(const std::string& output, const std::vector<std::strin
     const bool is_read = std::any_of(words.begin(), words.end(), [&](const std::string& one) {
         return fs::equivalent(one, output, failed);
     });
-    if (is_read || fs::path(output).extension() == ".toml" || output.ends_with(".record.jsonl")) {
+    if (is_read || fs::path(output).extension() == ".toml" || output.ends_with(".record.jsonl") ||
+        output.ends_with(".quiz.jsonl")) {
         cannot_write(output,
                      "it is there already, and holds what somebody wrote; remove it "
                      "first, or write another name behind -o");

@@ -134,6 +134,32 @@ std::string get_rule(record& r, page& p, const rule_set& set,
     return id;
 }
 
+/// Every figure of a set, each once; gives where they stand.
+spot get_all_figures(const node& root, page& p, const rule_set& mine) {
+    record top(root, p.out);
+    check_format(top);
+    std::vector<std::string_view> all;
+    for (const figure_field& s : mine.slots) {
+        all.push_back(s.id);
+    }
+    std::vector<std::string_view> missing = all;
+    unique_ids seen;
+    for (const node* n : top.get_tables("figure", presence::must)) {
+        record r(*n, p.out);
+        const std::string id = get_rule(r, p, mine, all);
+        seen.add(id, r.at("id"), "figure", p.out);
+        std::erase(missing, id);
+    }
+    top.done();
+    for (const std::string_view id : missing) {
+        p.out.add(top.at("figure"), errc::missing,
+                  fmt::format("a figure is missing; found no \"{0}\"; write [[figure]] with id = "
+                              "\"{0}\"",
+                              id));
+    }
+    return top.at("figure");
+}
+
 }  // namespace
 
 void get_coats(const node& root, page& p, reference_data& c) {
@@ -153,33 +179,17 @@ void get_coats(const node& root, page& p, reference_data& c) {
 }
 
 void get_rule_file(const node& root, page& p, reference_data& c, std::string_view set) {
-    record top(root, p.out);
-    check_format(top);
     const auto sets = rule_sets(c.rules);
     const auto mine =
         std::find_if(sets.begin(), sets.end(), [&](const rule_set& s) { return s.name == set; });
-    std::vector<std::string_view> all;
-    for (const figure_field& s : mine->slots) {
-        all.push_back(s.id);
-    }
-    std::vector<std::string_view> missing = all;
-    unique_ids seen;
-    for (const node* n : top.get_tables("figure", presence::must)) {
-        record r(*n, p.out);
-        const std::string id = get_rule(r, p, *mine, all);
-        seen.add(id, r.at("id"), "figure", p.out);
-        std::erase(missing, id);
-    }
-    top.done();
-    for (const std::string_view id : missing) {
-        p.out.add(top.at("figure"), errc::missing,
-                  fmt::format("a figure is missing; found no \"{0}\"; write [[figure]] with id = "
-                              "\"{0}\"",
-                              id));
-    }
+    const spot at = get_all_figures(root, p, *mine);
     if (p.out.none()) {
-        check_rules(c.rules, set, top.at("figure"), p.out);
+        check_rules(c.rules, set, at, p.out);
     }
+}
+
+void get_quiz(const node& root, page& p, quiz_rules& to) {
+    (void)get_all_figures(root, p, quiz_slots(to));
 }
 
 }  // namespace pelage::io

@@ -184,6 +184,16 @@ void check_habits(const matting_rules& m, const spot& at, faults& out) {
 
 }  // namespace
 
+rule_set quiz_slots(quiz_rules& r) {
+    return {"quiz",
+            {{"box-1", r.boxes.data(), within_a_year},
+             {"box-2", &r.boxes[1], within_a_year},
+             {"box-3", &r.boxes[2], within_a_year},
+             {"box-4", &r.boxes[3], within_a_year},
+             {"box-5", &r.boxes[4], within_a_year},
+             {"score-from", &r.score_from, {1.0, 100.0, true}}}};
+}
+
 void check_rules(const parameters& b, std::string_view set, const spot& at, faults& out) {
     if (set == "matting") {
         check_habits(b.matting, at, out);

@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include <pelage/kit/quiz.hpp>
 #include <pelage/model/reference_data.hpp>
 
 #include "data/read/parts.hpp"
@@ -31,6 +32,9 @@ struct rule_set {
 
 /// Every set of the rule book; the slots point into `b`.
 [[nodiscard]] std::vector<rule_set> rule_sets(parameters& b);
+
+/// The figures of the quiz likewise, which no salon replaces; the slots point into `r`.
+[[nodiscard]] rule_set quiz_slots(quiz_rules& r);
 
 /// A rule that links several figures: complains at `at` if it doesn't hold.
 void check_rules(const parameters& b, std::string_view set, const spot& at, faults& out);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <pelage/data/read.hpp>
+#include <pelage/kit/quiz.hpp>
 #include <pelage/trade/outline.hpp>
 
 #include "data/read/parts.hpp"
@@ -44,6 +45,8 @@ void get_breeds(const node& root, page& p, reference_data& c);
 outline get_outline(const node& root, page& p);
 /// A file of figures; `set` is "cut", "growth", "matting", "refusal" or "prices".
 void get_rule_file(const node& root, page& p, reference_data& c, std::string_view set);
+/// The figures of the quiz.
+void get_quiz(const node& root, page& p, quiz_rules& to);
 /// Every zone but the prep zones must be told something by the reference's own sheet.
 void check_complete(const style& s, const spot& at, page& p);
 

@@ -35,6 +35,10 @@ class reference_reader {
             one(set,
                 [&](const node& n, page& p, reference_data& c) { get_rule_file(n, p, c, set); });
         }
+        one("quiz", [](const node& n, page& p, reference_data&) {
+            quiz_rules listed_only;  // quiz_figures() has them
+            get_quiz(n, p, listed_only);
+        });
         one("cautions", get_cautions);
         one("services", get_services);
         sheets();

@@ -1,0 +1,180 @@
+// Questions, answers and reasons of the quiz in words.
+#include <algorithm>
+
+#include <pelage/answers/quiz.hpp>
+#include <pelage/base/phrase.hpp>
+
+#include "answers/words/lookup.hpp"
+#include "answers/words/sheet.hpp"
+#include "answers/words/tool.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+std::string capital(std::string s) {
+    if (!s.empty() && s.front() >= 'a' && s.front() <= 'z') {
+        s.front() = static_cast<char>(s.front() - 'a' + 'A');
+    }
+    return s;
+}
+
+std::string coat_title(const quiz_question& q, const quiz_request& r) {
+    return coat_of(r.reference, q.coat).title;
+}
+
+std::string zone_title(const quiz_question& q, const quiz_request& r) {
+    return r.reference.dog_body.zones[*q.zone].title;
+}
+
+/// "Round teddy (teddy-round), body".
+std::string of_sheet(const quiz_question& q, const quiz_request& r) {
+    const style& s = r.sheets[q.sheet];
+    return s.title + " (" + s.id + "), " +
+           (q.part ? "the whole " + std::string(name(*q.part)) : zone_title(q, r));
+}
+
+std::string use_words(use_there::may use) {
+    return use == use_there::may::both_ways       ? "with the lay, and against it"
+           : use == use_there::may::with_lay_only ? "with the lay only"
+                                                  : "not at all";
+}
+
+const setup& held_by(const quiz_option& o) {
+    return std::get<setup>(o.says);
+}
+
+std::string leaves_words(const quiz_option& o, length_unit u) {
+    return held_words(held_by(o), u) + " leaves " + show(*o.leaves, u);
+}
+
+/// What may go beside what may not, and why not.
+std::string may_and_not(const setup& may, const quiz_option& not_so, const quiz_request& r,
+                        length_unit u) {
+    return held_words(may, u) + " may; " + held_words(held_by(not_so), u) +
+           " not: " + no_go_words(*not_so.no, r.reference.dog_body);
+}
+
+std::string reason(const quiz_question& q, const quiz_option* chosen, const quiz_request& r,
+                   length_unit u) {
+    const quiz_option& other = chosen != nullptr ? *chosen : q.wrong.front();
+    const std::string here = q.zone ? zone_title(q, r) + ": " : "";
+    switch (q.asks) {
+        case quiz_asks::left_by:
+            return held_words(q.tool, u) + " with the lay leaves " + show(*q.right.leaves, u) +
+                   " of a " + coat_title(q, r);
+        case quiz_asks::against:
+            return "against the lay hair is raised first and cut at the height of the tool: " +
+                   show(*q.right.leaves, u) + " in place of " + show(*q.with, u);
+        case quiz_asks::which_way:
+            return there_words(*q.there, {r.reference,
+                                          r.rules,
+                                          r.tools,
+                                          {},
+                                          asked_kind::any,
+                                          false,
+                                          {},
+                                          {{*q.zone, side::both}},
+                                          {},
+                                          r.today});
+        case quiz_asks::may_go:
+            return here + may_and_not(held_by(q.right), other, r, u);
+        case quiz_asks::never_goes:
+            return here + may_and_not(held_by(other), q.right, r, u);
+        case quiz_asks::under_mat:
+            return may_and_not(held_by(q.right), other, r, u) +
+                   "; on hurt skin or a mat felted to it nothing may";
+        case quiz_asks::in_place_of:
+            return held_words(q.tool, u) + " leaves " + show(*q.with, u) + ", and " +
+                   leaves_words(q.right, u) + "; " + leaves_words(other, u) +
+                   ", further off than a plan takes";
+        case quiz_asks::under_comb:
+            return may_and_not(held_by(q.right), other, r, u);
+        case quiz_asks::nearest_comb:
+            return leaves_words(q.right, u) + ", " + leaves_words(other, u);
+        case quiz_asks::sheet_length:
+        case quiz_asks::sheet_blade:
+            break;
+    }
+    return of_sheet(q, r) + ": " + wish_words(q.wish, u) + (q.wish.why.empty() ? "" : "; ") +
+           q.wish.why;
+}
+
+}  // namespace
+
+std::string question_words(const quiz_question& q, const quiz_request& r, length_unit u) {
+    const std::string tool = q.tool.kind == tool_kind::clip ? held_words(q.tool, u) : "";
+    switch (q.asks) {
+        case quiz_asks::left_by:
+            return capital(coat_title(q, r)) + ": what does " + tool + " leave, with the lay?";
+        case quiz_asks::against:
+            return capital(coat_title(q, r)) + ": with the lay " + tool + " leaves about " +
+                   show(q.with->best, u) + ". And against it?";
+        case quiz_asks::which_way:
+            return capital(zone_title(q, r)) + ": how may " + tool + " go there?";
+        case quiz_asks::may_go:
+            return capital(zone_title(q, r)) + ": which of these may go there, with the lay?";
+        case quiz_asks::never_goes:
+            return capital(zone_title(q, r)) + ": which of these never goes there, with the lay?";
+        case quiz_asks::under_mat:
+            return "A mat, and nobody knows how much free hair is under it: what may be tried "
+                   "under its edge?";
+        case quiz_asks::in_place_of:
+            return capital(coat_title(q, r)) + ": " + tool +
+                   " is out. What of the kit does its work, with the lay?";
+        case quiz_asks::under_comb:
+            return "Over which blade does the comb " + comb_words(q.tool.over->id, u) + " sit?";
+        case quiz_asks::nearest_comb:
+            return capital(coat_title(q, r)) + ": which comes nearest to " + show(q.wanted, u) +
+                   ", with the lay?";
+        case quiz_asks::sheet_length:
+            return of_sheet(q, r) + ": what is left there?";
+        case quiz_asks::sheet_blade:
+            break;
+    }
+    return of_sheet(q, r) + ": which blade does the sheet name?";
+}
+
+std::string option_words(const quiz_option& o, const quiz_question& q, length_unit u) {
+    if (const auto* l = std::get_if<length>(&o.says)) {
+        return (q.asks == quiz_asks::sheet_length ? "" : "about ") + show(*l, u);
+    }
+    if (const auto* s = std::get_if<setup>(&o.says)) {
+        return held_words(*s, u);
+    }
+    const auto* use = std::get_if<use_there::may>(&o.says);
+    return use != nullptr ? use_words(*use) : "blade " + std::get<std::string>(o.says);
+}
+
+std::string reason_words(const quiz_question& q, const quiz_option* chosen, const quiz_request& r,
+                         length_unit u) {
+    std::string out = capital(reason(q, chosen, r, u));
+    if (out.back() != '.') {
+        out += ".";
+    }
+    return out;
+}
+
+std::string basis_words(const quiz_question& q, const quiz_request& r) {
+    lookup_request ask{r.reference, r.rules, r.tools, {}, asked_kind::any,
+                       false,       q.coat,  {},      {}, r.today};
+    std::vector<std::string> parts;
+    for (const known_figure& f : q.sure) {
+        parts.push_back(figure_words(f, ask) + ": " + std::string(in_words(f.why.how)) +
+                        (f.why.from.empty() ? "" : " (" + f.why.from + ")"));
+    }
+    if (q.known) {
+        parts.push_back(std::string(in_words(q.known->how)) +
+                        (q.known->from.empty() ? "" : " (" + q.known->from + ")"));
+    }
+    return "How sure: " + joined(parts, "; ") + ".";
+}
+
+std::string quiz_caution() {
+    return "Every question is of a sound, grown dog with nothing found on it, whose coat is "
+           "clipped and clean. On the table the skin, the dog and the heat of the blade are looked "
+           "at first; local rules, the owner's consent and a veterinarian's word come before any "
+           "answer here.";
+}
+
+}  // namespace pelage::io

@@ -1,0 +1,178 @@
+// What is left on a coat, and what leaves it in place of another.
+#include <algorithm>
+
+#include <pelage/planner/kit_setups.hpp>
+
+#include "kit/lookup_where.hpp"
+#include "kit/quiz_parts.hpp"
+
+namespace pelage {
+
+namespace {
+
+/// The kit while that blade is away; the combs on it go with it.
+kit without(kit k, const std::string& blade) {
+    std::erase_if(k.blades, [&](const kit_blade& b) { return b.spec.id == blade; });
+    return k;
+}
+
+class of_lengths {
+  public:
+    of_lengths(quiz_list& to, const quiz_drawer& d) : to_(to), d_(d), r_(d.asked) {}
+
+    void all() {
+        for (const coat& c : r_.reference.coats) {
+            if (c.jacket == jacket_finish::clip) {
+                lengths(c);
+                substitutes(c);
+                combs_for(c);
+            }
+        }
+    }
+
+  private:
+    [[nodiscard]] double lay(coat_class c) const { return lay_of(r_.reference, r_.rules, c).best; }
+    [[nodiscard]] finished leaves(const setup& s, coat_class c) const {
+        return cut_length(s, lay(c), r_.rules.cut);
+    }
+
+    /// A setup and what it leaves of a coat.
+    [[nodiscard]] quiz_option option_of(const setup& s, coat_class c) const {
+        quiz_option o{s, {}, {}};
+        o.leaves = leaves(s, c);
+        return o;
+    }
+
+    /// What may go wherever that coat is clipped, or on its firm parts.
+    [[nodiscard]] std::vector<rung> usual_rungs(const coat& c) const {
+        lookup_request ask = d_.asking(d_.whole);
+        ask.coat = c.id;
+        const ladder l = whole_ladder(ask);
+        std::vector<rung> out;
+        for (const rung& g : l.rungs) {
+            const bool there = g.whole_coat || (g.where && l.places[*g.where].firm_skin_only);
+            if (there && g.how.tool.etched != "50" && g.leaves.best <= longest_terminal(c).best) {
+                out.push_back(g);
+            }
+        }
+        return out;
+    }
+
+    [[nodiscard]] std::vector<known_figure> basis_of(const setup& s, const coat& c) const {
+        return {{lookup_figure::stated_length, stated_length(s, r_.rules.cut).why},
+                s.over
+                    ? known_figure{lookup_figure::lay_of_combs, r_.rules.cut.comb_share.why}
+                    : known_figure{lookup_figure::lay_of_blades, r_.rules.cut.blade_long_share.why},
+                {lookup_figure::lay_angle, lay_of(r_.reference, r_.rules, c.id).why}};
+    }
+
+    void lengths(const coat& c) {
+        const auto rungs = usual_rungs(c);
+        std::vector<length> all;
+        for (const rung& g : rungs) {
+            all.push_back(g.leaves.best);
+        }
+        for (const rung& g : rungs) {
+            const bool with = g.how.way == direction::with_lay;
+            if (!with && lay_factor(lay(c.id)) == 1.0) {
+                continue;  // the way makes no difference
+            }
+            quiz_question q;
+            q.topic = with ? quiz_topic::lengths : quiz_topic::ways;
+            q.asks = with ? quiz_asks::left_by : quiz_asks::against;
+            q.tool = g.how;
+            q.coat = c.id;
+            if (!with) {
+                setup turned = g.how;
+                turned.way = direction::with_lay;
+                q.with = leaves(turned, c.id);
+            }
+            q.right = {g.leaves.best, {}, g.leaves};
+            q.wrong = other_lengths(g.leaves, all);
+            q.sure = basis_of(g.how, c);
+            to_.add(std::move(q),
+                    {held(g.how), std::string(name(g.how.way)), std::string(name(c.id))});
+        }
+    }
+
+    void substitutes(const coat& c) {
+        for (const rung& g : usual_rungs(c)) {
+            if (g.how.over || g.how.way != direction::with_lay) {
+                continue;
+            }
+            const kit rest = without(r_.tools, g.how.tool.id);
+            const auto near =
+                replacements(d_.asking(rest), g.how, g.leaves.best, c.id, direction::with_lay);
+            const auto best = std::find_if(near.begin(), near.end(), [](const near_setup& n) {
+                return n.at_hand && !n.why_not;
+            });
+            if (best == near.end()) {
+                continue;
+            }
+            quiz_question q;
+            q.topic = quiz_topic::substitutes;
+            q.asks = quiz_asks::in_place_of;
+            q.tool = g.how;
+            q.coat = c.id;
+            q.with = g.leaves;
+            q.right = option_of(best->how, c.id);
+            q.wrong =
+                beyond_tolerance(rest, g.leaves.best, c.id, [](const setup&) { return true; });
+            q.sure = basis_of(g.how, c);
+            to_.add(std::move(q), {held(g.how), std::string(name(c.id))});
+        }
+    }
+
+    /// What of the kit leaves with the lay what no plan would take for `wanted`; nearest first.
+    template <class Test>
+    [[nodiscard]] std::vector<quiz_option> beyond_tolerance(const kit& k, const length& wanted,
+                                                            coat_class c, Test wanted_kind) const {
+        std::vector<quiz_option> out;
+        const length near_enough = tolerance(wanted, false, r_.rules.prices);
+        for (const setup& s : setups_of(k, r_.today, r_.rules.cut)) {
+            if (s.kind == tool_kind::clip && s.way == direction::with_lay &&
+                s.tool.etched != "50" && wanted_kind(s) &&
+                gap(leaves(s, c).best, wanted) > near_enough) {
+                out.push_back(option_of(s, c));
+            }
+        }
+        std::stable_sort(out.begin(), out.end(), [&](const quiz_option& a, const quiz_option& b) {
+            return gap(a.leaves->best, wanted) < gap(b.leaves->best, wanted);
+        });
+        return out;
+    }
+
+    /// Which comb comes nearest to what one of them leaves.
+    void combs_for(const coat& c) {
+        for (const setup& s : d_.combed) {
+            const finished left = leaves(s, c.id);
+            if (s.way != direction::with_lay || left.best > longest_terminal(c).best) {
+                continue;
+            }
+            quiz_question q;
+            q.topic = quiz_topic::combs;
+            q.asks = quiz_asks::nearest_comb;
+            q.coat = c.id;
+            q.wanted = left.best;
+            q.tool = s;
+            q.right = option_of(s, c.id);
+            q.wrong = beyond_tolerance(d_.whole, left.best, c.id, [&](const setup& o) {
+                return o.over && o.tool.id == s.tool.id && o.over->id != s.over->id;
+            });
+            q.sure = basis_of(s, c);
+            to_.add(std::move(q), {held(s), std::string(name(c.id))});
+        }
+    }
+
+    quiz_list& to_;
+    const quiz_drawer& d_;
+    const quiz_request& r_;
+};
+
+}  // namespace
+
+void add_lengths(quiz_list& to, const quiz_drawer& d) {
+    of_lengths(to, d).all();
+}
+
+}  // namespace pelage
