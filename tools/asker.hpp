@@ -1,11 +1,11 @@
 // Questions on a stream, answers from another: keys and lines, with completion of names. Nothing here knows
 // a terminal, so that tests can answer.
 //
-// Why no line library. Debian keeps three: readline's licence binds whatever links to it, libedit and
-// linenoise read the terminal's own descriptor. All of them edit lines, while most answers here are one key
-// beside a list that is to stay in sight; wet hands press keys. None can be answered by a test or a pipe
-// without a false terminal. What of them is wanted, taking a letter back and completing a name, is
-// the one function typed_line() below; keys unseen and one at a time are six lines of termios in main.cpp.
+// Why no line library. Debian keeps readline, whose licence (GPL-3) would bind whoever hands pelage on, and
+// libedit, which brings ncurses and libbsd. Both edit lines, while most answers here are one key beside a list
+// that is to stay in sight: wet hands press keys. Both read a terminal of their own, so that neither a test nor a
+// pipe could answer without a false one. What is wanted of them, taking a letter back and completing a name,
+// is typed_line() below; keys unseen and one at a time are a few lines of termios in main.cpp.
 #pragma once
 
 #include <functional>

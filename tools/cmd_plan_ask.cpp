@@ -63,11 +63,16 @@ std::string as_file(const std::string& path) {
     return path.find('/') == std::string::npos ? "./" + path : path;
 }
 
+/// As a shell takes it for one word.
+std::string as_word(const std::string& text) {
+    return text.find(' ') == std::string::npos ? text : "'" + text + "'";
+}
+
 /// How the intake is gone on with.
 std::string again(const plan_options& o) {
-    return "pelage plan" + (o.dog.dog.empty() ? "" : " " + o.dog.dog) + " --ask" +
-           (o.output.empty() ? "" : " -o " + o.output) +
-           (o.salon.empty() ? "" : " --salon " + o.salon);
+    return "pelage plan" + (o.dog.dog.empty() ? "" : " " + as_word(o.dog.dog)) + " --ask" +
+           (o.output.empty() ? "" : " -o " + as_word(o.output)) +
+           (o.salon.empty() ? "" : " --salon " + as_word(o.salon));
 }
 
 /// The dog that is asked about, as its file has it.
@@ -100,7 +105,7 @@ dog_on_file dog_called(const plan_options& o, const workplace& w, const surround
         out.by_record.file = o.dog.dog;
     }
     out.text = text_of_file(out.by_record, out.embedded);
-    out.patient = io::read_dog(out.text, w.reference, w.styles);
+    out.patient = io::read_dog_of_salon(out.text, w.reference, w.styles, w.tools());
     return out;
 }
 
@@ -111,7 +116,7 @@ std::string weighed(const std::string& text, const intake_result& r) {
 /// Whether the text comes out as the dog that was described.
 bool reads_as(const std::string& text, const dog& d, const workplace& w) {
     try {
-        const dog read = io::read_dog({"", text}, w.reference, w.styles);
+        const dog read = io::read_dog_of_salon({"", text}, w.reference, w.styles, w.tools());
         return io::dog_file(read, w.reference.dog_body) == io::dog_file(d, w.reference.dog_body);
     } catch (const bad_input&) {
         return false;

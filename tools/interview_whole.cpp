@@ -78,6 +78,14 @@ told_hair hair_in(const std::string& text, const part_index& parts) {
                 out.wrong.push_back(wrong);
             }
         }
+        const selection* meant = parts.find(whom);
+        const bool twice = std::any_of(out.lengths.begin(), out.lengths.end(), [&](const auto& h) {
+            const selection* other = parts.find(h.whom);
+            return meant != nullptr && other != nullptr && other->places == meant->places;
+        });
+        if (twice) {
+            out.wrong.push_back("the same place twice; found \"" + one + "\"; say it once");
+        }
         out.lengths.push_back({whom, l.value});
     }
     return out;
@@ -136,7 +144,11 @@ void ask_health(intake_state& s) {
     const std::string text =
         s.ask.line("health", "What ails it, in a few words (" + kept_words(s.d.health) + ")",
                    [](const std::string& typed) {
-                       return typed == "none" || typed == "no" ? "if nothing does, only Enter" : "";
+                       constexpr std::array<std::string_view, 6> well{"none",    "nothing", "no",
+                                                                      "healthy", "well",    "good"};
+                       const bool nothing =
+                           std::find(well.begin(), well.end(), detail::plain(typed)) != well.end();
+                       return nothing ? "if nothing does, only Enter" : "";
                    });
     if (text.empty()) {
         return;

@@ -3,8 +3,11 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
+#include <pelage/data/read.hpp>
 #include <pelage/trade/dog.hpp>
+#include <pelage/trade/kit.hpp>
 #include <pelage/trade/weight.hpp>
 #include <pelage/trade/zone.hpp>
 
@@ -19,6 +22,10 @@ namespace pelage::io {
 /// count. Who takes it reads it again: a file may be written so that it comes out as something else.
 [[nodiscard]] std::string updated_dog_file(const std::string& text, const dog& before,
                                            const dog& after, const body& b);
+
+/// Reads a dog of a salon again, which may name that kit's own blades; otherwise as read_dog (read.hpp).
+[[nodiscard]] dog read_dog_of_salon(const document_text& d, const reference_data& c,
+                                    const std::vector<style>& styles, const kit& drawer);
 
 /// What a dog's file says it weighs; nothing where it doesn't.
 [[nodiscard]] std::optional<weight> weight_in_file(const std::string& text);
