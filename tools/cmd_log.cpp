@@ -193,8 +193,8 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
         if (around.in == nullptr || around.talk == nullptr) {
             throw error(errc::usage, "log: nobody is there to answer; say it by options and --yes");
         }
-        asker a(*around.in, *around.talk, around.one_key);
-        a.take_keys_on_lines();
+        asker a(*around.in, *around.talk, around.one_key,
+                around.terminal ? answers_as::keys : answers_as::lines);
         ask_what_differed(a, w, d.name, v.planned, v.entry);
     }
     if (!v.unsigned_consents.empty()) {

@@ -6,7 +6,7 @@
 #include <pelage/planner/alternatives.hpp>
 
 #include "asked_groom.hpp"
-#include "interview.hpp"
+#include "asker.hpp"
 #include "plan_options.hpp"
 
 namespace pelage::cli {
@@ -23,11 +23,16 @@ constexpr introduction about{
     "pelage plan biscuit --back-in 6w\n"
     "pelage plan bramble --for owner --format html -o bramble.html\n"
     "pelage plan --ask -o dogs/moss.toml\n"
+    "pelage plan rosie --salon my-salon --ask\n"
     "pelage plan --coat curly --style lamb --mat 'left ear pelt 5 mm' --age old\n"
     "pelage plan --roster dogs.jsonl --jobs 2 -o plans.jsonl\n",
     "DOG is a file (a name ending in .toml) or the id of a dog of the salon.\n"
     "A roster is JSON Lines: a dog a line, the keys of a dog's file; - reads standard\n"
-    "input. Each line is answered by one line of JSON, a faulty one by its faults.\n"};
+    "input. Each line is answered by one line of JSON, a faulty one by its faults.\n"
+    "--ask keeps what is answered as it comes (dogs/moss.intake) until the dog's file is\n"
+    "written: < goes back, q or an interrupt breaks off and ends with 1, the same call\n"
+    "goes on. Of a DOG only what is new is asked, and changed in its file. By a pipe each\n"
+    "line is an answer.\n"};
 
 reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g,
                    const days& wished) {
@@ -155,7 +160,11 @@ reply plan(plan_options& o, const surroundings& around) {
     o.has.csv = !for_owner(o);
     o.has.svg = !for_owner(o) && o.back_in.empty();
     if (o.ask) {
-        o.dog.dog = ask_for_dog(o, around);
+        const auto asked = ask_for_dog(o, around);
+        if (!asked) {
+            return {{}, answer_is_no};
+        }
+        o.dog.dog = *asked;
         o.output.clear();  // it named the dog's file
     }
     return plan_one(o, around);
@@ -169,7 +178,6 @@ plan_options::plan_options(CLI::App& a) : common_options(a) {
               "--zones", "--units", "--explain"});
     excludes(app, "--any-sheet", {"--style", "--ask", "--for", "--zones", "--service"});
     excludes(app, "--back-in", {"--for", "--zones"});
-    excludes(app, "--ask", {"dog"});
     needs(app, "--jobs", "--roster");
     needs(app, "--groomer", "--for");
     drop(app, {"--cannot", "--event"});

@@ -1,6 +1,9 @@
 // The options of `pelage plan`, for the files of its modes.
 #pragma once
 
+#include <optional>
+#include <string>
+
 #include "command.hpp"
 
 namespace pelage::cli {
@@ -17,7 +20,7 @@ struct plan_options : common_options {
     flag_option any_sheet{app, "--any-sheet", "which of the sheets the dog can carry, ranked"};
     flag_option full{app, "--full", "all of it, not the card: strokes, holds, other ways"};
     flag_option zones{app, "--zones", "with the table of zones"};
-    flag_option ask{app, "--ask", "an intake in the terminal, a key an answer"};
+    flag_option ask{app, "--ask", "an intake, a key an answer; of a DOG, what is new"};
     text_option roster{app, "--roster", "FILE", "every dog of a file of JSON Lines"};
     text_option jobs{app, "--jobs", "N", "how many to plan at once; all cores if not said"};
 };
@@ -26,7 +29,9 @@ struct plan_options : common_options {
 [[nodiscard]] reply any_sheet(const plan_options& o, const surroundings& around);
 /// plan --roster: every dog of a file, a line each.
 [[nodiscard]] reply roster(const plan_options& o, const surroundings& around);
-/// plan --ask: asks for a dog in the terminal, writes its file and gives the path of that.
-[[nodiscard]] std::string ask_for_dog(const plan_options& o, const surroundings& around);
+/// plan --ask: asks for a dog, writes its file and gives the dog to plan; nothing where the talk was broken
+/// off, which is said.
+[[nodiscard]] std::optional<std::string> ask_for_dog(const plan_options& o,
+                                                     const surroundings& around);
 
 }  // namespace pelage::cli

@@ -119,6 +119,10 @@ void apply_lengths(const std::string& text, const workplace& w, dog& d, faults& 
 /// Days in it that don't count are noted.
 [[nodiscard]] dog dog_of(const dog_options& o, const workplace& w, const surroundings& around,
                          faults& f);
+/// The dog of a file or of the salon with its record, before any option is laid over it; a dog of which
+/// nothing is known where none is asked about.
+[[nodiscard]] dog recorded_dog(const dog_options& o, const workplace& w, const surroundings& around,
+                               faults& f);
 /// Puts what --coat, --size and --brush say in place of what the dog has; --coat may name breeds, whose coat
 /// is then that of their mix.
 void apply_options(const dog_options& o, const workplace& w, dog& d, faults& f);

@@ -123,7 +123,9 @@ io::document_text standard_input(const surroundings& around) {
     return out;
 }
 
-dog recorded(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
+}  // namespace
+
+dog recorded_dog(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
     if (o.dog.empty()) {
         dog d;
         d.brushed = {habit::none, false};
@@ -154,8 +156,6 @@ dog recorded(const dog_options& o, const workplace& w, const surroundings& aroun
     f.throw_if_any();  // without the dog nothing else can be judged
     return {};
 }
-
-}  // namespace
 
 void apply_options(const dog_options& o, const workplace& w, dog& d, faults& f) {
     if (const std::string breeds = breeds_for_coat(o, w); !breeds.empty()) {
@@ -204,7 +204,7 @@ void note_days(const dog& d, const workplace& w, const surroundings& around) {
 }  // namespace
 
 dog dog_of(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
-    dog d = recorded(o, w, around, f);
+    dog d = recorded_dog(o, w, around, f);
     apply_options(o, w, d, f);
     if (!o.mix.empty()) {
         d.mix = o.mix;

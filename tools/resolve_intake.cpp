@@ -9,7 +9,7 @@
 #include <pelage/model/hair_today.hpp>
 #include <pelage/trade/place_words.hpp>
 
-#include "interview.hpp"
+#include "asker.hpp"
 #include "resolve_arguments.hpp"
 #include "resolve_words.hpp"
 

@@ -7,7 +7,7 @@
 
 #include <pelage/trade/log_entry.hpp>
 
-#include "interview.hpp"
+#include "asker.hpp"
 #include "log_options.hpp"
 #include "resolve_arguments.hpp"
 

@@ -8,6 +8,7 @@
 
 #include <pelage/data/embedded.hpp>
 #include <pelage/data/record_file.hpp>
+#include <pelage/data/write_dog.hpp>
 
 #include "data/packed_tree.hpp"
 #include "data/read/readers.hpp"
@@ -21,12 +22,12 @@ namespace {
 /// One document read on its own.
 template <class Value>
 Value read_alone(const document_text& d, const reference_data& c,
-                 const std::function<Value(const node&, page&)>& get) {
+                 const std::function<Value(const node&, page&)>& get, const kit* drawer = nullptr) {
     place_finder places(c.dog_body);
     diagnostics wrong;
     Value v;
     read_text(d, wrong, [&](const node& root, faults& out) {
-        page p{out, c, places};
+        page p{out, c, places, drawer};
         v = get(root, p);
     });
     throw_if_any(std::move(wrong));
@@ -153,6 +154,14 @@ style read_style(const document_text& d, const reference_data& c) {
 dog read_dog(const document_text& d, const reference_data& c, const std::vector<style>& styles) {
     dog one =
         read_alone<dog>(d, c, [&](const node& n, page& p) { return get_dog(n, p, styles).value; });
+    one.file = d.name;
+    return one;
+}
+
+dog read_dog_of_salon(const document_text& d, const reference_data& c,
+                      const std::vector<style>& styles, const kit& drawer) {
+    dog one = read_alone<dog>(
+        d, c, [&](const node& n, page& p) { return get_dog(n, p, styles).value; }, &drawer);
     one.file = d.name;
     return one;
 }

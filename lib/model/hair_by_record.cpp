@@ -138,12 +138,27 @@ bool alike(const std::optional<recorded_hair>& a, const std::optional<recorded_h
     return a.has_value() == b.has_value() && (!a || (a->is == b->is && a->since == b->since));
 }
 
+/// Hair told of this very day is said, not reckoned, unless it was cut since.
+void take_told_today(dog& d, const date& today) {
+    const bool cut = std::any_of(d.visits.begin(), d.visits.end(),
+                                 [&](const visit& v) { return v.on == today && v.kind != "bath"; });
+    for (const measurement& m : d.told) {
+        if (m.on == today && !cut) {
+            d.now.push_back({m.whom, m.is});
+        }
+    }
+}
+
 }  // namespace
 
 dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
                         const std::optional<date>& today) {
     const bool nothing = d.visits.empty() && d.measured.empty() && d.told.empty();
-    if (!today || nothing || coat_of(c, d.coat.value()).kind == cycle::resting) {
+    if (!today || nothing) {
+        return d;
+    }
+    take_told_today(d, *today);
+    if (coat_of(c, d.coat.value()).kind == cycle::resting) {
         return d;
     }
     const body& b = c.dog_body;

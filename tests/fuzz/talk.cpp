@@ -23,10 +23,15 @@ void intake(const std::string& text) {
     std::istringstream in(text);
     std::ostringstream out;
     cli::asker asks(in, out);
-    const pelage::dog d = cli::interview(asks, c, c.styles, parse_date("2026-11-26"));
-    [&]() noexcept {
-        (void)io::read_dog({"again.toml", io::dog_file(d, c.dog_body)}, c, c.styles);
-    }();
+    cli::intake_answers kept;
+    try {
+        cli::interview(asks, kept, {c, c.styles, parse_date("2026-11-26")},
+                       [&](const cli::intake_result& r) noexcept {
+                           (void)io::read_dog({"again.toml", io::dog_file(r.patient, c.dog_body)},
+                                              c, c.styles);
+                       });
+    } catch (const cli::break_off&) {
+    }
 }
 
 void words(const std::string& text) {

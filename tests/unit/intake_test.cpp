@@ -1,20 +1,12 @@
 // What the intake finds and what comes of it: budgets, the stop list, edges, growing back.
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <set>
-#include <sstream>
-
-#include <unistd.h>
 
 #include <pelage/data/read.hpp>
 #include <pelage/data/write_dog.hpp>
 #include <pelage/planner/grow_back.hpp>
 
 #include "catch.hpp"
-#include "cli.hpp"
 #include "generate/dice.hpp"
-#include "interview.hpp"
 #include "unit/on_the_table.hpp"
 
 using namespace pelage;
@@ -379,190 +371,6 @@ TEST_CASE("growing back: nothing to tell where nothing was clipped off in coat t
     CHECK(ways_to_grow_back(t.request(), t.plan()).empty());
 }
 
-// ---- the talk ----
-
-namespace {
-
-struct talked {
-    dog patient;
-    std::string said;
-};
-
-talked talk_through(const std::string& answers) {
-    std::istringstream in(answers);
-    std::ostringstream out;
-    cli::asker a(in, out);
-    const auto& ref = io::reference();
-    dog d = cli::interview(a, ref, ref.styles, parse_date("2026-11-26"));
-    return {std::move(d), out.str()};
-}
-
-/// Name, medium, curly, first sheet, adult, no ailment, no stop sign, no thin or pink skin, brushed
-/// weekly on the surface, last groom not known, lengths body to ear not known, hates nothing, no alert.
-const std::string common =
-    "Moss, the Brave\n3"
-    "9a2\n\n"
-    "nn"
-    "2n\n"
-    "\n\n\n\n\n\n"
-    "\n"
-    "\n";
-
-}  // namespace
-
-TEST_CASE("the talk: combs clean, everything fine", "[intake]") {
-    const dog d = talk_through(common + ".").patient;
-    CHECK(d.name == "Moss, the Brave");
-    CHECK(d.id == "moss-the-brave");
-    CHECK(d.size == dog_size::medium);
-    CHECK(d.coat == coat_class::curly);
-    CHECK(d.style == io::reference().styles.front().id);
-    CHECK(d.age == life_stage::adult);
-    CHECK(d.brushed == brushing{habit::weekly, false});
-    CHECK(d.mats.empty());
-    CHECK(d.skin.empty());
-    CHECK(d.now.empty());
-}
-
-TEST_CASE("the talk: mats and skin in zone order, the later word on a place stands", "[intake]") {
-    // neck: a mat of 6 mm, comb passes, not decided; then skin irritated; collar line fine; withers a
-    // pelt, felted; chest fine; shoulders: left tangle not measured, a comb doesn't pass, combed out;
-    // the same again as a mat on both; the rest is fine
-    const dog d = talk_through(common +
-                               "m6yns1\n"
-                               "\n"
-                               "p0\n"
-                               "\n"
-                               "tl?ny"
-                               "mb3nn"
-                               "\n"
-                               ".")
-                      .patient;
-    const body& b = io::reference().dog_body;
-    REQUIRE(d.mats.size() == 3);
-    CHECK(title(b, d.mats[0].at) == "neck");
-    CHECK(d.mats[0].grade == mat_grade::mat);
-    CHECK(d.mats[0].free_hair == mm(6));
-    CHECK(d.mats[0].comb_passes);
-    CHECK_FALSE(d.mats[0].comb_out);
-    CHECK(title(b, d.mats[1].at) == "withers");
-    CHECK(d.mats[1].to_skin);
-    CHECK(title(b, d.mats[2].at) == "shoulders");
-    CHECK(d.mats[2].grade == mat_grade::mat);
-    CHECK(d.mats[2].free_hair == mm(3));
-    REQUIRE(d.skin.size() == 1);
-    CHECK(title(b, d.skin[0].at) == "neck");
-    CHECK(d.skin[0].state == skin_state::irritated);
-}
-
-TEST_CASE("the talk: a stop sign ends it, the zones aren't asked", "[intake]") {
-    const talked t = talk_through(
-        "Fen\n3"
-        "9a3\nff\n");
-    CHECK(t.patient.signs == std::vector<stop_sign>{stop_sign::hair_band});
-    CHECK_THAT(t.said, match::ContainsSubstring("STOP"));
-    CHECK_THAT(t.said, match::ContainsSubstring("Do not cut it away yourself"));
-    CHECK_THAT(t.said, !match::ContainsSubstring("neck?"));
-}
-
-TEST_CASE("the talk: wrong keys are asked again, an end or a q leaves nothing", "[intake]") {
-    CHECK(talk_through("\nMoss\nx3" + common.substr(common.find('\n') + 2) + ".").patient.name ==
-          "Moss");
-    const auto code = [](const std::string& answers) {
-        try {
-            (void)talk_through(answers);
-        } catch (const error& e) {
-            return e.code();
-        }
-        return errc::internal;
-    };
-    CHECK(code("Moss\n3q") == errc::refused);
-    CHECK(code("Moss\n3") == errc::io);
-    CHECK(code("") == errc::io);
-    CHECK(code("Moss\n3\x04") == errc::io);
-}
-
-TEST_CASE("the talk writes a file, never over another without a yes, and plans it", "[intake]") {
-    namespace fs = std::filesystem;
-    const fs::path folder = fs::temp_directory_path() / ("pelage-talk-" + std::to_string(getpid()));
-    fs::create_directories(folder);
-    const std::string file = (folder / "moss.toml").string();
-    const std::string other = (folder / "other.toml").string();
-    const auto talk = [&](const std::string& answers, std::string& said) {
-        std::istringstream in(answers);
-        std::ostringstream out;
-        std::ostringstream err;
-        const int code = cli::run({"plan", "--ask", "-o", file},
-                                  {parse_date("2026-11-26"), {}, &in, 1, true, {}}, out, err);
-        said = out.str() + err.str();
-        return code;
-    };
-    const auto text_of = [](const std::string& path) {
-        std::ifstream in(path);
-        return std::string(std::istreambuf_iterator<char>(in), {});
-    };
-    std::string said;
-    CHECK(talk(common + ".", said) == 0);
-    CHECK_THAT(said, match::ContainsSubstring("Wrote " + file));
-    CHECK_THAT(said, match::ContainsSubstring("Moss, the Brave: "));
-    const std::string first = text_of(file);
-    CHECK_THAT(first, match::ContainsSubstring("name = \"Moss, the Brave\""));
-    // no: another name; the first file stays as it is
-    CHECK(talk(common + "m6yn.n" + other + "\n", said) == 0);
-    CHECK(text_of(file) == first);
-    CHECK_THAT(text_of(other), match::ContainsSubstring("[[mat]]"));
-    // yes
-    CHECK(talk(common + "m6yn.y", said) == 0);
-    CHECK_THAT(text_of(file), match::ContainsSubstring("[[mat]]"));
-    // ended by q: nothing changes
-    const std::string now = text_of(file);
-    CHECK(talk("Fen\nq", said) == 1);
-    CHECK_THAT(said, match::ContainsSubstring("nothing is written"));
-    CHECK(text_of(file) == now);
-    fs::remove_all(folder);
-}
-
-TEST_CASE("what the talk found, written and read again, is the same", "[intake]") {
-    const std::string with_all =
-        "A \"B\" \\ \xC3\xA9\n1"
-        "6c3heart murmur\n\n"
-        "yy3"
-        "4y2026-09-30\n"
-        "5\n6\n\n1"
-        "f\n"
-        "baoatmeal shampoo\n\n"
-        "m6yns1s310 mm\nys320 mm\nns6\n"
-        "\n"
-        "p9y\n"
-        "\n"
-        "tl?ny\n"
-        ".";
-    const dog d = talk_through(with_all).patient;
-    const std::string text = io::dog_file(d, io::reference().dog_body);
-    INFO(text);
-    const dog back = read_text(text);
-    CHECK(io::dog_file(back, io::reference().dog_body) == text);
-    CHECK(back.name == "A \"B\" \\ \xC3\xA9");
-    CHECK(back.id == "a-b");
-    CHECK(back.health == "heart murmur");
-    CHECK(back.age == life_stage::old);
-    CHECK(back.out == outdoors::much);
-    CHECK(back.brushed == brushing{habit::every_other_day, true});
-    CHECK(back.sensitive == std::vector<std::string>{"feet"});
-    CHECK(back.now.size() == 3);
-    CHECK(back.mats.size() == d.mats.size());
-    CHECK(back.visits.size() == 1);
-    CHECK(titles(back.alerts) == std::vector<std::string>{"bites", "allergic to oatmeal shampoo"});
-    CHECK(back.comb_checked);
-    REQUIRE(back.skin.size() == 4);
-    CHECK(back.skin[1].state == skin_state::lump);
-    CHECK(back.skin[1].size == mm(10));
-    CHECK(back.skin[1].known);
-    CHECK(back.skin[2].size == mm(20));
-    CHECK_FALSE(back.skin[2].known);
-    CHECK(back.skin[3].state == skin_state::scab);
-}
-
 TEST_CASE("a mat beside a place that is clipped against the lay: both are done", "[intake]") {
     // the skull's mat comes off with the lay, the cheeks' length is there against it alone
     groom_table t;
@@ -584,56 +392,6 @@ TEST_CASE("a mat beside a place that is clipped against the lay: both are done",
     CHECK(of(g, "skull").how.way == direction::with_lay);
     CHECK(of(g, "cheek").how.kind == tool_kind::clip);
     CHECK(g.choice.sure.optimal);
-}
-
-TEST_CASE("what a file can't hold is asked again, not written", "[intake]") {
-    // a name as another terminal's letters have it, one that turns the writing round, one too long
-    std::istringstream in("J\xfcrgen\nMoss\xe2\x80\xae\n" + std::string(2001, 'a') + "\nMoss\n");
-    std::ostringstream out;
-    cli::asker a(in, out);
-    CHECK(a.line("What is it called") == "Moss");
-    CHECK_THAT(out.str(), match::ContainsSubstring("a line of plain text in UTF-8 is needed"));
-}
-
-TEST_CASE("a last groom in a year no file can hold is asked again", "[intake]") {
-    std::string answers = common;
-    answers.replace(answers.find("2n\n"), 3, "2n0226-09-30\n2026-09-30\n");
-    const talked t = talk_through(answers + ".");
-    REQUIRE(t.patient.visits.size() == 1);
-    CHECK(t.patient.visits[0].on == *parse_date("2026-09-30"));
-    CHECK_THAT(t.said, match::ContainsSubstring("a day from 1990 on is needed"));
-}
-
-TEST_CASE("a second dog of a name gets an id of its own, and the salon stays open", "[intake]") {
-    namespace fs = std::filesystem;
-    const fs::path salon = fs::temp_directory_path() / ("pelage-twins-" + std::to_string(getpid()));
-    fs::create_directories(salon / "dogs");
-    std::ofstream(salon / "salon.toml")
-        << "format = 1\ntitle = \"Mill Lane\"\n[kit]\n[[kit.blade]]\nid = \"10\"\n";
-    std::string said;
-    const auto run = [&](std::vector<std::string> args, const std::string& answers) {
-        std::istringstream in(answers);
-        std::ostringstream out;
-        std::ostringstream err;
-        args.insert(args.end(), {"--salon", salon.string()});
-        const int code = cli::run(args, {parse_date("2026-11-26"), {}, &in, 1, true, {}}, out, err);
-        said = err.str();
-        return code;
-    };
-    const auto file = [&](const char* name) { return (salon / "dogs" / name).string(); };
-    for (const char* name : {"one.toml", "two.toml", "one-two.toml"}) {
-        CHECK(run({"plan", "--ask", "-o", file(name)}, common + ".") < 2);
-    }
-    CHECK(run({"lookup", "10"}, "") == 0);
-    CHECK(said.empty());
-    CHECK(run({"plan", "two"}, "") < 2);
-    CHECK(run({"plan", "moss-the-brave"}, "") < 2);
-    // written over: it stays who it is
-    CHECK(run({"plan", "--ask", "-o", file("two.toml")}, common + ".y") < 2);
-    CHECK(run({"lookup", "10"}, "") == 0);
-    CHECK(said.empty());
-    std::error_code ignored;
-    fs::remove_all(salon, ignored);
 }
 
 TEST_CASE("a name in another script has an id of no dog in particular", "[intake]") {

@@ -17,8 +17,9 @@
 namespace pelage {
 
 /// The dog with today's hair reckoned where `now` says nothing: added to `now`, and with its range to
-/// `by_record`. Its coat must be set. Unchanged without a day, and of a coat that rests: its length says
-/// little of its growth. Throws error(unknown) if a word names no place of the dog.
+/// `by_record`. Hair told of that very day is taken as said, unless it was cut since. Its coat must be set.
+/// Nothing is reckoned without a day, nor of a coat that rests: its length says little of its growth. Throws
+/// error(unknown) if a word names no place of the dog.
 [[nodiscard]] dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
                                       const std::optional<date>& today);
 

@@ -6,6 +6,7 @@
 
 #include <pelage/base/length_text.hpp>
 #include <pelage/model/mix.hpp>
+#include <pelage/trade/weight.hpp>
 
 #include "data/read/dog_findings.hpp"
 #include "data/read/readers.hpp"
@@ -172,6 +173,14 @@ void get_health(record& r, dog& d) {
     }
 }
 
+/// No plan reckons with it; it is there for the next intake.
+void check_weight(record& r) {
+    const std::string text = r.get_text("weight", presence::may);
+    if (!text.empty() && !parse_weight(text)) {
+        r.out().add(r.at("weight"), errc::syntax, weight_complaint(text));
+    }
+}
+
 void get_signs(record& r, dog& d) {
     for (const word& w : r.get_words("signs", presence::may)) {
         const int i = index_of(w, "sign of the stop list", stop_sign_names, r.out());
@@ -328,6 +337,7 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     d.name = r.get_text("name", presence::must);
     d.invented = r.get_flag("invented");
     d.size = r.get_name<dog_size>("size", presence::must, size_names).value_or(d.size);
+    check_weight(r);
     get_coat(r, p, d);
     get_style_wish(r, p, d, styles, other_sheets);
     d.departures = without_positions(get_rules(r, p, "departures", presence::may));
