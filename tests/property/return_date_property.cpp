@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <pelage/data/reference.hpp>
+#include <pelage/model/comb_check.hpp>
 #include <pelage/model/return_date.hpp>
 #include <pelage/solver/visit_schedule.hpp>
 
@@ -206,6 +207,36 @@ bool is_past(const kept_zone& z, const drawn& one, double t) {
     return z.threshold && is >= in_mm(*z.threshold) * one.factor;
 }
 
+/// What one to four visits of such a dog, each some weeks after a groom, teach of it.
+std::vector<factor_case> learned_of(oracle::draws& d, const random_dog& one, habit h) {
+    const growth_rules& g = ref().rules.growth;
+    const shared_law law{one.rate, ref().rules.matting.threshold_log_sd.best, g.start_error.best};
+    const coat& c = coat_of(ref(), one.coat);
+    const drawn dog = any_drawn(d, law);
+    std::vector<seen_since_cut> seen;
+    for (int n = d.whole(1, 4); n > 0; --n) {
+        const double t = d.whole(25, 60);
+        drawn now = dog;
+        now.rate *= std::exp(g.visit_log_sd.best * d.normal());
+        comb_check found;
+        for (const kept_zone& z : one.zones(h)) {
+            if (z.threshold) {
+                found.push_back({day(t), z.start, *z.threshold, z.terminal, is_past(z, now, t)});
+            }
+        }
+        if (!found.empty()) {
+            seen.push_back({{}, {found}});
+        }
+    }
+    const comb_law prior{{{std::log(in_mm_per_day(c.rate.median)), c.rate.log_sd},
+                          g.visit_log_sd.best,
+                          g.start_error.best,
+                          c.terminal.best},
+                         ref().rules.matting.threshold_log_sd.best,
+                         ref().rules.matting.mishap_share.best};
+    return comb_posterior(seen, prior).cases();
+}
+
 /// How far off the farthest of the chances told of dogs is: the whole dog on the days of 9 in 10 (or as
 /// asked) and of even odds, one of its zones on the days of 1 in 10, 1 in 2 and 9 in 10.
 class told_chances {
@@ -270,8 +301,12 @@ void check_told(unsigned seed, int dogs, int draws, double within) {
     oracle::draws d(seed);
     told_chances all(draws);
     for (int i = 0; i < dogs; ++i) {
-        const random_dog one(d);
-        all.see(d, one, all_habits[static_cast<std::size_t>(d.whole(0, 4))]);
+        random_dog one(d);
+        const habit h = all_habits[static_cast<std::size_t>(d.whole(0, 4))];
+        if (!one.learned.empty()) {
+            one.learned = learned_of(d, one, h);  // two cases alone jump, as no dog's do
+        }
+        all.see(d, one, h);
     }
     CAPTURE(all.told());
     CHECK(all.told() > 2 * dogs);
