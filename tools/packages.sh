@@ -5,7 +5,7 @@ build_packages="g++ cmake ninja-build libboost-dev libcli11-dev libtomlplusplus-
     nlohmann-json3-dev libutf8proc-dev"
 # What its tests need besides.
 test_packages="ccache catch2 librapidcheck-dev libgsl-dev libglpk-dev libical-dev pkg-config python3
-    mandoc"
+    mandoc sqlite3"
 # What the long tests need besides: another judge of plans, called as a program, a browser that prints
 # pages, a compiler with libFuzzer, and a maker of bare roots.
 full_packages="coinor-cbc chromium poppler-utils clang-19 libclang-rt-19-dev debootstrap"

@@ -134,18 +134,29 @@ fine_curve::fine_curve(const std::vector<counted_zone>& zones, const shared_law&
     sum_up();
 }
 
-/// One node a case and start error: a mean over cases is a sum, and smooth in the start error.
+/// One node a case and start error: a mean over cases is a sum, and smooth in the start error but for a case
+/// whose room is no more than the start error may use up, which gets a fine rule.
 void fine_curve::add_learned() {
-    const normal_rule& rule = normal_nodes();
+    constexpr double smooth_from = 3.0;  // of its deviations, left by the worst start error
     const double spread = in_mm(law_.start_error);
+    std::vector<start_error> few;
+    const normal_rule& rule = normal_nodes();
+    for (std::size_t i = 0; i < normal_rule::size; ++i) {
+        few.push_back({spread * rule.x[i], rule.w[i]});
+    }
+    std::vector<start_error> many;
+    each_node(-wide, wide, 12, [&](double e, double w) {
+        many.push_back({spread * e, w * normal_density(e)});
+    });
     for (const factor_case& f : law_.learned) {
+        const bool near = least_room(zones_, f.factor, wide * spread) < smooth_from * spread;
         const double per_sigma = 1.0 / std::max(f.rate.log_sd, 1e-3);
-        for (std::size_t i = 0; i < normal_rule::size; ++i) {
-            const double room = least_room(zones_, f.factor, spread * rule.x[i]);
-            const double weight = f.weight * rule.w[i];
+        for (const start_error& e : near ? many : few) {
+            const double room = least_room(zones_, f.factor, e.is);
+            const double weight = f.weight * e.weight;
             if (std::isinf(room)) {
                 sure_ += weight;
-            } else if (room > 0.0) {
+            } else if (room > 0.0 && weight > nothing) {
                 nodes_.push_back(
                     {(std::log(room) - f.rate.log_median) * per_sigma, per_sigma, weight});
             }

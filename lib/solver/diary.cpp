@@ -102,6 +102,21 @@ bool far_from(std::int64_t bound, const diary& best, bool any) {
     return !any || cost - static_cast<double>(bound) > 0.005 * cost;
 }
 
+/// Where more is due than the hours hold, a price on every day alike is a better beginning than none: each
+/// is tried until one betters the bound no more.
+void begin_evenly(office& o, prices& at, std::int64_t& bound) {
+    for (const double price : {0.25, 0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0}) {
+        prices even = at;
+        std::fill(even.day.begin(), even.day.end(), price);
+        const std::int64_t found = o.price(even).bound;
+        if (found <= bound) {
+            return;
+        }
+        bound = found;
+        at = std::move(even);
+    }
+}
+
 }  // namespace
 
 diary diary_of(const diary_problem& p, int rounds) {
@@ -126,6 +141,9 @@ diary diary_of(const diary_problem& p, int rounds) {
     std::int64_t bound = std::max<std::int64_t>(0, o.price(at).bound);
     for (int turn = 0; turn < 6 && far_from(bound, best, any); ++turn) {
         keep(o.place(at));
+    }
+    if (far_from(bound, best, any)) {
+        begin_evenly(o, at, bound);
     }
     double reach = 0.05;  // how far above the best bound the next one is sought, as a share of it
     int stale = 0;

@@ -79,7 +79,10 @@ std::int64_t end_price(const diary_problem& p, const diary_dog& d, const running
 }
 
 path_search::path_search(const diary_problem& p)
-    : p_(p), from_(static_cast<std::size_t>(p.last) + 2) {}
+    : p_(p),
+      late_full_(in_mmin(p.late_full)),
+      late_between_(in_mmin(p.late_between)),
+      from_(static_cast<std::size_t>(p.last) + 2) {}
 
 path_search::state path_search::after(const state& s, const choice& c) const {
     return {clocks_after(s.clocks, {open_[c.at].on, c.full}), c.full ? c.at + 1 : s.row, c.at + 1};
@@ -87,23 +90,30 @@ path_search::state path_search::after(const state& s, const choice& c) const {
 
 path_search::choice path_search::best(const state& s) {
     const int full_by = due_full(*dog_, s.clocks);
-    const int due = due_first(*dog_, s.clocks);
-    choice least{lapse_price(p_, *dog_, due), 0, true, true};
     const std::optional<int> other = due_between(*dog_, s.clocks);
-    const bool between = due < full_by;
+    const int due = std::min(full_by, other.value_or(full_by));
+    choice least{lapse_price(p_, *dog_, due), 0, true, true};
+    const int other_by = other.value_or(std::numeric_limits<int>::max());
+    const int between_until = due < full_by ? full_by : 0;
     const int first = std::max({s.clocks.visit + p_.gap, due - p_.most_early, 0});
     const int end = std::min(p_.last, std::max(due, 0) + p_.most_late);
+    // what is known is looked up before anything is reckoned: most of it is
+    const std::size_t width = open_.size() + 1;
+    const std::int64_t* const row = known_.data() + s.row * width;
+    const auto rest = [&](std::int64_t known, std::size_t at, bool full) {
+        return known != not_yet ? known : cost(after(s, {0, at, full, false}));
+    };
     for (std::size_t i = first <= p_.last ? from_[static_cast<std::size_t>(first)] : open_.size();
          i < open_.size() && open_[i].on <= end; ++i) {
         const open_day& n = open_[i];
-        const std::int64_t late = late_price(p_, n.on - full_by, other ? n.on - *other : 0);
-        const std::int64_t full = n.full + late;
-        if (full < least.cost) {
-            const std::int64_t sum = full + cost(after(s, {0, i, true, false}));
+        const std::int64_t late = (n.on > full_by ? late_full_ * (n.on - full_by) : 0) +
+                                  (n.on > other_by ? late_between_ * (n.on - other_by) : 0);
+        if (n.full + late < least.cost) {
+            const std::int64_t sum = n.full + late + rest(known_[(i + 1) * width + i + 1], i, true);
             least = sum < least.cost ? choice{sum, i, true, false} : least;
         }
-        if (between && n.on < full_by && n.between + late < least.cost) {
-            const std::int64_t sum = n.between + late + cost(after(s, {0, i, false, false}));
+        if (n.on < between_until && n.between + late < least.cost) {
+            const std::int64_t sum = n.between + late + rest(row[i + 1], i, false);
             least = sum < least.cost ? choice{sum, i, false, false} : least;
         }
     }
@@ -111,12 +121,10 @@ path_search::choice path_search::best(const state& s) {
 }
 
 std::int64_t path_search::cost(const state& s) {
-    if (due_first(*dog_, s.clocks) >= p_.last) {
-        return end_price(p_, *dog_, s.clocks);
-    }
     const std::size_t at = s.row * (open_.size() + 1) + s.column;
     if (known_[at] == not_yet) {
-        const std::int64_t found = best(s).cost;
+        const std::int64_t found =
+            due_first(*dog_, s.clocks) >= p_.last ? end_price(p_, *dog_, s.clocks) : best(s).cost;
         known_[at] = found;
     }
     return known_[at];

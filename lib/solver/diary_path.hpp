@@ -90,6 +90,8 @@ class path_search {
     [[nodiscard]] choice best(const state& s);
 
     const diary_problem& p_;
+    std::int64_t late_full_;
+    std::int64_t late_between_;
     const diary_dog* dog_ = nullptr;
     std::vector<open_day> open_;
     std::vector<std::size_t> from_;  ///< by day: the first open day from it on

@@ -7,6 +7,7 @@
 
 #include <libical/ical.h>
 
+#include <pelage/answers/week.hpp>
 #include <pelage/answers/write.hpp>
 #include <pelage/data/reference.hpp>
 #include <pelage/forecast/calendar.hpp>
@@ -142,4 +143,42 @@ TEST_CASE("lines are folded at 75 octets, never inside a character, and end in C
         CHECK(visits_in(parsed(text).get()).front().summary ==
               h.patient.name + ": " + std::string(name(visits.visits.front().what)));
     }
+}
+
+TEST_CASE("a general reader of iCalendar finds every visit of a groomer's diary", "[oracle][ics]") {
+    const salon_files& s = io::demo_salon();
+    std::vector<style> sheets = s.styles;
+    sheets.insert(sheets.end(), io::reference().styles.begin(), io::reference().styles.end());
+    const week_request ask{io::reference(), s, sheets, parse_date("2026-11-25").value()};
+    const auto due = due_dogs(ask);
+    const diary_question question = diary_question_of(ask, due, 8);
+    const diary booked = diary_of(question.problem);
+    REQUIRE_FALSE(booked.visits.empty());
+    std::size_t all = 0;
+    for (std::size_t g = 0; g < s.groomers.size(); ++g) {
+        const component root = parsed(io::ics_of(io::diary_matter{ask, due, question, booked, g}));
+        REQUIRE(root != nullptr);
+        CHECK(icalcomponent_count_errors(root.get()) == 0);
+        CHECK(icalrestriction_check(root.get()) == 1);
+        std::vector<std::string> ids;
+        const auto visits = visits_in(root.get());
+        auto v = visits.begin();
+        for (const diary_visit& b : booked.visits) {
+            if (b.groomer != g) {
+                continue;
+            }
+            REQUIRE(v != visits.end());
+            const date on = ask.today + std::chrono::days{b.on};
+            CHECK(v->from == basic(on));
+            CHECK(v->to == basic(on + std::chrono::days{1}));
+            const dog& d = s.dogs[due[question.which[b.dog]].dog];
+            CHECK_THAT(v->summary, match::ContainsSubstring(d.name));
+            CHECK(std::find(ids.begin(), ids.end(), v->uid) == ids.end());
+            ids.push_back(v->uid);
+            ++v;
+            ++all;
+        }
+        CHECK(v == visits.end());
+    }
+    CHECK(all == booked.visits.size());
 }
