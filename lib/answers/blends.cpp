@@ -169,28 +169,25 @@ std::vector<line> blends(const groom& g, const plan_request& r, list when, lengt
     return out;
 }
 
-std::string blends_in_brief(const groom& g, list when, length_unit u) {
-    std::vector<std::string> by_machine;
-    std::vector<std::string> by_hand_then;
-    const auto add_new = [](std::vector<std::string>& to, std::string text) {
-        if (std::find(to.begin(), to.end(), text) == to.end()) {
-            to.push_back(std::move(text));
-        }
-    };
-    for (const blend& b : g.blends) {
-        if (b.when != when || !meets_clipped(g, b)) {
+std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
+    const place_words places(g, r);
+    std::vector<std::string> out;
+    std::vector<std::string> hands;
+    for (const blended_alike& w : alike_of(g, when, u)) {
+        if (w.by_hand) {
+            hands.push_back(w.how);
             continue;
         }
-        if (b.between) {
-            add_new(by_machine, b.between->over ? "comb " + comb_words(b.between->over->id, u)
-                                                : held_words(*b.between, u));
+        std::vector<std::string> pairs;
+        for (const patch& p : w.patches) {
+            pairs.push_back(named(p.from, places) + " into " + named(p.into, places));
         }
-        if (b.smoothed != tool_kind::none) {
-            add_new(by_hand_then, held(by_hand(b.smoothed)));
-        }
+        out.push_back(joined(pairs, ", ") + " by " + w.how);
     }
-    by_machine.insert(by_machine.end(), by_hand_then.begin(), by_hand_then.end());
-    return by_machine.empty() ? "" : "blend where lengths meet: " + joined(by_machine, ", ");
+    if (!hands.empty()) {
+        out.push_back("what is scissored by " + joined(hands, ", "));
+    }
+    return out.empty() ? "" : "blend " + joined(out, "; ");
 }
 
 }  // namespace pelage::io

@@ -23,26 +23,19 @@ class step_writer {
     card_step of(const block* last) {
         card_step out;
         out.hold = hold(last);
-        out.leaves = b_.how.kind == tool_kind::clip && !same_tool(last) ? leaves() : "";
+        out.leaves = b_.how.kind == tool_kind::clip ? leaves() : "";
         out.where = aimed() ? by_aim() : places_.by_part(b_.zones);
         exceptions(out);
         return out;
     }
 
   private:
-    [[nodiscard]] bool same_tool(const block* last) const {
-        return last != nullptr && b_.done == finish::comb_then_scissor &&
-               held(last->how) == held(b_.how) && last->how.way == b_.how.way;
-    }
-    /// A comb that follows another on the same blade is named alone.
+    /// A comb that follows another on the same blade is named in short.
     [[nodiscard]] std::string hold(const block* last) const {
-        if (same_tool(last)) {
-            return "the same, then scissor";
-        }
         const bool stays =
             last != nullptr && last->how.over && b_.how.over && last->how.tool.id == b_.how.tool.id;
-        return (stays ? "comb " + comb_words(b_.how.over->id, u_) + ", " +
-                            std::string(name(b_.how.way))
+        return (stays ? "comb " + comb_words(b_.how.over->id, u_) + " over " + b_.how.tool.id +
+                            ", " + std::string(name(b_.how.way))
                       : title_words(b_.how, u_)) +
                (b_.off                                 ? ", to be finished after the bath"
                 : b_.done == finish::comb_then_scissor ? ", then scissor"
@@ -73,7 +66,7 @@ class step_writer {
     [[nodiscard]] std::string bare(const length& l) const {
         return u_ == length_unit::mm ? number(l) : fraction_of_inch(l);
     }
-    /// "body 16 mm", "skirt 25 mm": places that are aimed at one length, together.
+    /// "25 mm skirt, muzzle", "38 mm tail": places that are aimed at one length, together.
     [[nodiscard]] strings by_aim() const {
         grouped<std::string> by;
         for (const std::size_t i : b_.zones) {
@@ -82,11 +75,9 @@ class step_writer {
         }
         strings out;
         for (const auto& [aim, where] : by.all()) {
-            strings names = places_.by_part(where);
-            names.back() += aim.empty() ? "" : " " + aim;
-            out.insert(out.end(), names.begin(), names.end());
+            out.push_back(aim + (aim.empty() ? "" : " ") + joined(places_.by_part(where), ", "));
         }
-        return out;
+        return {joined(out, "; ")};
     }
 
     void exceptions(card_step& out) const {
@@ -117,6 +108,10 @@ class step_writer {
         }
         for (const skin_finding& f : z.around) {
             out.push_back(go_around_words(z, f, r_.rules.refusal, u_));
+        }
+        if (!z.beside_hurt.empty()) {
+            out.push_back("keep off the edge towards the " +
+                          listed(titles(r_.reference.dog_body, z.beside_hurt)));
         }
         return out;
     }

@@ -14,9 +14,10 @@ namespace pelage::io {
 /// 18 mm: body but the skirt, tail base".
 struct card_step {
     std::string hold{};
-    std::string leaves{};              ///< empty: what the tool is called by, or said of each place
-    std::vector<std::string> where{};  ///< by parts; a hand tool's with what it is aimed at
-    std::string all_of_it{};           ///< what is said of all its places
+    std::string leaves{};  ///< empty: what the tool is called by, or said of each place
+    std::vector<std::string>
+        where{};              ///< by parts; a hand tool's behind what it is aimed at: "25 mm skirt"
+    std::string all_of_it{};  ///< what is said of all its places
     std::vector<std::string>
         exceptions{};  ///< what is said of some, "hocks: 1.5 mm longer than asked"
 

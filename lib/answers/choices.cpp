@@ -26,19 +26,29 @@ struct whole_way {
     std::optional<std::array<days, 3>> back_in{};
 };
 
-/// What most of a part is left at; "as it is" where nothing of it is cut.
+/// What a part is left at: what most of it is, or from least to most where there is no such length; "as it
+/// is" where nothing of it is cut.
 std::string left_in_part(const groom& g, const body& b, group part, length_unit u) {
     grouped<std::string> by;
+    std::vector<length> all;
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
         if (b.zones[z.at.zone].where == part && z.leaves && z.how.kind != tool_kind::none) {
             by.add(show(z.leaves->best, u), i);
+            all.push_back(z.leaves->best);
         }
+    }
+    if (all.empty()) {
+        return "as it is";
     }
     const auto most_of_it = std::max_element(
         by.all().begin(), by.all().end(),
         [](const auto& one, const auto& other) { return one.second.size() < other.second.size(); });
-    return by.empty() ? "as it is" : most_of_it->first;
+    if (2 * most_of_it->second.size() > all.size()) {
+        return most_of_it->first;
+    }
+    const auto [low, high] = std::minmax_element(all.begin(), all.end());
+    return (u == length_unit::mm ? number(*low) : fraction_of_inch(*low)) + " to " + show(*high, u);
 }
 
 /// Parts that come out otherwise by one way than by another.

@@ -86,6 +86,7 @@ class page_maker : owner_view {
             say_question(page_, g_, r_);
             agree();
         } else {
+            vet_first();
             if (m_.moment != owner_moment::after) {
                 say_asked(*this);
                 say_today(*this);
@@ -133,6 +134,20 @@ class page_maker : owner_view {
         const bool weeks = m_.grow_back != nullptr && !m_.grow_back->empty();
         return weeks ? "In 8 of 10 such dogs the hair is back in those weeks. "
                      : "Days are what such coats mostly do. ";
+    }
+
+    /// An old or thin-skinned, ill dog that is felted over much of it.
+    void vet_first() {
+        const bool first = std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const auto& c) {
+            return c.what.when == caution_when::frail_felted;
+        });
+        if (first && m_.moment != owner_moment::after) {
+            add("A vet first")
+                .says.emplace_back(
+                    "Please have a vet see your dog before we groom it. It is much for one visit: "
+                    "we "
+                    "will need two or more, the mats first.");
+        }
     }
 
     void vet() {

@@ -48,21 +48,31 @@ class card_page {
         for (line& l : booking_lines(g_, r_)) {
             page_.add(std::move(l));
         }
+        for (const caution_line& c : g_.cautions) {
+            if (first_of_all(c)) {
+                page_.caution(c.what.brief);
+            }
+        }
+        page_.tell("Not to be done as asked:", stuck_places(beside_, g_, r_, o_), false);
+        left();
+        agree();
+        choose();
+        notes();
         work();
         for (line& l : booked_steps(r_)) {
             page_.add(std::move(l));
         }
-        left();
-        page_.tell("Not to be done as asked:", stuck_places(beside_, g_, r_, o_), false);
-        agree();
-        choose();
-        notes();
         cautions();
         back(when);
         return std::move(page_);
     }
 
   private:
+    /// Of the whole dog and of the gravest: before anything is taken up.
+    [[nodiscard]] static bool first_of_all(const caution_line& c) {
+        return !c.what.usual && c.where.empty() && c.what.danger == 1;
+    }
+
     void head(const mixed_coat* unseen) {
         const dog& d = r_.patient;
         say_alert(page_, d);
@@ -73,7 +83,8 @@ class card_page {
                            coat_of(r_.reference, *d.coat).title + ", " + std::string(name(d.size));
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
-            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min in all";
+            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
+                    (r_.booked == nullptr ? " with nails and ears" : " in all");
         }
         page_.say(text + (d.invented ? ". An invented dog." : "."), 2);
         say_note(page_, d);
@@ -96,7 +107,7 @@ class card_page {
                     last = s.of;
                 }
             }
-            if (const std::string text = blends_in_brief(g_, when, o_.units); !text.empty()) {
+            if (const std::string text = blends_in_brief(g_, r_, when, o_.units); !text.empty()) {
                 beneath(text);
             }
         }
@@ -122,7 +133,9 @@ class card_page {
 
     void between_lists() {
         if (g_.bath_waits()) {
-            beneath("no bath while a mat is in; once it is out: bath, dry, comb out, then");
+            beneath(
+                "stop here today: no bath while a mat is in. Once it is out: bath, dry, comb "
+                "out, then");
             return;
         }
         const bool told_below = booked_in_part(r_) && g_.after == pelage::work{};
@@ -142,7 +155,9 @@ class card_page {
 
     void left() {
         for (const line& l : left_lines(g_, r_, o_.units)) {
-            page_.add({line_as::item, l.text, "Leave " + l.lead, 0, 2});
+            // who reads in haste takes "leave left ..." for a side
+            page_.add({line_as::item, l.text,
+                       l.as == line_as::caution ? "Don't touch: " : "Leave: " + l.lead, 0, 2});
         }
     }
 
@@ -195,7 +210,9 @@ class card_page {
             if (c.what.usual) {
                 usual.push_back(c.what.brief);
             } else if (c.where.empty()) {
-                of_the_dog.push_back(i);
+                if (g_.stopped() || !first_of_all(c)) {
+                    of_the_dog.push_back(i);
+                }
             } else {
                 special.add(where_of(c), i);
             }

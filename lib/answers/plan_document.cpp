@@ -48,7 +48,7 @@ class plan_page {
             work();
             page_.tell("Booked with it", booked_steps(r_));
             page_.tell("Heat, by running minutes", heat(g_, r_));
-            page_.tell("Leave", left_lines(g_, r_, o_.units));
+            page_.tell("Leave", as_items(left_lines(g_, r_, o_.units)));
             page_.tell("Not to be done as asked", stuck_places(beside_, g_, r_, o_));
             zone_table();
             cautions();
@@ -174,6 +174,13 @@ class plan_page {
             }
         }
         return begun && last;
+    }
+
+    static std::vector<line> as_items(std::vector<line> lines) {
+        for (line& l : lines) {
+            l.as = line_as::item;
+        }
+        return lines;
     }
 
     /// Zone by zone: for people where they ask for it.

@@ -89,6 +89,8 @@ std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit 
     std::vector<line> out;
     for (const auto& [why, which] : by_reason.all()) {
         out.push_back(item(places.listed_of(which) + ": " + why));
+        const bool hurt = g.zones[which.front()].came == outcome::skin_left;
+        out.back().as = hurt ? line_as::caution : line_as::item;
     }
     if (!by_sheet.empty()) {
         out.push_back(item(places.listed_of(by_sheet), "as the sheet says: "));

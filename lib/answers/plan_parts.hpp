@@ -33,7 +33,7 @@ namespace pelage::io {
 /// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
 [[nodiscard]] std::vector<line> booked_steps(const plan_request& r);
 
-/// Places that are left, by why.
+/// Places that are left, by why; hurt ones as cautions.
 [[nodiscard]] std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u);
 
 /// What the owner is asked about pairs that come out uneven.

@@ -97,32 +97,32 @@ struct said_places {
     std::string aim;
 };
 
-/// "skirt, feet 13 mm, edge of the left ear 3.2 mm".
+/// "13 mm skirt, feet; 3.2 mm edge of the left ear", or places alone.
 std::optional<std::vector<said_places>> read_places(const std::string& text) {
-    std::vector<said_places> out(1);
-    for (std::string one : cut(text, ", ")) {
-        std::string aim;
-        const std::size_t digit = one.find_first_of("0123456789");
-        if (digit != std::string::npos && digit > 0) {
-            aim = one.substr(digit);
-            one = one.substr(0, digit - 1);
+    std::vector<said_places> out;
+    places all;
+    for (std::string group : cut(text, "; ")) {
+        said_places& to = out.emplace_back();
+        if (group.find_first_of("0123456789") == 0) {
+            const std::size_t end = group.find(" mm ");
+            if (end == std::string::npos) {
+                return std::nullopt;
+            }
+            to.aim = group.substr(0, end);
+            group = group.substr(end + 4);
         }
-        const auto where = with_exceptions(one);
-        if (!where) {
-            return std::nullopt;
-        }
-        for (const auto& p : *where) {
-            if (!out.back().where.insert(p).second) {
-                return std::nullopt;  // said twice
+        for (const std::string& one : cut(group, ", ")) {
+            const auto where = with_exceptions(one);
+            if (!where) {
+                return std::nullopt;
+            }
+            for (const auto& p : *where) {
+                to.where.insert(p);
+                if (!all.insert(p).second) {
+                    return std::nullopt;  // said twice
+                }
             }
         }
-        if (!aim.empty()) {
-            out.back().aim = aim;
-            out.emplace_back();
-        }
-    }
-    if (out.back().where.empty()) {
-        out.pop_back();
     }
     return out;
 }
@@ -253,17 +253,17 @@ class reading {
     }
 
     void held_is_true(const std::string& hold, const block& b, const block* last) {
-        const bool same = hold.starts_with("the same");
         const setup& s = b.how;
-        must(!same || (last != nullptr && title(last->how) == title(s)), "not the same: " + hold);
-        if (same || s.kind != tool_kind::clip) {
-            must(same || hold.starts_with(held(s)), "another tool: " + hold);
+        if (s.kind != tool_kind::clip) {
+            must(hold.starts_with(held(s)), "another tool: " + hold);
             return;
         }
         if (s.over) {
             must(hold.starts_with("comb " + s.over->id), "another comb: " + hold);
             const bool beneath = hold.find("over blade " + s.tool.id) != std::string::npos;
-            must(beneath || (last != nullptr && last->how.over && last->how.tool.id == s.tool.id),
+            const bool in_short = hold.find(" over " + s.tool.id) != std::string::npos;
+            must(beneath || (in_short && last != nullptr && last->how.over &&
+                             last->how.tool.id == s.tool.id),
                  "another blade beneath: " + hold);
         } else {
             must(hold.starts_with(held(s)), "another blade: " + hold);
@@ -277,7 +277,7 @@ class reading {
         const std::size_t at = hold.find("leaves ");
         for (const std::size_t i : b.zones) {
             const auto& left = left_in(b, g_.zones[i]);
-            if (!left || hold.starts_with("the same")) {
+            if (!left) {
                 continue;
             }
             if (clip && at != std::string::npos) {

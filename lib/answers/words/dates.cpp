@@ -171,17 +171,19 @@ std::string when_in_words(const return_date& b, const groom& g, const plan_reque
 
 std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
                           const print_options& o) {
-    std::string text = opening(b, r, o);
+    const std::string first = opening(b, r, o);
     if (b.reason == visit_kind::usual) {
-        return text + ", the usual interval of this coat.";
+        return first + ", the usual interval of this coat.";
     }
-    const std::vector<std::string> held = held_names(b, g, r);
-    constexpr std::size_t few = 3;
-    text += b.reason == visit_kind::by_brushing
-                ? ": only brushing protects " +
-                      (held.size() > few ? "what is kept long" : some_names(held))
-                : ": " + fine_then(b, r, o);
-    return text + "; full groom by " + come_by_date(b.full_groom, o) + ".";
+    const std::string both = first + "; full groom by " + come_by_date(b.full_groom, o);
+    if (b.reason == visit_kind::by_brushing) {
+        const std::vector<std::string> held = held_names(b, g, r);
+        constexpr std::size_t few = 3;
+        return both + ". Till then brushing alone protects " +
+               (held.size() > few ? "what is kept long" : some_names(held)) + ".";
+    }
+    return both + ". " + true_odds(b.asked, *b.fine) + " such dogs are short enough not to mat " +
+           (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then") + ".";
 }
 
 std::vector<std::string> owner_dates(const return_date& b, const std::vector<std::string>& held,

@@ -30,7 +30,7 @@ namespace pelage::io {
 [[nodiscard]] std::string when_in_words(const return_date& b, const groom& g, const plan_request& r,
                                         const print_options& o);
 
-/// The same in one sentence, for a card.
+/// The same in two short sentences, for a card.
 [[nodiscard]] std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
                                         const print_options& o);
 

@@ -79,8 +79,8 @@ std::string flea_bath_words(const groom& g, const body& b) {
     const bool matted = std::any_of(g.zones.begin(), g.zones.end(),
                                     [](const zone_plan& z) { return z.mat.has_value(); });
     const std::string seen = "fleas were seen (" + listed(titles(b, g.fleas)) + "): ";
-    return seen + (matted ? "mats come out first, since they tighten when wet; then the flea bath, "
-                            "before all else; dry; clean every tool"
+    return seen + (matted ? "mats come out first, since they tighten when wet; then the flea bath; "
+                            "dry; clean every tool"
                           : "flea bath before anything else, then dry; clean every tool");
 }
 

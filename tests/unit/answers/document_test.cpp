@@ -101,7 +101,7 @@ TEST_CASE("what more is said of a step stands in its item, and a step keeps its 
 TEST_CASE("two tables of one answer have an empty line between them") {
     document d = of_table({{"a"}, {{"1"}}});
     d.open("More");
-    d.show({{"b"}, {{"2"}}});
+    d.show(io::typed_table{{"b"}, {{"2"}}});
     CHECK(csv_of(d) == "a\r\n1\r\n\r\nb\r\n2\r\n");
 }
 
@@ -173,7 +173,7 @@ TEST_CASE("a blank line stands before a section, and none where nothing is said"
 
 TEST_CASE("a table too wide for a narrow screen is told row by row, each cell behind its head") {
     io::document d;
-    d.show({{"zone", "leaves", "why"},
+    d.show(io::typed_table{{"zone", "leaves", "why"},
             {{"behind the ears", "13 mm", "nearest the wish"}, {"back", "10 mm", ""}}});
     CHECK(io::text_of(d, length_unit::mm, 34) ==
           "  behind the ears; leaves 13 mm;\n    why nearest the wish\n  back; leaves 10 mm\n");
