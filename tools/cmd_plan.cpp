@@ -29,10 +29,10 @@ constexpr introduction about{
     "DOG is a file (a name ending in .toml) or the id of a dog of the salon.\n"
     "A roster is JSON Lines: a dog a line, the keys of a dog's file; - reads standard\n"
     "input. Each line is answered by one line of JSON, a faulty one by its faults.\n"
-    "--ask keeps what is answered as it comes (dogs/moss.intake) until the dog's file is\n"
-    "written: < goes back, q or an interrupt breaks off and ends with 1, the same call\n"
-    "goes on. Of a DOG only what is new is asked, and changed in its file. By a pipe each\n"
-    "line is an answer.\n"};
+    "--ask keeps what is answered as it comes (dogs/moss.intake) until the dog's file\n"
+    "is written: < goes back, q or an interrupt breaks off and ends with 1, and the\n"
+    "same call goes on. Of a DOG only what is new is asked, and changed in its file.\n"
+    "By a pipe each line is an answer.\n"};
 
 reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g,
                    const days& wished) {

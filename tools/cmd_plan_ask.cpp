@@ -199,13 +199,24 @@ class intake {
             "; go on with: " + again(o_));
     }
 
+    /// The dog of the salon that is in that file.
+    [[nodiscard]] std::optional<std::string> id_in(const std::string& path) const {
+        std::error_code failed;
+        for (const dog& d : w_.own ? w_.own->dogs : std::vector<dog>{}) {
+            if (std::filesystem::equivalent(d.file, path, failed)) {
+                return d.id;
+            }
+        }
+        return std::nullopt;
+    }
+
     void write_new(const intake_result& r) {
         dog d = r.patient;
         const std::string own = d.id;
         d.id = free_id(o_.output, w_, d);
         const std::string path = free_path(ask_, o_.output, d.id);
-        if (std::filesystem::exists(path) && std::filesystem::path(path).stem() == own) {
-            d.id = own;  // the file it was in is written over
+        if (std::filesystem::exists(path)) {  // it is written over, and stays who it is
+            d.id = id_in(path).value_or(std::filesystem::path(path).stem() == own ? own : d.id);
         }
         write(path, weighed(io::dog_file(d, w_.reference.dog_body), r));
         plan_of_ = as_file(path);
