@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include <pelage/data/reference.hpp>
+#include <pelage/kit/quiz.hpp>
 #include <pelage/trade/place_words.hpp>
 #include <pelage/trade/service.hpp>
 
@@ -87,6 +88,9 @@ words values_of(const CLI::Option& o, const std::string& salon, const surroundin
     }
     if (type == "FORMAT") {
         return {"text", "json", "html", "csv", "ics", "svg"};
+    }
+    if (type == "TOPIC") {
+        return words_of(quiz_topic_names);
     }
     if (type == "SIGN") {
         return words_of(stop_sign_names);

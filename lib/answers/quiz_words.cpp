@@ -55,6 +55,14 @@ std::string may_and_not(const setup& may, const quiz_option& not_so, const quiz_
            " not: " + no_go_words(*not_so.no, r.reference.dog_body);
 }
 
+/// What has to be minded where a comb, or skip teeth, do the work of full teeth.
+std::string minded(const setup& in_place, const setup& of) {
+    return in_place.over ? ". A comb needs a clean, dry coat that a fine comb passes to the skin"
+           : skips(in_place.tool) && !skips(of.tool)
+               ? ". Skip teeth only where skin is firm and flat"
+               : "";
+}
+
 std::string reason(const quiz_question& q, const quiz_option* chosen, const quiz_request& r,
                    length_unit u) {
     const quiz_option& other = chosen != nullptr ? *chosen : q.wrong.front();
@@ -87,7 +95,7 @@ std::string reason(const quiz_question& q, const quiz_option* chosen, const quiz
         case quiz_asks::in_place_of:
             return held_words(q.tool, u) + " leaves " + show(*q.with, u) + ", and " +
                    leaves_words(q.right, u) + "; " + leaves_words(other, u) +
-                   ", further off than a plan takes";
+                   ", further off than a plan takes" + minded(held_by(q.right), q.tool);
         case quiz_asks::under_comb:
             return may_and_not(held_by(q.right), other, r, u);
         case quiz_asks::nearest_comb:

@@ -36,6 +36,11 @@ class of_lengths {
         return cut_length(s, lay(c), r_.rules.cut);
     }
 
+    /// Whether a plan would take the one length for the other.
+    [[nodiscard]] bool near_enough(const length& wanted, const length& l) const {
+        return gap(l, wanted) <= tolerance(wanted, false, r_.rules.prices);
+    }
+
     /// A setup and what it leaves of a coat.
     [[nodiscard]] quiz_option option_of(const setup& s, coat_class c) const {
         quiz_option o{s, {}, {}};
@@ -74,8 +79,11 @@ class of_lengths {
         }
         for (const rung& g : rungs) {
             const bool with = g.how.way == direction::with_lay;
-            if (!with && lay_factor(lay(c.id)) == 1.0) {
-                continue;  // the way makes no difference
+            setup turned = g.how;
+            turned.way = direction::with_lay;
+            const finished lain = leaves(turned, c.id);
+            if (!with && near_enough(lain.best, g.leaves.best)) {
+                continue;  // the way makes no difference that a plan would mind
             }
             quiz_question q;
             q.topic = with ? quiz_topic::lengths : quiz_topic::ways;
@@ -83,9 +91,7 @@ class of_lengths {
             q.tool = g.how;
             q.coat = c.id;
             if (!with) {
-                setup turned = g.how;
-                turned.way = direction::with_lay;
-                q.with = leaves(turned, c.id);
+                q.with = lain;
             }
             q.right = {g.leaves.best, {}, g.leaves};
             q.wrong = other_lengths(g.leaves, all);
@@ -128,11 +134,10 @@ class of_lengths {
     [[nodiscard]] std::vector<quiz_option> beyond_tolerance(const kit& k, const length& wanted,
                                                             coat_class c, Test wanted_kind) const {
         std::vector<quiz_option> out;
-        const length near_enough = tolerance(wanted, false, r_.rules.prices);
         for (const setup& s : setups_of(k, r_.today, r_.rules.cut)) {
             if (s.kind == tool_kind::clip && s.way == direction::with_lay &&
                 s.tool.etched != "50" && wanted_kind(s) &&
-                gap(leaves(s, c).best, wanted) > near_enough) {
+                !near_enough(wanted, leaves(s, c).best)) {
                 out.push_back(option_of(s, c));
             }
         }
@@ -146,7 +151,8 @@ class of_lengths {
     void combs_for(const coat& c) {
         for (const setup& s : d_.combed) {
             const finished left = leaves(s, c.id);
-            if (s.way != direction::with_lay || left.best > longest_terminal(c).best) {
+            const bool as_named = !read_apart(left.best, s.over->stated.best);
+            if (s.way != direction::with_lay || left.best > longest_terminal(c).best || as_named) {
                 continue;
             }
             quiz_question q;

@@ -34,6 +34,9 @@ class quiz_list {
     std::vector<quiz_question> all_;
 };
 
+/// Whether two lengths are told apart by who reads them, in either unit.
+[[nodiscard]] bool read_apart(const length& a, const length& b);
+
 /// The lengths that can't be meant where `right` is left, nearest first, each read apart from it and from
 /// one another in either unit.
 [[nodiscard]] std::vector<quiz_option> other_lengths(const finished& right,

@@ -1,6 +1,7 @@
 // Where what may go, and where it never goes; what goes under a mat and under a comb.
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <set>
 
 #include "kit/lookup_where.hpp"
@@ -175,7 +176,12 @@ class of_places {
             q.topic = quiz_topic::nevers;
             q.asks = quiz_asks::under_mat;
             q.right = {s};
-            q.wrong = never;
+            // a shorter blade isn't too long for it, whatever the rule that leaves it out is called
+            std::copy_if(never.begin(), never.end(), std::back_inserter(q.wrong),
+                         [&](const quiz_option& o) {
+                             return stated_length(std::get<setup>(o.says), r_.rules.cut).best >
+                                    s.tool.stated.best;
+                         });
             q.known = r_.rules.refusal.safe_blade.why;
             to_.add(std::move(q), {"under-mat", held(s)});
         }

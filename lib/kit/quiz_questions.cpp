@@ -13,11 +13,6 @@ namespace {
 
 constexpr std::size_t fewest_wrong = 2;
 
-/// Whether two lengths are told apart by who reads them, in either unit.
-bool read_apart(const length& a, const length& b) {
-    return number(a) != number(b) && fraction_of_inch(a) != fraction_of_inch(b);
-}
-
 std::string key_of(quiz_topic t, const std::vector<std::string>& about) {
     std::string out{name(t)};
     for (const std::string& one : about) {
@@ -54,6 +49,10 @@ void quiz_list::add(quiz_question q, const std::vector<std::string>& about) {
         q.key = key_of(q.topic, about);
         all_.push_back(std::move(q));
     }
+}
+
+bool read_apart(const length& a, const length& b) {
+    return number(a) != number(b) && fraction_of_inch(a) != fraction_of_inch(b);
 }
 
 std::vector<quiz_option> other_lengths(const finished& right, std::vector<length> all) {
