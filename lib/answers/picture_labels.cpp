@@ -72,7 +72,9 @@ class label_layout {
             for (std::size_t k = 0; k < outside_.size(); ++k) {
                 (void)put_again({k});
             }
-            give_way();
+            if (i == 0) {
+                give_way();  // dear: two searches for each other label
+            }
         }
     }
 
