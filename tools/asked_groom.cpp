@@ -23,7 +23,7 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
     w.print.closed = w.place().closed;
     w.print.closed.add(patient.cannot);
     assume_upkeep(patient, *sheet);
-    patient = with_hair_by_record(std::move(patient), w.reference, w.place().rules, w.print.today);
+    patient = as_by_record(std::move(patient), w.reference, w.place().rules, w.print.today);
 }
 
 plan_request asked_groom::request_of() const {

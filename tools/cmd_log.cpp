@@ -6,6 +6,7 @@
 #include <pelage/base/phrase.hpp>
 #include <pelage/model/dog_record.hpp>
 #include <pelage/model/hair_by_record.hpp>
+#include <pelage/model/mats_by_record.hpp>
 #include <pelage/planner/planned_entry.hpp>
 #include <pelage/trade/upkeep.hpp>
 
@@ -24,7 +25,8 @@ constexpr introduction about{
     "pelage log rosie --salon my-salon --show\n"
     "pelage log rosie --salon my-salon --undo\n"
     "pelage log --check my-salon\n"
-    "pelage log --export csv --salon my-salon -o visits.csv\n",
+    "pelage log --export csv --salon my-salon -o visits.csv\n"
+    "pelage log --against-sheet --salon my-salon\n",
     "The plan is what is taken as done; you are asked what differed, for mats and for\n"
     "minutes: Enter, Enter, Enter. Questions go to standard error, answers come from\n"
     "standard input. The record is a file beside the dog's own (rosie.record.jsonl),\n"
@@ -109,7 +111,7 @@ visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
     if (full && sheet != nullptr && f.none()) {
         (void)coat_by_mix(d, w);
         assume_upkeep(d, *sheet);
-        d = with_hair_by_record(std::move(d), w.reference, w.place().rules, e.on);
+        d = as_by_record(std::move(d), w.reference, w.place().rules, e.on);
         const plan_request r{w.reference, w.place().rules, w.tools(), d, *sheet, e.on};
         const groom g = make_plan(r);
         out.planned = g.planned();
@@ -170,6 +172,21 @@ reply recorded(const workplace& w, const dog& d, const std::string& path,
                    : w.written(io::recorded_document(of, done, w.print))};
 }
 
+/// Mats of the dog's file that the entry may have dealt with, if only their day were known.
+void note_mats(const workplace& w, dog d, const log_entry& e, const surroundings& around) {
+    add_record(d, {e});
+    const body& b = w.reference.dog_body;
+    const dog after = with_mats_by_record(std::move(d), part_index(b), b, w.print.today);
+    const std::size_t n = after.undated.size();
+    if (n > 0) {
+        note(around, "the file of " + after.name + " names " + std::to_string(n) +
+                         (n == 1 ? " mat" : " mats") +
+                         " without a day, which every plan goes on seeing: write the day there "
+                         "(seen = \"" +
+                         iso(e.on) + "\"), or take out what is gone");
+    }
+}
+
 reply add_visit(log_options& o, const workplace& w, const dog& d, const std::string& path,
                 const surroundings& around, faults& f) {
     const auto corrects = o.correct.empty() ? std::optional{0U}
@@ -187,6 +204,8 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
             "of " +
                 joined(std::vector<std::string>(service_names.begin(), service_names.end()), ", "));
     }
+    const entry_checks checks(w, d, v.entry.on, o.sure);
+    check_told(o, w, v.entry, checks, f);
     f.throw_if_any();
     v.entry.corrects = corrects.value_or(0);
     if (!o.yes) {
@@ -195,19 +214,17 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
         }
         asker a(*around.in, *around.talk, around.one_key,
                 around.terminal ? answers_as::keys : answers_as::lines);
-        ask_what_differed(a, w, d.name, v.planned, v.entry);
+        ask_what_differed(a, w, checks, d.name, v.planned, v.entry);
+    }
+    for (const std::string& odd : checks.odd(v.entry)) {
+        note(around, odd + "; recorded all the same");
     }
     if (!v.unsigned_consents.empty()) {
         note(around,
              "the owner has not signed, by the dog's file: " + joined(v.unsigned_consents, ", ") +
                  "; write it there (consents), or see that it is signed");
     }
-    const bool touched = v.entry.services.empty() || !visit_kind_of(v.entry.services).empty();
-    if (touched && !d.mats.empty()) {
-        note(around, "the file of " + d.name + " still names " + std::to_string(d.mats.size()) +
-                         (d.mats.size() == 1 ? " mat" : " mats") +
-                         ", which every plan goes on seeing: take out what is gone");
-    }
+    note_mats(w, d, v.entry, around);
     return recorded(
         w, d, path,
         [&](const io::dog_record& there) {
@@ -266,6 +283,28 @@ reply export_all(const log_options& o, const workplace& w, const std::vector<con
             damaged ? bad_data : done};
 }
 
+reply against_sheet(const workplace& w, const std::vector<const dog*>& asked,
+                    const surroundings& around) {
+    std::vector<dog> dogs;
+    std::vector<kept_dog> all;
+    dogs.reserve(asked.size());  // they are pointed at
+    bool damaged = false;
+    for (const dog* d : asked) {
+        const io::dog_record r = io::read_record(io::record_path(d->file), d->id, w.reference);
+        note_faults(r, around);
+        damaged = damaged || r.damaged;
+        if (r.there) {
+            (void)coat_by_mix(dogs.emplace_back(*d), w);
+            all.push_back({&dogs.back(), entries_in_force(r.entries)});
+        }
+    }
+    const parameters& rules = w.place().rules;
+    const kept_lengths k = kept_lengths_of(
+        {w.reference, rules, w.tools(), w.place().styles, rules.matting.chance.best}, all);
+    return {w.json ? io::json_of(k) : w.written(io::document_of(k, w.print)),
+            damaged ? bad_data : done};
+}
+
 reply audit(const log_options& o, const workplace& w) {
     const io::record_audit a = audit_records(o.audit, w.reference, w.print.today);
     reply r{w.json ? io::json_of(a) : w.written(io::document_of(a)), !a.damaged.empty() ? bad_data
@@ -280,7 +319,7 @@ reply audit(const log_options& o, const workplace& w) {
 
 reply log(log_options& o, const surroundings& around) {
     faults f;
-    o.has = {o.show, false};
+    o.has = {o.show || o.against_sheet, o.against_sheet};
     const workplace w = workplace_of(o, around, f, o.dog.season);
     if (!o.exported.empty()) {
         (void)choice_in("--export", o.exported, {"csv", "json"}, f);
@@ -289,13 +328,13 @@ reply log(log_options& o, const surroundings& around) {
         f.throw_if_any();
         return audit(o, w);
     }
-    if (!o.exported.empty() && o.dog.dog.empty()) {
+    if ((!o.exported.empty() || o.against_sheet) && o.dog.dog.empty()) {
         f.throw_if_any();
         std::vector<const dog*> dogs;
-        for (const dog& d : w.place().dogs) {
+        for (const dog& d : w.own ? w.own->dogs : std::vector<dog>{}) {
             dogs.push_back(&d);
         }
-        return export_all(o, w, w.own ? dogs : std::vector<const dog*>{}, around);
+        return o.against_sheet ? against_sheet(w, dogs, around) : export_all(o, w, dogs, around);
     }
     if (o.dog.dog.empty()) {
         f.say(errc::usage,
@@ -310,6 +349,7 @@ reply log(log_options& o, const surroundings& around) {
         throw error(errc::usage, "log: today isn't known; write --today");
     }
     return o.show               ? show(w, d, path, around)
+           : o.against_sheet    ? against_sheet(w, {&d}, around)
            : o.undo             ? undo(w, d, path, around)
            : o.exported.empty() ? add_visit(o, w, d, path, around, f)
                                 : export_all(o, w, {&d}, around);
@@ -322,10 +362,10 @@ log_options::dog_of_plan::dog_of_plan(CLI::App& a) : dog_options(a) {
 }
 
 log_options::log_options(CLI::App& a) : common_options(a) {
-    for (const char* alone : {"--show", "--undo", "--check", "--export"}) {
+    for (const char* alone : {"--show", "--undo", "--check", "--export", "--against-sheet"}) {
         excludes(app, alone,
-                 {heading::done, heading::found, heading::dog, "--yes", "--correct", "--show",
-                  "--undo", "--check", "--export"});
+                 {heading::done, heading::found, heading::dog, "--yes", "--sure", "--correct",
+                  "--show", "--undo", "--check", "--export", "--against-sheet"});
     }
     excludes(app, "--check", {"dog", "--salon"});
 }

@@ -260,7 +260,7 @@ reply compare(compare_options& o, const surroundings& around) {
     (void)coat_by_mix(d, w);
     d.body_length.reset();
     assume_upkeep(d, a);
-    d = with_hair_by_record(std::move(d), w.reference, w.place().rules, w.print.today);
+    d = as_by_record(std::move(d), w.reference, w.place().rules, w.print.today);
     const plan_request ra{w.reference, w.place().rules, w.tools(),   d,
                           a,           w.print.today,   chance_asked};
     const plan_request rb{w.reference, w.place().rules, w.tools(),   d,

@@ -1,4 +1,6 @@
 // The salon's week and its diary.
+#include <algorithm>
+
 #include <pelage/answers/week.hpp>
 #include <pelage/base/phrase.hpp>
 
@@ -80,9 +82,12 @@ reply diary(diary_options& o, const surroundings& around) {
     const week_request r{w.reference, w.place(), w.styles, w.print.today.value()};
     const auto due = due_dogs(r);
     const diary_question q = diary_question_of(r, due, static_cast<int>(*weeks));
-    const pelage::diary found = diary_of(q.problem);
+    const pelage::diary found = with_promised(diary_of(q.problem), q);
     const io::diary_matter m{r, due, q, found, only};
-    const bool held = found.lapses.empty() && !q.problem.hours.empty();
+    const bool kept = std::all_of(q.promised.begin(), q.promised.end(), [](const auto& v) {
+        return v.why == promise_broken::no || v.why == promise_broken::after_diary;
+    });
+    const bool held = kept && found.lapses.empty() && !q.problem.hours.empty();
     return {w.ics    ? io::ics_of(m)
             : w.json ? io::json_of(m)
                      : w.written(io::document_of(m)),

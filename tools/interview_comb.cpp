@@ -134,6 +134,7 @@ class comb_check {
         const selection at = where(which);
         mat_finding m;
         m.grade = grade;
+        m.seen = s_.about.today;
         s_.ask.say("    free hair between skin and mat: 1 to 9 mm, 9 for more; 0 felted to the");
         const char hair = s_.ask.key("free-hair", "    skin; Enter not measured", "\n0123456789?");
         m.to_skin = hair == '0';
@@ -200,8 +201,12 @@ std::vector<old_finding> on_file(intake_state& s) {
     const body& b = s.about.known.dog_body;
     std::vector<old_finding> out;
     for (const mat_finding& m : before.mats) {
-        out.push_back({std::string(in_words(m.grade)) + ", " + title(b, m.at),
-                       [&s, m] { s.d.mats.push_back(m); }});
+        out.push_back({std::string(in_words(m.grade)) + ", " + title(b, m.at), [&s, m] {
+                           mat_finding still = m;
+                           still.filed = false;  // seen again today
+                           still.seen = m.seen ? s.about.today : m.seen;
+                           s.d.mats.push_back(still);
+                       }});
     }
     for (const skin_finding& f : before.skin) {
         out.push_back({in_words(f, f.size ? show(*f.size) : "") + ", " + title(b, f.at),

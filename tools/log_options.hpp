@@ -31,9 +31,13 @@ struct log_options : common_options {
                          "before the cut, combed out and dry; repeat", heading::found};
     text_option behaviour{app, "--behaviour", "TEXT", "how it was on the table", heading::found};
     flag_option yes{app, "--yes", "ask nothing: what isn't said went as planned"};
+    flag_option sure{app, "--sure",
+                     "it is so, though kit or coat speak against it"};
     text_option correct{app, "--correct", "N", "it stands in place of entry N"};
     flag_option undo{app, "--undo", "take the last entry back"};
     flag_option show{app, "--show", "the last entries"};
+    flag_option against_sheet{app, "--against-sheet",
+                              "what was left against the sheet, by whom and where"};
     text_option audit{app, "--check", "DIR", "are the records of that salon sound"};
     text_option exported{app, "--export", "FORMAT", "csv or json: of DOG, or of the whole salon"};
 };

@@ -14,8 +14,8 @@ namespace {
 
 class talk {
   public:
-    talk(asker& a, const workplace& w, bool planned, log_entry& e)
-        : ask_(a), w_(w), planned_(planned), e_(e) {}
+    talk(asker& a, const workplace& w, const entry_checks& checks, bool planned, log_entry& e)
+        : ask_(a), w_(w), checks_(checks), planned_(planned), e_(e) {}
 
     void all(const std::string& name) {
         ask_.say(name + ", " + in_words(e_.on) + ": " + summary());
@@ -49,6 +49,24 @@ class talk {
         });
         faults none;
         return read(text, none);
+    }
+
+    /// The same, of what `check` may refuse: said once more it stands.
+    template <class Read, class Check>
+    auto checked(const std::string& question, Read read, Check check) {
+        std::string refused;
+        return value(question, [&](const std::string& s, faults& f) {
+            auto out = read(s, f);
+            if (f.none() && !s.empty() && s != refused) {
+                faults odd;
+                check(out, odd);
+                if (!odd.none()) {
+                    refused = s;
+                    f.say(errc::range, odd.told() + "; the same again if it is so");
+                }
+            }
+            return out;
+        });
     }
 
     void differed() {
@@ -113,20 +131,31 @@ class talk {
 
     void tools() {
         const part_index parts(w_.reference.dog_body);
-        for (const logged_tool& t :
-             value("  A tool and its places, as blade 7F: body, legs",
-                   [&](const std::string&s, faults&f) { return tools_in("tool", {s}, w_, f); })) {
+        const auto told = checked(
+            "  A tool and its places, as blade 7F: body, legs",
+            [&](const std::string& s, faults& f) { return tools_in("tool", {s}, w_, f); },
+            [&](const auto& all, faults& f) { checks_.tools("tool", all, f); });
+        for (const logged_tool& t : told) {
             put_told(parts, e_.used, t);
         }
     }
 
     void lengths(const std::string& question, std::vector<logged_length>& to) {
         const part_index parts(w_.reference.dog_body);
-        for (const logged_length& l : value(question, [&](const std::string&s, faults&f) {
-                 return lengths_in("length", {s}, w_, f);
-             })) {
-            put_told(parts, to, l);
-        }
+        const auto put = [&](std::vector<logged_length>& at, const auto& all) {
+            for (const logged_length& l : all) {
+                put_told(parts, at, l);
+            }
+        };
+        const auto told = checked(
+            question,
+            [&](const std::string& s, faults& f) { return lengths_in("length", {s}, w_, f); },
+            [&](const auto& all, faults& f) {
+                log_entry then = e_;
+                put(&to == &e_.left ? then.left : then.found, all);
+                checks_.lengths({"left", "before"}, then, f);
+            });
+        put(to, told);
     }
 
     void skin() {
@@ -162,15 +191,16 @@ class talk {
 
     asker& ask_;
     const workplace& w_;
+    const entry_checks& checks_;
     bool planned_;
     log_entry& e_;
 };
 
 }  // namespace
 
-void ask_what_differed(asker& a, const workplace& w, const std::string& name, bool planned,
-                       log_entry& e) {
-    talk(a, w, planned, e).all(name);
+void ask_what_differed(asker& a, const workplace& w, const entry_checks& checks,
+                       const std::string& name, bool planned, log_entry& e) {
+    talk(a, w, checks, planned, e).all(name);
 }
 
 }  // namespace pelage::cli

@@ -13,6 +13,7 @@
 #include <unistd.h>
 
 #include <pelage/base/error.hpp>
+#include <pelage/data/disk_reason.hpp>
 
 namespace pelage::cli {
 
@@ -72,26 +73,6 @@ class part_guard {
     bool placed_ = false;
 };
 
-std::string why(int number) {
-    switch (number) {
-        case ENOENT:
-        case ENOTDIR:
-            return "there is no such folder";
-        case EACCES:
-        case EPERM:
-            return "writing there isn't allowed";
-        case ENOSPC:
-        case EDQUOT:
-            return "there is no room left";
-        case EROFS:
-            return "the disk is read-only";
-        case ENAMETOOLONG:
-            return "the name is too long";
-        default:
-            return std::generic_category().message(number);
-    }
-}
-
 /// Makes a file beside `file` that nobody else has, with that mode. The name holds the process, so that
 /// what others left behind is in nobody's way.
 fs::path fresh_part(const std::string& path, const fs::path& file, mode_t mode) {
@@ -104,7 +85,7 @@ fs::path fresh_part(const std::string& path, const fs::path& file, mode_t mode) 
             return part;
         }
         if (errno != EEXIST) {
-            cannot_write(path, why(errno));
+            cannot_write(path, io::disk_reason(errno));
         }
     }
     cannot_write(path, "a thousand files of that name are being written");
@@ -153,12 +134,12 @@ void write_file(const std::string& path, const std::function<void(std::ostream&)
     errno = 0;
     out.close();
     if (!out) {
-        cannot_write(path, why(errno != 0 ? errno : ENOSPC));
+        cannot_write(path, io::disk_reason(errno != 0 ? errno : ENOSPC));
     }
     std::error_code failed;
     fs::rename(part, file, failed);
     if (failed) {
-        cannot_write(path, why(failed.value()));
+        cannot_write(path, io::disk_reason(failed.value()));
     }
     guard.placed();
 }

@@ -3,7 +3,10 @@
 #include <algorithm>
 #include <filesystem>
 
+#include <pelage/base/length_text.hpp>
 #include <pelage/data/read.hpp>
+#include <pelage/model/dog_record.hpp>
+#include <pelage/model/hair_by_record.hpp>
 
 namespace pelage::cli {
 
@@ -32,7 +35,7 @@ std::vector<std::string> record_files(const std::string& folder) {
 class auditor {
   public:
     auditor(const salon_files& s, const reference_data& c, const std::optional<date>& today)
-        : salon_(s), known_(c), today_(today) {}
+        : salon_(s), known_(c), today_(today), parts_(c.dog_body) {}
 
     io::record_audit all(const std::vector<std::string>& files) && {
         for (const std::string& file : files) {
@@ -78,11 +81,50 @@ class auditor {
                       "a visit after today; found " + iso(r.entries[i].on) + "; is its day right?");
             }
         }
+        for (const log_entry& e : entries_in_force(r.entries)) {
+            const auto at = std::find_if(r.entries.begin(), r.entries.end(),
+                                         [&](const auto& one) { return one.number == e.number; });
+            doubt_what_it_says(file, r.lines[static_cast<std::size_t>(at - r.entries.begin())], e,
+                               *owner);
+        }
+    }
+
+    /// The dog as it came to the visit, where anything measured is to be held against its hair; else no
+    /// more than its coat, which is quicker.
+    [[nodiscard]] dog before(const dog& owner, const log_entry& e) const {
+        const bool measured = std::any_of(e.left.begin(), e.left.end(),
+                                          [](const logged_length& l) { return l.measured; });
+        dog d;
+        d.coat = owner.coat;
+        if (!measured || !d.coat) {
+            return d;
+        }
+        d = owner;
+        std::erase_if(d.visits, [&](const visit& v) { return v.on >= e.on; });
+        std::erase_if(d.measured, [&](const measurement& m) { return m.on >= e.on; });
+        d.now.clear();
+        return as_by_record(std::move(d), known_, salon_.rules, e.on);
+    }
+
+    void doubt_what_it_says(const std::string& file, unsigned line, const log_entry& e,
+                            const dog& owner) {
+        const dog d = before(owner, e);
+        for (const length_doubt& one : length_doubts(e, d, parts_, known_, salon_.rules)) {
+            doubt(file, line,
+                  (one.before_cut ? "before the cut " : "left ") + one.whom + " " + show(one.said) +
+                      ": " + io::doubt_words(one, d, known_, length_unit::mm));
+        }
+        for (const logged_tool& t : e.used) {
+            if (const auto one = doubt_of_tool(t.tool, known_, salon_.rules, &salon_.tools, e.on)) {
+                doubt(file, line, io::doubt_words(*one));
+            }
+        }
     }
 
     const salon_files& salon_;
     const reference_data& known_;
     const std::optional<date>& today_;
+    part_index parts_;
     io::record_audit out_;
 };
 

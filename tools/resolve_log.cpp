@@ -223,4 +223,11 @@ void apply_told(const log_options& o, const workplace& w, log_entry& e, faults& 
     }
 }
 
+void check_told(const log_options& o, const workplace& w, const log_entry& e,
+                const entry_checks& checks, faults& f) {
+    faults said_before;
+    checks.tools("--used", tools_in("--used", o.used, w, said_before), f);
+    checks.lengths({"--left", "--measured"}, e, f);
+}
+
 }  // namespace pelage::cli

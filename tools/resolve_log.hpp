@@ -8,6 +8,7 @@
 #include <pelage/trade/log_entry.hpp>
 
 #include "asker.hpp"
+#include "log_check.hpp"
 #include "log_options.hpp"
 #include "resolve_arguments.hpp"
 
@@ -38,9 +39,14 @@ namespace pelage::cli {
 /// which the plan had to know.
 void apply_told(const log_options& o, const workplace& w, log_entry& e, faults& f);
 
+/// `checks` of a visit that options tell of: tools and lengths that can't be are faults.
+void check_told(const log_options& o, const workplace& w, const log_entry& e,
+                const entry_checks& checks, faults& f);
+
 /// Asks for what differed, and for mats and minutes unless options said them. Enter, Enter, Enter: it went
 /// as planned, no mats were found, nobody looked at the clock. Throws as the asker does.
-void ask_what_differed(asker& a, const workplace& w, const std::string& name, bool planned,
-                       log_entry& e);
+/// What `checks` refuse is asked again, and taken if it is said once more.
+void ask_what_differed(asker& a, const workplace& w, const entry_checks& checks,
+                       const std::string& name, bool planned, log_entry& e);
 
 }  // namespace pelage::cli

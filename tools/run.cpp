@@ -1,10 +1,13 @@
 #include <algorithm>
 #include <cstdio>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <ostream>
 
 #include <utf8proc.h>
 
+#include <pelage/answers/calendar_file.hpp>
 #include <pelage/answers/write.hpp>
 #include <pelage/base/error.hpp>
 
@@ -107,6 +110,16 @@ void say_beside(const reply& r, const surroundings& around, std::ostream& err) {
     err << printable(r.said);
 }
 
+/// The bytes of the file that an answer takes the place of; empty where there is none to be read.
+std::string earlier(const std::string& output) {
+    std::error_code failed;
+    if (!std::filesystem::is_regular_file(output, failed) || failed) {
+        return {};
+    }
+    std::ifstream in(output, std::ios::binary);
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
 int deliver(const parsed& p, const surroundings& around, std::ostream& out, std::ostream& err) {
     std::string& output = p.asked.options->output;
     output = output == "-" ? "" : output;  // standard output, where it goes anyway
@@ -125,6 +138,9 @@ int deliver(const parsed& p, const surroundings& around, std::ostream& out, std:
     };
     if (!output.empty()) {
         spare_what_was_read(output, p.words);
+        if (p.asked.options->format == "ics") {
+            r.text = io::in_place_of(std::move(r.text), earlier(output));
+        }
         write_file(output, write);
     } else if (write(out); !(out << std::flush)) {
         throw error(errc::io, "cannot write the answer");

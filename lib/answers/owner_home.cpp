@@ -146,7 +146,8 @@ class return_part : brushed_places {
             if (more && h.habit.how_often >= habit::two_or_three &&
                 h.when.next_visit > b.next_visit + day(6.0)) {
                 page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
-                                                     ", down to the skin, it may wait until " +
+                                                     ", down to the skin, the next visit may "
+                                                     "wait until " +
                                                      come_by_date(h.when.next_visit, o_) + ".");
                 return;
             }

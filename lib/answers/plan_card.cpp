@@ -194,6 +194,7 @@ class card_page {
         using kind = plan_note::kind;
         for (const plan_note& n : g_.notes) {
             if (n.what == kind::other_coat || n.what == kind::hair_by_record ||
+                n.what == kind::mats_dealt || n.what == kind::mats_undated ||
                 n.what == kind::tracks) {
                 page_.add({line_as::item, note_words(n, r_, o_.units), "Note: ", 0, 2});
             }

@@ -64,6 +64,11 @@ std::string hours_words(const work& w) {
     return detail::fixed(in_minutes(w) / 60.0, 1) + " h";
 }
 
+/// Whether the full groom is due by that day after the next visit, which is less.
+bool groomed_after(const due_dog& one, const date& end) {
+    return one.what != visit_work::full_groom && one.full_by <= end;
+}
+
 void say_dogs(document& d, const week_matter& m, std::string heading,
               const std::vector<const due_dog*>& which, bool overdue) {
     if (which.empty()) {
@@ -78,6 +83,10 @@ void say_dogs(document& d, const week_matter& m, std::string heading,
         const date by = overdue ? one->by : last.value_or(one->by);
         const int days = days_to(one->by, m.asked.today);
         std::string first = beside_words(*one, who);
+        if (groomed_after(*one, end_of_week(m.of))) {
+            first += (first.empty() ? "" : "; ") + std::string("then a full groom by ") +
+                     in_words(one->full_by);
+        }
         if (!overdue && !last) {
             first += (first.empty() ? "" : "; ") + std::string("no open day before");
         }
@@ -156,6 +165,7 @@ void say_sum(document& d, const week_matter& m, const std::vector<const due_dog*
     for (const auto* which : {&overdue, &due}) {
         for (const due_dog* one : *which) {
             takes += one->takes;
+            takes += groomed_after(*one, end) ? one->first_full_takes : work{};
         }
     }
     const std::size_t n = overdue.size() + due.size();
@@ -190,6 +200,40 @@ std::string lapse_words(const diary_lapse& l, const diary_matter& m) {
 std::string foot(const salon_files& s) {
     return std::string("Minutes and clocks are our guesses until the salon writes its own.") +
            (s.invented ? " Invented: no such salon or dog exists." : "");
+}
+
+std::string broken_words(promise_broken why, const diary_matter& m) {
+    switch (why) {
+        case promise_broken::after_diary:
+            return "after this diary; nothing is booked before it";
+        case promise_broken::closed:
+            return "the salon is closed that day";
+        case promise_broken::owner_cannot:
+            return "its owner can't come that day";
+        case promise_broken::away:
+            return m.asked.salon.groomers.size() == 1 ? "nobody works that day"
+                                                      : "whoever may groom it is away that day";
+        case promise_broken::no_room:
+        case promise_broken::no:
+            break;
+    }
+    return "nobody who may groom it has as much time left that day";
+}
+
+/// Days told to owners that the diary can't keep.
+void say_broken_promises(document& d, const diary_matter& m) {
+    bool opened = false;
+    for (const promised_visit& v : m.question.promised) {
+        if (v.why == promise_broken::no) {
+            continue;
+        }
+        if (!opened) {
+            d.open("Promised, and not in it");
+            opened = true;
+        }
+        d.item_of(called(m.asked.salon.dogs[m.due[v.due].dog]) + ": ",
+                  weekday_words(v.on) + "; " + broken_words(v.why, m));
+    }
 }
 
 /// Who isn't in a diary, and why.
@@ -260,9 +304,11 @@ document document_of(const diary_matter& m) {
     int latest = 0;
     typed_table t{{"day", "groomer", "dog", "visit", "min", "late", "first"}};
     t.numbers = {false, false, false, false, true, true, false};
-    for (const diary_visit& v : m.found.visits) {
+    const std::vector<work> minutes_of = visit_minutes(m.found, m.question, m.due);
+    for (std::size_t i = 0; i < m.found.visits.size(); ++i) {
+        const diary_visit& v = m.found.visits[i];
         const due_dog& one = m.due[m.question.which[v.dog]];
-        const work here = v.full ? one.full_takes : one.between_takes;
+        const work here = minutes_of[i];
         if (m.only.value_or(v.groomer) != v.groomer) {
             continue;
         }
@@ -311,6 +357,7 @@ document document_of(const diary_matter& m) {
             d.item_of(called(who) + ": ", "due by " + in_words(day(l.due)) + lapse_words(l, m));
         }
     }
+    say_broken_promises(d, m);
     say_left_out(d, m);
     d.foot = foot(m.asked.salon);
     return d;

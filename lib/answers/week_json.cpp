@@ -1,4 +1,5 @@
 // The week and the diary as values; the diary as iCalendar.
+#include <algorithm>
 #include <map>
 
 #include <pelage/answers/week.hpp>
@@ -79,7 +80,9 @@ std::string json_of(const diary_matter& m) {
         j["invented"] = true;
     }
     j["visits"] = json::array();
-    for (const diary_visit& v : m.found.visits) {
+    const std::vector<work> takes = visit_minutes(m.found, m.question, m.due);
+    for (std::size_t i = 0; i < m.found.visits.size(); ++i) {
+        const diary_visit& v = m.found.visits[i];
         const due_dog& one = m.due[m.question.which[v.dog]];
         if (m.only.value_or(v.groomer) == v.groomer) {
             j["visits"].push_back(
@@ -89,8 +92,9 @@ std::string json_of(const diary_matter& m) {
                  {"alerts", titles(m.asked.salon.dogs[one.dog].alerts)},
                  {"unsigned", one.unsigned_consents},
                  {"visit", visit_name(one, v)},
-                 {"minutes", minutes_json(v.full ? one.full_takes : one.between_takes)},
-                 {"late_days", std::max(0, v.late)}});
+                 {"minutes", minutes_json(takes[i])},
+                 {"late_days", std::max(0, v.late)},
+                 {"promised", one.promised == m.asked.today + std::chrono::days{v.on}}});
         }
     }
     j["not_held"] = json::array();
@@ -103,16 +107,28 @@ std::string json_of(const diary_matter& m) {
                      : l.reason == lapse_reason::longer_than_a_day ? "longer than a day"
                                                                    : "no room"}});
     }
+    j["promised_not_kept"] = json::array();
+    for (const promised_visit& v : m.question.promised) {
+        if (v.why != promise_broken::no) {
+            j["promised_not_kept"].push_back({{"dog", m.asked.salon.dogs[m.due[v.due].dog].id},
+                                              {"on", iso(v.on)},
+                                              {"why", name(v.why)}});
+        }
+    }
     return dumped(j);
 }
 
 std::string ics_of(const diary_matter& m) {
     std::string out = ics::opening();
     std::map<std::size_t, int> visits;
-    for (const diary_visit& v : m.found.visits) {
+    const std::vector<work> takes = visit_minutes(m.found, m.question, m.due);
+    for (std::size_t i = 0; i < m.found.visits.size(); ++i) {
+        const diary_visit& v = m.found.visits[i];
         const due_dog& one = m.due[m.question.which[v.dog]];
         const dog& who = m.asked.salon.dogs[one.dog];
-        const int number = ++visits[v.dog];
+        const auto before = std::count_if(who.visits.begin(), who.visits.end(),
+                                          [&](const visit& b) { return b.on <= m.asked.today; });
+        const auto number = before + ++visits[v.dog];
         if (m.only.value_or(v.groomer) != v.groomer) {
             continue;
         }
@@ -122,9 +138,8 @@ std::string ics_of(const diary_matter& m) {
             {who.id + "-diary-" + std::to_string(number), m.asked.today + std::chrono::days{v.on},
              (who.name.empty() ? who.id : who.name) + ": " + std::string(visit_name(one, v)) +
                  ", " + m.asked.salon.groomers[v.groomer].name,
-             alerts + "About " +
-                 detail::fixed(in_minutes(v.full ? one.full_takes : one.between_takes), 0) +
-                 " min." + (who.invented ? " An invented dog for trying things out." : "")},
+             alerts + "About " + detail::fixed(in_minutes(takes[i]), 0) + " min." +
+                 (who.invented ? " An invented dog for trying things out." : "")},
             m.asked.today);
     }
     return out + ics::closing();

@@ -2,7 +2,6 @@
 
 #include <cerrno>
 #include <chrono>
-#include <system_error>
 #include <thread>
 
 #include <fcntl.h>
@@ -10,6 +9,7 @@
 #include <unistd.h>
 
 #include <pelage/base/error.hpp>
+#include <pelage/data/disk_reason.hpp>
 
 #include "data/faults.hpp"
 
@@ -21,32 +21,6 @@ constexpr off_t largest = 16'000'000;
 constexpr mode_t usual = 0666;  // less the umask
 constexpr std::chrono::milliseconds patience{10'000};
 constexpr std::chrono::milliseconds reader_patience{1'000};
-
-std::string why(int number) {
-    switch (number) {
-        case ENOENT:
-        case ENOTDIR:
-            return "there is no such folder";
-        case EACCES:
-        case EPERM:
-            return "it isn't allowed there";
-        case ENOSPC:
-        case EDQUOT:
-            return "there is no room left";
-        case EROFS:
-            return "the disk is read-only";
-        case ELOOP:
-            return "it is a link, and a record is a file of its own";
-        case EISDIR:
-            return "it is a folder";
-        case ENXIO:
-            return "it is no ordinary file";
-        case ENAMETOOLONG:
-            return "the name is too long";
-        default:
-            return std::generic_category().message(number);
-    }
-}
 
 [[noreturn]] void fail(std::string_view what, const std::string& path, const std::string& reason) {
     throw error(errc::io, "can't " + std::string(what) + " " + shown(path) + ": " + reason);
@@ -77,7 +51,7 @@ class closing {
 struct stat status_of(int file, std::string_view what, const std::string& path) {
     struct stat is {};
     if (fstat(file, &is) != 0) {
-        fail(what, path, why(errno));
+        fail(what, path, disk_reason(errno));
     }
     if (!S_ISREG(is.st_mode)) {
         fail(what, path, S_ISDIR(is.st_mode) ? "it is a folder" : "it is no ordinary file");
@@ -118,7 +92,7 @@ std::string all_of(int file, std::string_view what, const std::string& path) {
         const ssize_t got = patiently(
             [&] { return pread(file, out.data() + at, out.size() - at, static_cast<off_t>(at)); });
         if (got < 0) {
-            fail(what, path, why(errno));
+            fail(what, path, disk_reason(errno));
         }
         if (got == 0) {
             break;
@@ -166,7 +140,7 @@ appended_file::appended_file(const std::string& path) : path_(path) {
     for (int tries = 0; tries < 100; ++tries) {
         file_ = patiently([&] { return open(path.c_str(), flags, usual); });
         if (file_ < 0) {
-            fail(what, path, why(errno));
+            fail(what, path, disk_reason(errno));
         }
         try {
             (void)status_of(file_, what, path);
@@ -196,7 +170,8 @@ std::string appended_file::bytes() const {
 void appended_file::cut_to(std::size_t size) {
     if (patiently([&] { return ftruncate(file_, static_cast<off_t>(size)); }) != 0 ||
         patiently([&] { return fsync(file_); }) != 0) {
-        fail("take a torn line out of the record", path_, why(errno) + "; nothing is recorded");
+        fail("take a torn line out of the record", path_,
+             disk_reason(errno) + "; nothing is recorded");
     }
 }
 
@@ -204,9 +179,10 @@ void appended_file::take_back(std::size_t size, std::string_view what, int numbe
     const bool cut = patiently([&] { return ftruncate(file_, static_cast<off_t>(size)); }) == 0;
     (void)patiently([&] { return fsync(file_); });
     fail(what, path_,
-         why(number) + (cut ? "; nothing is recorded"
-                            : "; nor can what was begun be taken out again: look with --show "
-                              "before you log it once more"));
+         disk_reason(number) +
+             (cut ? "; nothing is recorded"
+                  : "; nor can what was begun be taken out again: look with --show "
+                    "before you log it once more"));
 }
 
 void appended_file::append(std::string_view bytes) {
@@ -232,7 +208,7 @@ std::optional<std::string> read_ordinary_file(const std::string& path) {
         return std::nullopt;
     }
     if (file < 0) {
-        fail(what, path, why(errno));
+        fail(what, path, disk_reason(errno));
     }
     const closing at_end(file);
     (void)status_of(file, what, path);
@@ -246,7 +222,7 @@ void write_new_file(const std::string& path, std::string_view bytes) {
         return open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, usual);
     });
     if (file < 0) {
-        fail(what, path, why(errno));
+        fail(what, path, disk_reason(errno));
     }
     const closing at_end(file);
     int wrong = write_all(file, bytes);
@@ -254,7 +230,7 @@ void write_new_file(const std::string& path, std::string_view bytes) {
     wrong = wrong == 0 ? sync_folder_of(path) : wrong;
     if (wrong != 0) {
         (void)unlink(path.c_str());
-        fail(what, path, why(wrong) + "; nothing is recorded");
+        fail(what, path, disk_reason(wrong) + "; nothing is recorded");
     }
 }
 

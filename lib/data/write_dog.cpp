@@ -132,7 +132,8 @@ class tables {
                    key("free_hair", length_value(m.free_hair)) +
                    key("to_skin", flag_value(m.to_skin)) +
                    key("comb_passes", flag_value(m.comb_passes)) +
-                   key("comb_out", flag_value(m.comb_out));
+                   key("comb_out", flag_value(m.comb_out)) +
+                   key("seen", m.seen ? text_value(iso(*m.seen)) : "");
         });
     }
     std::string skin(const dog& d) {

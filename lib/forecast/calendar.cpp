@@ -82,6 +82,9 @@ calendar_sum sum_of(const calendar_request& r, const schedule_problem& p, const 
             ++s.visits[static_cast<std::size_t>(b.what)];
         }
         s.takes = cost_of(p, *visits) - r.work.rules.prices.trip.best * std::int64_t{s.number()};
+        if (s.visits[static_cast<std::size_t>(visit_work::full_groom)] > 0) {
+            s.takes += c.mats;
+        }
         const auto counted = intervals(p, c, *visits);
         s.by_chance = !counted.empty();
         for (const kept_interval& i : counted) {
@@ -146,7 +149,7 @@ std::optional<fresh_day> event_after(const dog& d, const date& on) {
 }
 
 std::vector<calendar_visit> told(const calendar_request& r, const schedule_problem& p,
-                                 const std::vector<booking>& visits) {
+                                 const std::vector<booking>& visits, const work& mats) {
     std::vector<calendar_visit> out;
     last_visits v{-p.full_ago, -p.brush_ago, -p.tidy_ago};
     for (const booking& b : visits) {
@@ -157,6 +160,7 @@ std::vector<calendar_visit> told(const calendar_request& r, const schedule_probl
         one.due = clocks_before(r, p, v, b.what);
         if (b.what == visit_work::full_groom) {
             one.fresh = event_after(r.work.patient, one.on);
+            one.takes += v.full == -p.full_ago ? mats : work{};
         }
         out.push_back(one);
         v.full = b.what == visit_work::full_groom ? b.on : v.full;
@@ -269,7 +273,7 @@ calendar calendar_of(const calendar_request& r, const groom& g) {
     auto visits = cheapest(p);
     if (visits) {
         out.weekday = keep_weekday(r, p, *visits);
-        out.visits = told(r, p, *visits);
+        out.visits = told(r, p, *visits, c.mats);
     } else if (r.compare) {
         out.blocked = blocked_of(r, g, c, asked);
     }

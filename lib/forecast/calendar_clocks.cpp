@@ -100,7 +100,7 @@ visit_clocks clocks_of(const coat_to_keep& c, const std::optional<int>& tidy, ch
     return v;
 }
 
-std::array<work, visit_work_names.size()> costs_of(const plan_request& r, const groom& g) {
+std::array<work, visit_work_names.size()> costs_of(const plan_request& r, const grooms_to_come& c) {
     const price_rules& p = r.rules.prices;
     const double size = p.size[static_cast<std::size_t>(r.patient.size)].best;
     const work tidy = minutes(in_minutes(p.tidy.best) * size);
@@ -108,8 +108,10 @@ std::array<work, visit_work_names.size()> costs_of(const plan_request& r, const 
     const work bath =
         minutes_beside_plan(service_of(r.reference, service_kind::bath), r.patient.size, p);
     // a tidy on its own is no bath: taken in, tidied, handed back
-    return {trip + p.visit.best + tidy, trip + bath, trip + bath + tidy,
-            trip + appointment_of(r, g, service_of(r.reference, service_kind::full)).total()};
+    return {
+        trip + p.visit.best + tidy, trip + bath,
+        trip + std::max({bath, c.bath_and_tidy, p.visit.best + tidy}),
+        trip + appointment_of(r, c.steady, service_of(r.reference, service_kind::full)).total()};
 }
 
 }  // namespace
@@ -146,6 +148,14 @@ grooms_to_come grooms_of(const calendar_request& r, const groom& g) {
     ask.laid = r.work.laid;
     c.steady = make_plan(ask);
     keep_coats(r, r.work, g, c);
+    const service& full = service_of(r.work.reference, service_kind::full);
+    if (last_by_file_of(r).full > 0 && !r.work.patient.mats.empty()) {
+        c.mats = std::max(work{}, appointment_of(r.work, g, full).total() -
+                                      appointment_of(ask, c.steady, full).total());
+    }
+    const service& tidy = service_of(r.work.reference, service_kind::tidy);
+    ask.booked = &tidy;
+    c.bath_and_tidy = appointment_of(ask, make_plan(ask), tidy).total();
     return c;
 }
 
@@ -155,6 +165,8 @@ grooms_to_come brushed_otherwise(const calendar_request& r, const groom& g,
     other.brushed = b;
     grooms_to_come c;
     c.steady = now.steady;
+    c.bath_and_tidy = now.bath_and_tidy;
+    c.mats = now.mats;
     keep_coats(r, ask_again(r.work, other, r.work.sheet), g, c);
     return c;
 }
@@ -182,7 +194,7 @@ schedule_problem problem_of(const calendar_request& r, const grooms_to_come& c, 
         }
     }
     b.gap = whole(r.work.rules.matting.visits_apart.best);
-    b.costs = costs_of(r.work, c.steady);
+    b.costs = costs_of(r.work, c);
     const auto tidy = tidy_clock(r.work, c.steady);
     b.first = clocks_of(c.first, tidy, p);
     b.later = clocks_of(c.later, tidy, p);

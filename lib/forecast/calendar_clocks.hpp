@@ -23,6 +23,8 @@ struct grooms_to_come {
     groom steady;
     coat_to_keep first;
     coat_to_keep later;
+    work bath_and_tidy{};  ///< the appointment of the service "tidy", as a plan counts it
+    work mats{};           ///< what mats found since the last full groom add to the next one
 };
 
 /// Where a dog stands today by its file: days since the last of each; 0 for today's groom.

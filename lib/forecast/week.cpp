@@ -4,10 +4,13 @@
 
 #include <pelage/forecast/forecast.hpp>
 #include <pelage/forecast/week.hpp>
+#include <pelage/model/mats_by_record.hpp>
 #include <pelage/model/mix.hpp>
+#include <pelage/planner/appointment.hpp>
 #include <pelage/trade/upkeep.hpp>
 
 #include "forecast/calendar_clocks.hpp"
+#include "forecast/promised.hpp"
 
 namespace pelage {
 
@@ -44,6 +47,7 @@ class front_desk {
             return out;
         }
         assume_upkeep(d, *sheet);
+        d = with_mats_by_record(std::move(d), top_.parts(), r_.reference.dog_body, r_.today);
         plan_request ask{r_.reference, r_.salon.rules, r_.salon.tools, d, *sheet, r_.today};
         ask.reasons = false;
         ask.top = &top_;
@@ -89,6 +93,10 @@ class front_desk {
         out.full_by = plus(*out.last_full, back.full_groom);
         out.by =
             std::min(back.was_due.value_or(plus(*out.last_full, back.next_visit)), out.full_by);
+        if (!d.mats.empty()) {  // matted since: due now, as its calendar has it
+            out.full_by = std::min(out.full_by, r_.today);
+            out.by = std::min(out.by, r_.today);
+        }
         out.promised = d.promised && *d.promised >= r_.today ? d.promised : std::nullopt;
         const calendar_request c{ask, r_.today, 4, r_.salon.closed, nullptr, false};
         const schedule_problem p = problem_of(c, grooms_of(c, g), ask.rules.matting.chance.best);
@@ -98,11 +106,15 @@ class front_desk {
         };
         out.full_clock = p.later.full;
         out.full_takes = takes(visit_work::full_groom);
+        out.first_full_takes =
+            d.mats.empty()
+                ? out.full_takes
+                : appointment_of(ask, g, service_of(r_.reference, service_kind::full)).total();
         read_between(p, takes, out);
         // where the full groom is due by then as well, one visit does it all
         const bool full = out.full_by <= std::max(out.by, r_.today) || !out.between_by;
         out.what = full ? visit_work::full_groom : out.between;
-        out.takes = full ? out.full_takes : out.between_takes;
+        out.takes = full ? out.first_full_takes : out.between_takes;
     }
 
     /// The visit between full grooms stops all clocks that run there: brush, tidy, or both.
@@ -146,7 +158,7 @@ diary_dog in_diary(const week_request& r, const due_dog& one, int last) {
     out.tidy_clock = one.tidy_clock;
     out.between_due = one.between_by ? days_to(r.today, *one.between_by) : 0;
     out.visit_ago = one.last_visit ? std::max(0, days_to(*one.last_visit, r.today)) : 0;
-    out.full = one.full_takes;
+    out.full = std::max(one.full_takes, one.first_full_takes);
     out.between = one.between_takes;
     const auto& all = r.salon.groomers;
     const auto own =
@@ -182,9 +194,24 @@ std::optional<date> last_open_day(const salon_files& s, const dog& d, const date
     return std::nullopt;
 }
 
+std::vector<work> visit_minutes(const diary& d, const diary_question& q,
+                                const std::vector<due_dog>& due) {
+    std::vector<bool> groomed(q.which.size(), false);
+    std::vector<work> out;
+    for (const diary_visit& v : d.visits) {
+        const due_dog& one = due[q.which[v.dog]];
+        out.push_back(!v.full          ? one.between_takes
+                      : groomed[v.dog] ? one.full_takes
+                                       : one.first_full_takes);
+        groomed[v.dog] = groomed[v.dog] || v.full;
+    }
+    return out;
+}
+
 diary_question diary_question_of(const week_request& r, const std::vector<due_dog>& due,
                                  int weeks) {
     diary_question out;
+    out.from = r.today;
     diary_problem& p = out.problem;
     p.last = 7 * weeks;
     const parameters& rules = r.salon.rules;
@@ -205,6 +232,7 @@ diary_question diary_question_of(const week_request& r, const std::vector<due_do
             out.which.push_back(i);
         }
     }
+    book_promised(r, due, out);
     return out;
 }
 

@@ -97,7 +97,7 @@ std::shared_ptr<const detail::plan_state> planned(std::shared_ptr<const detail::
     put_length(d, o);
     auto by_mix = coat_by_mix(d, has->reference);
     assume_upkeep(d, sheet);
-    d = with_hair_by_record(std::move(d), has->reference, has->files.rules, o.today);
+    d = as_by_record(std::move(d), has->reference, has->files.rules, o.today);
     auto s = std::make_shared<detail::plan_state>(detail::plan_state{.home = std::move(has),
                                                                      .today = o.today,
                                                                      .asked = o.chance,

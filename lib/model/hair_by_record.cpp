@@ -6,6 +6,7 @@
 #include <pelage/model/growth_record.hpp>
 #include <pelage/model/hair_by_record.hpp>
 #include <pelage/model/hair_today.hpp>
+#include <pelage/model/mats_by_record.hpp>
 #include <pelage/trade/place_words.hpp>
 
 namespace pelage {
@@ -184,6 +185,16 @@ dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
     }
     d.by_record = std::move(known);
     return d;
+}
+
+dog as_by_record(dog d, const reference_data& c, const parameters& r,
+                 const std::optional<date>& today) {
+    const bool filed = std::any_of(d.mats.begin(), d.mats.end(),
+                                   [](const mat_finding& m) { return m.filed; });
+    if (filed && !d.visits.empty()) {
+        d = with_mats_by_record(std::move(d), part_index(c.dog_body), c.dog_body, today);
+    }
+    return with_hair_by_record(std::move(d), c, r, today);
 }
 
 }  // namespace pelage

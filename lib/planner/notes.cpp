@@ -133,6 +133,12 @@ void add_notes(const plan_request& r, bool made_for_another_coat, groom& g) {
     if (!r.patient.by_record.empty()) {
         note(g, kind::hair_by_record);
     }
+    if (!r.patient.dealt.empty()) {
+        note(g, kind::mats_dealt);
+    }
+    if (!r.patient.undated.empty()) {
+        note(g, kind::mats_undated);
+    }
     if (r.sheet.adjustable && !r.length_wish && !r.patient.body_length) {
         note(g, kind::own_length);
     }

@@ -6,6 +6,9 @@
 
 #include <pelage/answers/write.hpp>
 #include <pelage/data/record_file.hpp>
+#include <pelage/kit/tool_check.hpp>
+#include <pelage/model/entry_check.hpp>
+#include <pelage/sheets/kept.hpp>
 
 namespace pelage::io {
 
@@ -29,6 +32,17 @@ struct record_of_dog {
 [[nodiscard]] document export_document(const std::vector<record_of_dog>& all);
 /// Every entry, as its line says it.
 [[nodiscard]] std::string export_json(const std::vector<record_of_dog>& all);
+
+/// What speaks against a length of an entry, without its place: "longer than hair of a wire coat gets
+/// there, 90 mm at most (our guess)". `d` is the dog it is of.
+[[nodiscard]] std::string doubt_words(const length_doubt& l, const dog& d, const reference_data& c,
+                                      length_unit u);
+/// What speaks against a tool, what was found and what would be right.
+[[nodiscard]] std::string doubt_words(const tool_doubt& t);
+
+/// What was really left against the sheet, for people by groomer, part and tool, for programs as one table.
+[[nodiscard]] document document_of(const kept_lengths& k, const print_options& o);
+[[nodiscard]] std::string json_of(const kept_lengths& k);
 
 /// What an audit found in a salon's records.
 struct record_audit {

@@ -31,8 +31,8 @@ struct diary_matter {
 };
 [[nodiscard]] document document_of(const diary_matter& m);
 [[nodiscard]] std::string json_of(const diary_matter& m);
-/// As iCalendar (RFC 5545): each visit a whole day, its UID made of the dog's id and how many visits of
-/// the diary came before it.
+/// As iCalendar (RFC 5545): each visit a whole day, its UID made of the dog's id and how many visits came
+/// before it, on record and in the diary.
 [[nodiscard]] std::string ics_of(const diary_matter& m);
 
 }  // namespace pelage::io

@@ -27,16 +27,6 @@ inline constexpr std::array<std::string_view, 7> basis_names{
     return basis_names[static_cast<std::size_t>(b)];
 }
 
-/// The basis named `s`, or nothing.
-[[nodiscard]] constexpr std::optional<basis> parse_basis(std::string_view s) {
-    for (std::size_t i = 0; i < basis_names.size(); ++i) {
-        if (basis_names[i] == s) {
-            return static_cast<basis>(i);
-        }
-    }
-    return std::nullopt;
-}
-
 /// The basis in words for the screen.
 [[nodiscard]] constexpr std::string_view in_words(basis b) {
     constexpr std::array<std::string_view, 7> words{

@@ -4,9 +4,11 @@
 // left, under its clocks. Who has no full groom on record isn't guessed at: it is told apart.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <pelage/model/reference_data.hpp>
@@ -51,6 +53,7 @@ struct due_dog {
     std::optional<date> between_by;                  ///< the sooner of brush and tidy
     visit_work between = visit_work::bath_and_tidy;  ///< what is done at a visit between
     work full_takes{};
+    work first_full_takes{};  ///< the next full groom: with what today's mats add
     work between_takes{};
 
     /// It can be booked: nothing has to be asked or known first.
@@ -67,12 +70,55 @@ struct due_dog {
 [[nodiscard]] std::optional<date> last_open_day(const salon_files& s, const dog& d,
                                                 const date& today, const date& by);
 
+/// Why a day told to an owner isn't booked.
+enum class promise_broken {
+    no,            ///< it is booked
+    after_diary,   ///< it lies after the last day, and the dog isn't booked before it
+    closed,        ///< the salon is closed that day
+    owner_cannot,  ///< its owner can't come
+    away,          ///< whoever may groom it isn't there
+    no_room        ///< nobody who may groom it has as much time left
+};
+
+inline constexpr std::array<std::string_view, 6> promise_names{
+    "kept", "later", "closed", "owner cannot", "nobody there", "no room"};
+[[nodiscard]] constexpr std::string_view name(promise_broken p) {
+    return promise_names[static_cast<std::size_t>(p)];
+}
+
+/// A day told to a dog's owner for its next visit (due_dog::promised).
+struct promised_visit {
+    std::size_t due = 0;  ///< index into the due dogs
+    std::size_t dog = 0;  ///< of the problem; booked ones
+    date on{};
+    promise_broken why = promise_broken::no;
+    // of a booked one
+    bool full = true;
+    std::size_t groomer = 0;
+    work takes{};
+    int late = 0;  ///< days after the clock that ended first; 0 or less: in time
+};
+
 /// The diary's problem for these dogs: the bookable ones, over `weeks` weeks from today. `which` says of
 /// each dog of the problem which of `due` it is. Where the salon names no groomer there are no hours.
+/// What was promised is no part of the search: it is booked before it, its minutes are out of the hours,
+/// and the dog comes to the problem as it will be after that visit. It is a full groom where a visit
+/// between would be followed by one sooner than its clock.
 struct diary_question {
+    date from{};  ///< day 0
     diary_problem problem;
     std::vector<std::size_t> which;
+    std::vector<promised_visit> promised;  ///< by day, then dog
+    work promised_cost{};                  ///< minutes, trips and days late of those booked
 };
+
+/// Minutes of each visit of a diary for these dogs, in its order: a dog's first full groom takes what its
+/// mats of today add. (The search reckons every full groom of such a dog so, and books nobody beyond hours.)
+[[nodiscard]] std::vector<work> visit_minutes(const diary& d, const diary_question& q,
+                                              const std::vector<due_dog>& due);
+
+/// The diary found for it, with what was promised in it.
+[[nodiscard]] diary with_promised(diary found, const diary_question& q);
 [[nodiscard]] diary_question diary_question_of(const week_request& r,
                                                const std::vector<due_dog>& due, int weeks);
 

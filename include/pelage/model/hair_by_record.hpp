@@ -23,4 +23,9 @@ namespace pelage {
 [[nodiscard]] dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
                                       const std::optional<date>& today);
 
+/// The dog as its file and record let it stand today: mats that are gone set apart (mats_by_record.hpp),
+/// then its hair reckoned.
+[[nodiscard]] dog as_by_record(dog d, const reference_data& c, const parameters& r,
+                               const std::optional<date>& today);
+
 }  // namespace pelage

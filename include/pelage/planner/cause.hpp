@@ -107,6 +107,8 @@ struct plan_note {
         other_coat,         ///< the sheet is made for other coats
         hair_unknown,       ///< today's hair isn't recorded everywhere
         hair_by_record,     ///< some of it is reckoned from the record: dog::by_record
+        mats_dealt,         ///< mats of its file are gone by the record: dog::dealt
+        mats_undated,       ///< or may be, if their day were known: dog::undated
         own_length,         ///< the sheet's own length is taken
         health,             ///< told of its health
         less_combing,       ///< it is combed out for less time than others

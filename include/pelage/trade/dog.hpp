@@ -78,6 +78,12 @@ struct recorded_hair {
     date since{};   ///< the day it was left or seen
 };
 
+/// A mat of the dog's file, and a later visit that dealt with it or may have.
+struct mat_since {
+    mat_finding what;
+    date on{};  ///< the day of that visit
+};
+
 /// The dog.
 struct dog {
     std::string id;
@@ -109,6 +115,8 @@ struct dog {
     std::vector<alert> alerts;           ///< told before anything else
     bool comb_checked = false;  ///< a comb went through to the skin wherever no mat is named
     std::vector<mat_finding> mats;
+    std::vector<mat_since> dealt;    ///< mats no longer among them (model/mats_by_record.hpp)
+    std::vector<mat_since> undated;  ///< and those of which nobody knows: they stay among them
     std::vector<skin_finding> skin;
     std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id
     std::vector<measurement> measured;

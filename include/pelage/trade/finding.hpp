@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include <pelage/base/date.hpp>
 #include <pelage/base/units.hpp>
 #include <pelage/trade/zone.hpp>
 
@@ -32,6 +33,8 @@ struct mat_finding {
     bool to_skin = false;             ///< felted to the skin: nothing passes beneath
     bool comb_passes = false;         ///< a comb's tip passes beneath it
     bool comb_out = false;            ///< the groomer decides to comb it out
+    std::optional<date> seen{};       ///< the day it was found, where the dog's file has it
+    bool filed = false;  ///< it stands in the dog's file: found that day, or nobody knows when
 };
 
 /// What the skin shows. What is done there is in model/refusal.hpp (care_for).

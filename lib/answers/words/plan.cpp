@@ -269,6 +269,50 @@ std::string by_record_words(const dog& d, const body& b, length_unit u) {
                            : "");
 }
 
+/// Findings that went, or may have, on the same days: "a mat at the left ear, of 3 November 2026".
+struct gone_alike {
+    const mat_since* first;
+    std::vector<place> where;
+};
+
+std::vector<gone_alike> by_day(const std::vector<mat_since>& all) {
+    std::vector<gone_alike> out;
+    for (const mat_since& m : all) {
+        const auto same = std::find_if(out.begin(), out.end(), [&](const gone_alike& g) {
+            return g.first->on == m.on && g.first->what.seen == m.what.seen &&
+                   g.first->what.grade == m.what.grade;
+        });
+        if (same == out.end()) {
+            out.push_back({&m, {m.what.at}});
+        } else {
+            same->where.push_back(m.what.at);
+        }
+    }
+    return out;
+}
+
+std::string dealt_words(const std::vector<mat_since>& all, const body& b) {
+    std::vector<std::string> parts;
+    for (const gone_alike& g : by_day(all)) {
+        parts.push_back(std::string(in_words(g.first->what.grade)) + " of " +
+                        in_words(*g.first->what.seen) + " (" + joined(titles(b, g.where), ", ") +
+                        "): dealt with on " + in_words(g.first->on) + " by the record");
+    }
+    return joined(parts, "; ");
+}
+
+std::string undated_words(const std::vector<mat_since>& all, const body& b) {
+    std::vector<std::string> parts;
+    for (const gone_alike& g : by_day(all)) {
+        parts.push_back(std::string(in_words(g.first->what.grade)) + " (" +
+                        joined(titles(b, g.where), ", ") + ") may be gone since " +
+                        in_words(g.first->on) + " by the record");
+    }
+    return joined(parts, "; ") +
+           ": planned for, since the dog's file has no day for it; write that there (seen), or "
+           "take it out";
+}
+
 }  // namespace
 
 std::string note_words(const plan_note& n, const plan_request& r, length_unit u) {
@@ -280,6 +324,10 @@ std::string note_words(const plan_note& n, const plan_request& r, length_unit u)
             return "today's hair isn't recorded everywhere: taken as long enough";
         case kind::hair_by_record:
             return by_record_words(r.patient, r.reference.dog_body, u);
+        case kind::mats_dealt:
+            return dealt_words(r.patient.dealt, r.reference.dog_body);
+        case kind::mats_undated:
+            return undated_words(r.patient.undated, r.reference.dog_body);
         case kind::own_length:
             return "the sheet's own length of " + show(*r.sheet.adjustable, u) +
                    "; another with --length";

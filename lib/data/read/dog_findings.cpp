@@ -81,6 +81,8 @@ void get_mats(record& top, page& p, dog& d) {
         m.to_skin = r.get_flag("to_skin");
         m.comb_passes = r.get_flag("comb_passes");
         m.comb_out = r.get_flag("comb_out");
+        m.seen = r.get_day("seen", presence::may);
+        m.filed = true;
         const std::string word = r.get_text("zone", presence::may);
         r.done();
         check_mat(r, m);

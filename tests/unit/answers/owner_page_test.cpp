@@ -314,7 +314,10 @@ TEST_CASE("what more brushing would win is a later day, told only where it is la
     groom_table t;
     t.today = parse_date("2026-11-26");
     CHECK_THAT(words_of(owners_page(t.request()).text),
-               match::ContainsSubstring("down to the skin, it may wait until"));
+               match::ContainsSubstring("down to the skin, the next visit may wait until"));
+    t.patient.brushed = {habit::daily, true};
+    CHECK_THAT(words_of(owners_page(t.request()).text),
+               !match::ContainsSubstring("may wait until"));
 }
 
 TEST_CASE("a page to the vet tells what the vet needs, and keeps no dog warm that may be hot",
@@ -422,8 +425,19 @@ TEST_CASE("the page speaks of the brushing that is told, and of none that isn't"
     t.patient.brushed = {habit::none, false};
     CHECK_THAT(text(), !match::ContainsSubstring("as you do now"));
     CHECK_THAT(text(), match::ContainsSubstring("only because it was combed out"));
+    const auto date_of = [&] {
+        const std::string all = text();
+        const auto at = all.find("Please come back by");
+        REQUIRE(at != std::string::npos);
+        return all.substr(at, all.find("If you brush", at) - at);
+    };
+    const std::string unbrushed = date_of();
+    // on the surface counts as none: the same date, and the same that it hangs on
     t.patient.brushed = {habit::weekly, false};
-    CHECK_THAT(text(), match::ContainsSubstring("only because it was combed out"));
+    CHECK(date_of() == unbrushed);
+    t.patient.brushed = {habit::daily, false};
+    CHECK(date_of() == unbrushed);
+    CHECK_THAT(text(), !match::ContainsSubstring("as you do now"));
     // nobody said: as the sheet assumes, and that is what it hangs on
     t.patient.brushing_said = false;
     t.sheet.upkeep = "weekly to the skin";
