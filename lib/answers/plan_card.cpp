@@ -83,8 +83,7 @@ class card_page {
                            coat_of(r_.reference, *d.coat).title + ", " + std::string(name(d.size));
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
-            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
-                    (r_.booked == nullptr ? " with nails and ears" : " in all");
+            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min in all";
         }
         page_.say(text + (d.invented ? ". An invented dog." : "."), 2);
         say_note(page_, d);

@@ -311,7 +311,8 @@ class runner {
                     break;
                 }
             }
-            if (!now_.wide && wide > 80) {
+            // a picture is read by programs, whatever it is called
+            if (!now_.wide && !out.starts_with("<svg") && wide > 80) {
                 fail(now_.line, "over 80 columns: " + l);
             }
         }

@@ -107,7 +107,7 @@ TEST_CASE("two tables of one answer have an empty line between them") {
 
 TEST_CASE("a table for programs is not on the page, one for people not in the spreadsheet") {
     document d = of_table({{"all of it"}, {{"x"}}, {}, io::shown_to::programs});
-    d.show({{"in short"}, {{"y"}}, {}, io::shown_to::people});
+    d.show(io::typed_table{{"in short"}, {{"y"}}, {}, io::shown_to::people});
     CHECK_THAT(text_of(d), !match::ContainsSubstring("all of it"));
     CHECK_THAT(html_of(d), !match::ContainsSubstring("all of it"));
     CHECK(csv_of(d) == "all_of_it\r\nx\r\n");
@@ -134,7 +134,7 @@ TEST_CASE("nothing that somebody wrote is markup") {
     d.item(evil);
     d.caution(evil);
     d.copied(evil);
-    d.show({{evil}, {{evil}}});
+    d.show(io::typed_table{{evil}, {{evil}}});
     d.foot = evil;
     const std::string page = html_of(d);
     CHECK_THAT(page, !match::ContainsSubstring("<script"));
