@@ -169,7 +169,7 @@ class runner {
         } else if (l == "run" || starts("run ")) {
             now_.args = split(l == "run" ? "" : rest(4));
             now_.wide = std::any_of(now_.args.begin(), now_.args.end(), [](const std::string& a) {
-                return a == "json" || a == "csv" || a == "html" || a == "--roster";
+                return a == "json" || a == "csv" || a == "html" || a == "svg" || a == "--roster";
             });
             now_.crlf = std::any_of(now_.args.begin(), now_.args.end(),
                                     [](const std::string& a) { return a == "ics" || a == "csv"; });
