@@ -215,7 +215,9 @@ reply quiz(quiz_options& o, const surroundings& around) {
         note(around, "nothing of it is due today");
     }
     out.scores = quiz_scores(all, kept.answers, rules);
-    out.next = quiz_next_day(all, kept.answers, rules);
+    if (!path.empty()) {
+        out.next = quiz_next_day(all, kept.answers, rules);
+    }
     return {w.json ? io::json_of(out) : w.written(io::document_of(out, rules, w.print))};
 }
 

@@ -29,12 +29,12 @@ cell share_of(const quiz_score& s, const std::string& fewest) {
 }
 
 typed_table score_table(const quiz_result& q, const std::string& fewest) {
-    typed_table t{{"topic", "answers", "right", "share", "missed now", "asked of the kit's"}};
-    t.numbers = {false, true, true, true, true, false};
+    typed_table t{{"topic", "answers", "right", "share", "missed", "asked", "questions"}};
+    t.numbers = {false, true, true, true, true, true, true};
     for (const quiz_score& s : q.scores) {
         t.rows.push_back({topic_words(s.topic), std::int64_t{s.answers}, std::int64_t{s.right},
-                          share_of(s, fewest), std::int64_t{s.missed},
-                          std::to_string(s.asked) + " of " + std::to_string(s.of_kit)});
+                          share_of(s, fewest), std::int64_t{s.missed}, std::int64_t{s.asked},
+                          std::int64_t{s.of_kit}});
     }
     return t;
 }
