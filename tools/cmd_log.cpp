@@ -300,7 +300,7 @@ reply against_sheet(const workplace& w, const std::vector<const dog*>& asked,
     }
     const parameters& rules = w.place().rules;
     const kept_lengths k = kept_lengths_of(
-        {w.reference, rules, w.tools(), w.place().styles, rules.matting.chance.best}, all);
+        {w.reference, rules, w.tools(), w.styles, rules.matting.chance.best}, all);
     return {w.json ? io::json_of(k) : w.written(io::document_of(k, w.print)),
             damaged ? bad_data : done};
 }
@@ -331,8 +331,10 @@ reply log(log_options& o, const surroundings& around) {
     if ((!o.exported.empty() || o.against_sheet) && o.dog.dog.empty()) {
         f.throw_if_any();
         std::vector<const dog*> dogs;
-        for (const dog& d : w.own ? w.own->dogs : std::vector<dog>{}) {
-            dogs.push_back(&d);
+        if (w.own) {
+            for (const dog& d : w.own->dogs) {
+                dogs.push_back(&d);
+            }
         }
         return o.against_sheet ? against_sheet(w, dogs, around) : export_all(o, w, dogs, around);
     }
