@@ -263,11 +263,6 @@ void add_basis(const lookup_request& r, lookup_answer& a) {
 
 }  // namespace
 
-std::vector<near_setup> replacements(const lookup_request& r, const setup& self,
-                                     const length& wanted, coat_class c, direction way) {
-    return others(r, self, wanted, c, way);
-}
-
 const glossary& words_of(const lookup_request& r) {
     static const glossary none;
     return r.words == nullptr ? none : *r.words;

@@ -3,7 +3,7 @@
 
 #include <pelage/planner/kit_setups.hpp>
 
-#include "kit/lookup_where.hpp"
+#include "kit/lookup_near.hpp"
 #include "kit/quiz_parts.hpp"
 
 namespace pelage {
@@ -108,7 +108,7 @@ class of_lengths {
             }
             const kit rest = without(r_.tools, g.how.tool.id);
             const auto near =
-                replacements(d_.asking(rest), g.how, g.leaves.best, c.id, direction::with_lay);
+                others(d_.asking(rest), g.how, g.leaves.best, c.id, direction::with_lay);
             const auto best = std::find_if(near.begin(), near.end(), [](const near_setup& n) {
                 return n.at_hand && !n.why_not;
             });
