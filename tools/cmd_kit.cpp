@@ -2,9 +2,11 @@
 #include <pelage/answers/kit.hpp>
 #include <pelage/answers/sheets.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/data/salon_file.hpp>
 
 #include "command.hpp"
 #include "resolve_arguments.hpp"
+#include "sheet_files.hpp"
 
 namespace pelage::cli {
 
@@ -16,13 +18,39 @@ std::vector<style> sheets_in(const std::string& dir, const workplace& w) {
 }
 
 struct kit_options : common_options {
-    using common_options::common_options;
+    explicit kit_options(CLI::App& a) : common_options(a) {
+        excludes(app, "--with-reference", {"--sheets"});
+    }
     text_option sheets{app, "--sheets", "DIR", "a folder of style sheets, in place of the salon's",
                        heading::place};
+    flag_option with_reference{app, "--with-reference", "the reference's sheets, too",
+                               heading::place};
 };
 
-std::vector<style> sheets_for(const kit_options& o, const workplace& w) {
-    return o.sheets.empty() ? w.place().styles : sheets_in(o.sheets, w);
+/// Whose sheets a kit is judged by.
+struct asked_sheets {
+    std::vector<style> all;
+    bool own_alone = false;  ///< the salon's, without the reference's
+};
+
+/// The salon's own, unless others are asked for or it has none.
+asked_sheets sheets_for(const kit_options& o, const workplace& w) {
+    if (!o.sheets.empty()) {
+        return {sheets_in(o.sheets, w)};
+    }
+    std::vector<style> own = own_sheets(w);
+    return o.with_reference || own.empty() ? asked_sheets{w.place().styles}
+                                           : asked_sheets{std::move(own), true};
+}
+
+/// The document as it is asked for, with a word on whose sheets were looked at.
+std::string written(io::document d, const asked_sheets& sheets, const workplace& w) {
+    if (sheets.own_alone) {
+        d.add({io::line_as::paragraph, "Your own sheets alone (" +
+                                           std::to_string(sheets.all.size()) +
+                                           "); --with-reference adds the reference's."});
+    }
+    return w.written(d);
 }
 
 struct check_options : kit_options {
@@ -44,11 +72,11 @@ reply check(check_options& o, const surroundings& around) {
     if (!o.file.empty()) {
         file = io::read_salon(io::read_text(o.file), w.reference);
     }
-    const std::vector<style> sheets = sheets_for(o, w);
+    const asked_sheets sheets = sheets_for(o, w);
     const kit_check_request r{w.reference, file ? file->rules : w.place().rules,
-                              file ? file->tools : w.tools(), sheets, w.print.today};
+                              file ? file->tools : w.tools(), sheets.all, w.print.today};
     const kit_check c = check_kit(r);
-    return {w.json ? io::json_of(c, r) : w.written(io::document_of(c, r, w.print)),
+    return {w.json ? io::json_of(c, r) : written(io::document_of(c, r, w.print), sheets, w),
             c.amiss() ? answer_is_no : done};
 }
 
@@ -104,21 +132,29 @@ reply measure(measure_options& o, const surroundings& around) {
                             : *said == 0 ? patch_sets::lay
                                          : patch_sets::tool;
     f.throw_if_any();
-    const std::vector<style> sheets = sheets_for(o, w);
-    const test_patch r{
-        w.reference, w.place().rules, w.tools(), sheets, tool_called(joined(o.tool, " "), w, way),
-        *coat,       where,           *found,    sets,   w.print.today};
+    const asked_sheets sheets = sheets_for(o, w);
+    const test_patch r{w.reference,
+                       w.place().rules,
+                       w.tools(),
+                       sheets.all,
+                       tool_called(joined(o.tool, " "), w, way),
+                       *coat,
+                       where,
+                       *found,
+                       sets,
+                       w.print.today};
     const calibration l = read_patch(r);
     if (l.refused) {
         throw error(errc::refused, io::refusal_text(l, r, w.print.units));
     }
-    return {w.json ? io::json_of(l, r) : w.written(io::document_of(l, r, w.print))};
+    return {w.json ? io::json_of(l, r) : written(io::document_of(l, r, w.print), sheets, w)};
 }
 
 struct buy_options : kit_options {
     using kit_options::kit_options;
     text_option most{app, "--most", "N", "at most so many things, 1 to 40; 5 if not said"};
-    text_option offers{app, "--offers", "FILE", "a salon file whose kit is what is offered"};
+    text_option offers{app, "--offers", "FILE",
+                       "a salon file whose kit is offered; price = \"24 EUR\""};
     flag_option from_nothing{app, "--from-nothing", "for an empty drawer"};
 };
 
@@ -126,6 +162,17 @@ constexpr introduction about_buy{
     "buy", "the best few things to buy for the sheets, proven",
     "pelage kit buy --most 3\n"
     "pelage kit buy --from-nothing --sheets reference/styles --most 8\n"};
+
+/// What is offered, with the prices that its file says.
+std::vector<ware> wares_in(const buy_options& o, const kit& own, const reference_data& c) {
+    if (o.offers.empty()) {
+        return usual_wares(c, own);
+    }
+    const io::document_text offered = io::read_text(o.offers);
+    std::vector<ware> wares = wares_of(io::read_kit(offered, c), own);
+    io::add_prices(wares, offered, c);
+    return wares;
+}
 
 reply buy(buy_options& o, const surroundings& around) {
     faults f;
@@ -137,14 +184,17 @@ reply buy(buy_options& o, const surroundings& around) {
     kit empty;
     empty.title = "an empty drawer";
     const kit& own = o.from_nothing ? empty : w.tools();
-    const std::vector<style> sheets = sheets_for(o, w);
-    const std::vector<ware> wares =
-        o.offers.empty() ? usual_wares(w.reference, own)
-                         : wares_of(io::read_kit(io::read_text(o.offers), w.reference), own);
-    const shopping_request r{w.reference, w.place().rules, own,          sheets,
-                             wares,       *most,           w.print.today};
+    const asked_sheets sheets = sheets_for(o, w);
+    const shopping_request r{w.reference,
+                             w.place().rules,
+                             own,
+                             sheets.all,
+                             wares_in(o, own, w.reference),
+                             *most,
+                             w.print.today,
+                             places_in(w.tools(), w.place().groomers)};
     const shopping s = what_to_buy(r);
-    return {w.json ? io::json_of(s, r) : w.written(io::document_of(s, r, w.print))};
+    return {w.json ? io::json_of(s, r) : written(io::document_of(s, r, w.print), sheets, w)};
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <pelage/answers/kit.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/data/glossary.hpp>
+#include <pelage/data/salon_file.hpp>
 
 #include "command.hpp"
 #include "resolve_arguments.hpp"
@@ -46,11 +47,32 @@ constexpr introduction about{"lookup", "what a tool, length, place, breed or wor
                              "pelage lookup --all --coat curly\n"
                              "pelage lookup --sources matting\n"};
 
-reply sources(const lookup_options& o, const workplace& w) {
+/// The reference with the salon's own figures in place of some, which say what they replace.
+reference_data figures_in_force(const reference_data& c, const std::string& salon) {
+    reference_data out = c;
+    if (salon.empty()) {
+        return out;
+    }
+    for (const listed_figure& own : io::own_figures(io::read_text(salon + "/salon.toml"), c)) {
+        for (listed_figure& f : out.figures) {
+            if (f.key == own.key) {
+                const std::string before =
+                    "the reference has " + f.value + ", " + std::string(in_words(f.why.how));
+                f = own;
+                f.why.note += "; " + before;
+            }
+        }
+    }
+    return out;
+}
+
+reply sources(const lookup_options& o, const workplace& w, const surroundings& around) {
     const std::string key = o.what.empty() ? "" : o.what.front();
-    const io::document found = io::sources(w.reference, key);
+    const reference_data known =
+        figures_in_force(w.reference, o.salon.empty() ? around.salon : o.salon);
+    const io::document found = io::sources(known, key);
     if (!found.sections.empty()) {
-        return {w.json ? io::sources_json(w.reference, key) : w.written(found)};
+        return {w.json ? io::sources_json(known, key) : w.written(found)};
     }
     faults f;
     f.say(errc::unknown, "no figure or source has \"" + key +
@@ -155,7 +177,7 @@ reply lookup(lookup_options& o, const surroundings& around) {
     const workplace w = workplace_of(o, around, f);
     if (o.sources) {
         f.throw_if_any();
-        return sources(o, w);
+        return sources(o, w, around);
     }
     lookup_request r{
         w.reference, w.place().rules, w.tools(),         text, asked_kind::any, o.barber, {}, {},

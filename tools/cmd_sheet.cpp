@@ -117,7 +117,6 @@ dog dog_for(const dog_options& o, const style& s, const workplace& w, faults& f)
 }
 
 reply show(show_options& o, const surroundings& around) {
-    o.has.csv = false;
     faults f;
     const workplace w = workplace_of(o, around, f, o.dog.season);
     if (o.sheet.empty()) {
@@ -132,8 +131,7 @@ reply show(show_options& o, const surroundings& around) {
     check_season(o.dog.season, s, f);
     dog d = dog_for(o.dog, s, w, f);
     f.throw_if_any();
-    d.consents.emplace_back(
-        "clip-jacket");  // the page shows the sheet; it says what is to be agreed
+    d.consents.emplace_back("clip-jacket");  // the page shows the sheet, and what is to be signed
     const plan_request r{w.reference, w.place().rules, w.tools(), d, s, w.print.today};
     const groom g = make_plan(r);
     if (w.json) {

@@ -111,6 +111,17 @@ std::vector<style> plain_sheets(const workplace& w) {
     return all;
 }
 
+std::vector<style> own_sheets(const workplace& w) {
+    std::vector<style> out;
+    for (const style& s : w.own ? w.own->styles : std::vector<style>{}) {
+        const style* known = find(w.reference.styles, s.id);
+        if (known == nullptr || known->at.file != s.at.file) {
+            out.push_back(s);
+        }
+    }
+    return out;
+}
+
 std::optional<style> sheet_called(const std::string& name, const std::vector<style>& all,
                                   const workplace& w, const std::string& option, faults& f) {
     if (is_file(name)) {

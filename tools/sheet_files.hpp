@@ -25,6 +25,9 @@ struct asked_files {
 /// The sheets in force as they are written, without a season.
 [[nodiscard]] std::vector<style> plain_sheets(const workplace& w);
 
+/// The salon's own sheets, those that aren't the reference's; none where no salon is named.
+[[nodiscard]] std::vector<style> own_sheets(const workplace& w);
+
 /// A sheet by id or file. Throws bad_input with its faults, or told in `f`, after `option`.
 [[nodiscard]] std::optional<style> sheet_called(const std::string& name,
                                                 const std::vector<style>& all, const workplace& w,

@@ -7,6 +7,8 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/document_cells.hpp"
+#include "answers/words/kit_check.hpp"
+#include "answers/words/tolerance.hpp"
 #include "answers/words/tool.hpp"
 
 namespace pelage::io {
@@ -73,6 +75,56 @@ typed_table curve_table(const shopping& s, const shopping_request& r, const prin
     return t;
 }
 
+std::string counted_words(const places_at_once& at) {
+    switch (at.how) {
+        case places_at_once::by::tables:
+            return "one for each table (" + listed(at.who) + ")";
+        case places_at_once::by::groomers:
+            return "one for each groomer at work on one day, at most " + listed(at.who);
+        case places_at_once::by::nobody:
+            break;
+    }
+    return {};
+}
+
+/// How many of each, and what that costs as far as the file that offers them says it.
+void say_list(document& d, const purchase& last, const shopping_request& r,
+              const print_options& o) {
+    const shopping_cost cost = cost_of(last, r);
+    const bool money = cost.unpriced.size() < last.bought.size();
+    if (last.bought.empty() || (!money && r.places.how == places_at_once::by::nobody)) {
+        return;
+    }
+    typed_table t{{"list", "number"}, {}, {false, true}};
+    if (money) {
+        t.head.insert(t.head.end(), {"each", "together"});
+        t.numbers.insert(t.numbers.end(), {true, true});
+    }
+    for (const std::size_t i : last.bought) {
+        t.rows.push_back({ware_words(r.wares[i], o), std::int64_t{r.places.number}});
+        if (const auto& price = r.wares[i].price; money) {
+            pelage::money all = price.value_or(pelage::money{});
+            all.hundredths *= r.places.number;
+            t.rows.back().push_back(price ? cell(show(*price)) : cell{});
+            t.rows.back().push_back(price ? cell(show(all)) : cell{});
+        }
+    }
+    d.open("The list", false);
+    d.show(std::move(t));
+    if (money && cost.one_currency) {
+        d.say("Together " + show(cost.sum) +
+              (cost.unpriced.empty() ? ""
+                                     : ", without " + listed(titles(cost.unpriced, r, o)) +
+                                           ", of which the file says no price") +
+              ".");
+    } else if (money) {
+        d.say("Prices of more than one currency: nothing is added up.");
+    }
+    if (r.places.how != places_at_once::by::nobody) {
+        d.say("Number: " + counted_words(r.places) + " (our guess; what is shared needs one).");
+    }
+}
+
 /// Sheets whose zones a purchase serves, those with most first.
 std::string sheets_served(const use_of& u, const shopping& s, const shopping_request& r) {
     std::map<std::size_t, std::int64_t> by;
@@ -92,20 +144,37 @@ std::string sheets_served(const use_of& u, const shopping& s, const shopping_req
     return words.empty() ? "another of these does the same" : "for " + listed(words);
 }
 
+/// "7.8 mm on neck, collar line and 25 more".
+std::string wish_on(const std::string& what, std::vector<std::string> zones) {
+    constexpr std::size_t most = 3;
+    if (zones.size() > most) {
+        const std::string rest = std::to_string(zones.size() - (most - 1)) + " more";
+        zones.resize(most - 1);
+        zones.push_back(rest);
+    }
+    return what + " on " + listed(zones);
+}
+
 void say_never(document& d, const shopping& s, const shopping_request& r, length_unit u) {
-    std::map<std::size_t, std::vector<std::string>> by;
+    using sheet_in_season = std::pair<std::size_t, std::string>;
+    std::map<sheet_in_season, std::map<std::string, std::vector<std::string>>> by;
     for (const std::size_t t : s.never) {
         const sheet_target& what = s.targets[t].what;
-        const std::string text = (what.wanted ? show(*what.wanted, u) + " on " : "") +
-                                 r.reference.dog_body.zones[what.zone].title;
-        auto& words = by[what.sheet];
-        if (std::find(words.begin(), words.end(), text) == words.end()) {
-            words.push_back(text);
+        auto& zones = by[{what.sheet, what.season}]
+                        [what.wanted ? show(*what.wanted, u) : "a customary blade"];
+        const std::string& zone = r.reference.dog_body.zones[what.zone].title;
+        if (std::find(zones.begin(), zones.end(), zone) == zones.end()) {
+            zones.push_back(zone);
         }
     }
     d.open("Nothing offered meets", false);
-    for (const auto& [sheet, words] : by) {
-        d.item_of(r.sheets[sheet].id + ": ", listed(words));
+    for (const auto& [sheet, wishes] : by) {
+        std::vector<std::string> words;
+        for (const auto& [what, zones] : wishes) {
+            words.push_back(wish_on(what, zones));
+        }
+        d.item_of(r.sheets[sheet.first].id + in_its_season(sheet.second) + ": ",
+                  joined(words, "; "));
     }
 }
 
@@ -126,17 +195,9 @@ std::string weights_range(const shopping_request& r) {
 
 /// What stands behind the judgement.
 void explain(document& d, const shopping_request& r, length_unit u) {
-    const price_rules& p = r.rules.prices;
-    const auto how = [](const evidence& e) { return std::string(in_words(e.how)); };
-    const auto hundredths = [](const figure<double>& f) {
-        return std::to_string(std::lround(f.best * 100.0)) + " %";
-    };
     d.open("How sure", false);
-    d.item("tolerance, where the sheet gives none: " + hundredths(p.tolerance_share) +
-           " of the length (head " + hundredths(p.tolerance_head_share) + "), at least " +
-           show(p.tolerance_cap.best, u) + " or " + hundredths(p.tolerance_cap_share) +
-           " of it, whichever is less: " + how(p.tolerance_share.why));
-    d.item("what the lay adds: " + how(r.rules.cut.blade_long_share.why));
+    d.item(tolerance_words(r.rules.prices, u));
+    d.item("what the lay adds: " + std::string(in_words(r.rules.cut.blade_long_share.why.how)));
     d.item("each length offered: pelage lookup --sources blades/, combs/");
 }
 
@@ -144,7 +205,8 @@ std::string weights_text(const shopping& s, const shopping_request& r) {
     return "A target is what " +
            (r.sheets.size() == 1 ? "the sheet"
                                  : "one of " + std::to_string(r.sheets.size()) + " sheets") +
-           " asks of one zone on one coat it is for, where clippers cut it: " +
+           " asks of one zone on one coat it is for, as it is or in a season of its own, where "
+           "clippers cut it: " +
            std::to_string(s.targets.size()) +
            ". It is met where a plan would find it within tolerance, in the sheet's direction; "
            "where "
@@ -174,6 +236,7 @@ document document_of(const shopping& s, const shopping_request& r, const print_o
                    : " Not proven: the search was stopped.";
     d.say(head);
     d.show(curve_table(s, r, o));
+    say_list(d, last, r, o);
     if (!s.uses.empty()) {
         d.open("What each is for", false);
         for (const use_of& u : s.uses) {

@@ -6,6 +6,7 @@
 
 #include "answers/words/kit_check.hpp"
 #include "answers/words/test_patch.hpp"
+#include "answers/words/tolerance.hpp"
 #include "answers/words/tool.hpp"
 
 namespace pelage::io {
@@ -64,7 +65,7 @@ bool say_zones(document& d, const calibration& l, const test_patch& r, bool meet
         std::vector<std::string> zones;
         for (const changed_target& t : l.targets) {
             if (t.sheet == s && t.meets == meets) {
-                zones.push_back(r.reference.dog_body.zones[t.zone].title);
+                zones.push_back(r.reference.dog_body.zones[t.zone].title + in_its_season(t.season));
             }
         }
         if (!zones.empty()) {
@@ -117,6 +118,32 @@ void say_lengths(document& d, const calibration& l, const test_patch& r, length_
     }
 }
 
+/// What stands behind the judgement.
+void say_sure(document& d, const kit_check_request& r, length_unit u) {
+    d.open("How sure");
+    d.item(tolerance_words(r.rules.prices, u));
+    d.item("what the lay adds: " + std::string(in_words(r.rules.cut.blade_long_share.why.how)));
+    for (std::size_t how = 0; how < basis_names.size(); ++how) {
+        std::vector<std::string> tools;
+        for (const kit_blade& b : r.own.blades) {
+            if (b.measured ? static_cast<basis>(how) == basis::measured
+                           : b.spec.stated.why.how == static_cast<basis>(how)) {
+                tools.push_back("blade " + b.spec.id);
+            }
+        }
+        for (const kit_comb& one : r.own.combs) {
+            if (one.measured ? static_cast<basis>(how) == basis::measured
+                             : one.spec.stated.why.how == static_cast<basis>(how)) {
+                tools.push_back("comb " + comb_words(one.spec.id, u));
+            }
+        }
+        if (!tools.empty()) {
+            d.item("length of " + listed(tools) + ": " +
+                   std::string(in_words(static_cast<basis>(how))));
+        }
+    }
+}
+
 }  // namespace
 
 document document_of(const kit_check& c, const kit_check_request& r, const print_options& o) {
@@ -132,7 +159,12 @@ document document_of(const kit_check& c, const kit_check_request& r, const print
         d.say("Nothing to remark.");
     } else if (c.met != c.targets) {
         d.open();
-        d.say("What would fill the gaps: pelage kit buy --most 5");
+        d.say(c.more_to_buy ? "What would fill the gaps: pelage kit buy --most 5"
+                            : "No blade or comb in common use fills a gap: scissor there, or mend "
+                              "the sheet.");
+    }
+    if (o.explain) {
+        say_sure(d, r, o.units);
     }
     return d;
 }

@@ -24,6 +24,23 @@ json target_json(const sheet_target& t, const reference_data& c, const std::vect
     }
     j["direction"] = name(t.way);
     j["weight"] = t.weight;
+    if (!t.season.empty()) {
+        j["season"] = t.season;
+    }
+    return j;
+}
+
+/// The last purchase as things to order: how many of each, and the price where one is known.
+json list_json(const purchase& last, const shopping_request& r) {
+    json j = json::array();
+    for (const std::size_t i : last.bought) {
+        json one{{"item", r.wares[i].title()}, {"number", r.places.number}};
+        if (const auto& price = r.wares[i].price) {
+            one["price"] = static_cast<double>(price->hundredths) / 100.0;
+            one["currency"] = price->currency;
+        }
+        j.push_back(std::move(one));
+    }
     return j;
 }
 
@@ -102,6 +119,7 @@ std::string json_of(const calibration& l, const test_patch& r) {
     for (const changed_target& t : l.targets) {
         j["zones"].push_back({{"sheet", r.sheets[t.sheet].id},
                               {"zone", r.reference.dog_body.zones[t.zone].id},
+                              {"season", t.season},
                               {"meets", t.meets}});
     }
     return dumped(j);
@@ -139,6 +157,7 @@ std::string json_of(const shopping& s, const shopping_request& r) {
                              {"lost_without", share(u.lost_without, s.whole)},
                              {"targets", u.serves.size()}});
     }
+    j["list"] = list_json(s.curve.back(), r);
     j["never"] = json::array();
     for (const std::size_t t : s.never) {
         j["never"].push_back(target_json(s.targets[t].what, r.reference, r.sheets));

@@ -2,13 +2,14 @@
 #include <algorithm>
 #include <map>
 
-#include <fmt/format.h>
-
 #include <pelage/answers/sheets.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/planner/appointment.hpp>
 
+#include "answers/words/consent.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/sheet.hpp"
+#include "answers/words/tolerance.hpp"
 #include "answers/words/tool.hpp"
 #include "answers/words/when.hpp"
 
@@ -38,6 +39,9 @@ class page_writer {
                              (s_.adjustable ? " " + show(*s_.adjustable, o_.units) +
                                                   " may be asked for otherwise (--length)."
                                             : ""));
+        if (o_.explain) {
+            sure();
+        }
         return std::move(out_);
     }
 
@@ -101,9 +105,21 @@ class page_writer {
         if (!parts.empty()) {
             say("At home: ", listed(parts));
         }
-        if (!s_.consent.empty()) {
-            say("The owner signs: ", listed(s_.consent));
+        consents();
+        minutes();
+    }
+
+    /// What is agreed before such a dog is groomed, by the plan.
+    void consents() {
+        for (const consent& c : g_.consents) {
+            const auto& asked = s_.consent;
+            const bool by_sheet = std::find(asked.begin(), asked.end(), c.id) != asked.end();
+            say("The owner signs: ", consent_words(c, g_, r_) + " (" + c.id +
+                                         (by_sheet ? ")" : "; the sheet doesn't ask for it)"));
         }
+    }
+
+    void minutes() {
         std::vector<std::string> minutes;
         for (std::size_t k = 0; k < size_names.size(); ++k) {
             if (s_.takes.by_size[k]) {
@@ -111,12 +127,13 @@ class page_writer {
                                   detail::fixed(in_minutes(*s_.takes.by_size[k]), 0));
             }
         }
-        const std::string ours = detail::fixed(in_minutes(g_.before + g_.after), 0) +
+        const std::string ours = detail::fixed(in_minutes(whole_by_plan(g_, r_)), 0) +
                                  " by the plan for a " + std::string(name(r_.patient.size)) +
-                                 " dog (our guess)";
-        say("Minutes: ", minutes.empty()
-                             ? ours
-                             : listed(minutes) + " (" + basis_words(s_.takes.why) + "); " + ours);
+                                 " dog, " + detail::fixed(in_minutes(g_.before + g_.after), 0) +
+                                 " of them to clip and finish (our guess)";
+        say("Minutes, look to handing back: ",
+            minutes.empty() ? ours
+                            : listed(minutes) + " (" + basis_words(s_.takes.why) + "); " + ours);
     }
 
     /// With what a place is done: by the plan where there is one.
@@ -146,7 +163,8 @@ class page_writer {
             text += " (in place of blade " + *z->blade_wish + ")";
         }
         if (z->came == outcome::off_target && z->leaves) {
-            text += ", leaves " + show(z->leaves->best, o_.units) + ": the nearest in this kit";
+            text += ", leaves " + show(z->leaves->best, o_.units) + ": " +
+                    cause_words(r_, *z, o_.units);
         }
         return text;
     }
@@ -162,15 +180,35 @@ class page_writer {
         return i.blade ? "blade " + *i.blade : "";
     }
 
-    [[nodiscard]] std::string between(const sheet_place& p) const {
+    /// From the shortest to the longest that counts as wished.
+    [[nodiscard]] std::optional<std::pair<length, length>> bounds(const sheet_place& p) const {
         const auto l =
             length_on(p.asked, coat_of(r_.reference, *r_.patient.coat), r_.reference, r_.rules.cut);
         if (!l) {
-            return {};
+            return std::nullopt;
         }
         const bool head = r_.reference.dog_body.zones[p.at.zone].where == group::head;
         const length t = p.asked.tolerance.value_or(tolerance(*l, head, r_.rules.prices));
-        return bare_number(*l - t, o_.units) + " to " + bare_number(*l + t, o_.units);
+        return std::pair{*l - t, *l + t};
+    }
+
+    [[nodiscard]] std::string between(const sheet_place& p) const {
+        const auto b = bounds(p);
+        return b ? bare_number(b->first, o_.units) + " to " + bare_number(b->second, o_.units) : "";
+    }
+
+    /// The places one by one, for a spreadsheet.
+    [[nodiscard]] typed_table table() const {
+        typed_table t{{"zone", "wished", "shortest", "longest", "with", "note", "why"}};
+        t.whom = shown_to::programs;
+        for (const sheet_place& p : places_) {
+            const auto b = bounds(p);
+            const std::string tool = how(p);
+            t.rows.push_back({title(r_.reference.dog_body, p.at), aim(p),
+                              b ? cell(b->first) : cell{}, b ? cell(b->second) : cell{},
+                              tool.empty() ? aim(p) : tool, p.asked.note, p.asked.why});
+        }
+        return t;
     }
 
     void zones() {
@@ -191,6 +229,7 @@ class page_writer {
         }
         out_.open();
         say("Leave, and with what of the kit: ", r_.tools.title);
+        out_.show(table());
         for (const auto& [what, where] : lines) {
             out_.item(what);
             out_.add({line_as::item, where, {}, 6, 6});
@@ -261,6 +300,30 @@ class page_writer {
         }
     }
 
+    /// What stands behind the page.
+    void sure() {
+        out_.open("How sure", false);
+        out_.item(tolerance_words(r_.rules.prices, o_.units));
+        out_.item("minutes by the plan: " +
+                  std::string(in_words(r_.rules.prices.pick_up_blade.why.how)));
+        for (std::size_t how = 0; how < basis_names.size(); ++how) {
+            std::vector<std::string> tools;
+            for (const block& b : g_.blocks) {
+                const bool so =
+                    b.how.kind == tool_kind::clip &&
+                    stated_length(b.how, r_.rules.cut).why.how == static_cast<basis>(how);
+                const std::string tool = so ? held_words(b.how, o_.units) : std::string{};
+                if (so && std::find(tools.begin(), tools.end(), tool) == tools.end()) {
+                    tools.push_back(tool);
+                }
+            }
+            if (!tools.empty()) {
+                out_.item("stated length of " + listed(tools) + ": " +
+                          std::string(in_words(static_cast<basis>(how))));
+            }
+        }
+    }
+
     const style& s_;
     const groom& g_;
     const plan_request& r_;
@@ -270,91 +333,7 @@ class page_writer {
     document out_{s_.title};
 };
 
-std::string day_words(const day_of_year& d) {
-    constexpr std::array<const char*, 12> months{"January",   "February", "March",    "April",
-                                                 "May",       "June",     "July",     "August",
-                                                 "September", "October",  "November", "December"};
-    return std::to_string(d.day) + " " + months[d.month - 1];
-}
-
-/// Whether a month begins the day after another ends.
-bool follows(const day_of_year& end, const day_of_year& next) {
-    return next.day == 1 && next.month == end.month % 12 + 1 && end.day >= 28;
-}
-
 }  // namespace
-
-std::string span_words(const limit& l, length_unit u) {
-    if (l.low && l.high) {
-        return show(*l.low, u) + " to " + show(*l.high, u);
-    }
-    return l.low                 ? "at least " + show(*l.low, u)
-           : l.high              ? "at most " + show(*l.high, u)
-           : l.not_below.empty() ? ""
-                                 : "no shorter than the " + l.not_below;
-}
-
-std::string wish_words(const instruction& i, length_unit u) {
-    std::vector<std::string> parts;
-    if (i.target) {
-        parts.push_back(show(*i.target, u));
-    }
-    if (i.blade) {
-        parts.push_back("blade " + *i.blade);
-    }
-    if (i.tolerance) {
-        parts.push_back("give or take " + show(*i.tolerance, u));
-    }
-    if (i.how) {
-        parts.emplace_back(name(*i.how));
-    }
-    if (i.way) {
-        parts.push_back(*i.way == lay_choice::either ? "either way"
-                                                     : std::string(name(*i.way)) + " the lay");
-    }
-    if (i.between) {
-        parts.push_back("rather " + std::string(name(*i.between)));
-    }
-    std::string text;
-    for (const std::string& p : parts) {
-        text += (text.empty() ? "" : ", ") + p;
-    }
-    return text.empty() ? "nothing said" : text;
-}
-
-std::string season_words(const season& s, length_unit u) {
-    std::vector<span_of_year> when;
-    for (const span_of_year& one : s.when) {
-        if (!when.empty() && follows(when.back().to, one.from)) {
-            when.back().to = one.to;
-        } else {
-            when.push_back(one);
-        }
-    }
-    std::string text = "In " + s.name + " (";
-    for (std::size_t i = 0; i < when.size(); ++i) {
-        text += (i == 0 ? "" : ", ") + day_words(when[i].from) + " to " + day_words(when[i].to);
-    }
-    text += when.empty() ? "when asked for by name): " : "): ";
-    std::vector<std::string> parts;
-    if (s.scale != 1.0) {
-        parts.push_back("every length at " + detail::fixed(s.scale * 100.0, 0) + " %");
-    }
-    for (const sheet_rule& r : s.rules) {
-        parts.push_back(r.whom + " " + wish_words(r.what, u));
-    }
-    if (!s.upkeep.empty()) {
-        parts.push_back("brushed " + s.upkeep);
-    }
-    if (s.longest_interval) {
-        parts.push_back("back after at most " + detail::fixed(in_days(*s.longest_interval), 0) +
-                        " days");
-    }
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        text += (i == 0 ? "" : "; ") + parts[i];
-    }
-    return text + (s.why.empty() ? "" : ". Why: " + s.why);
-}
 
 document sheet_page(const style& s, const groom& g, const plan_request& r, const print_options& o) {
     return page_writer(s, g, r, o).all();

@@ -5,6 +5,7 @@
 #include <pelage/answers/sheets.hpp>
 
 #include "answers/json.hpp"
+#include "answers/words/consent.hpp"
 #include "answers/words/doubt.hpp"
 #include "answers/words/objection.hpp"
 #include "answers/words/sheet.hpp"
@@ -146,7 +147,9 @@ std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
             s.longest_interval ? days_of(*s.longest_interval) : json(nullptr)},
            {"consent", s.consent},
            {"front_desk", s.front_desk},
+           {"to_sign", json::array()},
            {"minutes_by_plan", minutes_json(g.before + g.after)},
+           {"appointment_minutes_by_plan", minutes_json(whole_by_plan(g, r))},
            {"minutes", json::object()},
            {"basis", name(s.why.how)},
            {"source", s.why.from},
@@ -155,6 +158,9 @@ std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
            {"seams", json::array()},
            {"limits", json::array()},
            {"seasons", json::array()}};
+    for (const consent& c : g.consents) {
+        j["to_sign"].push_back({{"consent", c.id}, {"for", consent_words(c, g, r)}});
+    }
     for (std::size_t k = 0; k < size_names.size(); ++k) {
         if (s.takes.by_size[k]) {
             j["minutes"][std::string(size_names[k])] = minutes_json(*s.takes.by_size[k]);

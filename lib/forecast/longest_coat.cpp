@@ -163,6 +163,13 @@ longest_coat_answer back_in(const plan_request& r, const groom& as_is, const day
     a.at_wish = all_fine(best.coat.zones, best.coat.law, wished);
     a.usual = best.coat.usual;
     a.plan = std::move(best.plan);
+    if (a.percent != 100) {  // what is left is no longer the sheet's own length
+        auto& notes = a.plan.notes;
+        notes.erase(std::remove_if(
+                        notes.begin(), notes.end(),
+                        [](const plan_note& n) { return n.what == plan_note::kind::own_length; }),
+                    notes.end());
+    }
     a.when = back_of(request_for(r, a.wishes), a.plan);
     tell_lengths(r, as_is, a);
     return a;

@@ -42,6 +42,12 @@ bool cut_by_clippers(const zone_situation& at) {
            (at.plan.target && (how == finish::clip || how == finish::comb_then_scissor));
 }
 
+/// Whether two targets of one sheet ask the same; zones by their sides, which weigh.
+bool same_wish(const sheet_target& a, const sheet_target& b) {
+    return a.coat == b.coat && a.zone == b.zone && a.weight == b.weight && a.wanted == b.wanted &&
+           a.tolerated == b.tolerated && a.blade == b.blade && a.way == b.way;
+}
+
 class target_judge {
   public:
     target_judge(const reference_data& reference, const parameters& rules, const kit& tools,
@@ -62,6 +68,27 @@ class target_judge {
     }
 
     void add(const style& sheet, std::size_t number) {
+        const std::size_t plain = out_.size();
+        add_as_it_is(sheet, number);
+        const std::size_t seasons = out_.size();
+        for (const season& one : sheet.seasons) {
+            add_as_it_is(in_season(sheet, one), number);
+        }
+        const auto begin = out_.begin();
+        const auto asked = [&](const judged_target& t) {
+            return std::any_of(begin + offset(plain), begin + offset(seasons),
+                               [&](const judged_target& p) { return same_wish(p.what, t.what); });
+        };
+        out_.erase(std::remove_if(begin + offset(seasons), out_.end(), asked), out_.end());
+    }
+
+    std::vector<judged_target> take() { return std::move(out_); }
+
+  private:
+    static std::ptrdiff_t offset(std::size_t n) { return static_cast<std::ptrdiff_t>(n); }
+
+    /// A sheet that is in one of its seasons, or in none.
+    void add_as_it_is(const style& sheet, std::size_t number) {
         const resolved_style laid(reference_.dog_body, top_.parts(), sheet);
         for (const coat_class c : coats_of(sheet, reference_)) {
             const dog d = sound_dog(sheet, c);
@@ -79,18 +106,20 @@ class target_judge {
         }
     }
 
-    std::vector<judged_target> take() { return std::move(out_); }
-
-  private:
     [[nodiscard]] judged_target judged(const zone_situation& at, std::size_t sheet,
                                        coat_class c) const {
         const zone_plan& z = at.plan;
         judged_target t;
         const int sides = z.at.which == side::both ? 2 : 1;
-        t.what = {sheet,       c,
-                  z.at.zone,   z.target,
-                  z.tolerated, z.blade_wish,
-                  z.way,       at.where.weight_tenths * sides};
+        t.what = {sheet,
+                  c,
+                  z.at.zone,
+                  z.target,
+                  z.tolerated,
+                  z.blade_wish,
+                  z.way,
+                  at.where.weight_tenths * sides,
+                  at.request.sheet.in_season};
         const bool prep = by_prep_list(at);
         const auto& leaves = leaves_[static_cast<std::size_t>(c)];
         for (std::size_t k = 0; k < setups_.size(); ++k) {

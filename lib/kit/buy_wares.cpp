@@ -108,6 +108,48 @@ std::vector<ware> wares_of(const kit& offered, const kit& own) {
     return out;
 }
 
+places_at_once places_in(const kit& k, const std::vector<groomer>& all) {
+    places_at_once out;
+    for (const table_drawer& t : k.tables) {
+        out.who.push_back(t.id);
+    }
+    if (!out.who.empty()) {
+        out.how = places_at_once::by::tables;
+        out.number = static_cast<int>(out.who.size());
+        return out;
+    }
+    for (std::size_t day = 0; day < 7; ++day) {
+        std::vector<std::string> there;
+        for (const groomer& g : all) {
+            if (g.hours[day] > work{}) {
+                there.push_back(g.name);
+            }
+        }
+        if (there.size() > out.who.size()) {
+            out = {places_at_once::by::groomers, static_cast<int>(there.size()), there};
+        }
+    }
+    return out;
+}
+
+shopping_cost cost_of(const purchase& p, const shopping_request& r) {
+    shopping_cost out;
+    std::optional<std::string> currency;
+    for (const std::size_t i : p.bought) {
+        const std::optional<money>& price = r.wares[i].price;
+        if (!price) {
+            out.unpriced.push_back(i);
+            continue;
+        }
+        out.one_currency =
+            out.one_currency && currency.value_or(price->currency) == price->currency;
+        currency = price->currency;
+        out.sum.hundredths += price->hundredths * r.places.number;
+    }
+    out.sum.currency = currency.value_or("");
+    return out;
+}
+
 cover_problem problem_of(const shopping_request& r, const std::vector<judged_target>& targets,
                          const std::vector<setup>& setups) {
     std::vector<item_set> need;

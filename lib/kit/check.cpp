@@ -159,10 +159,11 @@ class checker {
         if (g == groups.end()) {
             g = groups.insert(g, {wanted, t.what.blade, {}, std::nullopt});
         }
-        auto s = std::find_if(g->sheets.begin(), g->sheets.end(),
-                              [&](const auto& one) { return one.sheet == t.what.sheet; });
+        auto s = std::find_if(g->sheets.begin(), g->sheets.end(), [&](const auto& one) {
+            return one.sheet == t.what.sheet && one.season == t.what.season;
+        });
         if (s == g->sheets.end()) {
-            s = g->sheets.insert(s, {t.what.sheet, {}, {}});
+            s = g->sheets.insert(s, {t.what.sheet, {}, {}, t.what.season});
         }
         add_once(s->zones, t.what.zone);
         add_once(s->coats, t.what.coat);
@@ -378,6 +379,11 @@ class checker {
         out_.met = met(targets_);
         out_.met_today = met(judge_targets(r_.reference, r_.rules, r_.own, r_.sheets,
                                            setups_of(r_.own, r_.today, r_.rules.cut)));
+        if (out_.met < out_.targets) {
+            const shopping all = what_to_buy({r_.reference, r_.rules, r_.own, r_.sheets,
+                                              usual_wares(r_.reference, r_.own), 0, r_.today});
+            out_.more_to_buy = all.reachable > all.curve.front().choice.met;
+        }
     }
 
     const kit_check_request& r_;

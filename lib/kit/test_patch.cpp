@@ -149,7 +149,8 @@ void compare_targets(const test_patch& r, const as_learned& now, calibration& ou
         const bool met = !before[t].met_by.empty();
         const bool meets = !after[t].met_by.empty();
         if (met != meets && before[t].what.coat == r.coat) {
-            out.targets.push_back({before[t].what.sheet, before[t].what.zone, meets});
+            out.targets.push_back(
+                {before[t].what.sheet, before[t].what.zone, meets, before[t].what.season});
         }
     }
 }

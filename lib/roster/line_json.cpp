@@ -26,7 +26,7 @@ void add_plan(std::string& out, std::uint64_t line, const groom& g,
               const std::optional<coat_answer>& by_mix) {
     json_line j(out);
     j.begin('{').key("line").whole(static_cast<std::int64_t>(line));
-    j.key("id").text(r.patient.id).key("alerts").begin('[');
+    j.key("id").text(r.patient.id).key("name").text(r.patient.name).key("alerts").begin('[');
     for (const std::string& one : titles(r.patient.alerts)) {
         j.text(one);
     }

@@ -90,9 +90,9 @@ void in_order(std::vector<sheet_warning>& all) {
 }  // namespace
 
 std::string_view name(sheet_doubt d) {
-    constexpr std::array<std::string_view, 11> names{
-        "limit",      "refused",    "beyond-coat", "step",        "too-short", "untold",
-        "mix-unread", "other-coat", "no-coat",     "not-reached", "loose"};
+    constexpr std::array<std::string_view, 13> names{
+        "limit",      "refused", "beyond-coat", "step",  "too-short", "untold",  "mix-unread",
+        "other-coat", "no-coat", "not-reached", "loose", "unsigned",  "misnamed"};
     return names[static_cast<std::size_t>(d)];
 }
 
@@ -166,12 +166,14 @@ std::vector<sheet_warning> doubts_about(const style& s, const reference_data& c,
                                         const parameters& rules) {
     std::vector<sheet_warning> out;
     judged_sheet plain(s, s, nullptr, c, rules, out);
+    judge_name(plain);
     judge_mixes(plain);
     judge_untold(plain);
     judge_stopped(plain);
     sheets::told_lengths told;
     judge_lengths(plain, told);
     judge_steps(plain, told);
+    judge_consent(plain, told);
     sheets::told_limits clauses;
     judge_clauses(plain, s, clauses);
     for (const season& one : s.seasons) {
@@ -181,6 +183,7 @@ std::vector<sheet_warning> doubts_about(const style& s, const reference_data& c,
         judged_sheet season_of(s, then, &one, c, rules, out);
         judge_lengths(season_of, also);
         judge_steps(season_of, also);
+        judge_consent(season_of, also);
         judge_clauses(season_of, s, too);
     }
     in_order(out);
@@ -206,6 +209,9 @@ std::vector<sheet_warning> broken_limits(const style& s, const style& standard,
         const style then = in_season(s, one);
         judged_sheet season_of(s, then, &one, c, c.rules, out);
         judge_limits(season_of, standard, also);
+        if (!told_already) {
+            judge_clauses(season_of, standard, also);
+        }
     }
     in_order(out);
     return out;

@@ -3,6 +3,7 @@
 
 #include <pelage/model/mix.hpp>
 
+#include "planner/double_jacket.hpp"
 #include "sheets/check_parts.hpp"
 
 namespace pelage::sheets {
@@ -25,7 +26,56 @@ void judge_mix(judged_sheet& s, const std::string& mix, const written_at& at) {
     }
 }
 
+/// The double coat it is for, by name or as the likeliest of a mix.
+std::optional<unsigned_jacket_clip> double_coat_of(const judged_sheet& s) {
+    for (const coat_class k : s.sheet.coats) {
+        if (double_coated(k)) {
+            return unsigned_jacket_clip{{}, k, {}};
+        }
+    }
+    for (const std::string& mix : s.sheet.mixes) {
+        try {
+            const auto dog = read_mix(mix, s.known.genes).dog;
+            const coat_class k = coats_of(dog, s.known.genes, s.known.coats).likeliest();
+            if (double_coated(k)) {
+                return unsigned_jacket_clip{{}, k, mix};
+            }
+        } catch (const bad_input&) {
+            continue;  // told elsewhere
+        }
+    }
+    return std::nullopt;
+}
+
 }  // namespace
+
+void judge_name(judged_sheet& s) {
+    constexpr std::string_view ending = ".toml";
+    std::string stem = s.own.at.file.substr(s.own.at.file.find_last_of('/') + 1);
+    if (!stem.ends_with(ending)) {
+        return;
+    }
+    stem.resize(stem.size() - ending.size());
+    if (stem != s.own.id) {
+        s.say_at(sheet_doubt::misnamed, s.own.at, other_file_name{s.own.id, stem});
+    }
+}
+
+void judge_consent(judged_sheet& s, told_lengths& told) {
+    const auto& signs = s.sheet.consent;
+    auto found = double_coat_of(s);
+    if (!found || std::find(signs.begin(), signs.end(), "clip-jacket") != signs.end()) {
+        return;
+    }
+    for (const sheet_place& p : s.places) {
+        const bool jacket = s.dog().zones[p.at.zone].has(zone_use::jacket);
+        if (jacket && wants_clipping(p.asked) &&
+            told.emplace(sheet_doubt::unsigned_clip, 0, 0, 0).second) {
+            found->found = s.says(p);
+            s.say(sheet_doubt::unsigned_clip, p, *found);
+        }
+    }
+}
 
 void judge_untold(judged_sheet& s) {
     untold_zones missing;

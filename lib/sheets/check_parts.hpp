@@ -79,5 +79,9 @@ void judge_clauses(judged_sheet& s, const style& standard, told_limits& told);
 void judge_untold(judged_sheet& s);
 void judge_stopped(judged_sheet& s);
 void judge_mixes(judged_sheet& s);
+/// A file called otherwise than the sheet in it.
+void judge_name(judged_sheet& s);
+/// Double coats clipped without their owner's consent.
+void judge_consent(judged_sheet& s, told_lengths& told);
 
 }  // namespace pelage::sheets

@@ -10,8 +10,10 @@
 #include <vector>
 
 #include <pelage/base/date.hpp>
+#include <pelage/base/money.hpp>
 #include <pelage/model/reference_data.hpp>
 #include <pelage/solver/cover.hpp>
+#include <pelage/trade/groomer.hpp>
 #include <pelage/trade/setup.hpp>
 
 namespace pelage {
@@ -21,7 +23,8 @@ struct ware {
     std::optional<blade> as_blade{};
     std::optional<comb> as_comb{};
     std::vector<std::string>
-        fits{};  ///< comb: blades it fits over; empty: the kit's own under combs
+        fits{};                    ///< comb: blades it fits over; empty: the kit's own under combs
+    std::optional<money> price{};  ///< of one; none: nobody said
     [[nodiscard]] std::string title() const {
         return as_blade ? "blade " + as_blade->id : "comb " + as_comb->id;
     }
@@ -36,8 +39,20 @@ struct sheet_target {
     length tolerated{};
     std::optional<std::string> blade{};  ///< where the sheet names a blade
     lay_choice way = lay_choice::with_lay;
-    int weight = 10;  ///< the zone's, in tenths
+    int weight = 10;       ///< the zone's, in tenths
+    std::string season{};  ///< the season of the sheet that asks it; empty: the sheet as it is
 };
+
+/// At how many places dogs are groomed at one time.
+struct places_at_once {
+    enum class by { nobody, tables, groomers };
+    by how = by::nobody;  ///< what it is counted by; nobody: nothing says, one is taken
+    int number = 1;
+    std::vector<std::string> who{};  ///< ids of the tables, or names of the groomers
+};
+/// The kit's tables; without any the most groomers that have hours on one day of the week, the first such
+/// day from Sunday on.
+[[nodiscard]] places_at_once places_in(const kit& k, const std::vector<groomer>& all);
 
 /// What is asked of the sheets and a kit. Everything is borrowed for the call.
 struct shopping_request {
@@ -48,6 +63,7 @@ struct shopping_request {
     std::vector<ware> wares{};  ///< in the order in which equals are preferred
     std::size_t most = 5;
     std::optional<date> today{};
+    places_at_once places{};  ///< each is counted to have one of what is bought
 };
 
 /// A target with every setup of a kit that meets it.
@@ -59,7 +75,7 @@ struct judged_target {
 };
 
 /// Every target of the sheets that is cut with a blade or a comb, on every coat each sheet is for (all
-/// of them where it names none), judged on `setups`. The owner's consents that a sheet needs count as
+/// of them where it names none), judged on `setups`; and what each of a sheet's seasons asks otherwise. The owner's consents that a sheet needs count as
 /// given, today's hair as long enough, the dog as sound.
 [[nodiscard]] std::vector<judged_target> judge_targets(const reference_data& reference,
                                                        const parameters& rules, const kit& tools,
@@ -84,6 +100,14 @@ struct use_of {
     std::int64_t lost_without = 0;  ///< weight no longer met if it were left out of the purchase
     std::vector<std::size_t> serves{};  ///< targets that only it adds, as indices into `targets`
 };
+
+/// What the last purchase comes to, one of each for each place.
+struct shopping_cost {
+    money sum{};                          ///< of what has a price
+    std::vector<std::size_t> unpriced{};  ///< the wares without one
+    bool one_currency = true;             ///< else nothing is added up
+};
+[[nodiscard]] shopping_cost cost_of(const purchase& p, const shopping_request& r);
 
 /// What to buy.
 struct shopping {

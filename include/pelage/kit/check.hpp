@@ -77,6 +77,7 @@ struct nothing_leaves {
         std::size_t sheet = 0;           ///< index into the request's sheets
         std::vector<std::size_t> zones;  ///< indices into body::zones
         std::vector<coat_class> coats;
+        std::string season{};  ///< in which of its seasons; empty: the sheet as it is
     };
     struct nearest {
         setup how{};
@@ -188,6 +189,8 @@ struct kit_check {
     std::size_t targets = 0;  ///< zones of the sheets, on their coats, that clippers cut
     std::size_t met = 0;      ///< of them within tolerance, everything in the kit at hand
     std::size_t met_today = 0;
+    bool more_to_buy =
+        false;  ///< a blade or comb in common use that isn't in the kit would meet more
     /// Whether something has to be mended: unsafe, a label with two lengths, or a gap.
     [[nodiscard]] bool amiss() const;
 };

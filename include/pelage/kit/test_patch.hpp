@@ -41,6 +41,7 @@ struct changed_target {
     std::size_t sheet = 0;
     std::size_t zone = 0;
     bool meets = false;
+    std::string season{};  ///< of the sheet; empty: the sheet as it is
 };
 
 /// Why a patch teaches nothing.

@@ -18,20 +18,22 @@ namespace pelage {
 
 /// What is doubtful about a sheet.
 enum class sheet_doubt {
-    limit,        ///< a standard's limit broken
-    refused,      ///< a blade wished that the rules refuse there
-    beyond_coat,  ///< longer than a coat of it grows
-    step,         ///< a step between neighbours too high to blend on the seam there is
-    too_short,    ///< below the shortest advisable length of a coat
-    untold,       ///< a zone of which nothing is said
-    mix_unread,   ///< a mix that can't be read
-    other_coat,   ///< a mix that comes to a coat the sheet isn't for
-    no_coat,      ///< neither coats nor mixes: lengths can't be judged
-    not_reached,  ///< a wide line that a narrower one of the parent stops
-    loose         ///< within its tolerance a length may end beyond a limit of the sheet
+    limit,          ///< a standard's limit broken
+    refused,        ///< a blade wished that the rules refuse there
+    beyond_coat,    ///< longer than a coat of it grows
+    step,           ///< a step between neighbours too high to blend on the seam there is
+    too_short,      ///< below the shortest advisable length of a coat
+    untold,         ///< a zone of which nothing is said
+    mix_unread,     ///< a mix that can't be read
+    other_coat,     ///< a mix that comes to a coat the sheet isn't for
+    no_coat,        ///< neither coats nor mixes: lengths can't be judged
+    not_reached,    ///< a wide line that a narrower one of the parent stops
+    loose,          ///< within its tolerance a length may end beyond a limit of the sheet
+    unsigned_clip,  ///< a double coat's jacket clipped, and the owner's consent isn't asked for
+    misnamed        ///< its file is called otherwise than its id
 };
 /// "limit", "refused", "beyond-coat", "step", "too-short", "untold", "mix-unread", "other-coat",
-/// "no-coat", "not-reached", "loose".
+/// "no-coat", "not-reached", "loose", "unsigned", "misnamed".
 [[nodiscard]] std::string_view name(sheet_doubt d);
 
 /// Whether the sheet can't be done as it is written; the others are advice.
@@ -130,13 +132,27 @@ struct loose_tolerance {
     std::optional<length> room{};  ///< a tolerance that would keep it; none: under 0.1 mm
 };
 
+/// sheet_doubt::unsigned_clip: what is clipped of a jacket that is carded unless its owner signs.
+struct unsigned_jacket_clip {
+    sheet_says found;
+    coat_class on = coat_class::double_short;
+    std::string
+        mix{};  ///< of the sheet's mixes the one that is likeliest such a coat; empty: it is named
+};
+
+/// sheet_doubt::misnamed.
+struct other_file_name {
+    std::string id;
+    std::string stem;  ///< what the file is called, without .toml
+};
+
 /// One doubt: what is doubtful, where it stands, and what was found there.
 struct sheet_warning {
     sheet_doubt what = sheet_doubt::step;
     written_at at{};  ///< in the sheet's own file
     std::variant<broken_limit, broken_clause, refused_blade, beyond_coats, high_step,
                  under_shortest, untold_zones, unread_mix, unfit_mix, no_coats, stopped_line,
-                 loose_tolerance>
+                 loose_tolerance, unsigned_jacket_clip, other_file_name>
         found;
 };
 

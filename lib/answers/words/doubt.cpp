@@ -9,6 +9,7 @@
 #include "answers/words/bound.hpp"
 #include "answers/words/refusal.hpp"
 #include "answers/words/sheet.hpp"
+#include "data/faults.hpp"
 
 namespace pelage::io {
 
@@ -37,8 +38,8 @@ class doubt_writer {
     std::string operator()(const refused_blade& d) const {
         return "a blade that isn't used there; found blade " + d.found.blade + " " +
                std::string(name(d.way)) + from(d.found) + " for " +
-               in_quotes(title_of(d.found.at)) + ": " + std::string(refusal_words(d.why)) +
-               "; write another blade, or a length";
+               in_quotes(title_of(d.found.at)) + when(d.found) + ": " +
+               std::string(refusal_words(d.why)) + "; write another blade, or a length";
     }
     std::string operator()(const beyond_coats& d) const {
         const std::string found = "; found " + length_of(d.found) + from(d.found) + " for " +
@@ -107,6 +108,17 @@ class doubt_writer {
                span_words(bounds(d.right), units_) +
                (in_mm(room) > 0.0 ? "; write tolerance = " + in_quotes(shown(room)) + " at most"
                                   : "; write a length further inside");
+    }
+    std::string operator()(const unsigned_jacket_clip& d) const {
+        return "a double coat is carded, not clipped, unless its owner agrees in writing; found " +
+               length_of(d.found) + from(d.found) + " for " + in_quotes(title_of(d.found.at)) +
+               when(d.found) + " on a " + coat_of(known_, d.on).title +
+               (d.mix.empty() ? "" : ", the likeliest of " + in_quotes(d.mix)) +
+               ", and no consent; write consent = [\"clip-jacket\"], or finish = \"card\"";
+    }
+    std::string operator()(const other_file_name& d) const {
+        return "a sheet's file is called by its id; found id = " + in_quotes(d.id) + " in " +
+               escaped(d.stem, 200) + ".toml; call the file " + d.id + ".toml, or change the id";
     }
 
   private:

@@ -58,8 +58,8 @@ class finding_writer {
     std::string operator()(const nothing_leaves& f) const {
         std::vector<std::string> asking;
         for (const auto& s : f.sheets) {
-            asking.push_back(r_.sheets[s.sheet].id + " (" + listed(some_of(s.zones)) + "; " +
-                             listed(coat_names(s.coats)) + ")");
+            asking.push_back(r_.sheets[s.sheet].id + in_its_season(s.season) + " (" +
+                             listed(some_of(s.zones)) + "; " + listed(coat_names(s.coats)) + ")");
         }
         const std::string what = f.blade    ? "blade " + *f.blade
                                  : f.wanted ? show(*f.wanted, u_)
@@ -173,6 +173,10 @@ class finding_writer {
 };
 
 }  // namespace
+
+std::string in_its_season(const std::string& season) {
+    return season.empty() ? "" : " in \"" + season + "\"";
+}
 
 std::string finding_words(const drawer_finding& f, const kit_check_request& r, length_unit u) {
     return std::visit(finding_writer(r, u), f);

@@ -12,4 +12,7 @@ namespace pelage::io {
 [[nodiscard]] std::string finding_words(const drawer_finding& f, const kit_check_request& r,
                                         length_unit u);
 
+/// " in \"summer\"", or nothing of a sheet as it is.
+[[nodiscard]] std::string in_its_season(const std::string& season);
+
 }  // namespace pelage::io

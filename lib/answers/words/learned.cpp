@@ -112,11 +112,21 @@ std::string mats_from(const learned_rate& l, const plan_request& r, length_unit 
     return ", mats from about " + at(0.5) + " (" + at(0.1) + " to " + at(0.9) + " in 8 of 10)";
 }
 
+/// Why a dog that grows faster is back later, where nothing was learned of when it mats.
+std::string surer(const forecast& f) {
+    const learned_rate& l = f.learned;
+    const bool faster = std::exp(l.dog.log_median - l.usual.log_median) > 1.0 + alike;
+    const bool later = std::lround(in_days(f.when.next_visit - f.by_coat->next_visit)) > 0;
+    return faster && later && l.next.log_sd < l.usual.log_sd && l.cases.empty()
+               ? ", though it grows faster: its rate is known closer than its coat's"
+               : "";
+}
+
 std::string sentence(const forecast& f, const plan_request& r, length_unit u) {
     const learned_rate& l = f.learned;
     return what_counts(l) + ": this dog grows " + rate_words(std::exp(l.dog.log_median), u) + ", " +
            compared(l.dog.log_median, l.usual.log_median, u) + mats_from(l, r, u) + "; " +
-           moved(f.when.next_visit - f.by_coat->next_visit, "back") +
+           moved(f.when.next_visit - f.by_coat->next_visit, "back") + surer(f) +
            "; the coat's usual rate still weighs " + share_in_words(l.coat_weight) + ".";
 }
 

@@ -4,6 +4,7 @@
 #include <string>
 
 #include <pelage/base/length_text.hpp>
+#include <pelage/planner/plan.hpp>
 #include <pelage/trade/style.hpp>
 
 namespace pelage::io {
@@ -21,5 +22,8 @@ namespace pelage::io {
 
 /// "In summer (1 June to 30 June): every length at 80 %".
 [[nodiscard]] std::string season_words(const season& s, length_unit u);
+
+/// The minutes of a full groom by its plan, look to handing back, whatever the sheet says it takes.
+[[nodiscard]] work whole_by_plan(const groom& g, const plan_request& r);
 
 }  // namespace pelage::io

@@ -164,6 +164,7 @@ kit_blade get_blade(record& r, page& p) {
     b.out = r.get_flag("out");
     b.out_until = r.get_day("out_until", presence::may);
     b.settings = get_settings(r, b.spec);
+    get_price(r);
     r.done();
     if (b.measured && b.spec.shape == edge::adjustable) {
         p.out.add(r.at("measured"), errc::conflict,
@@ -278,6 +279,7 @@ std::optional<kit_comb> get_comb(record& r, page& p) {
     c.count = r.get_count("count", 1, 99, 1);
     c.measured = r.get_length("measured", presence::may, tool_length);
     c.fits = get_fits(r, p);
+    get_price(r);
     r.done();
     if (!spec) {
         return std::nullopt;

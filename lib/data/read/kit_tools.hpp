@@ -1,6 +1,8 @@
 // Private to lib: the blades and combs of a kit.
 #pragma once
 
+#include <pelage/base/money.hpp>
+
 #include "data/read/parts.hpp"
 
 namespace pelage::io {
@@ -10,6 +12,9 @@ namespace pelage::io {
 
 /// A comb, by the length or the fraction on it; nothing where it has none.
 [[nodiscard]] std::optional<kit_comb> get_comb(record& r, page& p);
+
+/// What one costs; none where the file doesn't say.
+std::optional<money> get_price(record& r);
 
 /// A set of combs: each once, into the kit.
 void get_set(record& r, page& p, kit& k);

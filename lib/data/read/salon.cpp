@@ -86,6 +86,7 @@ void get_own_prone(record& r, std::size_t coat, page& p, parameters& rules) {
     const figure_field slot{"matting_prone", &own, own_prone};
     if (const auto f = get_own(*m, p, slot)) {
         slot.store(*f);
+        list_figure(p, fmt::format("coats/{}/matting_prone", coat_names[coat]), *f, slot.kind());
         rules.matting.own_prone[coat] = own;
     }
 }
@@ -100,9 +101,18 @@ void get_own_coat(const node& table, std::size_t coat, page& p, parameters& rule
     r.done();
     if (lay != nullptr) {
         rules.own_lays[coat] = get_own_lay(*lay, p);
+        if (const auto& own = rules.own_lays[coat]) {
+            list_figure(p, fmt::format("coats/{}/lay", coat_names[coat]),
+                        {own->low, own->best, own->high, own->why}, measure::degrees);
+        }
     }
     if (rate != nullptr) {
         rules.own_rates[coat] = get_own_rate(*rate, p);
+        if (const auto& own = rules.own_rates[coat]) {
+            const double median = in_mm_per_day(own->median);
+            list_figure(p, fmt::format("coats/{}/rate", coat_names[coat]),
+                        {median, median, median, own->why}, measure::rate);
+        }
     }
 }
 
@@ -136,6 +146,7 @@ void get_own_zones(record& overrides, page& p, parameters& rules) {
         const figure_field slot{z.id, &own, own_zone};
         if (const auto f = get_own(*m, p, slot)) {
             slot.store(*f);
+            list_figure(p, fmt::format("zones/{}/matting", z.id), *f, slot.kind());
             rules.matting.own_zones[z.id] = own;
         }
     }
@@ -158,6 +169,7 @@ void get_overrides(record& top, page& p, parameters& rules) {
             const member* m = one.get(slot.id);
             if (const auto f = m == nullptr ? std::nullopt : get_own(*m, p, slot)) {
                 slot.store(*f);
+                list_figure(p, fmt::format("{}/{}", set.name, slot.id), *f, slot.kind());
             }
         }
         one.done();
