@@ -9,6 +9,8 @@
 #include <pelage/sheets/compare.hpp>
 #include <pelage/trade/upkeep.hpp>
 
+#include <pelage/data/reference.hpp>
+
 #include "catch.hpp"
 #include "cli.hpp"
 
