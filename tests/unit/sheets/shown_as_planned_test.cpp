@@ -1,10 +1,11 @@
 // One engine behind `sheet show`, `sheet compare` and `plan`: a place gets the same tool in all three.
+#include <algorithm>
 #include <map>
 #include <sstream>
 
 #include <nlohmann/json.hpp>
 
-#include <pelage/data/embedded.hpp>
+#include <pelage/data/reference.hpp>
 #include <pelage/sheets/check.hpp>
 #include <pelage/sheets/compare.hpp>
 #include <pelage/trade/upkeep.hpp>
