@@ -299,8 +299,8 @@ reply against_sheet(const workplace& w, const std::vector<const dog*>& asked,
         }
     }
     const parameters& rules = w.place().rules;
-    const kept_lengths k = kept_lengths_of(
-        {w.reference, rules, w.tools(), w.styles, rules.matting.chance.best}, all);
+    const kept_lengths k =
+        kept_lengths_of({w.reference, rules, w.tools(), w.styles, rules.matting.chance.best}, all);
     return {w.json ? io::json_of(k) : w.written(io::document_of(k, w.print)),
             damaged ? bad_data : done};
 }

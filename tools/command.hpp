@@ -61,7 +61,7 @@ void add_log(CLI::App& root, task& chosen);
 void add_sheet(CLI::App& root, task& chosen);  ///< check, show, list, new, compare
 void add_kit(CLI::App& root, task& chosen);    ///< check, measure, buy
 void add_quiz(CLI::App& root, task& chosen);
-void add_week(CLI::App& root, task& chosen);   ///< week, diary
+void add_week(CLI::App& root, task& chosen);  ///< week, diary
 void add_complete(CLI::App& root, task& chosen);
 
 }  // namespace pelage::cli

@@ -31,8 +31,7 @@ struct log_options : common_options {
                          "before the cut, combed out and dry; repeat", heading::found};
     text_option behaviour{app, "--behaviour", "TEXT", "how it was on the table", heading::found};
     flag_option yes{app, "--yes", "ask nothing: what isn't said went as planned"};
-    flag_option sure{app, "--sure",
-                     "it is so, though kit or coat speak against it"};
+    flag_option sure{app, "--sure", "it is so, though kit or coat speak against it"};
     text_option correct{app, "--correct", "N", "it stands in place of entry N"};
     flag_option undo{app, "--undo", "take the last entry back"};
     flag_option show{app, "--show", "the last entries"};

@@ -189,8 +189,8 @@ dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
 
 dog as_by_record(dog d, const reference_data& c, const parameters& r,
                  const std::optional<date>& today) {
-    const bool filed = std::any_of(d.mats.begin(), d.mats.end(),
-                                   [](const mat_finding& m) { return m.filed; });
+    const bool filed =
+        std::any_of(d.mats.begin(), d.mats.end(), [](const mat_finding& m) { return m.filed; });
     if (filed && !d.visits.empty()) {
         d = with_mats_by_record(std::move(d), part_index(c.dog_body), c.dog_body, today);
     }

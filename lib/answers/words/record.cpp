@@ -9,8 +9,8 @@ namespace pelage::io {
 
 std::string services_words(const std::vector<service_kind>& all) {
     constexpr std::array<const char*, service_names.size()> titles{
-        "full groom", "tidy",           "bath and brush",      "de-shed",
-        "prep only",  "nails and ears", "puppy's first visit", "hand-strip",
+        "full groom",      "tidy",           "bath and brush",      "de-shed",
+        "prep only",       "nails and ears", "puppy's first visit", "hand-strip",
         "rolling the coat"};
     std::vector<std::string> out;
     for (const service_kind s : all) {

@@ -173,8 +173,9 @@ TEST_CASE("a blank line stands before a section, and none where nothing is said"
 
 TEST_CASE("a table too wide for a narrow screen is told row by row, each cell behind its head") {
     io::document d;
-    d.show(io::typed_table{{"zone", "leaves", "why"},
-            {{"behind the ears", "13 mm", "nearest the wish"}, {"back", "10 mm", ""}}});
+    d.show(
+        io::typed_table{{"zone", "leaves", "why"},
+                        {{"behind the ears", "13 mm", "nearest the wish"}, {"back", "10 mm", ""}}});
     CHECK(io::text_of(d, length_unit::mm, 34) ==
           "  behind the ears; leaves 13 mm;\n    why nearest the wish\n  back; leaves 10 mm\n");
     CHECK(io::text_of(d).find("zone") != std::string::npos);

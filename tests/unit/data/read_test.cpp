@@ -54,7 +54,7 @@ void read_kind(const std::string& kind, const document_text& d) {
 /// The faults of a text, in order; none if it is sound.
 diagnostics faults_of(const std::string& kind, const std::string& text) {
     try {
-        read_kind(kind, {kind + ".toml", text});
+        read_kind(kind, {(kind == "sheet" ? "x" : kind) + ".toml", text});
     } catch (const bad_input& wrong) {
         return wrong.all();
     }

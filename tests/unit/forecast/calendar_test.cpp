@@ -276,7 +276,8 @@ TEST_CASE("a curly cross at half an inch, brushed twice a week, is asked back in
     for (std::size_t i = 0; i < c.visits.size(); ++i) {
         INFO(iso(c.visits[i].on));
         const int waited = ends(c, i) - (i == 0 ? 0 : ends(c, i - 1));
-        CHECK(waited >= 14);
+        // a full groom ends the usual interval, however long ago the bath before it was
+        CHECK(waited >= (c.visits[i].what == visit_work::full_groom ? 7 : 14));
         CHECK(waited <= 28);  // brushed out between
         if (c.visits[i].what == visit_work::full_groom) {
             CHECK(ends(c, i) - groomed >= 35);

@@ -1,6 +1,7 @@
 // What to buy: the exact choice of items, and what sheets ask of blades and combs.
 #include <algorithm>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include <pelage/base/error.hpp>
@@ -202,17 +203,20 @@ TEST_CASE("what meets a target is what a plan takes, and nothing it refuses", "[
     const auto& styles = shop.styles;
     std::size_t looked_at = 0;
     groom g;
-    std::pair<std::size_t, coat_class> planned{styles.size(), {}};
+    std::tuple<std::size_t, coat_class, std::string> planned{styles.size(), {}, {}};
     for (const judged_target& t :
          judge_targets(io::reference(), io::reference().rules, shop.tools, styles, setups)) {
         const style& s = styles[t.what.sheet];
-        if (planned != std::pair{t.what.sheet, t.what.coat}) {
+        if (planned != std::tuple{t.what.sheet, t.what.coat, t.what.season}) {
             groom_table table;
             table.sheet = s;
+            for (const season& one : s.seasons) {
+                table.sheet = one.name == t.what.season ? in_season(s, one) : table.sheet;
+            }
             table.patient.coat = t.what.coat;
             table.patient.consents = s.consent;
             g = table.plan();
-            planned = {t.what.sheet, t.what.coat};
+            planned = {t.what.sheet, t.what.coat, t.what.season};
         }
         const auto z = std::find_if(g.zones.begin(), g.zones.end(), [&](const zone_plan& one) {
             return one.at.zone == t.what.zone;

@@ -233,10 +233,11 @@ TEST_CASE("new questions go through the topics, in an order of the day and the n
 
 TEST_CASE("a share is told from five answers to a topic on", "[quiz]") {
     const auto all = of_demo_kit();
+    const auto topic = static_cast<std::size_t>(all[0].topic);
     std::vector<quiz_answer> answers(4, answered(all[0], monday, true));
-    CHECK_FALSE(quiz_scores(all, answers, io::quiz_figures())[0].enough);
+    CHECK_FALSE(quiz_scores(all, answers, io::quiz_figures())[topic].enough);
     answers.push_back(answered(all[0], monday, false));
-    const quiz_score s = quiz_scores(all, answers, io::quiz_figures())[0];
+    const quiz_score s = quiz_scores(all, answers, io::quiz_figures())[topic];
     CHECK(s.enough);
     CHECK((s.answers == 5 && s.right == 4 && s.asked == 1 && s.missed == 1));
 }
