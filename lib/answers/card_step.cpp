@@ -30,8 +30,14 @@ class step_writer {
     }
 
   private:
-    /// A comb that follows another on the same blade is named in short.
+    /// A comb that follows another on the same blade is named in short, what stays in the hand shorter still.
     [[nodiscard]] std::string hold(const block* last) const {
+        if (last != nullptr && b_.done == finish::comb_then_scissor && !b_.off &&
+            held(last->how) == held(b_.how) && last->how.way == b_.how.way) {
+            return (b_.how.over ? "comb " + comb_words(b_.how.over->id, u_)
+                                : held_words(b_.how, u_)) +
+                   " again, then scissor";
+        }
         const bool stays =
             last != nullptr && last->how.over && b_.how.over && last->how.tool.id == b_.how.tool.id;
         return (stays ? "comb " + comb_words(b_.how.over->id, u_) + " over " + b_.how.tool.id +

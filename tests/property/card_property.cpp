@@ -258,6 +258,11 @@ class reading {
             must(hold.starts_with(held(s)), "another tool: " + hold);
             return;
         }
+        if (hold.find(" again, then") != std::string::npos) {
+            must(last != nullptr && title(last->how) == title(s), "not the same: " + hold);
+            must(hold.starts_with(s.over ? "comb " + s.over->id : held(s)), "another: " + hold);
+            return;
+        }
         if (s.over) {
             must(hold.starts_with("comb " + s.over->id), "another comb: " + hold);
             const bool beneath = hold.find("over blade " + s.tool.id) != std::string::npos;
