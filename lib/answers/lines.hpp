@@ -8,6 +8,14 @@
 
 namespace pelage::io {
 
+/// The first letter large.
+[[nodiscard]] inline std::string sentence_case(std::string s) {
+    if (!s.empty() && s.front() >= 'a' && s.front() <= 'z') {
+        s.front() = static_cast<char>(s.front() - 32);
+    }
+    return s;
+}
+
 /// One of a list, behind a word where there is one; its further lines four columns in.
 [[nodiscard]] inline line item(std::string text, std::string lead = {}, std::size_t hang = 4) {
     return {line_as::item, std::move(text), std::move(lead), 2, hang};

@@ -11,13 +11,6 @@
 
 namespace pelage::io {
 
-std::string sentence_case(std::string s) {
-    if (!s.empty() && s.front() >= 'a' && s.front() <= 'z') {
-        s.front() = static_cast<char>(s.front() - 32);
-    }
-    return s;
-}
-
 owner_view::strings owner_view::told_alerts() const {
     strings out;
     for (const alert& a : r_.patient.alerts) {

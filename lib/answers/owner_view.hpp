@@ -10,6 +10,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/grouped.hpp"
+#include "answers/lines.hpp"
 #include "answers/owner_page_parts.hpp"
 #include "answers/ways.hpp"
 #include "answers/words/places.hpp"
@@ -23,9 +24,6 @@ class owner_view;
 void say_done(const owner_view& v);
 /// Mats on an ear or the tail were logged today.
 [[nodiscard]] bool matted_by_record(const owner_view& v);
-
-/// The first letter large.
-[[nodiscard]] std::string sentence_case(std::string s);
 
 /// A page that is being written. Parts of it are classes that look at it. Borrows what it is made of.
 class owner_view {

@@ -6,6 +6,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/grouped.hpp"
+#include "answers/lines.hpp"
 #include "answers/ways.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/skin.hpp"
@@ -149,7 +150,7 @@ class block_notes {
                 said.push_back(z.stroke);
             }
             if (clips && !z.hold.empty() && z.cover != skin::firm) {
-                said.push_back("Hold: " + z.hold);
+                said.push_back(sentence_case(z.hold));
             }
             if (!z.hazard.empty()) {
                 said.push_back("Mind: " + z.hazard);
