@@ -1,3 +1,5 @@
+#include <sstream>
+
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/answers/picture.hpp>
 #include <pelage/answers/write.hpp>
@@ -34,11 +36,18 @@ constexpr introduction about{
     "same call goes on. Of a DOG only what is new is asked, and changed in its file.\n"
     "By a pipe each line is an answer.\n"};
 
-reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g,
-                   const days& wished) {
+/// What is read at the table; tables and all that is asked beyond it are the whole plan.
+io::plan_told told_as(const plan_options& o, const workplace& w) {
+    const bool card = !o.full && !o.zones && !w.print.explain && !w.print.trainee && !w.csv;
+    return card ? io::plan_told::card : io::plan_told::whole;
+}
+
+reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g, const days& wished,
+                   io::plan_told as) {
     const longest_coat_answer b = back_in(r, g, wished);
-    return {a.w.json ? io::json_of(b, r, a.w.print) : a.w.written(io::document_of(b, r, a.w.print)),
-            b.holds ? done : answer_is_no};
+    return {
+        a.w.json ? io::json_of(b, r, a.w.print) : a.w.written(io::document_of(b, r, a.w.print, as)),
+        b.holds ? done : answer_is_no};
 }
 
 bool for_owner(const plan_options& o) {
@@ -76,17 +85,20 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
             code_of(g)};
 }
 
-/// What is read at the table; pages, tables and all that is asked beyond it are the whole plan.
-io::plan_told told_as(const plan_options& o, const workplace& w) {
-    const bool card =
-        !o.full && !o.zones && !w.print.explain && !w.print.trainee && !w.html && !w.csv;
-    return card ? io::plan_told::card : io::plan_told::whole;
-}
-
 /// The dog drawn.
 io::dog_picture picture(const asked_groom& a, const plan_request& r, const groom& g) {
     const outline& o = io::dog_outline();
     return picture_of(io::picture_of(g, r, o, a.w.print.units), o, r.reference.dog_body);
+}
+
+/// A card as it stands in text.
+std::vector<std::string> lines_of(const io::document& card, length_unit u) {
+    std::istringstream text(io::text_of(card, u));
+    std::vector<std::string> out;
+    for (std::string line; std::getline(text, line);) {
+        out.push_back(std::move(line));
+    }
+    return out;
 }
 
 /// The plan with the dog drawn behind what stands first.
@@ -113,12 +125,12 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     const plan_request r = a.request_of();
     const groom g = make_plan(r);
     if (wished && g.planned()) {
-        return longest_coat(a, r, g, *wished);
+        return longest_coat(a, r, g, *wished, told_as(o, a.w));
     }
     if (for_owner(o)) {
         return owners_page(o, a, r, g);
     }
-    if (a.w.svg) {
+    if (g.question && a.w.svg) {
         return {svg_of(picture(a, r, g)), code_of(g)};
     }
     if (g.question && !a.w.json) {
@@ -139,6 +151,10 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     const mixed_coat* u = pointer(unseen);
     if (a.w.json) {
         return {io::json_of(g, when, r, a.w.print, b, u), code_of(g)};
+    }
+    if (a.w.svg) {
+        const io::document card = io::card_of(g, when, r, a.w.print, b, u);
+        return {svg_of(picture(a, r, g), lines_of(card, a.w.print.units)), code_of(g)};
     }
     io::document page = told_as(o, a.w) == io::plan_told::card
                             ? io::card_of(g, when, r, a.w.print, b, u)

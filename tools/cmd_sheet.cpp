@@ -1,6 +1,10 @@
 #include <algorithm>
 
+#include <pelage/answers/kit.hpp>
 #include <pelage/answers/sheets.hpp>
+#include <pelage/answers/style_book.hpp>
+#include <pelage/data/glossary.hpp>
+#include <pelage/data/outline.hpp>
 #include <pelage/model/hair_by_record.hpp>
 #include <pelage/sheets/check.hpp>
 #include <pelage/sheets/compare.hpp>
@@ -105,13 +109,19 @@ constexpr introduction about_show{
     "show", "a sheet as a page for the wall", "pelage sheet show one-length --coat curly\n",
     "ID is a sheet of the salon or of the reference, or a file that ends in .toml.\n"};
 
-/// A dog of no name for a sheet: of its first coat unless another is asked.
-dog dog_for(const dog_options& o, const style& s, const workplace& w, faults& f) {
+/// A dog of no name for a sheet: of its first coat.
+dog dog_for(const style& s, const workplace& w) {
     dog d;
     const std::vector<coat_class> coats = coats_for(s, w.reference);
     d.coat = coats.empty() ? coat_class::wavy : coats.front();
     d.brushed = parse_brushing(s.upkeep).value_or(brushing{habit::two_or_three, true});
     d.consents = s.consent;
+    return d;
+}
+
+/// The same, of the coat and size that are asked for.
+dog dog_for(const dog_options& o, const style& s, const workplace& w, faults& f) {
+    dog d = dog_for(s, w);
     apply_options(o, w, d, f);
     return d;
 }
@@ -267,6 +277,69 @@ reply compare(compare_options& o, const surroundings& around) {
     return {w.json ? io::json_of(c, ra) : w.written(io::document_of(c, ra, w.print))};
 }
 
+struct book_options : common_options {
+    explicit book_options(CLI::App& a) : common_options(a) {}
+    list_option paths{app, "path", "ID", "sheets by id or file; none: the salon's own, or all"};
+};
+
+constexpr introduction about_book{
+    "book", "sheets as a book: the dogs drawn, kit and words",
+    "pelage sheet book --salon my-salon --format html -o sheets.html\n"
+    "pelage sheet book lamb one-length --format html -o two.html\n",
+    "Each sheet is on a page of its own; it prints on A4.\n"};
+
+/// The sheets asked for, each as it is on the day of the plan.
+std::vector<style> sheets_of_book(const book_options& o, const workplace& w, faults& f) {
+    std::vector<style> out;
+    for (const std::string& name : o.paths) {
+        if (auto s = sheet_called(name, plain_sheets(w), w, "", f)) {
+            out.push_back(std::move(*s));
+        }
+    }
+    if (o.paths.empty()) {
+        out = own_sheets(w);
+        out = out.empty() ? plain_sheets(w) : out;
+    }
+    for (style& s : out) {
+        s = on_day(s, w.print.today);
+    }
+    return out;
+}
+
+/// What the kit leaves on each coat that the sheets are shown on.
+std::vector<io::document> ladders_of(const io::style_book& b, const workplace& w) {
+    std::vector<coat_class> told;
+    std::vector<io::document> out;
+    for (const io::book_sheet& one : b.sheets) {
+        const coat_class c = *one.patient.coat;
+        if (std::find(told.begin(), told.end(), c) != told.end()) {
+            continue;
+        }
+        told.push_back(c);
+        lookup_request r{b.reference, b.rules, b.tools, {}, asked_kind::any, false, c, {}, {}, b.today};
+        out.push_back(io::document_of(whole_ladder(r), r, w.print));
+    }
+    return out;
+}
+
+reply book(book_options& o, const surroundings& around) {
+    o.has.csv = false;
+    faults f;
+    const workplace w = workplace_of(o, around, f);
+    f.throw_if_any();
+    const std::vector<style> sheets = sheets_of_book(o, w, f);
+    f.throw_if_any();
+    const std::string of = w.own && !w.own->title.empty() ? w.own->title : "Pelage";
+    io::style_book b{of + ": style book", w.reference,       w.place().rules, w.tools(),
+                     io::dog_outline(),   io::trade_words(), w.print.today};
+    for (const style& s : sheets) {
+        dog d = dog_for(s, w);
+        d.consents.emplace_back("clip-jacket");  // the page shows the sheet
+        b.sheets.push_back({s, std::move(d)});
+    }
+    return {w.json ? io::json_of(b) : w.written(io::document_of(b, ladders_of(b, w), w.print))};
+}
+
 }  // namespace
 
 void add_sheet(CLI::App& root, task& chosen) {
@@ -277,6 +350,7 @@ void add_sheet(CLI::App& root, task& chosen) {
     add_command<list_options>(sheet, chosen, about_list, list);
     add_command<new_options>(sheet, chosen, about_new, begin);
     add_command<compare_options>(sheet, chosen, about_compare, compare);
+    add_command<book_options>(sheet, chosen, about_book, book);
 }
 
 }  // namespace pelage::cli

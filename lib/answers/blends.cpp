@@ -171,9 +171,10 @@ std::vector<line> blends(const groom& g, const plan_request& r, list when, lengt
 
 std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
     const place_words places(g, r);
+    const std::vector<blended_alike> all = alike_of(g, when, u);
     std::vector<std::string> out;
     std::vector<std::string> hands;
-    for (const blended_alike& w : alike_of(g, when, u)) {
+    for (const blended_alike& w : all) {
         if (w.by_hand) {
             hands.push_back(w.how);
             continue;
@@ -184,8 +185,8 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, le
         }
         out.push_back(joined(pairs, ", ") + " by " + w.how);
     }
-    if (!hands.empty()) {
-        out.push_back("what is scissored by " + joined(hands, ", "));
+    if (out.empty() && !hands.empty()) {
+        out.push_back("by " + joined(hands, ", "));
     }
     return out.empty() ? "" : "blend " + joined(out, "; ");
 }

@@ -26,6 +26,7 @@ class step_writer {
         out.leaves = b_.how.kind == tool_kind::clip ? leaves() : "";
         out.where = aimed() ? by_aim() : places_.by_part(b_.zones);
         exceptions(out);
+        short_against(out);
         return out;
     }
 
@@ -86,6 +87,19 @@ class step_writer {
         return {joined(out, "; ")};
     }
 
+    /// What is minded of a short blade against the lay.
+    void short_against(card_step& out) const {
+        for (const caution_line& c : g_.cautions) {
+            const bool here = std::any_of(b_.zones.begin(), b_.zones.end(), [&](std::size_t i) {
+                return std::find(c.where.begin(), c.where.end(), g_.zones[i].at) != c.where.end();
+            });
+            if (c.what.when == caution_when::against_short && here && !b_.off &&
+                b_.how.kind == tool_kind::clip) {
+                out.all_of_it += (out.all_of_it.empty() ? "" : "; ") + c.what.brief;
+            }
+        }
+    }
+
     void exceptions(card_step& out) const {
         grouped<std::string> by;
         for (const std::size_t i : b_.zones) {
@@ -111,13 +125,6 @@ class step_writer {
         }
         if (!z.note.empty()) {
             out.push_back(z.note);
-        }
-        for (const skin_finding& f : z.around) {
-            out.push_back(go_around_words(z, f, r_.rules.refusal, u_));
-        }
-        if (!z.beside_hurt.empty()) {
-            out.push_back("keep off the edge towards the " +
-                          listed(titles(r_.reference.dog_body, z.beside_hurt)));
         }
         return out;
     }

@@ -41,7 +41,8 @@ constexpr std::string_view style_sheet =
     "align-items:end;margin:2mm 0}"
     "figure{margin:0;break-inside:avoid}"
     "figcaption{text-align:center;font-size:9pt}"
-    "@media print{section:not(.flows){break-inside:avoid}}"
+    "@media print{section:not(.flows){break-inside:avoid}.page{break-before:page}}"
+    "a{color:inherit}"
     "@media screen{body{padding:8mm}}"
     "@media screen and (max-width:120mm){body{padding:3mm}}"
     "@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark}"
@@ -69,12 +70,13 @@ std::string_view list_of(line_as as) {
     return {};
 }
 
-/// The word or mark before a text; those of lists and cautions are made by the style.
+/// The word before a text; marks of lists and cautions are made by the style.
 std::string lead_of(const line& l) {
     const std::size_t from = std::min(l.lead.find_first_not_of(' '), l.lead.size());
     const std::size_t end = l.lead.find_last_not_of(' ');
-    const bool words =
-        l.as == line_as::paragraph || l.as == line_as::item || l.as == line_as::detail;
+    const bool words = std::any_of(l.lead.begin(), l.lead.end(), [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    });
     return words && end != std::string::npos
                ? "<b>" + markup_safe(l.lead.substr(from, end + 1 - from)) + "</b> "
                : "";
@@ -123,10 +125,13 @@ class section_page {
         const bool views = std::all_of(s.blocks.begin(), s.blocks.end(), [](const auto& block) {
             return std::holds_alternative<drawing>(block);
         });
+        const std::string begins =
+            s.id.empty() ? "<section" : "<section id=\"" + markup_safe(s.id) + "\"";
+        const std::string page = s.id.empty() ? "" : " page";
         return out_.empty() && s.heading.empty() ? ""
                : views && !out_.empty()
-                   ? "<section class=\"views\">\n" + out_ + "</section>\n"
-                   : (flows ? "<section class=\"flows\">\n" : "<section>\n") +
+                   ? begins + " class=\"views" + page + "\">\n" + out_ + "</section>\n"
+                   : begins + (flows || !page.empty() ? " class=\"flows" + page + "\">\n" : ">\n") +
                          (s.heading.empty() ? "" : "<h2>" + markup_safe(s.heading) + "</h2>\n") +
                          out_ + "</section>\n";
     }
@@ -148,7 +153,10 @@ class section_page {
         }
     }
     void add(const line& l) {
-        const std::string text = lead_of(l) + markup_safe(l.text);
+        const std::string text =
+            lead_of(l) + (l.to.empty() ? markup_safe(l.text)
+                                       : "<a href=\"#" + markup_safe(l.to) + "\">" +
+                                             markup_safe(l.text) + "</a>");
         if (l.as == line_as::detail && in_item_) {
             out_ += "<br>" + text;
             return;

@@ -50,7 +50,8 @@ std::string reason(const longest_coat_answer& a, const plan_request& r, length_u
 
 }  // namespace
 
-document document_of(const longest_coat_answer& a, const plan_request& r, const print_options& o) {
+document document_of(const longest_coat_answer& a, const plan_request& r, const print_options& o,
+                     plan_told as) {
     const std::string wish = "Back in " + wait_words(a.wished) + ", by " + on_day(a.wished, o);
     document d{"The longest coat for a wait"};
     say_alert(d, r.patient);
@@ -78,7 +79,8 @@ document document_of(const longest_coat_answer& a, const plan_request& r, const 
                       : ", held by brushing until " + on_day(a.when.next_visit, o);
     const plan_request ask = request_for(r, a.wishes);
     d.say(wish + ": " + at_percent(a, r, o) + fine + ".", 2);
-    d.append(document_of(a.plan, a.when, ask, o));
+    d.append(as == plan_told::card ? card_of(a.plan, a.when, ask, o)
+                                   : document_of(a.plan, a.when, ask, o));
     return d;
 }
 

@@ -317,7 +317,7 @@ dog_picture picture_of(const picture_request& p, const outline& o, const body& b
     return out;
 }
 
-std::string svg_of(const dog_picture& p) {
+std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {
     constexpr double head = 60.0;
     constexpr double between = 20.0;
     double width = 0.0;
@@ -334,6 +334,11 @@ std::string svg_of(const dog_picture& p) {
         body += text_at("pd-x pd-o", width / 2.0, y + 24.0, text);
         y += 50.0;
     }
+    for (const std::string& l : card) {
+        y += 32.0;
+        body += text_at("pd-c pd-o", 20.0, y, l);
+    }
+    y += card.empty() ? 0.0 : 20.0;
     std::string words;
     for (const picture_part& one : p.parts) {
         const bool key = &one == &p.parts.back();
@@ -349,15 +354,32 @@ std::string svg_of(const dog_picture& p) {
            text_at("pd-h pd-o", width / 2.0, 42.0, p.title) + body + "</svg>\n";
 }
 
+namespace {
+
+drawing drawing_of(const picture_part& one, const std::string& title, const std::string& style) {
+    return {opened(one.width, one.height, title + ", " + one.title, one.words, false) + style +
+                one.drawn + "</svg>\n",
+            one.title};
+}
+
+}  // namespace
+
 std::vector<drawing> drawings_of(const dog_picture& p) {
     std::vector<drawing> out;
     for (const picture_part& one : p.parts) {
-        const std::string title = p.title + ", " + one.title;
-        out.push_back({opened(one.width, one.height, title, one.words, false) +
-                           (out.empty() ? p.style : "") + one.drawn + "</svg>\n",
-                       one.title});
+        out.push_back(drawing_of(one, p.title, out.empty() ? p.style : ""));
     }
     return out;
+}
+
+std::vector<drawing> more_drawings_of(const dog_picture& p) {
+    // the sides, below, the key
+    return {drawing_of(p.parts[0], p.title, ""), drawing_of(p.parts[2], p.title, "")};
+}
+
+drawing key_drawing(const outline& o, length_unit u) {
+    const signs_used all{true, true, true, true, true};
+    return drawing_of(key_of(o, all, u), "Dogs drawn", picture_style(o));
 }
 
 }  // namespace pelage::io

@@ -50,6 +50,7 @@ constexpr std::string_view plain_style =
     ".pd-d{fill:#1a1a1a;stroke:#fff;stroke-width:2}"
     ".pd .pd-n{font-size:26px}"
     ".pd .pd-x{font-size:32px;font-weight:bold}"
+    ".pd .pd-c{font-size:24px;text-anchor:start;white-space:pre}"
     ".pd .pd-o{fill:#1a1a1a}"
     ".pd .pd-h{font-size:34px;font-weight:bold}"
     "@media screen{.pd-q{fill:#fff}}"

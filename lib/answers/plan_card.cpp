@@ -20,6 +20,7 @@
 #include "answers/words/places.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/service.hpp"
+#include "answers/words/skin.hpp"
 
 namespace pelage::io {
 
@@ -55,11 +56,12 @@ class card_page {
         }
         page_.tell("Not to be done as asked:", stuck_places(beside_, g_, r_, o_), false);
         left();
+        go_around();
         agree();
         choose();
         notes();
         work();
-        for (line& l : booked_steps(r_)) {
+        for (line& l : booked_steps(g_, r_)) {
             page_.add(std::move(l));
         }
         cautions();
@@ -79,11 +81,14 @@ class card_page {
         if (!d.health.empty() && !g_.stopped()) {
             page_.say_of("HEALTH: ", d.health + ".");
         }
-        std::string text = page_.name + ": " + r_.sheet.title + ", " +
-                           coat_of(r_.reference, *d.coat).title + ", " + std::string(name(d.size));
+        const std::string coat = coat_of(r_.reference, *d.coat).title;
+        // "Smooth coat, tidied" says it already
+        const bool said = r_.sheet.title.find(coat.substr(1)) != std::string::npos;
+        std::string text = page_.name + ": " + r_.sheet.title + (said ? "" : ", " + coat) + ", " +
+                           std::string(name(d.size));
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
-            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min in all";
+            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min";
         }
         page_.say(text + (d.invented ? ". An invented dog." : "."), 2);
         say_note(page_, d);
@@ -106,7 +111,12 @@ class card_page {
                     last = s.of;
                 }
             }
-            if (const std::string text = blends_in_brief(g_, r_, when, o_.units); !text.empty()) {
+            std::string text = blends_in_brief(g_, r_, when, o_.units);
+            if (when == list::after_bath && !booked_in_part(r_) && !g_.bath_waits()) {
+                text += (text.empty() ? "" : "; ") +
+                        std::string(sore_ear(g_, r_) ? "nails" : "nails, ears");
+            }
+            if (!text.empty()) {
                 beneath(text);
             }
         }
@@ -116,7 +126,9 @@ class card_page {
         const std::string n = std::to_string(s.number);
         const std::string lead = std::string(n.size() < 2 ? 2 - n.size() : 0, ' ') + n + "  ";
         if (s.of == nullptr) {
-            page_.add({line_as::step, s.does, lead, 0, beside_number});
+            const caution* c = s.combs_out ? find(r_.reference.cautions, "combing-out") : nullptr;
+            page_.add({line_as::step, s.does + (c == nullptr ? "" : ": " + c->brief), lead, 0,
+                       beside_number});
             return;
         }
         card_step c = card_step_of(*s.of, last, g_, r_, o_.units);
@@ -148,15 +160,84 @@ class card_page {
                 text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
             }
         }
-        beneath(text +
-                (g_.after > pelage::work{} ? "; the rest on a clean, dry, combed-out coat" : ""));
+        const bool stripped = std::any_of(g_.zones.begin(), g_.zones.end(), [](const zone_plan& z) {
+            return z.how.kind == tool_kind::fingers;
+        });
+        beneath(text + (stripped                     ? "; what was stripped today another day"
+                        : g_.after == pelage::work{} ? ""
+                        : corded(r_.sheet)           ? "; the cords pressed out, dry to the core"
+                                                     : "; then on a clean, dry, combed-out coat"));
     }
 
     void left() {
+        constexpr std::size_t long_list = 120;  // columns; nobody looks for a place in it
         for (const line& l : left_lines(g_, r_, o_.units)) {
-            // who reads in haste takes "leave left ..." for a side
-            page_.add({line_as::item, l.text,
-                       l.as == line_as::caution ? "Don't touch: " : "Leave: " + l.lead, 0, 2});
+            const bool rest = !l.lead.empty() && l.text.size() > long_list;
+            if (l.as != line_as::caution) {
+                // who reads in haste takes "leave left ..." for a side
+                page_.add({line_as::item, rest ? "all else, as the sheet says" : l.text,
+                           "Leave: " + (rest ? "" : l.lead), 0, 2});
+            }
+        }
+        dont_touch();
+    }
+
+    void dont_touch() {
+        grouped<std::string> hurt;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (g_.zones[i].came == outcome::skin_left) {
+                hurt.add(sore_in_brief(g_.zones[i]), i);
+            }
+        }
+        if (hurt.empty()) {
+            return;
+        }
+        zone_list beside;
+        for (const block& b : g_.blocks) {
+            for (const std::size_t i : b.zones) {
+                if (!g_.zones[i].beside_hurt.empty() &&
+                    std::find(beside.begin(), beside.end(), i) == beside.end()) {
+                    beside.push_back(i);
+                }
+            }
+        }
+        std::sort(beside.begin(), beside.end());
+        std::vector<std::string> all;
+        for (const auto& [why, where] : hurt.all()) {
+            all.push_back(joined(places_.by_part(where), ", ") + " (" + why + ")");
+        }
+        std::string text = joined(all, ", ");
+        if (!beside.empty()) {
+            text += ", nor the edge towards it of " + joined(places_.titles_of(beside), ", ");
+        }
+        if (const caution* c = find(r_.reference.cautions, "skin-finding")) {
+            text += "; " + c->brief;
+        }
+        page_.add({line_as::caution, std::move(text), "Don't touch: ", 0, 2});
+        told_.push_back(caution_when::skin_finding);
+    }
+
+    /// Lumps and scabs: felt for before anything is taken up.
+    void go_around() {
+        grouped<std::string> by;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            for (const skin_finding& f : g_.zones[i].around) {
+                const bool scab = f.state == skin_state::scab;
+                const caution* c =
+                    scab || !f.known
+                        ? find(r_.reference.cautions, scab ? "scab" : "lump-new")
+                        : nullptr;
+                by.add(around_in_brief(g_.zones[i], f, r_.rules.refusal, o_.units) +
+                           (c == nullptr ? "" : ": " + c->brief),
+                       i);
+                if (c != nullptr) {
+                    told_.push_back(c->when);
+                }
+            }
+        }
+        for (const auto& [text, where] : by.all()) {
+            page_.add({line_as::caution, joined(places_.by_part(where), ", ") + ": " + text,
+                       "Go around: ", 0, 2});
         }
     }
 
@@ -200,19 +281,24 @@ class card_page {
         }
     }
 
-    /// Those special to this dog, what is said of the same places together; the usual ones in one line.
+    /// Those special to this dog, what is said of the same places together; what the owner is told, and
+    /// the usual ones, in one line each.
     void cautions() {
         grouped<std::string> special;
-        std::vector<std::size_t> of_the_dog;
+        std::vector<std::string> of_the_dog;
+        std::vector<std::string> to_owner;
         std::vector<std::string> usual;
         for (std::size_t i = 0; i < g_.cautions.size(); ++i) {
             const caution_line& c = g_.cautions[i];
+            if (told_already(c)) {
+                continue;
+            }
             if (c.what.usual) {
                 usual.push_back(c.what.brief);
+            } else if (c.what.who == "owner") {
+                to_owner.push_back(c.what.brief);
             } else if (c.where.empty()) {
-                if (g_.stopped() || !first_of_all(c)) {
-                    of_the_dog.push_back(i);
-                }
+                of_the_dog.push_back(c.what.brief);
             } else {
                 special.add(where_of(c), i);
             }
@@ -220,8 +306,11 @@ class card_page {
         for (const auto& [where, which] : special.all()) {
             page_.add({line_as::caution, where + said_of(which), "! ", 0, 2});
         }
-        for (const std::size_t i : of_the_dog) {
-            page_.add({line_as::caution, said_of({i}), "! ", 0, 2});
+        for (std::string& text : of_the_dog) {
+            page_.add({line_as::caution, std::move(text), "! ", 0, 2});
+        }
+        if (!to_owner.empty()) {
+            page_.add({line_as::caution, joined(to_owner, "; "), "Tell the owner: ", 0, 2});
         }
         const caution* rules = find(r_.reference.cautions, "local-rules");
         if (usual.empty() && rules != nullptr) {
@@ -229,6 +318,15 @@ class card_page {
             usual.push_back(rules->brief);
         }
         page_.add({line_as::caution, joined(usual, "; ") + ". All: --full", "As ever: ", 0, 2});
+    }
+    /// What stands above already, or in the step that it is about.
+    [[nodiscard]] bool told_already(const caution_line& c) const {
+        const caution_when w = c.what.when;
+        const bool in_a_step = (w == caution_when::combing_out && !g_.combed.empty()) ||
+                               w == caution_when::against_short;
+        return !g_.stopped() &&
+               (in_a_step || first_of_all(c) ||
+                std::find(told_.begin(), told_.end(), w) != told_.end());
     }
     [[nodiscard]] std::string where_of(const caution_line& c) const {
         zone_list which;
@@ -243,16 +341,10 @@ class card_page {
                     : places_.in_parts(titles(r_.reference.dog_body, c.where))) +
                ": ";
     }
-    /// What the groomer minds, then what the owner is told.
     [[nodiscard]] std::string said_of(const std::vector<std::size_t>& which) const {
         std::vector<std::string> here;
-        std::vector<std::string> to_owner;
         for (const std::size_t i : which) {
-            const caution& c = g_.cautions[i].what;
-            (c.who == "owner" ? to_owner : here).push_back(c.brief);
-        }
-        if (!to_owner.empty()) {
-            here.push_back("tell the owner: " + joined(to_owner, "; "));
+            here.push_back(g_.cautions[i].what.brief);
         }
         return joined(here, "; ");
     }
@@ -263,7 +355,7 @@ class card_page {
                           (g_.stuck.empty() ? "" : " What is not done yet isn't counted."),
                       2);
         } else if (booked_in_part(r_)) {
-            page_.say("Back: by the last full groom (pelage regrow); this visit is none.", 2);
+            page_.say("Back: as its last full groom says (pelage regrow).", 2);
         }
     }
 
@@ -272,6 +364,7 @@ class card_page {
     const plan_request& r_;
     const print_options& o_;
     place_words places_;
+    std::vector<caution_when> told_;  ///< cautions that stand beside what they are about
     document page_;
 };
 

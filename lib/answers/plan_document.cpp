@@ -46,7 +46,7 @@ class plan_page {
             }
             booked();
             work();
-            page_.tell("Booked with it", booked_steps(r_));
+            page_.tell("Booked with it", booked_steps(g_, r_));
             page_.tell("Heat, by running minutes", heat(g_, r_));
             page_.tell("Leave", as_items(left_lines(g_, r_, o_.units)));
             page_.tell("Not to be done as asked", stuck_places(beside_, g_, r_, o_));

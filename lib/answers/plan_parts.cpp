@@ -61,9 +61,22 @@ std::vector<line> booking_lines(const groom& g, const plan_request& r) {
     return out;
 }
 
-std::vector<line> booked_steps(const plan_request& r) {
+bool sore_ear(const groom& g, const plan_request& r) {
+    return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
+        return z.hurt && r.reference.dog_body.zones[z.at.zone].has(zone_use::ear_leather);
+    });
+}
+
+std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     std::vector<line> out;
-    for (const service_step s : booked_in_part(r) ? r.booked->steps : std::vector<service_step>{}) {
+    const bool bath_told = g.after > work{};
+    const std::vector<service_step> steps =
+        booked_in_part(r) ? r.booked->steps : std::vector<service_step>{};
+    for (const service_step s : steps) {
+        if ((s == service_step::bath && bath_told) ||
+            (s == service_step::ears && sore_ear(g, r))) {
+            continue;
+        }
         std::string text = step_work_words(s);
         if (!text.empty()) {
             out.push_back(item(std::move(text)));

@@ -31,7 +31,9 @@ namespace pelage::io {
 /// What it is booked for, and what that doesn't do; nothing where nobody said.
 [[nodiscard]] std::vector<line> booking_lines(const groom& g, const plan_request& r);
 /// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
-[[nodiscard]] std::vector<line> booked_steps(const plan_request& r);
+[[nodiscard]] std::vector<line> booked_steps(const groom& g, const plan_request& r);
+/// Whether an ear is left alone for its skin: it isn't wiped, either.
+[[nodiscard]] bool sore_ear(const groom& g, const plan_request& r);
 
 /// Places that are left, by why; hurt ones as cautions.
 [[nodiscard]] std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u);

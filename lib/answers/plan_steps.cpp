@@ -196,8 +196,9 @@ class block_notes {
             out.push_back(go_around_words(z, f, r_.rules.refusal, o_.units));
         }
         if (!z.beside_hurt.empty()) {
-            out.push_back("keep off the edge towards the " +
-                          listed(titles(r_.reference.dog_body, z.beside_hurt)));
+            const std::string hurt = listed(titles(r_.reference.dog_body, z.beside_hurt));
+            const std::string_view skin = hurt.starts_with("under ") ? "skin " : "";
+            out.push_back("keep off the edge towards the " + std::string(skin) + hurt);
         }
         return out;
     }
@@ -251,10 +252,12 @@ class step_list {
         const auto say = [&](std::string text) -> plan_step& {
             return add(list::before_bath, std::move(text));
         };
+        say(corded(r_.sheet) ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
+                               "hand"
+                             : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
         if (std::string fleas = flea_bath_words(g_, r_.reference.dog_body); !fleas.empty()) {
             say(std::move(fleas));
         }
-        say("look the dog over: skin, ears, eyes, feet; comb check down to the skin");
         if (std::string tried = trials(); !tried.empty()) {
             say(std::move(tried));
         }
@@ -262,6 +265,7 @@ class step_list {
             return;
         }
         plan_step& s = say(combed_out());
+        s.combs_out = true;
         if (o_.trainee) {
             s.notes.push_back(
                 {note_about::reason, "why: ",
@@ -278,7 +282,7 @@ class step_list {
             each.push_back("the " + spoken(name(c.grade)) + at_the(places_.title_of(c.zone)));
             all += c.takes;
         }
-        return "comb out " + listed(each) + ", about " +
+        return (corded(r_.sheet) ? "part by hand " : "comb out ") + listed(each) + ", about " +
                std::to_string(std::lround(in_minutes(all))) + " min";
     }
 

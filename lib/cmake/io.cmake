@@ -24,7 +24,7 @@ add_custom_command(OUTPUT ${packed}
   DEPENDS ${data_paths} pelage_pack
   COMMENT "Packing the reference data" VERBATIM)
 
-add_library(pelage_io STATIC ${io_sources} ${embedded} ${packed})
+add_library(pelage_io ${io_sources} ${embedded} ${packed})
 target_include_directories(pelage_io PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
 add_library(pelage::io ALIAS pelage_io)
 target_sources(pelage_io PUBLIC FILE_SET HEADERS BASE_DIRS ${headers_dir} FILES ${io_headers})
@@ -34,5 +34,6 @@ target_link_libraries(pelage_io PUBLIC pelage_core
 # The header-only form of toml++ aborts on ordinary typing mistakes; the shared library doesn't.
 target_compile_definitions(pelage_io PRIVATE TOML_HEADER_ONLY=0 TOML_SHARED_LIB=1)
 
-set_target_properties(pelage_io PROPERTIES EXPORT_NAME io)
+set_target_properties(pelage_io PROPERTIES EXPORT_NAME io
+  VERSION ${PROJECT_VERSION} SOVERSION ${library_number} POSITION_INDEPENDENT_CODE ON)
 pelage_warnings(pelage_io)

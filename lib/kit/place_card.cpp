@@ -37,13 +37,6 @@ no_go reason_against(const lookup_request& r, const setup& s, std::size_t zone) 
     return scissors;
 }
 
-/// Whether a comb of the kit does better there than a blade so long.
-bool rather_a_comb(const lookup_request& r, const setup& s, const zone& z) {
-    return !s.over && z.has(zone_use::web) && !z.has(zone_use::scissors_only) &&
-           z.where != group::prep && !r.tools.combs.empty() &&
-           s.tool.stated.best > r.rules.refusal.bare_on_web.best;
-}
-
 void add_never(zone_card& c, const no_go& why, const setup& s) {
     const auto same = std::find_if(c.never.begin(), c.never.end(),
                                    [&](const never_there& n) { return n.why.same_cause(why); });
@@ -58,10 +51,6 @@ void add_with_the_lay(const lookup_request& r, const zone& z, zone_card& c) {
     for (const setup& s : clips_of(r, direction::with_lay)) {
         if (!goes_on(s, z)) {
             add_never(c, reason_against(r, s, c.zone), s);
-        } else if (rather_a_comb(r, s, z)) {
-            no_go web;
-            web.rule = refusal::long_on_web;
-            add_never(c, web, s);
         } else if (allowed_as(r, s, z, asked_as::plain)) {
             c.with.push_back(s);
         } else if (allowed_as(r, s, z, asked_as::clean)) {
@@ -80,7 +69,7 @@ void add_against(const lookup_request& r, const zone& z, zone_card& c) {
         return;
     }
     for (const setup& s : clips_of(r, direction::against_lay)) {
-        if (s.over || rather_a_comb(r, s, z)) {
+        if (s.over) {
             continue;
         }
         if (allowed_as(r, s, z, asked_as::plain)) {

@@ -36,13 +36,12 @@ class of_places {
         if (why && why->why != no_go::cause::rule) {
             return judged::never;
         }
-        for (int how = 0; how < 16; ++how) {
+        for (int how = 0; how < 8; ++how) {
             zone_today t;
             t.where = &r_.reference.dog_body.zones[z];
             t.clean = (how & 1) != 0;
             t.show = (how & 2) != 0;
             t.pattern = (how & 4) != 0;
-            t.comb_serves = (how & 8) != 0;
             if (refuse(s, t, r_.rules.refusal, r_.rules.cut).has_value() != why.has_value()) {
                 return judged::depends;
             }

@@ -81,6 +81,10 @@ class blender {
         if (edge_on_purpose(from, into, one.asked)) {
             return;
         }
+        // nobody blends a head into an ear that was shaved
+        if (zone_of(into).has(zone_use::ear_leather) && into.came == outcome::clipped_under) {
+            return;
+        }
         const bool stripped =
             from.how.kind == tool_kind::fingers && into.how.kind == tool_kind::fingers;
         one.when = stripped ? list::before_bath : list::after_bath;

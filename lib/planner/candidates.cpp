@@ -242,6 +242,7 @@ zone_situation::zone_situation(const plan_request& r, const coat& c, const zone_
     today.sheet_clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
     today.target = z.target;
+    today.no_combs = r.tools.combs.empty();
     takes = mat_in ? longer_by_felt(place_cost(r, z.at, finish::clip), *z.mat, r.rules.prices)
                    : place_cost(r, z.at, z.how_finished);
     scissors = place_cost(r, z.at, finish::scissor);

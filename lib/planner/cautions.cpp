@@ -35,7 +35,8 @@ class judge {
     [[nodiscard]] places_named applies(caution_when w) const {
         // a dog that goes to a veterinarian is told of that alone
         if (g_.stopped() && w != caution_when::stop && w != caution_when::skin_finding &&
-            w != caution_when::lump_new && w != caution_when::parasite) {
+            w != caution_when::lump_new && w != caution_when::fleas &&
+            w != caution_when::mat_on_limb) {
             return {};
         }
         switch (w) {
@@ -99,8 +100,8 @@ class judge {
                 return whole(long_since());
             case caution_when::combing_out:
                 return where([](const zone_plan& z) { return z.combed_out; });
-            case caution_when::parasite:
-                return of_skin(skin_state::parasite);
+            case caution_when::fleas:
+                return of_skin(skin_state::fleas);
             case caution_when::lump_new:
                 return where([](const zone_plan& z) {
                     return std::any_of(z.around.begin(), z.around.end(), [](const auto& f) {
@@ -114,6 +115,13 @@ class judge {
                 });
             case caution_when::frail_felted:
                 return whole(tender(r_.patient) && ails(r_.patient) && !g_.down.empty());
+            case caution_when::mat_on_limb:
+                return mats_on_limbs();
+            case caution_when::muzzled:
+                return muzzled() ? where([&](const zone_plan& z) {
+                    return worked(z) && zone_of(z).has(zone_use::clean_face);
+                })
+                                 : places_named{};
         }
         return {};
     }
@@ -123,13 +131,7 @@ class judge {
     [[nodiscard]] static bool clipped(const zone_plan& z) {
         return z.how.kind == tool_kind::clip && z.came != outcome::stuck;
     }
-    /// A wire or feathered coat, or the silky jacket of a sheet that asks consent to clip it.
-    [[nodiscard]] bool stripped_by_custom() const {
-        const auto& asks = r_.sheet.consent;
-        const bool asked = std::find(asks.begin(), asks.end(), "clip-jacket") != asks.end();
-        const bool silky = coat_.id == coat_class::drop || coat_.id == coat_class::wavy;
-        return pelage::stripped_by_custom(coat_.id) || (silky && asked);
-    }
+    [[nodiscard]] bool stripped_by_custom() const { return pelage::stripped_by_custom(coat_.id); }
     [[nodiscard]] bool made_for_another_coat() const {
         const auto& fits = r_.sheet.coats;
         return !fits.empty() && std::find(fits.begin(), fits.end(), coat_.id) == fits.end();
@@ -175,14 +177,30 @@ class judge {
         }
         return all.empty() ? places_named{} : places_named{all};
     }
+    /// Where hair may have wound itself round a leg or toes: what is more than a tangle there.
+    [[nodiscard]] places_named mats_on_limbs() const {
+        std::vector<place> all;
+        for (const mat_finding& m : r_.patient.mats) {
+            if (m.grade != mat_grade::tangle && limb(r_.reference.dog_body.zones[m.at.zone])) {
+                all.push_back(m.at);
+            }
+        }
+        return all.empty() ? places_named{} : places_named{all};
+    }
+    [[nodiscard]] bool muzzled() const {
+        const auto& all = r_.patient.alerts;
+        return std::any_of(all.begin(), all.end(), [](const alert& a) {
+            return a.what == alert_kind::bites || a.what == alert_kind::muzzle;
+        });
+    }
     [[nodiscard]] static bool worked(const zone_plan& z) {
         return z.how.kind != tool_kind::none || z.combed_out;
     }
     /// A leg, a foot, or the pads beneath it.
-    [[nodiscard]] bool on_limb(const zone_plan& z) const {
-        const zone& w = zone_of(z);
+    [[nodiscard]] static bool limb(const zone& w) {
         return w.where == group::legs || w.where == group::feet || w.has(zone_use::pads);
     }
+    [[nodiscard]] bool on_limb(const zone_plan& z) const { return limb(zone_of(z)); }
     [[nodiscard]] bool hated(const zone_plan& z) const {
         return std::any_of(hated_.begin(), hated_.end(), [&](const place& p) {
             // who can't touch the feet can't scoop the pads
@@ -269,6 +287,9 @@ void add_consents(const plan_request& r, const judge& j, groom& g) {
         need("clip-jacket", consent_for::strip_jacket);
     }
     for (const std::string& s : r.sheet.consent) {
+        if (s == "clip-jacket") {
+            continue;  // asked above, of the coats that are stripped or carded
+        }
         const bool known = std::any_of(g.consents.begin(), g.consents.end(),
                                        [&](const consent& c) { return c.id == s; });
         if (!known) {

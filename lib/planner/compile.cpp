@@ -128,6 +128,9 @@ void compiler::add_zone(const place& p) {
     }
     z.tidied = is_tidied(z);
     z.way = r_.both_ways ? lay_choice::either : wish.way.value_or(lay_choice::with_lay);
+    if (tender(r_.patient) && z.way == lay_choice::against_lay) {
+        z.way = lay_choice::with_lay;  // such skin tears easily
+    }
 }
 
 /// The sound side of a pair whose other side is matted: with match_sides it may follow it.

@@ -172,27 +172,6 @@ bool compiler::add_combed(std::size_t index) {
                       static_cast<std::int32_t>(in_mmin(out_.combing[index])), 0, r_.reasons});
 }
 
-/// Whether something of the kit leaves a length within the tolerance.
-bool compiler::reached_by(const zone_situation& at, bool combs_only) const {
-    const zone_plan& z = at.plan;
-    for (const direction d : {direction::with_lay, direction::against_lay}) {
-        const bool open = z.way == lay_choice::either ||
-                          (z.way == lay_choice::with_lay) == (d == direction::with_lay);
-        if (!open) {
-            continue;
-        }
-        for (const std::size_t k : top_.clips(d)) {
-            const finished& leaves = top_.leaves(k, coat_.id);
-            if ((top_.setups()[k].over || !combs_only) &&
-                within(leaves.best, *z.target, z.tolerated) &&
-                cell_for(at, top_.setups()[k], leaves, false).allowed()) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
 /// Whether one of the cells of the last row from `before` on leaves about what is wished.
 bool compiler::near_enough(const zone_plan& z, std::size_t before) const {
     const std::vector<allowed_setup>& row = out_.choice.zones.back();
@@ -208,9 +187,6 @@ bool compiler::near_enough(const zone_plan& z, std::size_t before) const {
 /// nearest: priced, no longer barred, and the owner's to decide.
 bool compiler::add_cells(std::size_t index, zone_situation at, approach how) {
     const zone_plan& z = out_.zones[index];
-    const bool clips =
-        z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-    at.today.comb_serves = clips && z.target && at.where.has(zone_use::web) && reached_by(at, true);
     std::vector<allowed_setup>& row = out_.choice.zones.back();
     const std::size_t before = row.size();
     if (add_cells_once(index, at, how) && near_enough(z, before)) {

@@ -80,7 +80,6 @@ class compiler {
     bool add_combed(std::size_t index);
     bool add_cells(std::size_t index, zone_situation at, approach how);
     bool add_cells_once(std::size_t index, const zone_situation& at, const approach& how);
-    [[nodiscard]] bool reached_by(const zone_situation& at, bool combs_only) const;
     [[nodiscard]] work left_too_long(const zone_plan& z, const length& left) const;
     [[nodiscard]] bool near_enough(const zone_plan& z, std::size_t before) const;
     [[nodiscard]] work clipped_for_nothing(std::size_t index, const length& left) const;

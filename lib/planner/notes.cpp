@@ -49,22 +49,44 @@ bool goes_with_another(const zone_plan& left, const zone_plan& right) {
     return left.edge_of_hurt || right.edge_of_hurt;
 }
 
-/// Left and right of a pair that come out visibly different, but for a mat: that choice stands among
-/// the other ways.
+std::optional<length> best(const zone_plan& z) {
+    return z.leaves ? std::optional{z.leaves->best} : std::nullopt;
+}
+
+/// One side is cut, and of the other, sore one nobody knows how long it stays.
+bool one_stays_for_its_skin(const zone_plan& left, const zone_plan& right) {
+    const auto stays = [](const zone_plan& z) { return z.hurt && !z.edge_of_hurt && !z.leaves; };
+    const auto cut = [](const zone_plan& z) { return !z.hurt && z.leaves && z.target; };
+    return (stays(left) && cut(right)) || (stays(right) && cut(left));
+}
+
+/// Left and right of a pair that come out visibly different; for a mat only once its clipping is agreed
+/// to: until then that choice stands among the other ways.
 void add_uneven_note(const plan_request& r, groom& g) {
+    const bool mats_agreed = std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
+        return c.what == consent_for::mats_off && c.given;
+    });
     for (std::size_t i = 0; i + 1 < g.zones.size(); ++i) {
         const zone_plan& left = g.zones[i];
         const zone_plan& right = g.zones[i + 1];
-        const bool pair = left.at.zone == right.at.zone && left.at.which == side::left;
+        const std::string& inner = r.reference.dog_body.zones[left.at.zone].edge_of;
+        const bool with_inner = std::any_of(g.asks.begin(), g.asks.end(), [&](const uneven_pair& a) {
+            return !inner.empty() && r.reference.dog_body.zones[a.zone].id == inner;
+        });
+        const bool pair =
+            left.at.zone == right.at.zone && left.at.which == side::left && !with_inner;
         const bool by_mat = left.beside_mat || right.beside_mat ||
                             left.came == outcome::goes_along || right.came == outcome::goes_along;
-        if (pair && !by_mat && left.leaves && right.leaves &&
-            gap(left.leaves->best, right.leaves->best) > r.rules.prices.seam_allowance.best) {
+        if (pair && one_stays_for_its_skin(left, right)) {
+            g.asks.push_back({left.at.zone, best(left), best(right), true});
+        } else if (pair && (!by_mat || mats_agreed) && left.leaves && right.leaves &&
+                   gap(left.leaves->best, right.leaves->best) >
+                       r.rules.prices.seam_allowance.best) {
             const bool hurt = left.hurt.has_value() || right.hurt.has_value();
             const uneven_pair both{left.at.zone, left.leaves->best, right.leaves->best, hurt};
-            const bool left_longer = both.left > both.right;
-            const bool alike =
-                may_scissor_to(r, left_longer ? left : right, shorter(both.left, both.right));
+            const bool left_longer = left.leaves->best > right.leaves->best;
+            const bool alike = may_scissor_to(r, left_longer ? left : right,
+                                              shorter(left.leaves->best, right.leaves->best));
             if (hurt ? !goes_with_another(left, right) : alike) {
                 g.asks.push_back(both);
             } else if (!hurt) {

@@ -381,9 +381,11 @@ kept_coat after_groom(const plan_request& r, const groom& g) {
         if (!z.leaves || z.came == outcome::stuck) {
             continue;
         }
+        // cords are felted already, and parted by hand: no length sets their date
         k.zones.push_back({z.leaves->best,
-                           matting_prone_length(c, zone_of(r, z), r.patient.brushed,
-                                                r.patient.coat_change, r.rules.matting),
+                           corded(r.sheet) ? std::nullopt
+                                            : matting_prone_length(c, zone_of(r, z), r.patient.brushed,
+                                                       r.patient.coat_change, r.rules.matting),
                            terminal_at(c, zone_of(r, z).id).best, clock});
         k.index.push_back(i);
     }

@@ -115,7 +115,7 @@ bool wishes_by_place::one_sided(std::size_t zone) const {
            std::any_of(d.mats.begin(), d.mats.end(),
                        [&](const mat_finding& m) { return on_side(m.at); }) ||
            std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
-               return f.state != skin_state::parasite && on_side(f.at);
+               return f.state != skin_state::fleas && on_side(f.at);
            });
 }
 

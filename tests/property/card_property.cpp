@@ -309,12 +309,23 @@ class reading {
         }
     }
 
+    /// "Thu 4 Oct 2024".
+    [[nodiscard]] std::string in_short(const days& d) const {
+        const date on = plus(*options_.today, d);
+        constexpr const char* days_of_week[] = {"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+        std::istringstream whole(in_words(on));
+        std::string day;
+        std::string month;
+        std::string year;
+        whole >> day >> month >> year;
+        return std::string(days_of_week[std::chrono::weekday{on}.iso_encoding() - 1]) + " " + day +
+               " " + month.substr(0, 3) + " " + year;
+    }
+
     void back() {
-        must(when_.has_value() &&
-                 has("ack by " + in_words(plus(*options_.today, when_->next_visit))),
-             "the date");
+        must(when_.has_value() && has("ack by " + in_short(when_->next_visit)), "the date");
         must(!when_ || when_->reason == visit_kind::usual ||
-                 has("full groom by " + in_words(plus(*options_.today, when_->full_groom))),
+                 has("full groom by " + in_short(when_->full_groom)),
              "the full groom");
     }
 

@@ -141,7 +141,7 @@ TEST_CASE("each new caution where it applies and only there", "[intake]") {
     for (const caution_when w :
          {caution_when::sun_hours, caution_when::young, caution_when::ill, caution_when::sensitive,
           caution_when::shedding, caution_when::long_since, caution_when::combing_out,
-          caution_when::parasite}) {
+          caution_when::fleas}) {
         INFO(name(w));
         CHECK_FALSE(warns(plain, w));
     }
@@ -151,7 +151,7 @@ TEST_CASE("each new caution where it applies and only there", "[intake]") {
     t.patient.shedding = true;  // said of a wavy coat: it has no undercoat to shed
     t.patient.visits = {{*parse_date("2026-09-29"), "full", {}}};
     t.patient.mats = {mat_in("tail", mat_grade::tangle, mm(9))};
-    t.patient.skin = {{at("belly"), skin_state::parasite}};
+    t.patient.skin = {{at("belly"), skin_state::fleas}};
     t.patient.pink_skin = true;
     t.patient.out = outdoors::much;
     groom g = t.plan();
@@ -162,7 +162,7 @@ TEST_CASE("each new caution where it applies and only there", "[intake]") {
     CHECK_FALSE(warns(g, caution_when::shedding));
     CHECK(warns(g, caution_when::long_since));  // 57 days, the coat's usual interval is 56
     CHECK(warns_at(g, caution_when::combing_out, "tail"));
-    CHECK(warns_at(g, caution_when::parasite, "belly"));
+    CHECK(warns_at(g, caution_when::fleas, "belly"));
     CHECK(warns(g, caution_when::sun_hours));
     t.patient.visits[0].on = *parse_date("2026-09-30");
     t.patient.out = outdoors::little;  // who is hardly out needs no telling

@@ -166,13 +166,15 @@ TEST_CASE("no comb is planned over a mat that stays in", "[trade]") {
 TEST_CASE("skip teeth are refused where skin is thin or folds", "[trade]") {
     // common practice, no source: a fold of skin rolls in between the teeth
     const std::string id = GENERATE("8", "7", "6", "5", "4", "3");
+    const bool gaps = id == "4" || id == "3";  // a long blade's gaps catch webs, whatever its teeth
     const setup skip = bare(the_blade(id), direction::with_lay);
     const setup full = bare(the_blade(id + "F"), direction::with_lay);
     for (const char* zone : {"armpit", "groin", "flank", "ear", "behind-ear", "belly", "throat",
                              "hock", "sanitary", "under-tail", "tail-base", "feet"}) {
         INFO("blade " << id << ", " << zone);
         CHECK(refused(skip, clean_zone(zone)) == refusal::skip_teeth_here);
-        CHECK_FALSE(refused(full, clean_zone(zone)).has_value());
+        const auto no = refused(full, clean_zone(zone));
+        CHECK((!no || (gaps && *no == refusal::long_on_web)));
     }
     for (const char* zone : {"neck", "shoulder", "back", "ribs", "loin", "rump", "thigh"}) {
         INFO("blade " << id << ", " << zone);

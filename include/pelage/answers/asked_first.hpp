@@ -5,9 +5,6 @@
 
 namespace pelage::io {
 
-/// How a plan is told: to work from at arm's length, or with all that belongs to it.
-enum class plan_told { card, whole };
-
 /// The plan that asks, with the plan of what fits in its place below it; `g.question` holds.
 [[nodiscard]] document asked_first(const groom& g, const plan_request& r, const print_options& o,
                                    const mixed_coat* unseen, plan_told as);

@@ -67,6 +67,7 @@ struct line {
     std::string lead{};      ///< a word or a mark that it stands behind
     std::size_t indent = 0;  ///< columns before it in text
     std::size_t hang = 0;    ///< columns before its further lines in text
+    std::string to{};        ///< the id of a section that its text leads to, in HTML
 };
 
 /// A picture. Text and CSV have none of it.
@@ -80,6 +81,7 @@ struct section {
     std::string heading{};
     bool apart = true;    ///< a blank line before it in text
     bool beside = false;  ///< in HTML two such in a row stand side by side
+    std::string id{};     ///< a-z, 0-9 and -: what lines lead to; in HTML it begins a page
     std::vector<std::variant<line, typed_table, drawing>> blocks{};
 };
 

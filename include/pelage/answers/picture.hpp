@@ -85,9 +85,14 @@ struct dog_picture {
 
 /// As one file: everything escaped, no script, nothing from elsewhere; dark where the screen is, hatched and
 /// black on white where it is printed.
-[[nodiscard]] std::string svg_of(const dog_picture& p);
+/// `card` stands above the views, a line a line, as it stands in text.
+[[nodiscard]] std::string svg_of(const dog_picture& p, const std::vector<std::string>& card = {});
 
-/// As drawings of a page, one a view and one for the key.
+/// As drawings of a page, one a view and one for the key; the style is in the first.
 [[nodiscard]] std::vector<drawing> drawings_of(const dog_picture& p);
+/// The same without style and key, which another on the page has; of the two sides the left one.
+[[nodiscard]] std::vector<drawing> more_drawings_of(const dog_picture& p);
+/// What the colours and signs of pictures mean, all of them, with the style.
+[[nodiscard]] drawing key_drawing(const outline& o, length_unit u);
 
 }  // namespace pelage::io

@@ -51,6 +51,9 @@ struct print_options {
                                   const plan_request& r, const print_options& o,
                                   const beside& b = {}, const mixed_coat* unseen = nullptr);
 
+/// How a plan is told: to work from at arm's length, or with all that belongs to it.
+enum class plan_told { card, whole };
+
 /// The same plan as a card to work from: alerts, minutes, a line a tool, what is special to this dog, the
 /// usual cautions in one line, back by. Steps bear the numbers they have in the plan. Cautions that it
 /// only names stand whole there.
@@ -72,7 +75,7 @@ struct print_options {
 
 /// The longest coat for a wait, with its plan where it holds; `r` is the request as it was asked.
 [[nodiscard]] document document_of(const longest_coat_answer& a, const plan_request& r,
-                                   const print_options& o);
+                                   const print_options& o, plan_told as = plan_told::whole);
 [[nodiscard]] std::string json_of(const longest_coat_answer& a, const plan_request& r,
                                   const print_options& o);
 

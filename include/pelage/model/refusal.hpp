@@ -28,7 +28,7 @@ struct refusal_rules {
     figure<length> scissor_thin;   ///< scissors leave no less than this over thin or folded skin
     figure<length> scissor_least;  ///< nor less than this elsewhere
     figure<length> scissor_body;   ///< nor less than this on the body, or in place of a blade
-    figure<length> bare_on_web;    ///< a longer blade is not used bare on a web if a comb serves
+    figure<length> bare_on_web;    ///< a longer blade is not used bare on a web or fold
     figure<length> sun_length;     ///< not below this where pink or thin skin meets the sun
     figure<work> comb_out_limit;   ///< de-matting in all, before clipping instead
     figure<work> comb_out_frail;   ///< the same on a dog that is old or thin-skinned, and ill
@@ -90,7 +90,7 @@ enum class skin_care {
         case skin_state::lump:
         case skin_state::scab:
             return matted ? skin_care::left_alone : skin_care::gone_around;
-        case skin_state::parasite:
+        case skin_state::fleas:
             return skin_care::bathed_first;
         case skin_state::irritated:
         case skin_state::broken:
@@ -165,7 +165,7 @@ enum class refusal {
     jacket_consent,  ///< clipping a double coat's jacket without the owner's consent
     scissors_only,   ///< never clipped on the planner's own idea
     no_substitute,   ///< scissors in place of a blade, shorter than anybody scissors
-    long_on_web      ///< a long blade bare on a web or fold, where a comb serves
+    long_on_web      ///< a long blade bare on a web or fold
 };
 
 /// The name of a refusal in JSON: "comb-over-mat".
@@ -192,7 +192,7 @@ struct zone_today {
     bool double_jacket = false;        ///< a double-coated jacket without consent to clip it
     bool sheet_clips = true;           ///< the sheet itself asks to clip here
     std::optional<length> target{};    ///< the finished length wished
-    bool comb_serves = false;          ///< a comb of the kit comes within the tolerance here
+    bool no_combs = false;             ///< the kit has no comb
 };
 
 namespace detail {
@@ -295,6 +295,9 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     if (how == shortness::longer) {
         return std::nullopt;
     }
+    if (t.thin_or_old) {
+        return refusal::against_lay_here;  // it tears easily
+    }
     if (how == shortness::short_30_40) {
         const bool feet = t.clean && z.has(zone_use::clean_feet);
         return z.has(zone_use::pads) || feet ? std::nullopt
@@ -326,8 +329,10 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         if (t.mat != nullptr) {
             return refusal::hand_tool_at_mat;
         }
+        // no comb lies in the kit, and its long blades may not go to webs and folds: they are scissored
+        const bool web = t.no_combs && t.where->has(zone_use::web);
         const bool substitute = s.kind == tool_kind::scissors && t.sheet_clips && t.target &&
-                                *t.target < r.scissor_body.best;
+                                !web && *t.target < r.scissor_body.best;
         return substitute ? std::optional{refusal::no_substitute} : std::nullopt;
     }
     if (t.double_jacket && t.mat == nullptr) {
@@ -351,7 +356,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     if (const auto no = detail::refuse_short(s, t)) {
         return no;
     }
-    if (t.mat == nullptr && t.comb_serves && t.where->has(zone_use::web) &&
+    if (t.mat == nullptr && t.where->has(zone_use::web) &&
         s.tool.stated.best > r.bare_on_web.best) {
         return refusal::long_on_web;
     }

@@ -96,8 +96,8 @@ struct zone_cause {
 /// A pair that comes out visibly different on its sides.
 struct uneven_pair {
     std::size_t zone = 0;
-    length left{};
-    length right{};
+    std::optional<length> left{};   ///< none: as it is, nobody knows how long
+    std::optional<length> right{};  ///< as `left`; one of them is known
     bool hurt = false;  ///< one side is left alone until its skin has healed
 };
 

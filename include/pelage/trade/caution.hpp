@@ -36,12 +36,14 @@ enum class caution_when {
     long_since,             ///< the last full groom is longer ago than the coat's usual interval
     combing_out,            ///< mats are combed out
     mat_in_bath,            ///< mats that aren't combed out: clipped off, or still in
-    parasite,               ///< fleas were seen
+    fleas,                  ///< fleas were seen
     lump_new,               ///< a lump that no veterinarian has seen
     scab,                   ///< a scab that is gone around
-    frail_felted            ///< old or thin-skinned, ill, and much of it felted
+    frail_felted,           ///< old or thin-skinned, ill, and much of it felted
+    mat_on_limb,            ///< a mat on a leg or a foot: a band of hair may lie beneath
+    muzzled                 ///< it bites or wears a muzzle, and its face is to be done
 };
-inline constexpr std::array<std::string_view, 27> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 29> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -64,10 +66,12 @@ inline constexpr std::array<std::string_view, 27> caution_when_names{"any-clippi
                                                                      "long-since",
                                                                      "combing-out",
                                                                      "mat-in-bath",
-                                                                     "parasite",
+                                                                     "fleas",
                                                                      "lump-new",
                                                                      "scab",
-                                                                     "frail-felted"};
+                                                                     "frail-felted",
+                                                                     "mat-on-limb",
+                                                                     "muzzled"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }

@@ -42,25 +42,23 @@ enum class skin_state {
     irritated,  ///< red, inflamed, sore
     broken,     ///< a wound
     lump,
-    parasite,  ///< fleas, or others that a bath deals with
-    wet,       ///< weeping, or a hot spot
+    fleas,
+    wet,  ///< weeping, or a hot spot
     scab
 };
 inline constexpr std::array<std::string_view, 6> skin_state_names{"irritated", "broken", "lump",
-                                                                  "parasite",  "wet",    "scab"};
+                                                                  "fleas",     "wet",    "scab"};
 [[nodiscard]] constexpr std::string_view name(skin_state s) {
     return skin_state_names[static_cast<std::size_t>(s)];
 }
 
 /// Every word for them that a person writes: the names, then what else the trade says.
-inline constexpr std::array<std::string_view, 11> skin_words{
-    "irritated", "broken", "lump",  "parasite", "wet",  "scab",
-    "inflamed",  "sore",   "wound", "open",     "fleas"};
+inline constexpr std::array<std::string_view, 10> skin_words{
+    "irritated", "broken", "lump", "fleas", "wet", "scab", "inflamed", "sore", "wound", "open"};
 /// What the word at that index of skin_words means.
 [[nodiscard]] constexpr skin_state skin_state_at(std::size_t i) {
-    constexpr std::array<skin_state, 5> others{skin_state::irritated, skin_state::irritated,
-                                               skin_state::broken, skin_state::broken,
-                                               skin_state::parasite};
+    constexpr std::array<skin_state, 4> others{skin_state::irritated, skin_state::irritated,
+                                               skin_state::broken, skin_state::broken};
     return i < skin_state_names.size() ? static_cast<skin_state>(i)
                                        : others[i - skin_state_names.size()];
 }
@@ -85,7 +83,7 @@ struct skin_finding {
         case skin_state::lump:
             return std::string(f.known ? "a known lump" : "a new lump") +
                    (size.empty() ? "" : " of " + size);
-        case skin_state::parasite:
+        case skin_state::fleas:
             return "fleas";
         case skin_state::wet:
             return "wet skin";

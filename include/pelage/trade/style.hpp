@@ -148,6 +148,11 @@ struct style {
     std::vector<written_at> mixes_at{};  ///< in the order of mixes
 };
 
+/// Whether the sheet keeps cords, which are parted by hand and never brushed.
+[[nodiscard]] inline bool corded(const style& s) {
+    return s.ears == "corded" || s.tail == "corded" || s.topknot == "corded";
+}
+
 /// Every length of a sheet at a share of what it was, to 0.01 mm, with the tolerances beside them.
 /// Blades wished by name, limits and seasons' own lengths stay. `share` over 0.
 inline void scale_lengths(style& s, double share) {

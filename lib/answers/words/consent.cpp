@@ -72,7 +72,7 @@ std::string consent_in_brief(const consent& c, const groom& g, const plan_reques
             return "mats clipped off" + (where.empty() ? "" : ", shorter there: " + where);
         }
         case consent_for::frail:
-            return "a frail dog is groomed, and not to the end if it has had enough";
+            return "an old or unwell dog is groomed, and not to the end if it has had enough";
         default:
             return consent_words(c, g, r);
     }

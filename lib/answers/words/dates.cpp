@@ -31,6 +31,27 @@ std::string with_weekday(const date& d) {
     return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
 }
 
+std::string day_number(const days& d) {
+    return "day " + detail::fixed(std::floor(in_days(d)), 0);
+}
+
+/// "Wed 23 Dec 2026": as on a card.
+std::string in_short(const date& d) {
+    const std::string whole = in_words(d);
+    const std::size_t month = whole.find(' ') + 1;
+    return std::string(weekday_names[weekday_of(d)]).substr(0, 3) + " " +
+           whole.substr(0, month + 3) + whole.substr(whole.rfind(' '));
+}
+
+/// The day to come by, or the last open one before it.
+std::string day_in_short(const days& d, const print_options& o) {
+    if (!o.today || is_never(d)) {
+        return is_never(d) ? "never" : day_number(d);
+    }
+    const auto open = open_by(d, o);
+    return in_short(open ? *open : plus(*o.today, d));
+}
+
 bool never_brushed(const plan_request& r) {
     return counted(r.patient.brushed) == habit::none;
 }
@@ -52,10 +73,6 @@ std::string opening(const return_date& b, const plan_request& r, const print_opt
     }
     return s + come_by(b.next_visit, o) +
            (mats_by_length(coat_of(r.reference, *r.patient.coat)) ? assumed(r) : "");
-}
-
-std::string day_number(const days& d) {
-    return "day " + detail::fixed(std::floor(in_days(d)), 0);
 }
 
 /// "9 in 10 such dogs, brushed weekly to the skin, are under their matting-prone lengths then".
@@ -171,18 +188,30 @@ std::string when_in_words(const return_date& b, const groom& g, const plan_reque
 
 std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
                           const print_options& o) {
-    const std::string first = opening(b, r, o);
+    std::string first = "Back by ";
+    if (b.was_due && o.today) {
+        first = (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due) +
+                " by the record; if groomed today, back by ";
+    }
+    const auto open = open_by(b.next_visit, o);
+    first += day_in_short(b.next_visit, o) +
+             (o.today ? " (" + day_number(open ? between(*o.today, *open) : b.next_visit) + ")" : "");
+    const dog& d = r.patient;
+    if (!d.brushing_said && mats_by_length(coat_of(r.reference, *d.coat))) {
+        first += " if " + title(d.brushed) +
+                 (d.upkeep_assumed ? " (sheet's guess)" : " (nothing is said of it)");
+    }
     if (b.reason == visit_kind::usual) {
         return first + ", the usual interval of this coat.";
     }
-    const std::string both = first + "; full groom by " + come_by_date(b.full_groom, o);
+    const std::string both = first + "; full groom by " + day_in_short(b.full_groom, o) + ". ";
     if (b.reason == visit_kind::by_brushing) {
         const std::vector<std::string> held = held_names(b, g, r);
         constexpr std::size_t few = 3;
-        return both + ". Till then brushing alone protects " +
-               (held.size() > few ? "what is kept long" : some_names(held)) + ".";
+        return both + "Only brushing protects " +
+               (held.size() > few ? "what is long" : some_names(held)) + ".";
     }
-    return both + ". " + true_odds(b.asked, *b.fine) + " such dogs are short enough not to mat " +
+    return both + true_odds(b.asked, *b.fine) + " such dogs are short enough not to mat " +
            (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then") + ".";
 }
 

@@ -207,8 +207,9 @@ std::string strip_words(const matting_rules& m) {
 }
 
 std::string uneven_words(const uneven_pair& p, const body& b, length_unit u) {
-    return title(b, {p.zone, side::both}) + " uneven: left " + show(p.left, u) + ", right " +
-           show(p.right, u);
+    const auto said = [&](const std::optional<length>& l) { return l ? show(*l, u) : "as it is"; };
+    return title(b, {p.zone, side::both}) + " uneven: left " + said(p.left) + ", right " +
+           said(p.right);
 }
 
 std::string tracks_words(const plan_note& n, const body& b) {
@@ -360,11 +361,12 @@ std::string note_words(const plan_note& n, const plan_request& r, length_unit u)
 
 std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
     if (p.hurt) {
-        const bool left_longer = p.left > p.right;
+        // what is left alone is the longer one, or of a length that nobody knows
+        const bool left_longer = !p.left || (p.right && *p.left > *p.right);
         return uneven_words(p, b, u) + ", until the skin has healed; or leave the " +
                (left_longer ? "right" : "left") + " one as it is till then, too?";
     }
-    return uneven_words(p, b, u) + "; alike at " + show(shorter(p.left, p.right), u) + "?";
+    return uneven_words(p, b, u) + "; alike at " + show(shorter(*p.left, *p.right), u) + "?";
 }
 
 }  // namespace pelage::io

@@ -27,13 +27,18 @@ std::string_view left_for(skin_state s) {
             return "a lump under a mat";
         case skin_state::scab:
             return "a scab under a mat";
-        case skin_state::parasite:
+        case skin_state::fleas:
             break;
     }
     return "fleas";
 }
 
 }  // namespace
+
+std::string sore_in_brief(const zone_plan& z) {
+    return std::string(left_for(*z.hurt)) +
+           (z.mat ? "; " + std::string(in_words(*z.mat)) + " still in: no bath before" : "");
+}
 
 std::string left_alone_words(const zone_plan& z, const plan_request& r) {
     const body& b = r.reference.dog_body;
@@ -64,12 +69,23 @@ std::string go_around_words(const zone_plan& z, const skin_finding& f, const ref
     const std::string left =
         over ? "; over it about " + show(*over, u) + " is left, by scissors over a comb" : "";
     if (f.state == skin_state::scab) {
-        return "a scab: leave it unpicked and go around it" + left;
+        return "a scab: leave it unpicked, and the hair over it; go around it";
     }
     const bool large = f.size && *f.size > r.finger_covers.best;
     return finding_words(f, u) + ": feel for it first, cover it with " +
            (large ? "the hand" : "a finger") + " and go around it" + left +
            (f.known ? "" : "; tell the owner");
+}
+
+std::string around_in_brief(const zone_plan& z, const skin_finding& f, const refusal_rules& r,
+                            length_unit u) {
+    if (f.state == skin_state::scab) {
+        return "a scab, and the hair over it";
+    }
+    const auto over = hair_over(z, r);
+    const bool large = f.size && *f.size > r.finger_covers.best;
+    return finding_words(f, u) + ", felt for first, under " + (large ? "the hand" : "a finger") +
+           (over ? ", about " + show(*over, u) + " left over it" : "");
 }
 
 std::string flea_bath_words(const groom& g, const body& b) {
@@ -78,10 +94,10 @@ std::string flea_bath_words(const groom& g, const body& b) {
     }
     const bool matted = std::any_of(g.zones.begin(), g.zones.end(),
                                     [](const zone_plan& z) { return z.mat.has_value(); });
-    const std::string seen = "fleas were seen (" + listed(titles(b, g.fleas)) + "): ";
-    return seen + (matted ? "mats come out first, since they tighten when wet; then the flea bath; "
-                            "dry; clean every tool"
-                          : "flea bath before anything else, then dry; clean every tool");
+    return "fleas were seen (" + listed(titles(b, g.fleas)) + "): " +
+           (matted ? "mats come out first, since they tighten when wet; then the flea bath; dry; "
+                     "clean every tool"
+                   : "flea bath before any tool, then dry; clean every tool");
 }
 
 }  // namespace pelage::io

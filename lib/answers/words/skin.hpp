@@ -14,8 +14,15 @@ namespace pelage::io {
 /// see". `z` is left for its skin (outcome::skin_left).
 [[nodiscard]] std::string left_alone_words(const zone_plan& z, const plan_request& r);
 
+/// What a place is left alone for, on a card: "wet, raw skin".
+[[nodiscard]] std::string sore_in_brief(const zone_plan& z);
+
 /// How long the hair over a lump or scab of a zone is left; nothing where the zone isn't cut.
 [[nodiscard]] std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r);
+
+/// The same in a few words, for a card.
+[[nodiscard]] std::string around_in_brief(const zone_plan& z, const skin_finding& f,
+                                          const refusal_rules& r, length_unit u);
 
 /// What is done at a lump or scab of a zone that is worked.
 [[nodiscard]] std::string go_around_words(const zone_plan& z, const skin_finding& f,

@@ -490,7 +490,7 @@ TEST_CASE("lumps, scabs and fleas in the owner's words", "[owner]") {
     groom_table t;
     t.patient.skin = {{at("left ribs"), skin_state::lump, mm(10), true},
                       {at("chest"), skin_state::lump},
-                      {at("rump"), skin_state::parasite}};
+                      {at("rump"), skin_state::fleas}};
     const std::string page = owners_page(t.request()).text;
     const std::string text = words_of(page);
     CHECK_THAT(text, match::ContainsSubstring("All of it"));

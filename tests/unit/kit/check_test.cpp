@@ -57,7 +57,7 @@ ladder ladder_of(const kit& k, coat_class c) {
 }  // namespace
 
 TEST_CASE("a kit that cuts its sheets has nothing amiss", "[drawer]") {
-    const kit_check c = checked(drawer({"10", "3F"}), one_sheet(mm(13)));
+    const kit_check c = checked(drawer({"30", "10"}, {"13 mm"}), one_sheet(mm(13)));
     CHECK_FALSE(c.amiss());
     CHECK(c.met == c.targets);
 }

@@ -65,12 +65,19 @@ TEST_CASE("every refusal has one name", "[refusal]") {
     CHECK(name(refusal::scissors_only) == "scissors-only");
 }
 
-TEST_CASE("on sound skin a full-tooth blade of 10 or longer goes with the lay anywhere",
-          "[refusal]") {
+TEST_CASE(
+    "on sound skin a full-tooth blade of 10 to 5F goes with the lay anywhere, a longer one on no "
+    "web",
+    "[refusal]") {
     for (const zone& z : io::reference().dog_body.zones) {
         INFO(z.id);
-        for (const char* b : {"10", "9", "7F", "5F", "4F"}) {
+        for (const char* b : {"10", "9", "7F", "5F"}) {
             CHECK_FALSE(judged(blade_in_hand(b), in(z.id.c_str())));
+        }
+        for (const char* b : {"4F", "3F"}) {
+            const auto no = judged(blade_in_hand(b), in(z.id.c_str()));
+            CHECK(no ==
+                  (z.has(zone_use::web) ? std::optional{refusal::long_on_web} : std::nullopt));
         }
     }
 }
@@ -330,8 +337,8 @@ TEST_CASE("what the skin shows: left alone, gone around, or bathed first", "[ref
     // nobody goes around a scab that a mat hides
     CHECK(care_for(skin_state::scab, false) == skin_care::gone_around);
     CHECK(care_for(skin_state::scab, true) == skin_care::left_alone);
-    CHECK(care_for(skin_state::parasite, false) == skin_care::bathed_first);
-    CHECK(care_for(skin_state::parasite, true) == skin_care::bathed_first);
+    CHECK(care_for(skin_state::fleas, false) == skin_care::bathed_first);
+    CHECK(care_for(skin_state::fleas, true) == skin_care::bathed_first);
 }
 
 TEST_CASE("an edge belongs to what it edges, side by side", "[refusal]") {

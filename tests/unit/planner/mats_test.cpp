@@ -224,7 +224,8 @@ TEST_CASE("blades only, 13 mm on a drop coat: the 4F should leave it, if a patch
     CHECK(of(patch->plan, "back").leaves->low < mm(13) - of(g, "back").tolerated);
 }
 
-TEST_CASE("webs and folds take a comb over a short blade where the kit has one", "[mats]") {
+TEST_CASE("webs and folds take a comb over a short blade, and scissors where the kit has none",
+          "[mats]") {
     groom_table t;
     t.patient.coat = coat_class::curly;
     t.patient.thin_or_old = true;
@@ -233,6 +234,7 @@ TEST_CASE("webs and folds take a comb over a short blade where the kit has one",
         INFO(where);
         CHECK(of(t.plan(), where).how.over);
     }
-    t.tools = drawer({"30", "10", "3F"});  // none there: bare, and how to hold is told
-    CHECK(held(of(t.plan(), "hock").how) == "blade 3F");
+    t.tools = drawer({"30", "10", "3F"});
+    CHECK(held(of(t.plan(), "back").how) == "blade 3F");
+    CHECK(held(of(t.plan(), "hock").how) == "scissors");
 }

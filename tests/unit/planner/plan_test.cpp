@@ -678,7 +678,7 @@ TEST_CASE("lumps, scabs and fleas leave no zone: the dog is planned as without t
     t.patient.skin = {{at("chest"), skin_state::lump, mm(10), true},
                       {at("back"), skin_state::lump},
                       {at("loin"), skin_state::scab},
-                      {at("rump"), skin_state::parasite}};
+                      {at("rump"), skin_state::fleas}};
     const groom g = t.plan();
     for (const char* z : {"chest", "back", "loin", "rump"}) {
         INFO(z);
@@ -691,7 +691,7 @@ TEST_CASE("lumps, scabs and fleas leave no zone: the dog is planned as without t
     CHECK(of(g, "chest").around[0].size == mm(10));
     CHECK(of(g, "rump").around.empty());
     CHECK(g.fleas == std::vector<place>{at("rump")});
-    CHECK(warns(g, caution_when::parasite));
+    CHECK(warns(g, caution_when::fleas));
     CHECK(warns(g, caution_when::lump_new));  // the back's
     CHECK(warns(g, caution_when::scab));
     CHECK_FALSE(warns(g, caution_when::skin_finding));

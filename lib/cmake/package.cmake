@@ -1,0 +1,49 @@
+# What tools/package packs: the command, the shared libraries, and what is built with them.
+set(CPACK_PACKAGE_NAME pelage)
+set(CPACK_PACKAGE_VENDOR "The pelage authors")
+set(CPACK_PACKAGE_CONTACT "The pelage authors <pelage@packages.invalid>")
+set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "plans how long a dog's coat stays, and with which blade")
+set(CPACK_PACKAGE_VERSION ${PROJECT_VERSION})
+set(CPACK_PACKAGE_FILE_NAME pelage-${PROJECT_VERSION})
+set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
+set(CPACK_STRIP_FILES ON)
+set(CPACK_INSTALL_DEFAULT_DIRECTORY_PERMISSIONS OWNER_READ OWNER_WRITE OWNER_EXECUTE
+  GROUP_READ GROUP_EXECUTE WORLD_READ WORLD_EXECUTE)
+
+set(CPACK_COMPONENTS_ALL command library core io)
+set(CPACK_COMPONENTS_GROUPING ONE_PER_GROUP)
+set(CPACK_COMPONENT_COMMAND_GROUP command)
+set(CPACK_COMPONENT_LIBRARY_GROUP library)
+set(CPACK_COMPONENT_CORE_GROUP dev)
+set(CPACK_COMPONENT_IO_GROUP dev)
+
+set(CPACK_DEB_COMPONENT_INSTALL ON)
+set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)
+set(CPACK_DEBIAN_PACKAGE_HOMEPAGE "")
+set(CPACK_DEBIAN_PACKAGE_CONTROL_STRICT_PERMISSION ON)
+set(so ${PROJECT_VERSION_MAJOR}.${PROJECT_VERSION_MINOR})
+set(CPACK_DEBIAN_COMMAND_PACKAGE_NAME pelage)
+set(CPACK_DEBIAN_COMMAND_PACKAGE_SECTION utils)
+set(CPACK_DEBIAN_COMMAND_PACKAGE_SHLIBDEPS ON)
+set(CPACK_DEBIAN_COMMAND_PACKAGE_DEPENDS "libpelage${so} (= ${PROJECT_VERSION})")
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_NAME libpelage${so})
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libs)
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_SHLIBDEPS ON)
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_GENERATE_SHLIBS ON)
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_GENERATE_SHLIBS_POLICY "=")
+set(CPACK_DEBIAN_DEV_PACKAGE_NAME libpelage-dev)
+set(CPACK_DEBIAN_DEV_PACKAGE_SECTION libdevel)
+set(CPACK_DEBIAN_DEV_PACKAGE_DEPENDS "libpelage${so} (= ${PROJECT_VERSION}), libboost-dev,\
+ libtomlplusplus-dev, libfmt-dev, libutf8proc-dev")
+set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS_PRIVATE_DIRS ${PROJECT_BINARY_DIR}/lib)
+set(CPACK_COMPONENT_GROUP_COMMAND_DESCRIPTION
+  "It says, before the clipper touches the coat, how long each part of the dog will\n\
+be left, with which blade or comb, in which order, and when the dog must be back.")
+set(CPACK_COMPONENT_GROUP_LIBRARY_DESCRIPTION "The shared libraries of the command pelage.")
+set(CPACK_COMPONENT_GROUP_DEV_DESCRIPTION
+  "Headers, CMake and pkg-config files to build with the libraries of pelage.")
+
+set(pelage_CHANGES ${CMAKE_CURRENT_LIST_DIR}/changelog)
+configure_file(${CMAKE_CURRENT_LIST_DIR}/package_docs.cmake.in ${PROJECT_BINARY_DIR}/package_docs.cmake @ONLY)
+set(CPACK_PRE_BUILD_SCRIPTS ${PROJECT_BINARY_DIR}/package_docs.cmake)
+include(CPack)
