@@ -98,6 +98,9 @@ parsed parse_arguments(const std::vector<std::string>& args) {
     if (args.empty()) {
         return {{}, {}, done, front_page()};
     }
+    if (args.size() == 2 && args.front() == "help" && !help_on(args.back()).empty()) {
+        return {{}, {}, done, help_on(args.back())};
+    }
     CLI::App root{"Which blade leaves what on a dog's coat, and when the dog must be back.",
                   "pelage"};
     task chosen;

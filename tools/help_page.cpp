@@ -124,6 +124,7 @@ void use_our_pages(CLI::App& root) {
         "Exit codes: 0 done, 1 done and the answer is no, 2 called wrongly,\n"
         "3 input is wrong, 4 cannot read or write, 70 our own fault.\n"
         "Lengths are written with their unit: 13mm, '13 mm', 1/2in.\n"
+        "Which files there are: pelage help files. More on exit codes: pelage help exit.\n"
         "pelage --version says which this is.\n");
 }
 

@@ -1,14 +1,16 @@
 # Sourced by tools/try and tools/check: installs what is missing with apt-get, and only that.
+# shellcheck shell=bash disable=SC2034
 
 # What the command is built from.
 build_packages="g++ cmake ninja-build libboost-dev libcli11-dev libtomlplusplus-dev libfmt-dev
     nlohmann-json3-dev libutf8proc-dev"
 # What its tests need besides.
 test_packages="ccache catch2 librapidcheck-dev libgsl-dev libglpk-dev libical-dev pkg-config python3
-    mandoc sqlite3"
+    mandoc sqlite3 python3-jsonschema python3-icalendar"
 # What the long tests need besides: another judge of plans, called as a program, a browser that prints
 # pages, a compiler with libFuzzer, and a maker of bare roots.
-full_packages="coinor-cbc chromium poppler-utils clang-19 libclang-rt-19-dev debootstrap"
+full_packages="coinor-cbc chromium poppler-utils clang-19 libclang-rt-19-dev debootstrap
+    doxygen shellcheck codespell"
 # What tests/bench/run measures with and against.
 bench_packages="libbenchmark-dev valgrind glpk-utils coinor-cbc lp-solve toulbar2"
 
@@ -57,7 +59,7 @@ need() {
     fi
     say "Packages: installing$missing"
     lists_are_fresh || apt_get update
-    # $missing is a list of words.
+    # shellcheck disable=SC2086 # $missing is a list of words
     apt_get install -y --no-install-recommends $missing >/dev/null || {
         apt_get update
         apt_get install -y --no-install-recommends $missing >/dev/null

@@ -4,6 +4,7 @@
 #include <pelage/answers/write.hpp>
 
 #include "answers/json.hpp"
+#include "answers/visit_keys.hpp"
 
 namespace pelage::io {
 
@@ -30,11 +31,9 @@ json sum_json(const calendar_sum& s) {
     if (!s.possible) {
         return j;
     }
-    constexpr std::array<std::string_view, visit_work_names.size()> keys{
-        "tidy", "bath_and_brush", "bath_brush_and_tidy", "full_groom"};
     j["visits"] = s.number();
-    for (std::size_t i = 0; i < visit_work_names.size(); ++i) {
-        j[std::string(keys[i])] = s.visits[i];
+    for (std::size_t i = 0; i < visit_keys.size(); ++i) {
+        j[std::string(visit_keys[i])] = s.visits[i];
     }
     j["minutes"] = in_minutes(s.takes);
     if (s.by_chance) {

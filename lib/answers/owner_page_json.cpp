@@ -25,7 +25,7 @@ std::string owner_json(const owner_matter& m, const print_options& o) {
         j["sections"].push_back(
             {{"heading", s.heading}, {"says", s.says}, {"lines", s.lines}, {"lines_as", as}});
     }
-    return j.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+    return dumped(j);
 }
 
 }  // namespace pelage::io

@@ -75,7 +75,7 @@ std::string json_of(const quiz_result& q) {
         one["of_kit"] = s.of_kit;
         topics.push_back(std::move(one));
     }
-    json out;
+    json out{{"schema", "pelage/quiz/1"}};
     if (!q.whose.empty()) {
         out["trainee"] = q.whose;
     }

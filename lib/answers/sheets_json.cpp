@@ -5,6 +5,7 @@
 #include <pelage/answers/sheets.hpp>
 
 #include "answers/json.hpp"
+#include "answers/visit_keys.hpp"
 #include "answers/words/consent.hpp"
 #include "answers/words/doubt.hpp"
 #include "answers/words/objection.hpp"
@@ -87,8 +88,8 @@ json cost_json(const style& s, const sheet_cost& c) {
         json v{{"possible", c.visits->sum.possible}};
         if (c.visits->sum.possible) {
             v["visits"] = c.visits->sum.number();
-            for (std::size_t k = 0; k < visit_work_names.size(); ++k) {
-                v[std::string(visit_work_names[k])] = c.visits->sum.visits[k];
+            for (std::size_t k = 0; k < visit_keys.size(); ++k) {
+                v[std::string(visit_keys[k])] = c.visits->sum.visits[k];
             }
             v["minutes"] = minutes_json(c.visits->sum.takes);
         }
@@ -100,7 +101,7 @@ json cost_json(const style& s, const sheet_cost& c) {
 }  // namespace
 
 std::string json_of(const std::vector<checked_sheet>& all, const reference_data& c) {
-    json j{{"sheets", json::array()}};
+    json j{{"schema", "pelage/sheet-check/1"}, {"sheets", json::array()}};
     for (const checked_sheet& one : all) {
         json s{{"file", one.read.file}};
         if (one.read.sheet) {
@@ -127,7 +128,8 @@ std::string json_of(const std::vector<checked_sheet>& all, const reference_data&
 std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
     const body& b = r.reference.dog_body;
     const part_index parts(b);
-    json j{{"id", s.id},
+    json j{{"schema", "pelage/sheet/1"},
+           {"id", s.id},
            {"title", s.title},
            {"version", s.version},
            {"date", s.dated ? json(iso(*s.dated)) : json(nullptr)},
@@ -195,7 +197,7 @@ std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
 
 std::string list_json(const std::vector<listed_sheet>& all, const expected_coat* mix,
                       const reference_data& c) {
-    json j = json::object();
+    json j{{"schema", "pelage/sheets/1"}};
     if (mix != nullptr) {
         j["mix"] = mix->read.dog.text;
         j["coats"] = json::array();
@@ -220,7 +222,8 @@ std::string list_json(const std::vector<listed_sheet>& all, const expected_coat*
 }
 
 std::string json_of(const sheet_comparison& c, const plan_request& r) {
-    json j{{"alerts", titles(r.patient.alerts)},
+    json j{{"schema", "pelage/sheet-compare/1"},
+           {"alerts", titles(r.patient.alerts)},
            {"first", cost_json(*c.first, c.of_first)},
            {"second", cost_json(*c.second, c.of_second)},
            {"alike", c.alike},
@@ -236,7 +239,8 @@ std::string json_of(const sheet_comparison& c, const plan_request& r) {
 
 std::string json_of(const std::vector<ranked_sheet>& all, const plan_request& r, const days& wait,
                     const print_options& o) {
-    json j{{"alerts", titles(r.patient.alerts)},
+    json j{{"schema", "pelage/any-sheet/1"},
+           {"alerts", titles(r.patient.alerts)},
            {"dog", r.patient.id},
            {"wait_days", days_of(wait)},
            {"sheets", json::array()}};

@@ -10,6 +10,12 @@ namespace pelage::io {
 
 namespace {
 
+/// Opens an answer: which schema it has, and of which line it is.
+void begin(json_line& j, std::uint64_t line) {
+    j.begin('{').key("schema").text("pelage/roster/1");
+    j.key("line").whole(static_cast<std::int64_t>(line));
+}
+
 void add_coats(json_line& j, const coat_answer& a) {
     j.key("coat_from_mix").begin('{').key("coats").begin('[');
     for (const coat_chance& c : a.coats) {
@@ -25,7 +31,7 @@ void add_plan(std::string& out, std::uint64_t line, const groom& g,
               const std::optional<return_date>& when, const plan_request& r,
               const std::optional<coat_answer>& by_mix) {
     json_line j(out);
-    j.begin('{').key("line").whole(static_cast<std::int64_t>(line));
+    begin(j, line);
     j.key("id").text(r.patient.id).key("name").text(r.patient.name).key("alerts").begin('[');
     for (const std::string& one : titles(r.patient.alerts)) {
         j.text(one);
@@ -46,7 +52,7 @@ void add_plan(std::string& out, std::uint64_t line, const groom& g,
 void add_faults(std::string& out, std::uint64_t line, const std::string& id,
                 const diagnostics& all) {
     json_line j(out);
-    j.begin('{').key("line").whole(static_cast<std::int64_t>(line));
+    begin(j, line);
     if (!id.empty()) {
         j.key("id").text(id);
     }

@@ -11,5 +11,6 @@ here=$(dirname "$0")
 mkdir -p "$out"
 PKG_CONFIG_PATH=$pc_folder
 export PKG_CONFIG_PATH
+# shellcheck disable=SC2046 # flags are words
 "$@" -std=c++20 "$here/$part.cpp" -o "$out/$part-by-pkg-config" $(pkg-config --cflags --libs "$package")
 "$out/$part-by-pkg-config"

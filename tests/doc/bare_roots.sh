@@ -16,6 +16,7 @@ skip() {
 
 # The first Debian mirror among what apt reads here.
 mirror() {
+    # shellcheck disable=SC2016 # for apt
     apt-get indextargets --format '$(ORIGIN) $(COMPONENT) $(REPO_URI)' 'Created-By: Packages' |
         awk '$1 == "Debian" && $2 == "main" && !found { found = $3 } END { print found }'
 }
@@ -27,6 +28,7 @@ apt_settings() {
 
 # inside ROOT COMMAND: with mounts of its own, so that none is left behind, whatever happens.
 inside() {
+    # shellcheck disable=SC2016 # for the shell inside
     unshare --mount sh -ec '
         mount -t proc proc "$1/proc"
         mount --rbind /dev "$1/dev"

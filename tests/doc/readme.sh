@@ -1,44 +1,106 @@
 #!/bin/sh
-# The README shows real output: each "<!-- run: ARGS -->" is followed by a fenced block that must be
-# what `pelage ARGS` prints, each "<!-- file: PATH -->" by one that must be that file. Usage: readme.sh COMMAND [--write]; --write brings the blocks up to date.
+# README.md and reference/handbook.md show real output. Each fenced block is what the comment before it says:
+#   <!-- run: ARGS -->           what `pelage ARGS` prints, in this folder
+#   <!-- file: PATH -->          that file
+# and of a handbook, which is walked through from its first line to its last in an empty folder of its own, with
+# my-salon as its salon and 25 November 2026 as today:
+#   <!-- write: PATH -->         the block is written to that file there; append: is added to it
+#   <!-- walk: COMMAND -->       the command, behind a $, and what it prints there
+#   <!-- walk PROGRAM: COMMAND -->   likewise; left as it is where there is no such program (or module of Python)
+# Usage: readme.sh COMMAND [--write] [FILE]; --write brings the blocks up to date.
 set -eu
 command=$1
-made=$(mktemp)
-trap 'rm -f "$made"' EXIT
+shift
+write=false
+if [ "${1:-}" = --write ]; then
+    write=true
+    shift
+fi
+file=${1:-README.md}
+command=$(readlink -f "$command")
+here=$(mktemp -d)
+trap 'rm -rf "$here"' EXIT
 export LC_ALL=C
-awk -v command="$command" '
+mkdir "$here/bin" "$here/walk"
+cp tests/doc/snippets/* "$here/walk/"
+mkdir -p "$here/walk/my-salon/styles" "$here/walk/my-salon/dogs"
+# Today is that of the handbook, unless a command says otherwise.
+cat >"$here/bin/pelage" <<END
+#!/bin/sh
+case " \$* " in
+*" --today "* | *" help "*) exec "$command" "\$@" ;;
+esac
+case \${1:-} in
+plan | regrow | log | sheet | kit | week | diary | quiz) exec "$command" "\$@" --today 2026-11-25 ;;
+*) exec "$command" "\$@" ;;
+esac
+END
+chmod +x "$here/bin/pelage"
+# there PROGRAM: is it, or the module of Python, there?
+cat >"$here/there" <<'END'
+command -v "$1" >/dev/null || /usr/bin/python3 -c "import $1" 2>/dev/null
+END
+awk -v command="$command" -v here="$here" '
+    function said(name) {  # what a comment says behind its name
+        text = $0
+        sub("^<!-- " name ": *", "", text)
+        sub(/ -->$/, "", text)
+        return text
+    }
+    function skip() { while ((getline text) > 0 && text !~ /^```$/) { } print "```"; ++blocks }
     /^<!-- file: .* -->$/ {
         print
-        file = $0
-        sub(/^<!-- file: /, "", file)
-        sub(/ -->$/, "", file)
+        file = said("file")
         getline; print                       # the opening fence
         while ((getline text <file) > 0) print text
         close(file)
-        while ((getline text) > 0 && text !~ /^```$/) { }
-        print "```"
+        skip()
         next
     }
     /^<!-- run: .* -->$/ {
         print
-        args = $0
-        sub(/^<!-- run: /, "", args)
-        sub(/ -->$/, "", args)
-        getline; print                       # the opening fence
-        line = command " " args " 2>&1"
+        line = command " " said("run") " 2>&1"
+        getline; print
         while ((line | getline text) > 0) print text
         close(line)
-        while ((getline text) > 0 && text !~ /^```$/) { }
+        skip()
+        next
+    }
+    /^<!-- (write|append): .* -->$/ {
+        print
+        name = $2
+        sub(/:$/, "", name)
+        file = here "/walk/" said(name)
+        if (name == "write") printf "" >file; else printf "" >>file
+        getline; print
+        while ((getline text) > 0 && text !~ /^```$/) { print text; print text >>file }
+        close(file)
         print "```"
-        ++blocks
+        next
+    }
+    /^<!-- walk( [a-z0-9_]+)?: .* -->$/ {
+        print
+        match($0, /^<!-- walk( [a-z0-9_]+)?:/)
+        program = substr($0, 11, RLENGTH - 11)
+        gsub(/[ :]/, "", program)
+        if (program != "" && system("sh " here "/there " program) != 0) next
+        asked = said("walk( [a-z0-9_]+)?")
+        print asked >(here "/asked")
+        close(here "/asked")
+        line = "cd " here "/walk && PATH=" here "/bin:/usr/bin:/bin PELAGE_SALON=my-salon sh " here "/asked 2>&1"
+        getline; print
+        print "$ " asked
+        while ((line | getline text) > 0) print text
+        close(line)
+        skip()
         next
     }
     { print }
     END { if (blocks < 4) { print "readme.sh: found only " blocks + 0 " blocks" > "/dev/stderr"; exit 1 } }
-' README.md >"$made"
-if [ "${2:-}" = --write ]; then
-    cat "$made" >README.md
-elif ! diff -u README.md "$made"; then
-    echo "README.md shows something else than the command prints: tests/doc/readme.sh COMMAND --write"
+' "$file" >"$here/made"
+if $write; then
+    cat "$here/made" >"$file"
+elif ! diff -u "$file" "$here/made"; then
+    echo "$file shows something else than the command prints: tests/doc/readme.sh COMMAND --write $file"
     exit 1
 fi

@@ -12,12 +12,10 @@ fi
 here=$(mktemp -d)
 trap 'rm -rf "$here"' EXIT
 cp -r reference/demo "$here/salon"
-salon="--salon $here/salon"
 day=2026-11-25
 said='she said "no, thank you"; twice, and left'
-# $salon is two words.
 for dog in biscuit bramble tansy; do
-    "$pelage" log $dog $salon --today $day --yes --mats none --minutes 95 --note "$said" >/dev/null 2>&1
+    "$pelage" log "$dog" --salon "$here/salon" --today $day --yes --mats none --minutes 95 --note "$said" >/dev/null 2>&1
 done
 
 # rows NAME: imports NAME.csv and says how many rows it has.
@@ -41,10 +39,10 @@ counted() {
     python3 -c 'import json, sys; print(len(json.load(open(sys.argv[1]))[sys.argv[2]]))' "$here/$1.json" "$2"
 }
 for format in csv json; do
-    "$pelage" diary $salon --today $day --weeks 8 --format $format -o "$here/diary.$format" 2>/dev/null
-    "$pelage" week $salon --today $day --format $format -o "$here/week.$format" 2>/dev/null || true
+    "$pelage" diary --salon "$here/salon" --today $day --weeks 8 --format $format -o "$here/diary.$format" 2>/dev/null
+    "$pelage" week --salon "$here/salon" --today $day --format $format -o "$here/week.$format" 2>/dev/null || true
 done
-"$pelage" log --export csv $salon -o "$here/visits.csv" 2>/dev/null
+"$pelage" log --export csv --salon "$here/salon" -o "$here/visits.csv" 2>/dev/null
 same "visits of the diary" "$(rows diary)" "$(counted diary visits)"
 rows week >/dev/null
 same "entries of the record" "$(rows visits)" 3

@@ -7,7 +7,7 @@ want='CMakeLists.txt DEVELOPERS.md LICENSE README.md include lib reference tests
 if git rev-parse --is-inside-work-tree >/dev/null 2>&1; then
     have=$(git ls-files --cached --others --exclude-standard | sed 's,/.*,,' | sort -u)
 else
-    have=$(ls | grep -v '^build$')
+    have=$(printf '%s\n' * | grep -v '^build$')
 fi
 have=$(for name in $have; do [ -e "$name" ] && echo "$name"; done | grep -v '^\.' | tr '\n' ' ')
 if [ "$have" != "$want " ]; then

@@ -19,27 +19,29 @@ namespace pelage::io {
 /// A part of a whole, shown in percent; rounded down, so that it never says 100 where something is
 /// missing.
 struct percentage {
-    std::int64_t part = 0;
+    std::int64_t part = 0;   ///< so many of them
     std::int64_t whole = 0;  ///< 0: nothing at all
 };
 
 /// A probability, from 0 to 1; "9 in 10" to people.
 struct likelihood {
-    double p = 0.0;
+    double p = 0.0;  ///< from 0 to 1
 };
 
 /// What a table holds in one place; the first is nothing.
 using cell_value = std::variant<std::monostate, std::string, std::int64_t, length, finished, work,
                                 days, date, percentage, likelihood>;
 
+/// One value of a table: for programs what it is, for people how it is said.
 struct cell {
     cell() = default;
+    /// A value, and what people read in its place; empty: what its kind makes of it.
     template <class T>
     requires std::is_constructible_v<cell_value, T> cell(
         T&& v, std::string as = {})  // NOLINT: a value is a cell
         : value(std::forward<T>(v)), said(std::move(as)) {}
 
-    cell_value value{};
+    cell_value value{};  ///< for programs
     std::string said{};  ///< what people read in its place; empty: what its kind makes of it
 };
 
@@ -49,11 +51,11 @@ enum class shown_to { all, people, programs };
 /// Rows of as many cells as the head has. In text the last column is wrapped, the others take what they
 /// need.
 struct typed_table {
-    std::vector<std::string> head{};
-    std::vector<std::vector<cell>> rows{};
-    std::vector<bool> numbers{};  ///< columns that stand to the right
-    shown_to whom = shown_to::all;
-    bool narrow = false;  ///< in text a line a row: "first: second; third"
+    std::vector<std::string> head{};        ///< what the columns are called
+    std::vector<std::vector<cell>> rows{};  ///< as many cells each as the head has
+    std::vector<bool> numbers{};            ///< columns that stand to the right
+    shown_to whom = shown_to::all;          ///< who is shown it
+    bool narrow = false;                    ///< in text a line a row: "first: second; third"
 };
 
 /// What a line is: running text, one of a list, what more is said of the line before it, a caution, a box
@@ -62,12 +64,12 @@ enum class line_as { paragraph, item, bullet, step, detail, caution, box, copied
 
 /// A text that begins on a line of its own.
 struct line {
-    line_as as = line_as::paragraph;
-    std::string text{};
-    std::string lead{};      ///< a word or a mark that it stands behind
-    std::size_t indent = 0;  ///< columns before it in text
-    std::size_t hang = 0;    ///< columns before its further lines in text
-    std::string to{};        ///< the id of a section that its text leads to, in HTML
+    line_as as = line_as::paragraph;  ///< what kind of line
+    std::string text{};               ///< the words, no line ends in them
+    std::string lead{};               ///< a word or a mark that it stands behind
+    std::size_t indent = 0;           ///< columns before it in text
+    std::size_t hang = 0;             ///< columns before its further lines in text
+    std::string to{};                 ///< the id of a section that its text leads to, in HTML
 };
 
 /// A picture. Text and CSV have none of it.
@@ -78,11 +80,11 @@ struct drawing {
 
 /// A heading, if any, and what stands below it.
 struct section {
-    std::string heading{};
-    bool apart = true;    ///< a blank line before it in text
-    bool beside = false;  ///< in HTML two such in a row stand side by side
-    std::string id{};     ///< a-z, 0-9 and -: what lines lead to; in HTML it begins a page
-    std::vector<std::variant<line, typed_table, drawing>> blocks{};
+    std::string heading{};  ///< empty: none
+    bool apart = true;      ///< a blank line before it in text
+    bool beside = false;    ///< in HTML two such in a row stand side by side
+    std::string id{};       ///< a-z, 0-9 and -: what lines lead to; in HTML it begins a page
+    std::vector<std::variant<line, typed_table, drawing>> blocks{};  ///< in their order
 };
 
 /// An answer. What is added goes to the last section.
@@ -90,9 +92,9 @@ struct document {
     std::string title{};  ///< names the page
     std::string name{};   ///< what of the title, at its beginning, somebody wrote by hand
     bool titled = false;  ///< text shows the title, too
-    std::vector<section> sections{};
-    bool sign = false;   ///< with a place for name, date and signature
-    std::string foot{};  ///< stands last
+    std::vector<section> sections{};  ///< in their order
+    bool sign = false;                ///< with a place for name, date and signature
+    std::string foot{};               ///< stands last
 
     /// Begins a section; `apart` as there.
     section& open(std::string heading = {}, bool apart = true);
@@ -102,11 +104,13 @@ struct document {
     void say_of(std::string lead, std::string text, std::size_t hang = 2);
     /// One of a list.
     void item(std::string text, std::size_t hang = 4);
+    /// The same behind a word or a mark.
     void item_of(std::string lead, std::string text, std::size_t hang = 4);
     /// A line for somebody's file, never broken.
     void copied(std::string text);
     /// What is dangerous, or has to be looked at first.
     void caution(std::string text);
+    /// A line as it is.
     void add(line l);
     /// Lines for somebody's file, from the first column.
     void copy(const std::string& text);
@@ -116,6 +120,7 @@ struct document {
     void append(document more);
     /// Nothing, if it has no rows.
     void show(typed_table t);
+    /// A picture.
     void show(drawing d);
 
   private:

@@ -20,15 +20,15 @@ enum class owner_moment { both, before, after };
 
 /// What the page is made of besides the plan. Everything is borrowed for the call.
 struct owner_matter {
-    const groom& plan;
-    const plan_request& asked;
+    const groom& plan;                                        ///< as it was planned
+    const plan_request& asked;                                ///< what it was planned for
     std::optional<return_date> when;                          ///< none: the dog goes to a vet first
     const forecast* ahead = nullptr;                          ///< null likewise
     const std::vector<regrowth_option>* grow_back = nullptr;  ///< null: none
     salon_card from{};                                        ///< whose page it is
     const std::vector<infeasible_zone>* stuck =
-        nullptr;  ///< what would free stuck places; null: not said
-    owner_moment moment = owner_moment::both;
+        nullptr;                               ///< what would free stuck places; null: not said
+    owner_moment moment = owner_moment::both;  ///< before the groom, after it, or both
 };
 
 /// The page; as HTML it prints on one sheet of A4.

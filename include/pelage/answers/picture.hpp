@@ -24,11 +24,12 @@ enum class shown_as {
     ask        ///< its owner is asked first
 };
 
+/// A place of the dog as it is drawn.
 struct pictured_place {
-    place at;  ///< one side of what is paired
-    shown_as as = shown_as::unsaid;
-    std::optional<length> leaves{};  ///< of `cut`
-    std::optional<mat_grade> mat{};
+    place at;                           ///< one side of what is paired
+    shown_as as = shown_as::unsaid;     ///< what is done there
+    std::optional<length> leaves{};     ///< of `cut`
+    std::optional<mat_grade> mat{};     ///< found there
     bool combed_out = false;            ///< the mat is combed out first
     bool clipped_off = false;           ///< the mat is clipped off
     std::optional<direction> stroke{};  ///< of clippers
@@ -36,19 +37,19 @@ struct pictured_place {
 
 /// A step between two neighbours.
 struct pictured_seam {
-    place one;
-    place other;
+    place one;            ///< a place
+    place other;          ///< its neighbour
     bool blended = true;  ///< otherwise the trade sets a line there
 };
 
 /// A picture before it is drawn; it refers to nothing.
 struct picture_request {
-    std::string title{};
-    std::vector<std::string> alerts{};  ///< what must be known first
-    dog_look look{};
-    std::vector<pictured_place> places{};
-    std::vector<pictured_seam> seams{};
-    length_unit units = length_unit::mm;
+    std::string title{};                   ///< stands above
+    std::vector<std::string> alerts{};     ///< what must be known first
+    dog_look look{};                       ///< which dog is drawn
+    std::vector<pictured_place> places{};  ///< each once
+    std::vector<pictured_seam> seams{};    ///< where neighbours end at different lengths
+    length_unit units = length_unit::mm;   ///< in which lengths are told
 };
 
 /// What of a plan is pictured; its dog looks as its breed does, where it is of one.
@@ -57,28 +58,29 @@ struct picture_request {
 
 /// Where a text stands in a picture, in units of its drawing; reckoned wide.
 struct text_box {
-    double left = 0.0;
-    double top = 0.0;
-    double width = 0.0;
-    double height = 0.0;
-    std::string text{};
+    double left = 0.0;    ///< from the left edge
+    double top = 0.0;     ///< from the upper edge
+    double width = 0.0;   ///< in units of the drawing
+    double height = 0.0;  ///< in units of the drawing
+    std::string text{};   ///< the words
 };
 
 /// One view, or the key to the colours.
 struct picture_part {
-    std::string title{};  ///< "from the left"
-    std::string words{};  ///< the same for who can't see it
-    double width = 0.0;
-    double height = 0.0;
+    std::string title{};            ///< "from the left"
+    std::string words{};            ///< the same for who can't see it
+    double width = 0.0;             ///< in units of the drawing
+    double height = 0.0;            ///< in units of the drawing
     std::string drawn{};            ///< SVG without its outermost element
     std::vector<text_box> texts{};  ///< labels; none overlaps another
 };
 
+/// A picture, drawn.
 struct dog_picture {
-    std::vector<picture_part> parts{};
-    std::string title{};
-    std::vector<std::string> alerts{};
-    std::string style{};  ///< SVG: style and patterns, once a page
+    std::vector<picture_part> parts{};  ///< in their order
+    std::string title{};                ///< stands above
+    std::vector<std::string> alerts{};  ///< what must be known first
+    std::string style{};                ///< SVG: style and patterns, once a page
 };
 
 [[nodiscard]] dog_picture picture_of(const picture_request& p, const outline& o, const body& b);

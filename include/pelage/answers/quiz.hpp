@@ -28,10 +28,10 @@ namespace pelage::io {
 struct quiz_result {
     std::string whose{};                ///< empty: nothing is kept
     std::optional<unsigned> answers{};  ///< of this sitting; none: nothing was asked
-    unsigned right = 0;
+    unsigned right = 0;                 ///< of these
     std::vector<std::string> missed{};  ///< of this sitting, each with its answer
-    std::vector<quiz_score> scores{};
-    std::optional<date> next{};  ///< when something is due again
+    std::vector<quiz_score> scores{};   ///< one a topic
+    std::optional<date> next{};         ///< when something is due again
 };
 [[nodiscard]] document document_of(const quiz_result& q, const quiz_rules& rules,
                                    const print_options& o);

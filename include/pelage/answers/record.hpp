@@ -14,9 +14,9 @@ namespace pelage::io {
 
 /// A dog's record, for an answer.
 struct record_of_dog {
-    std::string id;
-    std::string name;
-    dog_record read{};
+    std::string id;     ///< of the dog
+    std::string name;   ///< of the dog
+    dog_record read{};  ///< what its file holds
 };
 
 /// An entry just recorded: what it says, where it is, how it is taken back.
@@ -46,10 +46,10 @@ struct record_of_dog {
 
 /// What an audit found in a salon's records.
 struct record_audit {
-    std::size_t files = 0;
-    std::size_t entries = 0;
-    diagnostics damaged;   ///< entries lost or not as they were written
-    diagnostics doubtful;  ///< nothing is lost: looked at when there is time
+    std::size_t files = 0;    ///< how many records there are
+    std::size_t entries = 0;  ///< how many entries, all records together
+    diagnostics damaged;      ///< entries lost or not as they were written
+    diagnostics doubtful;     ///< nothing is lost: looked at when there is time
 };
 [[nodiscard]] document document_of(const record_audit& a);
 [[nodiscard]] std::string json_of(const record_audit& a);

@@ -16,8 +16,8 @@ namespace pelage::io {
 
 /// A sheet's file with what is doubtful about it.
 struct checked_sheet {
-    sheet_file read;
-    std::vector<sheet_warning> doubts{};
+    sheet_file read;                      ///< the file, and its faults
+    std::vector<sheet_warning> doubts{};  ///< what else there is to say
     std::vector<sheet_warning> broken{};  ///< limits of another sheet, where that was asked
 };
 
@@ -37,10 +37,10 @@ struct checked_sheet {
 
 /// A sheet in a list, and why it is in it.
 struct listed_sheet {
-    const style* sheet = nullptr;
-    double chance = 1.0;    ///< that such a dog has a coat of the sheet
-    bool for_mix = false;   ///< it names the mix
-    bool for_coat = false;  ///< it names a coat the mix may come to
+    const style* sheet = nullptr;  ///< never none
+    double chance = 1.0;           ///< that such a dog has a coat of the sheet
+    bool for_mix = false;          ///< it names the mix
+    bool for_coat = false;         ///< it names a coat the mix may come to
 };
 
 /// The sheets by how well they suit a mix: those that name it first, then by the chance of their

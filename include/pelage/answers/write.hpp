@@ -23,9 +23,9 @@ namespace pelage::io {
 
 /// How to print.
 struct print_options {
-    length_unit units = length_unit::mm;
-    std::size_t width = 80;       ///< columns
-    bool explain = false;         ///< with rules, bases, proof and refusals
+    length_unit units = length_unit::mm;  ///< in which lengths are told
+    std::size_t width = 80;               ///< columns
+    bool explain = false;                 ///< with rules, bases, proof and refusals
     bool zones = false;           ///< a plan with its zone table, a forecast with brushing by zone
     bool trainee = false;         ///< a plan with the why of each line
     std::optional<date> today{};  ///< the day of the groom; without it days are counted, not dated

@@ -32,7 +32,7 @@ enum class errc {
 class error : public std::runtime_error {
   public:
     error(errc code, const std::string& text) : std::runtime_error(text), code_(code) {}
-    [[nodiscard]] errc code() const noexcept { return code_; }
+    [[nodiscard]] errc code() const noexcept { return code_; }  ///< of what kind
 
   private:
     errc code_;
@@ -42,11 +42,11 @@ class error : public std::runtime_error {
 /// characters); 0 where there is no position. `text` reads: what is wrong; what was found; what
 /// would be right.
 struct diagnostic {
-    std::string file;
-    unsigned line = 0;
-    unsigned column = 0;
-    errc code = errc::syntax;
-    std::string text;
+    std::string file;          ///< as it was named; empty: none
+    unsigned line = 0;         ///< from 1; 0: none
+    unsigned column = 0;       ///< in characters, from 1; 0: none
+    errc code = errc::syntax;  ///< what kind of fault
+    std::string text;          ///< what is wrong, what was found, what would be right
 
     friend bool operator==(const diagnostic&, const diagnostic&) = default;
     friend bool operator<(const diagnostic& a, const diagnostic& b) {
@@ -65,7 +65,7 @@ class bad_input : public error {
         : error(all.empty() ? errc::internal : all.front().code,
                 all.empty() ? "no fault named" : all.front().text),
           all_(std::move(all)) {}
-    [[nodiscard]] const diagnostics& all() const noexcept { return all_; }
+    [[nodiscard]] const diagnostics& all() const noexcept { return all_; }  ///< at least one
 
   private:
     diagnostics all_;

@@ -40,20 +40,20 @@ inline constexpr std::array<std::string_view, 7> basis_names{
 /// Why a number is what it is: the basis; the source id, the date measured or what it was derived
 /// from; whether the source was only seen second-hand; a note in words.
 struct evidence {
-    basis how = basis::assumption;
-    std::string from{};
-    bool relayed = false;
-    std::string note{};
+    basis how = basis::assumption;  ///< the kind of basis
+    std::string from{};             ///< id of a source, or from what it was worked out
+    bool relayed = false;           ///< the source was only seen second-hand
+    std::string note{};             ///< in words; may be empty
     friend bool operator==(const evidence&, const evidence&) = default;
 };
 
 /// A quantity with what it may lie between. low <= best <= high.
 template <class Quantity>
 struct figure {
-    Quantity low{};
-    Quantity best{};
-    Quantity high{};
-    evidence why{};
+    Quantity low{};   ///< the least it may be
+    Quantity best{};  ///< what is reckoned with
+    Quantity high{};  ///< the most it may be
+    evidence why{};   ///< how it is known
 };
 
 /// A figure with no spread stated.

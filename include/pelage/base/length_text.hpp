@@ -20,10 +20,10 @@ enum class length_fault { none, not_a_number, no_unit, unknown_unit, out_of_rang
 
 /// A length as a person writes it, or what is wrong with it.
 struct parsed_length {
-    length value{};
-    length_fault fault = length_fault::none;
-    std::string unit;  ///< the unit as found
-    [[nodiscard]] bool ok() const { return fault == length_fault::none; }
+    length value{};                                                        ///< where it is one
+    length_fault fault = length_fault::none;                               ///< none where it is one
+    std::string unit;                                                      ///< the unit as found
+    [[nodiscard]] bool ok() const { return fault == length_fault::none; }  ///< it is a length
 };
 
 namespace detail {

@@ -10,8 +10,8 @@ namespace pelage {
 
 /// An amount in hundredths, not below 0, with its currency if somebody said it.
 struct money {
-    std::int64_t hundredths = 0;
-    std::string currency{};  ///< at most 8 characters, no digits; empty: not said
+    std::int64_t hundredths = 0;  ///< of the currency's unit
+    std::string currency{};       ///< at most 8 characters, no digits; empty: not said
     friend bool operator==(const money&, const money&) = default;
 };
 

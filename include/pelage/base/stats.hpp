@@ -80,9 +80,9 @@ class normal_table {
 
 /// Gauss-Legendre nodes and weights on [-1, 1].
 struct legendre_rule {
-    static constexpr std::size_t size = 10;
-    std::array<double, size> x{};
-    std::array<double, size> w{};
+    static constexpr std::size_t size = 10;  ///< of nodes
+    std::array<double, size> x{};            ///< nodes, from -1 to 1
+    std::array<double, size> w{};            ///< their weights
 };
 
 /// The rule, computed once.
@@ -91,9 +91,9 @@ struct legendre_rule {
 /// Nodes and weights of a mean over a standard normal: the sum of w[i] * f(x[i]) is the mean of
 /// f(Z), exactly for polynomials up to degree 2 * size - 1 (Gauss-Hermite).
 struct normal_rule {
-    static constexpr std::size_t size = 6;
-    std::array<double, size> x{};
-    std::array<double, size> w{};
+    static constexpr std::size_t size = 6;  ///< of nodes
+    std::array<double, size> x{};           ///< nodes, in standard deviations
+    std::array<double, size> w{};           ///< their weights
 };
 
 /// The rule, computed once.

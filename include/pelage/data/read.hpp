@@ -21,8 +21,8 @@ namespace pelage::io {
 
 /// A file's name (as it stands in messages) and its text (UTF-8).
 struct document_text {
-    std::string name;
-    std::string text;
+    std::string name;  ///< for messages
+    std::string text;  ///< what it says
 };
 
 /// Reads the whole file. Throws error(io) when it can't be read, is no ordinary file or is larger
@@ -60,7 +60,7 @@ struct document_text {
 /// A dog's file or a style sheet of a salon that can't be used, and why; or a record of which some lines
 /// can't be counted.
 struct unsound_file {
-    std::string file;
+    std::string file;        ///< its path
     std::string id;          ///< as far as it could be read; empty if not
     bool is_dog = false;     ///< otherwise a style sheet
     std::string extends;     ///< of a sheet: its parent's id

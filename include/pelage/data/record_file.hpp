@@ -23,8 +23,8 @@ namespace pelage::io {
 
 /// A record as read.
 struct dog_record {
-    std::string file;
-    bool there = false;
+    std::string file;                ///< its path
+    bool there = false;              ///< the file is there
     std::vector<log_entry> entries;  ///< those that are sound, in the order of the file
     std::vector<unsigned> lines;     ///< of each, from 1
     /// Damaged lines (which are not counted), entries missing or there twice, places that nobody knows:

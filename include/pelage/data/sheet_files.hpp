@@ -11,7 +11,7 @@ namespace pelage::io {
 
 /// A sheet's file as read.
 struct sheet_file {
-    std::string file;
+    std::string file;            ///< its path
     std::optional<style> sheet;  ///< none: it, or a sheet it extends, is faulty
     diagnostics faults;          ///< of this file alone
     bool parent_faulty = false;  ///< nothing wrong here, but a sheet it extends is

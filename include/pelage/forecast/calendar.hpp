@@ -24,8 +24,8 @@ namespace pelage {
 
 /// What is asked. Borrowed for the call.
 struct calendar_request {
-    const plan_request& work;
-    date today{};
+    const plan_request& work;                    ///< the groom it begins with
+    date today{};                                ///< the day of that groom
     int weeks = 26;                              ///< 4 to 52
     days_off closed;                             ///< the salon's
     const std::vector<style>* sheets = nullptr;  ///< tried where the dog's own allows no calendar
@@ -43,15 +43,15 @@ inline constexpr std::array<std::string_view, 5> due_names{"matting", "held by b
 
 /// A clock and the last day it runs.
 struct due_clock {
-    pelage::due what = pelage::due::usual;
-    date by{};
+    pelage::due what = pelage::due::usual;  ///< which of the clocks
+    date by{};                              ///< its last day
 };
 
 /// A visit.
 struct calendar_visit {
-    date on{};
-    visit_work what = visit_work::full_groom;
-    work takes{};
+    date on{};                                 ///< the day
+    visit_work what = visit_work::full_groom;  ///< what is done
+    work takes{};                              ///< the whole appointment
     std::vector<due_clock> due;  ///< the clock that would run out first without it; then, of a full
                                  ///< groom, its own, if that is another
     std::optional<fresh_day> fresh;  ///< an event it is in time for
@@ -59,11 +59,11 @@ struct calendar_visit {
 
 /// What a calendar comes to.
 struct calendar_sum {
-    chance asked = 0.9;  ///< in each interval
-    brushing habit;      ///< at home
-    bool possible = false;
+    chance asked = 0.9;                                 ///< in each interval
+    brushing habit;                                     ///< at home
+    bool possible = false;                              ///< there is one that keeps every clock
     std::array<int, visit_work_names.size()> visits{};  ///< of each kind
-    work takes{};
+    work takes{};                                       ///< all visits together
     /// That nothing goes wrong from the last full groom to the end of the calendar.
     chance throughout = 0.0;
     chance least = 1.0;  ///< the least of any interval on the last day on which length counts
@@ -71,7 +71,7 @@ struct calendar_sum {
     /// chance to tell.
     bool by_chance = false;
 
-    [[nodiscard]] int number() const;
+    [[nodiscard]] int number() const;  ///< of visits, all kinds together
 };
 
 /// Why no calendar is possible, and what would make one possible; all found by trying.
@@ -94,18 +94,18 @@ struct calendar {
     bool matted = false;     ///< mats found since then: due now
     date until{};            ///< the last day
     work today_takes{};      ///< today's groom, where it is one
-    std::vector<calendar_visit> visits;
-    calendar_sum sum;
+    std::vector<calendar_visit> visits;  ///< in their order
+    calendar_sum sum;                    ///< what they come to
     std::optional<std::size_t>
         weekday;                        ///< every visit is on this day of the week, at no more cost
     std::vector<calendar_sum> chances;  ///< the same dog at other chances
     std::vector<calendar_sum> habits;   ///< the same dog brushed otherwise, from none to daily
     std::vector<place> first;           ///< the first to mat
     std::vector<place> held;            ///< only brushing holds these between visits
-    bool mats_by_length = true;
-    bool clips = true;          ///< the full groom clips the jacket
-    std::vector<date> too_far;  ///< events that lie after the last day
-    std::optional<calendar_blocked> blocked;
+    bool mats_by_length = true;         ///< false: this coat doesn't mat by its length
+    bool clips = true;                  ///< the full groom clips the jacket
+    std::vector<date> too_far;          ///< events that lie after the last day
+    std::optional<calendar_blocked> blocked;  ///< why there is none
 };
 
 /// The calendar after the planned groom `g`, which came from make_plan(r.work). If the dog's file has
@@ -115,8 +115,8 @@ struct calendar {
 
 /// Some zones that must stay under their matting-prone lengths for `t`.
 struct kept_interval {
-    std::vector<kept_zone> zones;
-    days t{};
+    std::vector<kept_zone> zones;  ///< that hair is kept on
+    days t{};                      ///< days from the last cut
 };
 
 /// P(all zones are fine to the end of every interval). The dog's own rate and matting-prone factor are

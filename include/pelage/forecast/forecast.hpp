@@ -14,20 +14,20 @@ namespace pelage {
 
 /// One place of the dog in the forecast. Days count from the groom.
 struct zone_forecast {
-    place at;
+    place at;                         ///< which place
     length start{};                   ///< length after the groom
     std::optional<length> threshold;  ///< matting-prone length; none: doesn't mat by length
     days early{};                     ///< 1 in 10 such dogs are there
     days even{};                      ///< 1 in 2
     days late{};                      ///< 9 in 10
     bool held = false;  ///< on the day of the next visit only brushing protects it (by_brushing)
-    days clock{};
+    days clock{};       ///< days that brushing holds it
 };
 
 /// When the dog must be back under another brushing habit, and what that habit does in each zone.
 struct habit_forecast {
-    brushing habit;
-    return_date when;
+    brushing habit;             ///< how it would be brushed
+    return_date when;           ///< back then
     std::vector<days> early{};  ///< as zone_forecast::early, in the order of forecast::zones
 };
 
@@ -42,13 +42,13 @@ struct regrown_jacket {
 
 /// The forecast.
 struct forecast {
-    std::vector<zone_forecast> zones;  ///< the first to mat first, then in reference order
-    return_date when;
-    std::vector<habit_forecast> habits;  ///< from none to daily, all to the skin
-    days usual{};                        ///< the cap
-    bool mats_by_length = true;
-    std::optional<days> tidy_face_feet;  ///< their own clocks, where the coat needs them
-    std::optional<days> tidy_sanitary;
+    std::vector<zone_forecast> zones;       ///< the first to mat first, then in reference order
+    return_date when;                       ///< back then
+    std::vector<habit_forecast> habits;     ///< from none to daily, all to the skin
+    days usual{};                           ///< the cap
+    bool mats_by_length = true;             ///< false: this coat doesn't mat by its length
+    std::optional<days> tidy_face_feet;     ///< their own clocks, where the coat needs them
+    std::optional<days> tidy_sanitary;      ///< none: with the full groom
     std::optional<regrown_jacket> regrown;  ///< resting coats whose jacket is clipped
     std::vector<place> unknown;             ///< places whose length isn't known
     learned_rate learned;                   ///< what the dog's own measurements say

@@ -11,9 +11,9 @@ namespace pelage {
 
 /// What is wished of a dog, with its lengths at a share of the sheet's.
 struct scaled_wishes {
-    style sheet;
-    dog patient;
-    std::optional<length> length_wish;
+    style sheet;                        ///< with its lengths changed
+    dog patient;                        ///< with its own wishes changed
+    std::optional<length> length_wish;  ///< what was asked for this time, changed
 };
 
 /// Every length the sheet, the dog's departures or the request wish, at `percent` hundredths, to 0.01
@@ -29,11 +29,11 @@ struct scaled_wishes {
 
 /// The answer.
 struct longest_coat_answer {
-    days wished{};
-    bool holds = false;
-    int percent = 100;  ///< of the sheet's lengths: the most that holds, or else the best there is
-    scaled_wishes wishes;  ///< at that percent
-    groom plan;
+    days wished{};       ///< for so long it should wait
+    bool holds = false;  ///< it can wait so long
+    int percent = 100;   ///< of the sheet's lengths: the most that holds, or else the best there is
+    scaled_wishes wishes;   ///< at that percent
+    groom plan;             ///< of that coat
     return_date when;       ///< after that plan
     chance at_wish = 0;     ///< that the dog is fine for as long as wished
     days usual{};           ///< no wait is longer, whatever the length

@@ -57,14 +57,14 @@ struct fine_if {
 
 /// What a setup of the plan leaves if the dog's coat is another than planned on.
 struct left_otherwise {
-    setup held;
-    finished planned{};
-    finished then{};
+    setup held;          ///< which tool
+    finished planned{};  ///< what it leaves on the coat planned on
+    finished then{};     ///< what it leaves on the other
 };
 
 /// A coat the dog may turn out to have, other than the one planned on.
 struct other_coat {
-    coat_chance what;
+    coat_chance what;                    ///< which, and how likely
     std::vector<left_otherwise> leaves;  ///< where it differs by what can be read off a screen
     bool jacket_clipped = false;         ///< the plan clips a jacket that this coat wants carded
 };
@@ -76,8 +76,8 @@ struct other_coat {
 
 /// What a plan tells of a dog whose coat was taken from its mix.
 struct mixed_coat {
-    expected_coat expected;
-    std::vector<other_coat> others;
+    expected_coat expected;          ///< what the mix comes to
+    std::vector<other_coat> others;  ///< coats it may have instead
 };
 
 /// When the dog must be back, over all coats it may have. `g` was planned on the likeliest; on each

@@ -19,10 +19,10 @@ namespace pelage {
 
 /// What is asked. Borrowed for the call.
 struct week_request {
-    const reference_data& reference;
-    const salon_files& salon;
+    const reference_data& reference;   ///< what the library knows
+    const salon_files& salon;          ///< its dogs, sheets and groomers
     const std::vector<style>& styles;  ///< the salon's own and the reference's, as they are today
-    date today{};
+    date today{};                      ///< from when it is reckoned
 };
 
 /// What keeps a dog from being planned at all.
@@ -30,15 +30,15 @@ enum class not_plannable { no_coat, no_sheet, no_groomer };
 
 /// One dog of the salon as it stands today.
 struct due_dog {
-    std::size_t dog = 0;  ///< index into salon_files::dogs
-    std::optional<not_plannable> why_not;
+    std::size_t dog = 0;                         ///< index into salon_files::dogs
+    std::optional<not_plannable> why_not;        ///< none: it can be planned
     bool stopped = false;                        ///< a veterinarian first
     bool asked_first = false;                    ///< its sheet clips a double coat: the owner first
     bool stuck = false;                          ///< some place can't be done as asked
     std::vector<std::string> unsigned_consents;  ///< ids of what the owner hasn't agreed to yet
     std::optional<date> last_full;               ///< on record
-    std::optional<date> last_visit;
-    visit_work what = visit_work::full_groom;  ///< the next visit
+    std::optional<date> last_visit;              ///< none on record
+    visit_work what = visit_work::full_groom;    ///< the next visit
     /// And the day its clock runs out, as plan and regrow tell it; in the past: overdue since. Face and feet
     /// alone make no visit due: a diary books them.
     date by{};
@@ -46,15 +46,15 @@ struct due_dog {
     work takes{};                  ///< the salon's minutes at that visit
     std::optional<date> promised;  ///< the day told to the owner for the next visit, from today on
     // for the diary
-    int full_clock = 0;              ///< days between full grooms to come
-    std::optional<int> brush_clock;  ///< as diary_dog has them
-    int length_clock = 0;
-    std::optional<int> tidy_clock;
+    int full_clock = 0;                              ///< days between full grooms to come
+    std::optional<int> brush_clock;                  ///< as diary_dog has them
+    int length_clock = 0;                            ///< likewise
+    std::optional<int> tidy_clock;                   ///< likewise
     std::optional<date> between_by;                  ///< the sooner of brush and tidy
     visit_work between = visit_work::bath_and_tidy;  ///< what is done at a visit between
-    work full_takes{};
+    work full_takes{};                               ///< the whole appointment of a full groom
     work first_full_takes{};  ///< the next full groom: with what today's mats add
-    work between_takes{};
+    work between_takes{};     ///< the whole appointment of a visit between
 
     /// It can be booked: nothing has to be asked or known first.
     [[nodiscard]] bool bookable() const {
@@ -88,15 +88,15 @@ inline constexpr std::array<std::string_view, 6> promise_names{
 
 /// A day told to a dog's owner for its next visit (due_dog::promised).
 struct promised_visit {
-    std::size_t due = 0;  ///< index into the due dogs
-    std::size_t dog = 0;  ///< of the problem; booked ones
-    date on{};
-    promise_broken why = promise_broken::no;
+    std::size_t due = 0;                      ///< index into the due dogs
+    std::size_t dog = 0;                      ///< of the problem; booked ones
+    date on{};                                ///< the day promised
+    promise_broken why = promise_broken::no;  ///< kept, or why it can't be
     // of a booked one
-    bool full = true;
-    std::size_t groomer = 0;
-    work takes{};
-    int late = 0;  ///< days after the clock that ended first; 0 or less: in time
+    bool full = true;         ///< a full groom, else what comes between
+    std::size_t groomer = 0;  ///< index into the salon's groomers
+    work takes{};             ///< the whole appointment
+    int late = 0;             ///< days after the clock that ended first; 0 or less: in time
 };
 
 /// The diary's problem for these dogs: the bookable ones, over `weeks` weeks from today. `which` says of
@@ -105,9 +105,9 @@ struct promised_visit {
 /// and the dog comes to the problem as it will be after that visit. It is a full groom where a visit
 /// between would be followed by one sooner than its clock.
 struct diary_question {
-    date from{};  ///< day 0
-    diary_problem problem;
-    std::vector<std::size_t> which;
+    date from{};                     ///< day 0
+    diary_problem problem;           ///< in whole numbers
+    std::vector<std::size_t> which;  ///< of each dog of the problem its index into the dogs due
     std::vector<promised_visit> promised;  ///< by day, then dog
     work promised_cost{};                  ///< minutes, trips and days late of those booked
 };

@@ -33,8 +33,8 @@ class dog_card {
     dog_card(const dog_card&) = default;  // no move: what is moved from stays whole
     dog_card& operator=(const dog_card&) = default;
     ~dog_card() = default;
-    [[nodiscard]] std::string id() const;
-    [[nodiscard]] std::string name() const;
+    [[nodiscard]] std::string id() const;                  ///< as files name it
+    [[nodiscard]] std::string name() const;                ///< as it is called
     [[nodiscard]] std::optional<coat_class> coat() const;  ///< none: it is taken from its mix
     [[nodiscard]] std::string sheet() const;               ///< id of its style sheet; may be empty
     [[nodiscard]] bool invented() const;                   ///< demo data
@@ -48,6 +48,7 @@ class dog_card {
 /// When the dog must be back.
 class return_day {
   public:
+    /// Made by a plan.
     explicit return_day(std::shared_ptr<const detail::plan_state> of) : of_(std::move(of)) {}
     return_day(const return_day&) = default;  // no move: what is moved from stays whole
     return_day& operator=(const return_day&) = default;
@@ -71,6 +72,7 @@ class return_day {
 /// The plan of one groom.
 class plan {
   public:
+    /// Made by a salon.
     explicit plan(std::shared_ptr<const detail::plan_state> made) : made_(std::move(made)) {}
     plan(const plan&) = default;  // no move: what is moved from stays whole
     plan& operator=(const plan&) = default;
@@ -85,11 +87,11 @@ class plan {
     [[nodiscard]] std::vector<combed_mat> combed_out() const;  ///< before the first step
     [[nodiscard]] work takes() const;                      ///< all of it, with picking up the tools
     [[nodiscard]] std::vector<std::string> stuck() const;  ///< places where nothing is allowed
-    [[nodiscard]] std::vector<plan_caution> cautions() const;
+    [[nodiscard]] std::vector<plan_caution> cautions() const;  ///< gravest first
     /// Throws error(refused) if the plan doesn't go ahead.
     [[nodiscard]] return_day return_date() const;
-    [[nodiscard]] dog_card dog() const;
-    [[nodiscard]] sheet_card sheet() const;
+    [[nodiscard]] dog_card dog() const;      ///< as it was asked
+    [[nodiscard]] sheet_card sheet() const;  ///< it was planned by
 
   private:
     friend std::string text(const plan& p, length_unit u);
@@ -109,6 +111,7 @@ class plan {
 /// What a blade, a comb or a length means.
 class tool_lookup {
   public:
+    /// Made by a salon.
     explicit tool_lookup(std::shared_ptr<const detail::lookup_state> made)
         : made_(std::move(made)) {}
     tool_lookup(const tool_lookup&) = default;
@@ -129,12 +132,13 @@ class tool_lookup {
 /// Everything the kit leaves on one coat, shortest first.
 class kit_ladder {
   public:
+    /// Made by a salon.
     explicit kit_ladder(std::shared_ptr<const detail::ladder_state> made)
         : made_(std::move(made)) {}
     kit_ladder(const kit_ladder&) = default;
     kit_ladder& operator=(const kit_ladder&) = default;
     ~kit_ladder() = default;
-    [[nodiscard]] std::vector<ladder_rung> rungs() const;
+    [[nodiscard]] std::vector<ladder_rung> rungs() const;  ///< shortest first
 
   private:
     friend std::string text(const kit_ladder& l, length_unit u);
@@ -149,13 +153,14 @@ class kit_ladder {
 /// The visits of some weeks.
 class visit_calendar {
   public:
+    /// Made by a salon.
     explicit visit_calendar(std::shared_ptr<const detail::calendar_state> made)
         : made_(std::move(made)) {}
     visit_calendar(const visit_calendar&) = default;
     visit_calendar& operator=(const visit_calendar&) = default;
     ~visit_calendar() = default;
-    [[nodiscard]] bool possible() const;  ///< there is one that keeps every clock
-    [[nodiscard]] std::vector<visit_day> visits() const;
+    [[nodiscard]] bool possible() const;                  ///< there is one that keeps every clock
+    [[nodiscard]] std::vector<visit_day> visits() const;  ///< in their order
 
   private:
     friend std::string text(const visit_calendar& c, length_unit u);
@@ -170,6 +175,7 @@ class visit_calendar {
 /// What a check of the kit found.
 class kit_report {
   public:
+    /// Made by a salon.
     explicit kit_report(std::shared_ptr<const detail::kit_state> made) : made_(std::move(made)) {}
     kit_report(const kit_report&) = default;
     kit_report& operator=(const kit_report&) = default;

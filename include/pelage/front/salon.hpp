@@ -29,9 +29,9 @@ struct plan_options {
 
 /// What a roster may be asked with.
 struct roster_options {
-    std::optional<date> today{};
-    std::optional<double> chance{};
-    unsigned jobs = 1;  ///< threads, 1 to 256
+    std::optional<date> today{};     ///< none: days aren't dated
+    std::optional<double> chance{};  ///< for return dates, over 0 and below 1; none: 9 in 10
+    unsigned jobs = 1;               ///< threads, 1 to 256
 };
 
 /// A salon. It never changes; copies share what was read, and so do its answers. What is wrong with a
@@ -48,9 +48,9 @@ class salon {
     salon& operator=(const salon&) = default;
     ~salon() = default;
 
-    [[nodiscard]] std::string title() const;
-    [[nodiscard]] bool invented() const;
-    [[nodiscard]] std::vector<dog_card> dogs() const;
+    [[nodiscard]] std::string title() const;           ///< as people call it
+    [[nodiscard]] bool invented() const;               ///< demo data
+    [[nodiscard]] std::vector<dog_card> dogs() const;  ///< in the order of their files
     /// Throws error(unknown), with a near miss.
     [[nodiscard]] dog_card dog(std::string_view id) const;
     /// A dog that isn't in the salon's folder: the text of a dog's file, `name` for messages. Throws
@@ -74,7 +74,9 @@ class salon {
     /// miss, error(ambiguous) where it could mean two things.
     [[nodiscard]] tool_lookup lookup(const std::string& text, std::optional<coat_class> coat = {},
                                      std::optional<date> today = {}) const;
+    /// Everything its kit leaves on that coat; without `today` nothing is out for sharpening.
     [[nodiscard]] kit_ladder ladder(coat_class coat, std::optional<date> today = {}) const;
+    /// What is unsafe, mislabelled, out, missing or idle in its kit; without `today` nothing is out.
     [[nodiscard]] kit_report check_kit(std::optional<date> today = {}) const;
 
   private:

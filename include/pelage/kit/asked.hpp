@@ -15,52 +15,54 @@ namespace pelage {
 
 /// A blade, a comb or a length; of two and more it is asked how they differ.
 struct tools_asked {
-    std::vector<question> all;
+    std::vector<question> all;  ///< in the order asked
 };
 
 /// A place of the dog.
 struct place_asked {
-    std::string word;  ///< as it was said: "back legs"
-    std::vector<place> places;
+    std::string word;            ///< as it was said: "back legs"
+    std::vector<place> places;   ///< may be several
     const term* said = nullptr;  ///< the term of that very word; null: none. Borrows the reference.
 };
 
 /// A word of the trade; of two it is asked how they differ. Borrows the reference.
 struct terms_asked {
-    std::vector<const term*> all;
+    std::vector<const term*> all;  ///< never none; each of the glossary
 };
 
 /// A class of coat.
 struct coat_asked {
-    coat_class coat{};
+    coat_class coat{};  ///< which
 };
 
 /// A breed or a mix, as read_mix() takes it.
 struct mix_asked {
-    std::string text;
+    std::string text;  ///< as it was typed
 };
 
 /// It could mean several things: each as one would type it. Never guessed.
 struct asked_back {
+    /// Why it can't be told.
     enum class cause {
-        places,     ///< one word for several places
-        terms,      ///< one word of the trade for several things
-        things,     ///< several things that are no one question
-        breed_too,  ///< a place, and a breed is called so too
-        cross,      ///< two breeds: a cross, or each by itself
-        ladder      ///< the longest or shortest of all: that is the whole ladder of a coat
-    } why = cause::things;
-    std::string word;                   ///< what is asked back; empty: all of it
+        places,             ///< one word for several places
+        terms,              ///< one word of the trade for several things
+        things,             ///< several things that are no one question
+        breed_too,          ///< a place, and a breed is called so too
+        cross,              ///< two breeds: a cross, or each by itself
+        ladder              ///< the longest or shortest of all: that is the whole ladder of a coat
+    } why = cause::things;  ///< what can't be told apart
+    std::string word;       ///< what is asked back; empty: all of it
     std::vector<std::string> readings;  ///< "belly"
 };
 
 /// Words that mean nothing here.
 struct strangers {
+    /// One of them.
     struct one {
-        std::string word;
+        std::string word;               ///< as it was typed
         std::vector<std::string> near;  ///< words that were perhaps meant
     };
-    std::vector<one> words;
+    std::vector<one> words;               ///< each once
     std::vector<std::string> understood;  ///< the rest, as it was taken
 };
 
@@ -69,11 +71,11 @@ using asked_thing = std::variant<tools_asked, place_asked, terms_asked, coat_ask
 
 /// What was asked, with what was said beside it.
 struct asked {
-    asked_thing what;
+    asked_thing what;                  ///< what the text asks
     std::optional<coat_class> coat{};  ///< said, or the likeliest of the breed that was said
     std::string breed{};               ///< the breed that `coat` was taken from
-    std::vector<place> where{};
-    std::optional<direction> way{};
+    std::vector<place> where{};        ///< in which places; empty: anywhere
+    std::optional<direction> way{};    ///< how it is moved; none: not said
 };
 
 /// Reads `r.text`. Throws error as read_question() does, of the blade, comb or length in it, and as read_mix()

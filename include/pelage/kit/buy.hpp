@@ -20,11 +20,12 @@ namespace pelage {
 
 /// Something that may be bought.
 struct ware {
-    std::optional<blade> as_blade{};
-    std::optional<comb> as_comb{};
+    std::optional<blade> as_blade{};  ///< either this
+    std::optional<comb> as_comb{};    ///< or this
     std::vector<std::string>
         fits{};                    ///< comb: blades it fits over; empty: the kit's own under combs
     std::optional<money> price{};  ///< of one; none: nobody said
+    /// "blade 7F", "comb 13 mm".
     [[nodiscard]] std::string title() const {
         return as_blade ? "blade " + as_blade->id : "comb " + as_comb->id;
     }
@@ -32,22 +33,23 @@ struct ware {
 
 /// What one sheet asks of one zone on one coat.
 struct sheet_target {
-    std::size_t sheet = 0;  ///< index into the request's sheets
-    coat_class coat = coat_class::wavy;
-    std::size_t zone = 0;          ///< index into body::zones
+    std::size_t sheet = 0;               ///< index into the request's sheets
+    coat_class coat = coat_class::wavy;  ///< on which
+    std::size_t zone = 0;                ///< index into body::zones
     std::optional<length> wanted;  ///< none: one of the zone's customary blades, whatever it leaves
-    length tolerated{};
-    std::optional<std::string> blade{};  ///< where the sheet names a blade
-    lay_choice way = lay_choice::with_lay;
-    int weight = 10;       ///< the zone's, in tenths
+    length tolerated{};            ///< how far off it may be
+    std::optional<std::string> blade{};     ///< where the sheet names a blade
+    lay_choice way = lay_choice::with_lay;  ///< in which direction
+    int weight = 10;                        ///< the zone's, in tenths
     std::string season{};  ///< the season of the sheet that asks it; empty: the sheet as it is
 };
 
 /// At how many places dogs are groomed at one time.
 struct places_at_once {
+    /// What places are counted by.
     enum class by { nobody, tables, groomers };
-    by how = by::nobody;  ///< what it is counted by; nobody: nothing says, one is taken
-    int number = 1;
+    by how = by::nobody;             ///< what it is counted by; nobody: nothing says, one is taken
+    int number = 1;                  ///< at least 1
     std::vector<std::string> who{};  ///< ids of the tables, or names of the groomers
 };
 /// The kit's tables; without any the most groomers that have hours on one day of the week, the first such
@@ -56,19 +58,19 @@ struct places_at_once {
 
 /// What is asked of the sheets and a kit. Everything is borrowed for the call.
 struct shopping_request {
-    const reference_data& reference;
-    const parameters& rules;
-    const kit& own;  ///< what is there costs nothing
-    const std::vector<style>& sheets;
-    std::vector<ware> wares{};  ///< in the order in which equals are preferred
-    std::size_t most = 5;
-    std::optional<date> today{};
-    places_at_once places{};  ///< each is counted to have one of what is bought
+    const reference_data& reference;   ///< what the library knows
+    const parameters& rules;           ///< figures, the salon's own among them
+    const kit& own;                    ///< what is there costs nothing
+    const std::vector<style>& sheets;  ///< what is to be cut by them
+    std::vector<ware> wares{};         ///< in the order in which equals are preferred
+    std::size_t most = 5;              ///< so many things at most
+    std::optional<date> today{};       ///< none: nothing is out for sharpening
+    places_at_once places{};           ///< each is counted to have one of what is bought
 };
 
 /// A target with every setup of a kit that meets it.
 struct judged_target {
-    sheet_target what;
+    sheet_target what;                     ///< what is asked
     std::vector<std::size_t> met_by{};     ///< indices into the setups judged
     std::optional<std::size_t> nearest{};  ///< where none does: the nearest allowed one
     length off{};                          ///< and how far it is off
@@ -90,13 +92,13 @@ struct judged_target {
 
 /// The best purchase of so many things.
 struct purchase {
-    cover_choice choice;
+    cover_choice choice;                ///< the solver's
     std::vector<std::size_t> bought{};  ///< indices into the request's wares, rising
 };
 
 /// What one thing of the last purchase is for.
 struct use_of {
-    std::size_t ware = 0;
+    std::size_t ware = 0;           ///< index into the request's wares
     std::int64_t lost_without = 0;  ///< weight no longer met if it were left out of the purchase
     std::vector<std::size_t> serves{};  ///< targets that only it adds, as indices into `targets`
 };
@@ -112,12 +114,12 @@ struct shopping_cost {
 /// What to buy.
 struct shopping {
     std::vector<judged_target> targets;  ///< judged on the setups of own kit and wares together
-    std::vector<setup> setups;
-    std::int64_t whole = 0;            ///< weight of all targets
-    std::int64_t reachable = 0;        ///< met if everything offered were bought
-    std::vector<purchase> curve;       ///< the best purchase of 0, 1, ... things
-    std::vector<use_of> uses;          ///< of the last purchase
-    std::vector<std::size_t> never{};  ///< targets that nothing offered meets
+    std::vector<setup> setups;           ///< all that could be held, if everything were bought
+    std::int64_t whole = 0;              ///< weight of all targets
+    std::int64_t reachable = 0;          ///< met if everything offered were bought
+    std::vector<purchase> curve;         ///< the best purchase of 0, 1, ... things
+    std::vector<use_of> uses;            ///< of the last purchase
+    std::vector<std::size_t> never{};    ///< targets that nothing offered meets
 };
 
 /// The problem that the request means, its targets in the order of judge_targets.

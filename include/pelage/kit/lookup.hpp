@@ -19,17 +19,17 @@ enum class asked_kind { any, blade, comb };
 
 /// What is asked.
 struct lookup_request {
-    const reference_data& reference;
-    const parameters& rules;
-    const kit& tools;  ///< whose blades and combs are offered
-    std::string text;  ///< "7F", "9mm", "3/8in", "13 mm comb over 10"
-    asked_kind kind = asked_kind::any;
-    bool barber = false;  ///< bare comb numbers are n/8 inch
-    std::optional<coat_class> coat;
-    std::vector<place> where;  ///< empty: not said
-    std::optional<direction> way;
-    std::optional<date> today;
-    const glossary* words = nullptr;  ///< of the trade; null: none are known
+    const reference_data& reference;    ///< what the library knows
+    const parameters& rules;            ///< figures, the salon's own among them
+    const kit& tools;                   ///< whose blades and combs are offered
+    std::string text;                   ///< "7F", "9mm", "3/8in", "13 mm comb over 10"
+    asked_kind kind = asked_kind::any;  ///< what the text is taken for
+    bool barber = false;                ///< bare comb numbers are n/8 inch
+    std::optional<coat_class> coat;     ///< none: on all coats
+    std::vector<place> where;           ///< empty: not said
+    std::optional<direction> way;       ///< none: both
+    std::optional<date> today;          ///< none: nothing is out for sharpening
+    const glossary* words = nullptr;    ///< of the trade; null: none are known
     std::string breed{};  ///< the breed that `coat` was taken from; empty: the coat was said
 };
 
@@ -44,11 +44,12 @@ enum class question_hint {
 
 /// What a text turned out to mean.
 struct question {
-    enum class form { of_blade, of_comb, of_length } what = form::of_length;
-    setup tool{};     ///< for blade and comb, with the lay
-    length wanted{};  ///< for a length
-    std::vector<question_hint> hints;
-    std::string said{};  ///< as it was typed: "1/2 inch"
+    /// What it asks about.
+    enum class form { of_blade, of_comb, of_length } what = form::of_length;  ///< which of them
+    setup tool{};                      ///< for blade and comb, with the lay
+    length wanted{};                   ///< for a length
+    std::vector<question_hint> hints;  ///< what more may be said
+    std::string said{};                ///< as it was typed: "1/2 inch"
 };
 
 /// Reads the text. Throws error(ambiguous) where it could mean two lengths, asking back with what
@@ -58,19 +59,20 @@ struct question {
 
 /// What a setup leaves on a coat, in both directions.
 struct coat_row {
-    coat_class coat = coat_class::wavy;
-    finished with{};
-    finished against{};
+    coat_class coat = coat_class::wavy;  ///< on which
+    finished with{};                     ///< moved with the lay
+    finished against{};                  ///< moved against it
     std::optional<length> stops{};  ///< where this coat's hair stops, if that is below what is left
 };
 
 /// Why a setup may not be used, on a dog with no findings.
 struct no_go {
+    /// What forbids it.
     enum class cause {
-        rule,           ///< `rule` refuses it
-        not_customary,  ///< a prep zone has blades of its own
-        only_with_lay   ///< customary there, but not reversed
-    } why = cause::rule;
+        rule,                            ///< `rule` refuses it
+        not_customary,                   ///< a prep zone has blades of its own
+        only_with_lay                    ///< customary there, but not reversed
+    } why = cause::rule;                 ///< what forbids it
     refusal rule{};                      ///< for cause::rule
     std::vector<std::string> customary;  ///< for cause::not_customary: ids of the blades that are
     std::vector<place> where;            ///< of the places asked about, those of which it is true
@@ -83,22 +85,24 @@ struct no_go {
 
 /// Whether a blade or comb may be used in the places asked about.
 struct use_there {
-    enum class may { so, both_ways, with_lay_only, not_at_all } use = may::so;
+    /// Whether, and in which direction.
+    enum class may { so, both_ways, with_lay_only, not_at_all } use = may::so;  ///< which of them
     std::optional<no_go> no;  ///< why not: against the lay, or at all
     /// Of with_lay_only: where against the lay it may be used after all.
-    enum class exception { none, clean, pattern } but = exception::none;
+    enum class exception { none, clean, pattern } but = exception::none;  ///< none: nowhere
     std::vector<place> scissored{};  ///< of the places asked about, those that no blade goes on
 };
 
 /// Why what is asked about is never done.
 struct answered_no {
+    /// What forbids it.
     enum class cause {
-        outgrown,  ///< the coat's hair stops short of the length asked for
-        rule,      ///< `rule` refuses it everywhere
-        there      ///< not in the places asked about, as lookup_answer::there says
-    } why = cause::rule;
-    refusal rule{};
-    length stops{};  ///< for cause::outgrown (mm)
+        outgrown,         ///< the coat's hair stops short of the length asked for
+        rule,             ///< `rule` refuses it everywhere
+        there             ///< not in the places asked about, as lookup_answer::there says
+    } why = cause::rule;  ///< what forbids it
+    refusal rule{};       ///< for cause::rule
+    length stops{};       ///< for cause::outgrown (mm)
 };
 
 /// What is to be minded with what is named.
@@ -117,15 +121,16 @@ enum class lookup_caution {
 
 /// What an answer's figures are of.
 enum class lookup_figure { stated_length, lay_of_blades, lay_of_combs, lay_angle };
+/// One of them, and how it is known.
 struct known_figure {
-    lookup_figure what{};
-    evidence why;  ///< how it is known
+    lookup_figure what{};  ///< which figure
+    evidence why;          ///< how it is known
 };
 
 /// A setup near to what was asked.
 struct near_setup {
-    setup how{};
-    finished leaves{};
+    setup how{};                   ///< what is held
+    finished leaves{};             ///< on the coat asked about
     length off{};                  ///< how far its best is from what was asked
     bool at_hand = true;           ///< in the kit and not out for sharpening
     std::optional<no_go> why_not;  ///< why it may not be used in the places asked about
@@ -140,6 +145,7 @@ struct where_it_may {
     std::vector<std::size_t> in_show;  ///< in show finish with the owner's consent
     std::vector<std::size_t> pattern;  ///< of pattern breeds
     std::optional<no_go> nowhere;      ///< where all lists are empty
+    /// Whether both may go to the same zones.
     [[nodiscard]] bool same_zones(const where_it_may& o) const {
         return firm_skin_only == o.firm_skin_only && always == o.always && clean == o.clean &&
                in_show == o.in_show && pattern == o.pattern &&
@@ -150,16 +156,16 @@ struct where_it_may {
 
 /// What a length is nearest to on one coat.
 struct nearest_row {
-    coat_class coat = coat_class::wavy;
-    std::vector<near_setup> best;   ///< nearest first
+    coat_class coat = coat_class::wavy;  ///< on which
+    std::vector<near_setup> best;        ///< nearest first
     std::optional<length> stops{};  ///< where this coat's hair stops, if the length asked is beyond
     std::optional<near_setup> out{};  ///< a blade that comes nearer, but is out for sharpening
 };
 
 /// The answer.
 struct lookup_answer {
-    question asked;
-    std::optional<answered_no> never;
+    question asked;                        ///< as it was understood
+    std::optional<answered_no> never;      ///< none: it is done somewhere
     std::optional<figure<length>> stated;  ///< for blade and comb
     std::vector<coat_row> leaves;          ///< for blade and comb: what it leaves, by coat
     std::vector<nearest_row> nearest;      ///< for a length: by coat
@@ -170,11 +176,11 @@ struct lookup_answer {
         false;  ///< nothing else goes in the places asked about: a second one does
     std::vector<near_setup> reverse;  ///< what leaves with the lay what this leaves against it
     coat_class judged_on = coat_class::smooth;  ///< coat of `replaces` and `reverse`
-    std::vector<lookup_caution> cautions;
+    std::vector<lookup_caution> cautions;       ///< what to mind
     std::optional<no_go> on_firm_skin;  ///< of a blade or comb, no place named: why not even there
     std::optional<where_it_may> only_there;  ///< then: where it may, though not there
     std::optional<use_there> there;          ///< of a blade or comb where places are named
-    std::vector<known_figure> sure;
+    std::vector<known_figure> sure;          ///< how sure the figures are
 };
 
 /// Looks it up. Throws what read_question throws.
@@ -184,8 +190,8 @@ struct lookup_answer {
 
 /// One setup of the ladder: a blade or a comb with a direction.
 struct rung {
-    setup how{};
-    finished leaves{};
+    setup how{};                       ///< what is held
+    finished leaves{};                 ///< on the ladder's coat
     bool out = false;                  ///< out for sharpening, or otherwise not at hand
     std::optional<date> out_until{};   ///< where that is known
     bool whole_coat = false;           ///< may go wherever the coat is clipped
@@ -195,7 +201,7 @@ struct rung {
 
 /// Everything a kit can leave on one coat.
 struct ladder {
-    coat_class coat = coat_class::wavy;
+    coat_class coat = coat_class::wavy;  ///< on which
     std::vector<rung> rungs;           ///< from shortest to longest; with the lay before against it
     std::vector<where_it_may> places;  ///< of setups that may not go everywhere, each once
     bool one_way = false;              ///< direction makes no difference on this coat

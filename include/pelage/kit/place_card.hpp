@@ -11,7 +11,7 @@ namespace pelage {
 
 /// Setups that never go there, all for the same reason.
 struct never_there {
-    no_go why;
+    no_go why;                 ///< what forbids it
     std::vector<setup> tools;  ///< with the lay
 };
 
@@ -25,13 +25,13 @@ struct zone_card {
     std::vector<setup> against;          ///< may go there against the lay
     std::vector<setup> against_clean;    ///< against it only where the style asks for it clean
     std::vector<setup> against_pattern;  ///< against it only on pattern breeds
-    std::vector<never_there> never;
+    std::vector<never_there> never;      ///< what never goes there
 };
 
 /// The card of a place: its zones in reference order.
 struct place_card {
-    place_asked asked;
-    std::vector<zone_card> zones;
+    place_asked asked;             ///< as it was understood
+    std::vector<zone_card> zones;  ///< those of the place
 };
 
 /// Makes it; of `r` the text isn't read.

@@ -41,6 +41,7 @@ enum class quiz_asks {
 
 /// One of the answers to choose from: a length left (mm), something held, a way, or a blade's id.
 struct quiz_option {
+    /// One kind of answer a question.
     std::variant<length, setup, use_there::may, std::string> says{};
     std::optional<no_go> no{};  ///< of something held that may not go: why
     std::optional<finished>
@@ -49,29 +50,29 @@ struct quiz_option {
 
 /// A question with the one right answer and others that are wrong; never fewer than two of these.
 struct quiz_question {
-    std::string key;  ///< the same question of the same kit has the same
-    quiz_topic topic = quiz_topic::lengths;
-    quiz_asks asks = quiz_asks::left_by;
-    setup tool{};
-    coat_class coat = coat_class::wavy;
-    std::optional<std::size_t> zone{};  ///< index into body::zones
-    std::optional<group> part{};        ///< of a sheet that says the same of all of it
-    std::size_t sheet = 0;              ///< index into quiz_request::sheets
-    length wanted{};                    ///< for nearest_comb (mm)
-    instruction wish{};                 ///< for the sheet's
-    std::optional<finished> with{};     ///< what `tool` leaves with the lay
-    std::optional<use_there> there{};   ///< for which_way
-    quiz_option right{};
-    std::vector<quiz_option> wrong{};  ///< the most plausible first
-    std::vector<known_figure> sure{};  ///< how the figures are known
-    std::optional<evidence> known{};   ///< or how the rule or the sheet's length is
+    std::string key;                         ///< the same question of the same kit has the same
+    quiz_topic topic = quiz_topic::lengths;  ///< what it is about
+    quiz_asks asks = quiz_asks::left_by;     ///< what it asks
+    setup tool{};                            ///< where it is of one
+    coat_class coat = coat_class::wavy;      ///< where it is of one
+    std::optional<std::size_t> zone{};       ///< index into body::zones
+    std::optional<group> part{};             ///< of a sheet that says the same of all of it
+    std::size_t sheet = 0;                   ///< index into quiz_request::sheets
+    length wanted{};                         ///< for nearest_comb (mm)
+    instruction wish{};                      ///< for the sheet's
+    std::optional<finished> with{};          ///< what `tool` leaves with the lay
+    std::optional<use_there> there{};        ///< for which_way
+    quiz_option right{};                     ///< the answer
+    std::vector<quiz_option> wrong{};        ///< the most plausible first
+    std::vector<known_figure> sure{};        ///< how the figures are known
+    std::optional<evidence> known{};         ///< or how the rule or the sheet's length is
 };
 
 /// What the questions are made of.
 struct quiz_request {
-    const reference_data& reference;
-    const parameters& rules;
-    const kit& tools;
+    const reference_data& reference;   ///< what the library knows
+    const parameters& rules;           ///< figures, the salon's own among them
+    const kit& tools;                  ///< the kit it is about
     const std::vector<style>& sheets;  ///< asked about
     std::optional<date> today{};       ///< a substitute is at hand on that day
 };
@@ -82,10 +83,10 @@ struct quiz_request {
 
 /// One answer as the trainee's file keeps it.
 struct quiz_answer {
-    date on{};
-    std::string key;  ///< of the question
-    quiz_topic topic = quiz_topic::lengths;
-    bool right = false;
+    date on{};                               ///< the day
+    std::string key;                         ///< of the question
+    quiz_topic topic = quiz_topic::lengths;  ///< of the question
+    bool right = false;                      ///< it was right
 };
 
 /// The figures of the quiz (reference/quiz.toml).
@@ -97,9 +98,10 @@ struct quiz_rules {
 /// Why a question is asked now.
 enum class quiz_turn { missed, due, fresh };
 
+/// A question, and why it is its turn.
 struct quiz_turn_of {
-    std::size_t question = 0;  ///< index into the questions
-    quiz_turn why = quiz_turn::fresh;
+    std::size_t question = 0;          ///< index into the questions
+    quiz_turn why = quiz_turn::fresh;  ///< why now
 };
 
 /// What is asked on `today`, first things first: what the last answer missed, then what is due, the longest
@@ -117,8 +119,8 @@ struct quiz_turn_of {
 
 /// A question as it is put: at most four options, of which one is right.
 struct posed_question {
-    std::vector<quiz_option> options;
-    std::size_t right = 0;
+    std::vector<quiz_option> options;  ///< in the order shown
+    std::size_t right = 0;             ///< index of the right one
 };
 /// Where the right one stands, and which others are beside it, depends on question, day and `whose` alone.
 [[nodiscard]] posed_question pose(const quiz_question& q, const date& today,
@@ -126,9 +128,9 @@ struct posed_question {
 
 /// What the answers to a topic come to.
 struct quiz_score {
-    quiz_topic topic = quiz_topic::lengths;
-    unsigned answers = 0;
-    unsigned right = 0;
+    quiz_topic topic = quiz_topic::lengths;  ///< of the questions
+    unsigned answers = 0;                    ///< so many
+    unsigned right = 0;                      ///< of these
     unsigned missed = 0;  ///< questions of the kit of which the last answer was wrong
     unsigned asked = 0;   ///< questions of the kit that were asked at all
     unsigned of_kit = 0;  ///< questions of the kit

@@ -17,31 +17,31 @@ enum class patch_sets { by_direction, lay, tool };
 
 /// The patch. Everything is borrowed for the call.
 struct test_patch {
-    const reference_data& reference;
-    const parameters& rules;
-    const kit& tools;
-    const std::vector<style>& sheets;
-    setup tool{};  ///< a blade, or a comb over a blade, with its direction
-    coat_class coat = coat_class::wavy;
-    std::optional<place> where{};
-    length found{};  ///< measured after combing out (mm)
-    patch_sets sets = patch_sets::by_direction;
-    std::optional<date> today{};
+    const reference_data& reference;     ///< what the library knows
+    const parameters& rules;             ///< figures, the salon's own among them
+    const kit& tools;                    ///< the kit
+    const std::vector<style>& sheets;    ///< whose zones are looked at
+    setup tool{};                        ///< a blade, or a comb over a blade, with its direction
+    coat_class coat = coat_class::wavy;  ///< it was clipped on
+    std::optional<place> where{};        ///< none: nobody said
+    length found{};                      ///< measured after combing out (mm)
+    patch_sets sets = patch_sets::by_direction;  ///< what it is to teach
+    std::optional<date> today{};                 ///< none: not known
 };
 
 /// A setup of the kit that leaves another length now.
 struct changed_length {
-    setup how{};
-    finished before{};
-    finished after{};
+    setup how{};        ///< what is held
+    finished before{};  ///< what it was taken to leave
+    finished after{};   ///< what it is taken to leave now
 };
 
 /// A target of a sheet on the patch's coat that the kit meets now and didn't, or the reverse.
 struct changed_target {
-    std::size_t sheet = 0;
-    std::size_t zone = 0;
-    bool meets = false;
-    std::string season{};  ///< of the sheet; empty: the sheet as it is
+    std::size_t sheet = 0;  ///< index into the sheets
+    std::size_t zone = 0;   ///< index into body::zones
+    bool meets = false;     ///< it comes within tolerance, else it leaves it
+    std::string season{};   ///< of the sheet; empty: the sheet as it is
 };
 
 /// Why a patch teaches nothing.
@@ -57,7 +57,7 @@ enum class patch_slip {
 
 /// A patch that can't be, or that can't tell what is asked of it.
 struct refused_patch {
-    patch_slip why{};
+    patch_slip why{};  ///< what is wrong with it
     length counted{};  ///< the blade's length until now (mm), where it speaks of it
     length made{};     ///< the length the patch would give the tool (mm), likewise
     length etched{};   ///< and what is etched on it (mm)
@@ -68,12 +68,12 @@ struct calibration {
     std::optional<refused_patch> refused{};  ///< then only `expected` and `lay_before` are told
     finished expected{};                     ///< what the setup was taken to leave
     std::optional<figure<double>> lay{};     ///< the angle of the lay that explains it (degrees)
-    double lay_before = 0.0;
-    std::optional<length> measured{};  ///< or the length to write at the tool
-    length stated_before{};            ///< the tool's length until now
-    bool of_comb = false;
-    std::vector<changed_length> lengths{};
-    std::vector<changed_target> targets{};
+    double lay_before = 0.0;                 ///< degrees, as it was taken until now
+    std::optional<length> measured{};        ///< or the length to write at the tool
+    length stated_before{};                  ///< the tool's length until now
+    bool of_comb = false;                    ///< it is a comb's length, else a blade's
+    std::vector<changed_length> lengths{};   ///< what changes, by setup
+    std::vector<changed_target> targets{};   ///< what changes, by zone of a sheet
 };
 
 /// Works it out; changes nothing. A patch that can't be is no error: `refused` says why.

@@ -14,12 +14,13 @@ namespace pelage {
 
 /// What is wrong or odd with a tool.
 struct tool_doubt {
+    /// The kinds there are.
     enum class kind {
         unknown,  ///< no blade, comb or hand tool is called so
         lacking,  ///< the kit has no such blade or comb
         out       ///< it is out for sharpening on that day
     };
-    kind what = kind::unknown;
+    kind what = kind::unknown;     ///< what is wrong with it
     std::string text;              ///< as it was written
     std::vector<held_tool> which;  ///< lacking, out: which of it
     /// lacking: what the kit has that could be meant, of the same number or the nearest in length; unknown:

@@ -24,11 +24,11 @@ namespace pelage {
 
 /// A zone as a comb found it.
 struct combed_zone {
-    days after{};       ///< since its last cut, > 0
-    length start{};     ///< what that cut left (mm)
-    length prone{};     ///< its matting-prone length, before the dog's own factor (mm, > 0)
-    length terminal{};  ///< where hair stops (mm)
-    bool matted = false;
+    days after{};         ///< since its last cut, > 0
+    length start{};       ///< what that cut left (mm)
+    length prone{};       ///< its matting-prone length, before the dog's own factor (mm, > 0)
+    length terminal{};    ///< where hair stops (mm)
+    bool matted = false;  ///< mats were found there
 };
 
 /// All zones of which one visit says something.
@@ -36,14 +36,14 @@ using comb_check = std::vector<combed_zone>;
 
 /// What was seen from one cut to the next: lengths measured, and visits that looked for mats.
 struct seen_since_cut {
-    regrowth_interval readings;
+    regrowth_interval readings;  ///< lengths measured since then
     std::vector<comb_check>
         checks;  ///< the earliest first; of more than three the last three count
 };
 
 /// What is taken of a dog before its visits.
 struct comb_law {
-    learning_law growth;
+    learning_law growth;             ///< how hair grows and is measured
     double threshold_log_sd = 0.25;  ///< of ln T, > 0
     chance mishap_share = 0.0;       ///< of visits, 0 to below 1
 };
@@ -63,11 +63,11 @@ class comb_posterior {
     [[nodiscard]] const std::vector<factor_case>& cases() const { return cases_; }
     /// ln R of the dog, without the spread from visit to visit, and ln T: mean and standard deviation.
     [[nodiscard]] const rate_law& rate() const { return rate_; }
-    [[nodiscard]] double factor_mean() const { return factor_mean_; }
-    [[nodiscard]] double factor_sd() const { return factor_sd_; }
+    [[nodiscard]] double factor_mean() const { return factor_mean_; }  ///< of ln T
+    [[nodiscard]] double factor_sd() const { return factor_sd_; }      ///< of ln T
     /// P(R <= r), P(T <= f).
     [[nodiscard]] chance rate_below(const growth_rate& r) const;
-    [[nodiscard]] chance factor_below(double f) const;
+    [[nodiscard]] chance factor_below(double f) const;  ///< P(T <= f)
 
   private:
     std::vector<double> log_rates_;    ///< middles of the grid's steps

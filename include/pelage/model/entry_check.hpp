@@ -20,15 +20,15 @@ struct length_doubt {
         longer_than_told,    ///< left longer than today's hair as it was told
         longer_than_record   ///< left longer than the record lets expect in 9 of 10
     };
-    kind what = kind::beyond_coat;
-    bool before_cut = false;  ///< beyond_coat: of a length before the cut, else of one left
-    bool measured = false;    ///< the length is what somebody measured, else as planned
-    std::string whom;         ///< the word it was said of
-    length said{};
-    length most{};                ///< the most there may be (mm)
-    place at{};                   ///< where that is
-    evidence why{};               ///< beyond_coat: how `most` is known
-    std::optional<date> since{};  ///< longer_than_record: the day from which it is reckoned
+    kind what = kind::beyond_coat;  ///< what is wrong with it
+    bool before_cut = false;        ///< beyond_coat: of a length before the cut, else of one left
+    bool measured = false;          ///< the length is what somebody measured, else as planned
+    std::string whom;               ///< the word it was said of
+    length said{};                  ///< as it was said
+    length most{};                  ///< the most there may be (mm)
+    place at{};                     ///< where that is
+    evidence why{};                 ///< beyond_coat: how `most` is known
+    std::optional<date> since{};    ///< longer_than_record: the day from which it is reckoned
 
     /// It can't be so, as far as the reference and the entry itself are right.
     [[nodiscard]] bool impossible() const {

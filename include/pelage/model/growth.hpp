@@ -48,8 +48,8 @@ struct growth_rules {
 
 /// ln R ~ Normal(log_median, log_sd), R in mm/day.
 struct rate_law {
-    double log_median = 0.0;
-    double log_sd = 0.0;
+    double log_median = 0.0;  ///< of R in mm/day
+    double log_sd = 0.0;      ///< over 0
 };
 
 /// The law of a rate before anything is known of the dog: the prior's spread and the spread from visit

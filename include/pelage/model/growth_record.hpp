@@ -24,7 +24,7 @@ inline constexpr std::size_t most_counted = 100;
 struct counted_measurement {
     std::size_t which = 0;  ///< index into dog::measured
     std::size_t cut = 0;    ///< index into dog::visits: the cut it is counted from
-    reading read;
+    reading read;           ///< as learning takes it
 };
 
 /// Why a measurement doesn't count.
@@ -43,8 +43,8 @@ enum class left_out_because {
 
 /// One that doesn't, and why.
 struct left_out_measurement {
-    std::size_t which = 0;  ///< index into dog::measured
-    left_out_because why = left_out_because::no_cut;
+    std::size_t which = 0;                            ///< index into dog::measured
+    left_out_because why = left_out_because::no_cut;  ///< why it doesn't count
     std::size_t cut = 0;  ///< cut_unsaid, too_short, too_long: index into dog::visits
     days after{};         ///< too_short, too_long: how long after that cut
 };
@@ -54,8 +54,8 @@ struct left_out_measurement {
 struct counted_check {
     std::size_t which = 0;  ///< index into dog::visits
     std::size_t cut = 0;    ///< index into dog::visits: the full groom it is counted from
-    bool matted = false;
-    comb_check zones;
+    bool matted = false;    ///< mats were found
+    comb_check zones;       ///< what was combed through
 };
 
 /// What is known of one dog's rate of growth, and of the length at which it mats.
@@ -93,13 +93,13 @@ inline constexpr std::size_t most_checks = 24;
 
 /// What a salon's dogs say of one coat.
 struct population_rate {
-    coat_class coat = coat_class::wavy;
-    std::size_t dogs = 0;          ///< with measurements that count
-    std::size_t measurements = 0;  ///< that count
-    std::size_t left_out = 0;
-    rate_prior before;              ///< the reference's
-    std::optional<rate_prior> own;  ///< what the salon has in its place already
-    std::optional<herd_rate> fit;   ///< none: too few dogs
+    coat_class coat = coat_class::wavy;  ///< of which coat
+    std::size_t dogs = 0;                ///< with measurements that count
+    std::size_t measurements = 0;        ///< that count
+    std::size_t left_out = 0;            ///< measurements that don't count
+    rate_prior before;                   ///< the reference's
+    std::optional<rate_prior> own;       ///< what the salon has in its place already
+    std::optional<herd_rate> fit;        ///< none: too few dogs
 };
 
 /// For every coat of which a dog was measured, in the order of coat_class. Dogs without a coat are

@@ -50,10 +50,10 @@ inline constexpr std::array<std::string_view, 3> locus_names{"long-hair", "furni
 /// rational where a test compares exactly.
 template <class Number>
 struct copies {
-    Number none{1};
-    Number one{0};
-    Number two{0};
-
+    Number none{1};  ///< chance of no copy
+    Number one{0};   ///< chance of one
+    Number two{0};   ///< chance of two
+    /// The same chances.
     friend bool operator==(const copies& a, const copies& b) {
         return a.none == b.none && a.one == b.one && a.two == b.two;
     }
@@ -96,7 +96,7 @@ template <class Number>
 /// All three loci of a dog, in the order of `locus`; independent of each other.
 template <class Number>
 struct genotype {
-    std::array<copies<Number>, 3> at{};
+    std::array<copies<Number>, 3> at{};  ///< by locus
 
     friend bool operator==(const genotype&, const genotype&) = default;
     [[nodiscard]] const copies<Number>& operator[](locus l) const {
@@ -132,9 +132,9 @@ inline constexpr std::array<std::string_view, 7> coat_type_names{
 
 /// One combination of what counts: copies of long hair and of curl, 0 to 2, and whether furnished.
 struct coat_cell {
-    int long_hair = 0;
-    bool furnished = false;
-    int curl = 0;
+    int long_hair = 0;       ///< copies, 0 to 2
+    bool furnished = false;  ///< beard and brows
+    int curl = 0;            ///< copies, 0 to 2
 };
 
 /// The type of a combination. Long hair needs two copies, furnishings and curl show with one. The
@@ -187,8 +187,8 @@ inline constexpr std::array<std::string_view, 2> curl_mode_names{"additive", "do
 
 /// A breed as the reference holds it.
 struct breed {
-    std::string id;  ///< its name in lower case, "labrador retriever"
-    coat_class coat = coat_class::wavy;
+    std::string id;                           ///< its name in lower case, "labrador retriever"
+    coat_class coat = coat_class::wavy;       ///< which it has
     std::array<figure<double>, 3> frequency;  ///< of the variant at each locus, 0 to 1
     std::vector<std::string> also;            ///< other names; may be shared with other breeds
     std::vector<std::string> sizes;           ///< words before the name that don't change the coat
@@ -206,32 +206,32 @@ struct breed {
 
 /// A name for a cross: "cockapoo".
 struct named_cross {
-    std::string id;
+    std::string id;   ///< as it is written
     std::string mix;  ///< "poodle x cocker spaniel"
-    evidence why;
+    evidence why;     ///< how it is known
 };
 
 /// What people write that names no breed: no dog at all, or a cross of which the parents are asked.
 struct asked_breed {
-    std::vector<std::string> words;
+    std::vector<std::string> words;    ///< as people write them
     std::vector<std::string> endings;  ///< of a name that nobody knows: "doodle"
     std::string wrong;                 ///< "dogs only"
     std::string right;                 ///< what to write; may be empty
-    evidence why;
+    evidence why;                      ///< how it is known
 };
 
 /// A short word within a name: "mini" for "miniature".
 struct short_word {
-    std::string word;
-    std::string means;
-    evidence why;
+    std::string word;   ///< as people shorten it
+    std::string means;  ///< what it stands for
+    evidence why;       ///< how it is known
 };
 
 /// What is known of a locus.
 struct locus_facts {
     std::string gene;  ///< "FGF5"
     std::string says;  ///< what the copies do, in a sentence
-    evidence why;
+    evidence why;      ///< how it is known
 };
 
 /// Which of our classes a type stands for. Undercoat and how hair lies don't follow from three loci:
@@ -241,38 +241,38 @@ struct type_facts {
     std::string title;                 ///< "curly with furnishings"
     std::vector<coat_class> classes;   ///< not empty
     std::vector<coat_class> one_copy;  ///< with one copy of an additive curl; empty: as with two
-    evidence why;
+    evidence why;                      ///< how it is known
 };
 
 /// Where practice parts from the model: what such dogs turn out to have.
 struct practice_rule {
-    std::string id;
-    coat_cell cell;
+    std::string id;  ///< as files name it
+    coat_cell cell;  ///< of which it is true
     /// Not empty. Several: it isn't known which, and each is taken as likely as the others.
     std::vector<coat_class> coats;
-    std::string text;
-    evidence why;
+    std::string text;  ///< in a sentence or two
+    evidence why;      ///< how it is known
 };
 
 /// What settles a question on the table.
 struct coat_sign {
-    std::string id;  ///< "long-hair", "furnishings", "curl", "undercoat"
-    std::string text;
-    evidence why;
+    std::string id;    ///< "long-hair", "furnishings", "curl", "undercoat"
+    std::string text;  ///< in a sentence or two
+    evidence why;      ///< how it is known
 };
 inline constexpr std::array<std::string_view, 4> sign_names{"long-hair", "furnishings", "curl",
                                                             "undercoat"};
 
 /// All that is known of inheritance (reference/inheritance.toml, reference/breeds.toml).
 struct heredity {
-    std::array<locus_facts, 3> loci;  ///< in the order of `locus`
-    std::array<type_facts, 7> types;  ///< in the order of `coat_type`
-    std::vector<practice_rule> practice;
-    std::array<coat_sign, 4> signs;  ///< in the order of `sign_names`
-    std::vector<breed> breeds;
-    std::vector<named_cross> crosses;
-    std::vector<short_word> shorts;
-    std::vector<asked_breed> asked;
+    std::array<locus_facts, 3> loci;      ///< in the order of `locus`
+    std::array<type_facts, 7> types;      ///< in the order of `coat_type`
+    std::vector<practice_rule> practice;  ///< in the order of the file
+    std::array<coat_sign, 4> signs;       ///< in the order of `sign_names`
+    std::vector<breed> breeds;            ///< those known
+    std::vector<named_cross> crosses;     ///< names for them
+    std::vector<short_word> shorts;       ///< words that breeds are called in short
+    std::vector<asked_breed> asked;       ///< words that are asked back
 };
 
 }  // namespace pelage

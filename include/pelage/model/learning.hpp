@@ -56,7 +56,7 @@ class stretch_likelihood {
     [[nodiscard]] double at(double log_rate) const;
     /// ln R where the readings alone put it, and about how wide.
     [[nodiscard]] double middle() const { return middle_; }
-    [[nodiscard]] double width() const { return std::hypot(own_width_, visit_log_sd_); }
+    [[nodiscard]] double width() const { return std::hypot(own_width_, visit_log_sd_); }  ///< ln R
     /// How narrow it may be where it bends: a reading of hair at its end tells the start error.
     [[nodiscard]] double finest() const { return std::hypot(0.5 * own_width_, visit_log_sd_); }
     /// ln R at which the likelihood bends, ascending: a reading's hair reaches its end there.
@@ -64,7 +64,7 @@ class stretch_likelihood {
 
   private:
     struct node {
-        double log_rate = 0.0;
+        double log_rate = 0.0;  ///< of the rate in mm/day
         double rate = 0.0;
         double log_weight = 0.0;
     };
@@ -121,7 +121,7 @@ class rate_posterior {
     [[nodiscard]] chance next_below(const growth_rate& r) const;
     /// Their quantiles, 0 < p < 1.
     [[nodiscard]] growth_rate quantile(chance p) const;
-    [[nodiscard]] growth_rate next_quantile(chance p) const;
+    [[nodiscard]] growth_rate next_quantile(chance p) const;  ///< of the next stretch
 
     /// The rate of the next stretch as forecasts take it: the lognormal through the points that 1 in 10
     /// and 9 in 10 lie below.
@@ -156,8 +156,8 @@ class rate_posterior {
 
 /// What one dog's measurements say of ln R, its prior taken out again: a normal likelihood.
 struct rate_estimate {
-    double log_rate = 0.0;
-    double error = 0.0;  ///< standard deviation, > 0
+    double log_rate = 0.0;  ///< of R in mm/day
+    double error = 0.0;     ///< standard deviation, > 0
 };
 /// Of a posterior; exact in the conjugate case. Nothing if the readings say next to nothing.
 [[nodiscard]] std::optional<rate_estimate> estimate_of(const rate_posterior& p,
@@ -166,13 +166,13 @@ struct rate_estimate {
 /// How the rates of many dogs of a coat spread, by maximum likelihood: estimate_i ~ Normal(log_median,
 /// log_sd^2 + error_i^2), with log_sd shrunk toward the class and not below `least`.
 struct herd_rate {
-    rate_law law;
+    rate_law law;                ///< of the dogs measured
     double fitted_log_sd = 0.0;  ///< the likeliest spread if any may be
     double median_error = 0.0;   ///< standard error of law.log_median
 };
 /// The spread of the class of which these dogs are, and for how many dogs it counts beside them.
 struct class_spread {
-    double log_sd = 0.0;
+    double log_sd = 0.0;      ///< between dogs of the coat
     double counts_for = 0.0;  ///< dogs, >= 0
 };
 /// Needs at least two dogs; throws error(range) otherwise. A dozen dogs tell a spread within a fifth or so:

@@ -22,10 +22,10 @@ struct matting_rules {
     figure<double> coat_change;           ///< factor while the adult coat comes in
     figure<double> threshold_log_sd;      ///< spread of the length, shared by the whole dog
     figure<length> daily_only_above;      ///< above this only with daily brushing
-    figure<days> tidy_face_feet;
-    figure<days> tidy_sanitary;
-    figure<days> visits_apart;    ///< visits of a calendar lie at least so far apart
-    figure<double> chance;        ///< asked for unless a person says otherwise
+    figure<days> tidy_face_feet;          ///< after which they are tidied
+    figure<days> tidy_sanitary;           ///< likewise
+    figure<days> visits_apart;            ///< visits of a calendar lie at least so far apart
+    figure<double> chance;                ///< asked for unless a person says otherwise
     figure<days> strip_again;     ///< a hand-stripped jacket is stripped again, rolled in between
     figure<double> mishap_share;  ///< of visits whose mats, or none, say nothing of the length
     // a salon's own, in place of the reference's
@@ -38,7 +38,7 @@ struct matting_rules {
 struct factor_case {
     double factor = 1.0;  ///< > 0
     chance weight = 0.0;  ///< those of a dog sum to 1
-    rate_law rate{};
+    rate_law rate{};      ///< that goes with it
 };
 
 /// The matting-prone length taken of a coat, before zones and brushing: the salon's own, or else the

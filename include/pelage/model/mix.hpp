@@ -22,7 +22,7 @@ struct ancestry {
 
 /// A dog before anybody has seen it.
 struct bred {
-    genotype<double> genes;
+    genotype<double> genes;      ///< at the three loci
     std::vector<ancestry> from;  ///< shares sum to 1 or, with a dog of no breed among them, to less
     int depth = 0;               ///< crosses from here to the furthest breed
     std::string text;            ///< as one would write it: "(poodle x beagle) x poodle"
@@ -31,7 +31,7 @@ struct bred {
 /// Its text as part of a longer one: in brackets unless it is a name.
 [[nodiscard]] inline std::string as_part(const bred& b) {
     return b.depth > 0 || b.text.starts_with("genotype") ? "(" + b.text + ")" : b.text;
-}
+}  ///< the first of the coats
 
 /// How many crosses deep a mix may go.
 inline constexpr int deepest_mix = 16;
@@ -43,7 +43,7 @@ inline constexpr int deepest_mix = 16;
 
 /// A mix as read, and how it was understood.
 struct mix {
-    bred dog;
+    bred dog;                        ///< as it is bred
     std::vector<std::string> notes;  ///< whole sentences
 };
 
@@ -70,8 +70,8 @@ struct mix {
 
 /// One coat with its chance.
 struct coat_chance {
-    coat_class coat = coat_class::wavy;
-    double chance = 0.0;
+    coat_class coat = coat_class::wavy;  ///< which
+    double chance = 0.0;                 ///< 0 to 1
 };
 
 /// Where practice spoke instead of the model.
@@ -83,12 +83,12 @@ struct practice_hit {
 
 /// What coat a mix comes to.
 struct coat_answer {
-    std::array<double, 7> types{};   ///< by coat_type, the genes alone
-    std::vector<coat_chance> coats;  ///< over 0, the likeliest first
-    std::vector<practice_hit> practice;
-    std::vector<std::size_t> signs;  ///< what to look at; indices into heredity::signs
+    std::array<double, 7> types{};       ///< by coat_type, the genes alone
+    std::vector<coat_chance> coats;      ///< over 0, the likeliest first
+    std::vector<practice_hit> practice;  ///< where practice differs from the genes
+    std::vector<std::size_t> signs;      ///< what to look at; indices into heredity::signs
 
-    [[nodiscard]] coat_class likeliest() const { return coats.front().coat; }
+    [[nodiscard]] coat_class likeliest() const { return coats.front().coat; }  ///< the first
 };
 
 /// The coats of a dog with their chances. Between equal chances the coat stands first whose jacket is
@@ -100,10 +100,10 @@ struct coat_answer {
 
 /// The coat to expect of a dog nobody has seen.
 struct expected_coat {
-    std::string asked;  ///< as typed
-    mix read;
-    coat_answer may_be;
-    curl_mode curl = curl_mode::additive;
+    std::string asked;                     ///< as typed
+    mix read;                              ///< as it was understood
+    coat_answer may_be;                    ///< the coats with their chances
+    curl_mode curl = curl_mode::additive;  ///< how two copies of curl count
 };
 
 /// Reads the mix and says what coats it comes to. Throws what read_mix throws.

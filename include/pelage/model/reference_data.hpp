@@ -30,31 +30,31 @@ namespace pelage {
 
 /// A published or remembered source.
 struct source {
-    std::string id;
-    std::string kind;
-    std::string title;
-    std::string author;
-    std::string publisher;
-    int year = 0;  ///< 0: not known
-    std::string address;
-    std::string seen;  ///< read, second-hand, memory
-    std::string note;
+    std::string id;         ///< what figures name
+    std::string kind;       ///< standard, paper, book, ...
+    std::string title;      ///< in our words where the note says so
+    std::string author;     ///< may be empty
+    std::string publisher;  ///< may be empty
+    int year = 0;           ///< 0: not known
+    std::string address;    ///< may be empty
+    std::string seen;       ///< read, second-hand, memory
+    std::string note;       ///< may be empty
 };
 
 /// One figure as the reference prints it, for `lookup --sources`: "zones/ear/matting", "0.85".
 struct listed_figure {
-    std::string key;
+    std::string key;    ///< "growth/start-error"
     std::string value;  ///< best, and low to high where they differ, with the unit
-    evidence why;
+    evidence why;       ///< how it is known
 };
 
 /// The rules in force: the reference's, with a salon's own in place of some, and its own growth rates.
 struct parameters {
-    cut_rules cut;
-    growth_rules growth;
-    matting_rules matting;
-    refusal_rules refusal;
-    price_rules prices;
+    cut_rules cut;          ///< what blades and combs leave
+    growth_rules growth;    ///< how hair grows
+    matting_rules matting;  ///< when it mats
+    refusal_rules refusal;  ///< what must not be done
+    price_rules prices;     ///< minutes, and what a miss costs
     std::array<std::optional<rate_prior>, coat_names.size()> own_rates;     ///< by coat class
     std::array<std::optional<figure<double>>, coat_names.size()> own_lays;  ///< likewise (degrees)
 };
@@ -62,38 +62,38 @@ struct parameters {
 /// The reference as a whole. Invariant, held by the reader: ids are unique, every name resolves,
 /// figures lie low <= best <= high.
 struct reference_data {
-    std::vector<source> sources;
-    std::vector<blade> blades;
-    std::vector<comb> combs;
-    body dog_body;
-    std::vector<coat> coats;  ///< in the order of coat_class, all of them
-    heredity genes;           ///< how coats are inherited, and the breeds
-    parameters rules;
-    std::vector<caution> cautions;
-    std::vector<stop_rule> stops;   ///< in the order of stop_sign, all of them
-    std::vector<service> services;  ///< in the order of service_kind, all of them
-    std::vector<style> styles;
+    std::vector<source> sources;         ///< what figures rest on
+    std::vector<blade> blades;           ///< all the trade has
+    std::vector<comb> combs;             ///< all the trade has
+    body dog_body;                       ///< zones and seams
+    std::vector<coat> coats;             ///< in the order of coat_class, all of them
+    heredity genes;                      ///< how coats are inherited, and the breeds
+    parameters rules;                    ///< figures
+    std::vector<caution> cautions;       ///< all there are
+    std::vector<stop_rule> stops;        ///< in the order of stop_sign, all of them
+    std::vector<service> services;       ///< in the order of service_kind, all of them
+    std::vector<style> styles;           ///< sheets that come with the library
     std::vector<listed_figure> figures;  ///< every figure with its basis, in file order
 };
 
 /// What a salon puts on the page an owner takes home; what is empty isn't printed.
 struct salon_card {
-    std::string name;
-    std::string telephone;
-    std::string groomer;  ///< who grooms, unless another is named for the day
+    std::string name;       ///< may be empty
+    std::string telephone;  ///< may be empty
+    std::string groomer;    ///< who grooms, unless another is named for the day
 };
 
 /// A salon: its kit, its sheets, its dogs and the rules with its own figures in them.
 struct salon_files {
-    std::string title;
-    bool invented = false;
-    salon_card card;
-    kit tools;
+    std::string title;              ///< as people call it
+    bool invented = false;          ///< demo data
+    salon_card card;                ///< for the owner's page
+    kit tools;                      ///< its kit
     days_off closed;                ///< days on which the salon takes no dogs
     std::vector<groomer> groomers;  ///< none: nobody said
-    parameters rules;
-    std::vector<style> styles;
-    std::vector<dog> dogs;
+    parameters rules;               ///< figures, its own among them
+    std::vector<style> styles;      ///< those of its folder
+    std::vector<dog> dogs;          ///< those of its folder
 };
 
 /// The coat of that class.

@@ -181,7 +181,7 @@ enum class refusal {
 
 /// What is asked of a zone today, as far as the hard rules care.
 struct zone_today {
-    const zone* where = nullptr;
+    const zone* where = nullptr;       ///< the zone
     const mat_finding* mat = nullptr;  ///< a mat still in; null when none, or combed out first
     bool skin_hurt = false;            ///< what is left alone: irritated, broken, wet
     bool bump = false;                 ///< a lump or a scab, gone around

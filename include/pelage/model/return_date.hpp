@@ -45,11 +45,11 @@ namespace pelage {
 /// A zone as the forecast sees it: kept at `start`, mats from `threshold` on (none: never by
 /// length), stops growing at `terminal`, held by brushing alone until day `clock`.
 struct kept_zone {
-    length start{};
-    std::optional<length> threshold;
-    length terminal{};
-    days clock{};
-
+    length start{};                   ///< what the cut left
+    std::optional<length> threshold;  ///< it mats from there; none: it doesn't mat by its length
+    length terminal{};                ///< where its hair stops
+    days clock{};                     ///< days that brushing holds it
+    /// The same in all members.
     friend bool operator==(const kept_zone& a, const kept_zone& b) {
         return a.start == b.start && a.threshold == b.threshold && a.terminal == b.terminal &&
                a.clock == b.clock;
@@ -58,7 +58,7 @@ struct kept_zone {
 
 /// What all zones of one dog share.
 struct shared_law {
-    rate_law rate;
+    rate_law rate;                  ///< of the dog, the same in all zones
     double threshold_log_sd = 0.0;  ///< >= 0
     length start_error{};           ///< standard deviation (mm), >= 0
     /// What the dog's own record says of its matting-prone lengths; then rate and threshold_log_sd only
@@ -95,10 +95,10 @@ struct shared_law {
 /// be, of the coat (low and high as stated) or, once it was learned, of the dog (1 and 19 in 20). Lengths
 /// before zones and brushing.
 struct prone_ends {
-    length low{};
-    length high{};
-    days if_low{};
-    days if_high{};
+    length low{};    ///< the least it may be
+    length high{};   ///< the most it may be
+    days if_low{};   ///< back then, if it is the least
+    days if_high{};  ///< back then, if it is the most
 };
 
 /// When the dog must be back, and what protects it until then.
@@ -116,8 +116,8 @@ struct return_date {
     /// least room to grow; and those that only brushing protects on that day: within their clock, and
     /// likely past their length on the day after (at p).
     std::optional<std::size_t> first;
-    std::vector<std::size_t> by_brushing;
-    days held_for{};  ///< the clock of those
+    std::vector<std::size_t> by_brushing;  ///< indices of zones that only brushing holds
+    days held_for{};                       ///< the clock of those
     // what a plan's return date has besides (back_of)
     std::optional<prone_ends> if_prone;  ///< none: one date at either end
     std::optional<date>

@@ -36,7 +36,7 @@ enum class way_kind {
 
 /// Another way to groom the dog.
 struct other_way {
-    way_kind what = way_kind::body_length;
+    way_kind what = way_kind::body_length;  ///< which kind of way
     groom plan;     ///< without cautions, consents and notes; its places are those of the plan
     work more{};    ///< minutes of work
     work dearer{};  ///< cost as plans are compared: work, misses and steps
@@ -57,11 +57,11 @@ struct other_way {
 
 /// What the plan would be without one of its blades or combs.
 struct without_tool {
-    held_tool tool;
-    int in_kit = 1;  ///< how many of it the kit has; without them all
-    groom plan;
-    work more{};
-    work dearer{};
+    held_tool tool;                    ///< the one that isn't there
+    int in_kit = 1;                    ///< how many of it the kit has; without them all
+    groom plan;                        ///< without it
+    work more{};                       ///< minutes more than the plan
+    work dearer{};                     ///< cost more than the plan's
     std::vector<std::size_t> changed;  ///< places done otherwise
     std::vector<std::size_t> stuck;    ///< places that can't be done as asked any more
 };
@@ -90,14 +90,14 @@ enum class chosen_for {
 
 /// Why a place has its setup and what the best plan with another one here would have cost.
 struct reason_why {
-    std::size_t zone = 0;  ///< index into groom::zones
-    chosen_for why = chosen_for::wish;
-    std::optional<setup> alone;       ///< what would be cheaper in this place alone
-    std::vector<std::size_t> with{};  ///< spares: the other places done with the tool
+    std::size_t zone = 0;               ///< index into groom::zones
+    chosen_for why = chosen_for::wish;  ///< what decided
+    std::optional<setup> alone;         ///< what would be cheaper in this place alone
+    std::vector<std::size_t> with{};    ///< spares: the other places done with the tool
     std::optional<setup> next;  ///< what the next best plan does here; none: there is no other plan
     bool next_combed = false;   ///< and the mat is combed out before
-    std::optional<finished> next_leaves;
-    work dearer{};  ///< what the next best plan costs more
+    std::optional<finished> next_leaves;  ///< what the next best would leave
+    work dearer{};                        ///< what the next best plan costs more
 };
 
 /// One for each place that is worked on, in reference order.
@@ -122,8 +122,8 @@ enum class remedy_kind {
 
 /// One thing to do about it.
 struct remedy_step {
-    remedy_kind how = remedy_kind::comb_out;
-    std::string id;  ///< of the consent, blade or comb
+    remedy_kind how = remedy_kind::comb_out;  ///< what is to be done
+    std::string id;                           ///< of the consent, blade or comb
     std::optional<length>
         least;                  ///< measure_hair: at least so much free hair; measure_tool: stated
     std::optional<work> takes;  ///< comb_out
@@ -132,8 +132,8 @@ struct remedy_step {
 /// Things which together free a place, and what is used there then: a tool that is named is used in that
 /// very place, and a mat to be combed out is.
 struct remedy_set {
-    std::vector<remedy_step> by;
-    std::optional<setup> then;  ///< none: the place is left, combed out
+    std::vector<remedy_step> by;  ///< all of it together
+    std::optional<setup> then;    ///< none: the place is left, combed out
 };
 
 /// What is in the way of doing anything in a place.
@@ -155,8 +155,8 @@ enum class obstacle {
 
 /// A rule that bars a setup; what isn't named beside its obstacle is left empty.
 struct broken_rule {
-    obstacle what = obstacle::refused;
-    refusal no = refusal::skin_found;  ///< refused
+    obstacle what = obstacle::refused;  ///< what stands in the way
+    refusal no = refusal::skin_found;   ///< refused
     bool at_hand =
         false;     ///< none_short_enough, none_passes: of those at hand; else of all there are
     work takes{};  ///< over_limit
@@ -169,10 +169,10 @@ struct broken_rule {
 /// A place for which nothing is allowed: the rules in the way and the smallest sets of things that
 /// would free it, all of the same size, each planned again to see that it does.
 struct infeasible_zone {
-    std::size_t zone = 0;  ///< index into groom::zones
-    std::vector<broken_rule> rules;
-    std::vector<remedy_set> frees;
-    bool veterinarian = false;  ///< nothing frees it, and a mat or the skin is in the way
+    std::size_t zone = 0;            ///< index into groom::zones
+    std::vector<broken_rule> rules;  ///< all that stand in the way
+    std::vector<remedy_set> frees;   ///< each by itself enough
+    bool veterinarian = false;       ///< nothing frees it, and a mat or the skin is in the way
 };
 
 /// One for each stuck, felted or hurt place, in reference order. Of blades and combs that would do,
@@ -181,11 +181,11 @@ struct infeasible_zone {
 
 /// All of it, as an answer carries it.
 struct beside {
-    std::vector<other_way> ways;
-    std::vector<regrowth_option> grow_back;
-    std::vector<infeasible_zone> stuck;
-    std::vector<without_tool> without;  ///< only if asked to explain
-    std::vector<reason_why> why;        ///< only if asked to explain
+    std::vector<other_way> ways;             ///< other ways to groom it
+    std::vector<regrowth_option> grow_back;  ///< what it looks like until then
+    std::vector<infeasible_zone> stuck;      ///< what frees each
+    std::vector<without_tool> without;       ///< only if asked to explain
+    std::vector<reason_why> why;             ///< only if asked to explain
 };
 [[nodiscard]] beside beside_plan(const plan_request& r, const groom& g, bool explain);
 

@@ -10,8 +10,8 @@ namespace pelage {
 
 /// A step of an appointment and how long it takes this dog.
 struct appointment_step {
-    service_step what = service_step::look;
-    work takes{};
+    service_step what = service_step::look;  ///< which step
+    work takes{};                            ///< on this dog
 };
 
 /// The appointment.
@@ -21,7 +21,7 @@ struct appointment {
     /// of a full groom alone.
     std::optional<work> by_sheet;
     work beyond{};  ///< what mats and hurt skin of today add to the sheet's own minutes
-    [[nodiscard]] work total() const;
+    [[nodiscard]] work total() const;  ///< all steps together
 };
 
 /// The appointment of a planned groom. `beyond` counts combing out; what felt costs the clipper isn't

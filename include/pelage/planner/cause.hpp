@@ -17,14 +17,14 @@ namespace pelage {
 /// Why a setup isn't chosen from, though the zone's finish would use such a tool.
 struct barrier {
     enum class kind { none, rule, hair_shorter, too_short, too_long, not_longest };
-    kind what = kind::none;
+    kind what = kind::none;              ///< none: it isn't barred
     refusal rule = refusal::skin_found;  ///< where `what` is rule
 };
 
 /// A setup that was not allowed in a zone, and why.
 struct refused_setup {
-    setup tool;
-    barrier no;
+    setup tool;               ///< what would be held
+    barrier no;               ///< why not
     finished leaves{};        ///< what it would leave
     bool combed_out = false;  ///< judged with the mat combed out
 };
@@ -62,7 +62,7 @@ enum class cause {
         "other-blade",  "mat-off",         "part-down",     "goes-along",     "no-tool",
         "no-ten",       "nothing-passes"};
     return names[static_cast<std::size_t>(c)];
-}
+}  ///< there is something to say
 
 /// Why it isn't the blade that the sheet names.
 enum class not_named { not_in_kit, out, refused, dearer };
@@ -73,29 +73,29 @@ enum class beyond_sheet { no, shorter, longer };
 /// How long until hair is about as long as wished, 8 in 10 (days).
 struct hair_wait {
     bool never = false;  ///< the coat may never get there
-    days early{};
-    days late{};
+    days early{};        ///< at which 1 in 10 are there
+    days late{};         ///< at which 9 in 10 are there
 };
 
 /// Why a place comes out as it does, and what its zone_plan doesn't hold of it.
 struct zone_cause {
-    cause what = cause::none;
-    std::optional<hair_wait> wait;  ///< hair_below_wish, on a coat that grows
-    std::optional<setup> nearest;   ///< missed: what would leave nearer, zone_plan::nearer
-    work more{};                    ///< and how much longer it takes there
-    bool proven = false;            ///< missed: no plan costs less on the whole
-    not_named named = not_named::dearer;
-    beyond_sheet beyond = beyond_sheet::no;
-    bool with_part = false;        ///< mat_off: with all of its part
-    bool customary = false;        ///< mat_off: by the zone's customary blade
-    std::optional<place> of;       ///< skin_within, goes_along
-    std::optional<length> wished;  ///< goes_along: what the sheet wants
-    [[nodiscard]] explicit operator bool() const { return what != cause::none; }
+    cause what = cause::none;                ///< none: nothing to say
+    std::optional<hair_wait> wait;           ///< hair_below_wish, on a coat that grows
+    std::optional<setup> nearest;            ///< missed: what would leave nearer, zone_plan::nearer
+    work more{};                             ///< and how much longer it takes there
+    bool proven = false;                     ///< missed: no plan costs less on the whole
+    not_named named = not_named::dearer;     ///< why not by the blade named
+    beyond_sheet beyond = beyond_sheet::no;  ///< which bound of the sheet
+    bool with_part = false;                  ///< mat_off: with all of its part
+    bool customary = false;                  ///< mat_off: by the zone's customary blade
+    std::optional<place> of;                 ///< skin_within, goes_along
+    std::optional<length> wished;            ///< goes_along: what the sheet wants
+    [[nodiscard]] explicit operator bool() const { return what != cause::none; }  ///< there is one
 };
 
 /// A pair that comes out visibly different on its sides.
 struct uneven_pair {
-    std::size_t zone = 0;
+    std::size_t zone = 0;           ///< index into body::zones
     std::optional<length> left{};   ///< none: as it is, nobody knows how long
     std::optional<length> right{};  ///< as `left`; one of them is known
     bool hurt = false;  ///< one side is left alone until its skin has healed
@@ -120,10 +120,10 @@ struct plan_note {
         tracks,             ///< neighbours go opposite ways: `pairs`, first with the lay
         combing_order       ///< in which order mats are combed out
     };
-    kind what = kind::hair_unknown;
-    std::vector<place> places{};
-    std::vector<std::array<place, 2>> pairs{};
-    uneven_pair pair{};
+    kind what = kind::hair_unknown;             ///< what it is about
+    std::vector<place> places{};                ///< where
+    std::vector<std::array<place, 2>> pairs{};  ///< of neighbours
+    uneven_pair pair{};                         ///< of sides
 };
 
 /// What the owner's written consent is for.
@@ -139,11 +139,11 @@ enum class consent_for {
 
 /// Something the owner must agree to, and whether the dog's record says so.
 struct consent {
-    std::string id;  ///< as the dog's file writes it
-    consent_for what = consent_for::by_sheet;
-    bool given = false;
-    bool shorter = false;   ///< other_length: some places come out shorter
-    bool longer = false;    ///< and some longer
+    std::string id;                            ///< as the dog's file writes it
+    consent_for what = consent_for::by_sheet;  ///< what for
+    bool given = false;                        ///< the owner has agreed
+    bool shorter = false;                      ///< other_length: some places come out shorter
+    bool longer = false;                       ///< and some longer
     bool withheld = false;  ///< double_jacket: until then what the sheet clips is not clipped
 };
 

@@ -31,7 +31,7 @@ inline constexpr std::array<std::string_view, 3> grow_back_names{"keep-long", "e
 
 /// One way to grow back.
 struct regrowth_option {
-    grow_back how = grow_back::keep_long;
+    grow_back how = grow_back::keep_long;  ///< which of the ways
     groom plan;     ///< without cautions, consents and notes; its places are those of the plan
     work more{};    ///< minutes of work against the plan; below zero means less
     work dearer{};  ///< cost as plans are compared

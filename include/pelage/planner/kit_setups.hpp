@@ -33,17 +33,17 @@ namespace pelage {
 /// A kit made ready.
 class kit_setups {
   public:
-    static constexpr std::size_t none = static_cast<std::size_t>(-1);
+    static constexpr std::size_t none = static_cast<std::size_t>(-1);  ///< no such index
     /// What a setup holds, as indices into tools(); `none` where it holds no such thing.
     struct hold {
-        std::size_t blade = none;
-        std::size_t comb = none;
+        std::size_t blade = none;  ///< index into the tools; none
+        std::size_t comb = none;   ///< index into the tools; none
     };
 
     /// Borrows nothing.
     kit_setups(const reference_data& reference, const parameters& rules, const kit& tools,
                const std::optional<date>& today);
-
+    /// Everything the kit can be held as.
     [[nodiscard]] const std::vector<setup>& setups() const { return setups_; }
     /// What a blade or comb leaves on a coat, to 0.01 mm; meaningful for setups that clip.
     [[nodiscard]] const finished& leaves(std::size_t setup, coat_class c) const {
@@ -57,7 +57,7 @@ class kit_setups {
     [[nodiscard]] const std::vector<std::size_t>& by_hand() const { return by_hand_; }
     /// Price of picking each blade and comb up.
     [[nodiscard]] const std::vector<work>& tools() const { return tools_; }
-    [[nodiscard]] const part_index& parts() const { return parts_; }
+    [[nodiscard]] const part_index& parts() const { return parts_; }  ///< of this body
 
   private:
     std::vector<setup> setups_;
@@ -80,7 +80,7 @@ class resolved_style {
   public:
     /// Throws error(unknown) if a word names no zone, group or side.
     resolved_style(const body& b, const part_index& parts, const style& s);
-
+    /// What the sheet wants of the place.
     [[nodiscard]] const instruction& at(const place& p) const {
         return wishes_[p.zone * side_names.size() + static_cast<std::size_t>(p.which)];
     }

@@ -20,11 +20,11 @@ namespace pelage {
 
 /// What is planned for. Everything is borrowed for the call; nothing is kept.
 struct plan_request {
-    const reference_data& reference;
-    const parameters& rules;  ///< the reference's, or a salon's own
-    const kit& tools;
-    const dog& patient;  ///< its coat must be set
-    const style& sheet;
+    const reference_data& reference;      ///< what the library knows
+    const parameters& rules;              ///< the reference's, or a salon's own
+    const kit& tools;                     ///< the kit
+    const dog& patient;                   ///< its coat must be set
+    const style& sheet;                   ///< as it is today
     std::optional<date> today;            ///< decides which blades are out for sharpening
     std::optional<chance> asked{};        ///< for when back; none: the rules' own, 9 in 10
     std::optional<length> length_wish{};  ///< in place of the sheet's adjustable length
@@ -61,23 +61,23 @@ enum class outcome {
 
 /// One place of the dog in the plan.
 struct zone_plan {
-    place at;
-    list when = list::after_bath;
-    finish how_finished = finish::clip;
+    place at;                            ///< which place
+    list when = list::after_bath;        ///< before or after the bath
+    finish how_finished = finish::clip;  ///< as the sheet wants it
     std::optional<length> target;  ///< finished length wished; none for prep zones and left ones
     std::optional<length> aim;     ///< what scissors aim at: the target, but not under their least
-    std::optional<std::string> blade_wish;
-    length tolerated{};
-    side_of_target between = side_of_target::longer;
-    lay_choice way = lay_choice::with_lay;
-    std::optional<length> now;  ///< today's hair, where known
-    setup how{};
-    std::optional<finished> leaves;
-    work takes{};
-    outcome came = outcome::as_wished;
-    zone_cause why;    ///< what decided over it
-    std::string note;  ///< the sheet's
-    std::optional<mat_grade> mat;
+    std::optional<std::string> blade_wish;            ///< id of the blade the sheet names
+    length tolerated{};                               ///< how far off it may be
+    side_of_target between = side_of_target::longer;  ///< which side to miss on
+    lay_choice way = lay_choice::with_lay;            ///< in which direction
+    std::optional<length> now;                        ///< today's hair, where known
+    setup how{};                                      ///< what is held
+    std::optional<finished> leaves;                   ///< none: not known
+    work takes{};                                     ///< with both sides where both are meant
+    outcome came = outcome::as_wished;                ///< how it came out
+    zone_cause why;                                   ///< what decided over it
+    std::string note;                                 ///< the sheet's
+    std::optional<mat_grade> mat;                     ///< the worst found there
     std::optional<length>
         nearer;               ///< off target: what the nearest allowed leaves, if it isn't this
     bool tidied = false;      ///< no longer than wished: scissored over, only what stands out
@@ -85,15 +85,15 @@ struct zone_plan {
     bool trial =
         false;  ///< how deep the mat lies isn't known: the blade is tried under its edge first
     std::optional<setup> off_by;  ///< clips it down before the bath; `how` then finishes it after
-    std::optional<finished> off_leaves;
-    work off_takes{};
+    std::optional<finished> off_leaves;  ///< what that leaves
+    work off_takes{};                    ///< how long that takes
     bool withheld = false;           ///< a clip asked of a double coat without its owner's consent
     bool beside_mat = false;         ///< the other side of the pair is matted and this one isn't
     std::optional<skin_state> hurt;  ///< what leaves it alone, here or in what it edges
     bool edge_of_hurt = false;       ///< the hurt skin is in what it is the edge of
-    std::vector<skin_finding> around;  ///< lumps and scabs in it, gone around
-    std::vector<place> beside_hurt;    ///< hurt places it touches
-    std::vector<refused_setup> refused;
+    std::vector<skin_finding> around;    ///< lumps and scabs in it, gone around
+    std::vector<place> beside_hurt;      ///< hurt places it touches
+    std::vector<refused_setup> refused;  ///< what was not allowed, if reasons are asked
 };
 
 /// Whether a mat of the place is clipped off, whatever comes after it.
@@ -104,12 +104,12 @@ struct zone_plan {
 
 /// Zones done with one setup in one go; indices into groom::zones, in reference order.
 struct block {
-    setup how{};
-    finish done = finish::clip;
-    list when = list::after_bath;
-    std::vector<std::size_t> zones;
-    bool off = false;  ///< clips down what another block finishes after the bath
-    work takes{};
+    setup how{};                     ///< what is held
+    finish done = finish::clip;      ///< how it is finished
+    list when = list::after_bath;    ///< before or after the bath
+    std::vector<std::size_t> zones;  ///< indices into groom::zones
+    bool off = false;                ///< clips down what another block finishes after the bath
+    work takes{};                    ///< all of it
     work running_before{};  ///< how long its blade has been running without rest when it begins
     work running{};         ///< and when it ends; 0 for hand tools
 };
@@ -124,29 +124,29 @@ struct block {
 
 /// A step between two neighbours that is blended by hand: the edge of the longer one is taken down.
 struct blend {
-    std::size_t from = 0;  ///< the longer one; index into groom::zones
-    std::size_t into = 0;  ///< the shorter one
-    list when = list::after_bath;
-    length step{};   ///< between the finished lengths
-    length asked{};  ///< of it the sheet's own pattern; 0 where it gives no length
-    length width{};  ///< how wide it is worked away
+    std::size_t from = 0;          ///< the longer one; index into groom::zones
+    std::size_t into = 0;          ///< the shorter one
+    list when = list::after_bath;  ///< before or after the bath
+    length step{};                 ///< between the finished lengths
+    length asked{};                ///< of it the sheet's own pattern; 0 where it gives no length
+    length width{};                ///< how wide it is worked away
     std::optional<setup>
         between;  ///< what breaks the step, where the kit has it and rules allow it
-    std::optional<finished> leaves;
+    std::optional<finished> leaves;        ///< of what is in between
     tool_kind smoothed = tool_kind::none;  ///< the hand tool after it, or alone; none: not needed
 };
 
 /// How far the order of a list is from what is wished (solver/order.hpp), and whether that is proven best.
 struct list_order {
-    order_cost cost{};
-    bool proven = true;
+    order_cost cost{};   ///< of the order
+    bool proven = true;  ///< no order costs less
 };
 
 /// A mat combed out before the bath.
 struct combing_out {
-    std::size_t zone = 0;  ///< index into groom::zones
-    mat_grade grade = mat_grade::tangle;
-    work takes{};
+    std::size_t zone = 0;                 ///< index into groom::zones
+    mat_grade grade = mat_grade::tangle;  ///< of the mat
+    work takes{};                         ///< to comb it out
 };
 
 /// A clip of a double coat to which the owner hasn't agreed: a question, not a plan. A blade on such a
@@ -158,20 +158,20 @@ struct clip_question {
 
 /// A caution that applies, and where.
 struct caution_line {
-    caution what;
+    caution what;              ///< as the reference has it
     std::vector<place> where;  ///< empty: the whole dog
 };
 
 /// The plan of the groom.
 struct groom {
-    std::vector<zone_plan> zones;
-    std::vector<combing_out> combed;
-    std::vector<block> blocks;  ///< in working order
-    list_order order_before;
-    list_order order_after;
-    std::vector<blend> blends;  ///< in the order of the body's seams
-    std::vector<caution_line> cautions;
-    std::vector<consent> consents;
+    std::vector<zone_plan> zones;        ///< every place of the dog
+    std::vector<combing_out> combed;     ///< mats that are combed out first
+    std::vector<block> blocks;           ///< in working order
+    list_order order_before;             ///< of the list before the bath
+    list_order order_after;              ///< of the list after it
+    std::vector<blend> blends;           ///< in the order of the body's seams
+    std::vector<caution_line> cautions;  ///< gravest first
+    std::vector<consent> consents;       ///< what the owner signs
     std::vector<place> stop;  ///< places felted to the skin: a veterinarian's; no work is planned
     std::vector<stop_sign> signs;           ///< of the stop list; likewise
     std::optional<clip_question> question;  ///< asked of the owner first; likewise
@@ -180,9 +180,9 @@ struct groom {
     std::vector<place> fleas;       ///< where they were seen: a flea bath comes first; none: none
     std::vector<plan_note> notes;   ///< what was taken as given
     std::vector<uneven_pair> asks;  ///< pairs of which the owner is asked whether to cut them alike
-    solution choice;
-    work before{};  ///< minutes before the bath, pick-ups included
-    work after{};
+    solution choice;                ///< the solver's
+    work before{};                  ///< minutes before the bath, pick-ups included
+    work after{};                   ///< minutes after the bath
 
     /// The dog goes to a veterinarian before anything is done: no work is planned.
     [[nodiscard]] bool stopped() const { return !stop.empty() || !signs.empty(); }
@@ -204,7 +204,7 @@ struct groom {
 /// What fits in place of a clip that is a question: the reference's sheet for the coat, and the dog
 /// without its own departures and length, which belong to the clip.
 struct instead_of_clip {
-    dog patient;
+    dog patient;                   ///< with what is asked of it changed
     const style* sheet = nullptr;  ///< not null; lives as long as the reference
 };
 /// Nothing where there is no question, or no sheet of the reference fits.
@@ -213,10 +213,10 @@ struct instead_of_clip {
 /// The zones of a planned groom as the forecast sees them, with the index of each in groom::zones.
 /// Zones whose length isn't known (left alone, today's hair unknown) are not in it.
 struct kept_coat {
-    std::vector<kept_zone> zones;
-    std::vector<std::size_t> index;
-    shared_law law;
-    days usual{};
+    std::vector<kept_zone> zones;    ///< that hair is kept on
+    std::vector<std::size_t> index;  ///< of each its index into groom::zones
+    shared_law law;                  ///< of the dog's growth
+    days usual{};                    ///< the usual interval
 };
 [[nodiscard]] kept_coat after_groom(const plan_request& r, const groom& g);
 

@@ -20,9 +20,9 @@ namespace pelage::io {
 
 /// What all dogs of a roster share. Everything is borrowed for the call.
 struct roster_request {
-    const reference_data& reference;
-    const parameters& rules;
-    const kit& tools;
+    const reference_data& reference;   ///< what the library knows
+    const parameters& rules;           ///< figures, the salon's own among them
+    const kit& tools;                  ///< the kit
     const std::vector<style>& styles;  ///< sheets that a dog may name
     std::optional<date> today{};       ///< day of the grooms; dates are given only if it is known
     std::optional<chance> asked{};     ///< for when back; none: the rules' own

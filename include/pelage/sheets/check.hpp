@@ -43,38 +43,38 @@ enum class sheet_doubt {
 
 /// What the sheet says of a place.
 struct sheet_says {
-    place at{};
-    std::optional<length> target{};
-    std::string blade{};   ///< id; empty where a length is given
-    std::string from{};    ///< id of the parent in whose line it stands; empty: its own
+    place at{};                      ///< of which place
+    std::optional<length> target{};  ///< none: it names a blade
+    std::string blade{};             ///< id; empty where a length is given
+    std::string from{};              ///< id of the parent in whose line it stands; empty: its own
     std::string season{};  ///< name of the season it is said of; empty: the sheet as it is
 };
 
 /// sheet_doubt::limit: a length beyond what a standard allows.
 struct broken_limit {
-    sheet_says found;
+    sheet_says found;      ///< what the sheet says
     std::string standard;  ///< id of the sheet that states it
-    limit right;
+    limit right;           ///< what it breaks
 };
 
 /// sheet_doubt::limit: a place shorter than another of the same sheet, against a clause of a standard.
 struct broken_clause {
-    sheet_says found;
-    sheet_says longest;  ///< of the places it may not be shorter than
-    std::string standard;
-    limit right;
+    sheet_says found;      ///< what the sheet says
+    sheet_says longest;    ///< of the places it may not be shorter than
+    std::string standard;  ///< id of the sheet that has the limit
+    limit right;           ///< what it breaks
 };
 
 /// sheet_doubt::refused.
 struct refused_blade {
-    sheet_says found;
-    direction way = direction::with_lay;
-    refusal why = refusal::never_50;
+    sheet_says found;                     ///< what the sheet says
+    direction way = direction::with_lay;  ///< in which direction
+    refusal why = refusal::never_50;      ///< what forbids it
 };
 
 /// sheet_doubt::beyond_coat.
 struct beyond_coats {
-    sheet_says found;
+    sheet_says found;               ///< what the sheet says
     std::vector<coat_class> coats;  ///< each of which stops before: the sheet's, or those of `mix`
     length most{};                  ///< what the longest of them comes to
     std::string mix{};              ///< of the sheet's mixes the one that comes to them; empty: all
@@ -82,23 +82,23 @@ struct beyond_coats {
 
 /// sheet_doubt::step: the seam of two zones, and what the places beside it are left at.
 struct high_step {
-    std::size_t a = 0;  ///< zones of the seam, indices into body::zones
-    std::size_t b = 0;
-    std::pair<place, length> longer;
-    std::pair<place, length> shorter;
-    length room{};       ///< in which it would be blended
-    std::string season;  ///< as in sheet_says
+    std::size_t a = 0;                 ///< zones of the seam, indices into body::zones
+    std::size_t b = 0;                 ///< its neighbour, index into body::zones
+    std::pair<place, length> longer;   ///< the one with more hair
+    std::pair<place, length> shorter;  ///< the one with less
+    length room{};                     ///< in which it would be blended
+    std::string season;                ///< as in sheet_says
 };
 
 /// sheet_doubt::too_short.
 struct under_shortest {
-    sheet_says found;
-    coat_class on = coat_class::wavy;
+    sheet_says found;                  ///< what the sheet says
+    coat_class on = coat_class::wavy;  ///< on which coat
 };
 
 /// sheet_doubt::untold.
 struct untold_zones {
-    std::vector<place> where;
+    std::vector<place> where;  ///< of which nothing is said
 };
 
 /// sheet_doubt::mix_unread.
@@ -108,10 +108,10 @@ struct unread_mix {
 
 /// sheet_doubt::other_coat.
 struct unfit_mix {
-    std::string mix;
+    std::string mix;   ///< as it is written
     std::string from;  ///< id of the parent that names it; empty: the sheet itself
-    coat_class likeliest = coat_class::wavy;
-    std::vector<coat_class> right;  ///< the sheet's
+    coat_class likeliest = coat_class::wavy;  ///< the coat it comes to
+    std::vector<coat_class> right;            ///< the sheet's
 };
 
 /// sheet_doubt::no_coat.
@@ -126,34 +126,34 @@ struct stopped_line {
 
 /// sheet_doubt::loose.
 struct loose_tolerance {
-    sheet_says found;
-    length tolerated{};
-    limit right;
+    sheet_says found;              ///< what the sheet says
+    length tolerated{};            ///< how far off it may end
+    limit right;                   ///< what it may break so
     std::optional<length> room{};  ///< a tolerance that would keep it; none: under 0.1 mm
 };
 
 /// sheet_doubt::unsigned_clip: what is clipped of a jacket that is carded unless its owner signs.
 struct unsigned_jacket_clip {
-    sheet_says found;
-    coat_class on = coat_class::double_short;
+    sheet_says found;                          ///< what the sheet says
+    coat_class on = coat_class::double_short;  ///< on which coat
     std::string
         mix{};  ///< of the sheet's mixes the one that is likeliest such a coat; empty: it is named
 };
 
 /// sheet_doubt::misnamed.
 struct other_file_name {
-    std::string id;
+    std::string id;    ///< the one in the file
     std::string stem;  ///< what the file is called, without .toml
 };
 
 /// One doubt: what is doubtful, where it stands, and what was found there.
 struct sheet_warning {
-    sheet_doubt what = sheet_doubt::step;
-    written_at at{};  ///< in the sheet's own file
+    sheet_doubt what = sheet_doubt::step;  ///< which doubt
+    written_at at{};                       ///< in the sheet's own file
     std::variant<broken_limit, broken_clause, refused_blade, beyond_coats, high_step,
                  under_shortest, untold_zones, unread_mix, unfit_mix, no_coats, stopped_line,
                  loose_tolerance, unsigned_jacket_clip, other_file_name>
-        found;
+        found;  ///< of that doubt
 };
 
 /// The coats a sheet is for: those it names, or else those its mixes come to with a chance of at
@@ -163,8 +163,8 @@ struct sheet_warning {
 /// Every place with what the sheet asks there: a paired zone once, or once a side where the sheet
 /// speaks of one side. Prep zones only where the sheet speaks of them.
 struct sheet_place {
-    place at;
-    instruction asked;
+    place at;                           ///< which place
+    instruction asked;                  ///< what the sheet wants there
     std::optional<std::size_t> rule{};  ///< which of the sheet's rules says the length or blade
 };
 [[nodiscard]] std::vector<sheet_place> places_of(const style& s, const body& b,

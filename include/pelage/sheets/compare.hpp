@@ -14,31 +14,32 @@ namespace pelage {
 
 /// What one of the sheets comes to.
 struct sheet_cost {
-    groom plan;
-    return_date when;
+    groom plan;        ///< by that sheet
+    return_date when;  ///< back then
     std::optional<calendar>
         visits;              ///< of half a year; none: today isn't known, or nothing is planned
     std::size_t setups = 0;  ///< different ones
     std::vector<held_tool> tools;  ///< blades and combs taken up, each once, in working order
 
+    /// To clip and finish, before the bath and after.
     [[nodiscard]] work takes() const { return plan.before + plan.after; }
 };
 
 /// A place of which the sheets say something else.
 struct sheet_difference {
-    place at;
-    instruction first;
-    instruction second;
+    place at;            ///< which place
+    instruction first;   ///< what the first wants there
+    instruction second;  ///< what the second wants there
 };
 
 /// The comparison; both were planned for the same dog, brushed alike.
 struct sheet_comparison {
-    const style* first = nullptr;
-    const style* second = nullptr;
+    const style* first = nullptr;          ///< never none
+    const style* second = nullptr;         ///< never none
     std::vector<sheet_difference> differ;  ///< in reference order
     std::size_t alike = 0;                 ///< places of which they say the same
-    sheet_cost of_first;
-    sheet_cost of_second;
+    sheet_cost of_first;                   ///< what it comes to
+    sheet_cost of_second;                  ///< what it comes to
 };
 
 /// How many weeks the visits are counted over.

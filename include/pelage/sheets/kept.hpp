@@ -24,9 +24,9 @@ namespace pelage {
 
 /// What is asked. Borrowed for the call.
 struct kept_request {
-    const reference_data& reference;
-    const parameters& rules;
-    const kit& tools;
+    const reference_data& reference;  ///< what the library knows
+    const parameters& rules;          ///< figures, the salon's own among them
+    const kit& tools;                 ///< the kit
     const std::vector<style>&
         styles;          ///< as their files have them: each visit by the season of its day
     chance asked = 0.9;  ///< that nothing claimed is chance, over 0 and below 1
@@ -34,8 +34,8 @@ struct kept_request {
 
 /// A dog of the salon, and the entries of its record that hold.
 struct kept_dog {
-    const dog* who = nullptr;  ///< not null
-    std::vector<log_entry> entries;
+    const dog* who = nullptr;        ///< not null
+    std::vector<log_entry> entries;  ///< of its record
 };
 
 /// By what the visits are put together.
@@ -47,10 +47,10 @@ inline constexpr std::array<std::string_view, 3> kept_by_names{"groomer", "part"
 
 /// One groomer, part or tool.
 struct kept_row {
-    kept_by by = kept_by::groomer;
+    kept_by by = kept_by::groomer;  ///< what the row is of
     std::string what;        ///< the groomer's name, the part, the tool without its direction
     std::size_t visits = 0;  ///< with lengths that count
-    std::size_t dogs = 0;
+    std::size_t dogs = 0;    ///< so many different ones
     length
         middle{};  ///< of the visits' differences: over 0 where more was left than the sheet wants (mm)
     std::optional<std::pair<length, length>> between{};  ///< none: too few visits
@@ -63,7 +63,7 @@ struct kept_row {
 
 /// The answer.
 struct kept_lengths {
-    chance asked = 0.9;
+    chance asked = 0.9;          ///< that all intervals hold together
     std::size_t visits = 0;      ///< with lengths that count
     std::size_t dogs = 0;        ///< likewise
     std::size_t unsaid = 0;      ///< visits of the coat of which nobody measured what was left

@@ -55,42 +55,46 @@ struct objected_place {
 
 /// One reason; what isn't named beside its kind is left empty.
 struct sheet_objection {
-    objected why = objected::other_coat;
-    std::vector<objected_place> where{};
-    std::optional<length> now{};    ///< below_standard: today's hair, if it is known
-    std::optional<length> least{};  ///< below_standard: the limit of the sheet's standard
-    days holds{};                   ///< brushing_ends
-    days wait{};                    ///< brushing_ends
-    bool in_vain = false;           ///< brushing_ends: brushed, but not to the skin: as if never
+    objected why = objected::other_coat;  ///< which reason
+    std::vector<objected_place> where{};  ///< may be empty
+    std::optional<length> now{};          ///< below_standard: today's hair, if it is known
+    std::optional<length> least{};        ///< below_standard: the limit of the sheet's standard
+    days holds{};                         ///< brushing_ends
+    days wait{};                          ///< brushing_ends
+    bool in_vain = false;  ///< brushing_ends: brushed, but not to the skin: as if never
 
+    /// Of which kind.
     [[nodiscard]] objection what() const { return kind_of(why); }
 };
 
 /// A blade that isn't at hand, and what does its work.
 struct tool_instead {
-    std::string out;  ///< id of the blade
-    setup instead{};
+    std::string out;                 ///< id of the blade
+    setup instead{};                 ///< what does its work
     std::vector<std::size_t> where;  ///< indices into groom::zones of the trial's plan
     finished would_leave{};          ///< in the first of them
-    finished leaves{};
+    finished leaves{};               ///< what that leaves there
 };
 
 /// One sheet tried on the dog.
 struct ranked_sheet {
-    const style* sheet = nullptr;
-    groom plan;
-    std::optional<return_date> when;  ///< none: nothing is planned
-    std::vector<sheet_objection> against;
-    std::vector<tool_instead> instead;
-    bool own = false;      ///< it is the dog's own sheet
-    bool for_mix = false;  ///< it names the dog's mix
+    const style* sheet = nullptr;          ///< never none
+    groom plan;                            ///< by that sheet
+    std::optional<return_date> when;       ///< none: nothing is planned
+    std::vector<sheet_objection> against;  ///< none: the dog can carry it
+    std::vector<tool_instead> instead;     ///< for blades that aren't at hand
+    bool own = false;                      ///< it is the dog's own sheet
+    bool for_mix = false;                  ///< it names the dog's mix
     std::optional<length>
         away;  ///< mean difference from the dog's own sheet, where both give lengths
 
+    /// The dog can carry it: nothing speaks against it.
     [[nodiscard]] bool carried() const { return against.empty(); }
     /// Nothing against it but mats clipped off and today's hair: what grows out.
     [[nodiscard]] bool carried_but_for_hair() const;
+    /// The sheet is made for other coats.
     [[nodiscard]] bool wrong_coat() const;
+    /// To clip and finish, before the bath and after.
     [[nodiscard]] work takes() const { return plan.before + plan.after; }
 };
 

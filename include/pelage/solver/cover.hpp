@@ -18,14 +18,14 @@ inline constexpr std::size_t most_items = 64;
 /// One thing to be met: a weight, and the ways to meet it, each the items it needs together. A way
 /// that needs nothing is met by what is there.
 struct cover_target {
-    std::int64_t weight = 1;  ///< >= 0
-    std::vector<item_set> ways{};
+    std::int64_t weight = 1;       ///< >= 0
+    std::vector<item_set> ways{};  ///< any one of them meets it
 };
 
 /// Which items to take so that most weight is met.
 struct cover_problem {
-    std::size_t items = 0;  ///< at most most_items
-    std::vector<cover_target> targets{};
+    std::size_t items = 0;                ///< at most most_items
+    std::vector<cover_target> targets{};  ///< what is to be met
 };
 
 /// The weight met with those items.
@@ -33,10 +33,10 @@ struct cover_problem {
 
 /// The best choice of at most so many items.
 struct cover_choice {
-    item_set items = 0;
+    item_set items = 0;      ///< those chosen
     std::int64_t met = 0;    ///< weight met with them
     std::int64_t bound = 0;  ///< no choice of so many items meets more; `met` if proven
-    [[nodiscard]] bool proven() const { return met == bound; }
+    [[nodiscard]] bool proven() const { return met == bound; }  ///< no choice meets more
 };
 
 /// The best choice for 0, 1, ... `most` items, exact: of those that meet most the one of fewest items,

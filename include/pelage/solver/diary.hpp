@@ -47,21 +47,21 @@ struct diary_problem {
     int gap = 1;                           ///< visits of a dog lie at least so many days apart
     std::vector<std::vector<work>> hours;  ///< by groomer, then by day from 0 to `last`; 0: away
     std::vector<work> tables;              ///< what the tables hold by day; empty: enough
-    std::vector<diary_dog> dogs;
-    work trip{};          ///< what a visit costs its owner, >= 0
-    work late_full{};     ///< a day of a full groom after its clock, >= 0
-    work late_between{};  ///< a day of any visit after the other clock, >= 0
+    std::vector<diary_dog> dogs;           ///< each with its clocks and days
+    work trip{};                           ///< what a visit costs its owner, >= 0
+    work late_full{};                      ///< a day of a full groom after its clock, >= 0
+    work late_between{};                   ///< a day of any visit after the other clock, >= 0
     int most_early = 14;  ///< nobody is asked to come so many days before the sooner clock ends
     int most_late = 28;   ///< nor after it; later means: not held
 };
 
 /// One visit of the diary.
 struct diary_visit {
-    std::size_t dog = 0;
-    int on = 0;
-    bool full = true;
-    std::size_t groomer = 0;
-    int late = 0;  ///< days after the clock that ended first; 0 or less: in time
+    std::size_t dog = 0;      ///< index into the problem's dogs
+    int on = 0;               ///< the day, from 0
+    bool full = true;         ///< a full groom, else what comes between
+    std::size_t groomer = 0;  ///< index into the problem's hours
+    int late = 0;             ///< days after the clock that ended first; 0 or less: in time
 };
 
 /// Why a visit could not be held.
@@ -73,9 +73,9 @@ enum class lapse_reason {
 
 /// A visit that could not be held from `due` on.
 struct diary_lapse {
-    std::size_t dog = 0;
-    int due = 0;  ///< the day its clock runs out
-    lapse_reason reason = lapse_reason::full_book;
+    std::size_t dog = 0;                            ///< index into the problem's dogs
+    int due = 0;                                    ///< the day its clock runs out
+    lapse_reason reason = lapse_reason::full_book;  ///< why nothing was found
 };
 
 /// The diary found, and how good it is.

@@ -37,33 +37,33 @@ inline constexpr std::int64_t dearest_order = std::int64_t{1} << 28U;
 
 /// One block: what it holds, what it touches, and how it stands to the others.
 struct order_block {
-    tool_set held = 0;
-    part_set parts = 0;
+    tool_set held = 0;     ///< what is in the hand for it
+    part_set parts = 0;    ///< of the body it works on
     block_set beside = 0;  ///< blocks that touch something it touches or lies beside
     block_set after = 0;   ///< rule: blocks done before it
 };
 
 /// The blocks of one list.
 struct order_problem {
-    std::vector<order_block> blocks;
+    std::vector<order_block> blocks;  ///< to be put in order
     std::vector<std::int32_t> price;  ///< per tool, thousandths of a minute, >= 0
     part_set last = 0;                ///< parts that come last
 };
 
 /// How far an order is from what is wished, the weightier first.
 struct order_cost {
-    std::int64_t pick_ups = 0;  ///< thousandths of a minute
-    std::int32_t early = 0;
-    std::int32_t departures = 0;
-    std::int32_t jumps = 0;
+    std::int64_t pick_ups = 0;    ///< thousandths of a minute
+    std::int32_t early = 0;       ///< wish 2: pairs of blocks
+    std::int32_t departures = 0;  ///< wish 3: pairs of parts
+    std::int32_t jumps = 0;       ///< wish 4: blocks
     friend auto operator<=>(const order_cost&, const order_cost&) = default;
 };
 
 /// An order: the numbers of the blocks as they are done.
 struct work_order {
-    std::vector<std::size_t> blocks;
-    order_cost cost;
-    bool proven = true;  ///< no order is better; false: the best that was found
+    std::vector<std::size_t> blocks;  ///< indices, in working order
+    order_cost cost;                  ///< of that order
+    bool proven = true;               ///< no order is better; false: the best that was found
 };
 
 /// What doing the blocks in that order costs, from the definition above. Throws error(range) unless

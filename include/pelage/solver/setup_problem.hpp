@@ -35,8 +35,8 @@ using tool_set = std::uint64_t;
 
 /// A seam between two places where a visible step costs.
 struct seam_cost {
-    std::size_t a = 0;
-    std::size_t b = 0;
+    std::size_t a = 0;               ///< index of a zone
+    std::size_t b = 0;               ///< index of its neighbour
     std::int32_t per_hundredth = 0;  ///< thousandths of a minute per 0.01 mm beyond the allowance
     std::int32_t allowance = 0;      ///< hundredths of a millimetre, >= 0
 };
@@ -55,7 +55,7 @@ struct problem {
     std::vector<std::vector<allowed_setup>>
         zones;                        ///< by zone: what is allowed, in order of setups
     std::vector<std::int32_t> price;  ///< per tool, 0 to dearest
-    std::vector<seam_cost> seams;
+    std::vector<seam_cost> seams;     ///< what steps between neighbours cost
     std::int32_t budget =
         0;  ///< combing out the chosen setups may need together (thousandths of a minute), >= 0
 };

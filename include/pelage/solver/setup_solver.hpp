@@ -23,10 +23,10 @@ struct proof {
 /// in the budget, and `stuck` names the zones in which every allowed setup needs some of it (each of
 /// them may well be affordable without the others).
 struct solution {
-    std::vector<std::size_t> setup;
-    work cost{};
-    proof sure;
-    std::vector<std::size_t> stuck;
+    std::vector<std::size_t> setup;  ///< of each zone the one chosen
+    work cost{};                     ///< of all of it
+    proof sure;                      ///< that nothing costs less
+    std::vector<std::size_t> stuck;  ///< zones for which nothing is allowed
 };
 
 /// Parts a search may weigh before it gives up on a proof: a second's work or so. The plan of a dog needs

@@ -42,14 +42,14 @@ struct visit_clocks {
 
 /// On day `on` the last full groom lies 1 to `within` days back.
 struct fresh_by {
-    int on = 0;
-    int within = 1;
+    int on = 0;      ///< the day, from today as 0
+    int within = 1;  ///< at least 1
 };
 
 /// A visit: a day, counted from today as day 0, and what is done.
 struct booking {
-    int on = 0;
-    visit_work what = visit_work::tidy;
+    int on = 0;                          ///< the day, from 0
+    visit_work what = visit_work::tidy;  ///< what is done
     friend bool operator==(const booking&, const booking&) = default;
 };
 
@@ -60,11 +60,11 @@ struct schedule_problem {
     int gap = 1;             ///< visits lie at least so many days apart; at least 1
     /// Each over 0; a bath with a tidy costs no less than either alone.
     std::array<work, visit_work_names.size()> costs{};
-    visit_clocks first;  ///< until the first full groom booked
-    visit_clocks later;
-    int full_ago = 0;   ///< the last full groom, in days before day 0; 0: that very day
-    int brush_ago = 0;  ///< the last of either, at most full_ago
-    int tidy_ago = 0;
+    visit_clocks first;           ///< until the first full groom booked
+    visit_clocks later;           ///< after it
+    int full_ago = 0;             ///< the last full groom, in days before day 0; 0: that very day
+    int brush_ago = 0;            ///< the last of either, at most full_ago
+    int tidy_ago = 0;             ///< the last tidy, in days before day 0
     std::vector<fresh_by> fresh;  ///< each on a day that isn't open, from day 1 to `last`
 };
 
@@ -73,16 +73,16 @@ struct schedule_problem {
 
 /// When each clock of a dog runs out that had its last visits on those days.
 struct deadlines {
-    int full = 0;
-    std::optional<int> brush;
-    std::optional<int> tidy;
-    [[nodiscard]] int soonest() const;
+    int full = 0;                       ///< last day for the full groom
+    std::optional<int> brush;           ///< none: that clock doesn't run
+    std::optional<int> tidy;            ///< none: that clock doesn't run
+    [[nodiscard]] int soonest() const;  ///< of those that run
 };
 /// The last full groom, the last brush and the last tidy by day; days before day 0 are negative.
 struct last_visits {
-    int full = 0;
-    int brush = 0;
-    int tidy = 0;
+    int full = 0;   ///< the day
+    int brush = 0;  ///< the day
+    int tidy = 0;   ///< the day
 };
 [[nodiscard]] deadlines deadlines_after(const schedule_problem& p, const last_visits& v);
 

@@ -20,8 +20,8 @@ inline constexpr std::array<std::string_view, 6> alert_names{"bites",       "fai
 
 /// One alert.
 struct alert {
-    alert_kind what = alert_kind::bites;
-    std::string to{};  ///< of an allergy: what it can't bear, as told
+    alert_kind what = alert_kind::bites;  ///< which
+    std::string to{};                     ///< of an allergy: what it can't bear, as told
     friend bool operator==(const alert&, const alert&) = default;
 };
 

@@ -29,16 +29,16 @@ inline constexpr std::array<std::string_view, 4> edge_names{"standard", "wide", 
 
 /// One blade of the reference or of a kit.
 struct blade {
-    std::string id;         ///< as the trade writes it: "10", "7F", "5/8 long", "5/8 toe"
-    std::string etched;     ///< the number without tooth or edge letters: "10", "7", "5/8"
-    std::string in_inch;    ///< the trade's fraction, "1/8"; may be empty
-    figure<length> stated;  ///< etched length with the spread over makers (mm, > 0)
-    teeth cut = teeth::unknown;
-    edge shape = edge::standard;
+    std::string id;               ///< as the trade writes it: "10", "7F", "5/8 long", "5/8 toe"
+    std::string etched;           ///< the number without tooth or edge letters: "10", "7", "5/8"
+    std::string in_inch;          ///< the trade's fraction, "1/8"; may be empty
+    figure<length> stated;        ///< etched length with the spread over makers (mm, > 0)
+    teeth cut = teeth::unknown;   ///< of its teeth
+    edge shape = edge::standard;  ///< of its edge
     bool rare = false;            ///< made, but seldom seen
     std::optional<length> reach;  ///< longest setting of an adjustable blade (mm)
-    std::string note;
-    std::string setting{};  ///< adjustable: the mark its lever stands on, "1.5 mm"
+    std::string note;             ///< may be empty
+    std::string setting{};        ///< adjustable: the mark its lever stands on, "1.5 mm"
 };
 
 /// Whether the teeth must be taken as skip teeth: they are, or nobody knows.

@@ -21,8 +21,8 @@ inline constexpr std::array<std::string_view, 5> habit_names{
 
 /// What the owner does. Brushing that doesn't reach the skin counts as none (common practice).
 struct brushing {
-    habit how_often = habit::none;
-    bool to_skin = true;
+    habit how_often = habit::none;  ///< at home
+    bool to_skin = true;            ///< else the surface alone, which counts as none
     friend bool operator==(const brushing&, const brushing&) = default;
 };
 

@@ -78,23 +78,23 @@ inline constexpr std::array<std::string_view, 29> caution_when_names{"any-clippi
 
 /// One caution.
 struct caution {
-    std::string id;
-    caution_when when = caution_when::any_clipping;
-    int danger = 3;   ///< 1 (gravest) to 5
-    std::string who;  ///< groomer, owner, veterinarian
-    std::string text;
-    std::string brief;   ///< the same in a few words, for a card
+    std::string id;                                  ///< as files name it
+    caution_when when = caution_when::any_clipping;  ///< what calls for it
+    int danger = 3;                                  ///< 1 (gravest) to 5
+    std::string who;                                 ///< groomer, owner, veterinarian
+    std::string text;                                ///< the whole of it
+    std::string brief;                               ///< the same in a few words, for a card
     bool usual = false;  ///< nearly every dog's: a card tells all such in one line
-    evidence why;
+    evidence why;        ///< how it is known
 };
 
 /// A sign of the stop list: what is seen, and what the groomer does until the dog is at a
 /// veterinarian's.
 struct stop_rule {
-    stop_sign sign = stop_sign::collapse;
-    std::string seen;
-    std::string act;
-    evidence why;
+    stop_sign sign = stop_sign::collapse;  ///< which
+    std::string seen;                      ///< what it looks like
+    std::string act;                       ///< what is done
+    evidence why;                          ///< how it is known
 };
 
 }  // namespace pelage

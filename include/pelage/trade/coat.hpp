@@ -30,9 +30,9 @@ inline constexpr std::array<std::string_view, 3> jacket_names{"clip", "card", "a
 
 /// Lognormal prior of a growing hair's rate: ln R ~ Normal(ln median, log_sd).
 struct rate_prior {
-    growth_rate median{};
-    double log_sd = 0.0;  ///< > 0, dimensionless
-    evidence why{};
+    growth_rate median{};  ///< of such dogs
+    double log_sd = 0.0;   ///< > 0, dimensionless
+    evidence why{};        ///< how it is known
 };
 
 /// Hair that keeps growing in some places of a coat whose jacket stays short.
@@ -45,12 +45,12 @@ struct feathering {
 /// One coat class with its figures. Where it has feathering, `terminal` and `matting_prone` are of the
 /// rest of the coat; terminal_at and matting_prone_at know both.
 struct coat {
-    coat_class id = coat_class::wavy;
-    std::string title;           ///< "wavy coat"
-    std::string look;            ///< what to look for on the table
-    figure<double> lay_degrees;  ///< angle of the lay to the skin (degrees, 0 < a <= 90)
-    rate_prior rate;
-    cycle kind = cycle::growing;
+    coat_class id = coat_class::wavy;     ///< which
+    std::string title;                    ///< "wavy coat"
+    std::string look;                     ///< what to look for on the table
+    figure<double> lay_degrees;           ///< angle of the lay to the skin (degrees, 0 < a <= 90)
+    rate_prior rate;                      ///< at which its hair grows
+    cycle kind = cycle::growing;          ///< whether its hair keeps growing
     figure<double> growing_share;         ///< share of hairs growing at the clip, 0 to 1
     std::optional<figure<days>> reentry;  ///< resting coats: mean wait until a follicle grows again
     figure<length> terminal;              ///< length at which hair stops (mm)
@@ -58,11 +58,11 @@ struct coat {
     std::optional<feathering> feathers;           ///< none: the whole coat is of one kind
     figure<length> shortest;                      ///< shortest advisable length on the jacket (mm)
     figure<days> usual_interval;                  ///< between grooms
-    jacket_finish jacket = jacket_finish::clip;
-    evidence jacket_why;
+    jacket_finish jacket = jacket_finish::clip;   ///< what is done with it
+    evidence jacket_why;                          ///< how that is known
     std::string said_first;   ///< before any blade or length is named for it; may be empty
     std::string carded_with;  ///< the trade's tool for its dead hair: "undercoat rake"
-    evidence carded_why;
+    evidence carded_why;      ///< how that is known
 };
 
 /// Whether the feathering of a coat grows in the zone of that id.

@@ -25,15 +25,15 @@ inline constexpr std::array<std::string_view, 7> weekday_names{
 
 /// Days from `from` to `to`, both included.
 struct span_of_days {
-    date from{};
-    date to{};
+    date from{};  ///< the first
+    date to{};    ///< the last, in it
     friend bool operator==(const span_of_days&, const span_of_days&) = default;
 };
 
 /// Days on which there is no visit.
 struct days_off {
-    std::array<bool, 7> weekdays{};  ///< every such day of the week, Sunday first
-    std::vector<span_of_days> spans;
+    std::array<bool, 7> weekdays{};   ///< every such day of the week, Sunday first
+    std::vector<span_of_days> spans;  ///< may be empty
 
     /// Whether there is no visit on `d`.
     [[nodiscard]] bool cover(const date& d) const {
@@ -67,7 +67,7 @@ struct days_off {
 /// A day for which the dog should be freshly groomed: its full groom falls on one of the `within`
 /// days before, and no visit on the day itself.
 struct fresh_day {
-    date on{};
+    date on{};         ///< the day
     int within = 7;    ///< days, at least 1
     std::string name;  ///< "wedding"; may be empty
     friend bool operator==(const fresh_day&, const fresh_day&) = default;

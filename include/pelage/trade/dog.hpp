@@ -46,21 +46,21 @@ inline constexpr std::array<std::string_view, 3> outdoors_names{"little", "some"
 
 /// Length of today's hair in a zone, a group or "all".
 struct hair_now {
-    std::string whom;
-    length is{};
+    std::string whom;  ///< the word for the place
+    length is{};       ///< today's hair there
 };
 
 /// A length measured on a day: only those combed out and dry count for learning.
 struct measurement {
-    date on{};
-    std::string whom;
-    length is{};
-    bool combed_dry = false;
+    date on{};                ///< the day
+    std::string whom;         ///< the word for the place
+    length is{};              ///< what was measured
+    bool combed_dry = false;  ///< else as it lies, which doesn't count
 };
 
 /// A visit that was.
 struct visit {
-    date on{};
+    date on{};                     ///< the day
     std::string kind;              ///< "full", "tidy", "bath"
     std::vector<hair_now> left{};  ///< what the cut left, where it is known; wider words first
     /// Words for the places where mats were found that day, and nowhere else; empty: combed through and
@@ -71,7 +71,7 @@ struct visit {
 
 /// Today's hair in a place as the record lets expect it: what was left or seen there, grown since.
 struct recorded_hair {
-    place at;
+    place at;       ///< which place
     length is{};    ///< at the dog's usual rate
     length low{};   ///< shorter in 1 of 10
     length high{};  ///< longer in 1 of 10
@@ -80,52 +80,52 @@ struct recorded_hair {
 
 /// A mat of the dog's file, and a later visit that dealt with it or may have.
 struct mat_since {
-    mat_finding what;
-    date on{};  ///< the day of that visit
+    mat_finding what;  ///< the mat
+    date on{};         ///< the day of that visit
 };
 
 /// The dog.
 struct dog {
-    std::string id;
-    std::string name;
-    std::string file{};     ///< where it was read from; empty: nowhere
-    bool invented = false;  ///< demo data
-    dog_size size = dog_size::medium;
-    std::optional<coat_class> coat;
-    std::string mix;                     ///< breed or mix, as said
-    std::string style;                   ///< id of its sheet
-    std::optional<length> body_length;   ///< in place of the sheet's adjustable length
-    std::vector<sheet_rule> departures;  ///< from the sheet, later ones win
-    std::vector<hair_now> now;
+    std::string id;                        ///< as files name it
+    std::string name;                      ///< as it is called
+    std::string file{};                    ///< where it was read from; empty: nowhere
+    bool invented = false;                 ///< demo data
+    dog_size size = dog_size::medium;      ///< of the whole dog
+    std::optional<coat_class> coat;        ///< none: from its mix
+    std::string mix;                       ///< breed or mix, as said
+    std::string style;                     ///< id of its sheet
+    std::optional<length> body_length;     ///< in place of the sheet's adjustable length
+    std::vector<sheet_rule> departures;    ///< from the sheet, later ones win
+    std::vector<hair_now> now;             ///< today's hair, as it was told
     std::vector<measurement> told;         ///< hair told of a day that may be past
     std::vector<recorded_hair> by_record;  ///< what of `now` is reckoned (model/hair_by_record.hpp)
     bool now_gave_way = false;             ///< its file tells today's hair, but the record is taken
-    brushing brushed;
-    bool brushing_said = true;           ///< false: nobody said (assume_upkeep)
-    bool upkeep_assumed = false;         ///< nobody said, and `brushed` is what the sheet assumes
-    bool coat_change = false;            ///< adult coat coming in, or cottony undercoat
-    bool thin_or_old = false;            ///< thin-skinned, old, wrinkled or dehydrated
-    bool pink_skin = false;              ///< white or pink skin that meets the sun
-    bool shedding = false;               ///< a double coat letting go of its undercoat
-    std::optional<life_stage> age;       ///< none: not said, taken as grown up
-    std::optional<outdoors> out;         ///< time in the sun; none: not said, taken as some
-    std::string health;                  ///< what ails it, as told; empty: nothing said
-    std::vector<std::string> sensitive;  ///< what it hates to have touched: zones, groups, sides
-    std::vector<stop_sign> signs;        ///< of the stop list
-    std::vector<alert> alerts;           ///< told before anything else
-    bool comb_checked = false;  ///< a comb went through to the skin wherever no mat is named
-    std::vector<mat_finding> mats;
+    brushing brushed;                      ///< at home
+    bool brushing_said = true;             ///< false: nobody said (assume_upkeep)
+    bool upkeep_assumed = false;           ///< nobody said, and `brushed` is what the sheet assumes
+    bool coat_change = false;              ///< adult coat coming in, or cottony undercoat
+    bool thin_or_old = false;              ///< thin-skinned, old, wrinkled or dehydrated
+    bool pink_skin = false;                ///< white or pink skin that meets the sun
+    bool shedding = false;                 ///< a double coat letting go of its undercoat
+    std::optional<life_stage> age;         ///< none: not said, taken as grown up
+    std::optional<outdoors> out;           ///< time in the sun; none: not said, taken as some
+    std::string health;                    ///< what ails it, as told; empty: nothing said
+    std::vector<std::string> sensitive;    ///< what it hates to have touched: zones, groups, sides
+    std::vector<stop_sign> signs;          ///< of the stop list
+    std::vector<alert> alerts;             ///< told before anything else
+    bool comb_checked = false;       ///< a comb went through to the skin wherever no mat is named
+    std::vector<mat_finding> mats;   ///< found on it
     std::vector<mat_since> dealt;    ///< mats no longer among them (model/mats_by_record.hpp)
     std::vector<mat_since> undated;  ///< and those of which nobody knows: they stay among them
-    std::vector<skin_finding> skin;
+    std::vector<skin_finding> skin;  ///< found on it
     std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id
-    std::vector<measurement> measured;
-    std::vector<visit> visits;
+    std::vector<measurement> measured;  ///< of its hair
+    std::vector<visit> visits;          ///< as they were
     std::optional<date> promised;   ///< the day told to its owner for the next visit, by the record
     std::string groomer;            ///< who alone grooms it; empty: anybody
     days_off cannot;                ///< days on which the owner can't come
     std::vector<fresh_day> events;  ///< days for which it should be freshly groomed
-    std::string note;
+    std::string note;               ///< for the groomer; may be empty
 };
 
 /// Skin that tears easily: the rules for old, thin, wrinkled or dehydrated dogs hold.

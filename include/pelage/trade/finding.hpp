@@ -27,13 +27,13 @@ inline constexpr std::array<std::string_view, 4> mat_names{"tangle", "mat", "mat
 
 /// Matting in one place.
 struct mat_finding {
-    place at;
-    mat_grade grade = mat_grade::mat;
-    std::optional<length> free_hair;  ///< unmatted hair between skin and mat (mm); none: not known
-    bool to_skin = false;             ///< felted to the skin: nothing passes beneath
-    bool comb_passes = false;         ///< a comb's tip passes beneath it
-    bool comb_out = false;            ///< the groomer decides to comb it out
-    std::optional<date> seen{};       ///< the day it was found, where the dog's file has it
+    place at;                          ///< which place
+    mat_grade grade = mat_grade::mat;  ///< how bad
+    std::optional<length> free_hair;   ///< unmatted hair between skin and mat (mm); none: not known
+    bool to_skin = false;              ///< felted to the skin: nothing passes beneath
+    bool comb_passes = false;          ///< a comb's tip passes beneath it
+    bool comb_out = false;             ///< the groomer decides to comb it out
+    std::optional<date> seen{};        ///< the day it was found, where the dog's file has it
     bool filed = false;  ///< it stands in the dog's file: found that day, or nobody knows when
 };
 
@@ -65,10 +65,10 @@ inline constexpr std::array<std::string_view, 10> skin_words{
 
 /// A finding on the skin in one place.
 struct skin_finding {
-    place at;
-    skin_state state = skin_state::irritated;
-    std::optional<length> size{};  ///< of a lump, across (mm); none: not measured
-    bool known = false;            ///< of a lump: a veterinarian has seen it
+    place at;                                  ///< which place
+    skin_state state = skin_state::irritated;  ///< what was found
+    std::optional<length> size{};              ///< of a lump, across (mm); none: not measured
+    bool known = false;                        ///< of a lump: a veterinarian has seen it
     friend bool operator==(const skin_finding&, const skin_finding&) = default;
 };
 

@@ -29,9 +29,9 @@ inline constexpr std::array<std::string_view, 7> finish_names{
 
 /// Finished length: combed-out hair left standing (mm), low <= best <= high.
 struct finished {
-    length low{};
-    length best{};
-    length high{};
+    length low{};   ///< the least it may come to
+    length best{};  ///< what is reckoned with
+    length high{};  ///< the most it may come to
     friend bool operator==(const finished& a, const finished& b) {
         return a.low == b.low && a.best == b.best && a.high == b.high;
     }

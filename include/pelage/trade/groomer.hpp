@@ -11,7 +11,7 @@ namespace pelage {
 
 /// A groomer of the salon (salon.toml, [[groomer]]).
 struct groomer {
-    std::string name;
+    std::string name;             ///< as people call them
     std::array<work, 7> hours{};  ///< with dogs, by day of the week, Sunday first; 0: not there
     days_off away;                ///< holidays
 

@@ -10,8 +10,8 @@ namespace pelage {
 
 /// A blade or a comb, by its id.
 struct held_tool {
-    bool comb = false;
-    std::string id;
+    bool comb = false;  ///< else a blade
+    std::string id;     ///< of it
     friend bool operator==(const held_tool&, const held_tool&) = default;
 };
 

@@ -16,8 +16,8 @@ namespace pelage {
 
 /// Clippers of one kind and the blades they take.
 struct clipper {
-    std::string title;
-    int count = 1;
+    std::string title;                 ///< as people call it
+    int count = 1;                     ///< so many of it
     bool detachable = true;            ///< takes every blade but the adjustable one
     std::vector<std::string> takes{};  ///< ids of the other blades it takes
 };
@@ -25,47 +25,47 @@ struct clipper {
 /// A blade in the kit. `measured` is what a test patch gave and then wins over what is etched. A count
 /// of 2 is a pair, swapped when one runs hot.
 struct kit_blade {
-    blade spec;
-    int count = 1;
-    std::optional<length> measured;
-    bool out = false;  ///< out for sharpening as of the day asked about
-    std::optional<date> out_until;
+    blade spec;                      ///< what it is
+    int count = 1;                   ///< so many of it
+    std::optional<length> measured;  ///< what a patch left; none: not tried
+    bool out = false;                ///< out for sharpening as of the day asked about
+    std::optional<date> out_until;   ///< none: nobody said
     std::vector<length> settings{};  ///< adjustable: the marks of its lever, rising (mm)
 };
 
 /// What is printed on a comb of a set: "2" of the long set. A name, never a length.
 struct comb_label {
-    std::string set;
+    std::string set;    ///< title of the set
     std::string label;  ///< empty where the set prints lengths
 };
 
 /// A comb in the kit.
 struct kit_comb {
-    comb spec;
-    int count = 1;
-    std::optional<length> measured;
-    std::vector<std::string> fits;  ///< ids of the blades it fits over; empty: the one under combs
+    comb spec;                       ///< what it is
+    int count = 1;                   ///< so many of it
+    std::optional<length> measured;  ///< what a patch left; none: not tried
+    std::vector<std::string> fits;   ///< ids of the blades it fits over; empty: the one under combs
     std::vector<comb_label> labels{};  ///< the sets it is in; empty: bought alone
 };
 
 /// What lies at one table. Blades and combs that no table lists are shared by all.
 struct table_drawer {
-    std::string id;
-    int clippers = 1;
+    std::string id;                     ///< as files name it
+    int clippers = 1;                   ///< so many there
     std::vector<std::string> blades{};  ///< ids, one for each that lies there
-    std::vector<std::string> combs{};
+    std::vector<std::string> combs{};   ///< ids
 };
 
 /// The kit: clippers, blades, combs and the one blade kept under the combs.
 struct kit {
-    std::string title;
-    int clippers = 1;  ///< how many that take detachable blades
+    std::string title;  ///< as people call it
+    int clippers = 1;   ///< how many that take detachable blades
     std::vector<clipper>
-        machines{};  ///< by kind, where the salon says; empty: they take everything
-    std::string under_comb = "30";
-    std::vector<kit_blade> blades;
-    std::vector<kit_comb> combs;
-    std::vector<table_drawer> tables{};
+        machines{};                 ///< by kind, where the salon says; empty: they take everything
+    std::string under_comb = "30";  ///< id of the blade kept under combs
+    std::vector<kit_blade> blades;  ///< each once
+    std::vector<kit_comb> combs;    ///< each once
+    std::vector<table_drawer> tables{};  ///< may be empty
 };
 
 /// The kit's blade with that id, or null.

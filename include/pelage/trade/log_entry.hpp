@@ -34,46 +34,46 @@ struct logged_length {
 
 /// Mats found in a place.
 struct logged_mat {
-    std::string whom;
+    std::string whom;                  ///< the word for the place
     std::optional<mat_grade> grade{};  ///< none: not said
     friend bool operator==(const logged_mat&, const logged_mat&) = default;
 };
 
 /// What the skin showed in a place.
 struct logged_skin {
-    std::string whom;
-    skin_state state = skin_state::irritated;
-    std::optional<length> size{};  ///< of a lump
-    bool known = false;            ///< of a lump: a veterinarian has seen it
+    std::string whom;                          ///< the word for the place
+    skin_state state = skin_state::irritated;  ///< what was found
+    std::optional<length> size{};              ///< of a lump
+    bool known = false;                        ///< of a lump: a veterinarian has seen it
     friend bool operator==(const logged_skin&, const logged_skin&) = default;
 };
 
 /// What was held, and where.
 struct logged_tool {
-    std::string tool;  ///< "comb 13 mm over blade 30, with the lay"
-    std::vector<std::string> places;
+    std::string tool;                 ///< "comb 13 mm over blade 30, with the lay"
+    std::vector<std::string> places;  ///< words for them
     friend bool operator==(const logged_tool&, const logged_tool&) = default;
 };
 
 /// One entry.
 struct log_entry {
-    unsigned number = 0;      ///< in its record, from 1
-    unsigned corrects = 0;    ///< the entry in whose place it stands; 0: none
-    bool takes_back = false;  ///< it only takes that one back: all below is empty
-    date on{};                ///< the day of the visit
-    std::vector<service_kind> services;
-    std::string who;  ///< who groomed
-    std::vector<logged_tool> used;
-    std::vector<logged_length> found;  ///< before the cut, combed out and dry
-    std::vector<logged_length> left;   ///< after it
+    unsigned number = 0;                 ///< in its record, from 1
+    unsigned corrects = 0;               ///< the entry in whose place it stands; 0: none
+    bool takes_back = false;             ///< it only takes that one back: all below is empty
+    date on{};                           ///< the day of the visit
+    std::vector<service_kind> services;  ///< what was done
+    std::string who;                     ///< who groomed
+    std::vector<logged_tool> used;       ///< where something was held
+    std::vector<logged_length> found;    ///< before the cut, combed out and dry
+    std::vector<logged_length> left;     ///< after it
     std::optional<std::vector<logged_mat>>
-        mats{};  ///< empty: combed through, none; nothing: not said
-    std::vector<logged_skin> skin;
-    std::string behaviour;
-    std::optional<work> took{};  ///< minutes really taken
-    std::string price;           ///< an amount, with its currency if said: "60", "60 EUR"
-    std::string remarks;
-    std::optional<date> next{};  ///< the day promised for the next visit
+        mats{};                     ///< empty: combed through, none; nothing: not said
+    std::vector<logged_skin> skin;  ///< what was found
+    std::string behaviour;          ///< in words; may be empty
+    std::optional<work> took{};     ///< minutes really taken
+    std::string price;              ///< an amount, with its currency if said: "60", "60 EUR"
+    std::string remarks;            ///< for the next one; may be empty
+    std::optional<date> next{};     ///< the day promised for the next visit
     friend bool operator==(const log_entry&, const log_entry&) = default;
 };
 

@@ -18,17 +18,17 @@ namespace pelage {
 /// A point or a way on a drawing: x to the right, y down, in units of the drawing, of which a square dog is
 /// 460 high at its withers.
 struct drawn_point {
-    double x = 0.0;
-    double y = 0.0;
+    double x = 0.0;  ///< to the right
+    double y = 0.0;  ///< down
     friend bool operator==(const drawn_point&, const drawn_point&) = default;
 };
 
 /// A piece of a smooth line: a cubic Bezier curve with its two inner points.
 struct drawn_curve {
-    drawn_point from;
-    drawn_point out;
-    drawn_point in;
-    drawn_point to;
+    drawn_point from;  ///< its beginning
+    drawn_point out;   ///< towards which it leaves
+    drawn_point in;    ///< from which it arrives
+    drawn_point to;    ///< its end
     friend bool operator==(const drawn_curve&, const drawn_curve&) = default;
 };
 
@@ -39,8 +39,8 @@ using drawn_path = std::vector<drawn_curve>;
 
 /// A point with its name, by which lines and rings go through it.
 struct outline_point {
-    std::string name;
-    drawn_point at;
+    std::string name;  ///< as lines name it
+    drawn_point at;    ///< where it is
 };
 
 /// A zone of a piece: from point to point along the lines, and from the last back to the first.
@@ -55,8 +55,8 @@ struct outline_zone {
 struct outline_mark {
     std::vector<std::string> points;  ///< one: a dot
     double size = 0.0;                ///< of a dot: half its width
-    bool filled = false;
-    bool shape = false;  ///< of the view from below: its mirror image closes it
+    bool filled = false;              ///< else a line
+    bool shape = false;               ///< of the view from below: its mirror image closes it
 };
 
 /// A part of the drawing of which one is chosen.
@@ -64,53 +64,53 @@ enum class piece_of { trunk, head, ears, tail, below };
 inline constexpr std::array<std::string_view, 5> piece_names{"trunk", "head", "ears", "tail",
                                                              "below"};
 struct outline_piece {
-    std::string id;
-    piece_of of = piece_of::trunk;
+    std::string id;                               ///< as looks name it
+    piece_of of = piece_of::trunk;                ///< which part it is
     std::vector<outline_point> points;            ///< in its own frame; the trunk's are the build's
     std::vector<std::vector<std::string>> lines;  ///< smooth from the first point to the last
-    std::vector<outline_zone> zones;
-    std::vector<outline_mark> marks;
+    std::vector<outline_zone> zones;              ///< drawn on it
+    std::vector<outline_mark> marks;              ///< drawn on it
 };
 
 /// The proportions of a dog.
 struct outline_build {
-    std::string id;
-    std::vector<outline_point> points;
-    drawn_point head_at;     ///< where the occiput is
-    double head_size = 1.0;  ///< a factor
-    double head_turn = 0.0;  ///< degrees, with the clock
-    drawn_point below;       ///< factors along and across, seen from below
-    double far_fore = 0.0;   ///< how far the far forefoot stands to the right of the near one
-    double far_hind = 0.0;
+    std::string id;                     ///< as looks name it
+    std::vector<outline_point> points;  ///< of the trunk
+    drawn_point head_at;                ///< where the occiput is
+    double head_size = 1.0;             ///< a factor
+    double head_turn = 0.0;             ///< degrees, with the clock
+    drawn_point below;                  ///< factors along and across, seen from below
+    double far_fore = 0.0;  ///< how far the far forefoot stands to the right of the near one
+    double far_hind = 0.0;  ///< likewise of the far hind foot
 };
 
 /// A dog as it is drawn: ids of a build, and of pieces for ears and tail.
 struct dog_look {
-    std::string build;
-    std::string ears;
-    std::string tail;
+    std::string build;  ///< id
+    std::string ears;   ///< id of a piece
+    std::string tail;   ///< id of a piece
     friend bool operator==(const dog_look&, const dog_look&) = default;
 };
 
 /// The dogs that look like it.
 struct outline_look {
-    dog_look is;
+    dog_look is;                      ///< how they look
     std::vector<std::string> breeds;  ///< ids
-    evidence why;
+    evidence why;                     ///< how it is known
 };
 
 /// A step of the scale of lengths.
 struct shade {
     std::string colour;           ///< sRGB: "#75a587"
     std::optional<length> below;  ///< it ends there; none: it is the last
-    evidence why;
+    evidence why;                 ///< how it is known
 };
-
+/// Everything a dog is drawn from.
 struct outline {
-    std::vector<outline_build> builds;
-    std::vector<outline_piece> pieces;
-    std::vector<outline_look> looks;  ///< the first is any dog's of which no breed is known
-    std::vector<shade> shades;        ///< from short to long
+    std::vector<outline_build> builds;  ///< proportions
+    std::vector<outline_piece> pieces;  ///< of which dogs are put together
+    std::vector<outline_look> looks;    ///< the first is any dog's of which no breed is known
+    std::vector<shade> shades;          ///< from short to long
 };
 
 /// How a dog of that breed looks; of none, or of one that isn't listed, the first look.
@@ -134,28 +134,28 @@ enum class drawn_side { left, right, below };
 
 /// A place in a view.
 struct drawn_area {
-    place at;
-    bool home = true;  ///< false: it is shown again, and at home in another view
-    std::vector<drawn_path> rings;
+    place at;                          ///< which place
+    bool home = true;                  ///< false: it is shown again, and at home in another view
+    std::vector<drawn_path> rings;     ///< around it
     std::vector<drawn_point> strokes;  ///< of each ring
 };
 
 /// What is drawn besides places.
 struct drawn_mark {
-    drawn_path path;    ///< empty: a dot
-    drawn_point at;     ///< of a dot
-    double size = 0.0;  ///< of a dot: half its width
-    bool filled = false;
+    drawn_path path;      ///< empty: a dot
+    drawn_point at;       ///< of a dot
+    double size = 0.0;    ///< of a dot: half its width
+    bool filled = false;  ///< else a line
 };
 
 /// A dog from one side.
 struct drawn_view {
-    drawn_side from = drawn_side::left;
-    std::vector<drawn_area> areas;   ///< in the order of the body's zones; left before right
-    std::vector<drawn_path> far;     ///< the far legs, behind all
-    std::vector<drawn_path> ground;  ///< from below: the dog on which the places lie
-    std::vector<drawn_path> edge;    ///< its outer line, in pieces
-    std::vector<drawn_mark> marks;
+    drawn_side from = drawn_side::left;  ///< seen from there
+    std::vector<drawn_area> areas;       ///< in the order of the body's zones; left before right
+    std::vector<drawn_path> far;         ///< the far legs, behind all
+    std::vector<drawn_path> ground;      ///< from below: the dog on which the places lie
+    std::vector<drawn_path> edge;        ///< its outer line, in pieces
+    std::vector<drawn_mark> marks;       ///< eyes, nose, mouth
 };
 
 /// The dog from the left, the right and below. Every place of the body is at home in one of them, once.

@@ -20,9 +20,9 @@ enum class reach { all, group, part, zone, side };
 
 /// What a selector means.
 struct selection {
-    reach how = reach::zone;
-    std::vector<place> places;
-    bool sided = false;  ///< said of one side
+    reach how = reach::zone;    ///< how wide the word is
+    std::vector<place> places;  ///< that it means
+    bool sided = false;         ///< said of one side
 };
 
 /// Whether `a` is the wider word, over which `b` is laid: of two parts the one with more zones, of
@@ -94,11 +94,11 @@ class part_index {
     /// mean, that there are no sides, or the nearest words, all that are as near. None of them begins
     /// otherwise: a paw is no pad, and a rear no ear.
     struct stranger {
-        errc code = errc::unknown;
-        std::string wrong;  ///< "no place of the dog is called so"
-        std::string right;  ///< "; did you mean \"paws\"?"; may be empty
+        errc code = errc::unknown;  ///< unknown or ambiguous
+        std::string wrong;          ///< "no place of the dog is called so"
+        std::string right;          ///< "; did you mean \"paws\"?"; may be empty
     };
-    [[nodiscard]] stranger about(std::string_view word) const;
+    [[nodiscard]] stranger about(std::string_view word) const;  ///< of such a word
 
   private:
     struct meaning {

@@ -15,34 +15,34 @@ namespace pelage {
 
 /// The prices (reference/prices.toml; a salon overrides any of them).
 struct price_rules {
-    figure<work> pick_up_blade;
+    figure<work> pick_up_blade;           ///< each time
     figure<work> pick_up_second_clipper;  ///< a blade that stays on a second clipper
-    figure<work> pick_up_comb;
-    figure<double> comb_then_scissor;  ///< factors on the time to clip
-    figure<double> scissor;
-    figure<double> thin;
-    figure<double> card;
-    figure<double> hand_strip;
-    std::array<figure<double>, 5> size;  ///< factor by dog size
-    figure<work> miss_per_excess;        ///< times weight times excess over target
-    figure<length> miss_floor;           ///< targets shorter than this count as this
-    figure<double> tolerance_share;
-    figure<length> tolerance_cap;
-    figure<double> tolerance_cap_share;
-    figure<double> tolerance_head_share;
-    figure<double> far_share;  ///< a miss beyond this share of the wish counts as nothing near
-    figure<work> seam_per_mm;
-    figure<length> seam_allowance;
-    figure<double> blend_slope;   ///< mm of step for each mm a blend is wide
-    figure<length> tidy_least;    ///< shorter hair has no outline to tidy
-    figure<double> blend_room;    ///< a blend is at most this share of its seam's length wide
-    figure<double> blend_middle;  ///< how far from the middle of a step, as a share of the step
-    figure<work> comb_out_tangle;
-    figure<work> comb_out_mat;
-    figure<work> comb_out_area;
-    figure<double> felt_mat;     ///< times the clipping time, to clip a mat off
-    figure<double> felt_area;    ///< the same of a matted area
-    figure<double> felt_pelt;    ///< the same of a pelt
+    figure<work> pick_up_comb;            ///< each time
+    figure<double> comb_then_scissor;     ///< factors on the time to clip
+    figure<double> scissor;               ///< likewise
+    figure<double> thin;                  ///< likewise
+    figure<double> card;                  ///< likewise
+    figure<double> hand_strip;            ///< likewise
+    std::array<figure<double>, 5> size;   ///< factor by dog size
+    figure<work> miss_per_excess;         ///< times weight times excess over target
+    figure<length> miss_floor;            ///< targets shorter than this count as this
+    figure<double> tolerance_share;       ///< tolerance, of the wished length
+    figure<length> tolerance_cap;         ///< the tolerance is at least that
+    figure<double> tolerance_cap_share;   ///< which is never more than this share of the wish
+    figure<double> tolerance_head_share;  ///< likewise, on the head
+    figure<double> far_share;       ///< a miss beyond this share of the wish counts as nothing near
+    figure<work> seam_per_mm;       ///< of a step beyond the allowance
+    figure<length> seam_allowance;  ///< a step that costs nothing
+    figure<double> blend_slope;     ///< mm of step for each mm a blend is wide
+    figure<length> tidy_least;      ///< shorter hair has no outline to tidy
+    figure<double> blend_room;      ///< a blend is at most this share of its seam's length wide
+    figure<double> blend_middle;    ///< how far from the middle of a step, as a share of the step
+    figure<work> comb_out_tangle;   ///< on a medium dog
+    figure<work> comb_out_mat;      ///< on a medium dog
+    figure<work> comb_out_area;     ///< on a medium dog
+    figure<double> felt_mat;        ///< times the clipping time, to clip a mat off
+    figure<double> felt_area;       ///< the same of a matted area
+    figure<double> felt_pelt;       ///< the same of a pelt
     figure<double> again;        ///< share of the clipping time that the same blade takes once more
     figure<work> clip_combable;  ///< what clipping off costs that could have been combed out
     figure<work> lost_week;      ///< and each week the coat needs to be back at what was wished

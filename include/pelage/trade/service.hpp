@@ -43,16 +43,16 @@ inline constexpr std::array<std::string_view, 3> service_clock_names{"full", "br
 
 /// A service (reference/services.toml).
 struct service {
-    service_kind kind = service_kind::full;
-    std::string title;                ///< "bath and brush"
-    std::vector<std::string> words;   ///< what else it is called
-    std::string text;                 ///< what it is, for the front desk
-    bool whole = false;               ///< the sheet on the whole dog
-    std::vector<std::size_t> zones;   ///< else the zones the sheet is done on; may be none
-    std::vector<service_step> steps;  ///< in their order, none twice
-    std::vector<service_clock> stops;
-    evidence why;
-
+    service_kind kind = service_kind::full;  ///< which
+    std::string title;                       ///< "bath and brush"
+    std::vector<std::string> words;          ///< what else it is called
+    std::string text;                        ///< what it is, for the front desk
+    bool whole = false;                      ///< the sheet on the whole dog
+    std::vector<std::size_t> zones;          ///< else the zones the sheet is done on; may be none
+    std::vector<service_step> steps;         ///< in their order, none twice
+    std::vector<service_clock> stops;        ///< clocks that it begins anew
+    evidence why;                            ///< how it is known
+    /// Whether the step is part of it.
     [[nodiscard]] bool has(service_step s) const {
         return std::find(steps.begin(), steps.end(), s) != steps.end();
     }

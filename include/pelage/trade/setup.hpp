@@ -16,10 +16,10 @@ namespace pelage {
 
 /// One setup: a blade, or a comb over a blade, with a direction; or a hand tool; or nothing.
 struct setup {
-    tool_kind kind = tool_kind::none;
-    blade tool{};                ///< meaningful for clip only
-    std::optional<comb> over{};  ///< a comb on the blade
-    direction way = direction::with_lay;
+    tool_kind kind = tool_kind::none;     ///< what it is
+    blade tool{};                         ///< meaningful for clip only
+    std::optional<comb> over{};           ///< a comb on the blade
+    direction way = direction::with_lay;  ///< of what clips
     std::string called{};  ///< what the trade calls this hand tool on this coat; empty: by its kind
 };
 

@@ -35,14 +35,14 @@ inline constexpr std::array<std::string_view, 3> lay_choice_names{"with", "again
 
 /// What the sheet says of one zone or group; what it leaves out falls to the wider rule.
 struct instruction {
-    std::optional<length> target{};      ///< finished length wished (mm, > 0)
-    std::optional<std::string> blade{};  ///< or a blade by id
-    std::optional<length> tolerance{};   ///< (mm, > 0)
-    std::optional<lay_choice> way{};
-    std::optional<finish> how{};
-    std::optional<side_of_target> between{};
-    std::string note{};
-    std::string why{};                ///< the reason the zone is as it is
+    std::optional<length> target{};           ///< finished length wished (mm, > 0)
+    std::optional<std::string> blade{};       ///< or a blade by id
+    std::optional<length> tolerance{};        ///< (mm, > 0)
+    std::optional<lay_choice> way{};          ///< in which direction; none: not said
+    std::optional<finish> how{};              ///< how it is finished; none: not said
+    std::optional<side_of_target> between{};  ///< which side to miss on; none: not said
+    std::string note{};                       ///< a word for the table
+    std::string why{};                        ///< the reason the zone is as it is
     std::optional<evidence> known{};  ///< how its length is known; none: as the sheet's lengths are
     /// The tolerance was given beside a length or blade and goes with it; set by lay_over.
     bool tolerance_goes_with_length = false;
@@ -50,36 +50,36 @@ struct instruction {
 
 /// Where something was written; line and column 0 where it isn't known.
 struct written_at {
-    std::string file{};
-    unsigned line = 0;
-    unsigned column = 0;
+    std::string file{};   ///< its path
+    unsigned line = 0;    ///< from 1
+    unsigned column = 0;  ///< from 1
 };
 
 /// A rule of the sheet: whom it is for, as written ("body", "left ear", "all"), and what.
 struct sheet_rule {
-    std::string whom;
-    instruction what;
+    std::string whom;    ///< the word for the place
+    instruction what;    ///< what is done there
     std::string from{};  ///< id of the sheet it was written in, where that is a parent
-    written_at at{};
+    written_at at{};     ///< where it is written
 };
 
 /// How far a standard lets a zone or group go; both ends included.
 struct limit {
-    std::string whom;
+    std::string whom;            ///< the word for the place
     std::optional<length> low;   ///< not shorter than (mm)
     std::optional<length> high;  ///< not longer than (mm)
     std::string not_below{};  ///< nowhere shorter than this zone or group is; empty: no such clause
-    evidence why{};
-    std::string from{};  ///< id of the sheet it was written in, where that is a parent
-    written_at at{};
+    evidence why{};           ///< how it is known
+    std::string from{};       ///< id of the sheet it was written in, where that is a parent
+    written_at at{};          ///< where it is written
 };
 
 /// How two neighbours meet on this sheet, in place of how they meet as a rule.
 struct sheet_seam {
-    std::string a;  ///< a zone or group
-    std::string b;
-    seam_kind kind = seam_kind::blend;
-    std::string why{};
+    std::string a;                      ///< a zone or group
+    std::string b;                      ///< and the word for the other
+    seam_kind kind = seam_kind::blend;  ///< how they meet
+    std::string why{};                  ///< in words; may be empty
 };
 
 /// A day of any year.
@@ -91,61 +91,61 @@ struct day_of_year {
 
 /// Days of the year from one to another, both included; over the new year where `from` is later.
 struct span_of_year {
-    day_of_year from;
-    day_of_year to;
+    day_of_year from;  ///< the first day
+    day_of_year to;    ///< the last, in it
 };
 
 /// What is otherwise in a part of the year.
 struct season {
-    std::string name;                ///< "summer"
-    std::vector<span_of_year> when;  ///< none: only by name
-    double scale = 1.0;              ///< on every length of the sheet, over 0
-    std::vector<sheet_rule> rules;   ///< laid over the sheet's, as they are written
-    std::optional<days> longest_interval;
-    std::string upkeep;
-    std::string why;
-    written_at at{};
+    std::string name;                      ///< "summer"
+    std::vector<span_of_year> when;        ///< none: only by name
+    double scale = 1.0;                    ///< on every length of the sheet, over 0
+    std::vector<sheet_rule> rules;         ///< laid over the sheet's, as they are written
+    std::optional<days> longest_interval;  ///< none: the sheet's
+    std::string upkeep;                    ///< empty: the sheet's
+    std::string why;                       ///< in words; may be empty
+    written_at at{};                       ///< where it is written
 };
 
 /// What the salon itself says that a dog takes, by size.
 struct sheet_minutes {
     std::array<std::optional<work>, 5> by_size{};  ///< in the order of dog_size
-    evidence why{};
+    evidence why{};                                ///< how they are known
 };
 
 /// The style sheet. What it takes over from a parent is in it already.
 struct style {
-    std::string id;
-    std::string title;
-    std::string extends{};            ///< id of its parent
-    std::vector<std::string> line{};  ///< its parent, that one's parent, and so on
-    std::string in_season{};          ///< the season laid on it; empty: none
-    int version = 1;
-    std::optional<date> dated;
-    std::string approved_by;
-    std::string text;                ///< what it is, in a sentence or two
-    std::vector<coat_class> coats;   ///< coats it is for; empty: any
-    std::vector<std::string> mixes;  ///< breeds and mixes it is for
-    std::vector<sheet_rule> rules;   ///< in file order
-    std::vector<limit> limits;       ///< what a published standard states
-    std::vector<sheet_seam> seams;   ///< later ones win
-    std::vector<season> seasons;
-    sheet_minutes takes;
-    std::string feet;  ///< round, clean, natural
-    std::string face;  ///< clean, round, bearded, natural
-    std::string ears;
-    std::string tail;
-    std::string topknot;
+    std::string id;                    ///< as files name it
+    std::string title;                 ///< as people call it
+    std::string extends{};             ///< id of its parent
+    std::vector<std::string> line{};   ///< its parent, that one's parent, and so on
+    std::string in_season{};           ///< the season laid on it; empty: none
+    int version = 1;                   ///< from 1
+    std::optional<date> dated;         ///< none: not said
+    std::string approved_by;           ///< may be empty
+    std::string text;                  ///< what it is, in a sentence or two
+    std::vector<coat_class> coats;     ///< coats it is for; empty: any
+    std::vector<std::string> mixes;    ///< breeds and mixes it is for
+    std::vector<sheet_rule> rules;     ///< in file order
+    std::vector<limit> limits;         ///< what a published standard states
+    std::vector<sheet_seam> seams;     ///< later ones win
+    std::vector<season> seasons;       ///< no two on one day
+    sheet_minutes takes;               ///< by its own word
+    std::string feet;                  ///< round, clean, natural
+    std::string face;                  ///< clean, round, bearded, natural
+    std::string ears;                  ///< in words; may be empty
+    std::string tail;                  ///< in words; may be empty
+    std::string topknot;               ///< in words; may be empty
     bool show = false;                 ///< show finish: shorter blades on clean face and feet
     bool clip_jacket = false;          ///< the sheet itself means to clip a double-coated jacket
     std::optional<length> adjustable;  ///< `--length` replaces this body length where given
     std::string upkeep;                ///< brushing it assumes, as a person says it
-    std::optional<days> longest_interval;
-    std::vector<std::string> consent;
-    std::string front_desk;  ///< one sentence for the front desk
-    evidence why;
-    written_at at{};                     ///< its id
-    std::vector<written_at> mixes_at{};  ///< in the order of mixes
+    std::optional<days> longest_interval;  ///< none: not said
+    std::vector<std::string> consent;      ///< ids of what the owner signs
+    std::string front_desk;                ///< one sentence for the front desk
+    evidence why;                          ///< how its lengths are known
+    written_at at{};                       ///< its id
+    std::vector<written_at> mixes_at{};    ///< in the order of mixes
 };
 
 /// Whether the sheet keeps cords, which are parted by hand and never brushed.

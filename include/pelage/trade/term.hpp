@@ -23,10 +23,10 @@ inline constexpr std::array<std::string_view, 8> term_kind_names{"place", "coat"
 
 /// One word of the trade.
 struct term {
-    std::string id;
-    std::string title;               ///< as it is said: "against the lay"
-    std::vector<std::string> words;  ///< other words for it
-    term_kind kind = term_kind::way;
+    std::string id;                   ///< as files name it
+    std::string title;                ///< as it is said: "against the lay"
+    std::vector<std::string> words;   ///< other words for it
+    term_kind kind = term_kind::way;  ///< what it is a word for
     std::string text;                 ///< what it is, in one to three plain sentences
     std::optional<std::size_t> zone;  ///< of a place: index into body::zones
     std::string skin;                 ///< of such a place: why its skin is easily hurt, or isn't
@@ -34,21 +34,21 @@ struct term {
         usual;  ///< of such a place: what is customary there; empty where the zone has its own blades
     bool clips = false;            ///< takes the coat off short: no for a coat that is carded
     std::vector<std::string> see;  ///< ids of terms that belong to it
-    evidence why;
+    evidence why;                  ///< how it is known
 };
 
 /// A word that means several of them: asked back, never guessed.
 struct asked_term {
-    std::vector<std::string> words;
+    std::vector<std::string> words;  ///< that mean several things
     std::vector<std::string> means;  ///< ids of terms
-    evidence why;
+    evidence why;                    ///< how it is known
 };
 
 /// All of them. Invariant, held by the reader: ids and words are unique, every id in `see` and `means`
 /// is there.
 struct glossary {
-    std::vector<term> terms;
-    std::vector<asked_term> asked;
+    std::vector<term> terms;        ///< each once
+    std::vector<asked_term> asked;  ///< words that are asked back
 };
 
 /// From a word to what it means. Case, hyphens, blanks, a plural s and "the" don't matter.

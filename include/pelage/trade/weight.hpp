@@ -14,7 +14,7 @@ namespace pelage {
 
 /// A weight in whole grams, so that what is written and read again is the same.
 struct weight {
-    std::int32_t grams = 0;
+    std::int32_t grams = 0;  ///< over 0
     friend bool operator==(const weight&, const weight&) = default;
 };
 

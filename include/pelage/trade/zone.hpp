@@ -19,7 +19,7 @@ inline constexpr std::array<std::string_view, 6> group_names{"head", "body", "le
                                                              "tail", "feet", "prep"};
 [[nodiscard]] constexpr std::string_view name(group g) {
     return group_names[static_cast<std::size_t>(g)];
-}
+}  ///< it may be used so
 
 /// How easily the skin of a zone is hurt.
 enum class skin { firm, thin, fold };
@@ -57,22 +57,22 @@ struct zone {
     std::string id;     ///< "behind-ear"
     std::string title;  ///< "behind the ears"
     std::string one;    ///< one side of a paired zone: "behind the {side} ear"; empty if not paired
-    group where = group::body;
-    bool paired = false;
-    skin cover = skin::firm;
-    std::uint32_t uses = 0;
-    std::string edge_of;     ///< id of the zone whose edge it is; empty: of none
-    figure<double> matting;  ///< factor on the coat's matting-prone length; dimensionless, > 0
-    figure<work> clip_time;  ///< to clip it on a medium dog, both sides
-    int weight_tenths = 10;  ///< how much a miss shows, in tenths (head 30, legs 20, body 15)
-    evidence weight_why;     ///< of the weight
-    std::string sweep;       ///< which way the clipper goes with the lay, in a few body words
-    std::string stroke;      ///< the same in full, for the trainee
-    std::string hold;        ///< how to hold the skin; may be empty
-    std::string hazard;      ///< what gets hurt here; may be empty
+    group where = group::body;  ///< which group it is of
+    bool paired = false;        ///< it has a left and a right
+    skin cover = skin::firm;    ///< of which kind its skin is
+    std::uint32_t uses = 0;     ///< bits of zone_use
+    std::string edge_of;        ///< id of the zone whose edge it is; empty: of none
+    figure<double> matting;     ///< factor on the coat's matting-prone length; dimensionless, > 0
+    figure<work> clip_time;     ///< to clip it on a medium dog, both sides
+    int weight_tenths = 10;     ///< how much a miss shows, in tenths (head 30, legs 20, body 15)
+    evidence weight_why;        ///< of the weight
+    std::string sweep;          ///< which way the clipper goes with the lay, in a few body words
+    std::string stroke;         ///< the same in full, for the trainee
+    std::string hold;           ///< how to hold the skin; may be empty
+    std::string hazard;         ///< what gets hurt here; may be empty
     std::vector<std::string> prep_blades;  ///< prep zones: the customary blades, first choice first
-    evidence prep_why;
-    evidence why;  ///< of the record's words and permissions
+    evidence prep_why;                     ///< how that is known
+    evidence why;                          ///< of the record's words and permissions
 
     [[nodiscard]] bool has(zone_use u) const { return (uses & static_cast<std::uint32_t>(u)) != 0; }
 };
@@ -86,10 +86,10 @@ inline constexpr std::array<std::string_view, 2> seam_names{"blend", "line"};
 
 /// The line where two zones of the body meet; `a` and `b` are indices into body::zones.
 struct seam {
-    std::size_t a = 0;
-    std::size_t b = 0;
-    figure<length> along;  ///< how long the seam is on a medium dog (mm)
-    seam_kind kind = seam_kind::blend;
+    std::size_t a = 0;                  ///< index into body::zones
+    std::size_t b = 0;                  ///< index into body::zones
+    figure<length> along;               ///< how long the seam is on a medium dog (mm)
+    seam_kind kind = seam_kind::blend;  ///< how they meet where a sheet says nothing
 };
 
 /// What groomers call a zone besides its title, or several zones at once: "crest", "front legs".
@@ -99,28 +99,28 @@ struct place_word {
     std::optional<group> whole;      ///< in place of zones: a group
     bool whole_dog = false;          ///< in place of zones: "all"
     bool sides = false;  ///< takes a side though some of its zones are one; those are meant whole
-    evidence why;
+    evidence why;        ///< how it is known
 };
 
 /// A word that groomers use for several places: it is asked back, never guessed.
 struct asked_place {
-    std::vector<std::string> words;
+    std::vector<std::string> words;  ///< that mean several places
     std::vector<std::string> means;  ///< words of the table
-    evidence why;
+    evidence why;                    ///< how it is known
 };
 
 /// The whole dog: zones in reference order, the seams between them, and the words for its places.
 struct body {
-    std::vector<zone> zones;
-    std::vector<seam> seams;
-    std::vector<place_word> words;
-    std::vector<asked_place> asked;
+    std::vector<zone> zones;         ///< in reference order
+    std::vector<seam> seams;         ///< where they meet
+    std::vector<place_word> words;   ///< for places
+    std::vector<asked_place> asked;  ///< words that are asked back
 };
 
 /// A zone with a side, as a person addresses it.
 struct place {
-    std::size_t zone = 0;
-    side which = side::both;
+    std::size_t zone = 0;     ///< index into body::zones
+    side which = side::both;  ///< of a paired zone
     friend bool operator==(const place&, const place&) = default;
 };
 
