@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <utility>
 
 #include <pelage/base/stats.hpp>
@@ -58,20 +59,43 @@ struct start {
     length error{};  ///< standard deviation
 };
 
+/// What is known of one day, of one kind: the day's words together, so that of them the narrowest counts.
+struct said_on_day {
+    date on{};
+    said_hair lengths;
+    std::vector<const visit*> cuts{};
+};
+
 class reckoner {
   public:
-    reckoner(const dog& d, const reference_data& c, const parameters& r, const date& today)
+    /// Borrows all but the days.
+    reckoner(const dog& d, const std::vector<known_day>& known, const part_index& parts,
+             const reference_data& c, const parameters& r, const date& today)
         : dog_(d),
           reference_(c),
           rules_(r),
           today_(today),
-          parts_(c.dog_body),
-          days_(days_of(d, today)),
-          rate_(learn_rate(d, c, r, today).next) {}
+          now_(parts, d.now),
+          rate_(learn_rate(d, c, r, today).next) {
+        for (auto first = known.begin(); first != known.end();) {
+            const auto end = std::find_if_not(first, known.end(), [&](const known_day& k) {
+                return k.on == first->on && k.order == first->order;
+            });
+            std::vector<hair_now> said;
+            std::vector<const visit*> cuts;
+            for (; first != end; ++first) {
+                said.insert(said.end(), first->lengths.begin(), first->lengths.end());
+                if (first->cut != nullptr) {
+                    cuts.push_back(first->cut);
+                }
+            }
+            days_.push_back({std::prev(end)->on, {parts, said}, std::move(cuts)});
+        }
+    }
 
     /// What is known of the place; nothing where nothing is, or where today's hair is said.
     [[nodiscard]] std::optional<recorded_hair> at(const place& p) const {
-        if (hair_said(parts_, dog_.now, p)) {
+        if (now_.at(p)) {
             return std::nullopt;
         }
         const std::optional<start> from = start_at(p);
@@ -81,27 +105,16 @@ class reckoner {
   private:
     [[nodiscard]] std::optional<start> start_at(const place& p) const {
         std::optional<start> out;
-        // one day's words together, so that of them the narrowest counts
-        for (auto first = days_.begin(); first != days_.end();) {
-            const auto same = [&](const known_day& k) {
-                return k.on == first->on && k.order == first->order;
-            };
-            const auto end = std::find_if_not(first, days_.end(), same);
-            std::vector<hair_now> said;
-            bool cut = false;
-            for (auto k = first; k != end; ++k) {
-                said.insert(said.end(), k->lengths.begin(), k->lengths.end());
-                cut = cut || (k->cut != nullptr &&
-                              may_have_cut(*k->cut, reference_.dog_body.zones[p.zone].where));
-            }
-            if (const auto l = hair_said(parts_, said, p)) {
-                out = start{first->on, *l,
-                            first->cut != nullptr ? rules_.growth.start_error.best
-                                                  : measuring_error(*l, rules_.growth)};
-            } else if (cut) {
+        const group where = reference_.dog_body.zones[p.zone].where;
+        for (const said_on_day& day : days_) {
+            if (const auto l = day.lengths.at(p)) {
+                out = start{day.on, *l,
+                            day.cuts.empty() ? measuring_error(*l, rules_.growth)
+                                             : rules_.growth.start_error.best};
+            } else if (std::any_of(day.cuts.begin(), day.cuts.end(),
+                                   [&](const visit* v) { return may_have_cut(*v, where); })) {
                 out.reset();
             }
-            first = end;
         }
         return out;
     }
@@ -130,8 +143,8 @@ class reckoner {
     const reference_data& reference_;
     const parameters& rules_;
     const date& today_;
-    part_index parts_;
-    std::vector<known_day> days_;
+    said_hair now_;
+    std::vector<said_on_day> days_;
     rate_law rate_;
 };
 
@@ -153,7 +166,7 @@ void take_told_today(dog& d, const date& today) {
 }  // namespace
 
 dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
-                        const std::optional<date>& today) {
+                        const std::optional<date>& today, const part_index* parts) {
     const bool nothing = d.visits.empty() && d.measured.empty() && d.told.empty();
     if (!today || nothing) {
         return d;
@@ -162,9 +175,16 @@ dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
     if (coat_of(c, d.coat.value()).kind == cycle::resting) {
         return d;
     }
-    const body& b = c.dog_body;
-    const reckoner reckon(d, c, r, *today);
+    const std::vector<known_day> on_days = days_of(d, *today);
     std::vector<recorded_hair> known;
+    if (std::all_of(on_days.begin(), on_days.end(),
+                    [](const known_day& k) { return k.lengths.empty(); })) {
+        d.by_record = std::move(known);
+        return d;
+    }
+    const body& b = c.dog_body;
+    std::optional<part_index> own;
+    const reckoner reckon(d, on_days, parts != nullptr ? *parts : own.emplace(b), c, r, *today);
     for (std::size_t z = 0; z < b.zones.size(); ++z) {
         auto left = reckon.at({z, side::left});
         const auto right = b.zones[z].paired ? reckon.at({z, side::right}) : left;
@@ -188,13 +208,16 @@ dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
 }
 
 dog as_by_record(dog d, const reference_data& c, const parameters& r,
-                 const std::optional<date>& today) {
+                 const std::optional<date>& today, const part_index* parts) {
     const bool filed =
         std::any_of(d.mats.begin(), d.mats.end(), [](const mat_finding& m) { return m.filed; });
-    if (filed && !d.visits.empty()) {
-        d = with_mats_by_record(std::move(d), part_index(c.dog_body), c.dog_body, today);
+    if (!filed || d.visits.empty()) {
+        return with_hair_by_record(std::move(d), c, r, today, parts);
     }
-    return with_hair_by_record(std::move(d), c, r, today);
+    std::optional<part_index> own;
+    const part_index& words = parts != nullptr ? *parts : own.emplace(c.dog_body);
+    return with_hair_by_record(with_mats_by_record(std::move(d), words, c.dog_body, today), c, r,
+                               today, &words);
 }
 
 }  // namespace pelage

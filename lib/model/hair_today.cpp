@@ -4,22 +4,31 @@
 
 namespace pelage {
 
-std::optional<length> hair_said(const part_index& parts, const std::vector<hair_now>& said,
-                                const place& p) {
-    std::optional<length> out;
-    const selection* narrowest = nullptr;
+said_hair::said_hair(const part_index& parts, const std::vector<hair_now>& said) {
     for (const hair_now& n : said) {
-        const selection* s = parts.find(n.whom);
-        const bool covers =
-            s != nullptr &&
-            (s->how == reach::all || std::any_of(s->places.begin(), s->places.end(),
-                                                 [&](const place& w) { return share_side(w, p); }));
-        if (covers && (narrowest == nullptr || !wider(*s, *narrowest))) {
-            out = n.is;
-            narrowest = s;
+        if (const selection* s = parts.find(n.whom)) {
+            all_.push_back({s, n.is});
         }
     }
-    return out;
+}
+
+std::optional<length> said_hair::at(const place& p) const {
+    const meant* narrowest = nullptr;
+    for (const meant& m : all_) {
+        const auto& places = m.whom->places;
+        const bool covers = m.whom->how == reach::all ||
+                            std::any_of(places.begin(), places.end(),
+                                        [&](const place& w) { return share_side(w, p); });
+        if (covers && (narrowest == nullptr || !wider(*m.whom, *narrowest->whom))) {
+            narrowest = &m;
+        }
+    }
+    return narrowest != nullptr ? std::optional{narrowest->is} : std::nullopt;
+}
+
+std::optional<length> hair_said(const part_index& parts, const std::vector<hair_now>& said,
+                                const place& p) {
+    return said_hair(parts, said).at(p);
 }
 
 std::vector<mat_beyond_hair> mats_beyond_hair(const part_index& parts, const dog& d) {

@@ -1,8 +1,11 @@
 #include "model/return_curve.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <numbers>
+#include <utility>
 
 #include <pelage/base/stats.hpp>
 
@@ -39,12 +42,7 @@ double least_room(const std::vector<counted_zone>& zones, double factor, double 
 std::vector<counted_zone> uncovered(const std::vector<counted_zone>& zones) {
     std::vector<counted_zone> out;
     for (const counted_zone& z : zones) {
-        const auto covers_z = [&](const counted_zone& o) { return covers(o, z); };
-        if (std::any_of(out.begin(), out.end(), covers_z)) {
-            continue;
-        }
-        std::erase_if(out, [&](const counted_zone& o) { return covers(z, o); });
-        out.push_back(z);
+        add_uncovered(out, z);
     }
     return out;
 }
@@ -93,6 +91,42 @@ regrowth_interval stretch_from(const std::vector<counted_zone>& zones, double st
 
 }  // namespace
 
+void add_uncovered(std::vector<counted_zone>& to, const counted_zone& z) {
+    if (std::none_of(to.begin(), to.end(), [&](const counted_zone& o) { return covers(o, z); })) {
+        std::erase_if(to, [&](const counted_zone& o) { return covers(z, o); });
+        to.push_back(z);
+    }
+}
+
+about_chance about_fine(std::span<const counted_zone> zones, const shared_law& law, double t) {
+    // of start errors three nodes do: the factor outweighs them
+    constexpr std::array<std::pair<double, double>, 3> errors{
+        {{-std::numbers::sqrt3, 1.0 / 6.0}, {0.0, 2.0 / 3.0}, {std::numbers::sqrt3, 1.0 / 6.0}}};
+    constexpr chance smooth = 0.015;
+    constexpr chance kinked = 0.06;
+    const normal_table& bell = normal_row();
+    const normal_rule& rule = normal_nodes();
+    const double spread = in_mm(law.start_error);
+    const double per_spread = 1.0 / std::max(law.threshold_log_sd, 1e-3);
+    const double turns = law.rate.log_sd * per_spread;  // how quickly, where hair has grown long
+    bool kinks = zones.size() > 1 || turns > 2.0;
+    chance sum = 0.0;
+    for (std::size_t r = 0; r < normal_rule::size; ++r) {
+        const double grown = std::exp(law.rate.log_median + law.rate.log_sd * rule.x[r]) * t;
+        for (const auto& [error, weight] : errors) {
+            double least = 1e-9;  // the factor below which one of them mats
+            for (const counted_zone& z : zones) {
+                const double start = start_of(z, spread * error);
+                const double stop = stop_of(z, start);
+                kinks = kinks || start == 0.0 || start + grown > stop;
+                least = std::max(least, std::min(start + grown, stop) / z.threshold);
+            }
+            sum += rule.w[r] * weight * bell.at(-std::log(least) * per_spread);
+        }
+    }
+    return {sum, turns > 3.0 ? 1.0 : kinks ? kinked : smooth};
+}
+
 fine_curve::fine_curve(const std::vector<counted_zone>& zones, const shared_law& law, double first)
     : law_(law),
       sigma_(std::max(law.rate.log_sd, 1e-3)),
@@ -124,14 +158,34 @@ fine_curve::fine_curve(const std::vector<counted_zone>& zones, const shared_law&
         }
         add_factors(errors, alike, most);
     } else if (spread > 0.0) {
-        // without a spread of its own the chance jumps with the start error: a fine rule sees where
-        each_node(-wide, wide, 60, [&](double e, double w) {
-            add(least_room(zones_, 1.0, spread * e), w * normal_density(e));
-        });
+        add_errors();
     } else {
         add(least_room(zones_, 1.0, 0.0), 1.0);
     }
     sum_up();
+}
+
+/// The start errors alone. Where the least room falls by as much as the error rises, few nodes do, since Phi
+/// turns slowly; else the chance may jump with the error, and a fine rule sees where.
+void fine_curve::add_errors() {
+    constexpr double few_from = 9.0;  // of the start error's deviations, of room; then within 1e-8
+    constexpr double turns = 4.0;     // of them, in which Phi turns
+    const double spread = in_mm(law_.start_error);
+    const double room = least_room(zones_, 1.0, 0.0);
+    const auto falls_evenly = [&](double e) {
+        return std::fabs(least_room(zones_, 1.0, spread * e) - (room - spread * e)) < 1e-9;
+    };
+    if (room >= few_from * spread && room * sigma_ >= turns * spread && falls_evenly(-wide) &&
+        falls_evenly(wide)) {
+        const normal_rule& rule = normal_nodes();
+        for (std::size_t i = 0; i < normal_rule::size; ++i) {
+            add(room - spread * rule.x[i], rule.w[i]);
+        }
+        return;
+    }
+    each_node(-wide, wide, 60, [&](double e, double w) {
+        add(least_room(zones_, 1.0, spread * e), w * normal_density(e));
+    });
 }
 
 /// One node a case and start error: a mean over cases is a sum, and smooth in the start error but for a case

@@ -33,6 +33,20 @@ struct counted_zone {
     return b.start <= a.start && b.threshold >= a.threshold && b.terminal <= a.terminal;
 }
 
+/// Adds a zone to those that count, unless one of them covers it; what it covers itself goes.
+void add_uncovered(std::vector<counted_zone>& to, const counted_zone& z);
+
+/// About P(t) of some zones, for `t` in days over 0, where nothing was learned of the dog, at a tenth of what
+/// the curve takes. With the factor integrated out,
+///   P(t) = E over R and e of P(F > max over the zones of what they have grown to, of theta),
+/// which is smooth in R and e but for kinks, where zones change places or hair ends: few nodes do.
+struct about_chance {
+    chance is = 1.0;
+    chance off = 0.0;  ///< it is no further off than that; as seen, twice what was seen
+};
+[[nodiscard]] about_chance about_fine(std::span<const counted_zone> zones, const shared_law& law,
+                                      double t);
+
 /// The curve of P(t).
 class fine_curve {
   public:
@@ -59,6 +73,7 @@ class fine_curve {
         double weight = 0.0;
     };
     void add_learned();
+    void add_errors();
     void sum_up();
     /// A start error (mm) with its weight.
     struct start_error {

@@ -2,6 +2,9 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <span>
+#include <utility>
+#include <vector>
 
 #include <pelage/model/return_date.hpp>
 
@@ -11,59 +14,101 @@ namespace pelage {
 
 namespace {
 
+/// Whether the zones are all fine on day `t` at a chance of `p`, where that is plain.
+std::optional<bool> plainly_fine(std::span<const counted_zone> zones, const shared_law& law,
+                                 double t, chance p) {
+    constexpr chance clear = 1e-6;
+    if (!law.learned.empty()) {
+        return std::nullopt;
+    }
+    if (law.threshold_log_sd == 0.0) {
+        // a zone kept that long is past it on the day of the groom
+        const bool past = std::any_of(zones.begin(), zones.end(), [&](const counted_zone& z) {
+            const double left = z.threshold - z.start;
+            const double spread = in_mm(law.start_error);
+            return spread > 0.0 && normal_cdf(left / spread) < p - clear;
+        });
+        return past ? std::optional{false} : std::nullopt;
+    }
+    const about_chance about = about_fine(zones, law, t);
+    return std::fabs(about.is - p) > about.off ? std::optional{about.is > p} : std::nullopt;
+}
+
 /// The zones of a dog as they begin to count, one clock after the other.
 class fine_days {
   public:
     /// With `clocks` false all zones count from day 0. Borrows `law`.
     fine_days(const std::vector<kept_zone>& zones, const shared_law& law, bool clocks) : law_(law) {
-        std::vector<std::pair<int, counted_zone>> all;
         for (const kept_zone& z : zones) {
             if (z.threshold) {
-                all.emplace_back(clocks ? first_day(z.clock) : 0, counted_zone(z));
+                add(clocks ? first_day(z.clock) : 0, counted_zone(z));
             }
         }
-        std::stable_sort(all.begin(), all.end(),
-                         [](const auto& a, const auto& b) { return a.first < b.first; });
-        for (const auto& [day, zone] : all) {
-            if (stages_.empty() || stages_.back().from < day) {
-                stages_.push_back({day, stages_.empty() ? counted{} : stages_.back().zones, {}});
+        for (std::size_t i = 1; i < stages_.size(); ++i) {
+            counted all = stages_[i - 1].zones;
+            for (const counted_zone& z : stages_[i].zones) {
+                add_uncovered(all, z);
             }
-            stages_.back().zones.push_back(zone);
+            stages_[i].zones = std::move(all);
         }
     }
 
+    /// A whole day, and the chance that those that count on it are fine then, where it was reckoned.
+    struct found {
+        int day = 0;
+        std::optional<chance> fine;
+    };
     /// The last whole day on which the chance is at least `p`, at most `cap`. `z` is the normal
     /// quantile of p.
-    int last(chance p, double z, int cap) {
+    found last(chance p, double z, int cap) {
+        found out{cap, {}};
         for (std::size_t i = 0; i < stages_.size() && stages_[i].from <= cap; ++i) {
             const int end = i + 1 < stages_.size() ? std::min(cap, stages_[i + 1].from - 1) : cap;
-            const int day = last_in(curve(i), p, z, std::max(stages_[i].from - 1, 0), end);
-            if (day < end) {
-                return day;
+            const int low = std::max(stages_[i].from - 1, 0);
+            const bool done = low < end && !stages_[i].curve &&
+                              plainly_fine(stages_[i].zones, law_, low + 1.0, p) == false;
+            out = done ? found{low, {}} : last_in(curve(i), p, z, low, end);
+            if (out.day < end) {
+                return out;
             }
         }
-        return cap;
+        return out;
     }
 
-    /// The chance that those that count on day `day` are fine then; nothing if none counts.
-    std::optional<chance> fine_at(int day) {
+    /// The chance that those that count on that day are fine then; nothing if none counts.
+    std::optional<chance> fine_at(const found& f) {
         std::optional<std::size_t> last;
-        for (std::size_t i = 0; i < stages_.size() && stages_[i].from <= day; ++i) {
+        for (std::size_t i = 0; i < stages_.size() && stages_[i].from <= f.day; ++i) {
             last = i;
         }
-        return last ? std::optional{curve(*last).at(day)} : std::nullopt;
+        return !last || f.fine ? f.fine : std::optional{curve(*last).at(f.day)};
     }
 
-    /// The chance that all are fine by day `t`, whether they count by then or not.
-    chance all_counted(double t) { return stages_.empty() ? 1.0 : curve(stages_.size() - 1).at(t); }
+    /// Whether the chance that all are fine by day `t`, whether they count by then or not, is at least `p`.
+    bool all_counted(double t, chance p) {
+        if (stages_.empty()) {
+            return true;
+        }
+        const stage& s = stages_.back();
+        const auto plain = s.curve ? std::nullopt : plainly_fine(s.zones, law_, t, p);
+        return plain ? *plain : curve(stages_.size() - 1).at(t) >= p;
+    }
 
   private:
     using counted = std::vector<counted_zone>;
     struct stage {
-        int from = 0;  ///< the first whole day on which these zones count
-        counted zones;
+        int from = 0;   ///< the first whole day on which these zones count
+        counted zones;  ///< that count from then on, but those that others cover
         std::optional<fine_curve> curve;
     };
+
+    /// To those that begin to count on that day.
+    void add(int day, const counted_zone& z) {
+        const auto at = std::find_if(stages_.begin(), stages_.end(),
+                                     [&](const stage& s) { return s.from >= day; });
+        const bool known = at != stages_.end() && at->from == day;
+        add_uncovered((known ? at : stages_.insert(at, {day, {}, {}}))->zones, z);
+    }
 
     /// The first whole day on which a zone counts that is held until `clock`.
     static int first_day(const days& clock) {
@@ -78,17 +123,22 @@ class fine_days {
     }
 
     /// The last day in [low, high] on which the chance is at least `p`, given that it is on `low`.
-    static int last_in(const fine_curve& c, chance p, double z, int low, int high) {
-        int fine = low;
+    static found last_in(const fine_curve& c, chance p, double z, int low, int high) {
+        found fine{low, {}};
         int past = high + 1;
         double guess = c.first_guess(z);
-        for (int tries = 0; past - fine > 1; ++tries) {
+        for (int tries = 0; past - fine.day > 1; ++tries) {
             // a good guess ends in two or three steps, halving ends always
-            const double aim = fine > low ? std::ceil(guess) : std::floor(guess);
-            const int day = tries < 6 ? static_cast<int>(std::clamp(aim, fine + 1.0, past - 1.0))
-                                      : fine + (past - fine) / 2;
+            const double aim = fine.day > low ? std::ceil(guess) : std::floor(guess);
+            const int day = tries < 6
+                                ? static_cast<int>(std::clamp(aim, fine.day + 1.0, past - 1.0))
+                                : fine.day + (past - fine.day) / 2;
             const chance is = c.at(day);
-            (is >= p ? fine : past) = day;
+            if (is >= p) {
+                fine = {day, is};
+            } else {
+                past = day;
+            }
             guess = c.next_guess(day, is, p, z);
         }
         return fine;
@@ -136,7 +186,8 @@ class past_zones {
                 return true;
             }
         }
-        return fine_curve({c}, law_, t_).at(t_) < p_;
+        const auto plain = plainly_fine({&c, 1}, law_, t_, p_);
+        return !(plain ? *plain : fine_curve({c}, law_, t_).at(t_) >= p_);
     }
 
     /// What room is left where rate, factor and start error are `z` deviations to the bad.
@@ -174,7 +225,7 @@ chance all_fine(const std::vector<kept_zone>& zones, const shared_law& law, cons
 
 days last_fine_day(const std::vector<kept_zone>& zones, const shared_law& law, chance p,
                    const days& cap, bool clocks) {
-    return day(fine_days(zones, law, clocks).last(p, normal_quantile(p), whole_days(cap)));
+    return day(fine_days(zones, law, clocks).last(p, normal_quantile(p), whole_days(cap)).day);
 }
 
 namespace {
@@ -270,13 +321,14 @@ return_date return_date_of(const std::vector<kept_zone>& zones, const shared_law
     b.first = tightest(zones);
     const int cap = whole_days(usual);
     fine_days all(zones, law, true);
-    const int due = all.last(p, normal_quantile(p), cap);
-    const int even = all.last(0.5, 0.0, cap);
+    const fine_days::found last = all.last(p, normal_quantile(p), cap);
+    const fine_days::found even = all.last(0.5, 0.0, cap);
+    const int due = last.day;
     b.next_visit = day(due);
-    b.even_odds = day(even);
+    b.even_odds = day(even.day);
     b.full_groom = day(cap);
-    b.fine = all.fine_at(due);
-    b.fine_even = all.fine_at(even);
+    b.fine = all.fine_at(last);
+    b.fine_even = even.day == due ? b.fine : all.fine_at(even);
     const bool clock_ends = std::any_of(zones.begin(), zones.end(), [&](const kept_zone& z) {
         return z.threshold && whole_days(z.clock) == due;
     });
@@ -286,7 +338,7 @@ return_date return_date_of(const std::vector<kept_zone>& zones, const shared_law
     const bool held = std::any_of(zones.begin(), zones.end(), [&](const kept_zone& z) {
         return z.threshold && z.clock >= b.next_visit;
     });
-    if (held && all.all_counted(due + 1.0) < p) {
+    if (held && !all.all_counted(due + 1.0, p)) {
         b.by_brushing = only_brushed(zones, law, b);
         for (const std::size_t i : b.by_brushing) {
             b.held_for = std::max(b.held_for, zones[i].clock);

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <tuple>
 
+#include <boost/container/small_vector.hpp>
+
 #include <pelage/model/blend.hpp>
 
 #include "planner/candidates.hpp"
@@ -178,7 +180,8 @@ class blender {
     const kit_setups& top_;
     const resolved_style& sheet_;
     groom& g_;
-    std::vector<std::vector<std::size_t>> at_;  ///< cut places by zone of the body
+    /// Cut places by zone of the body: one, or its sides.
+    std::vector<boost::container::small_vector<std::size_t, 2>> at_;
 };
 
 }  // namespace

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <utility>
+#include <vector>
 
 #include <pelage/trade/place_words.hpp>
 
@@ -24,7 +26,9 @@ class judge {
         if (r.patient.sensitive.empty()) {
             return;
         }
-        const part_index parts(r.reference.dog_body);
+        std::optional<part_index> own;
+        const part_index& parts =
+            r.top != nullptr ? r.top->parts() : own.emplace(r.reference.dog_body);
         for (const std::string& word : r.patient.sensitive) {
             if (const selection* meant = parts.find(word)) {
                 hated_.insert(hated_.end(), meant->places.begin(), meant->places.end());
@@ -302,14 +306,23 @@ void add_consents(const plan_request& r, const judge& j, groom& g) {
 
 void add_cautions(const plan_request& r, groom& g) {
     const judge j(r, g);
+    struct applying {
+        const caution* what;
+        std::vector<place> where;
+    };
+    std::vector<applying> found;
     for (const caution& c : r.reference.cautions) {
-        if (const auto where = j.applies(c.when)) {
-            g.cautions.push_back({c, *where});
+        if (auto where = j.applies(c.when)) {
+            found.push_back({&c, std::move(*where)});
         }
     }
-    std::stable_sort(
-        g.cautions.begin(), g.cautions.end(),
-        [](const caution_line& a, const caution_line& b) { return a.what.danger < b.what.danger; });
+    std::stable_sort(found.begin(), found.end(), [](const applying& a, const applying& b) {
+        return a.what->danger < b.what->danger;
+    });
+    g.cautions.reserve(found.size());
+    for (applying& a : found) {
+        g.cautions.push_back({*a.what, std::move(a.where)});
+    }
     add_consents(r, j, g);
     add_notes(r, j.made_for_another_coat(), g);
 }

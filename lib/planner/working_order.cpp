@@ -12,6 +12,8 @@
 #include <map>
 #include <tuple>
 
+#include <boost/container/small_vector.hpp>
+
 #include "planner/targets.hpp"
 
 namespace pelage {
@@ -206,7 +208,7 @@ class list_problem {
     order_problem problem_;
     part_minutes all_{};
     std::map<std::pair<std::string_view, bool>, std::size_t> tools_;
-    std::vector<std::vector<standing>> at_;  ///< by zone of the body
+    std::vector<boost::container::small_vector<standing, 4>> at_;  ///< by zone of the body
 };
 
 /// The first order of a list: what best_order() falls back on where no wish decides.

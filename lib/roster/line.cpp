@@ -64,7 +64,7 @@ void line_planner::plan(std::string_view text, std::uint64_t number, std::string
         by_mix = coats_of(read_mix(d.mix, h).dog, h, all_.reference.coats);
         d.coat = by_mix->likeliest();
     }
-    d = as_by_record(std::move(d), all_.reference, all_.rules, all_.today);
+    d = as_by_record(std::move(d), all_.reference, all_.rules, all_.today, &ready_.top().parts());
     plan_request r{all_.reference, all_.rules, all_.tools, d, sheet, all_.today, all_.asked};
     r.reasons = false;
     r.top = &ready_.top();

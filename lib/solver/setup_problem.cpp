@@ -64,49 +64,49 @@ void check(const problem& p) {
     need(p.budget >= 0, "a budget lies below 0 minutes");
     std::int64_t most = 0;  // no plan costs more: each zone, tool and step at its dearest
     tool_set priced = 0;
+    std::uint32_t dear = 0;  // without a sign: what lies below 0 lies beyond every bound
     for (const std::int32_t price : p.price) {
-        need(price >= 0 && price <= dearest, "a price lies outside 0 to 1000 minutes");
+        dear = std::max(dear, static_cast<std::uint32_t>(price));
         most += price;
         priced = priced << 1U | 1U;
     }
+    need(dear <= std::uint32_t{dearest}, "a price lies outside 0 to 1000 minutes");
+    dear = 0;
     bool in_order = true;
     tool_set held = 0;
-    std::int32_t least = 0;
-    std::int32_t dear = 0;
-    std::int32_t spends_least = 0;
-    std::int32_t spends_most = 0;
-    std::int32_t low = longest_hair;
-    std::int32_t high = 0;
+    std::uint32_t spends_most = 0;
+    std::uint32_t high = 0;
+    std::uint32_t low = longest_hair;
     for (const auto& zone : p.zones) {
-        std::int32_t dear_here = 0;
+        std::uint32_t dear_here = 0;
         std::int32_t next = 0;
         for (const allowed_setup& s : zone) {
             in_order &= s.setup >= next;
             next = s.setup + 1;
             held |= s.tools;
-            least = std::min(least, s.cost);
-            dear_here = std::max(dear_here, s.cost);
-            spends_least = std::min(spends_least, s.spend);
-            spends_most = std::max(spends_most, s.spend);
-            low = std::min(low, s.length);
-            high = std::max(high, s.length);
+            dear_here = std::max(dear_here, static_cast<std::uint32_t>(s.cost));
+            spends_most = std::max(spends_most, static_cast<std::uint32_t>(s.spend));
+            low = std::min(low, static_cast<std::uint32_t>(s.length));
+            high = std::max(high, static_cast<std::uint32_t>(s.length));
         }
         in_order &= next <= std::int32_t{most_setups};
         dear = std::max(dear, dear_here);
         most += dear_here;
     }
     need(in_order, "the setups of a zone don't stand in their order, each once, below 512");
-    need(least >= 0 && dear <= dearest, "a cost lies outside 0 to 1000 minutes");
-    need(spends_least >= 0 && spends_most <= dearest,
+    need(dear <= std::uint32_t{dearest}, "a cost lies outside 0 to 1000 minutes");
+    need(spends_most <= std::uint32_t{dearest},
          "combing out in one place lies outside 0 to 1000 minutes");
-    need(low >= 0 && high <= longest_hair, "a length lies outside 0 to 1000 mm");
+    need(high <= std::uint32_t{longest_hair}, "a length lies outside 0 to 1000 mm");
     need((held & ~priced) == 0, "a setup holds a tool that has no price");
+    bool sound = true;
+    const std::int64_t widest = std::int64_t{high} - low;
     for (const seam_cost& s : p.seams) {
-        need(std::max(s.a, s.b) < p.zones.size() && s.allowance >= 0 && s.per_hundredth >= 0 &&
-                 s.per_hundredth <= dearest / 1000,
-             "a seam names no zone of the problem or lies outside its bounds");
-        most += s.per_hundredth * std::max<std::int64_t>(0, std::int64_t{high} - low - s.allowance);
+        sound &= (std::max(s.a, s.b) < p.zones.size()) & (s.allowance >= 0) &
+                 (s.per_hundredth >= 0) & (s.per_hundredth <= dearest / 1000);
+        most += s.per_hundredth * std::max<std::int64_t>(0, widest - s.allowance);
     }
+    need(sound, "a seam names no zone of the problem or lies outside its bounds");
     need(most <= most_cost, "the dearest plan would cost more than 250000 minutes");
 }
 

@@ -47,11 +47,22 @@ void exchange(part& p, std::size_t z) {
     for (label& k : zone) {
         k.at_longest = k.at_shortest = k.cost;
     }
+    const std::int32_t low = p.rows[z].low;
+    const std::int32_t high = p.rows[z].high;
     p.each_seam(z, [&](const half_seam& s, const half_seam&) {
-        const zone_row there = p.rows[s.to];
-        for (label& k : zone) {
-            k.at_longest += s.price(k.length - there.high);
-            k.at_shortest += s.price(k.length - there.low);
+        const half_seam seam = s;  // its own: labels are written to
+        const auto costs = [&](std::int32_t end) {
+            return std::max(high - end, end - low) > seam.allowance;
+        };
+        if (const std::int32_t end = p.rows[seam.to].high; costs(end)) {
+            for (label& k : zone) {
+                k.at_longest += seam.price(k.length - end);
+            }
+        }
+        if (const std::int32_t end = p.rows[seam.to].low; costs(end)) {
+            for (label& k : zone) {
+                k.at_shortest += seam.price(k.length - end);
+            }
         }
     });
     bool any = false;
@@ -168,9 +179,9 @@ bool reduce(part& p) {
             spend(p);
         }
         settle(p);
+        each_bit(p.apart & ~p.open, [&](std::size_t z) { fold(p, z); });
         each_bit(std::exchange(p.fresh, 0) & p.open, [&](std::size_t z) { exchange(p, z); });
     } while ((p.fresh | p.thin) != 0);
-    each_bit(p.apart & ~p.open, [&](std::size_t z) { fold(p, z); });
     return !p.hopeless;
 }
 

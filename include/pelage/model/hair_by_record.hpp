@@ -13,19 +13,22 @@
 #include <pelage/base/date.hpp>
 #include <pelage/model/reference_data.hpp>
 #include <pelage/trade/dog.hpp>
+#include <pelage/trade/place_words.hpp>
 
 namespace pelage {
 
 /// The dog with today's hair reckoned where `now` says nothing: added to `now`, and with its range to
 /// `by_record`. Hair told of that very day is taken as said, unless it was cut since. Its coat must be set.
 /// Nothing is reckoned without a day, nor of a coat that rests: its length says little of its growth. Throws
-/// error(unknown) if a word names no place of the dog.
+/// error(unknown) if a word names no place of the dog. `parts`: the dog's words made ready; null: made for
+/// this call.
 [[nodiscard]] dog with_hair_by_record(dog d, const reference_data& c, const parameters& r,
-                                      const std::optional<date>& today);
+                                      const std::optional<date>& today,
+                                      const part_index* parts = nullptr);
 
 /// The dog as its file and record let it stand today: mats that are gone set apart (mats_by_record.hpp),
 /// then its hair reckoned.
 [[nodiscard]] dog as_by_record(dog d, const reference_data& c, const parameters& r,
-                               const std::optional<date>& today);
+                               const std::optional<date>& today, const part_index* parts = nullptr);
 
 }  // namespace pelage

@@ -10,8 +10,25 @@
 
 namespace pelage {
 
-/// Length of today's hair in a place: wider words first, later ones win; "all" means the prep zones,
-/// too. Words without a meaning are passed over; nothing if nothing is said of it.
+/// Lengths that are said of places, their words looked up once for many places.
+class said_hair {
+  public:
+    /// Words without a meaning are passed over. Borrows `parts`.
+    said_hair(const part_index& parts, const std::vector<hair_now>& said);
+
+    /// Length of the hair in a place: wider words first, later ones win; "all" means the prep zones, too.
+    /// Nothing if nothing is said of it.
+    [[nodiscard]] std::optional<length> at(const place& p) const;
+
+  private:
+    struct meant {
+        const selection* whom;
+        length is;
+    };
+    std::vector<meant> all_;
+};
+
+/// The same of one place.
 [[nodiscard]] std::optional<length> hair_said(const part_index& parts,
                                               const std::vector<hair_now>& said, const place& p);
 

@@ -225,6 +225,49 @@ TEST_CASE("asking for more certainty never gives a later day", "[visits]") {
     }
 }
 
+TEST_CASE("what only brushing protects is past its length on the next day by the whole curve",
+          "[visits]") {
+    const shared_law law{{std::log(0.34), 0.3}, 0.25, mm(0.8)};
+    for (double start = 2; start < 44; start += 0.5) {
+        INFO(start);
+        // an ear kept between, a leg that ends sooner, a plume that is past it already
+        const std::vector<kept_zone> zones{kept(start, 38), kept(start / 2, 30, 21, 34),
+                                           kept(40, 38)};
+        const return_date b = return_date_of(zones, law, 0.9, day(56));
+        REQUIRE(in_days(b.next_visit) == 21);
+        std::vector<std::size_t> past;
+        for (std::size_t i = 0; i < zones.size(); ++i) {
+            if (all_fine({zones[i]}, law, day(22), false) < 0.9) {
+                past.push_back(i);
+            }
+        }
+        CHECK(b.by_brushing == past);
+    }
+}
+
+TEST_CASE("known to mat at one length it is due on the last day of a fine sum over start errors",
+          "[visits]") {
+    const shared_law law{{std::log(0.34), 0.3}, 0.0, mm(0.8)};
+    for (double room = -3; room < 40; room += 0.5) {
+        INFO(room);
+        const std::vector<kept_zone> zones{kept(20, 20 + room, -1), kept(3, 60, -1)};
+        const auto fine = [&](double t) {
+            return integrate(
+                [&](double e) {
+                    const double left = std::max(0.0, room - 0.8 * e);
+                    const double z = (std::log(left / t) - std::log(0.34)) / 0.3;
+                    return normal_density(e) * normal_cdf(z);
+                },
+                -6, 6, 200);
+        };
+        int last = 0;
+        while (last < 90 && fine(last + 1) >= 0.9) {
+            ++last;
+        }
+        CHECK(last_fine_day(zones, law, 0.9, day(90)) == day(last));
+    }
+}
+
 TEST_CASE("zones kept alike are reckoned alike", "[visits]") {
     CHECK(kept(13, 38) == kept(13, 38));
     CHECK_FALSE(kept(13, 38) == kept(14, 38));
