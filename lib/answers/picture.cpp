@@ -6,6 +6,7 @@
 
 #include <pelage/answers/picture.hpp>
 
+#include "answers/chart.hpp"
 #include "answers/markup.hpp"
 #include "answers/picture_labels.hpp"
 #include "answers/picture_svg.hpp"
@@ -318,25 +319,33 @@ dog_picture picture_of(const picture_request& p, const outline& o, const body& b
 }
 
 std::string svg_of(const dog_picture& p) {
-    constexpr double head = 60.0;
+    constexpr double head_size = 34.0;
     constexpr double between = 20.0;
     double width = 0.0;
     for (const picture_part& one : p.parts) {
         width = std::max(width, one.width);
     }
     std::string body;
-    double y = head;
+    double y = 2.0;
+    for (const std::string& one : lines_within(p.title, width - 20.0, head_size, true)) {
+        y += 40.0;
+        body += text_at("pd-h pd-o", width / 2.0, y, one);
+    }
+    y += 18.0;
     if (!p.alerts.empty()) {
         std::string text;
         for (const std::string& a : p.alerts) {
             text += (text.empty() ? "! " : "; ") + a;
         }
-        body += text_at("pd-x pd-o", width / 2.0, y + 24.0, text);
-        y += 50.0;
+        for (const std::string& line : lines_within(text, width - 20.0, figure_size, true)) {
+            body += text_at("pd-x pd-o", width / 2.0, y + 24.0, line);
+            y += 40.0;
+        }
+        y += 10.0;
     }
     std::string words;
     for (const picture_part& one : p.parts) {
-        const bool key = &one == &p.parts.back();
+        const bool key = p.chart || &one == &p.parts.back();  // it says itself what it is
         body += key ? "" : text_at("pd-n pd-o", width / 2.0, y + 20.0, one.title);
         y += key ? 0.0 : 30.0;
         body += "<g transform=\"translate(" + whole((width - one.width) / 2.0) + " " + whole(y) +
@@ -345,17 +354,19 @@ std::string svg_of(const dog_picture& p) {
         words += (words.empty() ? "" : " ") + one.title + ": " + one.words;
     }
     return opened(width, y, p.title, words, true) + p.style +
-           "<rect class=\"pd-q\" width=\"100%\" height=\"100%\"/>\n" +
-           text_at("pd-h pd-o", width / 2.0, 42.0, p.title) + body + "</svg>\n";
+           "<rect class=\"pd-q\" width=\"100%\" height=\"100%\"/>\n" + body + "</svg>\n";
 }
 
 std::vector<drawing> drawings_of(const dog_picture& p) {
     std::vector<drawing> out;
     for (const picture_part& one : p.parts) {
-        const std::string title = p.title + ", " + one.title;
+        const bool alone = p.parts.size() == 1;  // the page is headed as it is
+        const std::string title = p.title + (alone ? "" : ", " + one.title);
         out.push_back({opened(one.width, one.height, title, one.words, false) +
                            (out.empty() ? p.style : "") + one.drawn + "</svg>\n",
-                       one.title});
+                       alone ? "" : one.title,
+                       {},
+                       p.chart});
     }
     return out;
 }
