@@ -1,13 +1,16 @@
 #include <algorithm>
 #include <variant>
 
+#include <pelage/answers/illustrated.hpp>
 #include <pelage/answers/kit.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/data/glossary.hpp>
+#include <pelage/data/outline.hpp>
 #include <pelage/data/salon_file.hpp>
 
 #include "command.hpp"
 #include "resolve_arguments.hpp"
+#include "sheet_files.hpp"
 
 namespace pelage::cli {
 
@@ -46,6 +49,12 @@ constexpr introduction about{"lookup", "what a tool, length, place, breed or wor
                              "pelage lookup '(genotype l/l F/f C/c) x poodle'\n"
                              "pelage lookup --all --coat curly\n"
                              "pelage lookup --sources matting\n"};
+
+void throw_if_svg(const workplace& w) {
+    if (w.svg) {
+        throw_no_picture("only a place of the dog and the ladder of --all have one");
+    }
+}
 
 /// The reference with the salon's own figures in place of some, which say what they replace.
 reference_data figures_in_force(const reference_data& c, const std::string& salon) {
@@ -119,10 +128,30 @@ reply a_mix(const lookup_options& o, const workplace& w, const std::string& text
                    : w.written(io::document_of(e, w.reference, w.print))};
 }
 
-/// Everything the kit leaves on a coat.
+/// The answer, with its picture if it is a page, or that picture alone.
+reply with_picture(const workplace& w, io::document answer, const io::dog_picture& drawn) {
+    return {w.svg    ? svg_of(drawn)
+            : w.html ? w.written(illustrated(std::move(answer), drawn))
+                     : w.written(answer)};
+}
+
+/// Everything the kit leaves on a coat, and what the sheets ask of it.
 reply ladder_of(const workplace& w, const lookup_request& r) {
-    const ladder l = whole_ladder(r);
-    return {w.json ? io::json_of(l, r) : w.written(io::document_of(l, r, w.print))};
+    ladder l = whole_ladder(r);
+    const std::vector<style> own = own_sheets(w);
+    l.targets = targets_on(r, own.empty() ? w.place().styles : own);
+    if (w.json) {
+        return {io::json_of(l, r)};
+    }
+    io::document answer = io::document_of(l, r, w.print);
+    if (!w.html && !w.svg) {
+        return {w.written(answer)};
+    }
+    const auto drawn = io::picture_of(l, r, io::dog_outline(), w.print.units);
+    if (!drawn && w.svg) {
+        throw_no_picture("nothing in this kit clips");
+    }
+    return drawn ? with_picture(w, std::move(answer), *drawn) : reply{w.written(answer)};
 }
 
 template <class Answer>
@@ -141,10 +170,21 @@ reply tools_reply(const workplace& w, const lookup_request& r, const tools_asked
     return {written(w, r, a), a.never ? answer_is_no : done};
 }
 
+reply place_reply(const workplace& w, const lookup_request& r, const place_card& c) {
+    const auto drawn =
+        w.html || w.svg ? io::picture_of(c, r, io::dog_outline(), w.svg) : std::nullopt;
+    if (w.svg && !drawn) {
+        throw_no_picture("this place is seen from no side");
+    }
+    return drawn ? with_picture(w, io::document_of(c, r, w.print), *drawn)
+                 : reply{written(w, r, c)};
+}
+
 /// What was asked in words.
 reply answer_to(const lookup_options& o, const workplace& w, const lookup_request& asking,
                 const asked& a, faults& f) {
     if (const auto* mix = std::get_if<mix_asked>(&a.what)) {
+        throw_if_svg(w);
         return a_mix(o, w, mix->text, f);
     }
     if (!o.curl.empty()) {
@@ -153,15 +193,18 @@ reply answer_to(const lookup_options& o, const workplace& w, const lookup_reques
     f.throw_if_any();
     const lookup_request r = with_circumstances(asking, a);
     if (const auto* tools = std::get_if<tools_asked>(&a.what)) {
+        throw_if_svg(w);
         return tools_reply(w, r, *tools);
     }
     if (const auto* place = std::get_if<place_asked>(&a.what)) {
-        return {written(w, r, card_of(r, *place))};
+        return place_reply(w, r, card_of(r, *place));
     }
     if (const auto* terms = std::get_if<terms_asked>(&a.what)) {
+        throw_if_svg(w);
         return {written(w, r, *terms), never_of_this_coat(r, *terms) ? answer_is_no : done};
     }
     if (const auto* of_coat = std::get_if<coat_asked>(&a.what)) {
+        throw_if_svg(w);
         return {written(w, r, *of_coat)};
     }
     if (const auto* back = std::get_if<asked_back>(&a.what)) {
@@ -174,6 +217,7 @@ reply lookup(lookup_options& o, const surroundings& around) {
     faults f;
     // "lookup 13 mm comb over 10" without quotes
     const std::string text = joined(o.what, " ");
+    o.has.svg = !o.sources;
     const workplace w = workplace_of(o, around, f);
     if (o.sources) {
         f.throw_if_any();

@@ -1,4 +1,5 @@
-#include <pelage/answers/write.hpp>
+#include <pelage/answers/illustrated.hpp>
+#include <pelage/data/outline.hpp>
 #include <pelage/forecast/calendar.hpp>
 #include <pelage/model/growth_record.hpp>
 
@@ -64,6 +65,21 @@ reply visits(const asked_groom& a, const plan_request& r, const groom& g, int we
             c.blocked ? answer_is_no : code_of(g)};
 }
 
+/// The forecast, with its picture if it is a page, or that picture alone.
+std::string grown_out(const asked_groom& a, const plan_request& r, const forecast& f,
+                      const growth_course& course, const mixed_coat* unseen) {
+    const auto drawn =
+        a.w.html || a.w.svg ? picture_of(course, f, r, io::dog_outline(), a.w.print) : std::nullopt;
+    if (a.w.svg) {
+        if (!drawn) {
+            throw_no_picture("nothing that is known of this coat grows out");
+        }
+        return svg_of(*drawn);
+    }
+    io::document page = document_of(f, r, a.w.print, unseen, &course);
+    return a.w.written(drawn ? illustrated(std::move(page), *drawn) : std::move(page));
+}
+
 reply regrow(regrow_options& o, const surroundings& around) {
     if (!o.learn.empty()) {
         return learn(o, around);
@@ -73,6 +89,7 @@ reply regrow(regrow_options& o, const surroundings& around) {
                            ? std::nullopt
                            : whole_in("--weeks", o.weeks, 4, 52, "write it like --weeks 26", f);
     o.has.ics = !o.weeks.empty();
+    o.has.svg = o.weeks.empty();
     asked_groom a(o, o.dog, around, f);
     a.w.print.zones = o.zones;
     const plan_request r = a.request_of();
@@ -84,6 +101,9 @@ reply regrow(regrow_options& o, const surroundings& around) {
                 answer_is_no,
                 "pelage: this dog isn't groomed now: no calendar is written; pelage plan says what "
                 "it needs first\n"};
+    }
+    if (!g.planned() && a.w.svg) {
+        throw_no_picture("this dog isn't groomed now");
     }
     if (g.question && !a.w.json) {
         return {a.w.written(asked_first(a, r, g, u, io::plan_told::card)), answer_is_no};
@@ -98,9 +118,10 @@ reply regrow(regrow_options& o, const surroundings& around) {
     }
     forecast c = forecast_of(r, g, a.w.json || a.w.print.zones);
     over_all_coats(a, r, g, c);
-    return {a.w.json ? io::json_of(c, r, a.w.print, u)
-                     : a.w.written(io::document_of(c, r, a.w.print, u)),
-            code_of(g)};
+    if (a.w.json) {
+        return {io::json_of(c, r, a.w.print, u), code_of(g)};
+    }
+    return {grown_out(a, r, c, course_of(r, g, c), u), code_of(g)};
 }
 
 }  // namespace

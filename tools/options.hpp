@@ -67,7 +67,7 @@ struct common_options {
     text_option format{app,
                        "--format",
                        "FORMAT",
-                       "text, json, html; tables csv, visits ics, plans svg",
+                       "text, json, html; tables csv, visits ics, pictures svg",
                        heading::written,
                        "text"};
     forms has{};

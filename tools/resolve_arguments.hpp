@@ -138,6 +138,8 @@ void apply_options(const dog_options& o, const workplace& w, dog& d, faults& f);
 /// Puts what the intake found, as options say it, on the dog: a finding takes the place of the file's in
 /// the same place, and has to fit what --now says (`hair_said`: whether it says anything).
 void apply_intake(const intake_options& o, bool hair_said, const workplace& w, dog& d, faults& f);
+/// An answer that could be a picture has none: why.
+[[noreturn]] void throw_no_picture(const std::string& why);
 /// The places and the length of "body 40 mm"; a fault of `option` if it isn't that.
 [[nodiscard]] std::optional<hair_now> place_and_length(const std::string& option,
                                                        const std::string& text, const workplace& w,

@@ -144,6 +144,11 @@ void take_table(const std::string& id, workplace& w, faults& f) {
 
 }  // namespace
 
+void throw_no_picture(const std::string& why) {
+    throw error(errc::usage, "--format: there is no picture, " + why +
+                                 "; found \"svg\"; write text, json, html or csv");
+}
+
 std::string workplace::written(const io::document& d) const {
     if (csv) {
         std::string tables = io::csv_of(d, print.units);

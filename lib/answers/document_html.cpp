@@ -30,7 +30,7 @@ constexpr std::string_view style_sheet =
     "footer{margin-top:2.6mm;font-size:8.4pt;color:#333}"
     "table{border-collapse:collapse;margin:.8mm 0 1.6mm}"
     "th,td{text-align:left;vertical-align:top;padding:.5mm 4mm .5mm 0;border-bottom:.15mm solid "
-    "#bbb}"
+    "#bbb;overflow-wrap:break-word}"
     "th{border-bottom:.3mm solid #111}"
     ".n{text-align:right;white-space:nowrap}"
     "thead{display:table-header-group}"
@@ -40,11 +40,14 @@ constexpr std::string_view style_sheet =
     ".views{display:grid;grid-template-columns:repeat(auto-fit,minmax(82mm,1fr));gap:2mm 4mm;"
     "align-items:end;margin:2mm 0}"
     "figure{margin:0;break-inside:avoid}"
+    ".chart{max-width:138mm}"
     "figcaption{text-align:center;font-size:9pt}"
-    "@media print{section:not(.flows){break-inside:avoid}.page{break-before:page}}"
+    "@media print{section:not(.flows){break-inside:avoid}.page{break-before:page}"
+    ".chart svg{max-height:195mm}}"
     "a{color:inherit}"
     "@media screen{body{padding:8mm}}"
-    "@media screen and (max-width:120mm){body{padding:3mm}}"
+    "@media screen and "
+    "(max-width:120mm){body{padding:3mm}th,td{padding-right:2mm}th.n{white-space:normal}}"
     "@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark}"
     "body{background:#1d1d1b;color:#e9e7e0}"
     "h1,th,.caution,.sign div,ul.boxes li::before{border-color:#e9e7e0}footer{color:#c4c2ba}}";
@@ -107,18 +110,16 @@ class section_page {
     explicit section_page(length_unit u) : u_(u) {}
 
     [[nodiscard]] std::string of(const section& s) {
-        bool flows = s.blocks.size() > 30;  // over the end of a sheet
+        flows_ = s.blocks.size() > 30;  // over the end of a sheet
         for (const auto& block : s.blocks) {
             if (const auto* l = std::get_if<line>(&block)) {
                 add(*l);
             } else if (const auto* f = std::get_if<drawing>(&block)) {
-                within({});
-                out_ += "<figure>" + f->svg + "<figcaption>" + markup_safe(f->caption) +
-                        "</figcaption></figure>\n";
+                add(*f);
             } else if (std::get<typed_table>(block).whom != shown_to::programs) {
                 within({});
                 out_ += html_of(std::get<typed_table>(block), u_);
-                flows = true;
+                flows_ = true;
             }
         }
         within({});
@@ -131,7 +132,7 @@ class section_page {
         return out_.empty() && s.heading.empty() ? ""
                : views && !out_.empty()
                    ? begins + " class=\"views" + page + "\">\n" + out_ + "</section>\n"
-                   : begins + (flows || !page.empty() ? " class=\"flows" + page + "\">\n" : ">\n") +
+                   : begins + (flows_ || !page.empty() ? " class=\"flows" + page + "\">\n" : ">\n") +
                          (s.heading.empty() ? "" : "<h2>" + markup_safe(s.heading) + "</h2>\n") +
                          out_ + "</section>\n";
     }
@@ -171,6 +172,16 @@ class section_page {
             out_ += (l.as == line_as::caution ? "<p class=\"caution\">" : "<p>") + text + "</p>\n";
         }
     }
+    void add(const drawing& f) {
+        if (f.svg.empty()) {
+            return;
+        }
+        within({});
+        out_ +=
+            std::string(f.chart ? "<figure class=\"chart\">" : "<figure>") + f.svg +
+            (f.caption.empty() ? "" : "<figcaption>" + markup_safe(f.caption) + "</figcaption>") +
+            "</figure>\n";
+    }
     /// A step that has its number keeps it: lists go on from one another.
     static std::string item_of(const line& l) {
         const std::size_t from = l.lead.find_first_not_of(' ');
@@ -183,6 +194,7 @@ class section_page {
     std::string out_;
     std::string_view open_;  ///< the list that is open
     bool in_item_ = false;
+    bool flows_ = false;
 };
 
 }  // namespace

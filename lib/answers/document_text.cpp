@@ -16,10 +16,24 @@ struct one_for_each : F... {
     using F::operator()...;
 };
 
+constexpr std::size_t least_bar = 10;  // columns in which a bar still tells something
+constexpr std::size_t most_bar = 34;
+
+std::string bar_text(const text_bar& b, std::size_t width) {
+    const auto marks = [&](double share) {
+        const auto n = static_cast<std::size_t>(std::lround(share * static_cast<double>(width)));
+        return std::min(width, share > 0.0 ? std::max<std::size_t>(1, n) : n);
+    };
+    const std::size_t strong = marks(b.strong);
+    return std::string(strong, '=') + std::string(std::max(strong, marks(b.light)) - strong, '-');
+}
+
 /// A table too wide for the screen: a row a paragraph, each cell behind what heads its column.
-std::string row_by_row(const table& t, std::size_t width) {
+std::string row_by_row(const table& t, const std::vector<text_bar>& bars, std::size_t width) {
+    constexpr std::size_t indent = 4;
     std::string out;
-    for (const auto& row : t.rows) {
+    for (std::size_t r = 0; r < t.rows.size(); ++r) {
+        const auto& row = t.rows[r];
         std::string text;
         for (std::size_t i = 0; i < row.size(); ++i) {
             const bool headed = i > 0 && i < t.head.size() && !t.head[i].empty();
@@ -27,9 +41,41 @@ std::string row_by_row(const table& t, std::size_t width) {
                 text += (text.empty() ? "" : "; ") + (headed ? t.head[i] + " " : "") + row[i];
             }
         }
-        out += wrapped("  ", text, 4, width);
+        out += wrapped("  ", text, indent, width);
+        if (r < bars.size() && width >= indent + least_bar) {
+            out += std::string(indent, ' ') + bar_text(bars[r], width - indent) + "\n";
+        }
     }
     return out;
+}
+
+/// What is left of so many columns beside a table whose cells all stand on one line.
+std::size_t room_beside(const table& t, std::size_t width) {
+    std::size_t needs = t.indent;
+    for (std::size_t i = 0; i < t.head.size(); ++i) {
+        std::size_t widest = columns(t.head[i]);
+        for (const auto& row : t.rows) {
+            widest = std::max(widest, columns(row[i]));
+        }
+        needs += widest + 2;
+    }
+    return width > needs ? width - needs : 0;
+}
+
+/// Bars before the last column, as long as there is room.
+void add_bars(table& to, const typed_table& t, std::size_t width) {
+    const std::size_t room = std::min(most_bar, room_beside(to, width));
+    if (t.bars.empty() || room < std::max(least_bar, columns(t.bars_head))) {
+        return;
+    }
+    const auto before_last = [](auto& all, auto one) { all.insert(all.end() - 1, std::move(one)); };
+    before_last(to.head, t.bars_head);
+    for (std::size_t i = 0; i < to.rows.size(); ++i) {
+        before_last(to.rows[i], bar_text(t.bars[i], room));
+    }
+    if (!to.numbers.empty()) {
+        to.numbers.insert(to.numbers.end() - 1, false);
+    }
 }
 
 std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
@@ -54,7 +100,11 @@ std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
         }
     }
     constexpr std::size_t usual = 80;
-    return width >= usual || fits(out, width) ? laid_out(out, width) : row_by_row(out, width);
+    if (width >= usual || fits(out, width)) {
+        add_bars(out, t, width);
+        return laid_out(out, width);
+    }
+    return row_by_row(out, t.bars, width);
 }
 
 std::string text_of(const section& s, length_unit u, std::size_t width) {
@@ -70,6 +120,8 @@ std::string text_of(const section& s, length_unit u, std::size_t width) {
         } else if (const auto* t = std::get_if<typed_table>(&block);
                    t != nullptr && t->whom != shown_to::programs) {
             out += laid_out(*t, u, width);
+        } else if (const auto* f = std::get_if<drawing>(&block)) {
+            out += f->text;
         }
     }
     return out;

@@ -7,8 +7,10 @@
 #include <pelage/trade/upkeep.hpp>
 
 #include "answers/first_lines.hpp"
+#include "answers/growth_text.hpp"
 #include "answers/words/chance.hpp"
 #include "answers/words/dates.hpp"
+#include "answers/words/growth.hpp"
 #include "answers/words/learned.hpp"
 #include "answers/words/when.hpp"
 
@@ -136,8 +138,7 @@ typed_table habits_table(const forecast& f, const plan_request& r, const print_o
                   {false, false, false, true, false}};
     for (const habit_forecast& h : f.habits) {
         const bool now = counted(h.habit) == counted(r.patient.brushed);
-        const std::string habit{h.habit.how_often == habit::none ? "not at all"
-                                                                 : name(h.habit.how_often)};
+        const std::string habit = habit_words(h.habit);
         const days won = h.when.next_visit - f.habits.front().when.next_visit;
         t.rows.push_back(
             {now ? "now" : "", habit, cell(h.when.next_visit, short_day(h.when.next_visit, o)),
@@ -241,7 +242,7 @@ void explain(document& d, const forecast& f, const plan_request& r, const print_
 }  // namespace
 
 document document_of(const forecast& f, const plan_request& r, const print_options& o,
-                     const mixed_coat* unseen) {
+                     const mixed_coat* unseen, const growth_course* course) {
     document d{(r.patient.name.empty() ? "A dog" : r.patient.name) + ": when it must be back"};
     say_alert(d, r.patient);
     d.say(heading(r), 2);
@@ -253,6 +254,10 @@ document document_of(const forecast& f, const plan_request& r, const print_optio
     say_learned(d, f, r, o.units);
     if (f.mats_by_length && !f.zones.empty()) {
         d.say("First to mat, so brush there first: " + first_zones(f, r) + ".", 2);
+        if (course != nullptr) {
+            d.open();
+            d.show(drawing{{}, {}, growth_in_text(*course, f, r, o)});
+        }
         d.open("Days under the matting-prone length, by how many such dogs");
         d.show(zone_table(f, r));
         d.open("What brushing changes (on the surface only counts as not at all)");

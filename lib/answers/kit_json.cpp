@@ -78,6 +78,12 @@ std::string json_of(const ladder& l, const lookup_request& r) {
         }
         j["rungs"].push_back(std::move(one));
     }
+    j["asked"] = json::array();
+    for (const ladder_target& t : l.targets) {
+        j["asked"].push_back({{"wanted_mm", mm_json(t.wanted)},
+                              {"sheets", t.sheets.size()},
+                              {"left_everywhere", t.met}});
+    }
     return dumped(j);
 }
 

@@ -3,6 +3,7 @@
 
 #include <pelage/answers/kit.hpp>
 
+#include "answers/ladder_rows.hpp"
 #include "answers/layout.hpp"
 #include "answers/words/lookup.hpp"
 #include "answers/words/tool.hpp"
@@ -14,10 +15,6 @@ namespace {
 /// The mark of a note below the table: a, b, c, ...
 std::string mark_of(std::size_t note) {
     return std::string(1, static_cast<char>('a' + static_cast<char>(note % 26)));
-}
-
-bool asks_one_way(const lookup_request& r, const ladder& l) {
-    return r.way.has_value() || l.one_way;
 }
 
 /// Why it is refused in the places asked about; empty if it may be used.
@@ -48,14 +45,6 @@ std::string where_text(const rung& g, const ladder& l, const lookup_request& r) 
     return g.whole_coat ? "all" : mark_of(*g.where);
 }
 
-/// The rung of the same thing in the other direction, or null.
-const rung* other_way(const ladder& l, const rung& g) {
-    const auto at = std::find_if(l.rungs.begin(), l.rungs.end(), [&](const rung& o) {
-        return held(o.how) == held(g.how) && o.how.way != g.how.way;
-    });
-    return at == l.rungs.end() ? nullptr : &*at;
-}
-
 /// With the lay and against it, said once where both are alike.
 std::string where_both(const rung& g, const rung* against, const ladder& l,
                        const lookup_request& r) {
@@ -66,16 +55,16 @@ std::string where_both(const rung& g, const rung* against, const ladder& l,
     return out + (g.out ? " out" : "");
 }
 
-/// The one blade under all combs of the ladder; empty if they are several.
-std::string one_beneath(const ladder& l) {
-    std::string out;
+/// What is left against the lay, and what with it, as shares of the longest.
+text_bar bar_of(const ladder_row& row, const ladder& l) {
+    length longest{};
     for (const rung& g : l.rungs) {
-        if (g.how.over && !out.empty() && g.how.tool.id != out) {
-            return {};
-        }
-        out = g.how.over ? g.how.tool.id : out;
+        longest = longer(longest, g.leaves.best);
     }
-    return out;
+    const double one = in_mm(row.one->leaves.best) / in_mm(longest);
+    const double other =
+        row.against == nullptr ? one : in_mm(row.against->leaves.best) / in_mm(longest);
+    return {std::min(one, other), std::max(one, other)};
 }
 
 typed_table ladder_table(const ladder& l, const lookup_request& r, const print_options& o) {
@@ -91,29 +80,24 @@ typed_table ladder_table(const ladder& l, const lookup_request& r, const print_o
         t.head.insert(t.head.end(), {"with the lay", "against it"});
     }
     t.head.emplace_back(!r.where.empty() ? "there?" : "where");
-    const std::string beneath = one_beneath(l);
-    for (const rung& g : l.rungs) {
-        if (!single && g.how.way == direction::against_lay) {
-            continue;  // told beside the other direction
-        }
-        const rung* against = single ? nullptr : other_way(l, g);
-        const std::string what = g.how.over && !beneath.empty()
-                                     ? "comb " + comb_words(g.how.over->id, o.units)
-                                     : held_words(g.how, o.units);
-        std::vector<cell> row{what, g.leaves};
+    t.bars_head = "to scale";
+    for (const ladder_row& one : rows_of(l, r, o.units)) {
+        std::vector<cell> row{one.what, one.one->leaves};
         if (!asks_one_way(r, l)) {
-            row.push_back(against == nullptr ? cell{} : against->leaves);
+            row.push_back(one.against == nullptr ? cell{} : one.against->leaves);
         }
-        row.push_back(where_both(g, against, l, r));
+        row.push_back(where_both(*one.one, one.against, l, r));
         t.rows.push_back(std::move(row));
+        t.bars.push_back(bar_of(one, l));
     }
     return t;
 }
 
 bool differ(const ladder& l, const lookup_request& r) {
-    return std::any_of(l.rungs.begin(), l.rungs.end(), [&](const rung& g) {
-        const rung* other = other_way(l, g);
-        return other != nullptr && where_text(*other, l, r) != where_text(g, l, r);
+    const auto rows = rows_of(l, r, length_unit::mm);
+    return std::any_of(rows.begin(), rows.end(), [&](const ladder_row& row) {
+        return row.against != nullptr &&
+               where_text(*row.against, l, r) != where_text(*row.one, l, r);
     });
 }
 
@@ -242,6 +226,9 @@ document document_of(const ladder& l, const lookup_request& r, const print_optio
     d.show(ladder_table(l, r, o));
     d.show(setups_table(l, r));
     say_notes(d, l, r, o.units);
+    if (const std::string asked = targets_words(l, o.units); !asked.empty()) {
+        d.say(asked, 2);
+    }
     say_cautions(d, l, r);
     d.say_of("How sure: ", ladder_sure(l, r));
     if (o.explain) {

@@ -6,6 +6,7 @@
 
 #include <pelage/answers/picture.hpp>
 
+#include "answers/chart.hpp"
 #include "answers/markup.hpp"
 #include "answers/picture_labels.hpp"
 #include "answers/picture_svg.hpp"
@@ -318,21 +319,29 @@ dog_picture picture_of(const picture_request& p, const outline& o, const body& b
 }
 
 std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {
-    constexpr double head = 60.0;
+    constexpr double head_size = 34.0;
     constexpr double between = 20.0;
     double width = 0.0;
     for (const picture_part& one : p.parts) {
         width = std::max(width, one.width);
     }
     std::string body;
-    double y = head;
+    double y = 2.0;
+    for (const std::string& one : lines_within(p.title, width - 20.0, head_size, true)) {
+        y += 40.0;
+        body += text_at("pd-h pd-o", width / 2.0, y, one);
+    }
+    y += 18.0;
     if (!p.alerts.empty()) {
         std::string text;
         for (const std::string& a : p.alerts) {
             text += (text.empty() ? "! " : "; ") + a;
         }
-        body += text_at("pd-x pd-o", width / 2.0, y + 24.0, text);
-        y += 50.0;
+        for (const std::string& line : lines_within(text, width - 20.0, figure_size, true)) {
+            body += text_at("pd-x pd-o", width / 2.0, y + 24.0, line);
+            y += 40.0;
+        }
+        y += 10.0;
     }
     for (const std::string& l : card) {
         y += 32.0;
@@ -341,7 +350,7 @@ std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {
     y += card.empty() ? 0.0 : 20.0;
     std::string words;
     for (const picture_part& one : p.parts) {
-        const bool key = &one == &p.parts.back();
+        const bool key = p.chart || &one == &p.parts.back();  // it says itself what it is
         body += key ? "" : text_at("pd-n pd-o", width / 2.0, y + 20.0, one.title);
         y += key ? 0.0 : 30.0;
         body += "<g transform=\"translate(" + whole((width - one.width) / 2.0) + " " + whole(y) +
@@ -350,16 +359,18 @@ std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {
         words += (words.empty() ? "" : " ") + one.title + ": " + one.words;
     }
     return opened(width, y, p.title, words, true) + p.style +
-           "<rect class=\"pd-q\" width=\"100%\" height=\"100%\"/>\n" +
-           text_at("pd-h pd-o", width / 2.0, 42.0, p.title) + body + "</svg>\n";
+           "<rect class=\"pd-q\" width=\"100%\" height=\"100%\"/>\n" + body + "</svg>\n";
 }
 
 namespace {
 
-drawing drawing_of(const picture_part& one, const std::string& title, const std::string& style) {
-    return {opened(one.width, one.height, title + ", " + one.title, one.words, false) + style +
-                one.drawn + "</svg>\n",
-            one.title};
+drawing drawing_of(const dog_picture& p, const picture_part& one, const std::string& style) {
+    const bool alone = p.parts.size() == 1;  // the page is headed as it is
+    const std::string title = p.title + (alone ? "" : ", " + one.title);
+    return {opened(one.width, one.height, title, one.words, false) + style + one.drawn + "</svg>\n",
+            alone ? "" : one.title,
+            {},
+            p.chart};
 }
 
 }  // namespace
@@ -367,19 +378,20 @@ drawing drawing_of(const picture_part& one, const std::string& title, const std:
 std::vector<drawing> drawings_of(const dog_picture& p) {
     std::vector<drawing> out;
     for (const picture_part& one : p.parts) {
-        out.push_back(drawing_of(one, p.title, out.empty() ? p.style : ""));
+        out.push_back(drawing_of(p, one, out.empty() ? p.style : ""));
     }
     return out;
 }
 
 std::vector<drawing> more_drawings_of(const dog_picture& p) {
     // the sides, below, the key
-    return {drawing_of(p.parts[0], p.title, ""), drawing_of(p.parts[2], p.title, "")};
+    return {drawing_of(p, p.parts[0], ""), drawing_of(p, p.parts[2], "")};
 }
 
 drawing key_drawing(const outline& o, length_unit u) {
     const signs_used all{true, true, true, true, true};
-    return drawing_of(key_of(o, all, u), "Dogs drawn", picture_style(o));
+    const dog_picture page{{key_of(o, all, u)}, "Key to the dogs drawn"};
+    return drawing_of(page, page.parts.front(), picture_style(o));
 }
 
 }  // namespace pelage::io

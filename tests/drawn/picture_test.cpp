@@ -7,33 +7,15 @@
 #include <pelage/data/reference.hpp>
 
 #include "answers/picture_labels.hpp"
-#include "catch.hpp"
+#include "checked.hpp"
 #include "generate/real_problems.hpp"
 
 using namespace pelage;
 
 namespace {
 
-bool cover(const io::text_box& a, const io::text_box& b) {
-    return a.left < b.left + b.width && b.left < a.left + a.width && a.top < b.top + b.height &&
-           b.top < a.top + a.height;
-}
-
-void check_picture(const io::dog_picture& p) {
-    for (const io::picture_part& part : p.parts) {
-        for (std::size_t i = 0; i < part.texts.size(); ++i) {
-            const io::text_box& one = part.texts[i];
-            CHECK((one.left >= 0.0 && one.top >= 0.0 && one.left + one.width <= part.width &&
-                   one.top + one.height <= part.height));
-            for (std::size_t k = 0; k < i; ++k) {
-                if (cover(one, part.texts[k])) {
-                    FAIL_CHECK(part.title << ": " << one.text << " on " << part.texts[k].text);
-                }
-            }
-        }
-    }
-    CHECK(svg_of(p).size() < 60'000);
-}
+using drawn::check_picture;
+using drawn::cover;
 
 /// Pictures of `n` plans, each of another look and in either unit.
 void check_pictures(int n, std::uint64_t seed) {

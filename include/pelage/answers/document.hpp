@@ -45,6 +45,13 @@ struct cell {
     std::string said{};  ///< what people read in its place; empty: what its kind makes of it
 };
 
+/// A bar beside a row in text, all of a table to one scale: from 0 to 1, drawn strong as far as `strong` and
+/// light from there to `light`.
+struct text_bar {
+    double strong = 0.0;
+    double light = 0.0;
+};
+
 /// Who is shown a table.
 enum class shown_to { all, people, programs };
 
@@ -56,6 +63,9 @@ struct typed_table {
     std::vector<bool> numbers{};            ///< columns that stand to the right
     shown_to whom = shown_to::all;          ///< who is shown it
     bool narrow = false;                    ///< in text a line a row: "first: second; third"
+    std::vector<text_bar>
+        bars{};  ///< one a row, or none at all; text alone shows them, where there is room
+    std::string bars_head{};  ///< what heads them
 };
 
 /// What a line is: running text, one of a list, what more is said of the line before it, a caution, a box
@@ -72,10 +82,13 @@ struct line {
     std::string to{};                 ///< the id of a section that its text leads to, in HTML
 };
 
-/// A picture. Text and CSV have none of it.
+/// A picture. CSV has none of it.
 struct drawing {
-    std::string svg{};      ///< one svg element with its own title, all of it escaped
+    std::string
+        svg{};  ///< one svg element with its own title, all of it escaped; empty: none on a page
     std::string caption{};  ///< what stands below it
+    std::string text{};     ///< what text shows in its place, in lines of so many columns
+    bool chart = false;     ///< no wider than text reads well
 };
 
 /// A heading, if any, and what stands below it.

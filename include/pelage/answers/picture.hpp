@@ -75,12 +75,13 @@ struct picture_part {
     std::vector<text_box> texts{};  ///< labels; none overlaps another
 };
 
-/// A picture, drawn.
+/// A picture, drawn: of a dog, or of something measured.
 struct dog_picture {
     std::vector<picture_part> parts{};  ///< in their order
     std::string title{};                ///< stands above
     std::vector<std::string> alerts{};  ///< what must be known first
     std::string style{};                ///< SVG: style and patterns, once a page
+    bool chart = false;                 ///< on a page no wider than text reads well
 };
 
 [[nodiscard]] dog_picture picture_of(const picture_request& p, const outline& o, const body& b);

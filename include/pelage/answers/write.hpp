@@ -11,6 +11,7 @@
 #include <pelage/base/length_text.hpp>
 #include <pelage/forecast/calendar.hpp>
 #include <pelage/forecast/forecast.hpp>
+#include <pelage/forecast/growth_course.hpp>
 #include <pelage/forecast/longest_coat.hpp>
 #include <pelage/forecast/mixed_coat.hpp>
 #include <pelage/kit/lookup.hpp>
@@ -61,9 +62,10 @@ enum class plan_told { card, whole };
                                const plan_request& r, const print_options& o, const beside& b = {},
                                const mixed_coat* unseen = nullptr);
 
-/// A forecast; likewise.
+/// A forecast; likewise. With its course text has a small plot of the first part to mat.
 [[nodiscard]] document document_of(const forecast& f, const plan_request& r, const print_options& o,
-                                   const mixed_coat* unseen = nullptr);
+                                   const mixed_coat* unseen = nullptr,
+                                   const growth_course* course = nullptr);
 [[nodiscard]] std::string json_of(const forecast& f, const plan_request& r, const print_options& o,
                                   const mixed_coat* unseen = nullptr);
 

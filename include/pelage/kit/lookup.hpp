@@ -199,16 +199,30 @@ struct rung {
     std::optional<no_go> why_not;      ///< why it may not be used in the places asked about
 };
 
+/// A length that style sheets ask of clippers on one coat.
+struct ladder_target {
+    length wanted{};                  ///< to 0.01 mm
+    std::vector<std::size_t> sheets;  ///< which of the sheets
+    bool met = false;  ///< the kit leaves it, within what the sheets tolerate, wherever one asks it
+};
+
 /// Everything a kit can leave on one coat.
 struct ladder {
     coat_class coat = coat_class::wavy;  ///< on which
     std::vector<rung> rungs;           ///< from shortest to longest; with the lay before against it
     std::vector<where_it_may> places;  ///< of setups that may not go everywhere, each once
     bool one_way = false;              ///< direction makes no difference on this coat
+    std::vector<ladder_target>
+        targets{};  ///< what sheets ask, where any were asked about; ascending
 };
 
 /// The whole ladder of the request's kit on its coat, which must be set; its text isn't read. `way`
 /// limits the direction, `where` says of each setup whether it may be used there.
 [[nodiscard]] ladder whole_ladder(const lookup_request& r);
+
+/// The lengths that those of `sheets` which are for the request's coat ask of clippers there, with all of
+/// the kit at hand; sheets that leave the coat open count.
+[[nodiscard]] std::vector<ladder_target> targets_on(const lookup_request& r,
+                                                    const std::vector<style>& sheets);
 
 }  // namespace pelage

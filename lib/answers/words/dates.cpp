@@ -135,6 +135,11 @@ std::string true_odds(chance asked, chance is) {
     return odds(std::round(is * 100.0) / 100.0);
 }
 
+days come_by_day(const days& d, const print_options& o) {
+    const auto open = open_by(d, o);
+    return open ? between(*o.today, *open) : d;
+}
+
 bool moved_to_open(const days& d, const print_options& o) {
     const auto open = open_by(d, o);
     return open && *open != plus(*o.today, d);

@@ -16,6 +16,8 @@ namespace pelage::io {
 [[nodiscard]] std::string come_by(const days& d, const print_options& o);
 /// The same for an owner, without the day's number.
 [[nodiscard]] std::string come_by_date(const days& d, const print_options& o);
+/// Its number, counted from today.
+[[nodiscard]] days come_by_day(const days& d, const print_options& o);
 /// Whether that is another day.
 [[nodiscard]] bool moved_to_open(const days& d, const print_options& o);
 

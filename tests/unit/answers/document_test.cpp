@@ -1,8 +1,11 @@
 // A document as text, HTML and CSV.
+#include <sstream>
 #include <string>
+#include <vector>
 
 #include <pelage/answers/document.hpp>
 
+#include "answers/layout.hpp"
 #include "catch.hpp"
 
 using namespace pelage;
@@ -179,4 +182,57 @@ TEST_CASE("a table too wide for a narrow screen is told row by row, each cell be
     CHECK(io::text_of(d, length_unit::mm, 34) ==
           "  behind the ears; leaves 13 mm;\n    why nearest the wish\n  back; leaves 10 mm\n");
     CHECK(io::text_of(d).find("zone") != std::string::npos);
+}
+
+TEST_CASE("bars stand to one scale beside their rows, as long as there is room") {
+    document d{"A"};
+    typed_table t{{"hold", "leaves", "where"}};
+    t.rows = {{"blade 10", mm(1.5), "all"}, {"comb 13 mm", mm(13.0), "all"}};
+    t.bars = {{0.1, 0.2}, {0.5, 1.0}};
+    t.bars_head = "to scale";
+    d.show(t);
+    const std::string text = text_of(d);
+    CHECK(text.find("where") > text.find("to scale"));
+    // 34 columns are a whole bar
+    CHECK(text.find("  ===----") != std::string::npos);
+    CHECK(text.find("  " + std::string(17, '=') + std::string(17, '-') + "  all\n") !=
+          std::string::npos);
+    CHECK(text_of(d, length_unit::mm, 44).find("  ========-------  all\n") != std::string::npos);
+    for (std::size_t width = 20; width <= 90; ++width) {
+        std::istringstream lines(text_of(d, length_unit::mm, width));
+        for (std::string line; std::getline(lines, line);) {
+            CHECK(io::columns(line) <= width);
+        }
+    }
+    CHECK(html_of(d).find("===") == std::string::npos);
+    CHECK(csv_of(d).find("===") == std::string::npos);
+}
+
+TEST_CASE("a table of bars stays right beside wide characters") {
+    document d{"A"};
+    typed_table t{{"hold", "where"}};
+    t.rows = {{"\xe7\x8a\xac", "all"}, {"dog", "all"}};  // a character of two columns
+    t.bars = {{1.0, 1.0}, {1.0, 1.0}};
+    d.show(t);
+    std::istringstream lines(text_of(d));
+    std::vector<std::size_t> begins;
+    for (std::string line; std::getline(lines, line);) {
+        if (const auto at = line.find('='); at != std::string::npos) {
+            begins.push_back(io::columns(line.substr(0, at)));
+        }
+    }
+    REQUIRE(begins.size() == 2);
+    CHECK(begins[0] == begins[1]);
+}
+
+TEST_CASE("a picture is on the page, and in text what stands in its place") {
+    document d{"A"};
+    d.say("first");
+    d.show(io::drawing{"<svg></svg>", {}, {}, true});
+    d.show(io::drawing{{}, {}, "o o o\n"});
+    CHECK(text_of(d) == "first\no o o\n");
+    const std::string page = html_of(d);
+    CHECK(page.find("<figure class=\"chart\"><svg></svg></figure>") != std::string::npos);
+    CHECK(page.find("o o o") == std::string::npos);
+    CHECK(page.find("<figcaption>") == std::string::npos);
 }

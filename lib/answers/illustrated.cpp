@@ -1,0 +1,22 @@
+// A page with its picture.
+#include <algorithm>
+
+#include <pelage/answers/illustrated.hpp>
+
+namespace pelage::io {
+
+document illustrated(document page, const dog_picture& p) {
+    if (page.sections.empty()) {
+        page.open();
+    }
+    auto& blocks = page.sections.front().blocks;
+    auto at = std::find_if(blocks.begin(), blocks.end(), [](const auto& block) {
+        return std::holds_alternative<typed_table>(block);
+    });
+    for (drawing& d : drawings_of(p)) {
+        at = blocks.insert(at, std::move(d)) + 1;
+    }
+    return page;
+}
+
+}  // namespace pelage::io
