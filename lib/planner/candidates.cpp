@@ -207,8 +207,11 @@ sieve::sieve(const zone_situation& at)
 
 bool sieve::lets_through(const setup& s, const finished& leaves) const {
     if (by_list_) {
+        const auto& customary = at_.where.prep_blades;
         return s.kind == tool_kind::none ||
-               (s.kind == tool_kind::clip && !s.over && s.way == direction::with_lay);
+               (s.kind == tool_kind::clip && !s.over && s.way == direction::with_lay &&
+                (at_.mat_in ||
+                 std::find(customary.begin(), customary.end(), s.tool.id) != customary.end()));
     }
     if (s.kind != tool_kind::clip) {
         return uses_tool(at_, s, true);
