@@ -15,20 +15,20 @@ namespace pelage::io {
 
 /// A sheet and the dog of no name that it is shown on.
 struct book_sheet {
-    style sheet;
-    dog patient;
+    style sheet;  ///< as it is today
+    dog patient;  ///< of no name, on a coat the sheet is for
 };
 
 /// What a book is made of. It borrows all but its sheets.
 struct style_book {
-    std::string title;
-    const reference_data& reference;
-    const parameters& rules;
-    const kit& tools;
-    const outline& drawn;
-    const glossary& words;
-    std::optional<date> today{};
-    std::vector<book_sheet> sheets{};
+    std::string title;                 ///< stands on its first page
+    const reference_data& reference;   ///< what the library knows
+    const parameters& rules;           ///< figures, the salon's own among them
+    const kit& tools;                  ///< the kit it is cut with
+    const outline& drawn;              ///< what dogs are drawn from
+    const glossary& words;             ///< words of the trade
+    std::optional<date> today{};       ///< none: not known
+    std::vector<book_sheet> sheets{};  ///< in the order of their pages
 };
 
 /// The book. `ladders` stand behind its sheets: what the kit leaves on their coats.
