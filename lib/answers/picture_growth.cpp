@@ -309,7 +309,7 @@ std::optional<dog_picture> picture_of(const growth_course& c, const forecast& f,
     out.title = (r.patient.name.empty() ? "A dog" : r.patient.name) + ": how it grows out, in " +
                 (print.units == length_unit::mm ? "mm" : "inches");
     out.alerts = titles(r.patient.alerts);
-    out.style = picture_style(o);
+    out.style = picture_style(o) + chart_style();
     out.chart = true;
     out.parts.push_back(growth_drawing(c, f, r, o, print).run());
     return out;
