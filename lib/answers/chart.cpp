@@ -8,6 +8,30 @@
 
 namespace pelage::io {
 
+std::string chart_style() {
+    // grid, rule, line, dashes, ink, hollow, band, cleared, dim, marked, hatching
+    return "<style>.pd .pd-st{text-anchor:start}.pd .pd-en{text-anchor:end}"
+           ".pd-gr{fill:none;stroke:#dcdad2;stroke-width:1.5}"
+           ".pd-ru{fill:none;stroke:#5a5a58;stroke-width:2.5}"
+           ".pd-ln{fill:none;stroke:#1a1a1a;stroke-width:4;stroke-linecap:round;"
+           "stroke-linejoin:round}"
+           ".pd-da{fill:none;stroke:#1a1a1a;stroke-width:2.5;stroke-dasharray:9 7}"
+           ".pd-in{fill:#1a1a1a}"
+           ".pd-ho{fill:#fff;stroke:#1a1a1a;stroke-width:3.5;stroke-linejoin:round}"
+           ".pd-bn{fill:#1a1a1a;fill-opacity:.22}"
+           ".pd-cl{fill:#fff}"
+           ".pd-dm{fill:#dddcd6;stroke:#fff;stroke-width:3;stroke-linejoin:round}"
+           ".pd-mk{fill:#fbfaf6;stroke:#1a1a1a;stroke-width:6;stroke-linejoin:round}"
+           ".pd-ba{fill:url(#pd-slant)}.pd-sl{fill:none;stroke:#1a1a1a;stroke-width:2}"
+           "@media screen and (prefers-color-scheme:dark){.pd-gr{stroke:#45443f}"
+           ".pd-ru{stroke:#b5b3ac}.pd-ln,.pd-da,.pd-sl{stroke:#e9e7e0}"
+           ".pd-in,.pd-bn{fill:#e9e7e0}.pd-ho{fill:#1d1d1b;stroke:#e9e7e0}"
+           ".pd-dm{fill:#55554f;stroke:#1d1d1b}.pd-cl{fill:#1d1d1b}}</style>\n"
+           "<defs><pattern id=\"pd-slant\" width=\"12\" height=\"12\" "
+           "patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\">"
+           "<path class=\"pd-sl\" d=\"M6 0V12\"/></pattern></defs>\n";
+}
+
 text_box chart::box_of(double x, double y, std::string_view text, stands how, bool bold) {
     const double size = bold ? figure_size : name_size;
     const double wide = text_width(text, size, bold);

@@ -12,6 +12,9 @@
 
 namespace pelage::io {
 
+/// Style and pattern of charts, beside those of all pictures (picture_style).
+[[nodiscard]] std::string chart_style();
+
 /// How wide a chart is: on a telephone its names are then as large as any text.
 inline constexpr double chart_width = 800.0;
 

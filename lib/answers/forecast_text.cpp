@@ -191,6 +191,15 @@ void say_tidies(document& d, const forecast& f, const print_options& o) {
     }
 }
 
+/// The plot of the first part to mat, which text alone has.
+void show_growth(document& d, const forecast& f, const plan_request& r, const print_options& o,
+                 const growth_course* course) {
+    if (course != nullptr) {
+        d.open();
+        d.show(drawing{{}, {}, growth_in_text(*course, f, r, o)});
+    }
+}
+
 void explain(document& d, const forecast& f, const plan_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     d.open("Why so");
@@ -254,10 +263,7 @@ document document_of(const forecast& f, const plan_request& r, const print_optio
     say_learned(d, f, r, o.units);
     if (f.mats_by_length && !f.zones.empty()) {
         d.say("First to mat, so brush there first: " + first_zones(f, r) + ".", 2);
-        if (course != nullptr) {
-            d.open();
-            d.show(drawing{{}, {}, growth_in_text(*course, f, r, o)});
-        }
+        show_growth(d, f, r, o, course);
         d.open("Days under the matting-prone length, by how many such dogs");
         d.show(zone_table(f, r));
         d.open("What brushing changes (on the surface only counts as not at all)");
@@ -277,6 +283,9 @@ document document_of(const forecast& f, const plan_request& r, const print_optio
     }
     if (f.regrown) {
         d.say(regrown_text(f, r, o));
+    }
+    if (!f.mats_by_length || f.zones.empty()) {
+        show_growth(d, f, r, o, course);
     }
     if (!f.unknown.empty()) {
         d.say("Not reckoned (not cut, and today's hair isn't known; or not to be done as asked): " +

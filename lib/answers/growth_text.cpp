@@ -138,8 +138,8 @@ std::string growth_in_text(const growth_course& c, const forecast& f, const plan
     return wrapped("", "How it grows: " + where + ", " + part_words(part, o.units), 2, o.width) +
            p.drawn() +
            wrapped("  ",
-                   std::string("o 1 in 2 such dogs, : 8 in 10") +
-                       (part.prone ? ", - mats from there" : "") + ", | " + back_words(f, o),
+                   std::string("o 1 in 2, : 8 in 10 such dogs") +
+                       (part.prone ? ", - mats from" : "") + ", | " + back_words(f, o),
                    4, o.width);
 }
 

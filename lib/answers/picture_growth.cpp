@@ -95,8 +95,9 @@ class growth_drawing {
             return {};
         }
         const auto names = titles(request_.reference.dog_body, places);
+        const bool in_order = parts_.back() == &course_.parts[parts_.size() - 1];
         const double room = 2.0 * (chart_width - 60.0);
-        return lines_within("The other parts mat later: " +
+        return lines_within((in_order ? "The others mat no sooner: " : "Other parts: ") +
                                 few_places(names,
                                            [&](const std::string& text) {
                                                return text_width(text, name_size, false) <
@@ -308,7 +309,7 @@ std::optional<dog_picture> picture_of(const growth_course& c, const forecast& f,
     out.title = (r.patient.name.empty() ? "A dog" : r.patient.name) + ": how it grows out, in " +
                 (print.units == length_unit::mm ? "mm" : "inches");
     out.alerts = titles(r.patient.alerts);
-    out.style = picture_style(o);
+    out.style = picture_style(o) + chart_style();
     out.chart = true;
     out.parts.push_back(growth_drawing(c, f, r, o, print).run());
     return out;

@@ -281,7 +281,7 @@ std::optional<dog_picture> picture_of(const ladder& l, const lookup_request& r, 
     if (const std::string beneath = one_beneath(l); !beneath.empty()) {
         out.title += ", combs over blade " + beneath;
     }
-    out.style = picture_style(o);
+    out.style = picture_style(o) + chart_style();
     out.chart = true;
     out.parts.push_back(ladder_drawing(l, r, o, u).run());
     return out;

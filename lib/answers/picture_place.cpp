@@ -388,7 +388,7 @@ std::optional<dog_picture> picture_of(const place_card& c, const lookup_request&
                                       [](const place& p) { return p.which == side::right; });
     dog_picture out;
     out.title = c.asked.word;
-    out.style = picture_style(o);
+    out.style = picture_style(o) + chart_style();
     out.chart = true;
     for (const drawn_view& v : views_of(o, look_of(o, r.breed), b)) {
         place_drawing drawing(v, zones, b);

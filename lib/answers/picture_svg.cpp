@@ -52,27 +52,12 @@ constexpr std::string_view plain_style =
     ".pd .pd-x{font-size:32px;font-weight:bold}"
     ".pd .pd-c{font-size:24px;text-anchor:start;white-space:pre}"
     ".pd .pd-o{fill:#1a1a1a}"
-    ".pd .pd-st{text-anchor:start}.pd .pd-en{text-anchor:end}"
-    // of charts: grid, rule, line, dashes, ink, hollow, band, cleared, dim, marked, hatching
-    ".pd-gr{fill:none;stroke:#dcdad2;stroke-width:1.5}"
-    ".pd-ru{fill:none;stroke:#5a5a58;stroke-width:2.5}"
-    ".pd-ln{fill:none;stroke:#1a1a1a;stroke-width:4;stroke-linecap:round;stroke-linejoin:round}"
-    ".pd-da{fill:none;stroke:#1a1a1a;stroke-width:2.5;stroke-dasharray:9 7}"
-    ".pd-in{fill:#1a1a1a}"
-    ".pd-ho{fill:#fff;stroke:#1a1a1a;stroke-width:3.5;stroke-linejoin:round}"
-    ".pd-bn{fill:#1a1a1a;fill-opacity:.22}"
-    ".pd-cl{fill:#fff}"
-    ".pd-dm{fill:#dddcd6;stroke:#fff;stroke-width:3;stroke-linejoin:round}"
-    ".pd-mk{fill:#fbfaf6;stroke:#1a1a1a;stroke-width:6;stroke-linejoin:round}"
-    ".pd-ba{fill:url(#pd-slant)}.pd-sl{fill:none;stroke:#1a1a1a;stroke-width:2}"
     ".pd .pd-h{font-size:34px;font-weight:bold}"
     "@media screen{.pd-q{fill:#fff}}"
     "@media screen and (prefers-color-scheme:dark){.pd .pd-o{fill:#e9e7e0}.pd-r{stroke:#b5b3ac}"
     ".pd-d{stroke:#1d1d1b}.pd-e{stroke:#c9c7c0}.pd-f{fill:#55554f}.pd-g{fill:#45443f;stroke:#"
     "c9c7c0}"
-    ".pd-q{fill:#1d1d1b}.pd-k{stroke:#c9c7c0}.pd-gr{stroke:#45443f}.pd-ru{stroke:#b5b3ac}"
-    ".pd-ln,.pd-da,.pd-sl{stroke:#e9e7e0}.pd-in,.pd-bn{fill:#e9e7e0}"
-    ".pd-ho{fill:#1d1d1b;stroke:#e9e7e0}.pd-dm{fill:#55554f;stroke:#1d1d1b}.pd-cl{fill:#1d1d1b}}"
+    ".pd-q{fill:#1d1d1b}.pd-k{stroke:#c9c7c0}}"
     "@media print{.pd-q{fill:none}";
 
 }  // namespace
@@ -128,8 +113,6 @@ std::string picture_style(const outline& o) {
            "<pattern id=\"pd-dots\" width=\"14\" height=\"14\" patternUnits=\"userSpaceOnUse\">"
            "<path d=\"M0 0H14V14H0Z\" fill=\"#fbfaf6\"/><circle cx=\"7\" cy=\"7\" r=\"1.6\" "
            "fill=\"#8a8a86\"/></pattern>"
-           "<pattern id=\"pd-slant\" width=\"12\" height=\"12\" patternUnits=\"userSpaceOnUse\" "
-           "patternTransform=\"rotate(45)\"><path class=\"pd-sl\" d=\"M6 0V12\"/></pattern>"
            "<pattern id=\"pd-knots\" width=\"18\" height=\"18\" patternUnits=\"userSpaceOnUse\">"
            "<path d=\"M4 4L14 14M14 4L4 14\" stroke=\"#1a1a1a\" stroke-width=\"2.4\"/></pattern>"
            "</defs>\n";
