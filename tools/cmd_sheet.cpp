@@ -316,7 +316,8 @@ std::vector<io::document> ladders_of(const io::style_book& b, const workplace& w
             continue;
         }
         told.push_back(c);
-        lookup_request r{b.reference, b.rules, b.tools, {}, asked_kind::any, false, c, {}, {}, b.today};
+        lookup_request r{b.reference, b.rules, b.tools, {}, asked_kind::any,
+                         false,       c,       {},      {}, b.today};
         out.push_back(io::document_of(whole_ladder(r), r, w.print));
     }
     return out;

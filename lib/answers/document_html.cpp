@@ -132,7 +132,8 @@ class section_page {
         return out_.empty() && s.heading.empty() ? ""
                : views && !out_.empty()
                    ? begins + " class=\"views" + page + "\">\n" + out_ + "</section>\n"
-                   : begins + (flows_ || !page.empty() ? " class=\"flows" + page + "\">\n" : ">\n") +
+                   : begins +
+                         (flows_ || !page.empty() ? " class=\"flows" + page + "\">\n" : ">\n") +
                          (s.heading.empty() ? "" : "<h2>" + markup_safe(s.heading) + "</h2>\n") +
                          out_ + "</section>\n";
     }

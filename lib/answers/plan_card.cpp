@@ -223,10 +223,9 @@ class card_page {
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             for (const skin_finding& f : g_.zones[i].around) {
                 const bool scab = f.state == skin_state::scab;
-                const caution* c =
-                    scab || !f.known
-                        ? find(r_.reference.cautions, scab ? "scab" : "lump-new")
-                        : nullptr;
+                const caution* c = scab || !f.known
+                                       ? find(r_.reference.cautions, scab ? "scab" : "lump-new")
+                                       : nullptr;
                 by.add(around_in_brief(g_.zones[i], f, r_.rules.refusal, o_.units) +
                            (c == nullptr ? "" : ": " + c->brief),
                        i);
@@ -324,9 +323,8 @@ class card_page {
         const caution_when w = c.what.when;
         const bool in_a_step = (w == caution_when::combing_out && !g_.combed.empty()) ||
                                w == caution_when::against_short;
-        return !g_.stopped() &&
-               (in_a_step || first_of_all(c) ||
-                std::find(told_.begin(), told_.end(), w) != told_.end());
+        return !g_.stopped() && (in_a_step || first_of_all(c) ||
+                                 std::find(told_.begin(), told_.end(), w) != told_.end());
     }
     [[nodiscard]] std::string where_of(const caution_line& c) const {
         zone_list which;

@@ -73,8 +73,7 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     const std::vector<service_step> steps =
         booked_in_part(r) ? r.booked->steps : std::vector<service_step>{};
     for (const service_step s : steps) {
-        if ((s == service_step::bath && bath_told) ||
-            (s == service_step::ears && sore_ear(g, r))) {
+        if ((s == service_step::bath && bath_told) || (s == service_step::ears && sore_ear(g, r))) {
             continue;
         }
         std::string text = step_work_words(s);

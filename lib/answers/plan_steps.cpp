@@ -252,9 +252,10 @@ class step_list {
         const auto say = [&](std::string text) -> plan_step& {
             return add(list::before_bath, std::move(text));
         };
-        say(corded(r_.sheet) ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
-                               "hand"
-                             : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
+        say(corded(r_.sheet)
+                ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
+                  "hand"
+                : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
         if (std::string fleas = flea_bath_words(g_, r_.reference.dog_body); !fleas.empty()) {
             say(std::move(fleas));
         }

@@ -1,9 +1,8 @@
-#include <pelage/answers/style_book.hpp>
-
 #include <utility>
 
 #include <pelage/answers/picture.hpp>
 #include <pelage/answers/sheets.hpp>
+#include <pelage/answers/style_book.hpp>
 #include <pelage/base/phrase.hpp>
 
 #include "answers/json.hpp"

@@ -63,16 +63,17 @@ bool one_stays_for_its_skin(const zone_plan& left, const zone_plan& right) {
 /// Left and right of a pair that come out visibly different; for a mat only once its clipping is agreed
 /// to: until then that choice stands among the other ways.
 void add_uneven_note(const plan_request& r, groom& g) {
-    const bool mats_agreed = std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
-        return c.what == consent_for::mats_off && c.given;
-    });
+    const bool mats_agreed =
+        std::any_of(g.consents.begin(), g.consents.end(),
+                    [](const consent& c) { return c.what == consent_for::mats_off && c.given; });
     for (std::size_t i = 0; i + 1 < g.zones.size(); ++i) {
         const zone_plan& left = g.zones[i];
         const zone_plan& right = g.zones[i + 1];
         const std::string& inner = r.reference.dog_body.zones[left.at.zone].edge_of;
-        const bool with_inner = std::any_of(g.asks.begin(), g.asks.end(), [&](const uneven_pair& a) {
-            return !inner.empty() && r.reference.dog_body.zones[a.zone].id == inner;
-        });
+        const bool with_inner =
+            std::any_of(g.asks.begin(), g.asks.end(), [&](const uneven_pair& a) {
+                return !inner.empty() && r.reference.dog_body.zones[a.zone].id == inner;
+            });
         const bool pair =
             left.at.zone == right.at.zone && left.at.which == side::left && !with_inner;
         const bool by_mat = left.beside_mat || right.beside_mat ||

@@ -383,9 +383,10 @@ kept_coat after_groom(const plan_request& r, const groom& g) {
         }
         // cords are felted already, and parted by hand: no length sets their date
         k.zones.push_back({z.leaves->best,
-                           corded(r.sheet) ? std::nullopt
-                                            : matting_prone_length(c, zone_of(r, z), r.patient.brushed,
-                                                       r.patient.coat_change, r.rules.matting),
+                           corded(r.sheet)
+                               ? std::nullopt
+                               : matting_prone_length(c, zone_of(r, z), r.patient.brushed,
+                                                      r.patient.coat_change, r.rules.matting),
                            terminal_at(c, zone_of(r, z).id).best, clock});
         k.index.push_back(i);
     }

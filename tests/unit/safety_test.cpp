@@ -310,9 +310,8 @@ class inspection {
 
     void fleas() {
         const auto& all = t_.patient.skin;
-        const bool seen = std::any_of(all.begin(), all.end(), [](const skin_finding& s) {
-            return name(s.state) == "fleas";
-        });
+        const bool seen = std::any_of(
+            all.begin(), all.end(), [](const skin_finding& s) { return name(s.state) == "fleas"; });
         must(g_.stopped() || seen == !g_.fleas.empty(), "a flea bath where fleas were seen");
     }
 

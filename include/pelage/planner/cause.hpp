@@ -98,7 +98,7 @@ struct uneven_pair {
     std::size_t zone = 0;           ///< index into body::zones
     std::optional<length> left{};   ///< none: as it is, nobody knows how long
     std::optional<length> right{};  ///< as `left`; one of them is known
-    bool hurt = false;  ///< one side is left alone until its skin has healed
+    bool hurt = false;              ///< one side is left alone until its skin has healed
 };
 
 /// What the plan took as given, or what is to be known of it.

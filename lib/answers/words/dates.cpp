@@ -199,8 +199,9 @@ std::string when_in_brief(const return_date& b, const groom& g, const plan_reque
                 " by the record; if groomed today, back by ";
     }
     const auto open = open_by(b.next_visit, o);
-    first += day_in_short(b.next_visit, o) +
-             (o.today ? " (" + day_number(open ? between(*o.today, *open) : b.next_visit) + ")" : "");
+    first +=
+        day_in_short(b.next_visit, o) +
+        (o.today ? " (" + day_number(open ? between(*o.today, *open) : b.next_visit) + ")" : "");
     const dog& d = r.patient;
     if (!d.brushing_said && mats_by_length(coat_of(r.reference, *d.coat))) {
         first += " if " + title(d.brushed) +
