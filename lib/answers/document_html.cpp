@@ -44,7 +44,7 @@ constexpr std::string_view style_sheet =
     "figcaption{text-align:center;font-size:9pt}"
     "@media print{section:not(.flows){break-inside:avoid}.page{break-before:page}"
     ".chart svg{max-height:195mm}}"
-    "a{color:inherit}"
+    "a{color:inherit}.small{font-size:8.6pt;line-height:1.2}"
     "@media screen{body{padding:8mm}}"
     "@media screen and "
     "(max-width:120mm){body{padding:3mm}th,td{padding-right:2mm}th.n{white-space:normal}}"
@@ -207,7 +207,7 @@ std::string html_of(const document& d, length_unit u) {
         "'unsafe-inline'\">\n"
         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
         markup_safe(d.title) + "</title>\n<style>\n" + std::string(style_sheet) +
-        "\n</style>\n</head>\n<body>\n<h1>" +
+        "\n</style>\n</head>\n" + (d.small ? "<body class=\"small\">" : "<body>") + "\n<h1>" +
         (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
         markup_safe(d.title.substr(d.name.size())) + "</h1>\n";
     bool open = false;

@@ -14,7 +14,10 @@ namespace {
 
 class book_writer {
   public:
-    book_writer(const style_book& b, const print_options& o) : b_(b), o_(o) { out_.titled = true; }
+    book_writer(const style_book& b, const print_options& o) : b_(b), o_(o) {
+        out_.titled = true;
+        out_.small = true;
+    }
 
     document all(std::vector<document> ladders) {
         index();
@@ -59,7 +62,6 @@ class book_writer {
         const plan_request r{b_.reference, b_.rules, b_.tools, one.patient, one.sheet, b_.today};
         const groom g = make_plan(r);
         begin(page_of(one.sheet), one.sheet.title);
-        out_.append(sheet_page(one.sheet, g, r, o_));
         section views;
         const dog_picture drawn =
             picture_of(picture_of(g, r, b_.drawn, o_.units), b_.drawn, b_.reference.dog_body);
@@ -67,6 +69,7 @@ class book_writer {
             views.blocks.emplace_back(std::move(d));
         }
         out_.sections.push_back(std::move(views));
+        out_.append(sheet_page(one.sheet, g, r, o_));
     }
 
     void words() {

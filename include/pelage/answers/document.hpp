@@ -106,6 +106,7 @@ struct document {
     std::string name{};   ///< what of the title, at its beginning, somebody wrote by hand
     bool titled = false;  ///< text shows the title, too
     std::vector<section> sections{};  ///< in their order
+    bool small = false;               ///< in HTML in smaller type: much stands on a page
     bool sign = false;                ///< with a place for name, date and signature
     std::string foot{};               ///< stands last
 
