@@ -30,10 +30,15 @@ dog with_sheet(dog d, const workplace& w, const std::string& service) {
             return d;
         }
     }
-    const auto fits = std::find_if(w.styles.begin(), w.styles.end(), [&](const style& s) {
-        return coat && std::find(s.coats.begin(), s.coats.end(), *coat) != s.coats.end();
-    });
-    d.style = fits == w.styles.end() ? "" : fits->id;
+    const style* found = nullptr;
+    for (const style& s : w.styles) {
+        const bool fits =
+            coat && !s.show && std::find(s.coats.begin(), s.coats.end(), *coat) != s.coats.end();
+        if (fits && (found == nullptr || (s.adjustable && !found->adjustable))) {
+            found = &s;
+        }
+    }
+    d.style = found == nullptr ? "" : found->id;
     return d;
 }
 

@@ -258,8 +258,9 @@ std::string sheets_meant(const std::string& text) {
     for (const std::string& id : t->sheets) {
         styles.push_back("--style " + id);
     }
-    return "\"" + text + "\" is a word of the trade (" + t->title +
-           ") and no sheet's name; the nearest: " + one_of(styles) +
+    return "\"" + text + "\" is a word of the trade" +
+           (t->title == text ? "" : " (" + t->title + ")") +
+           " and no sheet's name; the nearest: " + one_of(styles) +
            "; what is left where: --length '25 mm'";
 }
 

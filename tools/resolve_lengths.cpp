@@ -178,6 +178,9 @@ class wish_reader {
     }
 
     bool a_word_of_style(const std::string& found, const words& all) {
+        if (found.find_first_of("0123456789") != std::string::npos) {
+            return false;
+        }
         const term_index terms(io::trade_words());
         const term* t = terms.find(joined(all, " "));
         if (t == nullptr || t->kind != term_kind::style ||

@@ -65,6 +65,10 @@ json terms_json(const std::vector<const term*>& all) {
     return j;
 }
 
+std::string no_words(const never_rule& n) {
+    return "never " + n.text + ". " + n.instead;
+}
+
 json json_of(const never_rule& n) {
     return {{"never", n.text}, {"because", n.instead}, {"of", n.of}, {"why", json_of(n.why)}};
 }
@@ -80,7 +84,7 @@ std::string json_of(const place_card& c, const lookup_request& r) {
         j["words"] = terms_json(c.asked.beside);
     }
     if (const never_rule* n = never_of(r, c.asked)) {
-        j["no"] = json_of(*n);
+        j["no"] = no_words(*n);
     }
     j["zones"] = json::array();
     for (const zone_card& z : c.zones) {
@@ -94,7 +98,7 @@ std::string json_of(const terms_asked& t, const lookup_request& r) {
     if (never_of_this_coat(r, t)) {
         j["no"] = coat_words(r);
     } else if (const never_rule* n = never_of(r, t)) {
-        j["no"] = json_of(*n);
+        j["no"] = no_words(*n);
     }
     j["terms"] = terms_json(t.all);
     return dumped(j);
@@ -132,7 +136,7 @@ std::string json_with(const std::string& tools, const terms_asked& beside,
     json j = json::parse(tools);
     j["words"] = terms_json(beside.all);
     if (const never_rule* n = never_of(r, beside)) {
-        j["no"] = json_of(*n);
+        j["no"] = no_words(*n);
     }
     return dumped(j);
 }

@@ -177,6 +177,10 @@ void say_nearest(document& d, const lookup_answer& a, const lookup_request& r,
     const std::string nearest = a.asked.only == asked_kind::blade  ? "Nearest blade to "
                                 : a.asked.only == asked_kind::comb ? "Nearest comb to "
                                                                    : "Nearest to ";
+    const bool blades = a.asked.only == asked_kind::blade;
+    if (blades) {
+        say_stated_so(d, a, o.units);
+    }
     d.open((otherwise ? '"' + said + "\" is " + wanted + ". " + nearest + "it from the kit:"
                       : nearest + wanted + " from the kit:"),
            false);
@@ -206,7 +210,9 @@ void say_nearest(document& d, const lookup_answer& a, const lookup_request& r,
     if (far) {
         d.say("Nothing in the kit comes near it: scissors, or another blade or comb.");
     }
-    say_stated_so(d, a, o.units);
+    if (!blades) {
+        say_stated_so(d, a, o.units);
+    }
     if (a.nearest.size() > 1) {
         d.say("Name the coat (--coat wavy) for the three nearest.");
     }

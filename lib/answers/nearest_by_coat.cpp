@@ -72,7 +72,9 @@ std::string teeth_warning(const near_setup& n) {
 
 void say_nearest_by_tool(document& d, const lookup_answer& a, const body& b, length_unit u) {
     for (const same_nearest& s : by_tool(a, b, u)) {
-        const std::string coats = listed(s.coats) + (s.coats.size() > 1 ? " coats" : " coat");
+        const bool several = s.coats.size() > 1;
+        const std::string coats =
+            (several ? "" : "a ") + listed(s.coats) + (several ? " coats" : " coat");
         const bool every = s.coats.size() == a.nearest.size();
         if (s.stops) {
             d.item("on " + coats + " " + s.what);
@@ -94,9 +96,9 @@ void say_stated_so(document& d, const lookup_answer& a, length_unit u) {
     const bool one = ids.size() == 1;
     const blade& first = a.stated_so.front();
     const bool by_name = u != length_unit::mm && !first.in_inch.empty();
-    d.say((one ? "Blade " : "Blades ") + listed(ids) + (one ? " is" : " are") + " made for it: " +
-              "stated length " + (by_name ? first.in_inch + " in" : show(first.stated.best, u)) +
-              ". Where hair lies flat more is left.",
+    d.say((one ? "Blade " : "Blades ") + listed(ids) + ": stated length " +
+              (by_name ? first.in_inch + " in" : show(first.stated.best, u)) +
+              "; where hair lies flat more is left.",
           2);
 }
 

@@ -14,7 +14,7 @@ namespace pelage::io {
 /// A line a tool, with the coats on which it comes nearest and what it leaves on them.
 void say_nearest_by_tool(document& d, const lookup_answer& a, const body& b, length_unit u);
 
-/// "Blades 7 and 7F are made for it: stated length 3.2 mm."; nothing where none is.
+/// "Blades 7 and 7F: stated length 3.2 mm"; nothing where none is.
 void say_stated_so(document& d, const lookup_answer& a, length_unit u);
 
 }  // namespace pelage::io

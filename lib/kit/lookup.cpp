@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <tuple>
 #include <utility>
 
 #include <pelage/kit/lookup.hpp>
@@ -196,24 +197,26 @@ std::optional<use_there> judged_there(const lookup_request& r, const setup& s) {
     return out;
 }
 
-/// The usual blades that state about that length; of those only what states it best.
+/// The usual blades that state about that length, rather longer than shorter: hair can't be put back.
 std::vector<blade> stating(const lookup_request& r, const length& wanted) {
     const double near = std::max(0.25, 0.06 * in_mm(wanted));  // as near as the trade's names are
-    std::vector<blade> out;
+    std::vector<blade> all;
     for (const blade& b : r.reference.blades) {
         const bool usual = b.shape == edge::standard && !b.rare && b.etched != "50";
-        if (!usual || in_mm(gap(b.stated.best, wanted)) > near) {
-            continue;
-        }
-        if (!out.empty() && in_hundredths(gap(b.stated.best, wanted)) <
-                                in_hundredths(gap(out.front().stated.best, wanted))) {
-            out.clear();
-        }
-        if (out.empty() || in_hundredths(b.stated.best) == in_hundredths(out.front().stated.best)) {
-            out.push_back(b);
+        if (usual && in_mm(gap(b.stated.best, wanted)) <= near) {
+            all.push_back(b);
         }
     }
-    return out;
+    const auto key = [&](const blade& b) {
+        const bool too_short = in_mm(b.stated.best) < in_mm(wanted) - 0.05;
+        return std::tuple{too_short, in_hundredths(gap(b.stated.best, wanted))};
+    };
+    std::stable_sort(all.begin(), all.end(),
+                     [&](const blade& a, const blade& b) { return key(a) < key(b); });
+    const auto other = std::find_if(all.begin(), all.end(),
+                                    [&](const blade& b) { return key(b) != key(all.front()); });
+    all.erase(other, all.end());
+    return all;
 }
 
 /// Of an answer to a length: by coat.

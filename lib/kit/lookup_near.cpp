@@ -30,9 +30,12 @@ bool same_thing(const setup& a, const setup& b) {
 /// plan, and no tool both ways.
 void with_the_lay_first(std::vector<near_setup>& all, const length& near_enough) {
     const auto with = [](const near_setup& n) { return n.how.way == direction::with_lay; };
-    const bool found = std::any_of(all.begin(), all.end(), [&](const near_setup& n) {
-        return with(n) && n.off <= near_enough && !n.why_not;
-    });
+    const auto near = [&](bool with_lay) {
+        return std::any_of(all.begin(), all.end(), [&](const near_setup& n) {
+            return with(n) == with_lay && n.off <= near_enough && !n.why_not;
+        });
+    };
+    const bool found = near(true) || !near(false);
     const std::vector<near_setup> before = all;
     std::erase_if(all, [&](const near_setup& n) {
         const auto twin = std::find_if(before.begin(), before.end(), [&](const near_setup& other) {
