@@ -1,15 +1,53 @@
 #include "asked_groom.hpp"
 
+#include <algorithm>
+
 #include <pelage/forecast/all_coats.hpp>
 #include <pelage/model/hair_by_record.hpp>
 #include <pelage/trade/upkeep.hpp>
 
 namespace pelage::cli {
 
+namespace {
+
+/// What cuts nothing needs no sheet: any that fits the coat will do.
+dog with_sheet(dog d, const workplace& w, const std::string& service) {
+    const auto cuts_nothing = [&](const pelage::service& s) {
+        return !s.whole && s.zones.empty() && !s.has(service_step::roll);
+    };
+    faults ignored;  // told where the booking is read
+    const pelage::service* booked = d.style.empty() && !service.empty()
+                                        ? service_in("", service, w.reference, ignored)
+                                        : nullptr;
+    if (booked == nullptr || !cuts_nothing(*booked)) {
+        return d;
+    }
+    std::optional<coat_class> coat = d.coat;
+    if (!coat && !d.mix.empty()) {
+        try {
+            coat = expect_coat(d.mix, w.reference.genes, w.reference.coats).may_be.likeliest();
+        } catch (const error&) {  // told where the mix is read
+            return d;
+        }
+    }
+    const style* found = nullptr;
+    for (const style& s : w.styles) {
+        const bool fits =
+            coat && !s.show && std::find(s.coats.begin(), s.coats.end(), *coat) != s.coats.end();
+        if (fits && (found == nullptr || (s.adjustable && !found->adjustable))) {
+            found = &s;
+        }
+    }
+    d.style = found == nullptr ? "" : found->id;
+    return d;
+}
+
+}  // namespace
+
 asked_groom::asked_groom(const common_options& common, const dog_options& o,
                          const surroundings& around, faults& f, const std::string& service)
     : w(workplace_of(common, around, f, o.season)),
-      patient(dog_of(o, w, around, f)),
+      patient(with_sheet(dog_of(o, w, around, f), w, service)),
       sheet(sheet_of(patient, w, f)) {
     if (!o.chance.empty()) {
         asked = chance_in(o.chance, f);

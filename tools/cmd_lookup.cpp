@@ -159,15 +159,32 @@ std::string written(const workplace& w, const lookup_request& r, const Answer& a
     return w.json ? io::json_of(a, r) : w.written(io::document_of(a, r, w.print));
 }
 
+/// An answer about tools with the words that were said beside them before it.
+template <class Answer>
+reply with_beside(const workplace& w, const lookup_request& r, const Answer& a,
+                  const std::vector<const term*>& beside, bool no) {
+    if (beside.empty()) {
+        return {written(w, r, a), no ? answer_is_no : done};
+    }
+    const terms_asked t{beside};
+    const bool never = no || never_of_this_coat(r, t) || never_of(r, t) != nullptr;
+    if (w.json) {
+        return {io::json_with(io::json_of(a, r), t, r), never ? answer_is_no : done};
+    }
+    io::document d = io::document_of(t, r, w.print);
+    d.append(io::document_of(a, r, w.print));
+    return {w.written(std::move(d)), never ? answer_is_no : done};
+}
+
 reply tools_reply(const workplace& w, const lookup_request& r, const tools_asked& t) {
     if (t.all.size() > 1) {
         const comparison c = compare(r, t.all);
         const bool no = std::all_of(c.all.begin(), c.all.end(),
                                     [](const lookup_answer& a) { return a.never.has_value(); });
-        return {written(w, r, c), no ? answer_is_no : done};
+        return with_beside(w, r, c, t.beside, no);
     }
     const lookup_answer a = look_up(r, t.all.front());
-    return {written(w, r, a), a.never ? answer_is_no : done};
+    return with_beside(w, r, a, t.beside, a.never.has_value());
 }
 
 reply place_reply(const workplace& w, const lookup_request& r, const place_card& c) {
@@ -197,11 +214,23 @@ reply answer_to(const lookup_options& o, const workplace& w, const lookup_reques
         return tools_reply(w, r, *tools);
     }
     if (const auto* place = std::get_if<place_asked>(&a.what)) {
-        return place_reply(w, r, card_of(r, *place));
+        reply told = place_reply(w, r, card_of(r, *place));
+        told.code = never_of(r, *place) != nullptr ? answer_is_no : done;
+        return told;
     }
     if (const auto* terms = std::get_if<terms_asked>(&a.what)) {
         throw_if_svg(w);
-        return {written(w, r, *terms), never_of_this_coat(r, *terms) ? answer_is_no : done};
+        const bool no = never_of_this_coat(r, *terms) || never_of(r, *terms) != nullptr;
+        return {written(w, r, *terms), no ? answer_is_no : done};
+    }
+    if (const auto* on_what = std::get_if<carrying_asked>(&a.what)) {
+        throw_if_svg(w);
+        const carrying_answer c = carrying(r, *on_what);
+        return {written(w, r, c), c.may ? done : answer_is_no};
+    }
+    if (const auto* list = std::get_if<list_asked>(&a.what)) {
+        throw_if_svg(w);
+        return {written(w, r, *list)};
     }
     if (const auto* of_coat = std::get_if<coat_asked>(&a.what)) {
         throw_if_svg(w);
@@ -226,6 +255,7 @@ reply lookup(lookup_options& o, const surroundings& around) {
     lookup_request r{
         w.reference, w.place().rules, w.tools(),         text, asked_kind::any, o.barber, {}, {},
         {},          w.print.today,   &io::trade_words()};
+    r.invented = !w.own && o.kit.empty();
     resolve_words(o, w, r, f);
     if (o.all) {
         f.throw_if_any();
@@ -235,7 +265,7 @@ reply lookup(lookup_options& o, const surroundings& around) {
         r.text = o.zone;
         f.throw_if_any();
         const term* said = term_index(*r.words).find(o.zone);
-        return answer_to(o, w, r, {place_asked{o.zone, r.where, said}}, f);
+        return answer_to(o, w, r, {place_asked{o.zone, r.where, said, {}}}, f);
     }
     f.throw_if_any();
     return answer_to(o, w, r, read_asked(r), f);

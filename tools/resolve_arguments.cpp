@@ -1,9 +1,12 @@
 #include "resolve_arguments.hpp"
 
+#include <algorithm>
 #include <charconv>
 
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/data/glossary.hpp>
+#include <pelage/trade/term.hpp>
 
 #include "resolve_words.hpp"
 
@@ -121,7 +124,35 @@ std::optional<direction> direction_called(const std::string& text, faults& f) {
     return n ? std::optional{*n == 0 ? direction::with_lay : direction::against_lay} : std::nullopt;
 }
 
+namespace {
+
+/// What the trade's word for a coat is asked back with: the coats it may mean; empty of other words.
+std::string coats_meant(const std::string& text) {
+    const term* t = term_index(io::trade_words()).find(text);
+    if (t == nullptr || t->kind != term_kind::coat) {
+        return {};
+    }
+    std::vector<std::string> coats;
+    for (const std::string_view c : coat_names) {
+        const bool of_it = t->id == std::string(c) + "-coat" ||
+                           (t->id == "double-coat" && c.starts_with("double"));
+        if (of_it) {
+            coats.push_back("--coat " + std::string(c));
+        }
+    }
+    return coats.empty() ? ""
+                         : "--coat: found \"" + text + "\", a " + t->title + "; write " +
+                               one_of(coats) + (t->id == "double-coat" ? ". " + t->text : "");
+}
+
+}  // namespace
+
 std::optional<coat_class> coat_called(const std::string& text, faults& f) {
+    const bool known = std::find(coat_names.begin(), coat_names.end(), text) != coat_names.end();
+    if (const std::string meant = known ? "" : coats_meant(text); !meant.empty()) {
+        f.say(errc::ambiguous, meant);
+        return std::nullopt;
+    }
     return named<coat_class>("--coat", text, coat_names, f);
 }
 

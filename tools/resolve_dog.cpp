@@ -5,10 +5,12 @@
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/base/suggest.hpp>
+#include <pelage/data/glossary.hpp>
 #include <pelage/data/read.hpp>
 #include <pelage/data/record_file.hpp>
 #include <pelage/data/reference.hpp>
 #include <pelage/trade/place_words.hpp>
+#include <pelage/trade/term.hpp>
 
 #include "resolve_arguments.hpp"
 #include "resolve_words.hpp"
@@ -244,11 +246,35 @@ std::optional<expected_coat> coat_by_mix(dog& d, const workplace& w) {
     return e;
 }
 
+namespace {
+
+/// A style that a word of the trade names: the sheets that come nearest to it.
+std::string sheets_meant(const std::string& text) {
+    const term* t = term_index(io::trade_words()).find(text);
+    if (t == nullptr || t->sheets.empty()) {
+        return {};
+    }
+    std::vector<std::string> styles;
+    for (const std::string& id : t->sheets) {
+        styles.push_back("--style " + id);
+    }
+    return "\"" + text + "\" is a word of the trade" +
+           (t->title == text ? "" : " (" + t->title + ")") +
+           " and no sheet's name; the nearest: " + one_of(styles) +
+           "; what is left where: --length '25 mm'";
+}
+
+}  // namespace
+
 const style* sheet_of(const dog& d, const workplace& w, faults& f) {
     const style* s = find(w.styles, d.style);
     throw_if_unsound(w, d.style, false);
     if (s != nullptr) {
         return s;
+    }
+    if (const std::string meant = sheets_meant(d.style); !meant.empty()) {
+        f.say(errc::unknown, meant);
+        return nullptr;
     }
     f.say(d.style.empty() ? errc::missing : errc::unknown,
           d.style.empty()

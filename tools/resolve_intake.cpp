@@ -95,6 +95,27 @@ class mat_words {
     std::size_t at_;
 };
 
+/// The longest run of words that names a place; empty if none does.
+std::string place_within(const strings& all, const body& b) {
+    const part_index parts(b);
+    for (std::size_t n = all.size(); n > 0; --n) {
+        for (std::size_t at = 0; at + n <= all.size(); ++at) {
+            if (const std::string one = phrase(all, at, at + n); parts.find(one) != nullptr) {
+                return one;
+            }
+        }
+    }
+    return {};
+}
+
+/// Where the place was understood, and how bad the mat is wasn't said: what each grade means.
+std::string grade_asked(const std::string& text, const std::string& where) {
+    return "--mat: how bad is it there? found \"" + text + "\", of which \"" + where +
+           "\" is understood; a tangle still combs out, a mat doesn't, a matted-area is many, a "
+           "pelt is one sheet; write it like '" +
+           where + " mat 3 mm', with the free hair under it, or '" + where + " pelt to the skin'";
+}
+
 constexpr const char* mat_example =
     "; write it like 'left ear pelt 5 mm', 'tail tangle comb out', 'back pelt to the skin' or "
     "'neck matted-area 6 mm comb passes'";
@@ -119,6 +140,12 @@ std::optional<said_mat> mat_said(const std::string& text, const workplace& w, fa
         return std::find(mat_names.begin(), mat_names.end(), one) != mat_names.end();
     });
     const auto at = static_cast<std::size_t>(grade - words.begin());
+    const std::string understood =
+        grade == words.end() ? place_within(words, w.reference.dog_body) : "";
+    if (!understood.empty()) {
+        f.say(errc::syntax, grade_asked(text, understood));
+        return std::nullopt;
+    }
     if (grade == words.end() || at == 0) {
         f.say(errc::syntax, "--mat: a zone and how bad it is (" +
                                 joined(words_of(mat_names), ", ") + ") are needed; found \"" +
@@ -231,7 +258,14 @@ struct said_skin {
 };
 
 std::optional<said_skin> skin_said(const std::string& text, const workplace& w, faults& f) {
-    const strings words = split(text);
+    strings words = split(text);
+    // a hot spot is wet, sore skin
+    for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+        if (words[i] == "hot" && words[i + 1].starts_with("spot")) {
+            words[i] = "wet";
+            words.erase(words.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+        }
+    }
     const auto state = std::find_if(words.begin(), words.end(), [](const std::string& one) {
         return std::find(skin_words.begin(), skin_words.end(), one) != skin_words.end();
     });
@@ -288,6 +322,16 @@ void apply_alerts(const intake_options& o, dog& d, faults& f) {
     }
 }
 
+/// "puppy" is young.
+std::string stage_meant(const std::string& said) {
+    const auto one_of_these = [&](const strings& words) {
+        return std::find(words.begin(), words.end(), said) != words.end();
+    };
+    const bool young = one_of_these({"puppy", "pup", "young dog"});
+    const bool old = one_of_these({"senior", "elderly", "old dog", "frail"});
+    return young ? "young" : old ? "old" : said;
+}
+
 void apply_sensitive(const intake_options& o, const workplace& w, dog& d, faults& f) {
     for (const std::string& word : o.sensitive) {
         if (places_called("--sensitive", word, w.reference.dog_body, f) &&
@@ -333,7 +377,7 @@ void apply_intake(const intake_options& o, bool hair_said, const workplace& w, d
         }
     }
     if (!o.age.empty()) {
-        d.age = named<life_stage>("--age", o.age, life_stage_names, f);
+        d.age = named<life_stage>("--age", stage_meant(o.age), life_stage_names, f);
     }
     if (!o.outdoors.empty()) {
         d.out = named<outdoors>("--outdoors", o.outdoors, outdoors_names, f);

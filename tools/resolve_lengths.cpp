@@ -4,8 +4,11 @@
 
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/data/glossary.hpp>
 #include <pelage/kit/lookup.hpp>
+#include <pelage/model/mix.hpp>
 #include <pelage/trade/place_words.hpp>
+#include <pelage/trade/term.hpp>
 
 #include "resolve_arguments.hpp"
 #include "resolve_words.hpp"
@@ -57,22 +60,33 @@ std::string in_figures(std::string text) {
 
 /// One wish: what is to be left, and where; without a place it is the sheet's own length.
 struct wish {
-    std::string whom;  ///< "body", "all"; empty: not said
+    words whom;  ///< "body", "all"; empty: not said
     instruction what;
 };
 
+bool any_of_these(const words& all, std::initializer_list<std::string_view> these) {
+    return std::any_of(all.begin(), all.end(), [&](const std::string& w) {
+        return std::find(these.begin(), these.end(), w) != these.end();
+    });
+}
+
 class wish_reader {
   public:
-    wish_reader(const workplace& w, faults& f) : w_(w), f_(f), parts_(w.reference.dog_body) {}
+    /// `said_first`: what is said of the dog's coat before any length; may be empty.
+    wish_reader(const workplace& w, std::string said_first, faults& f)
+        : w_(w), f_(f), said_first_(std::move(said_first)), parts_(w.reference.dog_body) {}
 
     std::optional<wish> read(const std::string& text) {
         words all = split(in_figures(text), ' ');
+        if (no_measure(text, all)) {
+            return std::nullopt;
+        }
         wish out;
         const auto drop_end = [&](std::string_view a, std::string_view b) {
             const bool there = all.size() > 2 && all[all.size() - 2] == a && all.back() == b;
             if (there) {
                 all.resize(all.size() - 2);
-                out.whom = "all";
+                out.whom = {"all"};
             }
             return there;
         };
@@ -81,7 +95,10 @@ class wish_reader {
             by_how_much(text, joined_from(all, 0, all.size() - 1));
             return std::nullopt;
         }
-        take_place(all, out.whom);
+        take_places(all, out.whom);
+        if (not_cut(text, all, out) || by_scissors(text, all, out)) {
+            return out.what.how ? std::optional{out} : std::nullopt;
+        }
         if (out.whom.empty() && all.size() > 1 && all.front() != "blade" && measures(all.back())) {
             const auto stranger = parts_.about(joined_from(all, 0, all.size() - 1));
             f_.say(stranger.code, "--length: " + stranger.wrong + "; found \"" +
@@ -92,19 +109,115 @@ class wish_reader {
     }
 
   private:
-    /// The longest run of words at either end that names a place.
-    void take_place(words& all, std::string& whom) {
+    /// The places of "belly, sani and pads" one by one; empty where a word of it is none.
+    [[nodiscard]] words places_in(const words& all, std::size_t from, std::size_t to) const {
+        if (const std::string whole = joined_from(all, from, to); parts_.find(whole) != nullptr) {
+            return {whole};
+        }
+        words out;
+        std::size_t begin = from;
+        for (std::size_t i = from; i <= to; ++i) {
+            if (i < to && all[i] != "and" && all[i] != "&" && all[i] != "+") {
+                continue;
+            }
+            const std::string one = joined_from(all, begin, i);
+            if (one.empty() || parts_.find(one) == nullptr) {
+                return {};
+            }
+            out.push_back(one);
+            begin = i + 1;
+        }
+        return out;
+    }
+
+    /// The longest run of words at either end that names places.
+    void take_places(words& all, words& whom) {
         for (std::size_t n = all.size() - 1; whom.empty() && n > 0; --n) {
-            const std::string first = joined_from(all, 0, n);
-            const std::string last = joined_from(all, all.size() - n, all.size());
-            if (parts_.find(first) != nullptr) {
+            const words first = places_in(all, 0, n);
+            const words last = places_in(all, all.size() - n, all.size());
+            if (!first.empty()) {
                 whom = first;
                 all.erase(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(n));
-            } else if (parts_.find(last) != nullptr) {
+            } else if (!last.empty()) {
                 whom = last;
                 all.resize(all.size() - n);
             }
         }
+    }
+
+    /// What asks for no length at all: the last groom's, what comes off, "short", a word of a style.
+    bool no_measure(const std::string& text, const words& all) {
+        const std::string found = "; found \"" + text + "\"; ";
+        if (any_of_these(all, {"last", "usual", "before", "previous"}) &&
+            any_of_these(all, {"same", "as", "like", "usual"})) {
+            f_.say(errc::ambiguous,
+                   "--length: what was left last time stands in the dog's own record" + found +
+                       "name the dog, as in pelage plan DOG, or write the length");
+            return true;
+        }
+        if (all.size() > 1 && all.back() == "off" && all[all.size() - 2] != "all") {
+            f_.say(errc::ambiguous,
+                   "--length is what is left on the dog, not what comes off" + found +
+                       "say how long the hair is today (--now 'body 40 mm') and write what is to "
+                       "be left, as in --length '25 mm'");
+            return true;
+        }
+        words rest = all;
+        std::erase_if(rest, [](const std::string& w) {
+            return w == "all" || w == "over" || w == "off" || w == "a" || w == "bit" ||
+                   w == "quite" || w == "very" || w == "nice" || w == "and";
+        });
+        if (rest.size() == 1 &&
+            any_of_these(rest, {"short", "long", "medium", "shortish", "tidy"})) {
+            f_.say(errc::ambiguous, "--length: how " + rest.front() + " is that" + found +
+                                        "write what is left, as in '7F all over', 'half inch all "
+                                        "over' or '25 mm all over'");
+            return true;
+        }
+        return a_word_of_style(found, all);
+    }
+
+    bool a_word_of_style(const std::string& found, const words& all) {
+        if (found.find_first_of("0123456789") != std::string::npos) {
+            return false;
+        }
+        const term_index terms(io::trade_words());
+        const term* t = terms.find(joined(all, " "));
+        if (t == nullptr || t->kind != term_kind::style ||
+            parts_.find(joined(all, " ")) != nullptr) {
+            return false;
+        }
+        words styles;
+        for (const std::string& id : t->sheets) {
+            styles.push_back("--style " + id);
+        }
+        f_.say(errc::ambiguous, "--length: a style, which names no length" + found +
+                                    "write the place and what is left, as in 'head 25 mm'" +
+                                    (styles.empty() ? "" : ", or " + one_of(styles)));
+        return true;
+    }
+
+    /// "leave skirt": that place isn't cut.
+    bool not_cut(const std::string& text, const words& all, wish& out) {
+        static_cast<void>(text);
+        if (out.whom.empty() || all.size() != 1 ||
+            (all.front() != "leave" && all.front() != "left")) {
+            return false;
+        }
+        out.what.how = finish::leave;
+        return true;
+    }
+
+    /// "scissor legs": how long is asked back.
+    bool by_scissors(const std::string& text, const words& all, const wish& out) {
+        if (out.whom.empty() || all.size() != 1 ||
+            !any_of_these(all, {"scissor", "scissors", "scissored", "hand-scissor"})) {
+            return false;
+        }
+        f_.say(errc::ambiguous, "--length: by scissors, and how long is left there? found \"" +
+                                    text + "\"; write it like '" + out.whom.front() +
+                                    " 25 mm': the plan says what takes the scissors");
+        return true;
     }
 
     [[nodiscard]] bool measures(const std::string& word) const {
@@ -125,8 +238,25 @@ class wish_reader {
                                     (parts_.find(whom) != nullptr ? whom : "legs") + " 16 mm'");
     }
 
+    /// Whether the blade is customary in all of these places, so that its number can mean nothing else.
+    [[nodiscard]] bool customary(const std::string& blade, const words& whom) const {
+        return !whom.empty() && std::all_of(whom.begin(), whom.end(), [&](const std::string& word) {
+            const selection* s = parts_.find(word);
+            return s != nullptr &&
+                   std::all_of(s->places.begin(), s->places.end(), [&](const place& p) {
+                       const auto& usual = w_.reference.dog_body.zones[p.zone].prep_blades;
+                       return std::find(usual.begin(), usual.end(), blade) != usual.end();
+                   });
+        });
+    }
+
     /// A blade, a comb or a length, as the look-up reads them.
-    bool leaves(const std::string& text, const std::string& measure, wish& out) {
+    bool leaves(const std::string& text, std::string measure, wish& out) {
+        for (const std::string_view before : {"number ", "no ", "no. ", "nr ", "#"}) {
+            if (measure.starts_with(before)) {
+                measure.erase(0, before.size());
+            }
+        }
         try {
             const question q = read_question(asked(measure));
             const auto also = [&](question_hint h) {
@@ -134,10 +264,11 @@ class wish_reader {
             };
             switch (q.what) {
                 case question::form::of_blade:
-                    if (also(question_hint::as_millimetres) && measure == q.tool.tool.id) {
+                    if (also(question_hint::as_millimetres) && measure == q.tool.tool.id &&
+                        !customary(q.tool.tool.id, out.whom)) {
                         f_.say(errc::ambiguous, "--length: a blade or a length? found \"" + text +
                                                     "\"; write \"blade " + measure + "\" or \"" +
-                                                    measure + " mm\"");
+                                                    measure + " mm\"" + first_of_the_coat());
                         return false;
                     }
                     out.what.blade = q.tool.tool.id;
@@ -152,20 +283,39 @@ class wish_reader {
         } catch (const error& e) {
             if (parse_length(measure).fault == length_fault::no_unit) {
                 (void)length_in("--length", measure, f_);
-            } else if (e.code() == errc::unknown) {
+            } else if (e.code() == errc::unknown || e.code() == errc::unit) {
                 f_.say(e.code(), "--length: no blade, comb or length; found \"" + text +
-                                     "\"; write it like '16 mm', '7F', 'body 7F, legs 16 mm'");
+                                     "\"; write it like '16 mm', '7F', 'body 7F, legs 16 mm'" +
+                                     first_of_the_coat());
             } else {
-                f_.say(e.code(), "--length: " + std::string(e.what()));
+                f_.say(e.code(), "--length: " + std::string(e.what()) + first_of_the_coat());
             }
         }
         return false;
     }
 
+    [[nodiscard]] std::string first_of_the_coat() const {
+        return said_first_.empty() ? "" : ". But first: " + said_first_;
+    }
+
     const workplace& w_;
     faults& f_;
+    std::string said_first_;
     part_index parts_;
 };
+
+/// What is said of a double coat before any length; empty of others, or where the coat isn't known.
+std::string first_of_a_double_coat(const dog& d, const workplace& w) {
+    std::optional<coat_class> c = d.coat;
+    if (!c && !d.mix.empty()) {
+        try {
+            c = expect_coat(d.mix, w.reference.genes, w.reference.coats).may_be.likeliest();
+        } catch (const error&) {  // told where the mix is read
+            return {};
+        }
+    }
+    return c && double_coated(*c) ? coat_of(w.reference, *c).said_first : "";
+}
 
 /// The sheet leaves the whole dog about alike, so that a bare length or blade takes the place of all of it;
 /// 1 mm, our own choice, is what a blade more or less may leave beside another.
@@ -191,7 +341,7 @@ void apply_lengths(const std::string& text, const workplace& w, dog& d, faults& 
         d.style = "one-length";
     }
     const style* sheet = find(w.styles, d.style);
-    wish_reader reader(w, f);
+    wish_reader reader(w, first_of_a_double_coat(d, w), f);
     for (const std::string& one : split(text, ',')) {
         const auto said = reader.read(std::string(detail::trimmed(one)));
         if (!said) {
@@ -207,7 +357,9 @@ void apply_lengths(const std::string& text, const workplace& w, dog& d, faults& 
                                       "\"; say where: 'all " + text + "', 'body " + text +
                                       "', or write another --style, such as one-length");
         } else {
-            d.departures.push_back({bare ? "all" : said->whom, said->what});
+            for (const std::string& whom : bare ? words{"all"} : said->whom) {
+                d.departures.push_back({whom, said->what});
+            }
         }
     }
 }

@@ -49,8 +49,28 @@ json json_of(const zone_card& c, const lookup_request& r) {
 }
 
 json json_of(const term& t) {
-    return {{"id", t.id},       {"title", t.title}, {"kind", name(t.kind)}, {"is", t.text},
-            {"words", t.words}, {"see", t.see},     {"why", json_of(t.why)}};
+    json j{{"id", t.id},       {"title", t.title}, {"kind", name(t.kind)}, {"is", t.text},
+           {"words", t.words}, {"see", t.see},     {"why", json_of(t.why)}};
+    if (!t.usual.empty()) {
+        j["usual"] = t.usual;
+    }
+    return j;
+}
+
+json terms_json(const std::vector<const term*>& all) {
+    json j = json::array();
+    for (const term* one : all) {
+        j.push_back(json_of(*one));
+    }
+    return j;
+}
+
+std::string no_words(const never_rule& n) {
+    return "never " + n.text + ". " + n.instead;
+}
+
+json json_of(const never_rule& n) {
+    return {{"never", n.text}, {"because", n.instead}, {"of", n.of}, {"why", json_of(n.why)}};
 }
 
 }  // namespace
@@ -59,6 +79,12 @@ std::string json_of(const place_card& c, const lookup_request& r) {
     json j{{"schema", "pelage/place/1"}, {"asked", r.text}, {"word", c.asked.word}};
     if (c.asked.said != nullptr) {
         j["term"] = json_of(*c.asked.said);
+    }
+    if (!c.asked.beside.empty()) {
+        j["words"] = terms_json(c.asked.beside);
+    }
+    if (const never_rule* n = never_of(r, c.asked)) {
+        j["no"] = no_words(*n);
     }
     j["zones"] = json::array();
     for (const zone_card& z : c.zones) {
@@ -71,10 +97,46 @@ std::string json_of(const terms_asked& t, const lookup_request& r) {
     json j{{"schema", "pelage/term/1"}, {"asked", r.text}};
     if (never_of_this_coat(r, t)) {
         j["no"] = coat_words(r);
+    } else if (const never_rule* n = never_of(r, t)) {
+        j["no"] = no_words(*n);
+    }
+    j["terms"] = terms_json(t.all);
+    return dumped(j);
+}
+
+std::string json_of(const carrying_answer& a, const lookup_request& r) {
+    json j{{"schema", "pelage/carrying/1"}, {"asked", r.text}};
+    if (a.asked) {
+        j["blade"] = a.asked->id;
+        j["may"] = a.may;
+    }
+    j["blades"] = ids(a.blades);
+    j["combs"] = ids(a.combs);
+    return dumped(j);
+}
+
+std::string json_of(const list_asked& l, const lookup_request& r) {
+    json j{{"schema", "pelage/list/1"}, {"asked", r.text}};
+    if (l.what == list_asked::of::nevers) {
+        j["nevers"] = json::array();
+        for (const never_rule& n : words_of(r).never) {
+            j["nevers"].push_back(json_of(n));
+        }
+        return dumped(j);
     }
     j["terms"] = json::array();
-    for (const term* one : t.all) {
-        j["terms"].push_back(json_of(*one));
+    for (const term& t : words_of(r).terms) {
+        j["terms"].push_back({{"id", t.id}, {"title", t.title}, {"kind", name(t.kind)}});
+    }
+    return dumped(j);
+}
+
+std::string json_with(const std::string& tools, const terms_asked& beside,
+                      const lookup_request& r) {
+    json j = json::parse(tools);
+    j["words"] = terms_json(beside.all);
+    if (const never_rule* n = never_of(r, beside)) {
+        j["no"] = no_words(*n);
     }
     return dumped(j);
 }
@@ -87,6 +149,7 @@ std::string json_of(const coat_asked& c, const lookup_request& r) {
                    {"title", k.title},
                    {"look", k.look},
                    {"said_first", k.said_first},
+                   {"in_words", c.said == nullptr ? "" : c.said->text},
                    {"keeps_growing", k.kind == cycle::growing},
                    {"stops_mm", mm_json(longest_terminal(k).best)}});
 }

@@ -13,17 +13,37 @@ namespace pelage::io {
 
 namespace {
 
-std::string how_sure(const evidence& e) {
-    return std::string(in_words(e.how)) +
-           (e.from.empty() ? "" : " (" + e.from + (e.relayed ? ", second-hand" : "") + ")");
-}
-
 std::string titles_of(const std::vector<std::string>& ids, const glossary& g) {
     std::vector<std::string> out;
     for (const std::string& id : ids) {
         out.push_back(find(g.terms, id)->title);
     }
     return joined(out, ", ");
+}
+
+/// Words of the trade, each with what is customary, what else it is called and what belongs to it.
+void say_terms(document& d, const std::vector<const term*>& all, const lookup_request& r) {
+    typed_table rows{{"word", "kind", "meaning", "basis"}};
+    rows.whom = shown_to::programs;
+    constexpr std::size_t most = 6;
+    for (const term* one : all) {
+        d.say_of(one->title + ": ", behind_colon(one->text));
+        if (!one->usual.empty()) {
+            d.say_of("  customary: ", one->usual + ".", 4);
+        }
+        std::vector<std::string> also = one->words;
+        also.resize(std::min(also.size(), most));
+        if (!also.empty()) {
+            d.say_of("  also said: ", joined(also, ", "), 4);
+        }
+        if (!one->see.empty()) {
+            d.say_of("  see: ", titles_of(one->see, words_of(r)), 4);
+        }
+        d.say_of("  how sure: ", how_sure(one->why), 4);
+        rows.rows.push_back(
+            {one->title, std::string(name(one->kind)), one->text, how_sure(one->why)});
+    }
+    d.show(std::move(rows));
 }
 
 /// What stands of one zone on a card.
@@ -33,7 +53,8 @@ void say_zone(document& d, const zone_card& c, const lookup_request& r, const pr
     if (!z.hold.empty()) {
         d.say_of("Hold: ", z.hold + ".");
     }
-    d.say_of(z.has(zone_use::scissors_only) ? "Way: " : "Way: with the lay, ", z.stroke + ".");
+    const bool no_lay = z.has(zone_use::scissors_only) || z.has(zone_use::pads);
+    d.say_of(no_lay ? "Way: " : "Way: with the lay, ", z.stroke + ".");
     if (const std::string against = against_words(c, r, o.units); !against.empty()) {
         d.say_of("Against the lay: ", against + ".");
     }
@@ -143,7 +164,7 @@ void say_differences(document& d, const comparison& c, const lookup_request& r, 
         const kit_blade* mine =
             a.asked.what == question::form::of_blade ? find_blade(r.tools, s.tool.id) : nullptr;
         if (mine != nullptr && !at_hand(*mine, r.today)) {
-            d.item(held(s) + " is out today");
+            d.item(held(s) + " is " + out_words(r));
         }
     }
 }
@@ -213,7 +234,14 @@ typed_table leaves_beside(const comparison& c, const print_options& o) {
 
 document document_of(const place_card& c, const lookup_request& r, const print_options& o) {
     document d{c.asked.word};
+    if (const never_rule* n = never_of(r, c.asked)) {
+        say_no(d, "never " + n->text + ". " + n->instead);
+    }
     say_coat_first(d, r);
+    if (!c.asked.beside.empty()) {
+        say_terms(d, c.asked.beside, r);
+        d.open();
+    }
     if (c.zones.size() == 1) {
         say_one_zone(d, c, r, o);
     } else {
@@ -222,38 +250,19 @@ document document_of(const place_card& c, const lookup_request& r, const print_o
     d.show(rows_of(c, r, o));
     d.open({}, false);
     d.say("How sure: " + how_sure(r.reference.dog_body.zones[c.zones.front().zone].why) +
-          "; the kit's blades by the rules of this library.");
+          ", and so are the rules that sort the kit's blades.");
     return d;
 }
 
 document document_of(const terms_asked& t, const lookup_request& r, const print_options& /*o*/) {
     document d{t.all.front()->title};
     if (never_of_this_coat(r, t)) {
-        d.add({line_as::caution,
-               "No: " + std::string(refusal_words(refusal::jacket_consent)) + ".",
-               {},
-               0,
-               4});
+        say_no(d, std::string(refusal_words(refusal::jacket_consent)) + ".");
+    } else if (const never_rule* n = never_of(r, t)) {
+        say_no(d, "never " + n->text + ". " + n->instead);
     }
     say_coat_first(d, r);
-    typed_table rows{{"word", "kind", "meaning", "basis"}};
-    rows.whom = shown_to::programs;
-    constexpr std::size_t most = 6;
-    for (const term* one : t.all) {
-        d.say_of(one->title + ": ", behind_colon(one->text));
-        std::vector<std::string> also = one->words;
-        also.resize(std::min(also.size(), most));
-        if (!also.empty()) {
-            d.say_of("  also said: ", joined(also, ", "), 4);
-        }
-        if (!one->see.empty()) {
-            d.say_of("  see: ", titles_of(one->see, words_of(r)), 4);
-        }
-        d.say_of("  how sure: ", how_sure(one->why), 4);
-        rows.rows.push_back(
-            {one->title, std::string(name(one->kind)), one->text, how_sure(one->why)});
-    }
-    d.show(std::move(rows));
+    say_terms(d, t.all, r);
     return d;
 }
 
@@ -261,6 +270,9 @@ document document_of(const coat_asked& c, const lookup_request& r, const print_o
     const coat& k = coat_of(r.reference, c.coat);
     document d{k.title};
     d.say_of(k.title + ": ", k.look + ".");
+    if (c.said != nullptr) {
+        d.say(c.said->text, 2);
+    }
     if (!k.said_first.empty()) {
         d.say(k.said_first, 2);
     }
@@ -277,6 +289,7 @@ document document_of(const coat_asked& c, const lookup_request& r, const print_o
                           : "It doesn't mat by length.");
     d.say("What the kit leaves on it: pelage lookup --all --coat " + std::string(name(c.coat)) +
           ".");
+    d.say("Style sheets: pelage sheet list. How it is brushed: pelage lookup 'line brushing'.");
     return d;
 }
 

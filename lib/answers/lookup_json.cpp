@@ -45,6 +45,7 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
     if (a.asked.what == question::form::of_length) {
         // as asked: an inch is exact
         j["length_mm"] = std::round(in_mm(a.asked.wanted) * 1e6) / 1e6;
+        j["stated_on"] = ids(a.stated_so);
         j["nearest"] = json::array();
         for (const nearest_row& row : a.nearest) {
             json one{{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}};

@@ -1,10 +1,12 @@
 // A looked-up blade, comb or length, as a document.
 #include <algorithm>
+#include <cmath>
 
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
 
 #include "answers/layout.hpp"
+#include "answers/nearest_by_coat.hpp"
 #include "answers/words/lookup.hpp"
 #include "answers/words/tool.hpp"
 
@@ -58,7 +60,7 @@ std::string head_of(const lookup_answer& a, const lookup_request& r, const print
             s.tool.shape == edge::standard ? "" : ", " + std::string(name(s.tool.shape)) + " edge";
         out += s.tool.rare ? ", rare" : "";
         const kit_blade* mine = find_blade(r.tools, s.tool.id);
-        out += mine != nullptr && !at_hand(*mine, r.today) ? ", out today" : "";
+        out += mine != nullptr && !at_hand(*mine, r.today) ? ", " + out_words(r) : "";
     }
     const finished spread{a.stated->low, a.stated->best, a.stated->high};
     const bool in_inch = !s.over && !s.tool.in_inch.empty();
@@ -99,13 +101,19 @@ typed_table leaves_table(const lookup_answer& a, const lookup_request& r, length
     return t;
 }
 
-/// What a person must know of the teeth before taking this blade in place of another.
-std::string teeth_warning(const near_setup& n) {
-    if (n.how.over || n.how.tool.cut == teeth::full) {
-        return {};
+/// How far off, as coarse as what is left is shown, so that the sum comes out: 14 mm is 1 mm off 13.
+std::string off_words(const near_setup& n, length_unit u) {
+    if (u != length_unit::mm) {
+        return show(n.off, u);
     }
-    return n.how.tool.cut == teeth::skip ? "; skip teeth, firm flat skin only"
-                                         : "; look at its teeth first";
+    const double best = in_mm(n.leaves.best);
+    const auto shown = [](double l) {
+        const double steps = l < 1.0 ? 100.0 : l < 10.0 ? 10.0 : 1.0;
+        return std::round(l * steps) / steps;
+    };
+    const bool less = n.wanted < n.leaves.best;
+    const double off = (less ? 1.0 : -1.0) * (shown(best) - shown(in_mm(n.wanted)));
+    return off < 0.005 ? "" : show(mm(off), u);
 }
 
 /// `wanted` as it is shown.
@@ -114,8 +122,9 @@ std::string near_text(const near_setup& n, const body& b, const print_options& o
     std::string out = title_words(n.how, o.units) + ", leaves " + left_words(n.leaves, o.units);
     const double least = o.units == length_unit::mm ? 0.05 : 25.4 / 64.0;  // what can be written
     // half an inch is the 13 mm comb's own name: what reads alike isn't off
-    if (in_mm(n.off) >= least && show(n.leaves.best, o.units) != wanted) {
-        out += ", " + show(n.off, o.units) + " off";
+    if (const std::string off = off_words(n, o.units);
+        in_mm(n.off) >= least && show(n.leaves.best, o.units) != wanted && !off.empty()) {
+        out += ", " + off + (n.longer ? " longer: the next that may go there" : " off");
     }
     out += teeth_warning(n);
     if (!n.at_hand) {
@@ -156,42 +165,53 @@ std::string tight(std::string_view s) {
     return at == std::string::npos ? out : out.substr(0, at) + "in";
 }
 
-void say_nearest(document& d, const lookup_answer& a, const body& b, const print_options& o) {
+void say_nearest(document& d, const lookup_answer& a, const lookup_request& r,
+                 const print_options& o) {
+    const body& b = r.reference.dog_body;
     const std::string wanted = show(a.asked.wanted, o.units);
     std::string said = a.asked.said;
     if (said.ends_with('"')) {
         said.replace(said.size() - 1, 1, " in");
     }
     const bool otherwise = !said.empty() && tight(said) != tight(wanted);
-    d.open((otherwise ? '"' + said + "\" is " + wanted + ". Nearest to it from the kit:"
-                      : "Nearest to " + wanted + " from the kit:"),
+    const std::string nearest = a.asked.only == asked_kind::blade  ? "Nearest blade to "
+                                : a.asked.only == asked_kind::comb ? "Nearest comb to "
+                                                                   : "Nearest to ";
+    const bool blades = a.asked.only == asked_kind::blade;
+    if (blades) {
+        say_stated_so(d, a, o.units);
+    }
+    d.open((otherwise ? '"' + said + "\" is " + wanted + ". " + nearest + "it from the kit:"
+                      : nearest + wanted + " from the kit:"),
            false);
     for (const nearest_row& row : a.nearest) {
-        const std::string coat = padded(name(row.coat), 14);
-        if (a.nearest.size() == 1) {
-            d.add({line_as::paragraph, "on a " + std::string(name(row.coat)) + " coat", {}, 2, 2});
-            for (const near_setup& n : row.best) {
-                d.add({line_as::item, near_text(n, b, o, wanted), {}, 4, 6});
-            }
-            if (row.out) {
-                d.add({line_as::item,
-                       held_words(row.out->how, o.units) + " would leave " +
-                           left_words(row.out->leaves, o.units) + ", but is out today",
-                       {},
-                       4,
-                       6});
-            }
-        } else if (row.stops) {
-            d.item_of(coat, "its hair stops at about " + show(*row.stops, o.units), 16);
-        } else if (!row.best.empty()) {
-            d.item_of(coat, near_text(row.best.front(), b, o, wanted), 16);
+        if (a.nearest.size() > 1) {
+            break;
         }
+        d.add({line_as::paragraph, "on a " + std::string(name(row.coat)) + " coat", {}, 2, 2});
+        for (const near_setup& n : row.best) {
+            d.add({line_as::item, near_text(n, b, o, wanted), {}, 4, 6});
+        }
+        if (row.out) {
+            d.add({line_as::item,
+                   held_words(row.out->how, o.units) + " would leave " +
+                       left_words(row.out->leaves, o.units) + ", but is " + out_words(r),
+                   {},
+                   4,
+                   6});
+        }
+    }
+    if (a.nearest.size() > 1) {
+        say_nearest_by_tool(d, a, b, o.units);
     }
     const bool far = std::all_of(a.nearest.begin(), a.nearest.end(), [&](const nearest_row& row) {
         return row.best.empty() || row.best.front().off > a.asked.wanted * 0.3;
     });
     if (far) {
         d.say("Nothing in the kit comes near it: scissors, or another blade or comb.");
+    }
+    if (!blades) {
+        say_stated_so(d, a, o.units);
     }
     if (a.nearest.size() > 1) {
         d.say("Name the coat (--coat wavy) for the three nearest.");
@@ -211,14 +231,19 @@ void say_sure(document& d, const lookup_answer& a, const lookup_request& r, bool
 }
 
 /// What does the same, coats together where it is one tool.
-void say_by_coat(document& d, const lookup_answer& a, const print_options& o) {
+void say_by_coat(document& d, const lookup_answer& a, const lookup_request& r,
+                 const print_options& o) {
     std::vector<std::pair<std::string, std::vector<std::string>>> tools;
     for (const nearest_row& row : a.replaces_by_coat) {
         if (row.best.empty()) {
             continue;
         }
         std::string tool =
-            title_words(row.best.front().how, o.units) + teeth_warning(row.best.front());
+            title_words(row.best.front().how, o.units) + teeth_warning(row.best.front()) +
+            (row.best.front().longer ? ", longer" : "") +
+            (row.best.front().why_not
+                 ? "; " + no_go_words(*row.best.front().why_not, r.reference.dog_body)
+                 : "");
         const auto same = std::find_if(tools.begin(), tools.end(),
                                        [&](const auto& t) { return t.first == tool; });
         if (same == tools.end()) {
@@ -273,7 +298,7 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
     const bool known = judged != a.leaves.end();
     say_near(d, "In its place, with the lay" + on, a.replaces, b, o,
              known ? show(judged->with.best, o.units) : std::string{});
-    say_by_coat(d, a, o);
+    say_by_coat(d, a, r, o);
     if (a.nothing_else_there) {
         d.say("Nothing else in the kit goes there: keep a second " +
               held_words(a.asked.tool, o.units) + ".");
@@ -295,7 +320,7 @@ document document_of(const lookup_answer& a, const lookup_request& r, const prin
         d.say(of_coat, 2);
     }
     if (a.asked.what == question::form::of_length) {
-        say_nearest(d, a, r.reference.dog_body, o);
+        say_nearest(d, a, r, o);
     } else {
         say_tool(d, a, r, o);
     }

@@ -33,6 +33,7 @@ class mix_page {
 
     document all() {
         page_.say(heading(), 2);
+        say_first();
         chances();
         for (const std::string& n : e_.read.notes) {
             page_.say(n, 2);
@@ -50,6 +51,7 @@ class mix_page {
             types();
         }
         how_sure();
+        go_on();
         return std::move(page_);
     }
 
@@ -71,6 +73,20 @@ class mix_page {
                    " stands first because planning on it errs on the longer side.";
         }
         return what + "most likely a " + first + ", " + chance_in_words(coats.front().chance) + ".";
+    }
+
+    /// What can't be undone stands before all else.
+    void say_first() {
+        for (const coat_chance& k : e_.may_be.coats) {
+            const coat& of = coat_of(c_, k.coat);
+            const bool sure = e_.may_be.coats.size() == 1;
+            if (k.chance < worth_a_row || of.said_first.empty() ||
+                !(sure || double_coated(k.coat))) {
+                continue;
+            }
+            page_.say((sure ? "" : "If it is " + std::string(name(k.coat)) + ": ") + of.said_first,
+                      2);
+        }
     }
 
     void chances() {
@@ -205,6 +221,15 @@ class mix_page {
             }
         }
         page_.item_of("what the genes mean for grooming: ", listed(behind));
+    }
+    /// Where the coat is told, what the kit leaves on it, and which sheets there are for it.
+    void go_on() {
+        const coat_class first = e_.may_be.coats.front().coat;
+        page_.open({}, false);
+        page_.say("More: pelage lookup '" + coat_of(c_, first).title +
+                      "'; pelage lookup --all --coat " + std::string(name(first)) +
+                      "; pelage sheet list --for '" + e_.read.dog.text + "'",
+                  2);
     }
     static void add_new(std::vector<std::string>& all, std::string text) {
         if (std::find(all.begin(), all.end(), text) == all.end()) {

@@ -55,6 +55,22 @@ std::string may_and_not(const setup& may, const quiz_option& not_so, const quiz_
            " not: " + no_go_words(*not_so.no, r.reference.dog_body);
 }
 
+/// What may go, and of all that may not each reason once, that of `first` before the others.
+std::string may_and_none_of(const setup& may, const quiz_option& first, const quiz_question& q,
+                            const quiz_request& r, length_unit u) {
+    std::string out = may_and_not(may, first, r, u);
+    std::vector<no_go> told{*first.no};
+    for (const quiz_option& o : q.wrong) {
+        if (o.no && std::none_of(told.begin(), told.end(),
+                                 [&](const no_go& n) { return n.same_cause(*o.no); })) {
+            told.push_back(*o.no);
+            out += "; " + held_words(held_by(o), u) +
+                   " not: " + no_go_words(*o.no, r.reference.dog_body);
+        }
+    }
+    return out;
+}
+
 /// What has to be minded where a comb, or skip teeth, do the work of full teeth.
 std::string minded(const setup& in_place, const setup& of) {
     return in_place.over ? ". A comb needs a clean, dry coat that a fine comb passes to the skin"
@@ -86,7 +102,7 @@ std::string reason(const quiz_question& q, const quiz_option* chosen, const quiz
                                           {},
                                           r.today});
         case quiz_asks::may_go:
-            return here + may_and_not(held_by(q.right), other, r, u);
+            return here + may_and_none_of(held_by(q.right), other, q, r, u);
         case quiz_asks::never_goes:
             return here + may_and_not(held_by(other), q.right, r, u);
         case quiz_asks::under_mat:

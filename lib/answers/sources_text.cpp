@@ -88,13 +88,13 @@ std::string text_of(const diagnostics& all, std::size_t most) {
     std::string out;
     for (std::size_t i = 0; i < all.size() && i < most; ++i) {
         const diagnostic& d = all[i];
-        out += d.file;
+        out += d.file.empty() ? "pelage" : d.file;
         if (d.line > 0) {
             out += ":" + std::to_string(d.line) + ":" + std::to_string(d.column);
-        } else if (d.column > 0) {  // words of an option are no file
+        } else if (d.column > 0 && !d.file.empty()) {  // words of an option are no file
             out += ", character " + std::to_string(d.column);
         }
-        out += (d.file.empty() ? "error: " : ": error: ") + d.text + "\n";
+        out += ": error: " + d.text + "\n";
     }
     if (all.size() > most) {
         out += "and " + std::to_string(all.size() - most) + " more\n";

@@ -5,6 +5,7 @@
 #include <pelage/kit/asked.hpp>
 
 #include "kit/asked_pieces.hpp"
+#include "kit/asked_settle.hpp"
 #include "model/mix_words.hpp"
 
 namespace pelage {
@@ -12,10 +13,6 @@ namespace pelage {
 namespace {
 
 using namespace asking;
-
-bool of_kind(const piece& p, piece_kind k) {
-    return p.kind == k;
-}
 
 /// The question in hand.
 class question_reader {
@@ -39,7 +36,15 @@ class question_reader {
         if (count(piece_kind::stranger) > 0) {
             return with_strangers();
         }
-        drop_tool_words();
+        if (auto list = only_a_list(pieces_)) {
+            return {*list};
+        }
+        say_what_fillers_mean(pieces_);
+        if (auto carrying = comb_on_a_blade(pieces_, r_)) {
+            return {std::move(*carrying)};
+        }
+        only_ = drop_tool_words(pieces_);
+        settle_by_neighbours(pieces_, words_of(r_), known_.terms());
         asked out = thing();
         add_circumstances(out);
         return out;
@@ -157,22 +162,6 @@ class question_reader {
         s.words = std::move(out);
     }
 
-    /// "blade" and "comb" say nothing beside a tool or a place: "which blade for the belly".
-    void drop_tool_words() {
-        const bool beside =
-            count(piece_kind::tool) + count(piece_kind::place) + count(piece_kind::places_asked) >
-            0;
-        if (!beside) {
-            return;
-        }
-        std::erase_if(pieces_, [](const piece& p) {
-            const bool tool_term = of_kind(p, piece_kind::term) &&
-                                   (p.means->id == "blade" || p.means->id == "snap-on-comb" ||
-                                    p.means->id == "clipper");
-            return tool_term || (of_kind(p, piece_kind::terms_asked) && p.text == "comb");
-        });
-    }
-
     [[nodiscard]] static std::optional<direction> way_of(const piece& p) {
         if (!of_kind(p, piece_kind::term)) {
             return std::nullopt;
@@ -223,7 +212,7 @@ class question_reader {
         const std::size_t tools = count(piece_kind::tool);
         const std::size_t places = count(piece_kind::place);
         if (count(piece_kind::extreme) > 0 && tools == 0 && places == 0) {
-            return {asked_back{asked_back::cause::ladder, {}, {}}};
+            return about_the_extreme(all(piece_kind::extreme).front()->text, only_, r_);
         }
         if (tools > 0) {
             return about_tools(tools, places);
@@ -237,21 +226,37 @@ class question_reader {
         return about_a_dog();
     }
 
+    [[nodiscard]] std::vector<const term*> terms_said() const {
+        std::vector<const term*> out;
+        for (const piece* p : all(piece_kind::term)) {
+            if (std::find(out.begin(), out.end(), p->means) == out.end()) {
+                out.push_back(p->means);
+            }
+        }
+        // what hurts a dog is told first
+        std::stable_partition(out.begin(), out.end(),
+                              [](const term* t) { return t->kind == term_kind::harm; });
+        return out;
+    }
+
     asked about_tools(std::size_t tools, std::size_t places) {
         const std::vector<direction> ways = take_ways();
         const bool apart = count(piece_kind::telling_apart) + count(piece_kind::joining) > 0;
-        const bool others = count(piece_kind::term) + count(piece_kind::terms_asked) > 0;
-        if (others || places > 1 || ways.size() > 1 || (tools > 1 && !apart) || tools > 4) {
+        tools_asked out;
+        out.beside = terms_said();
+        if (count(piece_kind::terms_asked) > 0 || places > 1 || ways.size() > 1 ||
+            (tools > 1 && !apart) || tools > 4 || out.beside.size() > most_together) {
             return {each_by_itself()};
         }
-        tools_asked out;
         for (const piece* p : all(piece_kind::tool)) {
-            lookup_request one{r_};
-            one.text = p->text;
-            out.all.push_back(read_question(one));
+            out.all.push_back(read_tool(p->text, r_));
+            out.all.back().only = only_;
         }
         if (pieces_.size() == 1) {
             out.all.front().said = detail::trimmed(r_.text);
+        }
+        if (tools == 1 && !apart) {
+            take_teeth(out.all.front(), out.beside, r_);
         }
         asked a{std::move(out)};
         if (!ways.empty()) {
@@ -283,7 +288,7 @@ class question_reader {
                 return {std::move(*words)};
             }
         }
-        if (others || places > 1) {
+        if (count(piece_kind::terms_asked) > 0 || places > most_together) {
             return {each_by_itself()};
         }
         const piece& p = *all(piece_kind::place).front();
@@ -292,11 +297,23 @@ class question_reader {
                                p.text,
                                {title(r_.reference.dog_body, p.places.front()), p.also_breed}}};
         }
-        return {place_asked{p.text, p.places, p.means}};
+        place_asked out{p.text, p.places, p.means, terms_said()};
+        for (const piece* more : all(piece_kind::place)) {
+            if (more == &p) {
+                continue;
+            }
+            out.word += " and " + more->text;
+            out.said = nullptr;
+            for (const place& at : more->places) {
+                if (std::find(out.places.begin(), out.places.end(), at) == out.places.end()) {
+                    out.places.push_back(at);
+                }
+            }
+        }
+        return {std::move(out)};
     }
 
     asked about_terms() {
-        const auto terms = all(piece_kind::term);
         if (const auto several = all(piece_kind::terms_asked); !several.empty()) {
             asked_back out{asked_back::cause::terms, several.front()->text, {}};
             for (const std::string& id : several.front()->several->means) {
@@ -304,16 +321,8 @@ class question_reader {
             }
             return {out};
         }
-        terms_asked out;
-        for (const piece* p : terms) {
-            if (std::find(out.all.begin(), out.all.end(), p->means) == out.all.end()) {
-                out.all.push_back(p->means);
-            }
-        }
-        const bool coat = count(piece_kind::coat) + count(piece_kind::breed) > 0;
-        const bool apart = count(piece_kind::telling_apart) + count(piece_kind::joining) > 0;
-        const bool clips = out.all.size() == 1 && out.all.front()->clips;
-        if ((out.all.size() > 1 && !apart) || (coat && !clips)) {
+        terms_asked out{terms_said()};
+        if (out.all.size() > most_together) {
             return {each_by_itself()};
         }
         return {std::move(out)};
@@ -335,7 +344,7 @@ class question_reader {
             return {mix_asked{plain ? breeds[0]->text : r_.text}};
         }
         if (coats.size() == 1 && breeds.empty()) {
-            return {coat_asked{coats[0]->coat}};
+            return {coat_asked{coats[0]->coat, coats[0]->means}};
         }
         if (breeds.size() + coats.size() > 1) {
             return {each_by_itself()};
@@ -368,7 +377,10 @@ class question_reader {
         a.coat = expect_coat(a.breed, r_.reference.genes, r_.reference.coats).may_be.likeliest();
     }
 
+    static constexpr std::size_t most_together = 4;  // things that are answered together
+
     const lookup_request& r_;
+    asked_kind only_ = asked_kind::any;
     std::vector<token> words_;
     vocabulary known_;
     std::vector<piece> pieces_{};

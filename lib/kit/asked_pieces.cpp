@@ -23,19 +23,25 @@ constexpr std::array<std::string_view, 3> articles{"the", "a", "an"};
 
 /// Words that a question is made of and that say nothing by themselves.
 bool says_nothing(std::string_view w) {
-    constexpr std::array<std::string_view, 94> all{
-        "what",  "whats", "what's",   "is",      "are",     "a",     "an",       "the",
-        "does",  "do",    "did",      "i",       "me",      "my",    "we",       "you",
-        "your",  "on",    "for",      "in",      "of",      "at",    "to",       "how",
-        "which", "who",   "where",    "wheres",  "mean",    "means", "meaning",  "use",
-        "used",  "using", "can",      "could",   "should",  "would", "may",      "must",
-        "it",    "its",   "this",     "that",    "with",    "by",    "go",       "goes",
-        "going", "clip",  "clipping", "clipped", "cutting", "groom", "grooming", "take",
-        "get",   "put",   "leave",    "leaves",  "leaving", "left",  "please",   "pls",
-        "dog",   "dogs",  "best",     "need",    "about",   "tell",  "explain",  "know",
-        "when",  "why",   "thin",     "thick",   "skin",    "hold",  "holding",  "there",
-        "be",    "ok",    "okay",     "safe",    "hair",    "size",  "length",   "long",
-        "short", "him",   "her",      "his",     "one",     "under"};
+    constexpr std::array<std::string_view, 142> all{
+        "what",    "whats",      "what's",   "is",      "are",     "a",      "an",       "the",
+        "does",    "do",         "did",      "i",       "me",      "my",     "we",       "you",
+        "your",    "on",         "for",      "in",      "of",      "at",     "to",       "how",
+        "which",   "who",        "where",    "wheres",  "mean",    "means",  "meaning",  "use",
+        "used",    "using",      "can",      "could",   "should",  "would",  "may",      "must",
+        "it",      "its",        "this",     "that",    "with",    "by",     "go",       "goes",
+        "going",   "clip",       "clipping", "clipped", "cutting", "groom",  "grooming", "take",
+        "get",     "put",        "leave",    "leaves",  "leaving", "left",   "please",   "pls",
+        "dog",     "dogs",       "best",     "need",    "about",   "tell",   "explain",  "know",
+        "when",    "why",        "thin",     "thick",   "skin",    "hold",   "holding",  "there",
+        "be",      "ok",         "okay",     "safe",    "hair",    "size",   "length",   "long",
+        "short",   "him",        "her",      "his",     "one",     "under",  "over",     "onto",
+        "beneath", "underneath", "too",      "much",    "many",    "before", "after",    "inside",
+        "out",     "off",        "up",       "from",    "if",      "any",    "some",     "will",
+        "have",    "has",        "good",     "right",   "make",    "makes",  "want",     "them",
+        "they",    "their",      "he",       "she",     "these",   "those",  "only",     "just",
+        "very",    "really",     "also",     "cut",     "cuts",    "trim",   "trims",    "trimming",
+        "trimmed", "was",        "then",     "into",    "through", "around"};
     return among(w, all);
 }
 
@@ -53,6 +59,8 @@ std::optional<piece_kind> word_of_a_question(std::string_view w) {
     constexpr std::array<std::string_view, 2> joining{"and", "&"};
     constexpr std::array<std::string_view, 6> extreme{"longest", "shortest", "closest",
                                                       "biggest", "smallest", "highest"};
+    constexpr std::array<std::string_view, 7> listing{"never", "nevers", "words", "glossary",
+                                                      "terms", "don'ts", "donts"};
     constexpr std::array<std::string_view, 12> crossing{"half",    "mum",    "mom",   "mother",
                                                         "dad",     "father", "sire",  "dam",
                                                         "crossed", "mix",    "mixed", "parents"};
@@ -64,6 +72,9 @@ std::optional<piece_kind> word_of_a_question(std::string_view w) {
     }
     if (among(w, extreme)) {
         return piece_kind::extreme;
+    }
+    if (among(w, listing)) {
+        return piece_kind::listing;
     }
     if (among(w, crossing)) {
         return piece_kind::crossing;
@@ -80,7 +91,7 @@ bool begins_alike(std::string_view a, std::string_view b) {
 class nearest_words {
   public:
     explicit nearest_words(std::string_view word)
-        : word_(detail::heard(word).core), best_(word_.size() <= 4 ? 1 : 2) {}
+        : word_(detail::heard(word).core), best_(word_.size() < sure_of_two ? 1 : 2) {}
 
     void offer(const std::string& candidate) {
         const std::string core = detail::heard(candidate).core;
@@ -90,7 +101,9 @@ class nearest_words {
             return;
         }
         const std::size_t e = edits(word_, core);
-        if (e > best_) {
+        // of three letters only the middle one is a slip: "ley" is "lay", "too" is no "toe"
+        const bool short_word = word_.size() == 3;
+        if (e > best_ || (short_word && (core.size() != 3 || core.back() != word_.back()))) {
             return;
         }
         if (e < best_) {
@@ -110,6 +123,8 @@ class nearest_words {
     }
 
   private:
+    // letters from which two slips of the pen are still the same word: "corner" isn't "corded"
+    static constexpr std::size_t sure_of_two = 8;
     std::string word_;
     std::size_t best_;
     std::vector<std::string> found_;
@@ -173,7 +188,9 @@ std::optional<piece> vocabulary::known(const std::string& words) const {
     if (of_dogs) {
         return of_dogs;
     }
-    if (!places_.asked(words).empty()) {
+    // where it is explained it needn't be asked which is meant: "pastern"
+    const bool explained = t != nullptr && t->kind == term_kind::place;
+    if (!explained && !places_.asked(words).empty()) {
         return piece{piece_kind::places_asked, words};
     }
     if (t != nullptr) {
@@ -199,7 +216,7 @@ std::optional<piece> vocabulary::longest_at(const std::vector<token>& all, std::
         // a word of a question is no word of the trade by itself: "cut", "or"
         if (n == 1) {
             if (const auto kind = word_of_a_question(words)) {
-                return piece{*kind, words};
+                return piece{*kind, words, {}, terms_.find(words)};
             }
         }
         if (auto p = known(words)) {
@@ -217,7 +234,8 @@ std::vector<piece> vocabulary::pieces(const std::vector<token>& all,
         std::size_t next = at + 1;
         const auto p = longest_at(all, at, next);
         const auto tool = tool_at(all, at, r);
-        const bool after_tool = !out.empty() && out.back().kind == piece_kind::tool;
+        const bool after_tool = std::any_of(
+            out.begin(), out.end(), [](const piece& one) { return one.kind == piece_kind::tool; });
         if (tool && (!p || tool->next >= next)) {
             out.push_back({piece_kind::tool, tool->text});
             next = tool->next;

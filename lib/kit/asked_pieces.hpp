@@ -25,6 +25,7 @@ enum class piece_kind {
     telling_apart,  ///< "vs", "longer", "difference"
     joining,        ///< "and"
     extreme,        ///< "longest"
+    listing,        ///< "never", "words"
     crossing,       ///< "half", "mum", "mix"
     filler,
     stranger
@@ -34,7 +35,7 @@ struct piece {
     piece_kind kind = piece_kind::filler;
     std::string text;  ///< in small letters; of a tool as read_question() takes it
     std::vector<place> places{};
-    const term* means = nullptr;  ///< of a place, too, where the word is both
+    const term* means = nullptr;  ///< of a place, a coat or a filler, too, where the word is both
     const asked_term* several = nullptr;
     coat_class coat{};
     std::string also_breed{};  ///< of a place, where a breed is called so too: "chin"

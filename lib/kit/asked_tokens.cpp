@@ -345,7 +345,7 @@ std::optional<tool_phrase> tool_at(const std::vector<token>& all, std::size_t at
         return std::nullopt;
     }
     auto said = c.ended() ? std::nullopt : number_at(c);
-    if (!said) {
+    if (!said || (blade_said && said->is_length)) {  // "blade 3 mm" asks for a blade
         return std::nullopt;
     }
     if (comb_said || c.take({"comb", "combs", "guard", "attachment"}) ||

@@ -27,7 +27,9 @@ comparison compare(const lookup_request& r, std::vector<question> tools) {
 }
 
 bool never_of_this_coat(const lookup_request& r, const terms_asked& t) {
-    return r.coat && double_coated(*r.coat) &&
+    const bool double_said = std::any_of(t.all.begin(), t.all.end(),
+                                         [](const term* one) { return one->id == "double-coat"; });
+    return (double_said || (r.coat && double_coated(*r.coat))) &&
            std::any_of(t.all.begin(), t.all.end(), [](const term* one) { return one->clips; });
 }
 

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <tuple>
 #include <utility>
 
 #include <pelage/kit/lookup.hpp>
@@ -54,12 +55,16 @@ void add_coats(const lookup_request& r, lookup_answer& a) {
     }
 }
 
-/// Of a comb on a blade that never carries one only this is answered: the kit's ways to use that comb.
+/// In place of a 50 nothing goes on a dog. Of a comb on a blade that never carries one only this is
+/// answered: the kit's ways to use that comb.
 void as_it_may_be(const lookup_request& r, lookup_answer& a) {
-    a.leaves.clear();
     a.replaces.clear();
     a.replaces_by_coat.clear();
     a.reverse.clear();
+    if (!a.asked.tool.over) {
+        return;
+    }
+    a.leaves.clear();
     a.cautions.clear();
     const comb& asked = *a.asked.tool.over;
     for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
@@ -103,9 +108,7 @@ void add_never(const lookup_request& r, lookup_answer& a) {
     const auto no = refuse(s, t, r.rules.refusal, r.rules.cut);
     if (no && (s.over || *no == refusal::never_50)) {
         a.never = {answered_no::cause::rule, *no, {}};
-        if (s.over) {
-            as_it_may_be(r, a);
-        }
+        as_it_may_be(r, a);
     } else if (a.there && a.there->use == use_there::may::not_at_all) {
         a.never = {answered_no::cause::there, {}, {}};
         only_what_may(r, a);
@@ -194,17 +197,42 @@ std::optional<use_there> judged_there(const lookup_request& r, const setup& s) {
     return out;
 }
 
+/// The usual blades that state about that length, rather longer than shorter: hair can't be put back.
+std::vector<blade> stating(const lookup_request& r, const length& wanted) {
+    const double near = std::max(0.25, 0.06 * in_mm(wanted));  // as near as the trade's names are
+    std::vector<blade> all;
+    for (const blade& b : r.reference.blades) {
+        const bool usual = b.shape == edge::standard && !b.rare && b.etched != "50";
+        if (usual && in_mm(gap(b.stated.best, wanted)) <= near) {
+            all.push_back(b);
+        }
+    }
+    const auto key = [&](const blade& b) {
+        const bool too_short = in_mm(b.stated.best) < in_mm(wanted) - 0.05;
+        return std::tuple{too_short, in_hundredths(gap(b.stated.best, wanted))};
+    };
+    std::stable_sort(all.begin(), all.end(),
+                     [&](const blade& a, const blade& b) { return key(a) < key(b); });
+    const auto other = std::find_if(all.begin(), all.end(),
+                                    [&](const blade& b) { return key(b) != key(all.front()); });
+    all.erase(other, all.end());
+    return all;
+}
+
 /// Of an answer to a length: by coat.
 void answer_length(const lookup_request& r, lookup_answer& a) {
     for (const coat_class c : coats_asked(r)) {
         const bool beyond = a.asked.wanted > stops_at(r, c);
-        std::vector<near_setup> best = nearest_to(r, a.asked.wanted, c, r.way);
+        std::vector<near_setup> best = nearest_to(r, a.asked.wanted, c, r.way, a.asked.only);
         auto out = nearer_but_out(r, a.asked.wanted, c, best);
         a.nearest.push_back({c, std::move(best),
                              beyond ? std::optional{stops_at(r, c)} : std::nullopt,
                              std::move(out)});
     }
     add_length_cautions(a);
+    if (a.asked.only != asked_kind::comb) {
+        a.stated_so = stating(r, a.asked.wanted);
+    }
 }
 
 /// What does the same, by coat where none is named: what fits a smooth coat is another one than fits a
@@ -212,15 +240,28 @@ void answer_length(const lookup_request& r, lookup_answer& a) {
 void add_others(const lookup_request& r, lookup_answer& a) {
     const setup with = turned(a.asked.tool, direction::with_lay);
     const setup against = turned(a.asked.tool, direction::against_lay);
+    const auto left = [&](const setup& s, coat_class c) {
+        return cut_length(s, lay_asked(r, c), r.rules.cut).best;
+    };
     const auto in_place_of = [&](const setup& s, coat_class c) {
-        return others(r, with, cut_length(s, lay_asked(r, c), r.rules.cut).best, c,
-                      direction::with_lay);
+        return others(r, with, left(s, c), c, direction::with_lay);
+    };
+    const auto or_longer = [&](std::vector<near_setup> best, coat_class c) {
+        const bool any =
+            std::any_of(best.begin(), best.end(), [](const near_setup& n) { return n.at_hand; });
+        const bool freely = !refused_there(r, with);
+        if (!any && freely) {
+            if (auto n = next_longer(r, with, left(with, c), c, direction::with_lay)) {
+                best.insert(best.begin(), std::move(*n));
+            }
+        }
+        return best;
     };
     if (r.coat) {
-        a.replaces = in_place_of(with, *r.coat);
+        a.replaces = or_longer(in_place_of(with, *r.coat), *r.coat);
     } else {
         for (const coat_class c : coats_asked(r)) {
-            std::vector<near_setup> best = in_place_of(with, c);
+            std::vector<near_setup> best = or_longer(in_place_of(with, c), c);
             // in a word only what goes wherever this one goes
             std::erase_if(best, [&](const near_setup& n) {
                 return !n.at_hand || (skips(n.how.tool) && !skips(with.tool));

@@ -12,12 +12,11 @@ namespace {
 
 constexpr std::size_t how_many_near = 3;
 
-/// By distance; where a zone is asked about, what may be used there first.
-void keep_nearest(std::vector<near_setup>& all, bool there, std::size_t most) {
+/// By distance; first what may be used in the places asked about, or else on the coat.
+void keep_nearest(std::vector<near_setup>& all, std::size_t most) {
     std::stable_sort(all.begin(), all.end(), [&](const near_setup& a, const near_setup& b) {
-        const bool ok_a = !there || !a.why_not;
-        const bool ok_b = !there || !b.why_not;
-        return std::tuple{!ok_a, in_hundredths(a.off)} < std::tuple{!ok_b, in_hundredths(b.off)};
+        return std::tuple{a.why_not.has_value(), in_hundredths(a.off)} <
+               std::tuple{b.why_not.has_value(), in_hundredths(b.off)};
     });
     all.resize(std::min(all.size(), most));
 }
@@ -31,9 +30,12 @@ bool same_thing(const setup& a, const setup& b) {
 /// plan, and no tool both ways.
 void with_the_lay_first(std::vector<near_setup>& all, const length& near_enough) {
     const auto with = [](const near_setup& n) { return n.how.way == direction::with_lay; };
-    const bool found = std::any_of(all.begin(), all.end(), [&](const near_setup& n) {
-        return with(n) && n.off <= near_enough && !n.why_not;
-    });
+    const auto near = [&](bool with_lay) {
+        return std::any_of(all.begin(), all.end(), [&](const near_setup& n) {
+            return with(n) == with_lay && n.off <= near_enough && !n.why_not;
+        });
+    };
+    const bool found = near(true) || !near(false);
     const std::vector<near_setup> before = all;
     std::erase_if(all, [&](const near_setup& n) {
         const auto twin = std::find_if(before.begin(), before.end(), [&](const near_setup& other) {
@@ -84,6 +86,7 @@ near_setup near_to(const lookup_request& r, const setup& s, const length& wanted
     near_setup n;
     n.how = s;
     n.leaves = cut_length(s, lay_asked(r, c), r.rules.cut);
+    n.wanted = wanted;
     n.off = gap(n.leaves.best, wanted);
     n.at_hand = at_hand;
     n.why_not = refused_there(r, s);
@@ -91,10 +94,14 @@ near_setup near_to(const lookup_request& r, const setup& s, const length& wanted
 }
 
 std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted, coat_class c,
-                                   const std::optional<direction>& way) {
+                                   const std::optional<direction>& way, asked_kind only) {
     std::vector<near_setup> all;
+    const auto of_kind = [&](const setup& s) {
+        return only == asked_kind::any || s.over.has_value() == (only == asked_kind::comb);
+    };
     for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
-        if (s.kind == tool_kind::clip && s.tool.etched != "50" && (!way || s.way == *way)) {
+        if (s.kind == tool_kind::clip && s.tool.etched != "50" && (!way || s.way == *way) &&
+            of_kind(s)) {
             all.push_back(near_to(r, s, wanted, c, true));
         }
     }
@@ -103,7 +110,7 @@ std::vector<near_setup> nearest_to(const lookup_request& r, const length& wanted
     if (!way) {
         with_the_lay_first(all, tolerance(wanted, false, r.rules.prices));
     }
-    keep_nearest(all, !r.where.empty(), how_many_near);
+    keep_nearest(all, how_many_near);
     return all;
 }
 
@@ -119,6 +126,25 @@ std::optional<near_setup> nearer_but_out(const lookup_request& r, const length& 
         const bool nearer = best.empty() || n.off < best.front().off;
         const bool asked = !r.way || *r.way == direction::with_lay;
         if (asked && nearer && !n.why_not && n.leaves.best <= stops_at(r, c) &&
+            (!out || n.off < out->off)) {
+            out = n;
+        }
+    }
+    return out;
+}
+
+std::optional<near_setup> next_longer(const lookup_request& r, const setup& self,
+                                      const length& wanted, coat_class c, direction way) {
+    std::optional<near_setup> out;
+    for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
+        const bool fits = s.kind == tool_kind::clip && s.way == way && !same_thing(s, self) &&
+                          (!skips(s.tool) || skips(self.tool));
+        if (!fits) {
+            continue;
+        }
+        near_setup n = near_to(r, s, wanted, c, true);
+        n.longer = true;
+        if (!n.why_not && n.leaves.best > wanted && n.leaves.best <= stops_at(r, c) &&
             (!out || n.off < out->off)) {
             out = n;
         }
@@ -152,6 +178,11 @@ std::vector<near_setup> others(const lookup_request& r, const setup& self, const
     if (std::any_of(all.begin(), all.end(), [](const near_setup& n) { return n.at_hand; })) {
         std::erase_if(all, [](const near_setup& n) { return !n.at_hand; });
     }
+    // no 15 for a 10 on the body, no 40 for a 30
+    const bool refused = refused_there(r, self).has_value();
+    std::erase_if(all, [&](const near_setup& n) {
+        return n.why_not && (!refused || n.leaves.best < wanted);
+    });
     keep_fittest(all, self, wanted);
     return all;
 }

@@ -86,7 +86,7 @@ void refuse_suffix(const lookup_request& r, const std::string& name) {
     std::string known;
     for (const blade& b : r.reference.blades) {
         if (b.etched == number) {
-            known += (known.empty() ? "\"" : ", \"") + b.id + "\"";
+            known += (known.empty() ? "\"" : ", \"") + b.id + "\" (" + show(b.stated.best) + ")";
         }
     }
     if (!known.empty()) {
@@ -142,6 +142,11 @@ length comb_length(const lookup_request& r, const std::string& text) {
     }
     if (text.empty()) {
         ask_back("which comb? write its length, as in \"13 mm comb\"");
+    }
+    // no comb is a fraction of a millimetre
+    if (const parsed_length inch = parse_length(text + " in");
+        l.fault == length_fault::no_unit && text.find('/') != std::string::npos && inch.ok()) {
+        return inch.value;
     }
     std::string_view rest = text;
     const auto n = detail::take_decimal(rest);
@@ -207,6 +212,12 @@ bool says_blade(const lookup_request& r) {
                        [](char a, char b) { return a == b || a + 32 == b; }) != r.text.end();
 }
 
+/// "T84": a letter and a number.
+bool wide_by_number(const std::string& name) {
+    return name.size() > 1 && name.size() < 6 && (name.front() == 'T' || name.front() == 'W') &&
+           name.find_first_not_of("0123456789", 1) == std::string::npos;
+}
+
 question bare_number(const lookup_request& r, const std::string& name) {
     if (name == "5/8" || name == "7/8") {
         ask_back(width_trap(name == "5/8"));
@@ -239,6 +250,14 @@ question bare_number(const lookup_request& r, const std::string& name) {
                       : ""));
     }
     refuse_suffix(r, name);
+    if (wide_by_number(name)) {
+        ask_back(
+            "T or W before a number is a wide blade by its maker's own number, which is no "
+            "length; found \"" +
+            r.text +
+            "\"; type the length that stands on it, as in \"2.4 mm\", or look up \"wide "
+            "blade\"");
+    }
     if (odd == std::string::npos) {
         throw error(errc::unknown, "no blade is called \"" + r.text + "\"; for the length type \"" +
                                        name + "mm\"");

@@ -35,7 +35,14 @@ class word_stream {
 
     [[nodiscard]] const heredity& known() const { return h_; }
     void fail(const token& at, errc code, std::string text) {
-        wrong.push_back({"the mix", 0, at.column, code, std::move(text)});
+        wrong.push_back({only_a_name() ? "" : "the mix", 0, at.column, code, std::move(text)});
+    }
+    /// One name and nothing else: where in it the fault is needn't be told.
+    [[nodiscard]] bool only_a_name() const {
+        const bool words = std::all_of(all_.begin(), all_.end(), [](const token& t) {
+            return t.kind == token_kind::word || t.kind == token_kind::end;
+        });
+        return words && !like_generation(all_.front().raw) && lower(all_.front().raw) != "genotype";
     }
     void note(std::string text) {
         if (std::find(notes.begin(), notes.end(), text) == notes.end()) {

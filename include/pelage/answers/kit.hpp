@@ -24,6 +24,20 @@ namespace pelage::io {
                                    const print_options& o);
 [[nodiscard]] std::string json_of(const terms_asked& t, const lookup_request& r);
 
+/// What carries a comb.
+[[nodiscard]] document document_of(const carrying_answer& a, const lookup_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string json_of(const carrying_answer& a, const lookup_request& r);
+
+/// The words of the trade, or what is never done.
+[[nodiscard]] document document_of(const list_asked& l, const lookup_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string json_of(const list_asked& l, const lookup_request& r);
+
+/// An answer about tools, as JSON, with the words that were said beside them.
+[[nodiscard]] std::string json_with(const std::string& tools, const terms_asked& beside,
+                                    const lookup_request& r);
+
 /// A class of coat.
 [[nodiscard]] document document_of(const coat_asked& c, const lookup_request& r,
                                    const print_options& o);

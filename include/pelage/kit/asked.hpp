@@ -15,7 +15,8 @@ namespace pelage {
 
 /// A blade, a comb or a length; of two and more it is asked how they differ.
 struct tools_asked {
-    std::vector<question> all;  ///< in the order asked
+    std::vector<question> all;          ///< in the order asked
+    std::vector<const term*> beside{};  ///< words of the trade said with it; borrows the reference
 };
 
 /// A place of the dog.
@@ -23,6 +24,7 @@ struct place_asked {
     std::string word;            ///< as it was said: "back legs"
     std::vector<place> places;   ///< may be several
     const term* said = nullptr;  ///< the term of that very word; null: none. Borrows the reference.
+    std::vector<const term*> beside{};  ///< words of the trade said with it: "matted ears"
 };
 
 /// A word of the trade; of two it is asked how they differ. Borrows the reference.
@@ -32,7 +34,19 @@ struct terms_asked {
 
 /// A class of coat.
 struct coat_asked {
-    coat_class coat{};  ///< which
+    coat_class coat{};           ///< which
+    const term* said = nullptr;  ///< the term of that very word; null: none
+};
+
+/// Which blades carry a comb, or whether this one does.
+struct carrying_asked {
+    std::optional<blade> under{};  ///< none: which do
+};
+
+/// A list.
+struct list_asked {
+    /// Of what.
+    enum class of { words, nevers } what = of::words;  ///< which of them
 };
 
 /// A breed or a mix, as read_mix() takes it.
@@ -67,7 +81,7 @@ struct strangers {
 };
 
 using asked_thing = std::variant<tools_asked, place_asked, terms_asked, coat_asked, mix_asked,
-                                 asked_back, strangers>;
+                                 carrying_asked, list_asked, asked_back, strangers>;
 
 /// What was asked, with what was said beside it.
 struct asked {
@@ -92,6 +106,19 @@ struct comparison {
 
 /// What is etched on a tool, or the length that was asked about (mm).
 [[nodiscard]] length etched(const lookup_answer& a);
+
+/// What carries a comb.
+struct carrying_answer {
+    std::optional<blade> asked{};  ///< none: which do
+    bool may = true;               ///< of `asked`
+    std::vector<blade> blades{};   ///< of the kit that may, the one it keeps for that first
+    std::vector<comb> combs{};     ///< of the kit that sit on `asked`, or on any
+};
+[[nodiscard]] carrying_answer carrying(const lookup_request& r, const carrying_asked& c);
+
+/// What is never done with what is asked about together; null: nothing is said of it. Borrows the reference.
+[[nodiscard]] const never_rule* never_of(const lookup_request& r, const terms_asked& t);
+[[nodiscard]] const never_rule* never_of(const lookup_request& r, const place_asked& p);
 
 /// Whether the word asked about takes a coat off short that isn't clipped: double, and said beside it.
 [[nodiscard]] bool never_of_this_coat(const lookup_request& r, const terms_asked& t);

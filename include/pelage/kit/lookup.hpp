@@ -30,7 +30,8 @@ struct lookup_request {
     std::optional<direction> way;       ///< none: both
     std::optional<date> today;          ///< none: nothing is out for sharpening
     const glossary* words = nullptr;    ///< of the trade; null: none are known
-    std::string breed{};  ///< the breed that `coat` was taken from; empty: the coat was said
+    std::string breed{};    ///< the breed that `coat` was taken from; empty: the coat was said
+    bool invented = false;  ///< the kit is the demo salon's
 };
 
 /// The glossary of a request, empty where it has none.
@@ -46,10 +47,11 @@ enum class question_hint {
 struct question {
     /// What it asks about.
     enum class form { of_blade, of_comb, of_length } what = form::of_length;  ///< which of them
-    setup tool{};                      ///< for blade and comb, with the lay
-    length wanted{};                   ///< for a length
-    std::vector<question_hint> hints;  ///< what more may be said
-    std::string said{};                ///< as it was typed: "1/2 inch"
+    setup tool{};                       ///< for blade and comb, with the lay
+    length wanted{};                    ///< for a length
+    std::vector<question_hint> hints;   ///< what more may be said
+    std::string said{};                 ///< as it was typed: "1/2 inch"
+    asked_kind only = asked_kind::any;  ///< of a length: what is looked for, "which blade is 3 mm"
 };
 
 /// Reads the text. Throws error(ambiguous) where it could mean two lengths, asking back with what
@@ -131,9 +133,11 @@ struct known_figure {
 struct near_setup {
     setup how{};                   ///< what is held
     finished leaves{};             ///< on the coat asked about
-    length off{};                  ///< how far its best is from what was asked
+    length wanted{};               ///< what was asked
+    length off{};                  ///< how far its best is from that
     bool at_hand = true;           ///< in the kit and not out for sharpening
     std::optional<no_go> why_not;  ///< why it may not be used in the places asked about
+    bool longer = false;  ///< nothing comes near enough that may go there: the next longer that may
 };
 
 /// Where a setup may go that may not go everywhere: zones, as indices into body::zones, each in the
@@ -169,6 +173,7 @@ struct lookup_answer {
     std::optional<figure<length>> stated;  ///< for blade and comb
     std::vector<coat_row> leaves;          ///< for blade and comb: what it leaves, by coat
     std::vector<nearest_row> nearest;      ///< for a length: by coat
+    std::vector<blade> stated_so{};        ///< for a length: the usual blades that state about it
     std::vector<near_setup> replaces;      ///< the same result with the lay from something else
     std::vector<nearest_row>
         replaces_by_coat;  ///< the same where no coat is named, the fittest of each

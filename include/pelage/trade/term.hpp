@@ -31,10 +31,11 @@ struct term {
     std::optional<std::size_t> zone;  ///< of a place: index into body::zones
     std::string skin;                 ///< of such a place: why its skin is easily hurt, or isn't
     std::string
-        usual;  ///< of such a place: what is customary there; empty where the zone has its own blades
-    bool clips = false;            ///< takes the coat off short: no for a coat that is carded
-    std::vector<std::string> see;  ///< ids of terms that belong to it
-    evidence why;                  ///< how it is known
+        usual;  ///< what is customary there, or with it; empty where a zone has its own blades
+    bool clips = false;                 ///< takes the coat off short: no for a coat that is carded
+    std::vector<std::string> see;       ///< ids of terms that belong to it
+    std::vector<std::string> sheets{};  ///< of a style: ids of the sheets that come nearest to it
+    evidence why{};                     ///< how it is known
 };
 
 /// A word that means several of them: asked back, never guessed.
@@ -44,11 +45,20 @@ struct asked_term {
     evidence why;                    ///< how it is known
 };
 
-/// All of them. Invariant, held by the reader: ids and words are unique, every id in `see` and `means`
-/// is there.
+/// What is never done: said by "never", and a no to whoever asks about all of `of` together.
+struct never_rule {
+    std::string text;             ///< "scissors between a mat and the skin"
+    std::string instead;          ///< why, and what is done in its place
+    std::vector<std::string> of;  ///< ids of terms; empty: it is only listed
+    evidence why;                 ///< how it is known
+};
+
+/// All of them. Invariant, held by the reader: ids and words are unique (a word that is asked back may be
+/// one of what it means: by itself it is that), every id in `see`, `means` and `of` is there.
 struct glossary {
-    std::vector<term> terms;        ///< each once
-    std::vector<asked_term> asked;  ///< words that are asked back
+    std::vector<term> terms;          ///< each once
+    std::vector<asked_term> asked;    ///< words that are asked back
+    std::vector<never_rule> never{};  ///< in the order they are told
 };
 
 /// From a word to what it means. Case, hyphens, blanks, a plural s and "the" don't matter.

@@ -19,6 +19,14 @@ std::vector<std::string> in_quotes(std::vector<std::string> words) {
     return words;
 }
 
+/// Each as it is typed.
+std::vector<std::string> as_commands(std::vector<std::string> words) {
+    for (std::string& w : words) {
+        w = "pelage lookup " + (w.find(' ') == std::string::npos ? w : "'" + w + "'");
+    }
+    return words;
+}
+
 bool out_today(const setup& s, const lookup_request& r) {
     const kit_blade* b = find_blade(r.tools, s.tool.id);
     return b != nullptr && !at_hand(*b, r.today);
@@ -51,7 +59,9 @@ std::string customary_words(const zone& z, const lookup_request& r) {
         const kit_blade* b = find_blade(r.tools, id);
         const bool here = b != nullptr && at_hand(*b, r.today);
         any = any || here;
-        blades.push_back(id + (here ? "" : b != nullptr ? " (out today)" : " (not in the kit)"));
+        blades.push_back(id + (here           ? ""
+                               : b != nullptr ? " (" + out_words(r) + ")"
+                                              : " (not in the kit)"));
     }
     std::string text = (blades.size() > 1 ? "blades " : "blade ") + joined(blades, ", ");
     text += blades.size() > 1 ? "; the first is the usual one" : ", nothing else";
@@ -73,7 +83,7 @@ std::string tools_words(const std::vector<setup>& all, const lookup_request& r, 
     for (const setup& s : all) {
         if (!s.over) {
             const std::string mark = s.tool.setting.empty() ? "" : " at " + s.tool.setting;
-            blades.push_back(s.tool.id + mark + (out_today(s, r) ? " (out today)" : ""));
+            blades.push_back(s.tool.id + mark + (out_today(s, r) ? " (" + out_words(r) + ")" : ""));
         }
     }
     const std::string combs = combs_words(all, u);
@@ -161,6 +171,15 @@ std::string skin_kind(const zone& z) {
     return "in folds";
 }
 
+std::string how_sure(const evidence& e) {
+    return std::string(in_words(e.how)) +
+           (e.from.empty() ? "" : " (" + e.from + (e.relayed ? ", second-hand" : "") + ")");
+}
+
+void say_no(document& d, const std::string& why) {
+    d.add({line_as::caution, "No: " + why, {}, 0, 4});
+}
+
 std::string behind_colon(std::string text) {
     const bool one_letter = text.size() > 1 && text[1] == ' ' && text[0] != 'A';
     if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z' && !one_letter) {
@@ -188,7 +207,7 @@ std::string text_of(const asked_back& a) {
             break;
     }
     return "more than one question; found " + listed(in_quotes(a.readings)) +
-           "; ask one of them: " + write;
+           "; ask them one by one: " + one_of(as_commands(a.readings));
 }
 
 std::string text_of(const strangers& s) {

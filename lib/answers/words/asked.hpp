@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include <pelage/answers/document.hpp>
 #include <pelage/base/length_unit.hpp>
 #include <pelage/kit/place_card.hpp>
 
@@ -28,6 +29,12 @@ namespace pelage::io {
 
 /// "thin", "thin, and it folds": how easily the skin is hurt.
 [[nodiscard]] std::string skin_kind(const zone& z);
+
+/// "common practice, no source", with the source where there is one.
+[[nodiscard]] std::string how_sure(const evidence& e);
+
+/// A no, and why, before all else.
+void say_no(document& d, const std::string& why);
 
 /// The term's text with a small first letter, to stand behind a colon.
 [[nodiscard]] std::string behind_colon(std::string text);

@@ -132,6 +132,10 @@ std::string coat_words(const lookup_request& r) {
     return taken + (taken.empty() || c.said_first.empty() ? "" : " ") + c.said_first;
 }
 
+std::string out_words(const lookup_request& r) {
+    return r.invented ? "out today in the demo kit" : "out today";
+}
+
 std::vector<std::string> hint_words(const question& q, length_unit u) {
     std::vector<std::string> out;
     for (const question_hint h : q.hints) {

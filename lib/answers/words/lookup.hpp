@@ -22,6 +22,9 @@ namespace pelage::io {
 /// What to know of the coat asked about before any length; may be empty.
 [[nodiscard]] std::string coat_words(const lookup_request& r);
 
+/// "out today", and of the demo salon's kit "out today in the demo kit".
+[[nodiscard]] std::string out_words(const lookup_request& r);
+
 /// The hints and the cautions of an answer. Who asks in inches isn't told how to ask for millimetres.
 [[nodiscard]] std::vector<std::string> hint_words(const question& q, length_unit u);
 [[nodiscard]] std::vector<std::string> caution_words(const lookup_answer& a,

@@ -18,8 +18,8 @@ std::string_view refusal_words(refusal r) {
         "so short a blade goes bare only on pads, or on clean face and feet in show finish with "
         "the "
         "owner's consent",
-        "a 15 goes only on clean face and feet, ear leather, tail band, sanitary and under the "
-        "tail",
+        "a 15 goes only on clean face and feet, ear leather, tail band, sanitary, under the tail "
+        "and pads",
         "a short blade against the lay irritates skin here",
         "nothing on broken or irritated skin",
         "the neighbouring zone's skin is hurt: keep off the edge",

@@ -45,9 +45,11 @@ std::string wish_words(const instruction& i, length_unit u) {
         parts.push_back("give or take " + show(*i.tolerance, u));
     }
     if (i.how) {
-        parts.emplace_back(name(*i.how));
+        parts.emplace_back(*i.how == finish::comb_then_scissor ? "comb, then scissor"
+                                                               : name(*i.how));
     }
-    if (i.way) {
+    // scissors have no direction
+    if (i.way && i.how != finish::scissor && i.how != finish::thin) {
         parts.push_back(*i.way == lay_choice::either ? "either way"
                                                      : std::string(name(*i.way)) + " the lay");
     }

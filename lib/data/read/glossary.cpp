@@ -1,4 +1,5 @@
 // The words of the trade.
+#include <algorithm>
 #include <map>
 #include <utility>
 
@@ -16,6 +17,14 @@ namespace {
 /// Who has a word already; a word has one meaning.
 class word_owners {
   public:
+    /// A word that is asked back may be that of one of the terms it means, `its`.
+    void add_asked(const word& w, const std::vector<std::string>& its, faults& out) {
+        const auto before = owner_.find(detail::heard(w.text).core);
+        if (before == owner_.end() ||
+            std::find(its.begin(), its.end(), before->second) == its.end()) {
+            add(w, w.text, out);
+        }
+    }
     void add(const word& w, const std::string& owner, faults& out) {
         const detail::heard_place h = detail::heard(w.text);
         if (h.core.empty() || h.which != side::both) {
@@ -87,32 +96,49 @@ term get_term(record& r, page& p, word_owners& owners, named_later& later) {
     }
     const bool own_blades = t.zone && !p.known.dog_body.zones[*t.zone].prep_blades.empty();
     t.usual = r.get_text("usual", t.zone && !own_blades ? presence::must : presence::may);
-    if (!t.usual.empty() && (!t.zone || own_blades)) {
-        r.out().add(
-            r.at("usual"), errc::conflict,
-            "only a zone without blades of its own has usual tools here; found them beside " +
-                shown(t.title) + "; leave them out");
+    if (!t.usual.empty() && own_blades) {
+        r.out().add(r.at("usual"), errc::conflict,
+                    "a zone with blades of its own has its usual tools there; found them beside " +
+                        shown(t.title) + "; leave them out");
     }
     t.clips = r.get_flag("clips");
     later.ids = r.get_words("see", presence::may);
     t.see = texts_of(later.ids);
+    t.sheets = texts_of(r.get_words("sheets", presence::may));
     t.why = get_evidence(r, p, presence::must);
     r.done();
     return t;
 }
 
-asked_term get_asked(record& r, page& p, word_owners& owners, named_later& later) {
+asked_term get_asked(record& r, page& p, const glossary& g, word_owners& owners,
+                     named_later& later) {
     asked_term a;
     const std::vector<word> words = r.get_words("words", presence::must);
-    for (const word& w : words) {
-        owners.add(w, w.text, r.out());
-    }
-    a.words = texts_of(words);
     later.ids = r.get_words("means", presence::must);
     a.means = texts_of(later.ids);
+    std::vector<std::string> its;
+    for (const std::string& id : a.means) {
+        const term* t = find(g.terms, id);
+        its.push_back(t == nullptr ? "" : t->title);
+    }
+    for (const word& w : words) {
+        owners.add_asked(w, its, r.out());
+    }
+    a.words = texts_of(words);
     a.why = get_evidence(r, p, presence::must);
     r.done();
     return a;
+}
+
+never_rule get_never(record& r, page& p, named_later& later) {
+    never_rule n;
+    n.text = r.get_text("text", presence::must);
+    n.instead = r.get_text("instead", presence::must, text_kind::prose);
+    later.ids = r.get_words("of", presence::may);
+    n.of = texts_of(later.ids);
+    n.why = get_evidence(r, p, presence::must);
+    r.done();
+    return n;
 }
 
 /// Every zone is explained, and none twice.
@@ -146,7 +172,11 @@ void get_glossary(const node& root, page& p, glossary& g) {
     }
     for (const node* n : top.get_tables("asked", presence::may)) {
         record r(*n, p.out);
-        g.asked.push_back(get_asked(r, p, owners, later.emplace_back()));
+        g.asked.push_back(get_asked(r, p, g, owners, later.emplace_back()));
+    }
+    for (const node* n : top.get_tables("never", presence::may)) {
+        record r(*n, p.out);
+        g.never.push_back(get_never(r, p, later.emplace_back()));
     }
     for (const named_later& l : later) {
         for (const word& w : l.ids) {

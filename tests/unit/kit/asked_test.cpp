@@ -1,4 +1,5 @@
 // What people type at the look-up, and what it is taken for.
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <variant>
@@ -182,11 +183,89 @@ TEST_CASE("two readings are asked back, never guessed", "[asked]") {
     CHECK(c.thing<asked_back>("bum").why == asked_back::cause::places);
     CHECK(c.thing<asked_back>("which blade for the bum").readings.size() == 3);
     CHECK(c.thing<asked_back>("comb").why == asked_back::cause::terms);
-    CHECK(c.thing<asked_back>("mat belly").readings.size() == 2);
-    CHECK(c.thing<asked_back>("belly and face").readings.size() == 2);
     CHECK(c.thing<asked_back>("7F 10").readings.size() == 2);
     CHECK(c.thing<asked_back>("poodle and bichon").why == asked_back::cause::cross);
-    CHECK(c.thing<asked_back>("which blade is longest").why == asked_back::cause::ladder);
+    CHECK(c.thing<asked_back>("which is longest").why == asked_back::cause::ladder);
+}
+
+TEST_CASE("two things that belong together are answered together", "[asked]") {
+    const counter c;
+    const place_asked ears = c.thing<place_asked>("matted ears");
+    REQUIRE(ears.beside.size() == 1);
+    CHECK(ears.beside.front()->id == "mat");
+    CHECK(c.thing<place_asked>("belly and face").places.size() > 2);
+    CHECK(c.term("matted dog what blade") == "mat");
+    CHECK(c.term("blade too hot") == "hot-blade");
+    CHECK(c.term("yorkie puppy cut") == "puppy-cut");
+    CHECK(c.read("yorkie puppy cut").coat == coat_class::drop);
+    CHECK(c.thing<tools_asked>("7F on mats").beside.front()->id == "mat");
+}
+
+TEST_CASE("the teeth said beside a number belong to it", "[asked]") {
+    const counter c;
+    CHECK(c.tool("7 skip") == "7");
+    CHECK(c.tool("7 skip tooth") == "7");
+    CHECK(c.tool("5 finish") == "5F");
+    CHECK(c.tool("4 full tooth") == "4F");
+    CHECK(c.thing<tools_asked>("10 skip").beside.size() == 1);  // there is none: both are told
+}
+
+TEST_CASE("a word for several things means the one that belongs to what stands beside it",
+          "[asked]") {
+    const counter c;
+    const auto ids = [](const terms_asked& t) {
+        std::vector<std::string> out;
+        for (const term* one : t.all) {
+            out.push_back(one->id);
+        }
+        return out;
+    };
+    using names = std::vector<std::string>;
+    CHECK(ids(c.thing<terms_asked>("comb vs blade")) == names{"snap-on-comb", "blade"});
+    CHECK(ids(c.thing<terms_asked>("skip tooth vs finish")) ==
+          names{"skip-tooth-blade", "full-tooth-blade"});
+    CHECK(c.term("finish") == "finish");
+    CHECK(c.term("clip") == "clip");
+    CHECK(ids(c.thing<terms_asked>("hand strip vs clip")) == names{"hand-strip", "clip"});
+}
+
+TEST_CASE("what carries a comb", "[asked]") {
+    const counter c;
+    const auto answer = [&](const std::string& text) {
+        return carrying(c.request(text), c.thing<carrying_asked>(text));
+    };
+    CHECK(!answer("which comb over which blade").asked);
+    CHECK(answer("which blade under the comb").blades.front().id == c.tools.under_comb);
+    CHECK(!answer("can i put a comb over a 7F").may);
+    CHECK(answer("guard comb over 10").may);
+    for (const blade& b : answer("which blade under the comb").blades) {
+        INFO(b.id);
+        CHECK(b.cut == teeth::full);
+        CHECK(in_mm(b.stated.best) < 2.1);
+    }
+}
+
+TEST_CASE("what is never done is a no to whoever asks for it", "[asked]") {
+    const counter c;
+    const lookup_request r = c.request("");
+    CHECK(never_of(r, c.thing<terms_asked>("can i cut mats out with scissors")) != nullptr);
+    CHECK(never_of(r, c.thing<terms_asked>("mats")) == nullptr);
+    CHECK(never_of_this_coat(r, c.thing<terms_asked>("can i shave a double coat")));
+    CHECK(!never_of_this_coat(r, c.thing<terms_asked>("double coat")));
+    CHECK(c.thing<list_asked>("never do").what == list_asked::of::nevers);
+    CHECK(c.thing<list_asked>("words").what == list_asked::of::words);
+    CHECK(c.thing<place_asked>("never on the belly").places.size() == 1);
+}
+
+TEST_CASE("which blade is longest is answered from the kit", "[asked]") {
+    const counter c;
+    CHECK(c.tool("longest blade") == "3F");
+    CHECK(c.tool("shortest comb") == "3 mm over 30");
+    const tools_asked t = c.thing<tools_asked>("what blade is 3mm");
+    CHECK(t.all.front().only == asked_kind::blade);
+    for (const nearest_row& row : look_up(c.request(""), t.all.front()).nearest) {
+        CHECK(!row.best.front().how.over);
+    }
 }
 
 TEST_CASE("a word nobody knows is told with what is near, and the rest isn't guessed at",
@@ -199,6 +278,15 @@ TEST_CASE("a word nobody knows is told with what is near, and the rest isn't gue
     CHECK(t.words.front().near == std::vector<std::string>{"belly"});
     CHECK(t.understood == std::vector<std::string>{"10"});
     CHECK(c.thing<strangers>("ley").words.front().near.front() == "lay");
+    // near by sound or shape is not near: nothing is meant by these
+    for (const char* word : {"corners", "zoo", "blant"}) {
+        INFO(word);
+        const strangers none = c.thing<strangers>(word);
+        CHECK(std::none_of(none.words.front().near.begin(), none.words.front().near.end(),
+                           [](const std::string& w) {
+                               return w == "corded" || w == "cocker" || w == "toes" || w == "butt";
+                           }));
+    }
     CHECK(c.thing<strangers>("how").words.size() == 1);
     CHECK(c.thing<strangers>("7 and a half").words.front().word == "half");
 }

@@ -452,6 +452,38 @@ TEST_CASE("a look-up is told in the units asked for", "[lookup]") {
                match::ContainsSubstring("(for 10 millimetres type 10mm)"));
 }
 
+TEST_CASE("what may not go on the body leads no answer about a length", "[lookup]") {
+    for (const char* text : {"0.5 mm", "1 mm", "1.5 mm", "2 mm", "3 mm", "9 mm", "13 mm"}) {
+        for (const nearest_row& row : asking{}.answer(text).nearest) {
+            INFO(text << " on " << name(row.coat));
+            CHECK((row.best.empty() || !row.best.front().why_not));
+        }
+    }
+}
+
+TEST_CASE("in place of what goes on the body stands what does, and rather longer", "[lookup]") {
+    for (const char* text : {"10", "9", "7F", "5F", "4F"}) {
+        const lookup_answer a = asking{}.answer(text);
+        for (const nearest_row& row : a.replaces_by_coat) {
+            for (const near_setup& n : row.best) {
+                INFO(text << " on " << name(row.coat) << ": " << title(n.how));
+                CHECK(!n.why_not);
+            }
+        }
+    }
+    for (const char* text : {"15", "30", "40"}) {  // never one that is shorter still
+        for (const nearest_row& row : asking{}.answer(text).replaces_by_coat) {
+            for (const near_setup& n : row.best) {
+                INFO(text << " on " << name(row.coat) << ": " << title(n.how));
+                CHECK((!n.why_not || n.leaves.best >= n.wanted));
+            }
+        }
+    }
+    const lookup_answer surgical = asking{}.answer("50");
+    CHECK(surgical.replaces.empty());
+    CHECK(surgical.replaces_by_coat.empty());
+}
+
 TEST_CASE("nobody is sent to a 50", "[lookup]") {
     asking a;
     for (const char* text : {"40", "30"}) {

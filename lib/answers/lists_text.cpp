@@ -1,0 +1,95 @@
+// What carries a comb, the words of the trade, and what is never done, as documents.
+#include <algorithm>
+
+#include <pelage/answers/kit.hpp>
+#include <pelage/base/phrase.hpp>
+
+#include "answers/words/asked.hpp"
+#include "answers/words/tool.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+/// "blades 30, 10 and 15".
+std::string blades_words(const std::vector<blade>& all) {
+    return (all.size() == 1 ? "blade " : "blades ") + listed(ids(all));
+}
+
+std::string combs_from_to(const std::vector<comb>& all, length_unit u) {
+    const auto shorter = [](const comb& a, const comb& b) { return a.stated.best < b.stated.best; };
+    const auto [low, high] = std::minmax_element(all.begin(), all.end(), shorter);
+    const std::string first = comb_words(low->id, u);
+    return all.size() == 1 ? "the " + first + " comb"
+                           : "combs from " + first + " to " + comb_words(high->id, u);
+}
+
+}  // namespace
+
+document document_of(const carrying_answer& a, const lookup_request& r, const print_options& o) {
+    document d{"What carries a comb"};
+    const std::string with = a.blades.empty() ? "no blade of the kit" : blades_words(a.blades);
+    if (a.asked && !a.may) {
+        say_no(d, "a comb sits on a short blade with full teeth only; blade " + a.asked->id +
+                      " isn't one. Of the kit it goes on " + with + ".");
+    } else if (a.asked) {
+        d.say("Yes: a comb may sit on blade " + a.asked->id +
+                  ", which is short and has full teeth. How long is the comb? "
+                  "Ask for both: pelage lookup '13 mm comb over " +
+                  a.asked->id + "'.",
+              2);
+    } else {
+        d.say(
+            "Combs go on a short blade with full teeth: of the kit " + with +
+                (a.blades.size() > 1 ? "; the " + r.tools.under_comb + " is kept for that." : "."),
+            2);
+    }
+    if (!a.combs.empty()) {
+        d.say("Of the kit sit there: " + combs_from_to(a.combs, o.units) + ".", 2);
+    }
+    d.open({}, false);
+    d.caution(
+        "a comb needs a clean, dry coat that a fine comb passes to the skin; if it drops off, "
+        "the blade beneath cuts to the skin");
+    d.say("Never over skip teeth or a long blade, and never at a mat. How sure: " +
+          std::string(in_words(r.rules.cut.comb_stated_over.why.how)) + ".");
+    return d;
+}
+
+document document_of(const list_asked& l, const lookup_request& r, const print_options& /*o*/) {
+    const glossary& g = words_of(r);
+    if (l.what == list_asked::of::nevers) {
+        document d{"What is never done"};
+        d.open("Never:", false);
+        typed_table rows{{"never", "because", "basis"}};
+        rows.whom = shown_to::programs;
+        for (const never_rule& n : g.never) {
+            d.item(n.text + ". " + n.instead);
+            rows.rows.push_back({n.text, n.instead, how_sure(n.why)});
+        }
+        d.show(std::move(rows));
+        d.open({}, false);
+        d.say("What never goes on one place: pelage lookup groin. How sure: " +
+              std::string(in_words(basis::practice)) + ".");
+        return d;
+    }
+    document d{"The words of the trade"};
+    d.say("Each is explained: pelage lookup 'tuck-up'.");
+    typed_table rows{{"kind", "word"}};
+    rows.whom = shown_to::programs;
+    for (const std::string_view kind : term_kind_names) {
+        std::vector<std::string> titles;
+        for (const term& t : g.terms) {
+            if (name(t.kind) == kind) {
+                titles.push_back(t.title);
+                rows.rows.push_back({std::string(kind), t.title});
+            }
+        }
+        std::sort(titles.begin(), titles.end());
+        d.item_of(std::string(kind) + ": ", joined(titles, ", "));
+    }
+    d.show(std::move(rows));
+    return d;
+}
+
+}  // namespace pelage::io
