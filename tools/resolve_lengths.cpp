@@ -283,7 +283,7 @@ class wish_reader {
         } catch (const error& e) {
             if (parse_length(measure).fault == length_fault::no_unit) {
                 (void)length_in("--length", measure, f_);
-            } else if (e.code() == errc::unknown || e.code() == errc::unit) {
+            } else if (e.code() == errc::unknown) {
                 f_.say(e.code(), "--length: no blade, comb or length; found \"" + text +
                                      "\"; write it like '16 mm', '7F', 'body 7F, legs 16 mm'" +
                                      first_of_the_coat());

@@ -33,8 +33,14 @@ class mix_page {
 
     document all() {
         page_.say(heading(), 2);
-        say_first();
+        const bool sure = e_.may_be.coats.size() == 1;
+        if (sure) {
+            say_first();
+        }
         chances();
+        if (!sure) {
+            say_first();
+        }
         for (const std::string& n : e_.read.notes) {
             page_.say(n, 2);
         }

@@ -45,7 +45,7 @@ std::string wish_words(const instruction& i, length_unit u) {
         parts.push_back("give or take " + show(*i.tolerance, u));
     }
     if (i.how) {
-        parts.emplace_back(*i.how == finish::comb_then_scissor ? "comb, then scissor"
+        parts.emplace_back(*i.how == finish::comb_then_scissor ? "comb then scissor"
                                                                : name(*i.how));
     }
     // scissors have no direction
