@@ -294,7 +294,8 @@ class claims {
                 break;
             case chosen_for::direction:
                 is(dearer_alone(row, w) && z.way == lay_choice::either &&
-                   w.alone->way != z.how.way);
+                   (z.how.kind == tool_kind::clip ? w.alone->way != z.how.way
+                                                  : others_go_against(*w.alone)));
                 break;
             case chosen_for::no_time:
                 is(dearer_alone(row, w) && overspends(row, alone(row, w)));
@@ -302,6 +303,13 @@ class claims {
         }
     }
 
+    /// Somewhere else the direction is left open, too, and the clipper goes the other way there.
+    [[nodiscard]] bool others_go_against(const setup& s) const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& z) {
+            return z.way == lay_choice::either && z.how.kind == tool_kind::clip &&
+                   z.how.way != s.way;
+        });
+    }
     /// The column of what would be cheaper in the place alone.
     [[nodiscard]] const allowed_setup& alone(std::size_t row, const reason_why&) const {
         const auto& all = c_.choice.zones[row];
