@@ -76,7 +76,10 @@ std::string head_of(const lookup_answer& a, const lookup_request& r, const print
 typed_table leaves_table(const lookup_answer& a, const lookup_request& r, length_unit u) {
     typed_table t{{"coat"}};
     const bool with = !r.way || *r.way == direction::with_lay;
-    const bool against = !r.way || *r.way == direction::against_lay;
+    // where against the lay it may never go, nobody needs what it would leave
+    const bool barred = a.there && a.there->use == use_there::may::with_lay_only &&
+                        a.there->but == use_there::exception::none;
+    const bool against = r.way ? *r.way == direction::against_lay : !barred;
     if (with) {
         t.head.emplace_back("with the lay");
     }
@@ -150,9 +153,11 @@ void say_near(document& d, const std::string& head, const std::vector<near_setup
 /// Whether it is worth telling what the blade does when reversed: not on a coat that stands off, nor
 /// where one direction was asked about.
 bool direction_matters(const lookup_answer& a, const lookup_request& r) {
-    return !r.way && std::any_of(a.leaves.begin(), a.leaves.end(), [&](const coat_row& row) {
-        return row.coat == a.judged_on && !(row.with == row.against);
-    });
+    const bool barred = a.there && a.there->use == use_there::may::with_lay_only;
+    return !r.way && !barred &&
+           std::any_of(a.leaves.begin(), a.leaves.end(), [&](const coat_row& row) {
+               return row.coat == a.judged_on && !(row.with == row.against);
+           });
 }
 
 /// Without blanks, an inch by its short name.
