@@ -130,9 +130,7 @@ class claims {
     }
     /// No longer blade of the drawer would pass under the mat there.
     [[nodiscard]] bool longest(const zone_plan& z) const {
-        const auto& mats = t_.patient.mats;
-        const auto m = std::find_if(mats.begin(), mats.end(),
-                                    [&](const mat_finding& o) { return meet(o.at, z.at); });
+        const auto m = mat_in(z.at);
         const setup& used = z.off_by ? *z.off_by : z.how;
         return std::none_of(
             t_.tools.blades.begin(), t_.tools.blades.end(), [&](const kit_blade& b) {
@@ -520,8 +518,27 @@ class claims {
         std::erase_if(t.tools.combs,
                       [&](const kit_comb& c) { return after.count("comb " + c.spec.id) == 0; });
         const groom g = make_plan(t.request());
-        // without combs webs and folds may be scissored, so that a drawer of less can do more
-        return std::includes(g_.stuck.begin(), g_.stuck.end(), g.stuck.begin(), g.stuck.end());
+        // without combs webs and folds may be scissored, so that a drawer of less can do more; and which of
+        // two mats the time goes to hangs on what passes under the other
+        const auto [sound, matted] = stuck_in(g_);
+        const auto [sound_too, as_many] = stuck_in(g);
+        return as_many <= matted &&
+               std::includes(sound.begin(), sound.end(), sound_too.begin(), sound_too.end());
+    }
+    /// The places without a mat in which nothing may be done, and how many with one there are.
+    [[nodiscard]] std::pair<std::vector<std::size_t>, std::size_t> stuck_in(const groom& g) const {
+        std::vector<std::size_t> sound;
+        for (const std::size_t i : g.stuck) {
+            if (mat_in(g.zones[i].at) == t_.patient.mats.end()) {
+                sound.push_back(i);
+            }
+        }
+        return {sound, g.stuck.size() - sound.size()};
+    }
+    [[nodiscard]] std::vector<mat_finding>::const_iterator mat_in(const place& at) const {
+        const auto& mats = t_.patient.mats;
+        return std::find_if(mats.begin(), mats.end(),
+                            [&](const mat_finding& m) { return meet(m.at, at); });
     }
 
     void without(const without_tool& w) {
@@ -545,9 +562,8 @@ class claims {
 
     void trouble(const infeasible_zone& c) {
         const place& at = g_.zones[c.zone].at;
-        const auto here = [&](const mat_finding& m) { return meet(m.at, at); };
         const auto& mats = t_.patient.mats;
-        const auto m = std::find_if(mats.begin(), mats.end(), here);
+        const auto m = mat_in(at);
         must(!c.rules.empty(), "what is in the way has a name", c.zone);
         must(!c.veterinarian || ((m != mats.end() || g_.zones[c.zone].hurt) && c.frees.empty()),
              "a veterinarian only for a mat or skin that nothing frees", c.zone);
@@ -570,7 +586,8 @@ class claims {
         }
     }
 
-    /// Every blade there is in the drawer, every paper signed, and all the time for this mat alone.
+    /// Every blade there is in the drawer, those of the kit as they were measured, every paper signed, and
+    /// all the time for this mat alone.
     [[nodiscard]] bool any_drawer_does(const place& at) const {
         table t = t_;
         t.tools.machines.clear();
@@ -578,7 +595,8 @@ class claims {
         t.tools.blades.clear();
         for (const blade& b : known().blades) {
             if (b.shape != edge::adjustable) {
-                t.tools.blades.push_back({b, 1, {}, false, {}});
+                const kit_blade* own = find_blade(t_.tools, b.id);
+                t.tools.blades.push_back({b, 1, own ? own->measured : std::nullopt, false, {}});
             }
         }
         t.patient.consents = {"clip-jacket", "clip-down", "show-blades"};
