@@ -8,6 +8,7 @@
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
 
+#include "answers/grouped.hpp"
 #include "answers/lines.hpp"
 #include "answers/words/places.hpp"
 #include "answers/words/tool.hpp"
@@ -28,6 +29,8 @@ struct patch {
 /// anyway, and what is shorter beside it is plain to see.
 struct blended_alike {
     std::string how;
+    std::string brief;  ///< the clipper's part of it, a comb's blade in short: "comb 6 mm over 30"
+    std::string last;   ///< what is taken to it last: "thinning scissors"; empty: nothing
     bool by_hand = false;
     std::vector<patch> patches;
     length narrow{};
@@ -66,16 +69,21 @@ void add(std::vector<patch>& patches, const groom& g, const blend& b, length_uni
     add(p.into, b.into);
 }
 
-std::string how_of(const blend& b, length_unit u) {
+blended_alike how_of(const blend& b, length_unit u) {
+    blended_alike w{{}, {}, {}, !b.between, {}, b.width, b.width};
+    w.last = b.smoothed == tool_kind::none ? "" : held(by_hand(b.smoothed));
     if (!b.between) {
-        return held(by_hand(b.smoothed));
+        w.how = w.last;
+        return w;
     }
-    std::string text = b.between->way == direction::against_lay ? title_words(*b.between, u)
-                                                                : held_words(*b.between, u);
-    if (b.smoothed != tool_kind::none) {
-        text += ", then " + held(by_hand(b.smoothed));
-    }
-    return text;
+    const setup& s = *b.between;
+    const bool against = s.way == direction::against_lay;
+    w.how = (against ? title_words(s, u) : held_words(s, u)) +
+            (w.last.empty() ? "" : ", then " + w.last);
+    w.brief = s.over ? "comb " + comb_words(s.over->id, u) + " over " + s.tool.id +
+                           (against ? ", " + std::string(name(s.way)) : "")
+                     : (against ? title_words(s, u) : held_words(s, u));
+    return w;
 }
 
 /// "20 mm", "10 to 30 mm", or in inches: a width is worked by eye.
@@ -104,13 +112,10 @@ std::vector<blended_alike> alike_of(const groom& g, list when, length_unit u) {
         if (b.when != when || !meets_clipped(g, b)) {
             continue;
         }
-        const std::string how = how_of(b, u);
+        blended_alike one = how_of(b, u);
         const auto alike = std::find_if(all.begin(), all.end(),
-                                        [&](const blended_alike& w) { return w.how == how; });
-        blended_alike& w =
-            alike != all.end()
-                ? *alike
-                : all.emplace_back(blended_alike{how, !b.between, {}, b.width, b.width});
+                                        [&](const blended_alike& w) { return w.how == one.how; });
+        blended_alike& w = alike != all.end() ? *alike : all.emplace_back(std::move(one));
         add(w.patches, g, b, u);
         w.narrow = shorter(w.narrow, b.width);
         w.wide = longer(w.wide, b.width);
@@ -169,26 +174,51 @@ std::vector<line> blends(const groom& g, const plan_request& r, list when, lengt
     return out;
 }
 
+namespace {
+
+/// Blends with one tool, what finishes them by hand told apart: "neck into throat by comb 6 mm over 30".
+std::string in_brief(const blended_alike& w, const place_words& places) {
+    std::vector<std::pair<std::string, std::vector<std::string>>> by_from;
+    for (const patch& p : w.patches) {
+        const std::string from = named(p.from, places);
+        if (by_from.empty() || by_from.back().first != from) {
+            by_from.push_back({from, {}});
+        }
+        by_from.back().second.push_back(named(p.into, places));
+    }
+    std::vector<std::string> pairs;
+    for (const auto& [from, into] : by_from) {
+        pairs.push_back(from + " into " + joined(into, ", "));
+    }
+    return joined(pairs, ", ") + " by " + w.brief;
+}
+
+}  // namespace
+
 std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
     const place_words places(g, r);
     const std::vector<blended_alike> all = alike_of(g, when, u);
-    std::vector<std::string> out;
+    grouped<std::string> last_by;  // what finishes by hand, and which
     std::vector<std::string> hands;
-    for (const blended_alike& w : all) {
-        if (w.by_hand) {
-            hands.push_back(w.how);
-            continue;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (all[i].by_hand) {
+            hands.push_back(all[i].how);
+        } else {
+            last_by.add(all[i].last, i);
         }
-        std::vector<std::string> pairs;
-        for (const patch& p : w.patches) {
-            pairs.push_back(named(p.from, places) + " into " + named(p.into, places));
+    }
+    std::vector<std::string> out;
+    for (const auto& [hand, which] : last_by.all()) {
+        std::vector<std::string> here;
+        for (const std::size_t i : which) {
+            here.push_back(in_brief(all[i], places));
         }
-        out.push_back(joined(pairs, ", ") + " by " + w.how);
+        out.push_back((hand.empty() ? "" : hand + " last: ") + joined(here, "; "));
     }
-    if (out.empty() && !hands.empty()) {
-        out.push_back("by " + joined(hands, ", "));
+    if (out.empty()) {
+        return hands.empty() ? "" : "blend by " + joined(hands, ", ");
     }
-    return out.empty() ? "" : "blend " + joined(out, "; ");
+    return "blend, " + joined(out, "; ");
 }
 
 }  // namespace pelage::io

@@ -24,13 +24,38 @@ class step_writer {
         card_step out;
         out.hold = hold(last);
         out.leaves = b_.how.kind == tool_kind::clip ? leaves() : "";
-        out.where = aimed() ? by_aim() : places_.by_part(b_.zones);
-        exceptions(out);
+        find_exceptions(out);
+        out.where = aimed() ? by_aim() : named(b_.zones);
+        for (const exception& e : exceptions_) {
+            if (!e.told) {
+                out.exceptions.push_back(joined(e.names, ", ") + ": " + e.text);
+            }
+        }
         short_against(out);
         return out;
     }
 
   private:
+    struct exception {
+        std::string text;
+        strings names;
+        bool told = false;  ///< beside the name of its place
+    };
+
+    /// The places by parts; what is said of one alone stands beside its name.
+    [[nodiscard]] strings named(const zone_list& zones) {
+        strings names = places_.by_part(zones);
+        for (exception& e : exceptions_) {
+            const auto at = e.names.size() == 1 && !e.told
+                                ? std::find(names.begin(), names.end(), e.names.front())
+                                : names.end();
+            if (at != names.end()) {
+                *at += " (" + e.text + ")";
+                e.told = true;
+            }
+        }
+        return names;
+    }
     /// A comb that follows another on the same blade is named in short, what stays in the hand shorter still.
     [[nodiscard]] std::string hold(const block* last) const {
         if (last != nullptr && b_.done == finish::comb_then_scissor && !b_.off &&
@@ -74,7 +99,7 @@ class step_writer {
         return u_ == length_unit::mm ? number(l) : fraction_of_inch(l);
     }
     /// "25 mm skirt, muzzle", "38 mm tail": places that are aimed at one length, together.
-    [[nodiscard]] strings by_aim() const {
+    [[nodiscard]] strings by_aim() {
         grouped<std::string> by;
         for (const std::size_t i : b_.zones) {
             const auto& left = g_.zones[i].leaves;
@@ -82,7 +107,7 @@ class step_writer {
         }
         strings out;
         for (const auto& [aim, where] : by.all()) {
-            out.push_back(aim + (aim.empty() ? "" : " ") + joined(places_.by_part(where), ", "));
+            out.push_back(aim + (aim.empty() ? "" : " ") + joined(named(where), ", "));
         }
         return {joined(out, "; ")};
     }
@@ -100,7 +125,7 @@ class step_writer {
         }
     }
 
-    void exceptions(card_step& out) const {
+    void find_exceptions(card_step& out) {
         grouped<std::string> by;
         for (const std::size_t i : b_.zones) {
             for (const std::string& text : said_of(g_.zones[i])) {
@@ -111,7 +136,7 @@ class step_writer {
             if (where.size() == b_.zones.size()) {
                 out.all_of_it += (out.all_of_it.empty() ? "" : "; ") + text;
             } else {
-                out.exceptions.push_back(joined(places_.by_part(where), ", ") + ": " + text);
+                exceptions_.push_back({text, places_.by_part(where)});
             }
         }
     }
@@ -157,6 +182,7 @@ class step_writer {
     const plan_request& r_;
     length_unit u_;
     place_words places_;
+    std::vector<exception> exceptions_;
 };
 
 }  // namespace

@@ -79,7 +79,7 @@ class card_page {
         const dog& d = r_.patient;
         say_alert(page_, d);
         if (!d.health.empty() && !g_.stopped()) {
-            page_.say_of("HEALTH: ", d.health + ".");
+            page_.say_of("HEALTH: ", d.health + ". No advice is held here for it.");
         }
         const std::string coat = coat_of(r_.reference, *d.coat).title;
         // "Smooth coat, tidied" says it already
@@ -88,7 +88,8 @@ class card_page {
                            std::string(name(d.size));
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
-            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min";
+            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
+                    (frail_felted() ? " in two visits or more" : "");
         }
         page_.say(text + (d.invented ? ". An invented dog." : "."), 2);
         say_note(page_, d);
@@ -154,19 +155,38 @@ class card_page {
             return;
         }
         const appointment a = appointment_of(r_, g_, booked_service(r_));
-        std::string text = "bath and dry";
+        const bool frail = frail_felted();
+        const bool matted = std::any_of(g_.zones.begin(), g_.zones.end(),
+                                        [](const zone_plan& z) { return z.mat.has_value(); });
+        if (!g_.fleas.empty() && !matted && !frail) {
+            return;  // bathed already
+        }
+        std::string text = frail
+                               ? "the first visit ends here, or sooner if it tires: no full bath; "
+                                 "another day: bath and dry"
+                           : stripped_today() ? "wash and dry legs, belly and beard only"
+                           : g_.fleas.empty() ? "bath and dry"
+                                              : "flea bath and dry";
         for (const appointment_step& s : a.steps) {
             if (s.what == service_step::bath && !a.by_sheet) {
                 text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
             }
         }
-        const bool stripped = std::any_of(g_.zones.begin(), g_.zones.end(), [](const zone_plan& z) {
-            return z.how.kind == tool_kind::fingers;
-        });
-        beneath(text + (stripped                     ? "; what was stripped today another day"
+        beneath(text + (stripped_today()             ? "; what was stripped another day"
                         : g_.after == pelage::work{} ? ""
                         : corded(r_.sheet)           ? "; the cords pressed out, dry to the core"
                                                      : "; then on a clean, dry, combed-out coat"));
+    }
+
+    [[nodiscard]] bool stripped_today() const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(),
+                           [](const zone_plan& z) { return z.how.kind == tool_kind::fingers; });
+    }
+    /// Two visits or more, by its caution: what comes before the bath is the first.
+    [[nodiscard]] bool frail_felted() const {
+        return std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& c) {
+            return c.what.when == caution_when::frail_felted;
+        });
     }
 
     void left() {
@@ -293,7 +313,9 @@ class card_page {
                 continue;
             }
             if (c.what.usual) {
-                usual.push_back(c.what.brief);
+                if (c.what.who != "owner") {  // theirs stand on the page they take home
+                    usual.push_back(c.what.brief);
+                }
             } else if (c.what.who == "owner") {
                 to_owner.push_back(c.what.brief);
             } else if (c.where.empty()) {
@@ -316,15 +338,23 @@ class card_page {
             // nothing is clipped, and still hands are laid on a dog
             usual.push_back(rules->brief);
         }
-        page_.add({line_as::caution, joined(usual, "; ") + ". All: --full", "As ever: ", 0, 2});
+        page_.add({line_as::caution, joined(usual, ", ") + ".", "As ever: ", 0, 2});
     }
     /// What stands above already, or in the step that it is about.
     [[nodiscard]] bool told_already(const caution_line& c) const {
         const caution_when w = c.what.when;
         const bool in_a_step = (w == caution_when::combing_out && !g_.combed.empty()) ||
                                w == caution_when::against_short;
-        return !g_.stopped() && (in_a_step || first_of_all(c) ||
-                                 std::find(told_.begin(), told_.end(), w) != told_.end());
+        const bool asked =
+            w == caution_when::wire_clipped &&
+            std::any_of(g_.consents.begin(), g_.consents.end(), [](const consent& k) {
+                return k.what == consent_for::strip_jacket && !k.given;
+            });
+        if (g_.stopped()) {  // "a veterinarian sees this dog first" stands above
+            return w == caution_when::stop || w == caution_when::skin_finding;
+        }
+        return in_a_step || asked || first_of_all(c) ||
+               std::find(told_.begin(), told_.end(), w) != told_.end();
     }
     [[nodiscard]] std::string where_of(const caution_line& c) const {
         zone_list which;

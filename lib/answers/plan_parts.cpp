@@ -33,7 +33,7 @@ std::vector<line> stop_lines(const groom& g, const plan_request& r, const print_
     if (!r.patient.health.empty()) {
         say("Told of its health: " + r.patient.health + ".");
     }
-    say("Nothing is planned: a veterinarian sees this dog first.");
+    say("Nothing is planned: a veterinarian sees this dog first; tell the owner.");
     return out;
 }
 
@@ -67,6 +67,30 @@ bool sore_ear(const groom& g, const plan_request& r) {
     });
 }
 
+namespace {
+
+/// The bath of a booking: none over broken or wet skin, and none on what is sore.
+std::string bath_words(const groom& g, const plan_request& r) {
+    std::vector<place> open;
+    std::vector<place> sore;
+    for (const zone_plan& z : g.zones) {
+        if (z.hurt == skin_state::irritated) {
+            sore.push_back(z.at);
+        } else if (z.hurt == skin_state::broken || z.hurt == skin_state::wet) {
+            open.push_back(z.at);
+        }
+    }
+    const body& b = r.reference.dog_body;
+    if (!open.empty()) {
+        return "no bath today: broken or wet skin (" + listed(titles(b, open)) +
+               "); a veterinarian first";
+    }
+    return step_work_words(service_step::bath) +
+           (sore.empty() ? "" : "; the sore place (" + listed(titles(b, sore)) + ") stays dry");
+}
+
+}  // namespace
+
 std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     std::vector<line> out;
     const bool bath_told = g.after > work{};
@@ -76,7 +100,7 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         if ((s == service_step::bath && bath_told) || (s == service_step::ears && sore_ear(g, r))) {
             continue;
         }
-        std::string text = step_work_words(s);
+        std::string text = s == service_step::bath ? bath_words(g, r) : step_work_words(s);
         if (!text.empty()) {
             out.push_back(item(std::move(text)));
         }

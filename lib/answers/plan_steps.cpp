@@ -80,15 +80,16 @@ class block_notes {
         if (b_.how.kind != tool_kind::clip) {
             return;
         }
+        const bool turned = b_.how.way == direction::against_lay;
         strings seen;
         for (const std::size_t i : b_.zones) {
             const zone& z = places_.zone_of(i);
-            std::string s = in_full() ? places_.in_pairs(b_.zones, i) + " " + z.stroke : z.sweep;
+            const std::string& way = turned ? z.against : in_full() ? z.stroke : z.sweep;
+            std::string s = in_full() ? places_.in_pairs(b_.zones, i) + " " + way : way;
             if (std::find(seen.begin(), seen.end(), s) == seen.end()) {
                 seen.push_back(std::move(s));
             }
         }
-        const bool turned = b_.how.way == direction::against_lay;
         say(note_about::stroke, turned ? "go against: " : "stroke: ", joined(seen, "; "));
     }
 
@@ -145,7 +146,7 @@ class block_notes {
             strings said;
             const bool clips = b_.how.kind == tool_kind::clip;
             if (clips && b_.how.way == direction::against_lay) {
-                said.push_back("go against: " + z.stroke);
+                said.push_back("go against: " + z.against);
             } else if (clips) {
                 said.push_back(z.stroke);
             }
@@ -252,11 +253,14 @@ class step_list {
         const auto say = [&](std::string text) -> plan_step& {
             return add(list::before_bath, std::move(text));
         };
-        say(corded(r_.sheet)
+        const bool handled_only = booked_in_part(r_) && !r_.booked->has(service_step::brush) &&
+                                  !r_.booked->has(service_step::before_bath);
+        say(handled_only ? "look the dog over: skin, ears, eyes, feet"
+            : corded(r_.sheet)
                 ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
                   "hand"
                 : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
-        if (std::string fleas = flea_bath_words(g_, r_.reference.dog_body); !fleas.empty()) {
+        if (std::string fleas = flea_bath_words(g_, r_); !fleas.empty()) {
             say(std::move(fleas));
         }
         if (std::string tried = trials(); !tried.empty()) {

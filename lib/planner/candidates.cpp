@@ -241,6 +241,7 @@ zone_situation::zone_situation(const plan_request& r, const coat& c, const zone_
     today.pattern = where.has(zone_use::pattern_cheek) && z.blade_wish.has_value();
     today.show = r.sheet.show && agreed(r.patient, "show-blades");
     today.thin_or_old = tender(r.patient);
+    today.thin_skin = r.patient.thin_or_old;
     today.double_jacket = jacket_unsigned(r) && asks_consent(where);
     today.sheet_clips =
         z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;

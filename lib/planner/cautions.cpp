@@ -36,6 +36,18 @@ class judge {
         }
     }
 
+    /// Where it applies, of the zones that it is about.
+    [[nodiscard]] places_named applies(const caution& c) const {
+        places_named found = applies(c.when);
+        if (!found || c.zones.empty()) {
+            return found;
+        }
+        std::erase_if(*found, [&](const place& p) {
+            const std::string& id = r_.reference.dog_body.zones[p.zone].id;
+            return std::find(c.zones.begin(), c.zones.end(), id) == c.zones.end();
+        });
+        return found->empty() ? places_named{} : found;
+    }
     [[nodiscard]] places_named applies(caution_when w) const {
         // a dog that goes to a veterinarian is told of that alone
         if (g_.stopped() && w != caution_when::stop && w != caution_when::skin_finding &&
@@ -126,6 +138,12 @@ class judge {
                     return worked(z) && zone_of(z).has(zone_use::clean_face);
                 })
                                  : places_named{};
+            case caution_when::bites:
+                return whole(muzzled());
+            case caution_when::faints:
+                return whole(!r_.patient.health.empty() || has_alert(alert_kind::faints));
+            case caution_when::seizures:
+                return whole(has_alert(alert_kind::seizures));
         }
         return {};
     }
@@ -192,10 +210,11 @@ class judge {
         return all.empty() ? places_named{} : places_named{all};
     }
     [[nodiscard]] bool muzzled() const {
+        return has_alert(alert_kind::bites) || has_alert(alert_kind::muzzle);
+    }
+    [[nodiscard]] bool has_alert(alert_kind k) const {
         const auto& all = r_.patient.alerts;
-        return std::any_of(all.begin(), all.end(), [](const alert& a) {
-            return a.what == alert_kind::bites || a.what == alert_kind::muzzle;
-        });
+        return std::any_of(all.begin(), all.end(), [&](const alert& a) { return a.what == k; });
     }
     [[nodiscard]] static bool worked(const zone_plan& z) {
         return z.how.kind != tool_kind::none || z.combed_out;
@@ -312,7 +331,7 @@ void add_cautions(const plan_request& r, groom& g) {
     };
     std::vector<applying> found;
     for (const caution& c : r.reference.cautions) {
-        if (auto where = j.applies(c.when)) {
+        if (auto where = j.applies(c)) {
             found.push_back({&c, std::move(*where)});
         }
     }

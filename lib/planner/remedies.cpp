@@ -22,8 +22,9 @@ void add_for_mat(const plan_request& r, const zone_plan& z, std::vector<remedy>&
         return;
     }
     const auto takes = comb_out_work(m->grade, r.patient.size, r.rules.prices);
-    const bool never = r.reference.dog_body.zones[z.at.zone].has(zone_use::never_demat);
-    if (takes && !never && *takes <= comb_out_budget(r.patient, r.rules.refusal)) {
+    const zone& where = r.reference.dog_body.zones[z.at.zone];
+    if (takes && may_comb_out(*m, where, false, r.rules.refusal) &&
+        *takes <= comb_out_budget(r.patient, r.rules.refusal)) {
         out.push_back({{remedy_kind::comb_out, {}, {}, takes}});
     }
     if (!m->free_hair && !m->comb_passes) {

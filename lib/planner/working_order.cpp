@@ -211,14 +211,24 @@ class list_problem {
     std::vector<boost::container::small_vector<standing, 4>> at_;  ///< by zone of the body
 };
 
-/// The first order of a list: what best_order() falls back on where no wish decides.
+/// The first order of a list: what best_order() falls back on where no wish decides: of one part the longest
+/// first.
 void put_first(const plan_request& r, const groom& g, std::vector<block>& blocks) {
     const std::array all{minutes_of(r, g, blocks, list::before_bath),
                          minutes_of(r, g, blocks, list::after_bath)};
     const auto key = [&](const block& b) {
         const part_set parts = parts_of(minutes_of(r, g, b), all[b.when == list::after_bath]);
         const unsigned first = parts & (0U - parts);
-        return std::tuple{b.when == list::after_bath, by_hand(b), first, parts, b.zones.front()};
+        // what is long can still be shortened
+        const int longest_first = by_hand(b) ? 0 : -in_hundredths(b.how.tool.stated.best);
+        const int comb_first = b.how.over ? -in_hundredths(b.how.over->stated.best) : 0;
+        return std::tuple{b.when == list::after_bath,
+                          by_hand(b),
+                          first,
+                          parts,
+                          comb_first,
+                          longest_first,
+                          b.zones.front()};
     };
     std::sort(blocks.begin(), blocks.end(),
               [&](const block& a, const block& b) { return key(a) < key(b); });

@@ -33,6 +33,10 @@ struct refusal_rules {
     figure<work> comb_out_limit;   ///< de-matting in all, before clipping instead
     figure<work> comb_out_frail;   ///< the same on a dog that is old or thin-skinned, and ill
     figure<work> oil_after;        ///< a blade running longer than this is felt and oiled
+    figure<length>
+        held_mat;  ///< measured hair beneath a mat shorter than this can't be held while it
+                   ///< is combed out
+    figure<length> scissor_finish;  ///< what is left shorter isn't scissored over after a clipper
     figure<length> bump_longer;  ///< hair over a lump or scab is left so much longer than its zone
     figure<length> bump_least;   ///< and never shorter than this
     figure<length> finger_covers;  ///< a lump up to this across is covered with a finger
@@ -49,9 +53,13 @@ struct refusal_rules {
 }
 
 /// Whether a mat in that zone may be combed out at all: a pelt never is, nor what is felted to the
-/// skin, nor hurt skin, nor armpit, groin, belly and under the tail (common practice, no source).
-[[nodiscard]] inline bool may_comb_out(const mat_finding& m, const zone& where, bool skin_hurt) {
-    return m.grade != mat_grade::pelt && !m.to_skin && !skin_hurt &&
+/// skin, nor hurt skin, nor armpit, groin, belly and under the tail (common practice, no source); nor what
+/// leaves too little hair beneath to hold, unless the groomer says so: all the pull would go to the skin.
+[[nodiscard]] inline bool may_comb_out(const mat_finding& m, const zone& where, bool skin_hurt,
+                                       const refusal_rules& r) {
+    const bool held = m.grade == mat_grade::tangle || m.comb_out || !m.free_hair ||
+                      *m.free_hair >= r.held_mat.best;
+    return m.grade != mat_grade::pelt && !m.to_skin && !skin_hurt && held &&
            !where.has(zone_use::never_demat);
 }
 
@@ -165,17 +173,19 @@ enum class refusal {
     jacket_consent,  ///< clipping a double coat's jacket without the owner's consent
     scissors_only,   ///< never clipped on the planner's own idea
     no_substitute,   ///< scissors in place of a blade, shorter than anybody scissors
-    long_on_web      ///< a long blade bare on a web or fold
+    long_on_web,     ///< a long blade bare on a web or fold
+    mat_over_lump,   ///< a mat clipped off where a lump lies beneath
+    thin_plucked     ///< thin skin plucked
 };
 
 /// The name of a refusal in JSON: "comb-over-mat".
 [[nodiscard]] constexpr std::string_view name(refusal r) {
-    constexpr std::array<std::string_view, 18> names{
+    constexpr std::array<std::string_view, 20> names{
         "comb-over-mat",   "comb-on-wrong-blade", "mat-to-skin",     "under-mat-too-long",
         "under-mat-teeth", "hand-tool-at-mat",    "skip-teeth-here", "skip-teeth-at-bump",
         "never-50",        "bare-short",          "bare-15",         "against-lay-here",
         "skin-found",      "skin-beside",         "jacket-consent",  "scissors-only",
-        "no-substitute",   "long-on-web"};
+        "no-substitute",   "long-on-web",         "mat-over-lump",   "thin-plucked"};
     return names[static_cast<std::size_t>(r)];
 }
 
@@ -189,6 +199,7 @@ struct zone_today {
     bool pattern = false;              ///< cheeks and throat of a pattern breed
     bool show = false;                 ///< show finish, with the owner's consent to it
     bool thin_or_old = false;          ///< the whole dog: thin-skinned, old, wrinkled, dehydrated
+    bool thin_skin = false;            ///< its skin is thin or tears, whatever its age
     bool double_jacket = false;        ///< a double-coated jacket without consent to clip it
     bool sheet_clips = true;           ///< the sheet itself asks to clip here
     std::optional<length> target{};    ///< the finished length wished
@@ -329,6 +340,9 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         if (t.mat != nullptr) {
             return refusal::hand_tool_at_mat;
         }
+        if (s.kind == tool_kind::fingers && t.thin_skin) {
+            return refusal::thin_plucked;
+        }
         // no comb lies in the kit, and its long blades may not go to webs and folds: they are scissored
         const bool web = t.no_combs && t.where->has(zone_use::web);
         const bool substitute = s.kind == tool_kind::scissors && t.sheet_clips && t.target &&
@@ -343,6 +357,9 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     }
     if (s.over) {
         return detail::refuse_comb(s, t, c);
+    }
+    if (t.mat != nullptr && t.bump) {
+        return refusal::mat_over_lump;
     }
     if (t.mat != nullptr) {
         if (const auto no = detail::refuse_under_mat(s, *t.mat, r)) {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include <pelage/base/evidence.hpp>
 #include <pelage/trade/finding.hpp>
@@ -41,9 +42,12 @@ enum class caution_when {
     scab,                   ///< a scab that is gone around
     frail_felted,           ///< old or thin-skinned, ill, and much of it felted
     mat_on_limb,            ///< a mat on a leg or a foot: a band of hair may lie beneath
-    muzzled                 ///< it bites or wears a muzzle, and its face is to be done
+    muzzled,                ///< it bites or wears a muzzle, and its face is to be done
+    bites,                  ///< it bites or wears a muzzle, whatever is done
+    faints,                 ///< it faints, or something of its health was told
+    seizures                ///< it has seizures
 };
-inline constexpr std::array<std::string_view, 29> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 32> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -71,7 +75,10 @@ inline constexpr std::array<std::string_view, 29> caution_when_names{"any-clippi
                                                                      "scab",
                                                                      "frail-felted",
                                                                      "mat-on-limb",
-                                                                     "muzzled"};
+                                                                     "muzzled",
+                                                                     "bites",
+                                                                     "faints",
+                                                                     "seizures"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }
@@ -84,6 +91,7 @@ struct caution {
     std::string who;                                 ///< groomer, owner, veterinarian
     std::string text;                                ///< the whole of it
     std::string brief;                               ///< the same in a few words, for a card
+    std::vector<std::string> zones{};                ///< ids of the zones it is about; empty: any
     bool usual = false;  ///< nearly every dog's: a card tells all such in one line
     evidence why;        ///< how it is known
 };

@@ -109,7 +109,7 @@ struct price_rules {
                              (between == side_of_target::shorter && !below);
     const length off = gap(got, target);
     const length inside = shorter(off, tol);
-    const std::int64_t near = std::llround(in_mm(inside) * 10.0) * (disfavoured ? 4 : 1);
+    const std::int64_t near = nearest_whole(in_mm(inside) * 10.0) * (disfavoured ? 4 : 1);
     if (within(got, target, tol)) {
         return mmin(near);
     }
@@ -135,12 +135,12 @@ struct price_rules {
 
 /// `w` on sound coat, where a mat of that grade is clipped off.
 [[nodiscard]] inline work longer_by_felt(const work& w, mat_grade g, const price_rules& p) {
-    return mmin(std::llround(static_cast<double>(in_mmin(w)) * felt_factor(g, p)));
+    return mmin(nearest_whole(static_cast<double>(in_mmin(w)) * felt_factor(g, p)));
 }
 
 /// `w` on sound coat, where the same blade goes once more, after the bath, over what it clipped before.
 [[nodiscard]] inline work once_more(const work& w, const price_rules& p) {
-    return mmin(std::llround(static_cast<double>(in_mmin(w)) * p.again.best));
+    return mmin(nearest_whole(static_cast<double>(in_mmin(w)) * p.again.best));
 }
 
 /// Time to comb out a mat of that grade; nothing for a pelt, which is never combed out.

@@ -68,6 +68,7 @@ struct zone {
     evidence weight_why;        ///< of the weight
     std::string sweep;          ///< which way the clipper goes with the lay, in a few body words
     std::string stroke;         ///< the same in full, for the trainee
+    std::string against;        ///< the way of the clipper against the lay; empty: it is scissored
     std::string hold;           ///< how to hold the skin; may be empty
     std::string hazard;         ///< what gets hurt here; may be empty
     std::vector<std::string> prep_blades;  ///< prep zones: the customary blades, first choice first

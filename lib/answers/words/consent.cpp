@@ -71,6 +71,8 @@ std::string consent_in_brief(const consent& c, const groom& g, const plan_reques
             const std::string where = shorter_by_mats(g, r);
             return "mats clipped off" + (where.empty() ? "" : ", shorter there: " + where);
         }
+        case consent_for::strip_jacket:
+            return "clipped, not stripped: softer, paler coat";
         case consent_for::frail:
             return "an old or unwell dog is groomed, and not to the end if it has had enough";
         default:
@@ -87,8 +89,8 @@ std::string consent_words(const consent& c, const groom& g, const plan_request& 
         }
         case consent_for::other_length:
             return std::string(
-                       "nothing in the kit leaves the length agreed: some places come "
-                       "out ") +
+                       "nothing in the kit that may go there leaves the length agreed: some "
+                       "places come out ") +
                    (c.shorter ? c.longer ? "shorter, others longer" : "shorter" : "longer");
         case consent_for::double_jacket:
             return std::string("clipping a double coat: it may grow back slowly or changed") +

@@ -78,7 +78,7 @@ std::string other_blade_words(const zone_plan& z) {
             case not_named::out:
                 return "out for sharpening";
             case not_named::refused:
-                return "not to be used here today";
+                return "not used here";
             case not_named::dearer:
                 break;
         }
@@ -363,8 +363,8 @@ std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
     if (p.hurt) {
         // what is left alone is the longer one, or of a length that nobody knows
         const bool left_longer = !p.left || (p.right && *p.left > *p.right);
-        return uneven_words(p, b, u) + ", until the skin has healed; or leave the " +
-               (left_longer ? "right" : "left") + " one as it is till then, too?";
+        return uneven_words(p, b, u) + "; or leave the " + (left_longer ? "right" : "left") +
+               " one as it is, too?";
     }
     return uneven_words(p, b, u) + "; alike at " + show(shorter(*p.left, *p.right), u) + "?";
 }

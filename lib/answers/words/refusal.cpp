@@ -5,7 +5,7 @@
 namespace pelage::io {
 
 std::string_view refusal_words(refusal r) {
-    constexpr std::array<std::string_view, 18> words{
+    constexpr std::array<std::string_view, 20> words{
         "a comb cannot go through or under a mat",
         "a comb sits on a short blade with full teeth only",
         "felted to the skin: stop, a veterinarian decides",
@@ -26,7 +26,9 @@ std::string_view refusal_words(refusal r) {
         "a double coat's jacket is clipped only with the owner's written consent",
         "this zone is scissored, not clipped",
         "nobody scissors so short in place of a blade",
-        "a long blade's gaps catch webs and folds: a comb over a short blade is safer here"};
+        "a long blade's gaps catch webs and folds: a comb over a short blade is safer here",
+        "a mat over a lump is not clipped off: nobody sees where the lump begins",
+        "plucking tears thin skin"};
     return words[static_cast<std::size_t>(r)];
 }
 

@@ -88,16 +88,21 @@ std::string around_in_brief(const zone_plan& z, const skin_finding& f, const ref
            (over ? ", about " + show(*over, u) + " left over it" : "");
 }
 
-std::string flea_bath_words(const groom& g, const body& b) {
+std::string flea_bath_words(const groom& g, const plan_request& r) {
     if (g.fleas.empty()) {
         return {};
     }
     const bool matted = std::any_of(g.zones.begin(), g.zones.end(),
                                     [](const zone_plan& z) { return z.mat.has_value(); });
-    return "fleas were seen (" + listed(titles(b, g.fleas)) + "): " +
-           (matted ? "mats come out first, since they tighten when wet; then the flea bath; dry; "
-                     "clean every tool"
-                   : "flea bath before any tool, then dry; clean every tool");
+    const std::string seen =
+        "fleas were seen (" + listed(titles(r.reference.dog_body, g.fleas)) + "): ";
+    if (r.booked != nullptr && !r.booked->has(service_step::bath)) {
+        return seen +
+               "no bath is booked: ask for a flea bath first, or send it home; clean every tool";
+    }
+    return seen + (matted ? "mats come out first, since they tighten when wet; the bath is a flea "
+                            "bath; clean every tool"
+                          : "flea bath before any tool, it is the bath; dry; clean every tool");
 }
 
 }  // namespace pelage::io

@@ -29,6 +29,6 @@ namespace pelage::io {
                                           const refusal_rules& r, length_unit u);
 
 /// The flea bath as a step; nothing where no fleas were seen.
-[[nodiscard]] std::string flea_bath_words(const groom& g, const body& b);
+[[nodiscard]] std::string flea_bath_words(const groom& g, const plan_request& r);
 
 }  // namespace pelage::io

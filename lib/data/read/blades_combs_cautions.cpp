@@ -97,6 +97,12 @@ caution get_caution(record& r, page& p) {
     c.who = r.get_choice("who", presence::must, people);
     c.text = r.get_text("text", presence::must, text_kind::prose);
     c.brief = r.get_text("brief", presence::must);
+    for (const word& w : r.get_words("zones", presence::may)) {
+        if (find(p.known.dog_body.zones, w.text) == nullptr) {
+            p.out.add_unknown(w.at, "no zone is called so", w.text, ids(p.known.dog_body.zones));
+        }
+        c.zones.push_back(w.text);
+    }
     c.usual = r.get_flag("usual");
     c.why = get_evidence(r, p, presence::must);
     r.done();

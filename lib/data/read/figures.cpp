@@ -83,6 +83,8 @@ std::vector<figure_field> slots(refusal_rules& r) {
             {"comb-out-frail", &r.comb_out_frail, at_the_table},
             {"oil-after", &r.oil_after, at_the_table},
             {"hurt-share", &r.hurt_share, share},
+            {"held-mat", &r.held_mat, small_length},
+            {"scissor-finish", &r.scissor_finish, any_length},
             {"bump-longer", &r.bump_longer, small_length},
             {"bump-least", &r.bump_least, small_length},
             {"finger-covers", &r.finger_covers, any_length}};

@@ -91,6 +91,8 @@ zone get_zone(record& r, page& p) {
     }
     z.sweep = r.get_text("sweep", presence::must);
     z.stroke = r.get_text("stroke", presence::must);
+    z.against =
+        r.get_text("against", z.has(zone_use::scissors_only) ? presence::may : presence::must);
     z.hold = r.get_text("hold", presence::may);
     z.hazard = r.get_text("hazard", presence::may);
     z.why = get_evidence(r, p, presence::must);
