@@ -1,7 +1,10 @@
 #!/bin/sh
 # DEVELOPERS.md against the tree: its table of rooms has the rooms of lib/CMakeLists.txt in their order, names
-# every public header once in its room and none that isn't there; and every file it names anywhere exists.
+# every public header once in its room and none that isn't there; every file it names anywhere exists; every
+# name in back-quotes (`plan_request`, `zone_plan::hurt`, `solve()`) is a word of the tree, and one that is said
+# to be in a file ("`name` in `file`", "`name` (file)") is a word of that file.
 # Usage: developers.sh [FOLDER]
+# shellcheck disable=SC2016 # back-quotes of a text, not of the shell
 set -eu
 cd "${1:-.}"
 export LC_ALL=C
@@ -51,5 +54,38 @@ while IFS= read -r file; do
         status=1
     fi
 done <"$made/files"
-[ $status -ne 0 ] || echo "DEVELOPERS.md: every header in its room, every file there"
+
+# The names, one a line, and behind each the file it is said to be in, if any. Lines are joined first, since a
+# sentence breaks anywhere.
+tr '\n' ' ' <DEVELOPERS.md | sed 's/  */ /g' >"$made/flat"
+grep -oE '`[A-Za-z][A-Za-z0-9_]*(::[A-Za-z0-9_]+)*([(][)])?`' "$made/flat" | tr -d '`()' | sed 's/::/\n/g' |
+    sort -u >"$made/names"
+{
+    grep -rhoIE '[A-Za-z_][A-Za-z0-9_]*' include lib tools tests reference CMakeLists.txt --exclude-dir=recorded
+    sed -n 's/^ *pelage_test_program(\([a-z]*\).*/pelage_\1/p' tests/CMakeLists.txt  # names put together there
+} | sort -u >"$made/words"
+comm -23 "$made/names" "$made/words" >"$made/strangers"
+if [ -s "$made/strangers" ]; then
+    sed 's/.*/DEVELOPERS.md names `&`, which is no word of the tree/' "$made/strangers"
+    status=1
+fi
+
+# in_file NAME FILE: whether a file of that name has that word, or words that begin so where it ends in _.
+in_file() {
+    case $1 in
+    *_) word="\\<$1" ;;
+    *) word="\\<$1\\>" ;;
+    esac
+    find ./include ./lib ./tools ./tests ./reference -path "*/$2" -exec grep -q -e "$word" {} \; -print |
+        grep -q .
+}
+grep -oE '`[A-Za-z][A-Za-z0-9_:]*([(][)])?` (in |[(])`?[A-Za-z0-9_/]+[.](hpp|cpp|toml)`?' "$made/flat" |
+    sed -E 's/[`()]//g; s/ in / /; s/ [(]/ /; s/[A-Za-z0-9_]*:://g' | sort -u >"$made/pairs"
+while read -r name file; do
+    if ! in_file "$name" "$file"; then
+        echo "DEVELOPERS.md says \`$name\` is in $file, which doesn't have it"
+        status=1
+    fi
+done <"$made/pairs"
+[ $status -ne 0 ] || echo "DEVELOPERS.md: every header in its room, every file there, every name known"
 exit $status
