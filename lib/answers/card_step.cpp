@@ -83,8 +83,9 @@ class step_writer {
         std::optional<length> most;
         for (const std::size_t i : b_.zones) {
             if (const auto& left = left_in(b_, g_.zones[i])) {
-                least = least ? shorter(*least, left->best) : left->best;
-                most = most ? longer(*most, left->best) : left->best;
+                const ends e = ends_in_brief(*left);
+                least = least ? shorter(*least, e.low) : e.low;
+                most = most ? longer(*most, e.high) : e.high;
             }
         }
         if (!least) {

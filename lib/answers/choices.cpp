@@ -26,6 +26,12 @@ struct whole_way {
     std::optional<std::array<days, 3>> back_in{};
 };
 
+std::string from_to(const ends& e, length_unit u) {
+    const std::string low = u == length_unit::mm ? number(e.low) : fraction_of_inch(e.low);
+    const std::string high = show(e.high, u);
+    return show(e.low, u) == high ? high : low + " to " + high;
+}
+
 /// What a part is left at: what most of it is, or from least to most where there is no such length; "as it
 /// is" where nothing of it is cut.
 std::string left_in_part(const groom& g, const body& b, group part, length_unit u) {
@@ -34,8 +40,11 @@ std::string left_in_part(const groom& g, const body& b, group part, length_unit 
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
         if (b.zones[z.at.zone].where == part && z.leaves && z.how.kind != tool_kind::none) {
-            by.add(show(z.leaves->best, u), i);
-            all.push_back(z.leaves->best);
+            const ends e = z.how.kind == tool_kind::clip ? ends_in_brief(*z.leaves)
+                                                         : ends{z.leaves->best, z.leaves->best};
+            by.add(from_to(e, u), i);
+            all.push_back(e.low);
+            all.push_back(e.high);
         }
     }
     if (all.empty()) {
@@ -44,11 +53,11 @@ std::string left_in_part(const groom& g, const body& b, group part, length_unit 
     const auto most_of_it = std::max_element(
         by.all().begin(), by.all().end(),
         [](const auto& one, const auto& other) { return one.second.size() < other.second.size(); });
-    if (2 * most_of_it->second.size() > all.size()) {
+    if (4 * most_of_it->second.size() > all.size()) {  // two ends of each
         return most_of_it->first;
     }
     const auto [low, high] = std::minmax_element(all.begin(), all.end());
-    return (u == length_unit::mm ? number(*low) : fraction_of_inch(*low)) + " to " + show(*high, u);
+    return from_to({*low, *high}, u);
 }
 
 /// Parts that come out otherwise by one way than by another.
@@ -83,8 +92,11 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
     const place_words places(g, r);
     std::vector<whole_way> all;
     for (const regrowth_option& w : b.grow_back) {
-        all.push_back({(all.empty() ? "as planned, " : "") + down_words(w, places), &w.plan, w.more,
-                       w.back_in});
+        const bool whole = all.empty() && !g.down.empty();
+        all.push_back(
+            {(all.empty() ? "as planned, " : "") +
+                 (whole ? std::string("the whole of what is much matted") : down_words(w, places)),
+             &w.plan, w.more, w.back_in});
     }
     for (const other_way& w : b.ways) {
         if (w.what == way_kind::clip_mats && !all.empty()) {

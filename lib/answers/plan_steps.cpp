@@ -7,6 +7,7 @@
 
 #include "answers/grouped.hpp"
 #include "answers/lines.hpp"
+#include "answers/plan_parts.hpp"
 #include "answers/ways.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/skin.hpp"

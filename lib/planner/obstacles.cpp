@@ -11,7 +11,7 @@ std::string_view name(const broken_rule& r) {
     if (r.what == obstacle::refused) {
         return name(r.no);
     }
-    constexpr std::array<std::string_view, 13> names{"",
+    constexpr std::array<std::string_view, 14> names{"",
                                                      name(refusal::under_mat_too_long),
                                                      "free-hair-unknown",
                                                      "not-in-kit",
@@ -23,7 +23,8 @@ std::string_view name(const broken_rule& r) {
                                                      "odd-measure",
                                                      "too-short",
                                                      "direction",
-                                                     "not-in-kit"};
+                                                     "not-in-kit",
+                                                     "held-mat"};
     return names[static_cast<std::size_t>(r.what)];
 }
 
@@ -71,7 +72,9 @@ std::vector<broken_rule> obstacle_finder::rules_of_mat(const infeasible_zone& c)
     if (mat_->to_skin) {
         return {rule_of(refusal::mat_to_skin)};
     }
-    if (mat_->free_hair) {
+    if (!z_.around.empty()) {
+        out.push_back(rule_of(refusal::mat_over_lump));
+    } else if (mat_->free_hair) {
         out.push_back(rule_of(obstacle::none_short_enough, a_blade));
     } else if (!mat_->comb_passes) {
         out.push_back(rule_of(obstacle::hair_unknown));
@@ -80,10 +83,13 @@ std::vector<broken_rule> obstacle_finder::rules_of_mat(const infeasible_zone& c)
     }
     const auto takes = comb_out_work(mat_->grade, r_.patient.size, r_.rules.prices);
     const work most = comb_out_budget(r_.patient, r_.rules.refusal);
+    const zone& where = r_.reference.dog_body.zones[z_.at.zone];
     if (!takes) {
         out.push_back(rule_of(obstacle::pelt));
-    } else if (r_.reference.dog_body.zones[z_.at.zone].has(zone_use::never_demat)) {
+    } else if (where.has(zone_use::never_demat)) {
         out.push_back(rule_of(obstacle::never_combed_out));
+    } else if (!may_comb_out(*mat_, where, false, r_.rules.refusal)) {
+        out.push_back(rule_of(obstacle::not_held));
     } else if (*takes > most) {
         out.push_back({obstacle::over_limit, {}, false, *takes, most});
     } else if (names(c, remedy_kind::comb_out)) {
@@ -140,6 +146,9 @@ void obstacle_finder::add_to(infeasible_zone& c) const {
         for (const remedy_set& f : c.frees) {
             add(rule_against(f));
         }
+    }
+    if (z_.how_finished == finish::hand_strip && r_.patient.thin_or_old) {
+        add(rule_of(refusal::thin_plucked));
     }
     if (c.rules.empty()) {
         add(rule_of(obstacle::no_tool_allowed));

@@ -150,7 +150,8 @@ enum class obstacle {
     odd_measure,        ///< the blade for it was measured at another length than it is made for
     too_short,          ///< the sheet goes no shorter
     other_direction,    ///< the sheet wants the other direction
-    no_tool_allowed     ///< no blade or comb may be used there
+    no_tool_allowed,    ///< no blade or comb may be used there
+    not_held            ///< too little hair beneath the mat to hold while it is combed out
 };
 
 /// A rule that bars a setup; what isn't named beside its obstacle is left empty.

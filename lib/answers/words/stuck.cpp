@@ -74,6 +74,8 @@ std::string in_words(const broken_rule& rule) {
             return "the sheet wants the other direction";
         case obstacle::no_tool_allowed:
             return "no blade or comb may be used here";
+        case obstacle::not_held:
+            return "too little hair beneath it to hold while it is combed out";
     }
     return {};
 }

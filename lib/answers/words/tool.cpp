@@ -42,4 +42,11 @@ std::string title_words(const setup& s, length_unit u) {
     return title(named(s, u));
 }
 
+ends ends_in_brief(const finished& left) {
+    constexpr double well_known = 2.0;  // as a ratio: our guess; a patch measured is well within it
+    const bool wide =
+        in_mm(left.high) > well_known * in_mm(left.low) && left.high - left.low > mm(1.0);
+    return wide ? ends{left.low, left.high} : ends{left.best, left.best};
+}
+
 }  // namespace pelage::io

@@ -18,4 +18,14 @@ namespace pelage::io {
 [[nodiscard]] std::string held_words(const held_tool& t, length_unit u);
 [[nodiscard]] std::string title_words(const setup& s, length_unit u);
 
+/// From where to where.
+struct ends {
+    length low;
+    length high;
+};
+
+/// What a clipper leaves, in brief: one length, or where nobody knows it well the two between which it may
+/// come out, so that no tenth of a millimetre is promised.
+[[nodiscard]] ends ends_in_brief(const finished& left);
+
 }  // namespace pelage::io
