@@ -49,14 +49,12 @@ void compiler::decide_target(zone_plan& z, const instruction& wish) {
     }
 }
 
-/// So short a coat gets one blade and no scissors behind it, but for edges, feet and what is only scissored.
+/// So short a coat gets one blade and no scissors behind it, but for edges and feet.
 void compiler::by_blade_alone(zone_plan& z) const {
     const zone& w = zone_of(z);
     const bool outline =
         !w.edge_of.empty() || w.where == group::feet || w.has(zone_use::scissors_only);
-    const bool scissored =
-        z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
-    if (scissored && !outline && z.target && *z.target < r_.rules.refusal.scissor_finish.best) {
+    if (z.how_finished == finish::comb_then_scissor && !outline && z.target && *z.target < r_.rules.refusal.scissor_finish.best) {
         z.how_finished = finish::clip;
     }
 }
