@@ -152,6 +152,7 @@ void compiler::take_parts_down() {
     out_.under.assign(out_.zones.size(), kit_setups::none);
     out_.taken_down.assign(out_.zones.size(), false);
     out_.lifted.assign(out_.zones.size(), false);
+    out_.undone.assign(out_.zones.size(), false);
     for (const part p : out_.down) {
         const std::size_t k = blade_for(r_, ready_, out_.zones, p);
         for (std::size_t i = 0; k != kit_setups::none && i < out_.zones.size(); ++i) {

@@ -51,7 +51,7 @@ broken_rule rule_of(refusal no) {
 class obstacle_finder {
   public:
     obstacle_finder(const plan_request& r, const zone_plan& z)
-        : r_(r), z_(z), mat_(mat_at(r.patient, z.at)) {}
+        : r_(r), z_(z), mat_(z.combed_out ? nullptr : mat_at(r.patient, z.at)) {}
 
     void add_to(infeasible_zone& c) const;
 

@@ -44,7 +44,7 @@ class conflict_search {
         : r_(r),
           ready_(ready),
           z_(z),
-          mat_(mat_at(r.patient, z.at)),
+          mat_(z.combed_out ? nullptr : mat_at(r.patient, z.at)),
           tools_(missing_tools(r, r.reference.dog_body.zones[z.at.zone].prep_blades)) {
         if (z.hurt) {
             always_.push_back({{remedy_kind::heal, {}, {}, {}}});
