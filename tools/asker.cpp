@@ -9,6 +9,8 @@
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
 
+#include "printable.hpp"
+
 namespace pelage::cli {
 
 namespace {
@@ -61,7 +63,7 @@ void asker::wants_key(bool key) {
 }
 
 void asker::say(const std::string& text) {
-    out_ << text << "\n";
+    out_ << printable(text) << "\n";
 }
 
 void asker::ended(bool by_q) {
@@ -101,7 +103,7 @@ char asker::key(const std::string& question, std::string_view keys) {
             out_ << "\n";
             ended(false);
         }
-        out_ << (control(c) ? "" : std::string(1, c)) << "\n";
+        out_ << (control(c) ? "" : printable(std::string(1, c))) << "\n";
         if (keys.find(c) != std::string_view::npos) {
             return c;
         }
@@ -241,7 +243,8 @@ bool asker::read_line(const std::string& question, std::string& text, const comp
                       const std::function<bool(const std::string&)>& at_once) {
     if (!corrected_ || lines_) {
         const bool got = next_line(text);
-        out_ << (lines_ && corrected_ ? text + "\n" : "");
+        constexpr std::size_t shown = 100;
+        out_ << (lines_ && corrected_ ? printable(text, shown) + "\n" : "");
         return got;
     }
     wants_key(true);
@@ -283,7 +286,7 @@ std::string asker::line(const std::string& question,
         if (wrong.empty()) {
             return text;
         }
-        out_ << "  " << wrong << "\n";
+        out_ << "  " << printable(wrong) << "\n";
     }
 }
 

@@ -71,6 +71,13 @@ std::vector<std::size_t> fitting(const std::vector<named_choice>& all, const std
             out.push_back(i);
         }
     }
+    // "one" is one-length, though the words of cavapoo-one-length begin so, too
+    const auto at_front = [&](std::size_t i) {
+        return detail::plain(all[i].name).starts_with(text);
+    };
+    if (std::count_if(out.begin(), out.end(), at_front) == 1) {
+        return {*std::find_if(out.begin(), out.end(), at_front)};
+    }
     return out;
 }
 
