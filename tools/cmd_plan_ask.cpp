@@ -86,11 +86,6 @@ std::string as_file(const std::string& path) {
     return path.find('/') == std::string::npos ? "./" + path : path;
 }
 
-/// As a shell takes it for one word.
-std::string as_word(const std::string& text) {
-    return text.find(' ') == std::string::npos ? text : "'" + text + "'";
-}
-
 /// How the intake is gone on with.
 std::string again(const plan_options& o) {
     return "pelage plan" + (o.dog.dog.empty() ? "" : " " + as_word(o.dog.dog)) + " --ask" +

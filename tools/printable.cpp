@@ -45,4 +45,15 @@ std::string printable(const std::string& text, std::size_t most) {
     return out;
 }
 
+std::string as_word(const std::string& text) {
+    if (!text.empty() && text.find_first_of(" \t'\"\\$`&|;<>()*?[]#~!") == std::string::npos) {
+        return text;
+    }
+    std::string out = "'";
+    for (const char c : text) {
+        out += c == '\'' ? std::string("'\\''") : std::string(1, c);
+    }
+    return out + "'";
+}
+
 }  // namespace pelage::cli

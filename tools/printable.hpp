@@ -10,4 +10,7 @@ namespace pelage::cli {
 /// as \\xNN, and no more than `most` bytes of a line.
 [[nodiscard]] std::string printable(const std::string& text, std::size_t most = 700);
 
+/// As a shell takes it for one word.
+[[nodiscard]] std::string as_word(const std::string& text);
+
 }  // namespace pelage::cli

@@ -180,10 +180,10 @@ typed_table habits_by_zone(const forecast& f, const plan_request& r) {
 void say_tidies(document& d, const forecast& f, const print_options& o) {
     std::vector<std::string> due;
     if (*f.tidy_face_feet < f.when.full_groom) {
-        due.push_back("face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o));
+        due.push_back("face, eyes, feet and pads by " + come_by(*f.tidy_face_feet, o));
     }
     if (*f.tidy_sanitary < f.when.full_groom) {
-        due.push_back("sanitary by " + on_day(*f.tidy_sanitary, o));
+        due.push_back("sanitary by " + come_by(*f.tidy_sanitary, o));
     }
     if (!due.empty()) {
         d.open();

@@ -98,7 +98,16 @@ class return_part : brushed_places {
             return;
         }
         const return_date& b = *m_.when;
-        s.says.push_back("Please come back by " + come_by_date(b.next_visit, o_) + assumed() + ".");
+        const std::string by = come_by_date(b.next_visit, o_) + assumed() + ".";
+        if (const auto on = promised_day(r_, o_)) {
+            s.says.push_back("We promised you " + weekday_and_day(*on) +
+                             (is_too_late(*on, b, o_) ? ". That is later than this coat should "
+                                                        "wait. Please come back by "
+                                                      : ". If you can't, please come by ") +
+                             by);
+        } else {
+            s.says.push_back("Please come back by " + by);
+        }
         if (!mats_by_length(coat_)) {
             s.says.push_back(unmatting());
         } else {
@@ -115,6 +124,9 @@ class return_part : brushed_places {
     }
 
   private:
+    static std::string weekday_and_day(const date& d) {
+        return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
+    }
     /// What is said of a coat that doesn't mat as it grows; not that of one that came with mats.
     [[nodiscard]] std::string unmatting() const {
         const bool matted = !r_.patient.mats.empty();
