@@ -95,7 +95,31 @@ bool asker::next_key(char& c) {
     return got && !leaves(c);
 }
 
-char asker::key(const std::string& question, std::string_view keys) {
+std::optional<char> asker::key_by_name(char c, std::string_view keys,
+                                       const std::vector<std::string>& names) {
+    std::string word(1, c);
+    const auto begins = [&](const std::string& n) { return n.starts_with(word); };
+    if (std::none_of(names.begin(), names.end(), begins)) {
+        return std::nullopt;
+    }
+    while (lines_ ? !rest_.empty() : true) {
+        if (!next_key(c) || c == enter) {
+            break;
+        }
+        word += c;
+    }
+    const auto is = std::find(names.begin(), names.end(), word);
+    if (is != names.end()) {
+        return keys[static_cast<std::size_t>(is - names.begin())];
+    }
+    return std::count_if(names.begin(), names.end(), begins) == 1
+               ? std::optional{keys[static_cast<std::size_t>(
+                     std::find_if(names.begin(), names.end(), begins) - names.begin())]}
+               : std::nullopt;
+}
+
+char asker::key(const std::string& question, std::string_view keys,
+                const std::vector<std::string>& names) {
     while (true) {
         out_ << question << "? " << std::flush;
         char c = enter;
@@ -106,6 +130,9 @@ char asker::key(const std::string& question, std::string_view keys) {
         out_ << (control(c) ? "" : printable(std::string(1, c))) << "\n";
         if (keys.find(c) != std::string_view::npos) {
             return c;
+        }
+        if (const auto meant = key_by_name(c, keys, names)) {
+            return *meant;
         }
         if (c == 'q') {
             ended(true);

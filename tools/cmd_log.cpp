@@ -88,7 +88,7 @@ std::optional<visit_told> corrected(log_options& o, const workplace& w, const io
         e.number = 0;
         e.on = o.date.empty() ? e.on : day_in("--date", o.date, f).value_or(e.on);
         if (!o.services.empty()) {
-            e.services = services_in("--service", o.services, f);
+            e.services = services_in("--service", o.services, w.reference, f);
         }
         const part_index parts(w.reference.dog_body);
         for (const logged_length& l : lengths_in("--left", o.left, w, f)) {
@@ -110,7 +110,7 @@ visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
                                "\"; write the day of the visit");
     }
     const auto left = lengths_in("--left", o.left, w, f);
-    const auto services = services_in("--service", o.services, f);
+    const auto services = services_in("--service", o.services, w.reference, f);
     const bool full = services.empty() || std::find(services.begin(), services.end(),
                                                     service_kind::full) != services.end();
     const style* sheet = d.style.empty() ? nullptr : sheet_of(d, w, f);

@@ -145,7 +145,8 @@ void intake_talk::say(const std::string& text) {
     }
 }
 
-char intake_talk::key(const std::string& id, const std::string& question, std::string_view keys) {
+char intake_talk::key(const std::string& id, const std::string& question, std::string_view keys,
+                      const std::vector<std::string>& names) {
     const auto key_of = [](const std::string& kept) { return kept.empty() ? '\n' : kept.front(); };
     return key_of(answered(
         id,
@@ -153,7 +154,7 @@ char intake_talk::key(const std::string& id, const std::string& question, std::s
             return kept.size() < 2 && keys.find(key_of(kept)) != std::string_view::npos;
         },
         [&] {
-            const char c = ask_.key(question, keys);
+            const char c = ask_.key(question, keys, names);
             return c == '\n' ? std::string{} : std::string(1, c);
         }));
 }

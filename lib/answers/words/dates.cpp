@@ -65,11 +65,19 @@ std::string assumed(const plan_request& r) {
                      (d.upkeep_assumed ? ", as the sheet assumes" : " (nothing is said of it)");
 }
 
+/// What the last groom is known by: a day that was only said is no record.
+std::string by_what(const plan_request& r) {
+    const auto& all = r.patient.visits;
+    const bool logged =
+        std::any_of(all.begin(), all.end(), [](const visit& v) { return v.logged; });
+    return logged || !r.patient.id.empty() ? " by the record" : " by the day of its last groom";
+}
+
 std::string opening(const return_date& b, const plan_request& r, const print_options& o) {
     std::string s = "Back by ";
     if (b.was_due && o.today) {
         s = (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_words(*b.was_due) +
-            " by the record; if groomed today, back by ";
+            by_what(r) + "; if groomed today, back by ";
     }
     return s + come_by(b.next_visit, o) +
            (mats_by_length(coat_of(r.reference, *r.patient.coat)) ? assumed(r) : "");
@@ -227,7 +235,7 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
     std::string first = "Back by ";
     if (b.was_due && o.today) {
         first = (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due) +
-                " by the record; if groomed today, back by ";
+                by_what(r) + "; if groomed today, back by ";
     }
     const auto open = open_by(b.next_visit, o);
     first +=
