@@ -140,9 +140,11 @@ typed_table habits_table(const forecast& f, const plan_request& r, const print_o
         const bool now = counted(h.habit) == counted(r.patient.brushed);
         const std::string habit = habit_words(h.habit);
         const days won = h.when.next_visit - f.habits.front().when.next_visit;
+        const days by = come_by_day(h.when.next_visit, o);
+        const days sooner = by - come_by_day(f.habits.front().when.next_visit, o);
         t.rows.push_back(
-            {now ? "now" : "", habit, cell(h.when.next_visit, short_day(h.when.next_visit, o)),
-             in_days(won) > 0.0 ? cell(won, detail::fixed(in_days(won), 0) + " d") : cell{},
+            {now ? "now" : "", habit, cell(h.when.next_visit, short_day(by, o)),
+             in_days(won) > 0.0 ? cell(won, detail::fixed(in_days(sooner), 0) + " d") : cell{},
              protects(h.when)});
     }
     return t;
