@@ -22,8 +22,8 @@ namespace pelage::io {
 class owner_view;
 /// What the record says was done today; what was asked for where nothing is logged yet.
 void say_done(const owner_view& v);
-/// Mats on an ear or the tail were logged today.
-[[nodiscard]] bool matted_by_record(const owner_view& v);
+/// Mats on the tail were logged today, or else on an ear.
+[[nodiscard]] bool matted_by_record(const owner_view& v, bool tail);
 
 /// A page that is being written. Parts of it are classes that look at it. Borrows what it is made of.
 class owner_view {
@@ -84,6 +84,8 @@ class owner_view {
     owner_page& page_;
 };
 
+/// Whether the owner chooses if sound hair comes down with what is matted.
+[[nodiscard]] bool may_keep_long(const owner_matter& m);
 /// Why the dog wasn't groomed, and what to do now.
 void say_stopped(const owner_view& v);
 /// What the owner asked for.

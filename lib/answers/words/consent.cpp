@@ -27,11 +27,12 @@ struct split {
     std::vector<place> others;
 };
 
-split split_of(const groom& g, const body& b, group where) {
+split split_of(const groom& g, const body& b, group where, bool matted_alone) {
     split out;
     for (const zone_plan& z : g.zones) {
         if (b.zones[z.at.zone].where == where) {
-            (shorter_than_wished(z) ? out.shorter : out.others).push_back(z.at);
+            const bool chosen = matted_alone && z.came == outcome::taken_down;
+            (shorter_than_wished(z) && !chosen ? out.shorter : out.others).push_back(z.at);
         }
     }
     return out;
@@ -39,12 +40,12 @@ split split_of(const groom& g, const body& b, group where) {
 
 }  // namespace
 
-std::string shorter_by_mats(const groom& g, const plan_request& r) {
+std::string shorter_by_mats(const groom& g, const plan_request& r, bool matted_alone) {
     const body& b = r.reference.dog_body;
     std::vector<std::string> whole;
     std::vector<std::string> said;
     for (const group one : {group::body, group::legs, group::feet, group::tail, group::head}) {
-        const split s = split_of(g, b, one);
+        const split s = split_of(g, b, one, matted_alone);
         const std::string part(name(one));
         if (s.shorter.empty()) {
             continue;
