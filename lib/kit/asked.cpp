@@ -1,6 +1,7 @@
 // From the things of a question to what is asked: one thing, with what was said beside it.
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include <pelage/kit/asked.hpp>
 
@@ -13,6 +14,21 @@ namespace pelage {
 namespace {
 
 using namespace asking;
+
+/// Whether two questions are about one and the same tool or length.
+bool same_thing(const question& a, const question& b) {
+    const auto comb = [](const question& q) { return q.tool.over ? q.tool.over->id : ""; };
+    return a.what == b.what &&
+           (a.what == question::form::of_length
+                ? in_hundredths(a.wanted) == in_hundredths(b.wanted)
+                : a.tool.tool.id == b.tool.tool.id && a.tool.tool.setting == b.tool.tool.setting &&
+                      comb(a) == comb(b));
+}
+
+/// Whether the words are answered alike on every coat: nothing that takes it off.
+bool no_coat_needed(const terms_asked& t) {
+    return std::none_of(t.all.begin(), t.all.end(), [](const term* one) { return one->clips; });
+}
 
 /// The question in hand.
 class question_reader {
@@ -40,11 +56,13 @@ class question_reader {
             return {*list};
         }
         say_what_fillers_mean(pieces_);
+        comb_over_each(pieces_, r_);
         if (auto carrying = comb_on_a_blade(pieces_, r_)) {
             return {std::move(*carrying)};
         }
         only_ = drop_tool_words(pieces_);
         settle_by_neighbours(pieces_, words_of(r_), known_.terms());
+        drop_asking_words(pieces_);
         asked out = thing();
         add_circumstances(out);
         return out;
@@ -228,9 +246,15 @@ class question_reader {
 
     [[nodiscard]] std::vector<const term*> terms_said() const {
         std::vector<const term*> out;
+        const auto add = [&](const term* t) {
+            if (std::find(out.begin(), out.end(), t) == out.end()) {
+                out.push_back(t);
+            }
+        };
         for (const piece* p : all(piece_kind::term)) {
-            if (std::find(out.begin(), out.end(), p->means) == out.end()) {
-                out.push_back(p->means);
+            add(p->means);
+            for (const std::string& id : p->means->parts) {
+                add(find(words_of(r_).terms, id));
             }
         }
         // what hurts a dog is told first
@@ -249,8 +273,14 @@ class question_reader {
             return {each_by_itself()};
         }
         for (const piece* p : all(piece_kind::tool)) {
-            out.all.push_back(read_tool(p->text, r_));
-            out.all.back().only = only_;
+            question q = read_tool(p->text, r_);
+            q.only = only_;
+            out.same = out.same || std::any_of(out.all.begin(), out.all.end(),
+                                               [&](const auto& o) { return same_thing(o, q); });
+            if (std::none_of(out.all.begin(), out.all.end(),
+                             [&](const question& o) { return same_thing(o, q); })) {
+                out.all.push_back(std::move(q));
+            }
         }
         if (pieces_.size() == 1) {
             out.all.front().said = detail::trimmed(r_.text);
@@ -281,7 +311,9 @@ class question_reader {
     }
 
     asked about_place(std::size_t places) {
-        static_cast<void>(take_ways());  // the card says both
+        const std::vector<direction> ways = take_ways();
+        const bool against =
+            std::find(ways.begin(), ways.end(), direction::against_lay) != ways.end();
         const bool others = count(piece_kind::term) + count(piece_kind::terms_asked) > 0;
         if (places > 1 && count(piece_kind::telling_apart) > 0 && !others) {
             if (auto words = words_told_apart()) {
@@ -297,7 +329,7 @@ class question_reader {
                                p.text,
                                {title(r_.reference.dog_body, p.places.front()), p.also_breed}}};
         }
-        place_asked out{p.text, p.places, p.means, terms_said()};
+        place_asked out{p.text, p.places, p.means, terms_said(), against};
         for (const piece* more : all(piece_kind::place)) {
             if (more == &p) {
                 continue;
@@ -374,6 +406,16 @@ class question_reader {
             return;
         }
         a.breed = breeds.front()->text;
+        if (auto* words = std::get_if<terms_asked>(&a.what);
+            words != nullptr && no_coat_needed(*words)) {
+            const asked_breed* open =
+                mix_words::asked_of(r_.reference.genes, mix_words::plain_name(a.breed));
+            if (open != nullptr) {
+                words->open = open;
+                words->breed = std::exchange(a.breed, {});
+                return;
+            }
+        }
         a.coat = expect_coat(a.breed, r_.reference.genes, r_.reference.coats).may_be.likeliest();
     }
 
