@@ -7,6 +7,7 @@
 
 #include "kit/asked_pieces.hpp"
 #include "kit/asked_settle.hpp"
+#include "kit/asked_strangers.hpp"
 #include "model/mix_words.hpp"
 
 namespace pelage {
@@ -129,55 +130,7 @@ class question_reader {
         if (none_known && !near.empty()) {
             return {strangers{{{whole, near}}, {}}};
         }
-        return {each_stranger()};
-    }
-
-    [[nodiscard]] strangers each_stranger() const {
-        strangers out;
-        std::string run;
-        const auto end_run = [&] {
-            const bool told = std::any_of(out.words.begin(), out.words.end(),
-                                          [&](const auto& w) { return w.word == run; });
-            if (told) {
-                run.clear();
-            }
-            if (!run.empty()) {
-                const auto breeds = known_.breeds_with(run);
-                out.words.push_back({run, breeds.empty() ? known_.near(run) : breeds});
-                run.clear();
-            }
-        };
-        for (const piece& p : pieces_) {
-            if (of_kind(p, piece_kind::stranger)) {
-                run += (run.empty() ? "" : " ") + p.text;
-                continue;
-            }
-            end_run();
-            const bool thing = p.kind < piece_kind::telling_apart;
-            if (thing && std::find(out.understood.begin(), out.understood.end(), p.text) ==
-                             out.understood.end()) {
-                out.understood.push_back(p.text);
-            }
-        }
-        end_run();
-        split_runs(out);
-        return out;
-    }
-
-    /// A run of strangers near to nothing is told word by word.
-    void split_runs(strangers& s) const {
-        std::vector<strangers::one> out;
-        for (const strangers::one& w : s.words) {
-            const std::vector<token> each = tokens_of(w.word);
-            if (!w.near.empty() || each.size() < 2) {
-                out.push_back(w);
-                continue;
-            }
-            for (const token& t : each) {
-                out.push_back({t.low, known_.near(t.low)});
-            }
-        }
-        s.words = std::move(out);
+        return {each_stranger(pieces_, known_)};
     }
 
     [[nodiscard]] static std::optional<direction> way_of(const piece& p) {
