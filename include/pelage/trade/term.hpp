@@ -30,7 +30,9 @@ struct term {
     term_kind kind = term_kind::way;  ///< what it is a word for
     std::string text;                 ///< what it is, in one to three plain sentences
     std::optional<std::size_t> zone;  ///< of a place: index into body::zones
-    std::string skin;                 ///< of such a place: why its skin is easily hurt, or isn't
+    std::string plain{};      ///< of such a place: as an owner calls it; empty: by its title
+    std::string plain_one{};  ///< of a paired one a side of it: "{side} knee"
+    std::string skin;         ///< of such a place: why its skin is easily hurt, or isn't
     std::string
         usual;  ///< what is customary there, or with it; empty where a zone has its own blades
     bool clips = false;                ///< takes the coat off short: no for a coat that is carded

@@ -76,6 +76,30 @@ void get_zone_of(record& r, const body& b, term& to) {
     }
 }
 
+/// What an owner calls the zone; of a paired one, a side of it too.
+void get_plain_name(record& r, const body& b, term& to) {
+    to.plain = r.get_text("plain", presence::may);
+    to.plain_one = r.get_text("plain_one", presence::may);
+    const bool paired = to.zone && b.zones[*to.zone].paired;
+    if (to.plain.empty() && to.plain_one.empty()) {
+        return;
+    }
+    if (!to.zone) {
+        r.out().add(r.at("plain"), errc::conflict,
+                    "only a zone has a plain name; found one of " + shown(to.title) +
+                        "; write zone too, or leave it out");
+    } else if (to.plain.empty() || to.plain_one.empty() == paired ||
+               (paired && to.plain_one.find("{side}") == std::string::npos)) {
+        r.out().add(r.at("plain"), errc::missing,
+                    std::string(paired ? "a paired zone has both plain names, plain_one with "
+                                         "\"{side}\" in it"
+                                       : "a zone that isn't paired has plain alone") +
+                        "; found it otherwise of " + shown(to.title) + "; write " +
+                        (paired ? "plain = \"knees\" and plain_one = \"{side} knee\""
+                                : "plain = \"start of the tail\""));
+    }
+}
+
 term get_term(record& r, page& p, word_owners& owners, named_later& later) {
     term t;
     t.id = r.get_id("id");
@@ -89,6 +113,7 @@ term get_term(record& r, page& p, word_owners& owners, named_later& later) {
     t.kind = r.get_name<term_kind>("kind", presence::must, term_kind_names).value_or(t.kind);
     t.text = r.get_text("text", presence::must, text_kind::prose);
     get_zone_of(r, p.known.dog_body, t);
+    get_plain_name(r, p.known.dog_body, t);
     t.skin = r.get_text("skin", t.zone ? presence::must : presence::may, text_kind::prose);
     if (!t.zone && !t.skin.empty()) {
         r.out().add(r.at("skin"), errc::conflict,
