@@ -158,7 +158,7 @@ class sitting {
         const length_unit u = w_.print.units;
         const bool right = chosen == p.right;
         const std::string best = io::option_words(q.right, q, u);
-        const std::string why = io::reason_words(q, right ? nullptr : &p.options[chosen], r_, u);
+        const std::string why = io::reason_words(q, p, right ? nullptr : &p.options[chosen], r_, u);
         say((right ? "Right. " : "No: " + best + ". ") + why);
         if (w_.print.explain) {
             say(io::basis_words(q, r_));

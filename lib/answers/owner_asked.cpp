@@ -18,9 +18,9 @@ class stopped_part : owner_view {
         why.says.push_back("We did not groom " + who() +
                            " today. We saw something that a vet should look at first.");
         if (!g_.stop.empty()) {
-            why.lines.push_back("The coat is felted tight to the skin here: " +
-                                listed(titles(r_.reference.dog_body, g_.stop)) +
-                                ". It can hide sores, and it can't come off safely on our table.");
+            why.lines.push_back(
+                "The coat is felted tight to the skin here: " + listed(titles(plain_, g_.stop)) +
+                ". It can hide sores, and it can't come off safely on our table.");
         }
         for (const stop_sign s : g_.signs) {
             why.lines.push_back(r_.reference.stops[static_cast<std::size_t>(s)].seen + ".");

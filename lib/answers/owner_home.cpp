@@ -59,14 +59,13 @@ class brushed_places : protected owner_view {
 
     /// Adds a place by its name, once and at most so many; both sides of a pair as one unless one rests.
     void put(const zone_plan& z, std::size_t most, strings& names) const {
-        const body& b = r_.reference.dog_body;
         if (rests(z) || hated(z.at) || names.size() >= most) {
             return;
         }
         const bool one_rests = std::any_of(
             g_.zones.begin(), g_.zones.end(),
             [&](const zone_plan& other) { return other.at.zone == z.at.zone && rests(other); });
-        const std::string t = title(b, one_rests ? z.at : place{z.at.zone, side::both});
+        const std::string t = title(plain_, one_rests ? z.at : place{z.at.zone, side::both});
         if (std::find(names.begin(), names.end(), t) == names.end()) {
             names.push_back(t);
         }
@@ -305,9 +304,8 @@ class brushing_part : brushed_places {
         for (const std::string& word : r_.patient.sensitive) {
             const selection* meant = top_.parts().find(word);
             if (words.size() < 2 && meant != nullptr) {
-                words.push_back(meant->places.size() == 1
-                                    ? title(r_.reference.dog_body, meant->places.front())
-                                    : word);
+                words.push_back(meant->places.size() == 1 ? title(plain_, meant->places.front())
+                                                          : word);
             }
         }
         return listed(words);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <pelage/data/glossary.hpp>
 #include <pelage/model/refusal.hpp>
 
 #include "answers/layout.hpp"
@@ -76,7 +77,7 @@ class page_maker : owner_view {
         if (g_.stopped()) {
             say_stopped(*this);
         } else if (g_.question) {
-            say_question(page_, g_, r_);
+            say_question(page_, g_, r_, plain_);
             agree();
         } else {
             vet_first();
@@ -200,8 +201,8 @@ class page_maker : owner_view {
 
     [[nodiscard]] std::string plainly(const consent& c) const {
         if (c.id == "clip-down") {
-            const std::string all = shorter_by_mats(g_, r_);
-            const std::string where = may_keep_long(m_) ? shorter_by_mats(g_, r_, true) : all;
+            const std::string all = shorter_by_mats(g_, plain_);
+            const std::string where = may_keep_long(m_) ? shorter_by_mats(g_, plain_, true) : all;
             const std::string more =
                 where == all ? ""
                              : "; if the sound hair comes down too, as you choose above: " + all;
@@ -265,7 +266,8 @@ owner_page page_of(const owner_matter& m, const print_options& o) {
     owner_page page;
     const ready_kit ready(m.asked);
     const wishes_by_place wishes(m.asked, ready);
-    page_maker({m, o, wishes, ready.top(), page}).make();
+    const body plain = plain_body(m.asked.reference.dog_body, trade_words());
+    page_maker({m, o, wishes, ready.top(), plain, page}).make();
     return page;
 }
 

@@ -135,7 +135,7 @@ class today_part : owner_view {
     [[nodiscard]] strings on_the_skin() const {
         strings out;
         if (!g_.fleas.empty()) {
-            out.push_back("We saw fleas (" + listed(titles(r_.reference.dog_body, g_.fleas)) +
+            out.push_back("We saw fleas (" + listed(titles(plain_, g_.fleas)) +
                           "). A flea bath comes first. Ask a vet what to give at home.");
         }
         grouped<std::string> by_text;

@@ -31,7 +31,7 @@ class owner_view {
     using strings = std::vector<std::string>;
 
     owner_view(const owner_matter& m, const print_options& o, const wishes_by_place& wishes,
-               const kit_setups& top, owner_page& page)
+               const kit_setups& top, const body& plain, owner_page& page)
         : m_(m),
           g_(m.plan),
           r_(m.asked),
@@ -39,7 +39,8 @@ class owner_view {
           coat_(coat_of(r_.reference, *r_.patient.coat)),
           wishes_(wishes),
           top_(top),
-          places_(g_, r_),
+          plain_(plain),
+          places_(g_, plain),
           page_(page) {}
 
   protected:
@@ -80,6 +81,7 @@ class owner_view {
     const coat& coat_;
     const wishes_by_place& wishes_;
     const kit_setups& top_;
+    const body& plain_;  ///< with an owner's names for its places
     place_words places_;
     owner_page& page_;
 };

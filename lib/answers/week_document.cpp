@@ -99,7 +99,7 @@ void say_dogs(document& d, const week_matter& m, std::string heading,
     if (which.empty()) {
         return;
     }
-    typed_table t{{"dog", "visit", overdue ? "since" : "by", "days", "min", "first"}};
+    typed_table t{{"dog", "visit", overdue ? "since" : "by", "days", "min", "know first"}};
     t.numbers = {false, false, false, true, true, false};
     t.whom = shown_to::people;
     for (const due_dog* one : which) {
@@ -352,7 +352,7 @@ document document_of(const diary_matter& m) {
     work takes{};
     int late = 0;
     int latest = 0;
-    typed_table t{{"day", "groomer", "dog", "visit", "min", "late", "first"}};
+    typed_table t{{"day", "groomer", "dog", "visit", "min", "late", "know first"}};
     t.numbers = {false, false, false, false, true, true, false};
     const std::vector<work> minutes_of = visit_minutes(m.found, m.question, m.due);
     for (std::size_t i = 0; i < m.found.visits.size(); ++i) {

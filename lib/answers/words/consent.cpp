@@ -40,8 +40,7 @@ split split_of(const groom& g, const body& b, group where, bool matted_alone) {
 
 }  // namespace
 
-std::string shorter_by_mats(const groom& g, const plan_request& r, bool matted_alone) {
-    const body& b = r.reference.dog_body;
+std::string shorter_by_mats(const groom& g, const body& b, bool matted_alone) {
     std::vector<std::string> whole;
     std::vector<std::string> said;
     for (const group one : {group::body, group::legs, group::feet, group::tail, group::head}) {
@@ -69,7 +68,7 @@ std::string shorter_by_mats(const groom& g, const plan_request& r, bool matted_a
 std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r) {
     switch (c.what) {
         case consent_for::mats_off: {
-            const std::string where = shorter_by_mats(g, r);
+            const std::string where = shorter_by_mats(g, r.reference.dog_body);
             return "mats clipped off" + (where.empty() ? "" : ", shorter there: " + where);
         }
         case consent_for::strip_jacket:
@@ -84,7 +83,7 @@ std::string consent_in_brief(const consent& c, const groom& g, const plan_reques
 std::string consent_words(const consent& c, const groom& g, const plan_request& r) {
     switch (c.what) {
         case consent_for::mats_off: {
-            const std::string where = shorter_by_mats(g, r);
+            const std::string where = shorter_by_mats(g, r.reference.dog_body);
             return where.empty() ? "mats are clipped off: shorter than the style in those places"
                                  : "mats are clipped off; shorter than the style: " + where;
         }

@@ -6,6 +6,17 @@
 
 namespace pelage::io {
 
+body plain_body(const body& b, const glossary& g) {
+    body out{b};
+    for (const term& t : g.terms) {
+        if (t.zone && !t.plain.empty()) {
+            out.zones[*t.zone].title = t.plain;
+            out.zones[*t.zone].one = t.plain_one;
+        }
+    }
+    return out;
+}
+
 std::vector<std::string> place_words::each_of(const zone_list& which) const {
     std::vector<std::string> out;
     for (const std::size_t i : which) {
