@@ -14,6 +14,11 @@ constexpr double reach = 1500.0;       ///< how far a label may be from its plac
 constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
 constexpr double over_leader = 120.0;  ///< and one across another leader
 constexpr double far_off = 220.0;      ///< a leader so long that others may give way
+constexpr double over_others =
+    3.0;  ///< what a leader over other polygons costs, of its length there
+constexpr double over_end = 900.0;    ///< and one past the end of another
+constexpr double end_size = 13.0;     ///< how near that is
+constexpr double not_above = 5000.0;  ///< a label below what has nothing above it
 
 /// How large a label is, with a little air.
 text_box size_of(const std::vector<label_line>& lines) {
@@ -58,7 +63,11 @@ class label_layout {
     void put_outside(const std::vector<const wanted_label*>& all) {
         std::vector<std::pair<double, placed_label>> todo;
         for (const wanted_label* w : all) {
-            placed_label l{size_of(w->lines), w->lines, false, innermost(w->of), {}};
+            ends_.push_back({innermost(w->of), w->of});
+        }
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            placed_label l{size_of(all[i]->lines), all[i]->lines, false, ends_[i].at, {},
+                           all[i]->above,          all[i]->warns};
             todo.emplace_back(seek(l), l);
         }
         std::stable_sort(todo.begin(), todo.end(),
@@ -148,7 +157,9 @@ class label_layout {
                                          l.anchor.y + (r + size.height / 2.0) * std::sin(angle)};
                 text_box b = around(middle, size.width, size.height);
                 const drawn_point from = side_of(b, l.anchor);
-                const double cost = cost_of(b, from, l.anchor);
+                double cost = cost_of(b, from, l.anchor);
+                cost += l.above && middle.y > l.anchor.y ? not_above : 0.0;
+                cost += cost < least ? past_others(from, l.anchor) : 0.0;
                 if (cost < least) {
                     least = cost;
                     b.text = size.text;
@@ -190,8 +201,39 @@ class label_layout {
         return cost;
     }
 
+    /// What the leader goes over and past: all but its own polygon.
+    [[nodiscard]] double past_others(const drawn_point& from, const drawn_point& anchor) const {
+        double cost = 0.0;
+        const polygon* own = nullptr;
+        for (const leader_end& e : ends_) {
+            if (e.at == anchor) {
+                own = &e.of;
+            } else if (distance(e.at, from, anchor) < end_size) {
+                cost += over_end;
+            }
+        }
+        constexpr double each = 8.0;
+        const double all = std::hypot(from.x - anchor.x, from.y - anchor.y);
+        double over = 0.0;
+        bool left_own = false;
+        for (double at = each; at < all; at += each) {
+            const drawn_point q{anchor.x + (from.x - anchor.x) * at / all,
+                                anchor.y + (from.y - anchor.y) * at / all};
+            left_own = left_own || own == nullptr || !within(*own, q);
+            over += left_own && !solid_.is_free({q.x, q.y, 0.0, 0.0, {}}) ? each : 0.0;
+        }
+        return cost + over_others * over;
+    }
+
+    /// Where a leader ends, and in what.
+    struct leader_end {
+        drawn_point at;
+        polygon of;
+    };
+
     raster solid_;
     extent edge_;
+    std::vector<leader_end> ends_;
     std::vector<placed_label> inside_;
     std::vector<placed_label> outside_;
 };
