@@ -23,6 +23,7 @@ std::string chart_style() {
            ".pd-dm{fill:#dddcd6;stroke:#fff;stroke-width:3;stroke-linejoin:round}"
            ".pd-mk{fill:#fbfaf6;stroke:#1a1a1a;stroke-width:6;stroke-linejoin:round}"
            ".pd-sg{fill:none;stroke:#1a1a1a;stroke-width:11;stroke-linecap:round}"
+           ".pd-wt{stroke-width:4}"
            ".pd-ba{fill:url(#pd-slant)}.pd-sl{fill:none;stroke:#1a1a1a;stroke-width:2}"
            "@media screen and (prefers-color-scheme:dark){.pd-gr{stroke:#45443f}"
            ".pd-sg{stroke:#f4f2ec}.pd-mk{fill:#2b2b28;stroke:#e9e7e0}"

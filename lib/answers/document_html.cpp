@@ -48,7 +48,10 @@ constexpr std::string_view style_sheet =
     ".chart{max-width:138mm}"
     "figcaption{text-align:center;font-size:9pt}"
     "@media "
-    "print{section:not(.flows),li{break-inside:avoid}h2{break-after:avoid}.page{break-before:page}"
+    "print{section:not(.flows),li{break-inside:avoid}h2{break-after:avoid}"
+    ".views{gap:0 4mm;margin:1mm 0}figcaption{font-size:8pt}"
+    ".tight{font-size:9.4pt;line-height:1.24}.tight .views svg{width:86%;margin:auto}"
+    ".tighter .views svg{width:78%}.page{break-before:page}"
     ".chart svg{max-height:195mm}}"
     "a{color:inherit}.small{font-size:8.6pt;line-height:1.2}"
     "@media screen{body{padding:8mm}"
@@ -244,16 +247,45 @@ class section_page {
     bool flows_ = false;
 };
 
+/// What a page with views of a dog is called whose lines would go over the end of the sheet, where smaller ones
+/// don't: reckoned from the letters that stand in a line at most.
+std::string sized(const document& d) {
+    constexpr std::size_t in_a_line = 95;
+    constexpr std::size_t at_ease = 16;  // lines below the views of a dog
+    constexpr std::size_t close = 25;
+    constexpr std::size_t most = 40;  // no view is so small that it fits
+    std::size_t lines = 0;
+    bool views = false;
+    for (const section& s : d.sections) {
+        lines += s.heading.empty() ? 0 : 1;
+        for (const auto& block : s.blocks) {
+            if (const auto* l = std::get_if<line>(&block)) {
+                lines += 1 + (l->lead.size() + l->text.size()) / in_a_line;
+            } else if (const auto* t = std::get_if<typed_table>(&block)) {
+                lines += t->whom == shown_to::programs ? 0 : 1 + t->rows.size();
+            } else {
+                views = views || !std::get<drawing>(block).chart;
+            }
+        }
+    }
+    return d.small                      ? "small"
+           : !views || lines <= at_ease ? ""
+           : lines <= close             ? "tight"
+           : lines <= most              ? "tight tighter"
+                                        : "";
+}
+
 }  // namespace
 
 std::string html_of(const document& d, length_unit u) {
+    const std::string size = sized(d);
     std::string out =
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
         "'unsafe-inline'\">\n"
         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
         markup_safe(d.title) + "</title>\n<style>\n" + std::string(style_sheet) +
-        "\n</style>\n</head>\n" + (d.small ? "<body class=\"small\">" : "<body>") +
+        "\n</style>\n</head>\n" + (size.empty() ? "<body>" : "<body class=\"" + size + "\">") +
         "\n<main>\n<h1>" + (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
         markup_safe(d.title.substr(d.name.size())) + "</h1>\n";
     bool open = false;

@@ -12,13 +12,12 @@ namespace {
 constexpr double gap = 5.0;            ///< around a label
 constexpr double reach = 1500.0;       ///< how far a label may be from its place
 constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
-constexpr double over_leader = 120.0;  ///< and one across another leader
+constexpr double over_leader = 400.0;  ///< and one across another leader
 constexpr double far_off = 220.0;      ///< a leader so long that others may give way
-constexpr double over_others =
-    3.0;  ///< what a leader over other polygons costs, of its length there
-constexpr double over_end = 900.0;    ///< and one past the end of another
-constexpr double end_size = 13.0;     ///< how near that is
-constexpr double not_above = 5000.0;  ///< a label below what has nothing above it
+constexpr double over_others = 1.5;    ///< a leader over other polygons, of its length there
+constexpr double over_end = 900.0;     ///< and one past the end of another
+constexpr double end_size = 13.0;      ///< how near that is
+constexpr double not_above = 5000.0;   ///< a label below what has nothing above it
 
 /// How large a label is, with a little air.
 text_box size_of(const std::vector<label_line>& lines) {
@@ -76,7 +75,7 @@ class label_layout {
             (void)seek(l);
             outside_.push_back(l);
         }
-        constexpr int rounds = 3;
+        constexpr int rounds = 4;
         for (int i = 0; i < rounds; ++i) {
             for (std::size_t k = 0; k < outside_.size(); ++k) {
                 (void)put_again({k});

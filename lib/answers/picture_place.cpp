@@ -140,9 +140,9 @@ class place_drawing {
             }
             if (m.path.empty()) {
                 const drawn_point at = near_.of(m.at);
-                sheet_.dot("pd-d", at.x, at.y, m.size * near_.scale);
+                sheet_.dot("pd-in", at.x, at.y, m.size * near_.scale);
             } else {
-                sheet_.path(m.filled ? "pd-w" : "pd-sg", path_data(near_.of(m.path), false));
+                sheet_.path(m.filled ? "pd-w pd-wt" : "pd-sg", path_data(near_.of(m.path), false));
             }
         }
     }
@@ -159,7 +159,7 @@ class place_drawing {
                                                   : p[p.size() / 4];
             taken_.push_back(around(at, 24.0, 24.0));
             words_ += ", " + m.says;
-            beside(m.says, at);
+            beside(m.says, at, true);
         }
     }
 
@@ -325,7 +325,7 @@ class place_drawing {
         beside(short_title(body_.zones[a.at.zone]), innermost(ring));
     }
     /// At the end of a line that leads there.
-    void beside(const std::string& text, const drawn_point& anchor) {
+    void beside(const std::string& text, const drawn_point& anchor, bool off_the_dog = false) {
         const text_box b = box_for(text);
         std::optional<drawn_point> best;
         double least = 1e9;
@@ -334,7 +334,7 @@ class place_drawing {
                  x += 10.0) {
                 const text_box here = around({x, y}, b.width + 16.0, b.height + 8.0);
                 const double off = std::hypot(x - anchor.x, y - anchor.y);
-                if (off < least && is_clear(here)) {
+                if (off < least && is_clear(here, off_the_dog)) {
                     least = off;
                     best = drawn_point{x, y};
                 }
@@ -347,14 +347,15 @@ class place_drawing {
             write(text, *best);
         }
     }
-    /// Of texts, arrows and marked places.
-    [[nodiscard]] bool is_clear(const text_box& b) const {
+    /// Of texts, arrows and marked places, or of all the dog.
+    [[nodiscard]] bool is_clear(const text_box& b, bool off_the_dog) const {
         if (std::any_of(taken_.begin(), taken_.end(),
                         [&](const text_box& t) { return overlap(t, b); })) {
             return false;
         }
         for (const drawn_area& a : view_.areas) {
-            for (const drawn_path& r : marked(a) ? a.rings : std::vector<drawn_path>{}) {
+            for (const drawn_path& r :
+                 marked(a) || off_the_dog ? a.rings : std::vector<drawn_path>{}) {
                 const polygon p = flattened(near_.of(r));
                 const drawn_point middle{b.left + b.width / 2.0, b.top + b.height / 2.0};
                 if (pelage::io::within(p, middle) ||

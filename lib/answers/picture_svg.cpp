@@ -228,9 +228,8 @@ picture_part key_of(const outline& o, const signs_used& used, length_unit u,
                  [](double x, double y) { return path_of("pd-z pd-p", box_at(x, y)); });
     }
     if (used.sore) {
-        rows.add("don't touch, nor the edge towards it", [](double x, double y) {
-            return path_of("pd-w", box_at(x, y)) + warning_at({x + 28.0, y});
-        });
+        rows.add("! don't touch, nor the edge towards it",
+                 [](double x, double y) { return path_of("pd-w", box_at(x, y)); });
     }
     p.width = 940.0;
     p.height = rows.bottom();
