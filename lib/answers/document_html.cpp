@@ -50,8 +50,8 @@ constexpr std::string_view style_sheet =
     "@media "
     "print{section:not(.flows),li{break-inside:avoid}h2{break-after:avoid}"
     ".views{gap:0 4mm;margin:1mm 0}figcaption{font-size:8pt}"
-    ".tight{font-size:9.4pt;line-height:1.24}.tight .views svg{width:86%;margin:auto}"
-    ".tighter .views svg{width:78%}.page{break-before:page}"
+    ".tight{font-size:9.8pt;line-height:1.26}.tighter{font-size:9.4pt;line-height:1.24}"
+    ".tighter .views svg{width:86%;margin:auto}.page{break-before:page}"
     ".chart svg{max-height:195mm}}"
     "a{color:inherit}.small{font-size:8.6pt;line-height:1.2}"
     "@media screen{body{padding:8mm}"
@@ -252,7 +252,7 @@ class section_page {
 std::string sized(const document& d) {
     constexpr std::size_t in_a_line = 95;
     constexpr std::size_t at_ease = 16;  // lines below the views of a dog
-    constexpr std::size_t close = 25;
+    constexpr std::size_t close = 27;
     constexpr std::size_t most = 40;  // no view is so small that it fits
     std::size_t lines = 0;
     bool views = false;

@@ -17,6 +17,7 @@ constexpr double far_off = 220.0;      ///< a leader so long that others may giv
 constexpr double over_others = 1.5;    ///< a leader over other polygons, of its length there
 constexpr double over_end = 900.0;     ///< and one past the end of another
 constexpr double end_size = 13.0;      ///< how near that is
+constexpr double aside = 0.8;          ///< a leader that doesn't go straight up from there
 constexpr double not_above = 5000.0;   ///< a label below what has nothing above it
 
 /// How large a label is, with a little air.
@@ -156,9 +157,10 @@ class label_layout {
                                          l.anchor.y + (r + size.height / 2.0) * std::sin(angle)};
                 text_box b = around(middle, size.width, size.height);
                 const drawn_point from = side_of(b, l.anchor);
-                double cost = cost_of(b, from, l.anchor);
-                cost += l.above && middle.y > l.anchor.y ? not_above : 0.0;
-                cost += cost < least ? past_others(from, l.anchor) : 0.0;
+                const double own = !l.above ? 0.0
+                                            : aside * std::abs(from.x - l.anchor.x) +
+                                                  (middle.y > l.anchor.y ? not_above : 0.0);
+                const double cost = own + cost_of(b, from, l.anchor, least - own);
                 if (cost < least) {
                     least = cost;
                     b.text = size.text;
@@ -170,18 +172,19 @@ class label_layout {
         return least;
     }
 
-    /// How long its leader is, how far it stands out over the sides, and what it crosses.
+    /// How long its leader is, how far it stands out over the sides, and what it crosses; `never` where it isn't
+    /// below `most`.
     [[nodiscard]] double cost_of(const text_box& b, const drawn_point& from,
-                                 const drawn_point& anchor) const {
+                                 const drawn_point& anchor, double most) const {
         const text_box wide{
             b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
-        if (!solid_.is_free(wide)) {
-            return never;
-        }
         double cost =
             std::hypot(from.x - anchor.x, from.y - anchor.y) + std::max(0.0, edge_.left - b.left) +
             std::max(0.0, b.left + b.width - edge_.right) + 0.3 * std::max(0.0, edge_.top - b.top) +
             0.3 * std::max(0.0, b.top + b.height - edge_.bottom);
+        if (cost >= most || !solid_.is_free(wide)) {
+            return never;
+        }
         for (const placed_label& other : inside_) {
             if (overlap(wide, other.box)) {
                 return never;
@@ -196,8 +199,11 @@ class label_layout {
                         ? over_text
                     : cross(from, anchor, other.from, other.anchor) ? over_leader
                                                                     : 0.0;
+            if (cost >= most) {
+                return never;
+            }
         }
-        return cost;
+        return cost + past_others(from, anchor);
     }
 
     /// What the leader goes over and past: all but its own polygon.

@@ -334,7 +334,7 @@ class place_drawing {
                  x += 10.0) {
                 const text_box here = around({x, y}, b.width + 16.0, b.height + 8.0);
                 const double off = std::hypot(x - anchor.x, y - anchor.y);
-                if (off < least && is_clear(here, off_the_dog)) {
+                if (off < least && is_clear(here, off_the_dog) && leads_clear({x, y}, anchor)) {
                     least = off;
                     best = drawn_point{x, y};
                 }
@@ -345,6 +345,22 @@ class place_drawing {
             sheet_.dot("pd-d", anchor.x, anchor.y, 6.0);
             taken_.push_back(around(anchor, 20.0, 20.0));
             write(text, *best);
+            keep_clear(*best, anchor);
+        }
+    }
+    /// A leader over no text; of one that stands, no text comes on it.
+    [[nodiscard]] bool leads_clear(const drawn_point& from, const drawn_point& anchor) const {
+        return std::none_of(taken_.begin(), taken_.end(), [&](const text_box& t) {
+            return !overlap(t, around(anchor, 4.0, 4.0)) && through(t, from, anchor);
+        });
+    }
+    void keep_clear(const drawn_point& from, const drawn_point& anchor) {
+        constexpr double each = 12.0;
+        const double all = std::hypot(from.x - anchor.x, from.y - anchor.y);
+        for (double at = each; at < all; at += each) {
+            taken_.push_back(around({anchor.x + (from.x - anchor.x) * at / all,
+                                     anchor.y + (from.y - anchor.y) * at / all},
+                                    8.0, 8.0));
         }
     }
     /// Of texts, arrows and marked places, or of all the dog.
