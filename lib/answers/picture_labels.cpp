@@ -13,7 +13,8 @@ constexpr double gap = 5.0;            ///< around a label
 constexpr double reach = 1500.0;       ///< how far a label may be from its place
 constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
 constexpr double over_leader = 400.0;  ///< and one across another leader
-constexpr double far_off = 220.0;      ///< a leader so long that others may give way
+constexpr double far_off = 220.0;      ///< what stands so badly that others may give way
+constexpr double near_by = 260.0;      ///< others so near may give way
 constexpr double over_others = 1.5;    ///< a leader over other polygons, of its length there
 constexpr double over_end = 900.0;     ///< and one past the end of another
 constexpr double end_size = 13.0;      ///< how near that is
@@ -81,8 +82,10 @@ class label_layout {
             for (std::size_t k = 0; k < outside_.size(); ++k) {
                 (void)put_again({k});
             }
-            if (i == 0) {
-                give_way();  // dear: two searches for each other label
+            if (i < 2) {
+                for (const std::size_t k : worst_of(1)) {
+                    give_way(k);  // dear: two searches for each other label
+                }
             }
         }
     }
@@ -114,20 +117,34 @@ class label_layout {
         return cost;
     }
 
-    /// The label that stands worst takes the place of another, where both together are better off.
-    void give_way() {
-        const auto worse = [](const placed_label& a, const placed_label& b) {
-            return leader_of(a) < leader_of(b);
-        };
-        const auto worst = std::max_element(outside_.begin(), outside_.end(), worse);
-        if (worst == outside_.end() || leader_of(*worst) < far_off) {
-            return;
+    /// The labels that stand worst, so many at most.
+    [[nodiscard]] std::vector<std::size_t> worst_of(std::size_t most) {
+        std::vector<std::pair<double, std::size_t>> by;
+        for (std::size_t k = 0; k < outside_.size(); ++k) {
+            const placed_label l = outside_[k];
+            outside_.erase(outside_.begin() + static_cast<std::ptrdiff_t>(k));
+            const double cost = cost_of(l.box, l.from, l.anchor, never);
+            outside_.insert(outside_.begin() + static_cast<std::ptrdiff_t>(k), l);
+            if (cost > far_off) {
+                by.emplace_back(-cost, k);
+            }
         }
-        const auto k = static_cast<std::size_t>(worst - outside_.begin());
+        std::sort(by.begin(), by.end());
+        std::vector<std::size_t> out;
+        for (std::size_t i = 0; i < std::min(most, by.size()); ++i) {
+            out.push_back(by[i].second);
+        }
+        return out;
+    }
+
+    /// That label takes the place of another, where both together are better off.
+    void give_way(std::size_t k) {
         std::vector<placed_label> best = outside_;
         double saved = 0.0;
         for (std::size_t m = 0; m < outside_.size(); ++m) {
-            if (m != k) {
+            const double off = std::hypot(outside_[m].anchor.x - outside_[k].anchor.x,
+                                          outside_[m].anchor.y - outside_[k].anchor.y);
+            if (m != k && off < near_by) {
                 const std::vector<placed_label> before = outside_;
                 const double as_it_is = put_again({m, k});
                 outside_ = before;
@@ -140,9 +157,6 @@ class label_layout {
             }
         }
         outside_ = std::move(best);
-    }
-    static double leader_of(const placed_label& l) {
-        return std::hypot(l.from.x - l.anchor.x, l.from.y - l.anchor.y);
     }
 
     /// Puts it where it costs least among the others; gives the cost.
