@@ -359,7 +359,8 @@ class view_drawing {
             t.left -= left;
             t.top -= top;
         }
-        out.title = view_title(view_.from);
+        out.title = view_title(view_.from) +
+                    (view_.from == drawn_side::right ? "; middle line: see from the left" : "");
         out.words = view_words(request_, home_, body_);
         out.width = std::ceil(right - left);
         out.height = std::ceil(bottom - top);

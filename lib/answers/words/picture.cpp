@@ -57,7 +57,7 @@ std::string view_title(drawn_side s) {
         case drawn_side::left:
             return "from the left";
         case drawn_side::right:
-            return "from the right; middle line: see from the left";
+            return "from the right";
         case drawn_side::below:
             break;
     }
