@@ -153,15 +153,15 @@ reply plan_one(const plan_options& o, const surroundings& around) {
         return {io::json_of(g, when, r, a.w.print, b, u), code_of(g)};
     }
     if (a.w.svg) {
-        const io::document card = io::card_of(g, when, r, a.w.print, b, u);
+        const io::document card = io::on_paper(io::card_of(g, when, r, a.w.print, b, u));
         return {svg_of(picture(a, r, g), lines_of(card, a.w.print.units)), code_of(g)};
     }
     io::document page = told_as(o, a.w) == io::plan_told::card
                             ? io::card_of(g, when, r, a.w.print, b, u)
                             : io::document_of(g, when, r, a.w.print, b, u);
-    return {
-        a.w.written(a.w.html ? with_picture(std::move(page), picture(a, r, g)) : std::move(page)),
-        code_of(g)};
+    return {a.w.written(a.w.html ? with_picture(io::on_paper(std::move(page)), picture(a, r, g))
+                                 : std::move(page)),
+            code_of(g)};
 }
 
 reply plan(plan_options& o, const surroundings& around) {

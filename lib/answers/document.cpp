@@ -36,6 +36,30 @@ void document::copied(std::string text) {
     last().blocks.emplace_back(line{line_as::copied, std::move(text), {}, 2, 2});
 }
 
+document on_paper(document d) {
+    const std::string typed = "--";
+    for (section& s : d.sections) {
+        for (auto& block : s.blocks) {
+            auto* l = std::get_if<line>(&block);
+            if (l == nullptr || l->as == line_as::copied) {
+                continue;
+            }
+            std::string& text = l->text;
+            for (auto from = text.find(" ("); from != std::string::npos;
+                 from = text.find(" (", from)) {
+                const auto to = text.find(')', from);
+                const auto at = text.find(typed, from);
+                if (to != std::string::npos && at < to) {
+                    text.erase(from, to + 1 - from);
+                } else {
+                    ++from;
+                }
+            }
+        }
+    }
+    return d;
+}
+
 void document::caution(std::string text) {
     last().blocks.emplace_back(line{line_as::caution, std::move(text), "! ", 0, 2});
 }

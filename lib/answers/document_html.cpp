@@ -36,21 +36,35 @@ constexpr std::string_view style_sheet =
     "thead{display:table-header-group}"
     "tr{break-inside:avoid}"
     ".caution{border-left:1mm solid #111;padding-left:2mm;font-weight:bold}"
+    ".mild{font-weight:normal;border-left-width:.4mm}"
+    ".between{border-top:.3mm solid #111;border-bottom:.3mm solid #111;margin:.6mm 0 1mm;"
+    "padding:.3mm 0 .3mm 5.5mm;font-weight:bold}"
+    ".hid{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}"
+    ".d{white-space:nowrap}"
     ".plain{list-style:none;padding-left:3mm}"
     ".views{display:grid;grid-template-columns:repeat(auto-fit,minmax(82mm,1fr));gap:2mm 4mm;"
     "align-items:end;margin:2mm 0}"
     "figure{margin:0;break-inside:avoid}"
     ".chart{max-width:138mm}"
     "figcaption{text-align:center;font-size:9pt}"
-    "@media print{section:not(.flows){break-inside:avoid}.page{break-before:page}"
+    "@media "
+    "print{section:not(.flows),li{break-inside:avoid}h2{break-after:avoid}"
+    ".views{gap:0 4mm;margin:1mm 0}figcaption{font-size:8pt}"
+    ".tight{font-size:9.8pt;line-height:1.26}.tighter{font-size:9.4pt;line-height:1.24}"
+    ".tighter .views svg{width:86%;margin:auto}.page{break-before:page}"
     ".chart svg{max-height:195mm}}"
     "a{color:inherit}.small{font-size:8.6pt;line-height:1.2}"
-    "@media screen{body{padding:8mm}}"
+    "@media screen{body{padding:8mm}"
+    ".views{grid-template-columns:repeat(auto-fit,minmax(min(100%,112mm),1fr))}}"
+    "@media screen and (min-width:260mm){.views{position:relative;left:50%;width:min(94vw,400mm);"
+    "transform:translateX(-50%)}}"
     "@media screen and "
-    "(max-width:120mm){body{padding:3mm}th,td{padding-right:2mm}th.n{white-space:normal}}"
+    "(max-width:120mm){body{padding:3mm}table{font-size:9pt}th,td{padding-right:1.4mm}"
+    "th.n{white-space:normal}}"
     "@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark}"
     "body{background:#1d1d1b;color:#e9e7e0}"
-    "h1,th,.caution,.sign div,ul.boxes li::before{border-color:#e9e7e0}footer{color:#c4c2ba}}";
+    "h1,th,.caution,.between,.sign div,ul.boxes "
+    "li::before{border-color:#e9e7e0}footer{color:#c4c2ba}}";
 
 /// The list that a line belongs to; empty if to none.
 std::string_view list_of(line_as as) {
@@ -67,10 +81,37 @@ std::string_view list_of(line_as as) {
             return "<pre>";
         case line_as::paragraph:
         case line_as::detail:
+        case line_as::between:
+        case line_as::notice:
+        case line_as::headed:
         case line_as::caution:
             break;
     }
     return {};
+}
+
+/// A date of numbers isn't broken at its hyphens.
+std::string unbroken(const std::string& safe) {
+    std::string out;
+    const auto digit = [&](std::size_t i) { return safe[i] >= '0' && safe[i] <= '9'; };
+    const auto is_date = [&](std::size_t i) {
+        constexpr std::string_view form = "0000-00-00";
+        for (std::size_t k = 0; k < form.size(); ++k) {
+            if (i + k >= safe.size() || (form[k] == '0' ? !digit(i + k) : safe[i + k] != '-')) {
+                return false;
+            }
+        }
+        return true;
+    };
+    for (std::size_t i = 0; i < safe.size(); ++i) {
+        if (is_date(i)) {
+            out += "<span class=\"d\">" + safe.substr(i, 10) + "</span>";
+            i += 9;
+        } else {
+            out += safe[i];
+        }
+    }
+    return out;
 }
 
 /// The word before a text; marks of lists and cautions are made by the style.
@@ -86,12 +127,15 @@ std::string lead_of(const line& l) {
 }
 
 std::string html_of(const typed_table& t, length_unit u) {
-    const auto row = [&](const char* tag, const auto& cells, const auto& text) {
+    const auto row = [&](const std::string& tag, const auto& cells, const auto& text) {
         std::string out = "<tr>";
         for (std::size_t i = 0; i < cells.size(); ++i) {
             const bool right = i < t.numbers.size() && t.numbers[i];
-            out += std::string("<") + tag + (right ? " class=\"n\">" : ">") +
-                   markup_safe(text(cells[i])) + "</" + tag + ">";
+            const std::string said = unbroken(markup_safe(text(cells[i])));
+            // a column without a head has one for who hears the page
+            out += "<" + tag + (right ? " class=\"n\">" : ">") +
+                   (tag == "th" && said.empty() ? "<span class=\"hid\">mark</span>" : said) + "</" +
+                   tag + ">";
         }
         return out + "</tr>\n";
     };
@@ -113,6 +157,7 @@ class section_page {
         flows_ = s.blocks.size() > 30;  // over the end of a sheet
         for (const auto& block : s.blocks) {
             if (const auto* l = std::get_if<line>(&block)) {
+                flows_ = flows_ || l->as == line_as::step;
                 add(*l);
             } else if (const auto* f = std::get_if<drawing>(&block)) {
                 add(*f);
@@ -155,10 +200,10 @@ class section_page {
         }
     }
     void add(const line& l) {
-        const std::string text =
-            lead_of(l) + (l.to.empty() ? markup_safe(l.text)
-                                       : "<a href=\"#" + markup_safe(l.to) + "\">" +
-                                             markup_safe(l.text) + "</a>");
+        const std::string text = (l.as == line_as::headed ? "" : lead_of(l)) +
+                                 (l.to.empty() ? markup_safe(l.text)
+                                               : "<a href=\"#" + markup_safe(l.to) + "\">" +
+                                                     markup_safe(l.text) + "</a>");
         if (l.as == line_as::detail && in_item_) {
             out_ += "<br>" + text;
             return;
@@ -170,7 +215,11 @@ class section_page {
             out_ += item_of(l) + text;
             in_item_ = true;
         } else {
-            out_ += (l.as == line_as::caution ? "<p class=\"caution\">" : "<p>") + text + "</p>\n";
+            out_ += (l.as == line_as::between   ? "<p class=\"between\">"
+                     : l.as == line_as::notice  ? "<p class=\"caution mild\">"
+                     : l.as == line_as::caution ? "<p class=\"caution\">"
+                                                : "<p>") +
+                    text + "</p>\n";
         }
     }
     void add(const drawing& f) {
@@ -198,17 +247,46 @@ class section_page {
     bool flows_ = false;
 };
 
+/// What a page with views of a dog is called whose lines would go over the end of the sheet, where smaller ones
+/// don't: reckoned from the letters that stand in a line at most.
+std::string sized(const document& d) {
+    constexpr std::size_t in_a_line = 95;
+    constexpr std::size_t at_ease = 16;  // lines below the views of a dog
+    constexpr std::size_t close = 27;
+    constexpr std::size_t most = 40;  // no view is so small that it fits
+    std::size_t lines = 0;
+    bool views = false;
+    for (const section& s : d.sections) {
+        lines += s.heading.empty() ? 0 : 1;
+        for (const auto& block : s.blocks) {
+            if (const auto* l = std::get_if<line>(&block)) {
+                lines += 1 + (l->lead.size() + l->text.size()) / in_a_line;
+            } else if (const auto* t = std::get_if<typed_table>(&block)) {
+                lines += t->whom == shown_to::programs ? 0 : 1 + t->rows.size();
+            } else {
+                views = views || !std::get<drawing>(block).chart;
+            }
+        }
+    }
+    return d.small                      ? "small"
+           : !views || lines <= at_ease ? ""
+           : lines <= close             ? "tight"
+           : lines <= most              ? "tight tighter"
+                                        : "";
+}
+
 }  // namespace
 
 std::string html_of(const document& d, length_unit u) {
+    const std::string size = sized(d);
     std::string out =
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
         "'unsafe-inline'\">\n"
         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
         markup_safe(d.title) + "</title>\n<style>\n" + std::string(style_sheet) +
-        "\n</style>\n</head>\n" + (d.small ? "<body class=\"small\">" : "<body>") + "\n<h1>" +
-        (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
+        "\n</style>\n</head>\n" + (size.empty() ? "<body>" : "<body class=\"" + size + "\">") +
+        "\n<main>\n<h1>" + (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
         markup_safe(d.title.substr(d.name.size())) + "</h1>\n";
     bool open = false;
     for (const section& s : d.sections) {
@@ -223,7 +301,7 @@ std::string html_of(const document& d, length_unit u) {
         out += "<div class=\"sign\"><div>Name</div><div>Date</div><div>Signed</div></div>\n";
     }
     return out + (d.foot.empty() ? "" : "<footer>" + markup_safe(d.foot) + "</footer>\n") +
-           "</body>\n</html>\n";
+           "</main>\n</body>\n</html>\n";
 }
 
 }  // namespace pelage::io

@@ -65,6 +65,9 @@ class view_drawing {
         const std::vector<placed_label> labels = place_labels(wanted_labels(), solid_);
         arrows(labels);
         write(labels);
+        if (view_.from == drawn_side::below) {
+            name_sides(labels);
+        }
         return finish(labels);
     }
 
@@ -79,28 +82,58 @@ class view_drawing {
         out_ += view_.far.empty() ? "" : path_of("pd-f", path_data(view_.far, true));
         out_ += view_.ground.empty() ? "" : path_of("pd-g", path_data(view_.ground, true));
         std::string mats;
+        std::string sores;
+        std::string bands;
+        std::string leather;
         for (const drawn_area& a : view_.areas) {
             const pictured_place* p = told(a.at);
             const std::string data = path_data(a.rings, true);
-            const bool bare = p == nullptr || p->as == shown_as::unsaid;
+            const bool carded =
+                p != nullptr && (p->as == shown_as::carded || p->as == shown_as::stripped);
+            const bool bare = p == nullptr || p->as == shown_as::unsaid || carded;
+            const bool sore = p != nullptr && p->as == shown_as::skin;
             const bool cut = p != nullptr && p->as == shown_as::cut && p->leaves;
-            out_ += path_of(cut    ? shade_class(shade_of(outline_, *p->leaves))
-                            : bare ? "pd-z pd-p"
-                                   : "pd-z pd-l",
+            out_ += path_of(cut            ? shade_class(shade_of(outline_, *p->leaves))
+                            : bare || sore ? "pd-z pd-p"
+                                           : "pd-z pd-l",
                             data);
-            used_.left = used_.left || (!cut && !bare);
+            used_.left = used_.left || (!cut && !bare && !sore);
+            used_.carded = used_.carded || carded;
+            used_.sore = used_.sore || sore;
+            leather += body_.zones[a.at.zone].id == "ear" ? data : "";
+            if (sore) {
+                sores += path_of("pd-w", data);
+                bands += edges_towards(a);
+            }
             if (p != nullptr && p->mat) {
                 mats += path_of("pd-m", data);
                 used_.mat = true;
             }
         }
         out_ += mats + seams();
+        out_ += leather.empty() ? "" : path_of("pd-e", leather);
         out_ += view_.edge.empty() ? "" : path_of("pd-e", path_data(view_.edge, false));
+        out_ += (bands.empty() ? "" : path_of("pd-wb", bands)) + sores;
         for (const drawn_mark& m : view_.marks) {
+            if (m.zone) {
+                continue;
+            }
             out_ += m.path.empty() ? "<circle class=\"pd-k\" cx=\"" + whole(m.at.x) + "\" cy=\"" +
                                          whole(m.at.y) + "\" r=\"" + whole(m.size) + "\"/>\n"
                                    : path_of(m.filled ? "pd-k" : "pd-y", path_data(m.path, false));
         }
+    }
+
+    /// The lines on which neighbours, which mind it, meet hurt skin.
+    [[nodiscard]] std::string edges_towards(const drawn_area& sore) const {
+        std::string out;
+        for (const drawn_area& a : view_.areas) {
+            const pictured_place* p = told(a.at);
+            if (p != nullptr && p->beside_sore) {
+                out += path_data(shared_edge(sore, a), false);
+            }
+        }
+        return out;
     }
 
     [[nodiscard]] const drawn_area* area_at(const place& at) const {
@@ -152,11 +185,31 @@ class view_drawing {
             for (const drawn_path& r : a.rings) {
                 polygon ring = flattened(r);
                 if (area_of(ring) > most / 3.0) {
-                    out.push_back({std::move(ring), lines});
+                    const bool above = under_the_sky(ring);
+                    out.push_back({std::move(ring), lines, above, p->as == shown_as::skin});
                 }
             }
         }
         return out;
+    }
+
+    /// Seen from a side, nothing of the dog is above the middle of it.
+    [[nodiscard]] bool under_the_sky(const polygon& ring) const {
+        if (view_.from == drawn_side::below) {
+            return false;
+        }
+        drawn_point q = innermost(ring);
+        while (within(ring, q)) {
+            q.y -= 4.0;
+        }
+        q.y -= 8.0;
+        return std::none_of(solid_.begin(), solid_.end(), [&](const polygon& p) {
+            return std::any_of(p.begin(), p.end(),
+                               [&](const drawn_point& one) {
+                                   return std::abs(one.x - q.x) < 12.0 && one.y < q.y - 12.0;
+                               }) ||
+                   within(p, q);
+        });
     }
 
     void arrows(const std::vector<placed_label>& labels) {
@@ -208,12 +261,19 @@ class view_drawing {
     }
 
     void write(const std::vector<placed_label>& labels) {
+        std::string leaders;
         for (const placed_label& l : labels) {
-            if (!l.inside) {
-                out_ += path_of("pd-r", "M" + whole(l.from.x) + " " + whole(l.from.y) + "L" +
-                                            whole(l.anchor.x) + " " + whole(l.anchor.y));
+            leaders += l.inside ? ""
+                                : "M" + whole(l.from.x) + " " + whole(l.from.y) + "L" +
+                                      whole(l.anchor.x) + " " + whole(l.anchor.y);
+        }
+        out_ += leaders.empty() ? "" : path_of("pd-rw", leaders) + path_of("pd-r", leaders);
+        for (const placed_label& l : labels) {
+            if (!l.inside && l.warns) {
+                out_ += warning_at(l.anchor);
+            } else if (!l.inside) {
                 out_ += "<circle class=\"pd-d\" cx=\"" + whole(l.anchor.x) + "\" cy=\"" +
-                        whole(l.anchor.y) + "\" r=\"5\"/>\n";
+                        whole(l.anchor.y) + "\" r=\"6\"/>\n";
             }
         }
         for (const placed_label& l : labels) {
@@ -229,6 +289,39 @@ class view_drawing {
                                 y + high * 0.78, line.text);
                 y += high;
             }
+        }
+    }
+
+    /// Whose left and right: beside the head, where there is room.
+    void name_sides(const std::vector<placed_label>& labels) {
+        const raster solid(solid_);
+        extent all;
+        for (const polygon& p : solid_) {
+            all.add(p);
+        }
+        for (const double way : {-1.0, 1.0}) {
+            const std::string text = way < 0.0 ? "dog's left" : "dog's right";
+            const double wide = text_width(text, name_size, false);
+            const double high = std::ceil(name_size * 1.2);
+            const auto free = [&](const text_box& b) {
+                return solid.is_free(b) &&
+                       std::none_of(labels.begin(), labels.end(), [&](const placed_label& l) {
+                           return overlap(l.box, b) || (!l.inside && through(b, l.from, l.anchor));
+                       });
+            };
+            text_box b;
+            double y = way * 90.0;
+            do {
+                for (double x = all.left; x < all.left + 240.0; x += 12.0) {
+                    b = {x, y - high / 2.0, wide, high, text};
+                    if (free(b)) {
+                        break;
+                    }
+                }
+                y += way * 10.0;
+            } while (!free(b));
+            out_ += text_at("pd-n pd-o", b.left + wide / 2.0, b.top + high * 0.78, text);
+            sides_.push_back(std::move(b));
         }
     }
 
@@ -255,13 +348,19 @@ class view_drawing {
             add(l.box.left + l.box.width, l.box.top + l.box.height);
             out.texts.push_back(l.box);
         }
+        for (const text_box& b : sides_) {
+            add(b.left, b.top);
+            add(b.left + b.width, b.top + b.height);
+            out.texts.push_back(b);
+        }
         left = std::floor(left);
         top = std::floor(top);
         for (text_box& t : out.texts) {
             t.left -= left;
             t.top -= top;
         }
-        out.title = view_title(view_.from);
+        out.title = view_title(view_.from) +
+                    (view_.from == drawn_side::right ? "; middle line: see from the left" : "");
         out.words = view_words(request_, home_, body_);
         out.width = std::ceil(right - left);
         out.height = std::ceil(bottom - top);
@@ -277,6 +376,7 @@ class view_drawing {
     signs_used& used_;
     std::vector<polygon> solid_;
     std::vector<place> home_;
+    std::vector<text_box> sides_;  ///< names of them
     std::string out_;
 };
 
@@ -297,8 +397,9 @@ std::string opened(double width, double height, const std::string& title, const 
                    bool file) {
     const std::string size = whole(width) + " " + whole(height);
     return "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"pd\" role=\"img\" viewBox=\"0 0 " +
-           size + "\"" + (file ? " width=\"" + whole(width) + "\"" : "") + "><title>" +
-           markup_safe(title) + "</title>" +
+           size + "\"" +
+           (file ? " width=\"" + whole(width) + "\" height=\"" + whole(height) + "\"" : "") +
+           "><title>" + markup_safe(title) + "</title>" +
            (words.empty() ? "" : "<desc>" + markup_safe(words) + "</desc>") + "\n";
 }
 
@@ -314,7 +415,7 @@ dog_picture picture_of(const picture_request& p, const outline& o, const body& b
         out.parts.push_back(view_drawing(v, p, o, b, used).run());
     }
     make_alike(out.parts[0], out.parts[1]);
-    out.parts.push_back(key_of(o, used, p.units));
+    out.parts.push_back(key_of(o, used, p.units, map_words(p.of_breed)));
     return out;
 }
 
@@ -343,11 +444,6 @@ std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {
         }
         y += 10.0;
     }
-    for (const std::string& l : card) {
-        y += 32.0;
-        body += text_at("pd-c pd-o", 20.0, y, l);
-    }
-    y += card.empty() ? 0.0 : 20.0;
     std::string words;
     for (const picture_part& one : p.parts) {
         const bool key = p.chart || &one == &p.parts.back();  // it says itself what it is
@@ -358,6 +454,11 @@ std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {
         y += one.height + between;
         words += (words.empty() ? "" : " ") + one.title + ": " + one.words;
     }
+    for (const std::string& l : card) {
+        y += 32.0;
+        body += text_at("pd-c pd-o", 20.0, y, l);
+    }
+    y += card.empty() ? 0.0 : 30.0;
     return opened(width, y, p.title, words, true) + p.style +
            "<rect class=\"pd-q\" width=\"100%\" height=\"100%\"/>\n" + body + "</svg>\n";
 }
@@ -389,8 +490,9 @@ std::vector<drawing> more_drawings_of(const dog_picture& p) {
 }
 
 drawing key_drawing(const outline& o, length_unit u) {
-    const signs_used all{true, true, true, true, true};
-    const dog_picture page{{key_of(o, all, u)}, "Key to the dogs drawn"};
+    const signs_used all{true, true, true, true, true, true, true};
+    const dog_picture page{{key_of(o, all, u, "The outline is only a map.")},
+                           "Key to the dogs drawn"};
     return drawing_of(page, page.parts.front(), picture_style(o));
 }
 

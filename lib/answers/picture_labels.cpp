@@ -12,8 +12,14 @@ namespace {
 constexpr double gap = 5.0;            ///< around a label
 constexpr double reach = 1500.0;       ///< how far a label may be from its place
 constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
-constexpr double over_leader = 120.0;  ///< and one across another leader
-constexpr double far_off = 220.0;      ///< a leader so long that others may give way
+constexpr double over_leader = 400.0;  ///< and one across another leader
+constexpr double far_off = 220.0;      ///< what stands so badly that others may give way
+constexpr double near_by = 260.0;      ///< others so near may give way
+constexpr double over_others = 1.5;    ///< a leader over other polygons, of its length there
+constexpr double over_end = 900.0;     ///< and one past the end of another
+constexpr double end_size = 13.0;      ///< how near that is
+constexpr double aside = 0.8;          ///< a leader that doesn't go straight up from there
+constexpr double not_above = 5000.0;   ///< a label below what has nothing above it
 
 /// How large a label is, with a little air.
 text_box size_of(const std::vector<label_line>& lines) {
@@ -58,7 +64,11 @@ class label_layout {
     void put_outside(const std::vector<const wanted_label*>& all) {
         std::vector<std::pair<double, placed_label>> todo;
         for (const wanted_label* w : all) {
-            placed_label l{size_of(w->lines), w->lines, false, innermost(w->of), {}};
+            ends_.push_back({innermost(w->of), w->of});
+        }
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            placed_label l{size_of(all[i]->lines), all[i]->lines, false, ends_[i].at, {},
+                           all[i]->above,          all[i]->warns};
             todo.emplace_back(seek(l), l);
         }
         std::stable_sort(todo.begin(), todo.end(),
@@ -67,13 +77,15 @@ class label_layout {
             (void)seek(l);
             outside_.push_back(l);
         }
-        constexpr int rounds = 3;
+        constexpr int rounds = 4;
         for (int i = 0; i < rounds; ++i) {
             for (std::size_t k = 0; k < outside_.size(); ++k) {
                 (void)put_again({k});
             }
-            if (i == 0) {
-                give_way();  // dear: two searches for each other label
+            if (i < 2) {
+                for (const std::size_t k : worst_of(1)) {
+                    give_way(k);  // dear: two searches for each other label
+                }
             }
         }
     }
@@ -105,20 +117,34 @@ class label_layout {
         return cost;
     }
 
-    /// The label that stands worst takes the place of another, where both together are better off.
-    void give_way() {
-        const auto worse = [](const placed_label& a, const placed_label& b) {
-            return leader_of(a) < leader_of(b);
-        };
-        const auto worst = std::max_element(outside_.begin(), outside_.end(), worse);
-        if (worst == outside_.end() || leader_of(*worst) < far_off) {
-            return;
+    /// The labels that stand worst, so many at most.
+    [[nodiscard]] std::vector<std::size_t> worst_of(std::size_t most) {
+        std::vector<std::pair<double, std::size_t>> by;
+        for (std::size_t k = 0; k < outside_.size(); ++k) {
+            const placed_label l = outside_[k];
+            outside_.erase(outside_.begin() + static_cast<std::ptrdiff_t>(k));
+            const double cost = cost_of(l.box, l.from, l.anchor, never);
+            outside_.insert(outside_.begin() + static_cast<std::ptrdiff_t>(k), l);
+            if (cost > far_off) {
+                by.emplace_back(-cost, k);
+            }
         }
-        const auto k = static_cast<std::size_t>(worst - outside_.begin());
+        std::sort(by.begin(), by.end());
+        std::vector<std::size_t> out;
+        for (std::size_t i = 0; i < std::min(most, by.size()); ++i) {
+            out.push_back(by[i].second);
+        }
+        return out;
+    }
+
+    /// That label takes the place of another, where both together are better off.
+    void give_way(std::size_t k) {
         std::vector<placed_label> best = outside_;
         double saved = 0.0;
         for (std::size_t m = 0; m < outside_.size(); ++m) {
-            if (m != k) {
+            const double off = std::hypot(outside_[m].anchor.x - outside_[k].anchor.x,
+                                          outside_[m].anchor.y - outside_[k].anchor.y);
+            if (m != k && off < near_by) {
                 const std::vector<placed_label> before = outside_;
                 const double as_it_is = put_again({m, k});
                 outside_ = before;
@@ -131,9 +157,6 @@ class label_layout {
             }
         }
         outside_ = std::move(best);
-    }
-    static double leader_of(const placed_label& l) {
-        return std::hypot(l.from.x - l.anchor.x, l.from.y - l.anchor.y);
     }
 
     /// Puts it where it costs least among the others; gives the cost.
@@ -148,7 +171,10 @@ class label_layout {
                                          l.anchor.y + (r + size.height / 2.0) * std::sin(angle)};
                 text_box b = around(middle, size.width, size.height);
                 const drawn_point from = side_of(b, l.anchor);
-                const double cost = cost_of(b, from, l.anchor);
+                const double own = !l.above ? 0.0
+                                            : aside * std::abs(from.x - l.anchor.x) +
+                                                  (middle.y > l.anchor.y ? not_above : 0.0);
+                const double cost = own + cost_of(b, from, l.anchor, least - own);
                 if (cost < least) {
                     least = cost;
                     b.text = size.text;
@@ -160,18 +186,19 @@ class label_layout {
         return least;
     }
 
-    /// How long its leader is, how far it stands out over the sides, and what it crosses.
+    /// How long its leader is, how far it stands out over the sides, and what it crosses; `never` where it isn't
+    /// below `most`.
     [[nodiscard]] double cost_of(const text_box& b, const drawn_point& from,
-                                 const drawn_point& anchor) const {
+                                 const drawn_point& anchor, double most) const {
         const text_box wide{
             b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
-        if (!solid_.is_free(wide)) {
-            return never;
-        }
         double cost =
             std::hypot(from.x - anchor.x, from.y - anchor.y) + std::max(0.0, edge_.left - b.left) +
             std::max(0.0, b.left + b.width - edge_.right) + 0.3 * std::max(0.0, edge_.top - b.top) +
             0.3 * std::max(0.0, b.top + b.height - edge_.bottom);
+        if (cost >= most || !solid_.is_free(wide)) {
+            return never;
+        }
         for (const placed_label& other : inside_) {
             if (overlap(wide, other.box)) {
                 return never;
@@ -186,12 +213,46 @@ class label_layout {
                         ? over_text
                     : cross(from, anchor, other.from, other.anchor) ? over_leader
                                                                     : 0.0;
+            if (cost >= most) {
+                return never;
+            }
         }
-        return cost;
+        return cost + past_others(from, anchor);
     }
+
+    /// What the leader goes over and past: all but its own polygon.
+    [[nodiscard]] double past_others(const drawn_point& from, const drawn_point& anchor) const {
+        double cost = 0.0;
+        const polygon* own = nullptr;
+        for (const leader_end& e : ends_) {
+            if (e.at == anchor) {
+                own = &e.of;
+            } else if (distance(e.at, from, anchor) < end_size) {
+                cost += over_end;
+            }
+        }
+        constexpr double each = 8.0;
+        const double all = std::hypot(from.x - anchor.x, from.y - anchor.y);
+        double over = 0.0;
+        bool left_own = false;
+        for (double at = each; at < all; at += each) {
+            const drawn_point q{anchor.x + (from.x - anchor.x) * at / all,
+                                anchor.y + (from.y - anchor.y) * at / all};
+            left_own = left_own || own == nullptr || !within(*own, q);
+            over += left_own && !solid_.is_free({q.x, q.y, 0.0, 0.0, {}}) ? each : 0.0;
+        }
+        return cost + over_others * over;
+    }
+
+    /// Where a leader ends, and in what.
+    struct leader_end {
+        drawn_point at;
+        polygon of;
+    };
 
     raster solid_;
     extent edge_;
+    std::vector<leader_end> ends_;
     std::vector<placed_label> inside_;
     std::vector<placed_label> outside_;
 };

@@ -23,6 +23,8 @@ struct label_line {
 struct wanted_label {
     polygon of;
     std::vector<label_line> lines;
+    bool above = false;  ///< nothing is above it: its label isn't below
+    bool warns = false;  ///< its leader ends in a sign
 };
 
 /// A label in its place.
@@ -32,10 +34,12 @@ struct placed_label {
     bool inside = false;
     drawn_point anchor;  ///< of one outside: where its leader ends in the polygon
     drawn_point from;    ///< and where it begins, on the box
+    bool above = false;
+    bool warns = false;
 };
 
-/// Labels inside where they fit, the others around `solid`, the nearer the better, with as few crossings of
-/// leaders as may be; they begin with those inside. The same question has the same answer.
+/// Labels inside where they fit, the others around `solid`, the nearer the better; their leaders go over as
+/// little of others' polygons and past as few of their ends as may be. They begin with those inside. The same question has the same answer.
 [[nodiscard]] std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
                                                      const std::vector<polygon>& solid);
 

@@ -100,7 +100,11 @@ class place_drawing {
     [[nodiscard]] picture_part run() {
         near_ = near_lens();
         const text_box window{0.0, 0.0, window_wide, window_high, {}};
-        sheet_.within(window, [&] { dog(near_, "pd-dm", "pd-mk", true); });
+        sheet_.within(window, [&] {
+            dog(near_, "pd-dm", "pd-mk", true);
+            parts();
+        });
+        name_parts();
         for (const drawn_area& a : view_.areas) {
             if (marked(a) && zones_.size() > 1) {
                 name(a);
@@ -125,6 +129,40 @@ class place_drawing {
         return a.home && zones_.contains(a.at.zone);
     }
 
+    [[nodiscard]] bool shown_here(const drawn_mark& m) const {
+        return m.zone && zones_.size() == 1 && zones_.contains(*m.zone);
+    }
+    /// What is in the place: hatched where there is danger.
+    void parts() {
+        for (const drawn_mark& m : view_.marks) {
+            if (!shown_here(m)) {
+                continue;
+            }
+            if (m.path.empty()) {
+                const drawn_point at = near_.of(m.at);
+                sheet_.dot("pd-in", at.x, at.y, m.size * near_.scale);
+            } else {
+                sheet_.path(m.filled ? "pd-w pd-wt" : "pd-sg", path_data(near_.of(m.path), false));
+            }
+        }
+    }
+    void name_parts() {
+        for (const drawn_mark& m : view_.marks) {
+            if (!shown_here(m)) {
+                continue;
+            }
+            const polygon p =
+                m.path.empty() ? polygon{near_.of(m.at)} : flattened(near_.of(m.path));
+            // a line is pointed at where it begins: what lies at its end has a name of its own
+            const drawn_point at = m.path.empty() ? p.front()
+                                   : m.filled     ? innermost(p)
+                                                  : p[p.size() / 4];
+            taken_.push_back(around(at, 24.0, 24.0));
+            words_ += ", " + m.says;
+            beside(m.says, at, true);
+        }
+    }
+
     static extent of_first(const drawn_area& a) {
         extent e;
         e.add(flattened(a.rings.front()));
@@ -146,6 +184,11 @@ class place_drawing {
         const bool scattered =
             zones_.size() == 1 && one.right - one.left < 0.25 * (e.right - e.left);
         e = scattered ? one : e;
+        for (const drawn_mark& m : view_.marks) {
+            if (shown_here(m) && !m.path.empty()) {
+                e.add(flattened(m.path));
+            }
+        }
         constexpr double least = 130.0;  // of the dog's drawing: no place fills the window
         const double around = 1.5;
         const double wide = std::max({least, around * (e.right - e.left),
@@ -180,6 +223,9 @@ class place_drawing {
         }
         sheet_.path(these, mark);
         for (const drawn_mark& m : view_.marks) {
+            if (m.zone) {
+                continue;
+            }
             if (face && !m.path.empty()) {
                 sheet_.path(m.filled ? "pd-k" : "pd-y", path_data(l.of(m.path), false));
             } else if (face) {
@@ -276,9 +322,11 @@ class place_drawing {
         if (ring.size() < 3 || name_inside(a)) {
             return;
         }
-        const std::string text = short_title(body_.zones[a.at.zone]);
+        beside(short_title(body_.zones[a.at.zone]), innermost(ring));
+    }
+    /// At the end of a line that leads there.
+    void beside(const std::string& text, const drawn_point& anchor, bool off_the_dog = false) {
         const text_box b = box_for(text);
-        const drawn_point anchor = innermost(ring);
         std::optional<drawn_point> best;
         double least = 1e9;
         for (double y = b.height; y < window_high - b.height; y += 10.0) {
@@ -286,7 +334,7 @@ class place_drawing {
                  x += 10.0) {
                 const text_box here = around({x, y}, b.width + 16.0, b.height + 8.0);
                 const double off = std::hypot(x - anchor.x, y - anchor.y);
-                if (off < least && is_clear(here)) {
+                if (off < least && is_clear(here, off_the_dog) && leads_clear({x, y}, anchor)) {
                     least = off;
                     best = drawn_point{x, y};
                 }
@@ -297,16 +345,33 @@ class place_drawing {
             sheet_.dot("pd-d", anchor.x, anchor.y, 6.0);
             taken_.push_back(around(anchor, 20.0, 20.0));
             write(text, *best);
+            keep_clear(*best, anchor);
         }
     }
-    /// Of texts, arrows and marked places.
-    [[nodiscard]] bool is_clear(const text_box& b) const {
+    /// A leader over no text; of one that stands, no text comes on it.
+    [[nodiscard]] bool leads_clear(const drawn_point& from, const drawn_point& anchor) const {
+        return std::none_of(taken_.begin(), taken_.end(), [&](const text_box& t) {
+            return !overlap(t, around(anchor, 4.0, 4.0)) && through(t, from, anchor);
+        });
+    }
+    void keep_clear(const drawn_point& from, const drawn_point& anchor) {
+        constexpr double each = 12.0;
+        const double all = std::hypot(from.x - anchor.x, from.y - anchor.y);
+        for (double at = each; at < all; at += each) {
+            taken_.push_back(around({anchor.x + (from.x - anchor.x) * at / all,
+                                     anchor.y + (from.y - anchor.y) * at / all},
+                                    8.0, 8.0));
+        }
+    }
+    /// Of texts, arrows and marked places, or of all the dog.
+    [[nodiscard]] bool is_clear(const text_box& b, bool off_the_dog) const {
         if (std::any_of(taken_.begin(), taken_.end(),
                         [&](const text_box& t) { return overlap(t, b); })) {
             return false;
         }
         for (const drawn_area& a : view_.areas) {
-            for (const drawn_path& r : marked(a) ? a.rings : std::vector<drawn_path>{}) {
+            for (const drawn_path& r :
+                 marked(a) || off_the_dog ? a.rings : std::vector<drawn_path>{}) {
                 const polygon p = flattened(near_.of(r));
                 const drawn_point middle{b.left + b.width / 2.0, b.top + b.height / 2.0};
                 if (pelage::io::within(p, middle) ||

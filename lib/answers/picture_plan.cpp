@@ -44,7 +44,10 @@ shown_as shown_of(const zone_plan& z) {
         case outcome::taken_down:
             break;
     }
-    return z.leaves ? shown_as::cut : shown_as::left;
+    return z.how.kind == tool_kind::carder    ? shown_as::carded
+           : z.how.kind == tool_kind::fingers ? shown_as::stripped
+           : z.leaves                         ? shown_as::cut
+                                              : shown_as::left;
 }
 
 pictured_place place_of(const zone_plan& z) {
@@ -58,6 +61,7 @@ pictured_place place_of(const zone_plan& z) {
         }
     }
     p.mat = z.mat;
+    p.beside_sore = !z.beside_hurt.empty();
     p.combed_out = z.combed_out;
     p.clipped_off = mat_clipped_off(z);
     return p;
@@ -120,7 +124,9 @@ picture_request picture_of(const groom& g, const plan_request& r, const outline&
     picture_request p;
     p.title = (r.patient.name.empty() ? "A dog" : r.patient.name) + ": " + r.sheet.title;
     p.alerts = titles(r.patient.alerts);
-    p.look = look_of(o, breed_of(r.patient, r.reference));
+    const std::string breed = breed_of(r.patient, r.reference);
+    p.look = look_of(o, breed);
+    p.of_breed = has_look(o, breed);
     p.units = u;
     const body& b = r.reference.dog_body;
     if (!g.planned()) {

@@ -61,6 +61,16 @@ bool cross(const drawn_point& a, const drawn_point& b, const drawn_point& c, con
     return turn(a, b, c) * turn(a, b, d) < 0.0 && turn(c, d, a) * turn(c, d, b) < 0.0;
 }
 
+double distance(const drawn_point& of, const drawn_point& from, const drawn_point& to) {
+    const double dx = to.x - from.x;
+    const double dy = to.y - from.y;
+    const double along = dx * dx + dy * dy;
+    const double t =
+        along == 0.0 ? 0.0
+                     : std::clamp(((of.x - from.x) * dx + (of.y - from.y) * dy) / along, 0.0, 1.0);
+    return std::hypot(of.x - from.x - t * dx, of.y - from.y - t * dy);
+}
+
 bool through(const text_box& b, const drawn_point& from, const drawn_point& to) {
     const drawn_point nw{b.left, b.top};
     const drawn_point ne{b.left + b.width, b.top};

@@ -44,6 +44,9 @@ struct extent {
 /// Whether two straight lines cross; whether one goes through a box.
 [[nodiscard]] bool cross(const drawn_point& a, const drawn_point& b, const drawn_point& c,
                          const drawn_point& d);
+/// How far a point is from a straight line between two.
+[[nodiscard]] double distance(const drawn_point& of, const drawn_point& from,
+                              const drawn_point& to);
 [[nodiscard]] bool through(const text_box& b, const drawn_point& from, const drawn_point& to);
 
 /// What is solid, in cells, with sums so that a box is asked at once.

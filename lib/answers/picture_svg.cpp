@@ -1,9 +1,11 @@
 #include "answers/picture_svg.hpp"
 
+#include <array>
 #include <cmath>
 
 #include <pelage/base/length_text.hpp>
 
+#include "answers/chart.hpp"
 #include "answers/markup.hpp"
 #include "answers/picture_labels.hpp"
 
@@ -15,17 +17,18 @@ std::string pair_of(const drawn_point& p) {
     return whole(p.x) + " " + whole(p.y);
 }
 
-/// Hatching of a shade: the longer the hair, the more ink.
+/// Hatching of a shade: the longer the hair, the more ink, and no two in a row slant alike.
 std::string hatching(std::size_t i, std::size_t of) {
+    constexpr std::array<int, 4> slants{45, 0, 135, 90};
     const double share = static_cast<double>(i) / static_cast<double>(of - 1);
-    const double apart = 22.0 - 16.0 * share;
-    const double ink = i == 0 ? 0.0 : 1.0 + 2.6 * share;
+    const double apart = 20.0 - 10.0 * share;
+    const double ink = apart * 0.86 * share;
     const std::string d = detail::fixed(apart, 1);
     return "<pattern id=\"pd-h" + std::to_string(i) + "\" width=\"" + d + "\" height=\"" + d +
-           "\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\"><path d=\"M0 0H" +
-           d + "V" + d + "H0Z\" fill=\"#fff\"/><path d=\"M" + detail::fixed(apart / 2.0, 1) +
-           " 0V" + d + "\" stroke=\"#000\" stroke-width=\"" + detail::fixed(ink, 1) +
-           "\"/></pattern>";
+           "\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(" +
+           std::to_string(slants[i % slants.size()]) + ")\"><path d=\"M0 0H" + d + "V" + d +
+           "H0Z\" fill=\"#fff\"/><path d=\"M" + detail::fixed(apart / 2.0, 1) + " 0V" + d +
+           "\" stroke=\"#000\" stroke-width=\"" + detail::fixed(ink, 1) + "\"/></pattern>";
 }
 
 constexpr std::string_view plain_style =
@@ -34,6 +37,11 @@ constexpr std::string_view plain_style =
     ".pd-z{stroke:#fff;stroke-width:2;stroke-linejoin:round}"
     ".pd-p{fill:#fbfaf6;stroke:#8a8a86}"
     ".pd-l{fill:url(#pd-dots);stroke:#8a8a86}"
+    ".pd-l0{fill:#fbfaf6}.pd-l1{fill:#6a6a66}"
+    ".pd-w{fill:url(#pd-cross);stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
+    ".pd-wb{fill:none;stroke:url(#pd-cross);stroke-width:34}"
+    ".pd-wd{fill:#fff;stroke:#1a1a1a;stroke-width:4}.pd-w0{fill:#fff}.pd-w1{fill:none;stroke:#"
+    "1a1a1a;stroke-width:3.4}"
     ".pd-m{fill:url(#pd-knots);stroke:#1a1a1a;stroke-width:4}"
     ".pd-e{fill:none;stroke:#3a3a38;stroke-width:3;stroke-linejoin:round;stroke-linecap:round}"
     ".pd-k{fill:#1a1a1a;stroke:#1a1a1a;stroke-width:2.5;stroke-linecap:round}"
@@ -46,19 +54,23 @@ constexpr std::string_view plain_style =
     ".pd-aw{fill:none;stroke:#fff;stroke-width:8;stroke-linecap:round;stroke-linejoin:round}"
     ".pd-a{fill:none;stroke:#1a1a1a;stroke-width:3.5;stroke-linecap:round;stroke-linejoin:round}"
     ".pd-t{fill:#fff;fill-opacity:.88}"
-    ".pd-r{fill:none;stroke:#5a5a58;stroke-width:1.8}"
-    ".pd-d{fill:#1a1a1a;stroke:#fff;stroke-width:2}"
+    ".pd-r{fill:none;stroke:#3a3a38;stroke-width:2}"
+    ".pd-rw{fill:none;stroke:#fff;stroke-opacity:.7;stroke-width:5}"
+    ".pd-d{fill:#1a1a1a;stroke:#fff;stroke-width:3.5}"
     ".pd .pd-n{font-size:26px}"
     ".pd .pd-x{font-size:32px;font-weight:bold}"
     ".pd .pd-c{font-size:24px;text-anchor:start;white-space:pre}"
     ".pd .pd-o{fill:#1a1a1a}"
     ".pd .pd-h{font-size:34px;font-weight:bold}"
     "@media screen{.pd-q{fill:#fff}}"
-    "@media screen and (prefers-color-scheme:dark){.pd .pd-o{fill:#e9e7e0}.pd-r{stroke:#b5b3ac}"
-    ".pd-d{stroke:#1d1d1b}.pd-e{stroke:#c9c7c0}.pd-f{fill:#55554f}.pd-g{fill:#45443f;stroke:#"
+    "@media screen and (prefers-color-scheme:dark){.pd .pd-o{fill:#e9e7e0}.pd-r{stroke:#d5d3cc}"
+    ".pd-rw{stroke:#1d1d1b}.pd-p,.pd-l0{fill:#3a3a37}.pd-l1{fill:#c9c7c0}"
+    ".pd-w{stroke:#f4f2ec}.pd-w0{fill:#1d1d1b}.pd-w1{stroke:#f4f2ec}.pd-e{stroke:#c9c7c0}.pd-f{"
+    "fill:#55554f}.pd-g{fill:#45443f;stroke:#"
     "c9c7c0}"
     ".pd-q{fill:#1d1d1b}.pd-k{stroke:#c9c7c0}}"
-    "@media print{.pd-q{fill:none}";
+    "@media print{.pd-q{fill:none}.pd-p,.pd-l{stroke:#000}.pd-l0{fill:#fff}.pd-l1{fill:#000}"
+    ".pd-r{stroke:#000}.pd .pd-n,.pd .pd-x,.pd .pd-c,.pd .pd-h{fill:#000}";
 
 }  // namespace
 
@@ -111,8 +123,11 @@ std::string picture_style(const outline& o) {
     }
     return out +
            "<pattern id=\"pd-dots\" width=\"14\" height=\"14\" patternUnits=\"userSpaceOnUse\">"
-           "<path d=\"M0 0H14V14H0Z\" fill=\"#fbfaf6\"/><circle cx=\"7\" cy=\"7\" r=\"1.6\" "
-           "fill=\"#8a8a86\"/></pattern>"
+           "<path class=\"pd-l0\" d=\"M0 0H14V14H0Z\"/><circle class=\"pd-l1\" cx=\"7\" cy=\"7\" "
+           "r=\"1.8\"/></pattern>"
+           "<pattern id=\"pd-cross\" width=\"12\" height=\"12\" patternUnits=\"userSpaceOnUse\" "
+           "patternTransform=\"rotate(45)\"><path class=\"pd-w0\" d=\"M0 0H12V12H0Z\"/>"
+           "<path class=\"pd-w1\" d=\"M6 0V12M0 6H12\"/></pattern>"
            "<pattern id=\"pd-knots\" width=\"18\" height=\"18\" patternUnits=\"userSpaceOnUse\">"
            "<path d=\"M4 4L14 14M14 4L4 14\" stroke=\"#1a1a1a\" stroke-width=\"2.4\"/></pattern>"
            "</defs>\n";
@@ -174,7 +189,13 @@ std::string dash_at(double x, double y) {
 
 }  // namespace
 
-picture_part key_of(const outline& o, const signs_used& used, length_unit u) {
+std::string warning_at(const drawn_point& p) {
+    return "<circle class=\"pd-wd\" cx=\"" + whole(p.x) + "\" cy=\"" + whole(p.y) +
+           "\" r=\"19\"/>\n" + text_at("pd-x", p.x, p.y + 11.0, "!");
+}
+
+picture_part key_of(const outline& o, const signs_used& used, length_unit u,
+                    const std::string& note) {
     picture_part p;
     p.title = "key";
     add_scale(o, u, p);
@@ -202,9 +223,21 @@ picture_part key_of(const outline& o, const signs_used& used, length_unit u) {
     if (used.left) {
         rows.add("leave", [](double x, double y) { return path_of("pd-z pd-l", box_at(x, y)); });
     }
+    if (used.carded) {
+        rows.add("card, strip: no length is cut",
+                 [](double x, double y) { return path_of("pd-z pd-p", box_at(x, y)); });
+    }
+    if (used.sore) {
+        rows.add("! don't touch, nor the edge towards it",
+                 [](double x, double y) { return path_of("pd-w", box_at(x, y)); });
+    }
     p.width = 940.0;
     p.height = rows.bottom();
-    p.words = "Light is short, dark is long; the figures tell the length. " + p.words;
+    for (const std::string& line : lines_within(note, p.width - 60.0, name_size, false)) {
+        p.drawn += text_at("pd-n pd-o", p.width / 2.0, p.height + 20.0, line);
+        p.height += 34.0;
+    }
+    p.words = note + " Light is short, dark is long; the figures tell the length. " + p.words;
     return p;
 }
 

@@ -30,13 +30,19 @@ namespace pelage::io {
 /// Which signs a picture has, so that its key explains those.
 struct signs_used {
     bool left = false;
+    bool sore = false;
+    bool carded = false;
     bool mat = false;
     bool blended = false;
     bool line = false;
     bool stroke = false;
 };
 
-/// The key to the colours.
-[[nodiscard]] picture_part key_of(const outline& o, const signs_used& used, length_unit u);
+/// The sign of hurt skin about a point.
+[[nodiscard]] std::string warning_at(const drawn_point& p);
+
+/// The key to the colours; `note` stands below it.
+[[nodiscard]] picture_part key_of(const outline& o, const signs_used& used, length_unit u,
+                                  const std::string& note);
 
 }  // namespace pelage::io

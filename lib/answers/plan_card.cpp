@@ -10,6 +10,7 @@
 #include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
 #include "answers/grouped.hpp"
+#include "answers/layout.hpp"
 #include "answers/lines.hpp"
 #include "answers/plan_parts.hpp"
 #include "answers/plan_steps.hpp"
@@ -33,7 +34,7 @@ class card_page {
     card_page(const groom& g, const beside& b, const plan_request& r, const print_options& o)
         : g_(g), beside_(b), r_(r), o_(o), places_(g, r) {
         page_.name = r.patient.name.empty() ? "A dog" : r.patient.name;
-        page_.title = page_.name + ": the card";
+        page_.title = page_.name + ": " + r.sheet.title;
     }
 
     document all(const std::optional<return_date>& when, const mixed_coat* unseen) {
@@ -84,14 +85,19 @@ class card_page {
         const std::string coat = coat_of(r_.reference, *d.coat).title;
         // "Smooth coat, tidied" says it already
         const bool said = r_.sheet.title.find(coat.substr(1)) != std::string::npos;
-        std::string text = page_.name + ": " + r_.sheet.title + (said ? "" : ", " + coat) + ", " +
-                           std::string(name(d.size));
+        std::string text = (said ? "" : coat + ", ") + std::string(name(d.size));
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
             text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
                     (frail_felted() ? " in two visits or more" : "");
         }
-        page_.say(text + (d.invented ? ". An invented dog." : "."), 2);
+        text += d.invented ? ". An invented dog." : ".";
+        constexpr std::size_t long_title = 60;  // a lead is never broken
+        if (columns(page_.title) > long_title) {
+            page_.say(page_.title + ", " + text, 2);
+        } else {
+            page_.add({line_as::headed, std::move(text), page_.title + ", ", 0, 2});
+        }
         say_note(page_, d);
         if (unseen != nullptr) {
             say_unseen_in_brief(page_, *unseen);
@@ -114,11 +120,10 @@ class card_page {
             }
             std::string text = blends_in_brief(g_, r_, when, o_.units);
             if (when == list::after_bath && !booked_in_part(r_) && !g_.bath_waits()) {
-                text += (text.empty() ? "" : "; ") +
-                        std::string(sore_ear(g_, r_) ? "nails" : "nails, ears");
+                text = with_nails(std::move(text));
             }
             if (!text.empty()) {
-                beneath(text);
+                when == list::after_bath ? between(text) : beneath(text);
             }
         }
     }
@@ -143,9 +148,29 @@ class card_page {
         page_.add({line_as::detail, text, {}, beside_number, beside_number + 2});
     }
 
+    /// The same, of no step: before what follows, or after all of them.
+    void between(const std::string& text) {
+        page_.add({line_as::between, text, {}, beside_number, beside_number + 2});
+    }
+    /// And the nails; ears are named by what is done with them where it takes no line more.
+    [[nodiscard]] std::string with_nails(std::string text) const {
+        text += text.empty() ? "" : "; ";
+        if (sore_ear(g_, r_)) {
+            return text + "nails";
+        }
+        const auto high = [&](const std::string& t) {
+            const std::string all =
+                wrapped(std::string(beside_number, ' '), t, beside_number + 2, o_.width);
+            return std::count(all.begin(), all.end(), '\n');
+        };
+        const std::string brief = text + "nails, ears";
+        const std::string plain = text + "nails; clean the ears";
+        return high(plain) > high(brief) ? brief : plain;
+    }
+
     void between_lists() {
         if (g_.bath_waits()) {
-            beneath(
+            between(
                 "stop here today: no bath while a mat is in. Once it is out: bath, dry, comb "
                 "out, then");
             return;
@@ -172,7 +197,7 @@ class card_page {
                 text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
             }
         }
-        beneath(text + (stripped_today()             ? "; what was stripped another day"
+        between(text + (stripped_today()             ? "; what was stripped another day"
                         : g_.after == pelage::work{} ? ""
                         : corded(r_.sheet)           ? "; the cords pressed out, dry to the core"
                                                      : "; then on a clean, dry, combed-out coat"));
@@ -307,6 +332,7 @@ class card_page {
         std::vector<std::string> of_the_dog;
         std::vector<std::string> to_owner;
         std::vector<std::string> usual;
+        int told_gravest = 5;
         for (std::size_t i = 0; i < g_.cautions.size(); ++i) {
             const caution_line& c = g_.cautions[i];
             if (told_already(c)) {
@@ -318,6 +344,7 @@ class card_page {
                 }
             } else if (c.what.who == "owner") {
                 to_owner.push_back(c.what.brief);
+                told_gravest = std::min(told_gravest, c.what.danger);
             } else if (c.where.empty()) {
                 of_the_dog.push_back(c.what.brief);
             } else {
@@ -331,14 +358,15 @@ class card_page {
             page_.add({line_as::caution, std::move(text), "! ", 0, 2});
         }
         if (!to_owner.empty()) {
-            page_.add({line_as::caution, joined(to_owner, "; "), "Tell the owner: ", 0, 2});
+            page_.add({told_gravest > 2 ? line_as::notice : line_as::caution,
+                       joined(to_owner, "; "), "Tell the owner: ", 0, 2});
         }
         const caution* rules = find(r_.reference.cautions, "local-rules");
         if (usual.empty() && rules != nullptr) {
             // nothing is clipped, and still hands are laid on a dog
             usual.push_back(rules->brief);
         }
-        page_.add({line_as::caution, joined(usual, ", ") + ".", "As ever: ", 0, 2});
+        page_.add({line_as::notice, joined(usual, ", ") + ".", "As ever: ", 0, 2});
     }
     /// What stands above already, or in the step that it is about.
     [[nodiscard]] bool told_already(const caution_line& c) const {

@@ -221,11 +221,13 @@ class plan_page {
             const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
             all.push_back({line_as::caution, whom + where + c.what.text + because(c.what.why, o_),
                            "! ", 2, 4});
+            all.back().as = c.what.danger > 2 ? line_as::notice : line_as::caution;
         }
         const caution* usual = find(r_.reference.cautions, "local-rules");
         if (all.empty() && booked_in_part(r_) && usual != nullptr) {
             // nothing is clipped, and still hands are laid on a dog
             all.push_back({line_as::caution, usual->text + because(usual->why, o_), "! ", 2, 4});
+            all.back().as = usual->danger > 2 ? line_as::notice : line_as::caution;
         }
         page_.tell("Cautions", std::move(all));
     }

@@ -248,9 +248,10 @@ class side_view {
     void add(const outline_mark& m) {
         const double size = m.size * build_.head_size;
         if (m.points.size() == 1) {
-            marks_.push_back({{}, called(points_, m.points.front()), size, true});
+            marks_.push_back({{}, called(points_, m.points.front()), size, true, m.zone, m.says});
         } else {
-            marks_.push_back({smooth(called(points_, m.points)), {}, 0.0, m.filled});
+            marks_.push_back(
+                {smooth(called(points_, m.points)), {}, 0.0, m.filled, m.zone, m.says});
         }
     }
     /// Fore: what lies before the middle of the back; hind: the rest. Of legs and feet only.

@@ -44,7 +44,7 @@ void check_pictures(int n, std::uint64_t seed) {
 }  // namespace
 
 TEST_CASE("labels of random plans never overlap") {
-    check_pictures(200, 16);
+    check_pictures(300, 16);
 }
 
 TEST_CASE("labels of ten thousand random plans never overlap", "[.full]") {
@@ -84,6 +84,34 @@ TEST_CASE("what a person wrote stays text, and the same question has the same an
         const auto first = svg.find("http");
         CHECK(svg.find(outside) == first);
         CHECK(svg.find("http", first + 1) == std::string::npos);
+    }
+}
+
+TEST_CASE("what has nothing above it is labelled above, and no leader goes past another's end") {
+    // a back of four, ribs below it that fill the left, a label too wide for any of them
+    std::vector<io::polygon> solid;
+    std::vector<io::wanted_label> wanted;
+    const auto add = [&](double x, double y, double width, double height, bool above) {
+        solid.push_back({{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}});
+        wanted.push_back({solid.back(), {{"a long name", 26.0, false}}, above, false});
+    };
+    for (const double x : {0.0, 60.0, 120.0, 180.0}) {
+        add(x, 0.0, 60.0, 40.0, true);
+    }
+    add(0.0, 40.0, 120.0, 120.0, false);
+    add(120.0, 40.0, 120.0, 120.0, false);
+    const auto labels = io::place_labels(wanted, solid);
+    REQUIRE(labels.size() == 6);
+    for (const io::placed_label& l : labels) {
+        CHECK_FALSE(l.inside);
+        if (l.above) {
+            CHECK(l.box.top + l.box.height < 0.0);
+        }
+        for (const io::placed_label& other : labels) {
+            if (!(other.anchor == l.anchor)) {
+                CHECK(io::distance(other.anchor, l.from, l.anchor) > 8.0);
+            }
+        }
     }
 }
 

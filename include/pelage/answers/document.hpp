@@ -69,8 +69,21 @@ struct typed_table {
 };
 
 /// What a line is: running text, one of a list, what more is said of the line before it, a caution, a box
-/// to tick, or something to be copied as it is.
-enum class line_as { paragraph, item, bullet, step, detail, caution, box, copied };
+/// to tick, something to be copied as it is, what is done between steps or after them and has no number, a
+/// caution of what hurts nobody at once, or running text whose lead heads the page already.
+enum class line_as {
+    paragraph,
+    item,
+    bullet,
+    step,
+    detail,
+    caution,
+    box,
+    copied,
+    between,
+    notice,
+    headed
+};
 
 /// A text that begins on a line of its own.
 struct line {
@@ -140,6 +153,9 @@ struct document {
   private:
     section& last();
 };
+
+/// The same for paper and pictures: without what stands in brackets to be typed, "(--consent ID)".
+[[nodiscard]] document on_paper(document d);
 
 /// As text (UTF-8) of so many columns.
 [[nodiscard]] std::string text_of(const document& d, length_unit u = length_unit::mm,

@@ -17,6 +17,8 @@ namespace pelage::io {
 enum class shown_as {
     unsaid,    ///< nothing: paper
     cut,       ///< a length
+    carded,    ///< dead hair is taken out by a tool, and no length is cut
+    stripped,  ///< likewise by hand
     left,      ///< it is left alone
     skin,      ///< it is left alone for its skin
     not_done,  ///< what was asked can't be done
@@ -33,6 +35,7 @@ struct pictured_place {
     bool combed_out = false;            ///< the mat is combed out first
     bool clipped_off = false;           ///< the mat is clipped off
     std::optional<direction> stroke{};  ///< of clippers
+    bool beside_sore = false;           ///< its edge towards hurt skin isn't touched, either
 };
 
 /// A step between two neighbours.
@@ -47,6 +50,7 @@ struct picture_request {
     std::string title{};                   ///< stands above
     std::vector<std::string> alerts{};     ///< what must be known first
     dog_look look{};                       ///< which dog is drawn
+    bool of_breed = false;                 ///< and that is how its breed looks
     std::vector<pictured_place> places{};  ///< each once
     std::vector<pictured_seam> seams{};    ///< where neighbours end at different lengths
     length_unit units = length_unit::mm;   ///< in which lengths are told
@@ -88,7 +92,7 @@ struct dog_picture {
 
 /// As one file: everything escaped, no script, nothing from elsewhere; dark where the screen is, hatched and
 /// black on white where it is printed.
-/// `card` stands above the views, a line a line, as it stands in text.
+/// `card` stands below the views, a line a line, as it stands in text.
 [[nodiscard]] std::string svg_of(const dog_picture& p, const std::vector<std::string>& card = {});
 
 /// As drawings of a page, one a view and one for the key; the style is in the first.

@@ -57,6 +57,9 @@ struct outline_mark {
     double size = 0.0;                ///< of a dot: half its width
     bool filled = false;              ///< else a line
     bool shape = false;               ///< of the view from below: its mirror image closes it
+    std::optional<std::size_t>
+        zone;          ///< shown only where that zone is enlarged: index into body::zones
+    std::string says;  ///< what it is called there
 };
 
 /// A part of the drawing of which one is chosen.
@@ -116,6 +119,9 @@ struct outline {
 /// How a dog of that breed looks; of none, or of one that isn't listed, the first look.
 [[nodiscard]] const dog_look& look_of(const outline& o, std::string_view breed);
 
+/// Whether it is known how that breed looks.
+[[nodiscard]] bool has_look(const outline& o, std::string_view breed);
+
 /// The index of the shade of a length.
 [[nodiscard]] std::size_t shade_of(const outline& o, const length& l);
 
@@ -142,10 +148,12 @@ struct drawn_area {
 
 /// What is drawn besides places.
 struct drawn_mark {
-    drawn_path path;      ///< empty: a dot
-    drawn_point at;       ///< of a dot
-    double size = 0.0;    ///< of a dot: half its width
-    bool filled = false;  ///< else a line
+    drawn_path path;                    ///< empty: a dot
+    drawn_point at;                     ///< of a dot
+    double size = 0.0;                  ///< of a dot: half its width
+    bool filled = false;                ///< else a line
+    std::optional<std::size_t> zone{};  ///< shown only where that zone is enlarged
+    std::string says{};                 ///< what it is called there
 };
 
 /// A dog from one side.

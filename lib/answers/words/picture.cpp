@@ -25,7 +25,11 @@ std::string figure_words(const pictured_place& p, length_unit u) {
         case shown_as::left:
             return "leave";
         case shown_as::skin:
-            return "leave: skin";
+            return "don't touch: sore";
+        case shown_as::carded:
+            return "card";
+        case shown_as::stripped:
+            return "strip";
         case shown_as::not_done:
             return "not done";
         case shown_as::vet:
@@ -58,6 +62,11 @@ std::string view_title(drawn_side s) {
             break;
     }
     return "from below";
+}
+
+std::string map_words(bool of_breed) {
+    return of_breed ? "The outline is only a map: ears and tail as the breed is born."
+                    : "The outline is only a map; ears and tail as on your dog.";
 }
 
 std::string view_words(const picture_request& p, const std::vector<place>& shown, const body& b) {

@@ -15,6 +15,8 @@ namespace pelage::io {
 [[nodiscard]] std::string mat_words(const pictured_place& p);
 /// "from the left".
 [[nodiscard]] std::string view_title(drawn_side s);
+/// What the outline is worth; `of_breed`: ears and tail are its breed's.
+[[nodiscard]] std::string map_words(bool of_breed);
 /// What a picture says, for who can't see it: "13 mm: neck, back. leave: muzzle."
 [[nodiscard]] std::string view_words(const picture_request& p, const std::vector<place>& shown,
                                      const body& b);

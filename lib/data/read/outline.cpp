@@ -101,7 +101,19 @@ std::vector<std::string> texts(const std::vector<word>& all) {
     return out;
 }
 
-outline_mark get_mark(record& r, std::vector<named_points>& named) {
+/// The index of the zone that a key names; nothing, and a fault, where there is none.
+std::optional<std::size_t> zone_named(record& r, const body& b, presence must) {
+    const std::string id = r.get_text("zone", must);
+    if (const zone* at = find(b.zones, id)) {
+        return static_cast<std::size_t>(at - b.zones.data());
+    }
+    if (!id.empty()) {
+        r.out().add_unknown(r.at("zone"), "unknown zone", id, ids(b.zones));
+    }
+    return std::nullopt;
+}
+
+outline_mark get_mark(record& r, const body& b, std::vector<named_points>& named) {
     outline_mark m;
     const std::string dot = r.get_text("dot", presence::may);
     named_points through{r.at(), {}};
@@ -120,6 +132,8 @@ outline_mark get_mark(record& r, std::vector<named_points>& named) {
         m.filled = r.get_flag("filled");
     }
     m.points = texts(through.points);
+    m.zone = zone_named(r, b, presence::may);
+    m.says = m.zone ? r.get_text("says", presence::must) : "";
     named.push_back(std::move(through));
     r.done();
     return m;
@@ -127,12 +141,7 @@ outline_mark get_mark(record& r, std::vector<named_points>& named) {
 
 outline_zone get_ring(record& r, const body& b, std::vector<named_points>& rings) {
     outline_zone z;
-    const std::string id = r.get_text("zone", presence::must);
-    if (const zone* at = find(b.zones, id)) {
-        z.zone = static_cast<std::size_t>(at - b.zones.data());
-    } else if (!id.empty()) {
-        r.out().add_unknown(r.at("zone"), "unknown zone", id, ids(b.zones));
-    }
+    z.zone = zone_named(r, b, presence::must).value_or(0);
     z.half = r.get("half") != nullptr;
     const std::vector<word> ring = r.get_words(z.half ? "half" : "ring", presence::must);
     z.ring = texts(ring);
@@ -159,7 +168,7 @@ placed_piece get_piece(const node& n, faults& out, const body& b) {
     if (const member* m = r.get("marks")) {
         for (const node& one : m->value.items) {
             record mark(one, out);
-            p.piece.marks.push_back(get_mark(mark, p.marks));
+            p.piece.marks.push_back(get_mark(mark, b, p.marks));
         }
     }
     for (const node* one : r.get_tables("zone", presence::must)) {

@@ -162,6 +162,45 @@ TEST_CASE("a line is of its list in HTML, and has its mark in text") {
                                         "<ul class=\"boxes\">\n<li>agreed</li>\n</ul>"));
 }
 
+TEST_CASE("what is done between steps is no step's, and text has it like a word to one") {
+    document d{"A plan"};
+    d.add({io::line_as::step, "blade 10: groin", " 1  ", 0, 4});
+    d.add({io::line_as::between, "bath and dry", {}, 4, 6});
+    d.add({io::line_as::step, "scissors: feet", " 2  ", 0, 4});
+    CHECK(text_of(d) == " 1  blade 10: groin\n    bath and dry\n 2  scissors: feet\n");
+    CHECK_THAT(html_of(d),
+               match::ContainsSubstring("</ol>\n<p class=\"between\">bath and dry</p>\n<ol>\n"
+                                        "<li value=\"2\">scissors: feet</li>"));
+}
+
+TEST_CASE("what hurts nobody at once isn't in bold; what heads the page isn't said twice") {
+    document d{"Rex: Lamb", "Rex"};
+    d.add({io::line_as::headed, "curly coat", "Rex: Lamb, ", 0, 2});
+    d.add({io::line_as::notice, "local rules", "As ever: ", 0, 2});
+    CHECK(text_of(d) == "Rex: Lamb, curly coat\nAs ever: local rules\n");
+    const std::string page = html_of(d);
+    CHECK_THAT(page, match::ContainsSubstring("<main>\n<h1><bdi>Rex</bdi>: Lamb</h1>"));
+    CHECK_THAT(page, match::ContainsSubstring("<p>curly coat</p>"));
+    CHECK_THAT(page, match::ContainsSubstring("<p class=\"caution mild\"><b>As ever:</b> local"));
+}
+
+TEST_CASE("paper has no word of the command in brackets, and keeps other brackets") {
+    document d{"A card"};
+    d.add({io::line_as::box,
+           "clipped (all of it) (--consent clip); frail (once signed: --consent x)", "Agree: ", 0,
+           2});
+    d.copied("pelage plan rex (--style lamb)");
+    CHECK(text_of(on_paper(d)) ==
+          "Agree: clipped (all of it); frail\n  pelage plan rex (--style lamb)\n");
+}
+
+TEST_CASE("a date in a table isn't broken, and a column without a head has one to be heard") {
+    const std::string page = html_of(of_table({{"", "due"}, {{"now", "by 2026-12-15, or 2-3"}}}));
+    CHECK_THAT(page, match::ContainsSubstring("<th><span class=\"hid\">mark</span></th>"));
+    CHECK_THAT(page,
+               match::ContainsSubstring("by <span class=\"d\">2026-12-15</span>, or 2-3</td>"));
+}
+
 TEST_CASE("a blank line stands before a section, and none where nothing is said") {
     document d{"Parts"};
     d.open();
