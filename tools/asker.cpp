@@ -9,6 +9,8 @@
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
 
+#include "printable.hpp"
+
 namespace pelage::cli {
 
 namespace {
@@ -61,7 +63,7 @@ void asker::wants_key(bool key) {
 }
 
 void asker::say(const std::string& text) {
-    out_ << text << "\n";
+    out_ << printable(text) << "\n";
 }
 
 void asker::ended(bool by_q) {
@@ -93,7 +95,31 @@ bool asker::next_key(char& c) {
     return got && !leaves(c);
 }
 
-char asker::key(const std::string& question, std::string_view keys) {
+std::optional<char> asker::key_by_name(char c, std::string_view keys,
+                                       const std::vector<std::string>& names) {
+    std::string word(1, c);
+    const auto begins = [&](const std::string& n) { return n.starts_with(word); };
+    if (std::none_of(names.begin(), names.end(), begins)) {
+        return std::nullopt;
+    }
+    while (lines_ ? !rest_.empty() : true) {
+        if (!next_key(c) || c == enter) {
+            break;
+        }
+        word += c;
+    }
+    const auto is = std::find(names.begin(), names.end(), word);
+    if (is != names.end()) {
+        return keys[static_cast<std::size_t>(is - names.begin())];
+    }
+    return std::count_if(names.begin(), names.end(), begins) == 1
+               ? std::optional{keys[static_cast<std::size_t>(
+                     std::find_if(names.begin(), names.end(), begins) - names.begin())]}
+               : std::nullopt;
+}
+
+char asker::key(const std::string& question, std::string_view keys,
+                const std::vector<std::string>& names) {
     while (true) {
         out_ << question << "? " << std::flush;
         char c = enter;
@@ -101,9 +127,12 @@ char asker::key(const std::string& question, std::string_view keys) {
             out_ << "\n";
             ended(false);
         }
-        out_ << (control(c) ? "" : std::string(1, c)) << "\n";
+        out_ << (control(c) ? "" : printable(std::string(1, c))) << "\n";
         if (keys.find(c) != std::string_view::npos) {
             return c;
+        }
+        if (const auto meant = key_by_name(c, keys, names)) {
+            return *meant;
         }
         if (c == 'q') {
             ended(true);
@@ -241,7 +270,8 @@ bool asker::read_line(const std::string& question, std::string& text, const comp
                       const std::function<bool(const std::string&)>& at_once) {
     if (!corrected_ || lines_) {
         const bool got = next_line(text);
-        out_ << (lines_ && corrected_ ? text + "\n" : "");
+        constexpr std::size_t shown = 100;
+        out_ << (lines_ && corrected_ ? printable(text, shown) + "\n" : "");
         return got;
     }
     wants_key(true);
@@ -283,7 +313,7 @@ std::string asker::line(const std::string& question,
         if (wrong.empty()) {
             return text;
         }
-        out_ << "  " << wrong << "\n";
+        out_ << "  " << printable(wrong) << "\n";
     }
 }
 

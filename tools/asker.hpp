@@ -10,6 +10,7 @@
 
 #include <functional>
 #include <iosfwd>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -48,7 +49,9 @@ class asker {
 
     /// One of `keys`; other keys are refused and asked again. Enter is '\n'. Unless it can be corrected it
     /// throws error(io) when the answers end, and error(refused) on q where q isn't among the keys.
-    char key(const std::string& question, std::string_view keys);
+    /// `names` says what the keys mean, in their order: a name, or its beginning, and Enter is as good.
+    char key(const std::string& question, std::string_view keys,
+             const std::vector<std::string>& names = {});
     bool yes(const std::string& question);
     /// A line without the blanks round it; asked again while `fault` says what is wrong with it.
     /// `at_once` says whether what is typed is an answer without Enter; by lines it isn't asked.
@@ -62,6 +65,9 @@ class asker {
     /// Whether it is the key that ends a terminal's input, or interrupts.
     bool leaves(char c);
     bool next_key(char& c);
+    /// The key of the name that is typed from `c` on; nothing if it is none of them.
+    std::optional<char> key_by_name(char c, std::string_view keys,
+                                    const std::vector<std::string>& names);
     bool next_line(std::string& text);
     bool read_line(const std::string& question, std::string& text, const completion& begins,
                    const std::function<bool(const std::string&)>& at_once);

@@ -4,12 +4,14 @@
 
 #include <pelage/answers/record.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/forecast/week.hpp>
 #include <pelage/model/dog_record.hpp>
 #include <pelage/model/hair_by_record.hpp>
 #include <pelage/model/mats_by_record.hpp>
 #include <pelage/planner/planned_entry.hpp>
 #include <pelage/trade/upkeep.hpp>
 
+#include "printable.hpp"
 #include "record_audit.hpp"
 #include "resolve_log.hpp"
 
@@ -37,6 +39,10 @@ constexpr introduction about{
     "with 3 if a record is damaged; what is sound in it is counted all the same.\n"};
 
 constexpr std::size_t shown_at_once = 5;
+
+std::string weekday_words(const date& d) {
+    return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
+}
 
 /// What is wrong in a record, beside the answer.
 void note_faults(const io::dog_record& r, const surroundings& around) {
@@ -82,7 +88,7 @@ std::optional<visit_told> corrected(log_options& o, const workplace& w, const io
         e.number = 0;
         e.on = o.date.empty() ? e.on : day_in("--date", o.date, f).value_or(e.on);
         if (!o.services.empty()) {
-            e.services = services_in("--service", o.services, f);
+            e.services = services_in("--service", o.services, w.reference, f);
         }
         const part_index parts(w.reference.dog_body);
         for (const logged_length& l : lengths_in("--left", o.left, w, f)) {
@@ -104,7 +110,7 @@ visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
                                "\"; write the day of the visit");
     }
     const auto left = lengths_in("--left", o.left, w, f);
-    const auto services = services_in("--service", o.services, f);
+    const auto services = services_in("--service", o.services, w.reference, f);
     const bool full = services.empty() || std::find(services.begin(), services.end(),
                                                     service_kind::full) != services.end();
     const style* sheet = d.style.empty() ? nullptr : sheet_of(d, w, f);
@@ -158,7 +164,7 @@ void check_correction(const io::dog_record& there, unsigned number) {
     }
 }
 
-reply recorded(const workplace& w, const dog& d, const std::string& path,
+reply recorded(const log_options& o, const workplace& w, const dog& d, const std::string& path,
                const std::function<log_entry(const io::dog_record&)>& make,
                const surroundings& around) {
     const io::recorded_entry done = io::append_to_record(path, d.id, w.reference, make);
@@ -168,8 +174,10 @@ reply recorded(const workplace& w, const dog& d, const std::string& path,
     }
     io::record_of_dog of{d.id, d.name};
     of.read.file = path;
+    const std::string undo = "pelage log " + as_word(o.dog.dog) +
+                             (o.salon.empty() ? "" : " --salon " + as_word(o.salon)) + " --undo";
     return {w.json ? io::recorded_json(of, done)
-                   : w.written(io::recorded_document(of, done, w.print))};
+                   : w.written(io::recorded_document(of, done, undo, w.print))};
 }
 
 /// Mats of the dog's file that the entry may have dealt with, if only their day were known.
@@ -184,6 +192,23 @@ void note_mats(const workplace& w, dog d, const log_entry& e, const surroundings
                          " without a day, which every plan goes on seeing: write the day there "
                          "(seen = \"" +
                          iso(e.on) + "\"), or take out what is gone");
+    }
+}
+
+/// A day promised on which nobody may come: it stands in the record as it was told.
+void note_promise(const workplace& w, const dog& d, const log_entry& e,
+                  const surroundings& around) {
+    if (!e.next || !w.own) {
+        return;
+    }
+    const auto on = day_for_promise(*w.own, d, e.on, *e.next);
+    if (on != e.next) {
+        note(around, "nobody works on the day promised, " + weekday_words(*e.next) +
+                         "; kept as it was told" +
+                         (on ? ", but week and diary take " + weekday_words(*on) : ""));
+    } else if (d.cannot.cover(*e.next)) {
+        note(around, "by the dog's file its owner can't come on the day promised, " +
+                         weekday_words(*e.next) + "; kept as it was told");
     }
 }
 
@@ -225,8 +250,9 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
                  "; write it there (consents), or see that it is signed");
     }
     note_mats(w, d, v.entry, around);
+    note_promise(w, d, v.entry, around);
     return recorded(
-        w, d, path,
+        o, w, d, path,
         [&](const io::dog_record& there) {
             check_correction(there, v.entry.corrects);
             refuse_twice(there, v.entry);
@@ -235,7 +261,8 @@ reply add_visit(log_options& o, const workplace& w, const dog& d, const std::str
         around);
 }
 
-reply undo(const workplace& w, const dog& d, const std::string& path, const surroundings& around) {
+reply undo(const log_options& o, const workplace& w, const dog& d, const std::string& path,
+           const surroundings& around) {
     const auto nothing = [&] {
         throw error(errc::refused, "nothing is on record of " + d.name + " to take back");
     };
@@ -243,7 +270,7 @@ reply undo(const workplace& w, const dog& d, const std::string& path, const surr
         nothing();
     }
     return recorded(
-        w, d, path,
+        o, w, d, path,
         [&](const io::dog_record& there) {
             const auto last = last_in_force(there.entries);
             if (!last) {
@@ -352,7 +379,7 @@ reply log(log_options& o, const surroundings& around) {
     }
     return o.show               ? show(w, d, path, around)
            : o.against_sheet    ? against_sheet(w, {&d}, around)
-           : o.undo             ? undo(w, d, path, around)
+           : o.undo             ? undo(o, w, d, path, around)
            : o.exported.empty() ? add_visit(o, w, d, path, around, f)
                                 : export_all(o, w, {&d}, around);
 }

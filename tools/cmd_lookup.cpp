@@ -162,12 +162,12 @@ std::string written(const workplace& w, const lookup_request& r, const Answer& a
 /// An answer about tools with the words that were said beside them before it.
 template <class Answer>
 reply with_beside(const workplace& w, const lookup_request& r, const Answer& a,
-                  const std::vector<const term*>& beside, bool no) {
-    if (beside.empty()) {
+                  const tools_asked& t, bool no) {
+    if (t.beside.empty() && !t.same) {
         return {written(w, r, a), no ? answer_is_no : done};
     }
-    const terms_asked t{beside};
-    const bool never = no || never_of_this_coat(r, t) || never_of(r, t) != nullptr;
+    const bool never =
+        no || never_of_this_coat(r, terms_asked{t.beside}) || never_of(r, t) != nullptr;
     if (w.json) {
         return {io::json_with(io::json_of(a, r), t, r), never ? answer_is_no : done};
     }
@@ -181,10 +181,10 @@ reply tools_reply(const workplace& w, const lookup_request& r, const tools_asked
         const comparison c = compare(r, t.all);
         const bool no = std::all_of(c.all.begin(), c.all.end(),
                                     [](const lookup_answer& a) { return a.never.has_value(); });
-        return with_beside(w, r, c, t.beside, no);
+        return with_beside(w, r, c, t, no);
     }
     const lookup_answer a = look_up(r, t.all.front());
-    return with_beside(w, r, a, t.beside, a.never.has_value());
+    return with_beside(w, r, a, t, a.never.has_value());
 }
 
 reply place_reply(const workplace& w, const lookup_request& r, const place_card& c) {
@@ -214,8 +214,9 @@ reply answer_to(const lookup_options& o, const workplace& w, const lookup_reques
         return tools_reply(w, r, *tools);
     }
     if (const auto* place = std::get_if<place_asked>(&a.what)) {
-        reply told = place_reply(w, r, card_of(r, *place));
-        told.code = never_of(r, *place) != nullptr ? answer_is_no : done;
+        const place_card card = card_of(r, *place);
+        reply told = place_reply(w, r, card);
+        told.code = never_of(r, *place) != nullptr || card.is_no() ? answer_is_no : done;
         return told;
     }
     if (const auto* terms = std::get_if<terms_asked>(&a.what)) {
@@ -226,7 +227,7 @@ reply answer_to(const lookup_options& o, const workplace& w, const lookup_reques
     if (const auto* on_what = std::get_if<carrying_asked>(&a.what)) {
         throw_if_svg(w);
         const carrying_answer c = carrying(r, *on_what);
-        return {written(w, r, c), c.may ? done : answer_is_no};
+        return {written(w, r, c), c.may() ? done : answer_is_no};
     }
     if (const auto* list = std::get_if<list_asked>(&a.what)) {
         throw_if_svg(w);

@@ -11,12 +11,14 @@ namespace pelage::cli {
 
 reply any_sheet(const plan_options& o, const surroundings& around) {
     faults f;
-    const workplace w = workplace_of(o, around, f, o.dog.season);
+    workplace w = workplace_of(o, around, f, o.dog.season);
     const auto wait =
         o.back_in.empty() ? std::optional{shortest_rota} : wait_in("--back-in", o.back_in, f);
     dog d = dog_of(o.dog, w, around, f);
     const auto chance_asked = o.dog.chance.empty() ? std::nullopt : chance_in(o.dog.chance, f);
     f.throw_if_any();
+    w.print.closed = w.place().closed;
+    w.print.closed.add(d.cannot);
     const bool unseen = coat_by_mix(d, w).has_value();
     const style* own = find(w.styles, d.style);
     if (own == nullptr) {

@@ -12,6 +12,7 @@
 #include "interview.hpp"
 #include "part_file.hpp"
 #include "plan_options.hpp"
+#include "printable.hpp"
 #include "resolve_arguments.hpp"
 
 namespace pelage::cli {
@@ -43,17 +44,39 @@ std::string free_id(const std::string& output, const workplace& w, const dog& d)
     return d.id + "-" + std::to_string(n);
 }
 
-/// Where the file of an asked dog goes: as said, or its id. Nothing is written over without a yes.
+bool is_there(const std::string& path) {
+    std::error_code failed;
+    return std::filesystem::exists(std::filesystem::symlink_status(path, failed));
+}
+
+/// What a dog's file is called, or what is wrong with it.
+std::string name_fault(const std::string& path) {
+    return !path.ends_with(".toml") || path.size() <= 5 ? "a dog's file ends in .toml, as moss.toml"
+           : is_there(path)                             ? "that is there already"
+                                                        : "";
+}
+
+/// Refuses, before anything is asked, what can't take the dog's file in the end.
+void check_output(const std::string& output) {
+    if (output.empty()) {
+        return;
+    }
+    if (is_there(output)) {
+        cannot_write(output,
+                     "it is there already, and holds what somebody wrote; remove it "
+                     "first, or write another name behind -o");
+    }
+    if (const std::string wrong = name_fault(output); !wrong.empty()) {
+        throw error(errc::usage, "--ask: " + wrong + "; found -o \"" + output + "\"");
+    }
+}
+
+/// Where the file of an asked dog goes: as said, or its id; nothing is ever written over.
 std::string free_path(asker& a, const std::string& output, const std::string& id) {
     std::string path = output.empty() ? id + ".toml" : output;
-    std::error_code failed;
-    while (std::filesystem::exists(std::filesystem::symlink_status(path, failed))) {
-        if (a.yes("\"" + path + "\" is there already. Write over it")) {
-            break;
-        }
-        path = a.line("Another name for the file", [](const std::string& s) {
-            return std::string(s.empty() ? "a name is needed" : "");
-        });
+    if (is_there(path)) {
+        a.say("\"" + path + "\" is there already, and stays as it is.");
+        path = a.line("Another name for the file", name_fault);
     }
     return path;
 }
@@ -61,11 +84,6 @@ std::string free_path(asker& a, const std::string& output, const std::string& id
 /// As an operand that is taken for a file, not for an id.
 std::string as_file(const std::string& path) {
     return path.find('/') == std::string::npos ? "./" + path : path;
-}
-
-/// As a shell takes it for one word.
-std::string as_word(const std::string& text) {
-    return text.find(' ') == std::string::npos ? text : "'" + text + "'";
 }
 
 /// How the intake is gone on with.
@@ -126,7 +144,7 @@ bool reads_as(const std::string& text, const dog& d, const workplace& w) {
 class intake {
   public:
     intake(const plan_options& o, const surroundings& around)
-        : o_(o),
+        : o_(checked(o)),
           around_(around),
           ask_(*around.in, *around.talk, around.one_key,
                around.terminal ? answers_as::keys : answers_as::lines),
@@ -164,6 +182,11 @@ class intake {
     }
 
   private:
+    static const plan_options& checked(const plan_options& o) {
+        check_output(o.output);
+        return o;
+    }
+
     static workplace workplace_read(const plan_options& o, const surroundings& around) {
         faults f;
         workplace w = workplace_of(o, around, f, o.dog.season);
@@ -185,7 +208,7 @@ class intake {
         return std::to_string(kept_.all.size()) + (kept_.all.size() == 1 ? " answer" : " answers");
     }
 
-    void say(const std::string& text) { *around_.talk << text << "\n" << std::flush; }
+    void say(const std::string& text) { *around_.talk << printable(text) << "\n" << std::flush; }
 
     void broken_off(const break_off& b) {
         const std::string why =
@@ -199,25 +222,10 @@ class intake {
             "; go on with: " + again(o_));
     }
 
-    /// The dog of the salon that is in that file.
-    [[nodiscard]] std::optional<std::string> id_in(const std::string& path) const {
-        std::error_code failed;
-        for (const dog& d : w_.own ? w_.own->dogs : std::vector<dog>{}) {
-            if (std::filesystem::equivalent(d.file, path, failed)) {
-                return d.id;
-            }
-        }
-        return std::nullopt;
-    }
-
     void write_new(const intake_result& r) {
         dog d = r.patient;
-        const std::string own = d.id;
         d.id = free_id(o_.output, w_, d);
         const std::string path = free_path(ask_, o_.output, d.id);
-        if (std::filesystem::exists(path)) {  // it is written over, and stays who it is
-            d.id = id_in(path).value_or(std::filesystem::path(path).stem() == own ? own : d.id);
-        }
         write(path, weighed(io::dog_file(d, w_.reference.dog_body), r));
         plan_of_ = as_file(path);
         say("Wrote " + path + "; again with: pelage plan " + path);

@@ -34,6 +34,11 @@ class opened {
         if (what == fs::file_type::directory) {
             throw error(errc::io, name + "is a folder; write the path of a file of JSON Lines");
         }
+        if (what == fs::file_type::fifo && !handed_over(path)) {
+            throw error(errc::io, name +
+                                      "is a named pipe, where nobody may ever write; write -, and "
+                                      "lead it to standard input");
+        }
         file_.open(path, std::ios::binary);
         if (!file_) {
             throw error(errc::io, name + "may not be read; look at its permissions");
@@ -42,6 +47,12 @@ class opened {
     [[nodiscard]] std::istream& in() { return in_ != nullptr ? *in_ : file_; }
 
   private:
+    /// A pipe that the shell opened for this call, which has a writer.
+    static bool handed_over(const std::string& path) {
+        return path == "/dev/stdin" || path.starts_with("/dev/fd/") ||
+               path.starts_with("/proc/self/fd/");
+    }
+
     std::ifstream file_;
     std::istream* in_ = nullptr;
 };

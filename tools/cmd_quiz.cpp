@@ -6,6 +6,7 @@
 #include <pelage/answers/quiz.hpp>
 #include <pelage/data/quiz_file.hpp>
 
+#include "asker.hpp"
 #include "command.hpp"
 #include "resolve_arguments.hpp"
 
@@ -36,6 +37,11 @@ constexpr introduction about{
 /// Where the answers of NAME are kept.
 std::string path_of(const std::string& whose, const quiz_options& o, const surroundings& around) {
     constexpr std::string_view ending = ".quiz.jsonl";
+    if (!is_plain_line(whose)) {
+        throw error(errc::usage,
+                    "--as: a name in plain text, without control characters; found \"" + whose +
+                        "\"; write it like --as mia");
+    }
     if (whose.find('/') != std::string::npos || whose.ends_with(ending)) {
         return whose.ends_with(ending) ? whose : whose + std::string(ending);
     }
@@ -152,7 +158,7 @@ class sitting {
         const length_unit u = w_.print.units;
         const bool right = chosen == p.right;
         const std::string best = io::option_words(q.right, q, u);
-        const std::string why = io::reason_words(q, right ? nullptr : &p.options[chosen], r_, u);
+        const std::string why = io::reason_words(q, p, right ? nullptr : &p.options[chosen], r_, u);
         say((right ? "Right. " : "No: " + best + ". ") + why);
         if (w_.print.explain) {
             say(io::basis_words(q, r_));

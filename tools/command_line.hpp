@@ -35,7 +35,7 @@ void add_all(CLI::App& root, task& chosen);
 
 /// What `pelage` alone says.
 [[nodiscard]] std::string front_page();
-/// What `pelage help exit` and `pelage help files` say; empty for any other word.
+/// What `pelage help exit`, `pelage help files` and `pelage help intake` say; empty for any other word.
 [[nodiscard]] std::string help_on(const std::string& topic);
 /// Has help written as pages of our own, on `root` and what is added to it.
 void use_our_pages(CLI::App& root);

@@ -1,7 +1,10 @@
 // What is wrong with how the command was called: what the parser knows of its options, in our words and
 // all at once, where it would stop at the first.
 #include <algorithm>
+#include <array>
 #include <set>
+#include <string_view>
+#include <utility>
 
 #include <CLI/CLI.hpp>
 
@@ -63,6 +66,22 @@ names owners_of(const std::string& option, const CLI::App& app) {
     return out;
 }
 
+/// What an option is called here that people look for under another word; empty: nothing.
+std::string our_word_for(const std::string& option) {
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 8> words{
+        {{"--breed", "--mix"},
+         {"--cross", "--mix"},
+         {"--weight", "--size"},
+         {"--blade", "--length"},
+         {"--date", "--today"},
+         {"--matted", "--mat"},
+         {"--mats", "--mat"},
+         {"--temperament", "--alert"}}};
+    const auto at =
+        std::find_if(words.begin(), words.end(), [&](const auto& w) { return w.first == option; });
+    return at == words.end() ? "" : std::string(at->second);
+}
+
 /// An option that `app` doesn't have: one of those below it, beside it, elsewhere, or a slip of the pen.
 std::string strange_option(const std::string& word, const CLI::App& app) {
     const std::string name = word.substr(0, word.find('='));
@@ -76,6 +95,10 @@ std::string strange_option(const std::string& word, const CLI::App& app) {
             return complaint(name + ": goes with " + one_of(owners) + "; found " + called(app) +
                              "; leave it out");
         }
+    }
+    const std::string ours = our_word_for(name);
+    if (!ours.empty() && app.get_option_no_throw(ours) != nullptr) {
+        return complaint("unknown option " + quoted(word) + "; did you mean " + quoted(ours) + "?");
     }
     return complaint("unknown option " + quoted(word) + did_you_mean(name, long_names(app)));
 }

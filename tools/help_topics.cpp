@@ -9,10 +9,13 @@ constexpr const char* exit_page =
     "pelage ends with\n"
     "\n"
     "  0   done\n"
-    "  1   done, and the answer is no: never there, nothing fits, ask the owner or a\n"
-    "      veterinarian first, a sheet or a kit has a fault\n"
-    "  2   called wrongly: an option or a word that there isn't\n"
-    "  3   input is wrong: a file, a line of a roster, a value behind an option\n"
+    "  1   done, and the answer is no: never there, nothing fits, some of the dog\n"
+    "      can't be done as asked, a double coat whose owner is asked first, a\n"
+    "      veterinarian first, a sheet or a kit has a fault. What is only to be\n"
+    "      signed (\"Agree in writing first\") is a plan all the same and ends with 0\n"
+    "  2   called wrongly: no such command or option, or two that don't go together\n"
+    "  3   input is wrong: a file, a line of a roster, a value behind an option, a\n"
+    "      word that lookup doesn't know\n"
     "  4   cannot read or write\n"
     "  70  our own fault; please report it\n"
     "\n"
@@ -34,16 +37,31 @@ constexpr const char* files_page =
     "Without a salon an invented one is there, with its dogs and sheets, for trying\n"
     "things out. A name that ends in .toml is a file, any other an id of the salon;\n"
     "- is standard input for a dog or a roster, and standard output behind -o. What\n"
-    "somebody wrote is never written over: a .toml that is there, a record, a quiz.\n"
+    "somebody wrote is never written over: a .toml that is there, a record, a quiz,\n"
+    "an intake, whatever link leads to it.\n"
     "\n"
     "Every JSON begins with its schema, such as pelage/plan/1; schemas of all answers\n"
     "and files are in share/pelage/schema, or in reference/schema of the source. What\n"
     "every key means is told in reference/README.md.\n";
 
+constexpr const char* intake_page =
+    "The intake is what is asked of a dog before its plan\n"
+    "\n"
+    "  pelage plan --ask -o moss.toml    a new dog: its file is written at the end\n"
+    "  pelage plan moss --ask            a dog of the salon: only what is new\n"
+    "\n"
+    "One key an answer, or the word for it and Enter; < goes back, q breaks off and\n"
+    "keeps what was answered (moss.intake), and the same call goes on. By a pipe each\n"
+    "line is an answer. Nothing that is there is written over. Without questions the\n"
+    "same is said by options (--mat, --skin, --age, ...): pelage help plan.\n";
+
 }  // namespace
 
 std::string help_on(const std::string& topic) {
-    return topic == "exit" ? exit_page : topic == "files" ? files_page : "";
+    return topic == "exit"     ? exit_page
+           : topic == "files"  ? files_page
+           : topic == "intake" ? intake_page
+                               : "";
 }
 
 }  // namespace pelage::cli

@@ -71,6 +71,13 @@ std::vector<std::size_t> fitting(const std::vector<named_choice>& all, const std
             out.push_back(i);
         }
     }
+    // "one" is one-length, though the words of cavapoo-one-length begin so, too
+    const auto at_front = [&](std::size_t i) {
+        return detail::plain(all[i].name).starts_with(text);
+    };
+    if (std::count_if(out.begin(), out.end(), at_front) == 1) {
+        return {*std::find_if(out.begin(), out.end(), at_front)};
+    }
     return out;
 }
 
@@ -138,7 +145,8 @@ void intake_talk::say(const std::string& text) {
     }
 }
 
-char intake_talk::key(const std::string& id, const std::string& question, std::string_view keys) {
+char intake_talk::key(const std::string& id, const std::string& question, std::string_view keys,
+                      const std::vector<std::string>& names) {
     const auto key_of = [](const std::string& kept) { return kept.empty() ? '\n' : kept.front(); };
     return key_of(answered(
         id,
@@ -146,7 +154,7 @@ char intake_talk::key(const std::string& id, const std::string& question, std::s
             return kept.size() < 2 && keys.find(key_of(kept)) != std::string_view::npos;
         },
         [&] {
-            const char c = ask_.key(question, keys);
+            const char c = ask_.key(question, keys, names);
             return c == '\n' ? std::string{} : std::string(1, c);
         }));
 }

@@ -47,7 +47,8 @@ class intake_talk {
 
     using fault = std::function<std::string(const std::string&)>;
 
-    char key(const std::string& id, const std::string& question, std::string_view keys);
+    char key(const std::string& id, const std::string& question, std::string_view keys,
+             const std::vector<std::string>& names = {});
     bool yes(const std::string& id, const std::string& question);
     std::string line(const std::string& id, const std::string& question, const fault& wrong = {},
                      const completion& begins = {});
@@ -71,7 +72,7 @@ class intake_talk {
             keys += static_cast<char>('1' + static_cast<int>(i));
             text += std::string(" ") + keys.back() + " " + std::string(names[i]);
         }
-        return static_cast<Enum>(key(id, text, keys) - '1');
+        return static_cast<Enum>(key(id, text, keys, {names.begin(), names.end()}) - '1');
     }
     void say(const std::string& text);
 

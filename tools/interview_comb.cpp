@@ -14,6 +14,11 @@ namespace pelage::cli {
 namespace {
 
 /// The parts in the order of a comb, and what they are called here.
+/// The part a zone is felt with: the tail's base with the tail, though it comes down with the body.
+part felt_with(const zone& z) {
+    return z.where == group::tail ? part::tail : part_of(z);
+}
+
 constexpr std::array<std::pair<part, const char*>, 6> walk{{{part::body, "body"},
                                                             {part::legs, "legs and feet"},
                                                             {part::tail, "tail"},
@@ -63,7 +68,7 @@ class comb_check {
     [[nodiscard]] std::vector<named_choice> zones_of(part which) const {
         std::vector<named_choice> out;
         for (const zone& z : body_.zones) {
-            if (part_of(z) == which) {
+            if (felt_with(z) == which) {
                 out.push_back({z.id, z.title == z.id ? "" : z.title, {}});
             }
         }
@@ -122,7 +127,7 @@ class comb_check {
         selection out;
         out.how = reach::part;
         for (std::size_t z = 0; z < body_.zones.size(); ++z) {
-            if (part_of(body_.zones[z]) == which) {
+            if (felt_with(body_.zones[z]) == which) {
                 out.places.push_back({z, side::both});
             }
         }

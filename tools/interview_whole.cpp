@@ -188,6 +188,20 @@ void ask_brushing(intake_state& s) {
     s.d.brushing_said = true;
 }
 
+namespace {
+
+/// "5 weeks ago" is no day, but which one it is can be told.
+std::string day_complaint(const std::string& typed, const std::optional<date>& today) {
+    constexpr std::string_view ago = " ago";
+    const auto n = typed.ends_with(ago) ? parse_wait(typed.substr(0, typed.size() - ago.size()))
+                                        : std::nullopt;
+    return n && today ? "the day is needed: \"" + typed + "\" is " +
+                            iso(*today - std::chrono::days{*n}) + ", if that is right"
+                      : std::string("no such day; write it like 2026-09-30");
+}
+
+}  // namespace
+
 void ask_last_groom(intake_state& s) {
     const std::string day = s.ask.line(
         "groomed", "Last full groom, as 2026-09-30 (Enter: not known)",
@@ -197,12 +211,12 @@ void ask_last_groom(intake_state& s) {
             const bool twice = d && std::any_of(s.d.visits.begin(), s.d.visits.end(), [&](auto& v) {
                                    return v.on == *d && v.kind == "full";
                                });
-            return typed.empty()          ? ""
-                   : !d                   ? "no such day"
-                   : !is_near(*d)         ? "a day from 1990 on is needed"
-                   : today && *d > *today ? "that is still to come"
-                   : twice                ? "that visit is on file already"
-                                          : "";
+            return typed.empty()          ? std::string{}
+                   : !d                   ? day_complaint(typed, today)
+                   : !is_near(*d)         ? std::string("a day from 1990 on is needed")
+                   : today && *d > *today ? std::string("that is still to come")
+                   : twice                ? std::string("that visit is on file already")
+                                          : std::string{};
         });
     if (const auto d = parse_date(day)) {
         s.d.visits.push_back({*d, "full", {}});

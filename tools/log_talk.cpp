@@ -119,9 +119,10 @@ class talk {
 
     void services() {
         const std::string names = joined(words_of(service_names), ", ");
-        e_.services = value("  What was done (" + names + ")", [](const std::string& s, faults& f) {
-            return services_in("service", {s}, f);
-        });
+        e_.services =
+            value("  What was done (" + names + ")", [&](const std::string& s, faults& f) {
+                return services_in("service", {s}, w_.reference, f);
+            });
         if (std::find(e_.services.begin(), e_.services.end(), service_kind::full) ==
             e_.services.end()) {  // the plan was for a full groom
             e_.used.clear();

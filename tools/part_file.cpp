@@ -102,6 +102,9 @@ fs::path place_of(const std::string& path) {
         }
     }
     const fs::file_status is = fs::status(file, failed);
+    if (fs::is_directory(is)) {
+        cannot_write(path, "it is a folder");
+    }
     if (fs::exists(is) && !fs::is_regular_file(is)) {
         cannot_write(path, "it is no ordinary file");
     }

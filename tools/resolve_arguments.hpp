@@ -77,6 +77,8 @@ void note(const surroundings& around, const std::string& text);
                                    std::vector<io::unsound_file>& unsound);
 /// Throws the faults of the file that has that dog or sheet, if it is one that was left out.
 void throw_if_unsound(const workplace& w, const std::string& id, bool dog);
+/// The ids of the salon's dogs that can be asked about: no file that can't be read has one of them, too.
+[[nodiscard]] std::vector<std::string> ids_to_ask(const workplace& w);
 
 /// The sheet in the season asked, or in that of today if none is.
 [[nodiscard]] style asked_season(const std::string& season, const style& s,

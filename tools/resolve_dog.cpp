@@ -152,9 +152,12 @@ dog recorded_dog(const dog_options& o, const workplace& w, const surroundings& a
     if (const dog* d = find(w.place().dogs, name)) {
         return *d;
     }
-    f.say(errc::unknown, "no dog of the salon is called \"" + name + "\"" +
-                             did_you_mean(name, ids(w.place().dogs)) + "; write the id of one (" +
-                             joined(ids(w.place().dogs), ", ") + ") or a file that ends in .toml");
+    const std::vector<std::string> known = ids_to_ask(w);
+    f.say(errc::unknown,
+          "no dog of the salon is called \"" + name + "\"" + did_you_mean(name, known) +
+              "; write " +
+              (known.empty() ? "" : "the id of one (" + joined(known, ", ") + ") or ") +
+              "a file that ends in .toml");
     f.throw_if_any();  // without the dog nothing else can be judged
     return {};
 }

@@ -120,6 +120,20 @@ constexpr const char* mat_example =
     "; write it like 'left ear pelt 5 mm', 'tail tangle comb out', 'back pelt to the skin' or "
     "'neck matted-area 6 mm comb passes'";
 
+/// Moves a length that stands before the grade behind it, "ears 5 mm mat" to "ears mat 5 mm"; where the
+/// grade stands then.
+std::size_t length_behind(strings& words, std::size_t grade) {
+    for (std::size_t n = 2; n > 0 && grade < words.size(); --n) {
+        if (grade > n && parse_length(phrase(words, grade - n, grade)).ok()) {
+            const auto from = words.begin() + static_cast<std::ptrdiff_t>(grade - n);
+            std::rotate(from, words.begin() + static_cast<std::ptrdiff_t>(grade),
+                        words.begin() + static_cast<std::ptrdiff_t>(grade) + 1);
+            return grade - n;
+        }
+    }
+    return grade;
+}
+
 /// A mat as it was said.
 struct said_mat {
     std::string text;
@@ -129,6 +143,8 @@ struct said_mat {
 
 std::optional<said_mat> mat_said(const std::string& text, const workplace& w, faults& f) {
     strings words = split(text);
+    std::replace(words.begin(), words.end(), std::string("pelted"), std::string("pelt"));
+    std::replace(words.begin(), words.end(), std::string("felted"), std::string("pelt"));
     // "matted area" is one word here
     for (std::size_t i = 0; i + 1 < words.size(); ++i) {
         if (words[i] == "matted" && words[i + 1] == "area") {
@@ -139,14 +155,14 @@ std::optional<said_mat> mat_said(const std::string& text, const workplace& w, fa
     const auto grade = std::find_if(words.begin(), words.end(), [](const std::string& one) {
         return std::find(mat_names.begin(), mat_names.end(), one) != mat_names.end();
     });
-    const auto at = static_cast<std::size_t>(grade - words.begin());
+    const auto at = length_behind(words, static_cast<std::size_t>(grade - words.begin()));
     const std::string understood =
-        grade == words.end() ? place_within(words, w.reference.dog_body) : "";
+        at == words.size() ? place_within(words, w.reference.dog_body) : "";
     if (!understood.empty()) {
         f.say(errc::syntax, grade_asked(text, understood));
         return std::nullopt;
     }
-    if (grade == words.end() || at == 0) {
+    if (at == words.size() || at == 0) {
         f.say(errc::syntax, "--mat: a zone and how bad it is (" +
                                 joined(words_of(mat_names), ", ") + ") are needed; found \"" +
                                 text + "\"" + mat_example);
@@ -154,7 +170,7 @@ std::optional<said_mat> mat_said(const std::string& text, const workplace& w, fa
     }
     said_mat said{text, {}, {}};
     mat_finding& m = said.what;
-    m.grade = static_cast<mat_grade>(std::find(mat_names.begin(), mat_names.end(), *grade) -
+    m.grade = static_cast<mat_grade>(std::find(mat_names.begin(), mat_names.end(), words[at]) -
                                      mat_names.begin());
     const auto where = places_called("--mat", phrase(words, 0, at), w.reference.dog_body, f);
     if (!mat_words(words, at + 1).read(m)) {
@@ -259,6 +275,7 @@ struct said_skin {
 
 std::optional<said_skin> skin_said(const std::string& text, const workplace& w, faults& f) {
     strings words = split(text);
+    std::replace(words.begin(), words.end(), std::string("red"), std::string("irritated"));
     // a hot spot is wet, sore skin
     for (std::size_t i = 0; i + 1 < words.size(); ++i) {
         if (words[i] == "hot" && words[i + 1].starts_with("spot")) {

@@ -78,7 +78,7 @@ class wish_reader {
 
     std::optional<wish> read(const std::string& text) {
         words all = split(in_figures(text), ' ');
-        if (no_measure(text, all)) {
+        if (two_wishes(text, all) || no_measure(text, all)) {
             return std::nullopt;
         }
         wish out;
@@ -96,7 +96,7 @@ class wish_reader {
             return std::nullopt;
         }
         take_places(all, out.whom);
-        if (not_cut(text, all, out) || by_scissors(text, all, out)) {
+        if (not_cut(all, out) || by_scissors(text, all, out)) {
             return out.what.how ? std::optional{out} : std::nullopt;
         }
         if (out.whom.empty() && all.size() > 1 && all.front() != "blade" && measures(all.back())) {
@@ -197,15 +197,55 @@ class wish_reader {
         return true;
     }
 
-    /// "leave skirt": that place isn't cut.
-    bool not_cut(const std::string& text, const words& all, wish& out) {
-        static_cast<void>(text);
-        if (out.whom.empty() || all.size() != 1 ||
-            (all.front() != "leave" && all.front() != "left")) {
+    /// "leave skirt", "skip the head", "head left as it is": that place isn't cut.
+    static bool not_cut(const words& all, wish& out) {
+        const bool only = std::all_of(all.begin(), all.end(), [](const std::string& w) {
+            return any_of_these(
+                {w}, {"leave", "left", "skip", "skipped", "untouched", "alone", "as", "it", "is"});
+        });
+        if (out.whom.empty() || !only ||
+            !any_of_these(all, {"leave", "left", "skip", "skipped", "untouched"})) {
             return false;
         }
         out.what.how = finish::leave;
         return true;
+    }
+
+    /// "10mm body legs 3/4": where the comma is missing, if two lengths stand there. Each half is read for
+    /// what else is wrong with it.
+    bool two_wishes(const std::string& text, const words& all) {
+        std::vector<std::size_t> begins;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            const bool first = detail::is_digit(all[i].front());
+            const bool goes_on =
+                i > 0 && (detail::is_digit(all[i - 1].front()) ||
+                          any_of_these({all[i - 1]}, {"over", "on"}) ||
+                          (i > 1 && all[i - 1] == "blade" && all[i - 2] == "over"));
+            if (first && !goes_on) {
+                begins.push_back(i);
+            }
+        }
+        if (begins.size() != 2 || begins[1] < begins[0] + 2) {
+            return false;
+        }
+        for (std::size_t at = begins[0] + 1; at <= begins[1]; ++at) {
+            const std::string first = joined_from(all, 0, at);
+            const std::string second = joined_from(all, at, all.size());
+            if (names_a_place(all, 0, at) && names_a_place(all, at, all.size())) {
+                f_.say(errc::syntax, "--length: two lengths, and no comma between them; found \"" +
+                                         text + "\"; write \"" + first + ", " + second + "\"");
+                static_cast<void>(read(first));
+                static_cast<void>(read(second));
+                return true;
+            }
+        }
+        return false;
+    }
+    /// Whether one of its words names a place.
+    [[nodiscard]] bool names_a_place(const words& all, std::size_t from, std::size_t to) const {
+        return std::any_of(all.begin() + static_cast<std::ptrdiff_t>(from),
+                           all.begin() + static_cast<std::ptrdiff_t>(to),
+                           [&](const std::string& w) { return parts_.find(w) != nullptr; });
     }
 
     /// "scissor legs": how long is asked back.

@@ -81,21 +81,45 @@ std::optional<std::vector<logged_mat>> mats_in(const std::string& option, const 
     return sound ? std::optional{out} : std::nullopt;
 }
 
-std::vector<service_kind> services_in(const std::string& option, const strings& texts, faults& f) {
+std::vector<service_kind> services_in(const std::string& option, const strings& texts,
+                                      const reference_data& c, faults& f) {
     std::vector<service_kind> out;
     for (const std::string& one : pieces(texts)) {
-        const auto s = named<service_kind>(option, one, service_names, f);
-        if (s && std::find(out.begin(), out.end(), *s) == out.end()) {
-            out.push_back(*s);
+        const service* s = service_in(option, one, c, f);
+        if (s != nullptr && std::find(out.begin(), out.end(), s->kind) == out.end()) {
+            out.push_back(s->kind);
         }
     }
     return out;
 }
 
+namespace {
+
+/// The blade that stands where a length is wanted: "7F" of "body 7F"; empty if none does.
+std::string blade_named_in(const std::string& text, const workplace& w) {
+    const auto blank = text.rfind(' ');
+    const std::string last = blank == std::string::npos ? "" : text.substr(blank + 1);
+    const auto& all = w.reference.blades;
+    return std::any_of(all.begin(), all.end(), [&](const auto& b) { return b.id == last; }) &&
+                   !parse_length(last).ok()
+               ? last
+               : "";
+}
+
+}  // namespace
+
 std::vector<logged_length> lengths_in(const std::string& option, const strings& texts,
                                       const workplace& w, faults& f) {
     std::vector<logged_length> out;
     for (const std::string& text : pieces(texts)) {
+        if (const std::string blade = blade_named_in(text, w); !blade.empty()) {
+            f.say(errc::syntax,
+                  option + ": what a blade leaves hangs on how it is led; found \"" + text +
+                      "\"; write the length, or the tool: --used 'blade " + blade + ": " +
+                      std::string(detail::trimmed(text.substr(0, text.size() - blade.size()))) +
+                      "'");
+            continue;
+        }
         const auto said = place_and_length(option, text, w, f);
         if (!said) {
             continue;
@@ -131,13 +155,48 @@ std::vector<logged_tool> tools_in(const std::string& option, const strings& text
     return out;
 }
 
+namespace {
+
+/// The minutes of "2h", "1h30", "1 h 30" and "2 hours"; nothing for what has no hours.
+std::optional<unsigned> hours_and_minutes(std::string_view s) {
+    const auto digits = [&s] {
+        unsigned n = 0;
+        std::size_t took = 0;
+        for (; took < s.size() && took < 4 && detail::is_digit(s[took]); ++took) {
+            n = 10 * n + static_cast<unsigned>(s[took] - '0');
+        }
+        s = detail::trimmed(s.substr(took));
+        return took > 0 ? std::optional{n} : std::nullopt;
+    };
+    const auto hours = digits();
+    std::string_view unit;
+    for (const std::string_view one : {"hours", "hour", "hrs", "hr", "h"}) {
+        unit = unit.empty() && s.starts_with(one) ? one : unit;
+    }
+    if (!hours || unit.empty()) {
+        return std::nullopt;
+    }
+    s = detail::trimmed(s.substr(unit.size()));
+    const auto rest = s.empty() ? std::optional{0U} : digits();
+    const unsigned all = 60 * *hours + rest.value_or(0);
+    return rest && *rest < 60 && s.empty() && all > 0 ? std::optional{all} : std::nullopt;
+}
+
+}  // namespace
+
 std::optional<work> minutes_in(const std::string& option, const std::string& text, faults& f) {
     constexpr unsigned most = 1440;
     std::string_view s = detail::trimmed(text);
-    if (s.ends_with("min")) {
-        s = detail::trimmed(s.substr(0, s.size() - 3));
+    for (const std::string_view unit : {"minutes", "min", "m"}) {
+        if (s.ends_with(unit)) {
+            s = detail::trimmed(s.substr(0, s.size() - unit.size()));
+            break;
+        }
     }
-    const auto n = whole_in(option, std::string(s), 1, most, "write it like 95", f);
+    if (const auto in_hours = hours_and_minutes(s); in_hours && *in_hours <= most) {
+        return pelage::minutes(*in_hours);
+    }
+    const auto n = whole_in(option, std::string(s), 1, most, "write it like 95 or 1h35", f);
     return n ? std::optional{pelage::minutes(*n)} : std::nullopt;
 }
 
@@ -174,6 +233,9 @@ std::string who_in(const std::string& text, const workplace& w, faults& f) {
     std::vector<std::string> names;
     for (const groomer& g : w.own ? w.own->groomers : std::vector<groomer>{}) {
         names.push_back(g.name);
+    }
+    if (who.empty() && !text.empty()) {
+        return {};  // it was told what is wrong with it
     }
     if (!names.empty() && std::find(names.begin(), names.end(), who) == names.end()) {
         f.say(errc::unknown, "--who: the salon names no such groomer; found \"" + who +

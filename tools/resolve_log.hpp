@@ -21,7 +21,7 @@ namespace pelage::cli {
                                                              const workplace& w, faults& f);
 [[nodiscard]] std::vector<service_kind> services_in(const std::string& option,
                                                     const std::vector<std::string>& texts,
-                                                    faults& f);
+                                                    const reference_data& c, faults& f);
 [[nodiscard]] std::vector<logged_length> lengths_in(const std::string& option,
                                                     const std::vector<std::string>& texts,
                                                     const workplace& w, faults& f);

@@ -5,8 +5,6 @@
 #include <iterator>
 #include <ostream>
 
-#include <utf8proc.h>
-
 #include <pelage/answers/calendar_file.hpp>
 #include <pelage/answers/write.hpp>
 #include <pelage/base/error.hpp>
@@ -14,6 +12,7 @@
 #include "cli.hpp"
 #include "command_line.hpp"
 #include "part_file.hpp"
+#include "printable.hpp"
 
 namespace pelage::cli {
 
@@ -43,61 +42,35 @@ int code_for(const diagnostics& all) {
     return code;
 }
 
-/// How many bytes at `at` are one character that may be shown; none for a control character, a change of
-/// the direction of writing, and what isn't UTF-8.
-std::size_t printable_bytes(const std::string& text, std::size_t at) {
-    utf8proc_int32_t c = 0;
-    const auto took = utf8proc_iterate(reinterpret_cast<const utf8proc_uint8_t*>(text.data()) + at,
-                                       static_cast<utf8proc_ssize_t>(text.size() - at), &c);
-    if (took <= 0) {
-        return 0;
-    }
-    const utf8proc_category_t kind = utf8proc_category(c);
-    const bool hidden = kind == UTF8PROC_CATEGORY_CC || kind == UTF8PROC_CATEGORY_CF;
-    return hidden ? 0 : static_cast<std::size_t>(took);
-}
-
-/// What a stranger's text may hold, made fit for a terminal: control characters and what isn't UTF-8
-/// as \\xNN, and no more than `most` bytes of a line.
-std::string printable(const std::string& text, std::size_t most = 700) {
-    std::string out;
-    std::size_t in_line = 0;
-    std::size_t shown_up_to = 0;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const char c = text[i];
-        const auto byte = static_cast<unsigned char>(c);
-        in_line = c == '\n' ? 0 : in_line + 1;
-        if (in_line > most) {
-            out += in_line == most + 1 ? "..." : "";
-        } else if (c == '\n' || shown_up_to > i) {
-            out += c;
-        } else if (const std::size_t n = printable_bytes(text, i); n > 0) {
-            shown_up_to = i + n;
-            out += c;
-        } else {
-            constexpr const char* digits = "0123456789abcdef";
-            out += std::string("\\x") + digits[byte >> 4U] + digits[byte & 15U];
-        }
-    }
-    return out;
+/// Whether the name is that of what a person keeps: a dog, a sheet, a salon, a record, a quiz, an intake that
+/// isn't finished.
+bool is_kept(const std::filesystem::path& file) {
+    std::string name = file.filename().string();
+    std::transform(name.begin(), name.end(), name.begin(), [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    });
+    return name.ends_with(".toml") || name.ends_with(".record.jsonl") ||
+           name.ends_with(".quiz.jsonl") || name.ends_with(".intake");
 }
 
 /// What people write themselves is never written over by an answer: the file that was asked about, or
-/// any other dog, sheet or salon.
+/// any other dog, sheet, salon or record, by whatever link it is named.
 void spare_what_was_read(const std::string& output, const std::vector<std::string>& words) {
     namespace fs = std::filesystem;
     std::error_code failed;
-    if (!fs::exists(output, failed) || failed) {
-        return;
+    if (!fs::is_regular_file(output, failed) || failed) {
+        return;  // whether it can be written is write_file's matter
     }
     const bool is_read = std::any_of(words.begin(), words.end(), [&](const std::string& one) {
         return fs::equivalent(one, output, failed);
     });
-    if (is_read || fs::path(output).extension() == ".toml" || output.ends_with(".record.jsonl") ||
-        output.ends_with(".quiz.jsonl")) {
-        cannot_write(output,
-                     "it is there already, and holds what somebody wrote; remove it "
-                     "first, or write another name behind -o");
+    const fs::path there = fs::canonical(output, failed);
+    if (is_read || failed || is_kept(output) || is_kept(there)) {
+        const bool link = fs::is_symlink(fs::symlink_status(output, failed));
+        cannot_write(output, (link ? "it is a link to " + there.string() + ", which"
+                                   : std::string("it is there already, and")) +
+                                 " holds what somebody wrote; remove it "
+                                 "first, or write another name behind -o");
     }
 }
 
@@ -171,7 +144,7 @@ int run(const std::vector<std::string>& args, const surroundings& around, std::o
         err << printable(std::string("pelage: error: ") + e.what() + "\n");
         return code_for(e.code());
     } catch (const std::exception& e) {
-        err << "pelage: error: our own fault, please report it: " << e.what() << "\n";
+        err << "pelage: error: our own fault, please report it: " << printable(e.what()) << "\n";
         return our_fault;
     }
 }

@@ -15,27 +15,52 @@ void note(const surroundings& around, const std::string& text) {
     }
 }
 
+namespace {
+
+/// The first fault of the file in about a line of a terminal: the whole is told to whoever asks about it.
+std::string in_short(const io::unsound_file& u) {
+    constexpr std::size_t most = 150;
+    if (u.faults.empty()) {
+        return u.file + ": the sheet it extends, \"" + u.extends + "\", is faulty";
+    }
+    std::string why = io::text_of({u.faults.front()});
+    why = why.substr(0, why.find('\n'));
+    if (why.size() > most) {
+        const auto cut = why.find_last_of(' ', most);
+        why = why.substr(
+                  0, cut == std::string::npos || cut < u.file.size() ? u.file.size() + 1 : cut) +
+              " ...";
+    }
+    return why +
+           (u.faults.size() > 1 ? " (and " + std::to_string(u.faults.size() - 1) + " more)" : "");
+}
+
+/// Whether the file is that of the dog or sheet of that id, as far as its id can be read.
+bool is_of(const io::unsound_file& u, const std::string& id, bool dog) {
+    return !u.is_record && u.is_dog == dog &&
+           (u.id.empty() ? std::filesystem::path(u.file).stem().string() : u.id) == id;
+}
+
+}  // namespace
+
 salon_files salon_at(const std::string& dir, const reference_data& c, const surroundings& around,
                      std::vector<io::unsound_file>& unsound) {
     salon_files s = io::read_salon_folder(dir, c, unsound);
-    for (const io::unsound_file& u : unsound) {
-        const std::string more =
-            u.faults.size() > 1 ? " (and " + std::to_string(u.faults.size() - 1) + " more)" : "";
-        std::string why =
-            u.faults.empty() ? u.file + ": the sheet it extends, \"" + u.extends + "\", is faulty\n"
-                             : io::text_of({u.faults.front()});
-        why.insert(why.size() - 1, more);
-        note(around, "left out: " + why.substr(0, why.size() - 1));
+    constexpr std::size_t most = 3;
+    for (std::size_t i = 0; i < unsound.size() && i < most; ++i) {
+        note(around, "left out: " + in_short(unsound[i]));
+    }
+    if (unsound.size() > most) {
+        const std::size_t more = unsound.size() - most;
+        note(around, "left out: " + std::to_string(more) + (more == 1 ? " file" : " files") +
+                         " more of " + dir + "; whoever asks about one is told its faults");
     }
     return s;
 }
 
 void throw_if_unsound(const workplace& w, const std::string& id, bool dog) {
-    const auto called = [&](const io::unsound_file& u) {
-        return !u.is_record && u.is_dog == dog &&
-               (u.id.empty() ? std::filesystem::path(u.file).stem().string() : u.id) == id;
-    };
-    const auto u = std::find_if(w.unsound.begin(), w.unsound.end(), called);
+    const auto u = std::find_if(w.unsound.begin(), w.unsound.end(),
+                                [&](const io::unsound_file& one) { return is_of(one, id, dog); });
     if (u == w.unsound.end()) {
         return;
     }
@@ -45,6 +70,15 @@ void throw_if_unsound(const workplace& w, const std::string& id, bool dog) {
     if (!u->faults.empty()) {
         throw bad_input(u->faults);
     }
+}
+
+std::vector<std::string> ids_to_ask(const workplace& w) {
+    std::vector<std::string> out = ids(w.place().dogs);
+    std::erase_if(out, [&](const std::string& id) {
+        return std::any_of(w.unsound.begin(), w.unsound.end(),
+                           [&](const io::unsound_file& one) { return is_of(one, id, true); });
+    });
+    return out;
 }
 
 style asked_season(const std::string& name, const style& s, const std::optional<date>& today) {

@@ -57,10 +57,13 @@ json json_of(const term& t) {
     return j;
 }
 
-json terms_json(const std::vector<const term*>& all) {
+json terms_json(const std::vector<const term*>& all, const lookup_request& r) {
     json j = json::array();
     for (const term* one : all) {
         j.push_back(json_of(*one));
+        if (const term_on_coats* on = r.coat ? said_of(words_of(r), *one, *r.coat) : nullptr) {
+            j.back()["on_this_coat"] = on->text;
+        }
     }
     return j;
 }
@@ -81,10 +84,12 @@ std::string json_of(const place_card& c, const lookup_request& r) {
         j["term"] = json_of(*c.asked.said);
     }
     if (!c.asked.beside.empty()) {
-        j["words"] = terms_json(c.asked.beside);
+        j["words"] = terms_json(c.asked.beside, r);
     }
     if (const never_rule* n = never_of(r, c.asked)) {
         j["no"] = no_words(*n);
+    } else if (c.is_no()) {
+        j["no"] = not_there_words(c.no.front(), r.reference.dog_body);
     }
     j["zones"] = json::array();
     for (const zone_card& z : c.zones) {
@@ -100,15 +105,24 @@ std::string json_of(const terms_asked& t, const lookup_request& r) {
     } else if (const never_rule* n = never_of(r, t)) {
         j["no"] = no_words(*n);
     }
-    j["terms"] = terms_json(t.all);
+    if (t.open != nullptr) {
+        j["coat_open"] = coat_open_words(t);
+    }
+    j["terms"] = terms_json(t.all, r);
     return dumped(j);
 }
 
 std::string json_of(const carrying_answer& a, const lookup_request& r) {
     json j{{"schema", "pelage/carrying/1"}, {"asked", r.text}};
-    if (a.asked) {
-        j["blade"] = a.asked->id;
-        j["may"] = a.may;
+    if (a.asked.size() == 1) {
+        j["blade"] = a.asked.front().tool.id;
+        j["may"] = a.may();
+    } else if (!a.asked.empty()) {
+        j["each"] = json::array();
+        for (const carrying_answer::one& b : a.asked) {
+            j["each"].push_back(
+                {{"blade", b.tool.id}, {"may", b.may}, {"adds_mm", mm_json(b.adds)}});
+        }
     }
     j["blades"] = ids(a.blades);
     j["combs"] = ids(a.combs);
@@ -131,11 +145,12 @@ std::string json_of(const list_asked& l, const lookup_request& r) {
     return dumped(j);
 }
 
-std::string json_with(const std::string& tools, const terms_asked& beside,
-                      const lookup_request& r) {
+std::string json_with(const std::string& tools, const tools_asked& asked, const lookup_request& r) {
     json j = json::parse(tools);
-    j["words"] = terms_json(beside.all);
-    if (const never_rule* n = never_of(r, beside)) {
+    if (!asked.beside.empty()) {
+        j["words"] = terms_json(asked.beside, r);
+    }
+    if (const never_rule* n = never_of(r, asked)) {
         j["no"] = no_words(*n);
     }
     return dumped(j);
@@ -165,6 +180,12 @@ std::string json_of(const comparison& c, const lookup_request& r) {
         j["tools"].push_back(std::move(one));
     }
     j["longest"] = c.longest ? json(*c.longest) : json();
+    if (!c.otherwise.empty()) {
+        j["otherwise_on"] = json::array();
+        for (const coat_class one : c.otherwise) {
+            j["otherwise_on"].push_back(name(one));
+        }
+    }
     return dumped(j);
 }
 

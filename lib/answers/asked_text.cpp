@@ -27,6 +27,11 @@ void say_terms(document& d, const std::vector<const term*>& all, const lookup_re
     rows.whom = shown_to::programs;
     constexpr std::size_t most = 6;
     for (const term* one : all) {
+        if (const term_on_coats* on = r.coat ? said_of(words_of(r), *one, *r.coat) : nullptr) {
+            d.say(on->text + " (" + how_sure(on->why) + ")", 2);
+        }
+    }
+    for (const term* one : all) {
         d.say_of(one->title + ": ", behind_colon(one->text));
         if (!one->usual.empty()) {
             d.say_of("  customary: ", one->usual + ".", 4);
@@ -75,6 +80,14 @@ void say_never(document& d, const zone_card& c, const lookup_request& r, const p
     d.open("Never:", false);
     for (const std::string& n : never) {
         d.item(n);
+    }
+}
+
+/// What it is to go against the lay, asked about of a place.
+void say_against(document& d, const lookup_request& r) {
+    if (const term* t = find(words_of(r).terms, "against-the-lay")) {
+        d.say_of(t->title + ": ", behind_colon(t->text));
+        d.open();
     }
 }
 
@@ -138,6 +151,10 @@ void say_zones(document& d, const place_card& card, const lookup_request& r,
             d.say_of("Hold: ", z.hold + ".");
         }
         d.say_of("Way: ", z.stroke + ".");
+        if (const std::string against = against_words(c, r, o.units);
+            card.asked.against && !against.empty()) {
+            d.say_of("Against the lay: ", against + ".");
+        }
         d.say_of("With: ", usual_words(c, r) + ".");
     }
     d.open({}, true);
@@ -230,6 +247,25 @@ typed_table leaves_beside(const comparison& c, const print_options& o) {
     return t;
 }
 
+/// Where what is left doesn't follow what is etched: "blade 4F leaves more on smooth coats".
+std::string left_otherwise(const comparison& c, const std::vector<std::string>& names) {
+    const std::size_t coats =
+        std::max_element(c.all.begin(), c.all.end(), [](const auto& a, const auto& b) {
+            return a.leaves.size() < b.leaves.size();
+        })->leaves.size();
+    const std::string more =
+        c.all.size() == 2 ? names[1 - *c.longest] + " leaves more" : "another leaves more";
+    std::vector<std::string> on;
+    for (const coat_class one : c.otherwise) {
+        on.emplace_back(name(one));
+    }
+    const std::string where = coats > 1 && on.size() == coats ? "every coat"
+                              : on.size() == 1                ? "a " + on.front() + " coat"
+                                                              : listed(on) + " coats";
+    return "with the lay " + more + " on " + where +
+           ", since hair that lies flat is left longer than what is stated";
+}
+
 }  // namespace
 
 document document_of(const place_card& c, const lookup_request& r, const print_options& o) {
@@ -237,7 +273,13 @@ document document_of(const place_card& c, const lookup_request& r, const print_o
     if (const never_rule* n = never_of(r, c.asked)) {
         say_no(d, "never " + n->text + ". " + n->instead);
     }
+    for (const not_there& n : c.no) {
+        say_no(d, not_there_words(n, r.reference.dog_body) + ".");
+    }
     say_coat_first(d, r);
+    if (c.asked.against) {
+        say_against(d, r);
+    }
     if (!c.asked.beside.empty()) {
         say_terms(d, c.asked.beside, r);
         d.open();
@@ -262,7 +304,31 @@ document document_of(const terms_asked& t, const lookup_request& r, const print_
         say_no(d, "never " + n->text + ". " + n->instead);
     }
     say_coat_first(d, r);
+    if (t.open != nullptr) {
+        d.say(coat_open_words(t) + ".", 2);
+    }
     say_terms(d, t.all, r);
+    return d;
+}
+
+document document_of(const tools_asked& t, const lookup_request& r, const print_options& o) {
+    document d{"What " + r.text + " means"};
+    if (never_of_this_coat(r, terms_asked{t.beside})) {
+        say_no(d, std::string(refusal_words(refusal::jacket_consent)) + ".");
+    } else if (const never_rule* n = never_of(r, t)) {
+        say_no(d, "never " + n->text + ". " + n->instead);
+    }
+    if (!t.beside.empty()) {
+        say_coat_first(d, r);
+    }
+    if (t.same && t.all.size() == 1) {
+        const question& q = t.all.front();
+        d.say("The same twice: " +
+              (q.what == question::form::of_length ? show(q.wanted, o.units)
+                                                   : held_words(q.tool, o.units)) +
+              ".");
+    }
+    say_terms(d, t.beside, r);
     return d;
 }
 
@@ -300,7 +366,13 @@ document document_of(const comparison& c, const lookup_request& r, const print_o
     }
     document d{joined(names, " and ")};
     say_coat_first(d, r);
-    d.say(which_is_longer(c, names, o.units), 2);
+    if (c.otherwise.empty()) {
+        d.say(which_is_longer(c, names, o.units), 2);
+    } else {
+        d.say("It depends on the coat: " + left_otherwise(c, names) + ". By what is stated " +
+                  which_is_longer(c, names, o.units),
+              2);
+    }
     say_differences(d, c, r, o.units);
     if (typed_table t = leaves_beside(c, o); !t.rows.empty()) {
         d.open("With the lay they leave, combed out:", false);

@@ -218,7 +218,8 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, le
     if (out.empty()) {
         return hands.empty() ? "" : "blend by " + joined(hands, ", ");
     }
-    return "blend, " + joined(out, "; ");
+    const bool by_clipper_alone = last_by.all().front().first.empty();
+    return (by_clipper_alone ? "blend " : "blend, ") + joined(out, "; ");
 }
 
 }  // namespace pelage::io

@@ -32,6 +32,10 @@ class step_writer {
             }
         }
         short_against(out);
+        if (b_.how.kind == tool_kind::clip && !b_.how.over && skips(b_.how.tool)) {
+            out.all_of_it += (out.all_of_it.empty() ? "" : "; ") +
+                             std::string("skip teeth: on firm, flat skin only");
+        }
         return out;
     }
 

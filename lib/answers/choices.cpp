@@ -147,7 +147,7 @@ std::optional<typed_table> choices(const groom& g, const beside& b, const plan_r
         t.head.emplace_back(name(part));
         t.numbers.push_back(true);
     }
-    t.head.insert(t.head.end(), {"min", "wish again", "way"});
+    t.head.insert(t.head.end(), {"min", "back as asked", "way"});
     t.numbers.insert(t.numbers.end(), {true, false, false});
     t.whom = shown_to::people;
     const work planned = appointment_of(r, g, booked_service(r)).total();

@@ -140,9 +140,11 @@ typed_table habits_table(const forecast& f, const plan_request& r, const print_o
         const bool now = counted(h.habit) == counted(r.patient.brushed);
         const std::string habit = habit_words(h.habit);
         const days won = h.when.next_visit - f.habits.front().when.next_visit;
+        const days by = come_by_day(h.when.next_visit, o);
+        const days sooner = by - come_by_day(f.habits.front().when.next_visit, o);
         t.rows.push_back(
-            {now ? "now" : "", habit, cell(h.when.next_visit, short_day(h.when.next_visit, o)),
-             in_days(won) > 0.0 ? cell(won, detail::fixed(in_days(won), 0) + " d") : cell{},
+            {now ? "now" : "", habit, cell(h.when.next_visit, short_day(by, o)),
+             in_days(won) > 0.0 ? cell(won, detail::fixed(in_days(sooner), 0) + " d") : cell{},
              protects(h.when)});
     }
     return t;
@@ -180,10 +182,10 @@ typed_table habits_by_zone(const forecast& f, const plan_request& r) {
 void say_tidies(document& d, const forecast& f, const print_options& o) {
     std::vector<std::string> due;
     if (*f.tidy_face_feet < f.when.full_groom) {
-        due.push_back("face, eyes, feet and pads by " + on_day(*f.tidy_face_feet, o));
+        due.push_back("face, eyes, feet and pads by " + come_by(*f.tidy_face_feet, o));
     }
     if (*f.tidy_sanitary < f.when.full_groom) {
-        due.push_back("sanitary by " + on_day(*f.tidy_sanitary, o));
+        due.push_back("sanitary by " + come_by(*f.tidy_sanitary, o));
     }
     if (!due.empty()) {
         d.open();

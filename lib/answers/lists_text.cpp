@@ -24,21 +24,46 @@ std::string combs_from_to(const std::vector<comb>& all, length_unit u) {
                            : "combs from " + first + " to " + comb_words(high->id, u);
 }
 
+/// Of several blades those that carry a comb, what it leaves over each, and how to ask with its length.
+void say_each_that_may(document& d, const carrying_answer& a, length_unit u) {
+    std::vector<blade> may;
+    std::vector<std::string> adds;
+    std::vector<std::string> asking;
+    for (const carrying_answer::one& b : a.asked) {
+        if (b.may) {
+            may.push_back(b.tool);
+            adds.push_back("over the " + b.tool.id + " it leaves " +
+                           (in_hundredths(b.adds) == 0 ? std::string("what is stated on it")
+                                                       : show(b.adds, u) + " more"));
+            asking.push_back("13 mm comb over " + b.tool.id);
+        }
+    }
+    d.say("Yes: a comb may sit on " + blades_words(may) +
+              ", short and with full teeth: " + joined(adds, ", ") + ". How long is the comb? " +
+              "Ask for both: pelage lookup '" + joined(asking, " vs ") + "'.",
+          2);
+}
+
 }  // namespace
 
 document document_of(const carrying_answer& a, const lookup_request& r, const print_options& o) {
     document d{"What carries a comb"};
     const std::string with = a.blades.empty() ? "no blade of the kit" : blades_words(a.blades);
-    if (a.asked && !a.may) {
-        say_no(d, "a comb sits on a short blade with full teeth only; blade " + a.asked->id +
-                      " isn't one. Of the kit it goes on " + with + ".");
-    } else if (a.asked) {
-        d.say("Yes: a comb may sit on blade " + a.asked->id +
+    for (const carrying_answer::one& b : a.asked) {
+        if (!b.may) {
+            say_no(d, "a comb sits on a short blade with full teeth only; blade " + b.tool.id +
+                          " isn't one. Of the kit it goes on " + with + ".");
+        }
+    }
+    if (a.asked.size() > 1 && a.may()) {
+        say_each_that_may(d, a, o.units);
+    } else if (!a.asked.empty() && a.may()) {
+        d.say("Yes: a comb may sit on blade " + a.asked.front().tool.id +
                   ", which is short and has full teeth. How long is the comb? "
                   "Ask for both: pelage lookup '13 mm comb over " +
-                  a.asked->id + "'.",
+                  a.asked.front().tool.id + "'.",
               2);
-    } else {
+    } else if (a.asked.empty()) {
         d.say(
             "Combs go on a short blade with full teeth: of the kit " + with +
                 (a.blades.size() > 1 ? "; the " + r.tools.under_comb + " is kept for that." : "."),

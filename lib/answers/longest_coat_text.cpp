@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include <pelage/answers/write.hpp>
+#include <pelage/base/length_text.hpp>
 #include <pelage/trade/upkeep.hpp>
 
 #include "answers/first_lines.hpp"
@@ -44,8 +45,17 @@ std::string reason(const longest_coat_answer& a, const plan_request& r, length_u
         return "no length makes this dog wait longer than " + wait_words(a.usual) +
                ", the usual interval of its coat or sheet";
     }
-    return "even as short as is advisable for a " + c.title + ", " + show(c.shortest.best, u) +
-           ", the coat doesn't hold for so long";
+    return "of all lengths down to " + show(c.shortest.best, u) +
+           ", the shortest advisable for a " + c.title + ", none holds for so long";
+}
+
+/// "89.6 in 100 such dogs would still be fine on the day asked": never rounded up to what was asked for.
+std::string at_wish(const longest_coat_answer& a, const plan_request& r) {
+    const chance asked = r.asked.value_or(r.rules.matting.chance.best);
+    const double hundredths = std::round(a.at_wish * 100.0) / 100.0;
+    const double tenths = std::floor(a.at_wish * 1000.0) / 10.0;
+    return (hundredths < asked ? odds(hundredths) : detail::fixed(tenths, 1) + " in 100") +
+           " such dogs would still be fine on the day asked; the date wants " + odds(asked) + ".";
 }
 
 }  // namespace
@@ -61,13 +71,11 @@ document document_of(const longest_coat_answer& a, const plan_request& r, const 
             d.say("Part of the dog is not to be done as asked: see the plan.", 2);
             return d;
         }
-        d.say(
-            "The best: back by " + on_day(a.when.next_visit, o) + ", " + at_percent(a, r, o) + ".",
-            2);
+        d.say("The best: back by " + come_by(a.when.next_visit, o) + ", " + at_percent(a, r, o) +
+                  (a.percent < 100 && a.wished <= a.usual ? "; shorter gains no day." : "."),
+              2);
         if (a.by_length && a.wished <= a.usual) {
-            d.say("By the day asked " + odds(std::round(a.at_wish * 100.0) / 100.0) +
-                      " such dogs would still be fine.",
-                  2);
+            d.say(at_wish(a, r), 2);
         }
         return d;
     }

@@ -271,7 +271,8 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
               const print_options& o) {
     const body& b = r.reference.dog_body;
     if (a.there && !(a.never && a.never->why == answered_no::cause::there)) {
-        d.say(there_words(*a.there, r) + ".", 2);
+        const bool either = a.there->use == use_there::may::both_ways && !a.asked.tool.over;
+        d.say(there_words(*a.there, r) + "." + (either ? " Beginners keep with the lay." : ""), 2);
     }
     if (a.only_there && !a.only_there->nowhere && !a.never) {
         d.say((r.way == direction::against_lay ? "Against the lay only on: " : "Bare only on: ") +

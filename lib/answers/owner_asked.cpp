@@ -18,9 +18,9 @@ class stopped_part : owner_view {
         why.says.push_back("We did not groom " + who() +
                            " today. We saw something that a vet should look at first.");
         if (!g_.stop.empty()) {
-            why.lines.push_back("The coat is felted tight to the skin here: " +
-                                listed(titles(r_.reference.dog_body, g_.stop)) +
-                                ". It can hide sores, and it can't come off safely on our table.");
+            why.lines.push_back(
+                "The coat is felted tight to the skin here: " + listed(titles(plain_, g_.stop)) +
+                ". It can hide sores, and it can't come off safely on our table.");
         }
         for (const stop_sign s : g_.signs) {
             why.lines.push_back(r_.reference.stops[static_cast<std::size_t>(s)].seen + ".");
@@ -98,6 +98,11 @@ class asked_part : owner_view {
         for (const auto& [l, whom] : apart) {
             put(l, whom);
         }
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            if (told_otherwise(i)) {  // what wasn't to be had was asked for, too
+                put_own(i, by_length, put);
+            }
+        }
         std::string text = r_.sheet.title;
         for (std::size_t n = 0; n < by_length.size(); ++n) {
             text += (n == 0 ? ": " : "; ") + listed(by_length[n].second) + " " +
@@ -136,6 +141,28 @@ class asked_part : owner_view {
         return std::max(a, b) > 2 * std::min(a, b);
     }
 
+    /// Whether today's part says of the place that it isn't as long as asked.
+    [[nodiscard]] bool told_otherwise(std::size_t i) const {
+        const zone_plan& z = g_.zones[i];
+        return z.target && z.leaves && zone_of(i).where != group::prep &&
+               (z.came == outcome::off_target || z.came == outcome::beyond_reach);
+    }
+    /// Names its length where no line says that one of it.
+    template <class Put>
+    void put_own(std::size_t i, const std::vector<std::pair<std::int32_t, strings>>& by_length,
+                 const Put& put) const {
+        const std::string own = long_as(*g_.zones[i].target);
+        const part of = part_of(zone_of(i));
+        const auto most = most_asked(of);
+        const bool said = most && of != part::other && long_as(mm(*most / 100.0)) == own;
+        const bool apart = std::any_of(by_length.begin(), by_length.end(), [&](const auto& one) {
+            return std::find(one.second.begin(), one.second.end(), zone_of(i).title) !=
+                   one.second.end();
+        });
+        if (!said && !apart) {
+            put(in_hundredths(*g_.zones[i].target), zone_of(i).title);
+        }
+    }
     /// What the owner wished of a place, before mats, skin or a missing signature came between.
     [[nodiscard]] std::optional<length> wished(std::size_t i) const {
         const zone_plan& z = g_.zones[i];

@@ -12,14 +12,14 @@ class done_part : owner_view {
     explicit done_part(const owner_view& v) : owner_view(v) {}
 
     [[nodiscard]] bool logged() const { return today_s() != nullptr; }
-    [[nodiscard]] bool mats_on_ear_or_tail() const {
+    [[nodiscard]] bool mats_on(bool tail) const {
         const visit* v = today_s();
         return v != nullptr && v->mats &&
                std::any_of(v->mats->begin(), v->mats->end(), [&](const std::string& word) {
                    const selection* meant = top_.parts().find(word);
                    return meant != nullptr &&
                           std::any_of(meant->places.begin(), meant->places.end(),
-                                      [&](const place& p) { return ear_or_tail(p); });
+                                      [&](const place& p) { return is_of(p, tail); });
                });
     }
 
@@ -61,9 +61,9 @@ class done_part : owner_view {
         }
         return joined(out, "; ");
     }
-    [[nodiscard]] bool ear_or_tail(const place& p) const {
+    [[nodiscard]] bool is_of(const place& p, bool tail) const {
         const zone& z = r_.reference.dog_body.zones[p.zone];
-        return z.has(zone_use::ear_leather) || z.id == "ear-edge" || z.where == group::tail;
+        return tail ? z.where == group::tail : z.has(zone_use::ear_leather) || z.id == "ear-edge";
     }
     [[nodiscard]] const visit* today_s() const {
         const auto& all = r_.patient.visits;
@@ -85,8 +85,8 @@ void say_done(const owner_view& v) {
     }
 }
 
-bool matted_by_record(const owner_view& v) {
-    return done_part(v).mats_on_ear_or_tail();
+bool matted_by_record(const owner_view& v, bool tail) {
+    return done_part(v).mats_on(tail);
 }
 
 }  // namespace pelage::io

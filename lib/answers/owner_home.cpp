@@ -44,16 +44,28 @@ class brushed_places : protected owner_view {
         });
     }
 
+    /// How often such a coat wants it: common practice (long daily, curly every other day or at the
+    /// least two or three times a week, short weekly).
+    [[nodiscard]] habit wanted() const {
+        if (!mats_by_length(coat_)) {
+            return habit::weekly;
+        }
+        const length most = r_.rules.matting.daily_only_above.best;
+        const bool long_one = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const auto& z) {
+            return z.leaves && z.leaves->best > most;
+        });
+        return long_one || r_.patient.coat_change ? habit::daily : habit::two_or_three;
+    }
+
     /// Adds a place by its name, once and at most so many; both sides of a pair as one unless one rests.
     void put(const zone_plan& z, std::size_t most, strings& names) const {
-        const body& b = r_.reference.dog_body;
         if (rests(z) || hated(z.at) || names.size() >= most) {
             return;
         }
         const bool one_rests = std::any_of(
             g_.zones.begin(), g_.zones.end(),
             [&](const zone_plan& other) { return other.at.zone == z.at.zone && rests(other); });
-        const std::string t = title(b, one_rests ? z.at : place{z.at.zone, side::both});
+        const std::string t = title(plain_, one_rests ? z.at : place{z.at.zone, side::both});
         if (std::find(names.begin(), names.end(), t) == names.end()) {
             names.push_back(t);
         }
@@ -98,7 +110,17 @@ class return_part : brushed_places {
             return;
         }
         const return_date& b = *m_.when;
-        s.says.push_back("Please come back by " + come_by_date(b.next_visit, o_) + assumed() + ".");
+        const std::string date_by = come_by_date(b.next_visit, o_);
+        const std::string by = date_by + assumed() + ".";
+        if (const auto on = promised_day(r_, o_)) {
+            s.says.push_back("We promised you " + weekday_and_day(*on) +
+                             (is_too_late(*on, b, o_) ? ". That is later than this coat should "
+                                                        "wait. Please come back by "
+                                                      : ". If you can't, please come by ") +
+                             (r_.patient.brushing_said ? date_by + "." : by));
+        } else {
+            s.says.push_back("Please come back by " + by);
+        }
         if (!mats_by_length(coat_)) {
             s.says.push_back(unmatting());
         } else {
@@ -115,6 +137,9 @@ class return_part : brushed_places {
     }
 
   private:
+    static std::string weekday_and_day(const date& d) {
+        return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
+    }
     /// What is said of a coat that doesn't mat as it grows; not that of one that came with mats.
     [[nodiscard]] std::string unmatting() const {
         const bool matted = !r_.patient.mats.empty();
@@ -129,28 +154,40 @@ class return_part : brushed_places {
     /// What the date takes for granted of brushing, where nobody said.
     [[nodiscard]] std::string assumed() const {
         const dog& d = r_.patient;
-        if (d.brushing_said || !mats_by_length(coat_)) {
+        if (!mats_by_length(coat_)) {
             return {};
+        }
+        if (d.brushing_said) {
+            return better(*m_.when) == nullptr          ? ""
+                   : d.brushed.how_often == habit::none ? ", if no one brushes at home"
+                                                        : ", if you brush as you do now";
         }
         return counted(d.brushed) == habit::none ? ", even if no one brushes at home"
                                                  : ", if you brush " + often(counted(d.brushed)) +
                                                        " down to the skin: we took that as given";
     }
+    /// The least more of brushing that would win a later day; null where none does.
+    [[nodiscard]] const habit_forecast* better(const return_date& b) const {
+        if (m_.ahead == nullptr || !mats_by_length(coat_)) {
+            return nullptr;
+        }
+        const auto& all = m_.ahead->habits;
+        const auto at = std::find_if(all.begin(), all.end(), [&](const habit_forecast& h) {
+            return h.habit.how_often > counted(r_.patient.brushed) &&
+                   h.habit.how_often >= habit::two_or_three &&
+                   h.when.next_visit > b.next_visit + day(6.0);
+        });
+        return at == all.end() ? nullptr : &*at;
+    }
     /// What a little more brushing would win.
     void better_habit(const return_date& b) {
-        if (m_.ahead == nullptr || !mats_by_length(coat_)) {
-            return;
-        }
-        for (const habit_forecast& h : m_.ahead->habits) {
-            const bool more = h.habit.how_often > counted(r_.patient.brushed);
-            if (more && h.habit.how_often >= habit::two_or_three &&
-                h.when.next_visit > b.next_visit + day(6.0)) {
-                page_.sections.back().says.push_back("If you brush " + often(h.habit.how_often) +
-                                                     ", down to the skin, the next visit may "
-                                                     "wait until " +
-                                                     come_by_date(h.when.next_visit, o_) + ".");
-                return;
-            }
+        if (const habit_forecast* h = better(b)) {
+            const bool asked =
+                h->habit.how_often == std::max(wanted(), counted(r_.patient.brushed));
+            page_.sections.back().says.push_back(
+                "If you brush " + often(h->habit.how_often) + (asked ? ", as we ask below" : "") +
+                ", down to the skin, the next visit may wait until " +
+                come_by_date(h->when.next_visit, o_) + ".");
         }
     }
 };
@@ -177,7 +214,8 @@ class brushing_part : brushed_places {
             return hated(z.at) && !rests(z) && zone_of(z).where != group::prep;
         });
         if (!bare.empty()) {
-            s.says.push_back("Let these rest till the hair is back: " + named(bare) + ".");
+            s.says.push_back("Mats come off short here. Let these rest till the hair is back: " +
+                             named(bare) + ".");
         }
         if (!sore.empty()) {
             s.says.push_back("Keep off these till a vet has seen them: " + named(sore) + ".");
@@ -188,19 +226,6 @@ class brushing_part : brushed_places {
         if (!shy.empty()) {
             s.says.push_back("Last, and in small steps: " + named(shy) + ".");
         }
-    }
-
-    /// How often such a coat wants it: common practice (long daily, curly every other day or at the
-    /// least two or three times a week, short weekly).
-    [[nodiscard]] habit wanted() const {
-        if (!mats_by_length(coat_)) {
-            return habit::weekly;
-        }
-        const length most = r_.rules.matting.daily_only_above.best;
-        const bool long_one = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const auto& z) {
-            return z.leaves && z.leaves->best > most;
-        });
-        return long_one || r_.patient.coat_change ? habit::daily : habit::two_or_three;
     }
 
     void brushing() {
@@ -279,9 +304,8 @@ class brushing_part : brushed_places {
         for (const std::string& word : r_.patient.sensitive) {
             const selection* meant = top_.parts().find(word);
             if (words.size() < 2 && meant != nullptr) {
-                words.push_back(meant->places.size() == 1
-                                    ? title(r_.reference.dog_body, meant->places.front())
-                                    : word);
+                words.push_back(meant->places.size() == 1 ? title(plain_, meant->places.front())
+                                                          : word);
             }
         }
         return listed(words);

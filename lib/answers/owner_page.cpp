@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <pelage/data/glossary.hpp>
 #include <pelage/model/refusal.hpp>
 
 #include "answers/layout.hpp"
@@ -76,7 +77,7 @@ class page_maker : owner_view {
         if (g_.stopped()) {
             say_stopped(*this);
         } else if (g_.question) {
-            say_question(page_, g_, r_);
+            say_question(page_, g_, r_, plain_);
             agree();
         } else {
             vet_first();
@@ -124,7 +125,8 @@ class page_maker : owner_view {
     }
     /// What the dates on this page mean.
     [[nodiscard]] std::string days_and_weeks() const {
-        const bool weeks = m_.grow_back != nullptr && !m_.grow_back->empty();
+        const bool weeks =
+            m_.moment != owner_moment::after && m_.grow_back != nullptr && !m_.grow_back->empty();
         return weeks ? "In 8 of 10 such dogs the hair is back in those weeks. "
                      : "Days are what such coats mostly do. ";
     }
@@ -143,6 +145,17 @@ class page_maker : owner_view {
         }
     }
 
+    /// Whether tight mats came off the tail, or else off an ear.
+    [[nodiscard]] bool watched(bool tail) const {
+        return std::any_of(g_.cautions.begin(), g_.cautions.end(), [&](const caution_line& c) {
+            return c.what.when == caution_when::matted_ears_or_tail &&
+                   std::any_of(c.where.begin(), c.where.end(), [&](const place& p) {
+                       const zone& z = r_.reference.dog_body.zones[p.zone];
+                       return (z.where == group::tail) == tail;
+                   });
+        });
+    }
+
     void vet() {
         page_section& s = add("Call a vet if");
         strings lines;
@@ -150,10 +163,15 @@ class page_maker : owner_view {
             return std::any_of(g_.cautions.begin(), g_.cautions.end(),
                                [&](const caution_line& c) { return c.what.when == w; });
         };
-        if (has(caution_when::matted_ears_or_tail) || matted_by_record(*this)) {
+        if (watched(false) || matted_by_record(*this, false)) {
             lines.emplace_back(
-                "an ear or the tail swells or feels hot, or the head won't stop "
-                "shaking: the same day. Blood rushes back when tight mats come off");
+                "an ear swells or feels hot, or the head won't stop shaking: the same day. "
+                "Blood rushes back when tight mats come off");
+        }
+        if (watched(true) || matted_by_record(*this, true)) {
+            lines.emplace_back(
+                "the tail swells or feels hot: the same day. Blood rushes back when tight mats "
+                "come off");
         }
         lines.emplace_back("the skin is sore, wet or smells, or is still red after two days");
         lines.emplace_back("it licks or rubs one spot again and again, limps, or won't eat");
@@ -183,9 +201,15 @@ class page_maker : owner_view {
 
     [[nodiscard]] std::string plainly(const consent& c) const {
         if (c.id == "clip-down") {
-            const std::string where = shorter_by_mats(g_, r_);
+            const std::string all = shorter_by_mats(g_, plain_);
+            const std::string where = may_keep_long(m_) ? shorter_by_mats(g_, plain_, true) : all;
+            const std::string more =
+                where == all ? ""
+                             : "; if the sound hair comes down too, as you choose above: " + all;
             return "Mats may be clipped off short. " +
-                   (where.empty() ? "" : "These come out shorter than you asked: " + where + ". ") +
+                   (where.empty()
+                        ? ""
+                        : "These come out shorter than you asked: " + where + more + ". ") +
                    "Skin under mats can be red, bruised or sore "
                    "and may get a nick. Sores can come to light. The dog may feel odd for a while.";
         }
@@ -208,9 +232,6 @@ class page_maker : owner_view {
     }
 
     void agree() {
-        if (g_.consents.empty()) {
-            return;
-        }
         strings agreed;
         strings open;
         for (const consent& c : g_.consents) {
@@ -220,6 +241,13 @@ class page_maker : owner_view {
             add("You have agreed to this").lines = agreed;
         }
         if (open.empty()) {
+            if (m_.moment == owner_moment::before) {
+                add("Please read and sign")
+                    .says.emplace_back(agreed.empty()
+                                           ? "This is what we will do."
+                                           : "This is what we will do, with what you agreed to.");
+                page_.sign = true;
+            }
             return;
         }
         page_section& s = add("Please read and sign");
@@ -238,7 +266,8 @@ owner_page page_of(const owner_matter& m, const print_options& o) {
     owner_page page;
     const ready_kit ready(m.asked);
     const wishes_by_place wishes(m.asked, ready);
-    page_maker({m, o, wishes, ready.top(), page}).make();
+    const body plain = plain_body(m.asked.reference.dog_body, trade_words());
+    page_maker({m, o, wishes, ready.top(), plain, page}).make();
     return page;
 }
 

@@ -10,8 +10,7 @@ namespace pelage::io {
 
 namespace {
 
-void what_instead(page_section& s, const groom& tidy, const plan_request& r) {
-    const body& b = r.reference.dog_body;
+void what_instead(page_section& s, const groom& tidy, const body& b) {
     std::vector<std::size_t> carded;
     std::vector<place> trimmed;
     std::vector<place> prepared;
@@ -33,7 +32,7 @@ void what_instead(page_section& s, const groom& tidy, const plan_request& r) {
     s.lines.emplace_back("A bath, and a good dry.");
     if (!carded.empty()) {
         s.lines.push_back("The loose soft hair combed out: " +
-                          listed(place_words(tidy, r).parts_of(carded)) + ".");
+                          listed(place_words(tidy, b).parts_of(carded)) + ".");
     }
     if (!trimmed.empty()) {
         s.lines.push_back("A light trim: " + listed(titles(b, trimmed)) + ".");
@@ -48,7 +47,7 @@ void what_instead(page_section& s, const groom& tidy, const plan_request& r) {
 
 }  // namespace
 
-void say_question(owner_page& page, const groom& g, const plan_request& r) {
+void say_question(owner_page& page, const groom& g, const plan_request& r, const body& plain) {
     const std::string who = r.patient.name.empty() ? "your dog" : page.name;
     page_section why;
     why.heading = "Why we ask first";
@@ -63,7 +62,7 @@ void say_question(owner_page& page, const groom& g, const plan_request& r) {
                                instead->patient, *instead->sheet, r.today};
         page_section what;
         what.heading = "What we can do in its place";
-        what_instead(what, make_plan(ask), ask);
+        what_instead(what, make_plan(ask), plain);
         page.sections.push_back(std::move(what));
     }
     page_section kind;

@@ -6,7 +6,8 @@
 namespace pelage::io {
 
 /// Why it isn't clipped without consent, and what is done in its place: the plan of the sheet that
-/// fits, made here. `g` has a question.
-void say_question(owner_page& page, const groom& g, const plan_request& r);
+/// fits, made here. `g` has a question; `plain` has an
+/// owner's names for the places.
+void say_question(owner_page& page, const groom& g, const plan_request& r, const body& plain);
 
 }  // namespace pelage::io

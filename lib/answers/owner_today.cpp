@@ -28,7 +28,9 @@ class choice_part : owner_view {
                               "."
                         : "Take the " + named(w.down) + " down to about " +
                               even_in_words(w, o_.units) +
-                              " too, so that it all grows back even: " + back(w) + ".");
+                              (is_even(w) ? " too, so that it all grows back even: "
+                                          : " too, so that the difference shows less: ") +
+                              back(w) + ".");
             }
         }
         if (choices.size() == 1) {
@@ -42,6 +44,17 @@ class choice_part : owner_view {
     }
 
   private:
+    /// Whether what was matted and what goes down with it come out at one length.
+    [[nodiscard]] bool is_even(const regrowth_option& w) const {
+        const std::string even = even_in_words(w, o_.units);
+        return std::all_of(w.plan.zones.begin(), w.plan.zones.end(), [&](const zone_plan& z) {
+            const bool with_it = std::any_of(w.down.begin(), w.down.end(), [&](std::size_t i) {
+                return zone_of(i).where == zone_of(z).where;
+            });
+            return z.came != outcome::clipped_under || !with_it || !z.leaves ||
+                   zone_of(z).where == group::prep || show(z.leaves->best, o_.units) == even;
+        });
+    }
     /// Whether a way before it comes to the same lengths in the same weeks and takes less coat off.
     [[nodiscard]] bool gains_nothing(const regrowth_option& w) const {
         const auto same = [&](const regrowth_option& other) {
@@ -96,14 +109,33 @@ class today_part : owner_view {
         }
         s.lines.insert(s.lines.end(), skin.begin(), skin.end());
         choice_part(*this).say();
+        uneven();
     }
 
   private:
+    /// Pairs that come out uneven: the owner chooses, as the card asks.
+    void uneven() {
+        for (const uneven_pair& p : g_.asks) {
+            const body& b = r_.reference.dog_body;
+            const bool left_longer = !p.left || (p.right && *p.left > *p.right);
+            const std::string other = title(b, {p.zone, left_longer ? side::right : side::left});
+            const auto said = [&](const std::optional<length>& l) {
+                return l ? long_as(*l) : std::string("as it is");
+            };
+            page_section& s = add(sentence_case(title(b, {p.zone, side::both})) +
+                                  " will be uneven: please choose");
+            s.how = lines_as::boxes;
+            s.lines.push_back("Fine: left " + said(p.left) + ", right " + said(p.right) + ".");
+            s.lines.push_back(p.hurt ? "Leave the " + other + " as it is, too."
+                                     : "Both at " + long_as(shorter(*p.left, *p.right)) + ".");
+        }
+    }
+
     /// What the skin shows that leaves no place: fleas, lumps, scabs.
     [[nodiscard]] strings on_the_skin() const {
         strings out;
         if (!g_.fleas.empty()) {
-            out.push_back("We saw fleas (" + listed(titles(r_.reference.dog_body, g_.fleas)) +
+            out.push_back("We saw fleas (" + listed(titles(plain_, g_.fleas)) +
                           "). A flea bath comes first. Ask a vet what to give at home.");
         }
         grouped<std::string> by_text;
@@ -178,9 +210,10 @@ class today_part : owner_view {
                 return "it is cut back with the ear beneath, so that no long fringe hangs from a "
                        "short ear.";
             case outcome::taken_down:
-                return "the sound hair comes down with what is matted, so that your dog isn't left "
-                       "in "
-                       "patches.";
+                return std::string(
+                           "the sound hair comes down with what is matted, so that your dog isn't "
+                           "left in patches") +
+                       (may_keep_long(m_) ? ", unless you choose otherwise below." : ".");
             case outcome::beyond_reach:
                 return "it will be " + long_as(z.leaves->best) + ", or as short as " +
                        long_as(z.leaves->low) + ". You asked for " + long_as(*z.target) +
@@ -267,6 +300,13 @@ class today_part : owner_view {
 };
 
 }  // namespace
+
+bool may_keep_long(const owner_matter& m) {
+    return m.grow_back != nullptr && m.grow_back->size() > 1 && m.moment != owner_moment::after &&
+           std::any_of(m.grow_back->begin(), m.grow_back->end(),
+                       [](const regrowth_option& w) { return w.how == grow_back::keep_long; }) &&
+           !m.plan.down.empty();
+}
 
 void say_today(const owner_view& v) {
     today_part(v).say();

@@ -22,8 +22,8 @@ namespace pelage::io {
 class owner_view;
 /// What the record says was done today; what was asked for where nothing is logged yet.
 void say_done(const owner_view& v);
-/// Mats on an ear or the tail were logged today.
-[[nodiscard]] bool matted_by_record(const owner_view& v);
+/// Mats on the tail were logged today, or else on an ear.
+[[nodiscard]] bool matted_by_record(const owner_view& v, bool tail);
 
 /// A page that is being written. Parts of it are classes that look at it. Borrows what it is made of.
 class owner_view {
@@ -31,7 +31,7 @@ class owner_view {
     using strings = std::vector<std::string>;
 
     owner_view(const owner_matter& m, const print_options& o, const wishes_by_place& wishes,
-               const kit_setups& top, owner_page& page)
+               const kit_setups& top, const body& plain, owner_page& page)
         : m_(m),
           g_(m.plan),
           r_(m.asked),
@@ -39,7 +39,8 @@ class owner_view {
           coat_(coat_of(r_.reference, *r_.patient.coat)),
           wishes_(wishes),
           top_(top),
-          places_(g_, r_),
+          plain_(plain),
+          places_(g_, plain),
           page_(page) {}
 
   protected:
@@ -80,10 +81,13 @@ class owner_view {
     const coat& coat_;
     const wishes_by_place& wishes_;
     const kit_setups& top_;
+    const body& plain_;  ///< with an owner's names for its places
     place_words places_;
     owner_page& page_;
 };
 
+/// Whether the owner chooses if sound hair comes down with what is matted.
+[[nodiscard]] bool may_keep_long(const owner_matter& m);
 /// Why the dog wasn't groomed, and what to do now.
 void say_stopped(const owner_view& v);
 /// What the owner asked for.

@@ -35,7 +35,7 @@ std::string of_sheet(const quiz_question& q, const quiz_request& r) {
 }
 
 std::string use_words(use_there::may use) {
-    return use == use_there::may::both_ways       ? "with the lay, and against it"
+    return use == use_there::may::both_ways ? "with the lay; against it too, but not by beginners"
            : use == use_there::may::with_lay_only ? "with the lay only"
                                                   : "not at all";
 }
@@ -55,19 +55,59 @@ std::string may_and_not(const setup& may, const quiz_option& not_so, const quiz_
            " not: " + no_go_words(*not_so.no, r.reference.dog_body);
 }
 
-/// What may go, and of all that may not each reason once, that of `first` before the others.
-std::string may_and_none_of(const setup& may, const quiz_option& first, const quiz_question& q,
-                            const quiz_request& r, length_unit u) {
-    std::string out = may_and_not(may, first, r, u);
-    std::vector<no_go> told{*first.no};
-    for (const quiz_option& o : q.wrong) {
-        if (o.no && std::none_of(told.begin(), told.end(),
-                                 [&](const no_go& n) { return n.same_cause(*o.no); })) {
-            told.push_back(*o.no);
-            out += "; " + held_words(held_by(o), u) +
-                   " not: " + no_go_words(*o.no, r.reference.dog_body);
+/// Of bare blades "blade 7" and "blades 7 and 5"; of others each as it is held.
+std::string several_words(const std::vector<const setup*>& all, length_unit u) {
+    std::vector<std::string> words;
+    for (const setup* s : all) {
+        const std::string one = held_words(*s, u);
+        const bool blade = one.starts_with("blade ") && all.size() > 1;
+        words.push_back(blade ? one.substr(6) : one);
+    }
+    const bool blades = all.size() > 1 && std::all_of(all.begin(), all.end(), [&](const setup* s) {
+                            return held_words(*s, u).starts_with("blade ");
+                        });
+    return (blades ? "blades " : "") + listed(words);
+}
+
+/// What may go, and of all else that was offered why not, what `first` is before the others.
+std::string may_and_none_of(const setup& may, const quiz_option& first,
+                            const std::vector<quiz_option>& wrong, const quiz_request& r,
+                            length_unit u) {
+    std::vector<std::pair<no_go, std::vector<const setup*>>> told{{*first.no, {&held_by(first)}}};
+    for (const quiz_option& o : wrong) {
+        if (held_words(held_by(o), u) == held_words(held_by(first), u)) {
+            continue;
+        }
+        const auto same = std::find_if(told.begin(), told.end(),
+                                       [&](const auto& n) { return n.first.same_cause(*o.no); });
+        if (same == told.end()) {
+            told.push_back({*o.no, {&held_by(o)}});
+        } else {
+            same->second.push_back(&held_by(o));
         }
     }
+    std::string out = held_words(may, u) + " may";
+    for (const auto& [why, which] : told) {
+        out += "; " + several_words(which, u) + " not: " + no_go_words(why, r.reference.dog_body);
+    }
+    return out;
+}
+
+/// What else was offered may go, and what is right never does.
+std::string may_and_never(const quiz_question& q, const std::vector<quiz_option>& wrong,
+                          const quiz_request& r, length_unit u) {
+    std::vector<const setup*> may;
+    for (const quiz_option& o : wrong) {
+        may.push_back(&held_by(o));
+    }
+    return several_words(may, u) + " may; " + held_words(held_by(q.right), u) +
+           " not: " + no_go_words(*q.right.no, r.reference.dog_body);
+}
+
+/// What was offered beside the right answer, in the order it stood.
+std::vector<quiz_option> wrong_of(const posed_question& p) {
+    std::vector<quiz_option> out{p.options};
+    out.erase(out.begin() + static_cast<std::ptrdiff_t>(p.right));
     return out;
 }
 
@@ -79,9 +119,10 @@ std::string minded(const setup& in_place, const setup& of) {
                : "";
 }
 
-std::string reason(const quiz_question& q, const quiz_option* chosen, const quiz_request& r,
-                   length_unit u) {
-    const quiz_option& other = chosen != nullptr ? *chosen : q.wrong.front();
+std::string reason(const quiz_question& q, const posed_question& p, const quiz_option* chosen,
+                   const quiz_request& r, length_unit u) {
+    const std::vector<quiz_option> wrong = wrong_of(p);
+    const quiz_option& other = chosen != nullptr ? *chosen : wrong.front();
     const std::string here = q.zone ? zone_title(q, r) + ": " : "";
     switch (q.asks) {
         case quiz_asks::left_by:
@@ -100,11 +141,13 @@ std::string reason(const quiz_question& q, const quiz_option* chosen, const quiz
                                           {},
                                           {{*q.zone, side::both}},
                                           {},
-                                          r.today});
+                                          r.today}) +
+                   (q.there->use == use_there::may::both_ways ? "; beginners keep with the lay"
+                                                              : "");
         case quiz_asks::may_go:
-            return here + may_and_none_of(held_by(q.right), other, q, r, u);
+            return here + may_and_none_of(held_by(q.right), other, wrong, r, u);
         case quiz_asks::never_goes:
-            return here + may_and_not(held_by(other), q.right, r, u);
+            return here + may_and_never(q, wrong, r, u);
         case quiz_asks::under_mat:
             return may_and_not(held_by(q.right), other, r, u) +
                    "; on hurt skin or a mat felted to it nothing may";
@@ -170,9 +213,9 @@ std::string option_words(const quiz_option& o, const quiz_question& q, length_un
     return use != nullptr ? use_words(*use) : "blade " + std::get<std::string>(o.says);
 }
 
-std::string reason_words(const quiz_question& q, const quiz_option* chosen, const quiz_request& r,
-                         length_unit u) {
-    std::string out = capital(reason(q, chosen, r, u));
+std::string reason_words(const quiz_question& q, const posed_question& p, const quiz_option* chosen,
+                         const quiz_request& r, length_unit u) {
+    std::string out = capital(reason(q, p, chosen, r, u));
     if (out.back() != '.') {
         out += ".";
     }

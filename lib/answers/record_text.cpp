@@ -64,7 +64,7 @@ std::string state_of(const log_entry& e, const std::vector<log_entry>& in_force,
 }  // namespace
 
 document recorded_document(const record_of_dog& of, const recorded_entry& e,
-                           const print_options& o) {
+                           const std::string& undo, const print_options& o) {
     document d{"Recorded"};
     if (e.entry.takes_back) {
         d.say("Taken back: entry " + std::to_string(e.entry.corrects) + " of " + of.name +
@@ -74,7 +74,7 @@ document recorded_document(const record_of_dog& of, const recorded_entry& e,
         say_entry(d, e.entry, o.units, false);
     }
     d.say("Entry " + std::to_string(e.entry.number) + " of " + of.read.file +
-          (e.entry.takes_back ? "." : "; take it back with: pelage log " + of.id + " --undo"));
+          (e.entry.takes_back ? "." : "; take it back with: " + undo));
     return d;
 }
 

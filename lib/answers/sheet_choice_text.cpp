@@ -11,6 +11,7 @@
 
 #include "answers/first_lines.hpp"
 #include "answers/layout.hpp"
+#include "answers/words/dates.hpp"
 #include "answers/words/objection.hpp"
 #include "answers/words/sheet.hpp"
 #include "answers/words/tool.hpp"
@@ -211,9 +212,9 @@ std::string carried_line(const ranked_sheet& t, const print_options& o) {
     std::string text = t.own ? "its own sheet; " : t.for_mix ? "made for its mix; " : "";
     text += minutes_words(t.takes());
     if (t.when) {
-        text += ", back by " + on_day(t.when->next_visit, o);
+        text += ", back by " + come_by(t.when->next_visit, o);
         if (t.when->next_visit < t.when->full_groom) {
-            text += ", full groom by " + on_day(t.when->full_groom, o);
+            text += ", full groom by " + come_by(t.when->full_groom, o);
         }
     }
     if (t.away && !t.own) {

@@ -9,6 +9,7 @@
 
 #include "answers/grouped.hpp"
 #include "answers/lines.hpp"
+#include "answers/words/dates.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/tool.hpp"
 #include "answers/words/when.hpp"
@@ -126,7 +127,8 @@ std::string ways_writer::back_of(const other_way& w) const {
     if (!w.when || !when_ || w.when->next_visit == when_->next_visit) {
         return {};
     }
-    return "; back by " + on_day(w.when->next_visit, o_);
+    const std::string by = come_by(w.when->next_visit, o_);
+    return by == come_by(when_->next_visit, o_) ? "" : "; back by " + by;
 }
 
 std::string ways_writer::fewer_line(const other_way& w) const {

@@ -45,14 +45,39 @@ std::string alert_words(const dog& d) {
     return d.alerts.empty() ? "" : "ALERT: " + joined(titles(d.alerts), "; ");
 }
 
+/// "promised for 21 December 2026, when nobody works: Tuesday, 22 December 2026 instead; 3 days after it is
+/// due"; empty where nothing is.
+std::string promise_words(const due_dog& one, const week_request& r) {
+    if (!one.promised) {
+        return {};
+    }
+    std::string s = "promised for " + in_words(*one.promised);
+    const auto on = day_for_promise(r.salon, r.salon.dogs[one.dog], r.today, *one.promised);
+    if (on != one.promised) {
+        s += ", when nobody works: " + (on ? weekday_words(*on) + " instead" : "no day is near");
+    }
+    if (const int late = days_to(one.by, on.value_or(*one.promised)); late > 0) {
+        s += ", " + std::to_string(late) + (late == 1 ? " day" : " days") + " after it is due";
+    }
+    return s;
+}
+
 /// What stands beside a dog: alerts first, then what has to be asked or known, then what was promised.
-std::string beside_words(const due_dog& one, const dog& who) {
-    std::vector<std::string> parts{alert_words(who), first_words(one)};
-    if (one.promised) {
-        parts.push_back("promised for " + in_words(*one.promised));
+std::string beside_words(const due_dog& one, const week_request& r, bool promised = true) {
+    std::vector<std::string> parts{alert_words(r.salon.dogs[one.dog]), first_words(one)};
+    if (promised) {
+        parts.push_back(promise_words(one, r));
     }
     std::erase(parts, std::string{});
     return joined(parts, "; ");
+}
+
+/// The day by which it comes: that its clock sets, or the one it was promised if that is sooner.
+date comes_by(const due_dog& one, const week_request& r) {
+    const auto on = one.promised
+                        ? day_for_promise(r.salon, r.salon.dogs[one.dog], r.today, *one.promised)
+                        : std::nullopt;
+    return on ? std::min(*on, one.by) : one.by;
 }
 
 /// The Sunday that ends a day's week.
@@ -74,15 +99,16 @@ void say_dogs(document& d, const week_matter& m, std::string heading,
     if (which.empty()) {
         return;
     }
-    typed_table t{{"dog", "visit", overdue ? "since" : "by", "days", "min", "first"}};
+    typed_table t{{"dog", "visit", overdue ? "since" : "by", "days", "min", "know first"}};
     t.numbers = {false, false, false, true, true, false};
     t.whom = shown_to::people;
     for (const due_dog* one : which) {
         const dog& who = m.asked.salon.dogs[one->dog];
-        const auto last = last_open_day(m.asked.salon, who, m.asked.today, one->by);
-        const date by = overdue ? one->by : last.value_or(one->by);
+        const date until = comes_by(*one, m.asked);
+        const auto last = last_open_day(m.asked.salon, who, m.asked.today, until);
+        const date by = overdue ? one->by : last.value_or(until);
         const int days = days_to(one->by, m.asked.today);
-        std::string first = beside_words(*one, who);
+        std::string first = beside_words(*one, m.asked);
         if (groomed_after(*one, end_of_week(m.of))) {
             first += (first.empty() ? "" : "; ") + std::string("then a full groom by ") +
                      in_words(one->full_by);
@@ -144,7 +170,7 @@ typed_table week_rows(const week_matter& m) {
         }
         t.rows.push_back({who.id, called(who), std::string(name(one.what)), one.by, one.full_by,
                           one.takes, std::int64_t{std::max(0, days_to(one.by, m.asked.today))},
-                          beside_words(one, who)});
+                          beside_words(one, m.asked)});
     }
     return t;
 }
@@ -220,6 +246,22 @@ std::string broken_words(promise_broken why, const diary_matter& m) {
     return "nobody who may groom it has as much time left that day";
 }
 
+/// Whether that visit is the one that was promised.
+bool is_promised(const diary_matter& m, const diary_visit& v) {
+    return std::any_of(
+        m.question.promised.begin(), m.question.promised.end(), [&](const promised_visit& p) {
+            return p.dog == v.dog && p.booked() == m.asked.today + std::chrono::days{v.on};
+        });
+}
+
+/// How many dogs were promised a day behind the diary that their coat doesn't wait for.
+std::size_t promised_late(const diary_matter& m) {
+    return static_cast<std::size_t>(std::count_if(
+        m.question.promised.begin(), m.question.promised.end(), [](const promised_visit& v) {
+            return v.why == promise_broken::after_diary && v.late > 0;
+        }));
+}
+
 /// Days told to owners that the diary can't keep.
 void say_broken_promises(document& d, const diary_matter& m) {
     bool opened = false;
@@ -228,11 +270,17 @@ void say_broken_promises(document& d, const diary_matter& m) {
             continue;
         }
         if (!opened) {
-            d.open("Promised, and not in it");
+            d.open("Promised, and not in it on that day");
             opened = true;
         }
         d.item_of(called(m.asked.salon.dogs[m.due[v.due].dog]) + ": ",
-                  weekday_words(v.on) + "; " + broken_words(v.why, m));
+                  weekday_words(v.on) + "; " + broken_words(v.why, m) +
+                      (v.instead ? "; booked on the nearest day on which somebody does, " +
+                                       weekday_words(*v.instead)
+                       : v.why == promise_broken::after_diary && v.late > 0
+                           ? "; that is " + std::to_string(v.late) +
+                                 (v.late == 1 ? " day" : " days") + " after it is due"
+                           : ""));
     }
 }
 
@@ -271,11 +319,13 @@ document document_of(const week_matter& m) {
     for (const due_dog& one : m.due) {
         if (one.bookable() && one.by < m.asked.today) {
             overdue.push_back(&one);
-        } else if (one.bookable() && one.by <= end) {
+        } else if (one.bookable() && comes_by(one, m.asked) <= end) {
             due.push_back(&one);
         }
     }
-    const auto sooner = [](const due_dog* a, const due_dog* b) { return a->by < b->by; };
+    const auto sooner = [&](const due_dog* a, const due_dog* b) {
+        return comes_by(*a, m.asked) < comes_by(*b, m.asked);
+    };
     std::stable_sort(overdue.begin(), overdue.end(), sooner);
     std::stable_sort(due.begin(), due.end(), sooner);
     document d;
@@ -302,7 +352,7 @@ document document_of(const diary_matter& m) {
     work takes{};
     int late = 0;
     int latest = 0;
-    typed_table t{{"day", "groomer", "dog", "visit", "min", "late", "first"}};
+    typed_table t{{"day", "groomer", "dog", "visit", "min", "late", "know first"}};
     t.numbers = {false, false, false, false, true, true, false};
     const std::vector<work> minutes_of = visit_minutes(m.found, m.question, m.due);
     for (std::size_t i = 0; i < m.found.visits.size(); ++i) {
@@ -321,7 +371,7 @@ document document_of(const diary_matter& m) {
              m.asked.salon.groomers[v.groomer].name, called(m.asked.salon.dogs[one.dog]),
              visit_words(one, v), cell(here, detail::fixed(in_minutes(here), 0)),
              v.late > 0 ? cell(std::int64_t{v.late}) : cell(),
-             beside_words(one, m.asked.salon.dogs[one.dog])});
+             beside_words(one, m.asked, is_promised(m, v))});
     }
     const std::size_t n = t.rows.size();
     std::string s = std::to_string(n) + (n == 1 ? " visit" : " visits") + ", about " +
@@ -329,8 +379,12 @@ document document_of(const diary_matter& m) {
     if (late > 0) {
         s += " " + std::to_string(late) + (late == 1 ? " is" : " are") + " late, at most " +
              std::to_string(latest) + (latest == 1 ? " day." : " days.");
-    } else if (m.found.lapses.empty()) {
+    } else if (m.found.lapses.empty() && promised_late(m) == 0) {
         s += " Nobody is late.";
+    }
+    if (const std::size_t n_late = promised_late(m); n_late > 0) {
+        s += " " + std::to_string(n_late) + (n_late == 1 ? " is" : " are") +
+             " promised a day after this diary that is later than due, see below.";
     }
     if (!m.found.lapses.empty()) {
         s += " " + std::to_string(m.found.lapses.size()) + " not held, see below.";

@@ -110,9 +110,13 @@ std::string json_of(const diary_matter& m) {
     j["promised_not_kept"] = json::array();
     for (const promised_visit& v : m.question.promised) {
         if (v.why != promise_broken::no) {
-            j["promised_not_kept"].push_back({{"dog", m.asked.salon.dogs[m.due[v.due].dog].id},
-                                              {"on", iso(v.on)},
-                                              {"why", name(v.why)}});
+            json one{{"dog", m.asked.salon.dogs[m.due[v.due].dog].id},
+                     {"on", iso(v.on)},
+                     {"why", name(v.why)}};
+            if (v.instead) {
+                one["booked"] = iso(*v.instead);
+            }
+            j["promised_not_kept"].push_back(std::move(one));
         }
     }
     return dumped(j);

@@ -23,6 +23,10 @@ document_text read_text(const std::string& path) {
     namespace fs = std::filesystem;
     std::error_code failed;
     const fs::file_status what = fs::status(path, failed);
+    if (what.type() == fs::file_type::not_found &&
+        fs::is_symlink(fs::symlink_status(path, failed))) {
+        refuse(path, "which is a link that leads nowhere; put a file of its own there");
+    }
     if (what.type() == fs::file_type::not_found) {
         refuse(path, "which isn't there; write the path of a TOML file");
     }

@@ -64,6 +64,19 @@ class ids_of_files {
     std::map<std::string, std::string> files_;
 };
 
+/// Whether a link leads out of that folder: its record would stand in one salon and the dog in another.
+bool leads_out(const std::string& path, const std::string& folder) {
+    namespace fs = std::filesystem;
+    std::error_code failed;
+    if (!fs::is_symlink(fs::symlink_status(path, failed))) {
+        return false;
+    }
+    const fs::path to = fs::canonical(path, failed);
+    const fs::path home = fs::canonical(folder, failed);
+    return !failed &&
+           std::mismatch(home.begin(), home.end(), to.begin(), to.end()).first != home.end();
+}
+
 /// The texts of a folder's *.toml files, none if there is no such folder. A folder that can't be read is
 /// a fault of the salon, a file that can't be is unsound.
 std::vector<document_text> slurp_all(const std::string& folder, bool dogs, diagnostics& wrong,
@@ -80,6 +93,11 @@ std::vector<document_text> slurp_all(const std::string& folder, bool dogs, diagn
     std::vector<document_text> out;
     for (const std::string& path : paths) {
         try {
+            if (dogs && leads_out(path, folder + "/..")) {
+                throw error(errc::io, "can't read the dog; found " + shown(path) +
+                                          ", which is a link out of the salon, and a file of its "
+                                          "own is wanted; copy it, its record too");
+            }
             out.push_back(read_text(path));
         } catch (const error& e) {
             unsound.push_back({path, {}, dogs, {}, {{path, 0, 0, e.code(), e.what()}}});

@@ -33,22 +33,39 @@ class booker {
   private:
     [[nodiscard]] diary_problem& p() { return q_.problem; }
 
+    [[nodiscard]] int day_of(const date& on) const {
+        return static_cast<int>((on - r_.today).count());
+    }
+
     void book(promised_visit& v) {
-        const int on = static_cast<int>((v.on - r_.today).count());
         diary_dog& d = p().dogs[v.dog];
-        const running_clocks now = planning::clocks_before(d);
-        v.full = full_then(d, on);
-        v.takes = v.full ? due_[v.due].first_full_takes : d.between;
-        v.late = on - planning::due_first(d, now);
-        v.why = on > p().last ? promise_broken::after_diary : put(d, v, on);
-        if (v.why != promise_broken::no) {
+        int on = day_of(v.on);
+        v.why = try_on(d, v, on);
+        if (v.why == promise_broken::closed || v.why == promise_broken::away) {
+            const auto other =
+                day_for_promise(r_.salon, r_.salon.dogs[due_[v.due].dog], r_.today, v.on);
+            if (other && try_on(d, v, day_of(*other)) == promise_broken::no) {
+                v.instead = other;
+                on = day_of(*other);
+            }
+        }
+        if (!v.booked()) {
             return;
         }
+        const running_clocks now = planning::clocks_before(d);
         const std::optional<int> other = planning::due_between(d, now);
         q_.promised_cost += v.takes + p().trip +
                             mmin(planning::late_price(p(), on - planning::due_full(d, now),
                                                       other ? on - *other : 0));
         stand_after(d, {v.full ? on : now.full, on, true}, on);
+    }
+
+    /// What the visit is on that day, and its minutes of a groomer where it can be had.
+    promise_broken try_on(const diary_dog& d, promised_visit& v, int on) {
+        v.full = full_then(d, on);
+        v.takes = v.full ? due_[v.due].first_full_takes : d.between;
+        v.late = on - planning::due_first(d, planning::clocks_before(d));
+        return on > p().last ? promise_broken::after_diary : put(d, v, on);
     }
 
     /// Whether the visit of that day is a full groom: it is due, or would be before a visit between has
@@ -62,7 +79,7 @@ class booker {
     /// Takes its minutes from the groomer who has least left beside it.
     promise_broken put(const diary_dog& d, promised_visit& v, int on) {
         const auto day = static_cast<std::size_t>(on);
-        if (r_.salon.closed.cover(v.on)) {
+        if (r_.salon.closed.cover(r_.today + std::chrono::days{on})) {
             return promise_broken::closed;
         }
         if (day < d.cannot.size() && d.cannot[day]) {
@@ -133,9 +150,9 @@ void book_promised(const week_request& r, const std::vector<due_dog>& due, diary
 diary with_promised(diary found, const diary_question& q) {
     const date day0 = q.from;
     for (const promised_visit& v : q.promised) {
-        if (v.why == promise_broken::no) {
+        if (const auto on = v.booked()) {
             found.visits.push_back(
-                {v.dog, static_cast<int>((v.on - day0).count()), v.full, v.groomer, v.late});
+                {v.dog, static_cast<int>((*on - day0).count()), v.full, v.groomer, v.late});
         }
     }
     std::sort(found.visits.begin(), found.visits.end(),

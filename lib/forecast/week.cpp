@@ -194,6 +194,30 @@ std::optional<date> last_open_day(const salon_files& s, const dog& d, const date
     return std::nullopt;
 }
 
+std::optional<date> day_for_promise(const salon_files& s, const dog& d, const date& today,
+                                    const date& on) {
+    const auto works = [&](const date& day) {
+        return std::any_of(s.groomers.begin(), s.groomers.end(), [&](const groomer& g) {
+            return (d.groomer.empty() || g.name == d.groomer) && g.on(day) > work{};
+        });
+    };
+    const auto open = [&](const date& day) {
+        return !s.closed.cover(day) && (s.groomers.empty() || works(day));
+    };
+    if (open(on)) {
+        return on;
+    }
+    constexpr int farthest = 28;
+    for (int n = 1; n <= farthest; ++n) {
+        for (const date& day : {on - std::chrono::days{n}, on + std::chrono::days{n}}) {
+            if (day >= today && open(day) && !d.cannot.cover(day)) {
+                return day;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
 std::vector<work> visit_minutes(const diary& d, const diary_question& q,
                                 const std::vector<due_dog>& due) {
     std::vector<bool> groomed(q.which.size(), false);

@@ -1,11 +1,13 @@
 // From the things of a question to what is asked: one thing, with what was said beside it.
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include <pelage/kit/asked.hpp>
 
 #include "kit/asked_pieces.hpp"
 #include "kit/asked_settle.hpp"
+#include "kit/asked_strangers.hpp"
 #include "model/mix_words.hpp"
 
 namespace pelage {
@@ -13,6 +15,21 @@ namespace pelage {
 namespace {
 
 using namespace asking;
+
+/// Whether two questions are about one and the same tool or length.
+bool same_thing(const question& a, const question& b) {
+    const auto comb = [](const question& q) { return q.tool.over ? q.tool.over->id : ""; };
+    return a.what == b.what &&
+           (a.what == question::form::of_length
+                ? in_hundredths(a.wanted) == in_hundredths(b.wanted)
+                : a.tool.tool.id == b.tool.tool.id && a.tool.tool.setting == b.tool.tool.setting &&
+                      comb(a) == comb(b));
+}
+
+/// Whether the words are answered alike on every coat: nothing that takes it off.
+bool no_coat_needed(const terms_asked& t) {
+    return std::none_of(t.all.begin(), t.all.end(), [](const term* one) { return one->clips; });
+}
 
 /// The question in hand.
 class question_reader {
@@ -40,11 +57,13 @@ class question_reader {
             return {*list};
         }
         say_what_fillers_mean(pieces_);
+        comb_over_each(pieces_, r_);
         if (auto carrying = comb_on_a_blade(pieces_, r_)) {
             return {std::move(*carrying)};
         }
         only_ = drop_tool_words(pieces_);
         settle_by_neighbours(pieces_, words_of(r_), known_.terms());
+        drop_asking_words(pieces_);
         asked out = thing();
         add_circumstances(out);
         return out;
@@ -111,55 +130,7 @@ class question_reader {
         if (none_known && !near.empty()) {
             return {strangers{{{whole, near}}, {}}};
         }
-        return {each_stranger()};
-    }
-
-    [[nodiscard]] strangers each_stranger() const {
-        strangers out;
-        std::string run;
-        const auto end_run = [&] {
-            const bool told = std::any_of(out.words.begin(), out.words.end(),
-                                          [&](const auto& w) { return w.word == run; });
-            if (told) {
-                run.clear();
-            }
-            if (!run.empty()) {
-                const auto breeds = known_.breeds_with(run);
-                out.words.push_back({run, breeds.empty() ? known_.near(run) : breeds});
-                run.clear();
-            }
-        };
-        for (const piece& p : pieces_) {
-            if (of_kind(p, piece_kind::stranger)) {
-                run += (run.empty() ? "" : " ") + p.text;
-                continue;
-            }
-            end_run();
-            const bool thing = p.kind < piece_kind::telling_apart;
-            if (thing && std::find(out.understood.begin(), out.understood.end(), p.text) ==
-                             out.understood.end()) {
-                out.understood.push_back(p.text);
-            }
-        }
-        end_run();
-        split_runs(out);
-        return out;
-    }
-
-    /// A run of strangers near to nothing is told word by word.
-    void split_runs(strangers& s) const {
-        std::vector<strangers::one> out;
-        for (const strangers::one& w : s.words) {
-            const std::vector<token> each = tokens_of(w.word);
-            if (!w.near.empty() || each.size() < 2) {
-                out.push_back(w);
-                continue;
-            }
-            for (const token& t : each) {
-                out.push_back({t.low, known_.near(t.low)});
-            }
-        }
-        s.words = std::move(out);
+        return {each_stranger(pieces_, known_)};
     }
 
     [[nodiscard]] static std::optional<direction> way_of(const piece& p) {
@@ -228,9 +199,15 @@ class question_reader {
 
     [[nodiscard]] std::vector<const term*> terms_said() const {
         std::vector<const term*> out;
+        const auto add = [&](const term* t) {
+            if (std::find(out.begin(), out.end(), t) == out.end()) {
+                out.push_back(t);
+            }
+        };
         for (const piece* p : all(piece_kind::term)) {
-            if (std::find(out.begin(), out.end(), p->means) == out.end()) {
-                out.push_back(p->means);
+            add(p->means);
+            for (const std::string& id : p->means->parts) {
+                add(find(words_of(r_).terms, id));
             }
         }
         // what hurts a dog is told first
@@ -249,8 +226,14 @@ class question_reader {
             return {each_by_itself()};
         }
         for (const piece* p : all(piece_kind::tool)) {
-            out.all.push_back(read_tool(p->text, r_));
-            out.all.back().only = only_;
+            question q = read_tool(p->text, r_);
+            q.only = only_;
+            out.same = out.same || std::any_of(out.all.begin(), out.all.end(),
+                                               [&](const auto& o) { return same_thing(o, q); });
+            if (std::none_of(out.all.begin(), out.all.end(),
+                             [&](const question& o) { return same_thing(o, q); })) {
+                out.all.push_back(std::move(q));
+            }
         }
         if (pieces_.size() == 1) {
             out.all.front().said = detail::trimmed(r_.text);
@@ -281,7 +264,9 @@ class question_reader {
     }
 
     asked about_place(std::size_t places) {
-        static_cast<void>(take_ways());  // the card says both
+        const std::vector<direction> ways = take_ways();
+        const bool against =
+            std::find(ways.begin(), ways.end(), direction::against_lay) != ways.end();
         const bool others = count(piece_kind::term) + count(piece_kind::terms_asked) > 0;
         if (places > 1 && count(piece_kind::telling_apart) > 0 && !others) {
             if (auto words = words_told_apart()) {
@@ -297,7 +282,7 @@ class question_reader {
                                p.text,
                                {title(r_.reference.dog_body, p.places.front()), p.also_breed}}};
         }
-        place_asked out{p.text, p.places, p.means, terms_said()};
+        place_asked out{p.text, p.places, p.means, terms_said(), against};
         for (const piece* more : all(piece_kind::place)) {
             if (more == &p) {
                 continue;
@@ -374,6 +359,16 @@ class question_reader {
             return;
         }
         a.breed = breeds.front()->text;
+        if (auto* words = std::get_if<terms_asked>(&a.what);
+            words != nullptr && no_coat_needed(*words)) {
+            const asked_breed* open =
+                mix_words::asked_of(r_.reference.genes, mix_words::plain_name(a.breed));
+            if (open != nullptr) {
+                words->open = open;
+                words->breed = std::exchange(a.breed, {});
+                return;
+            }
+        }
         a.coat = expect_coat(a.breed, r_.reference.genes, r_.reference.coats).may_be.likeliest();
     }
 

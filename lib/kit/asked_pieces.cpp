@@ -23,25 +23,31 @@ constexpr std::array<std::string_view, 3> articles{"the", "a", "an"};
 
 /// Words that a question is made of and that say nothing by themselves.
 bool says_nothing(std::string_view w) {
-    constexpr std::array<std::string_view, 142> all{
-        "what",    "whats",      "what's",   "is",      "are",     "a",      "an",       "the",
-        "does",    "do",         "did",      "i",       "me",      "my",     "we",       "you",
-        "your",    "on",         "for",      "in",      "of",      "at",     "to",       "how",
-        "which",   "who",        "where",    "wheres",  "mean",    "means",  "meaning",  "use",
-        "used",    "using",      "can",      "could",   "should",  "would",  "may",      "must",
-        "it",      "its",        "this",     "that",    "with",    "by",     "go",       "goes",
-        "going",   "clip",       "clipping", "clipped", "cutting", "groom",  "grooming", "take",
-        "get",     "put",        "leave",    "leaves",  "leaving", "left",   "please",   "pls",
-        "dog",     "dogs",       "best",     "need",    "about",   "tell",   "explain",  "know",
-        "when",    "why",        "thin",     "thick",   "skin",    "hold",   "holding",  "there",
-        "be",      "ok",         "okay",     "safe",    "hair",    "size",   "length",   "long",
-        "short",   "him",        "her",      "his",     "one",     "under",  "over",     "onto",
-        "beneath", "underneath", "too",      "much",    "many",    "before", "after",    "inside",
-        "out",     "off",        "up",       "from",    "if",      "any",    "some",     "will",
-        "have",    "has",        "good",     "right",   "make",    "makes",  "want",     "them",
-        "they",    "their",      "he",       "she",     "these",   "those",  "only",     "just",
-        "very",    "really",     "also",     "cut",     "cuts",    "trim",   "trims",    "trimming",
-        "trimmed", "was",        "then",     "into",    "through", "around"};
+    constexpr auto all = std::to_array<std::string_view>(
+        {"what",    "whats",    "what's",    "is",      "are",     "a",        "an",
+         "the",     "does",     "do",        "did",     "i",       "me",       "my",
+         "we",      "you",      "your",      "on",      "for",     "in",       "of",
+         "at",      "to",       "how",       "which",   "who",     "where",    "wheres",
+         "mean",    "means",    "meaning",   "use",     "used",    "using",    "can",
+         "could",   "should",   "would",     "may",     "must",    "it",       "its",
+         "this",    "that",     "with",      "by",      "go",      "goes",     "going",
+         "clip",    "clipping", "clipped",   "cutting", "groom",   "grooming", "take",
+         "get",     "put",      "leave",     "leaves",  "leaving", "left",     "please",
+         "pls",     "dog",      "dogs",      "best",    "need",    "about",    "tell",
+         "explain", "know",     "when",      "why",     "thin",    "thick",    "skin",
+         "hold",    "holding",  "there",     "be",      "ok",      "okay",     "safe",
+         "hair",    "size",     "length",    "long",    "short",   "him",      "her",
+         "his",     "one",      "under",     "over",    "onto",    "beneath",  "underneath",
+         "too",     "much",     "many",      "before",  "after",   "inside",   "out",
+         "off",     "up",       "from",      "if",      "any",     "some",     "will",
+         "have",    "has",      "good",      "right",   "make",    "makes",    "want",
+         "them",    "they",     "their",     "he",      "she",     "these",    "those",
+         "only",    "just",     "very",      "really",  "also",    "cut",      "cuts",
+         "trim",    "trims",    "trimming",  "trimmed", "was",     "then",     "into",
+         "through", "around",   "tidy",      "tidied",  "coat",    "coats",    "type",
+         "types",   "kind",     "not",       "dont",    "don't",   "cant",     "can't",
+         "cannot",  "isn't",    "shouldn't", "getting", "gets",    "got",      "now",
+         "today",   "again"});
     return among(w, all);
 }
 
@@ -159,12 +165,32 @@ std::optional<piece> vocabulary::coat_or_breed(const std::string& words) const {
             return piece{piece_kind::coat, words, {}, terms_.find(words), nullptr, k.id};
         }
     }
-    const std::string bred = mix_words::written_out(c_.genes, plain);
-    if (!mix_words::breeds_called(c_.genes, bred).empty() ||
-        mix_words::cross_called(c_.genes, bred) != nullptr) {
-        return piece{piece_kind::breed, words};
+    const auto breed_called = [&](const std::string& name) {
+        const std::string bred = mix_words::written_out(c_.genes, name);
+        return !mix_words::breeds_called(c_.genes, bred).empty() ||
+               mix_words::cross_called(c_.genes, bred) != nullptr;
+    };
+    if (breed_called(plain) || (plain.size() > 3 && plain.ends_with('s') &&
+                                breed_called(plain.substr(0, plain.size() - 1)))) {
+        return piece{piece_kind::breed,
+                     breed_called(plain) ? words : words.substr(0, words.size() - 1)};
     }
     return std::nullopt;
+}
+
+bool vocabulary::one_name(const std::string& words) const {
+    for (auto blank = words.find(' '); blank != std::string::npos;
+         blank = words.find(' ', blank + 1)) {
+        const auto before = words.rfind(' ', blank - 1);
+        const std::size_t from = before == std::string::npos ? 0 : before + 1;
+        const std::string word = words.substr(from, blank - from);
+        if (word_of_a_question(word) || terms_.find(word) != nullptr ||
+            terms_.asked(word) != nullptr || places_.find(word) != nullptr ||
+            coat_or_breed(words.substr(blank + 1))) {
+            return false;
+        }
+    }
+    return true;
 }
 
 std::vector<std::string> vocabulary::breeds_with(std::string_view word) const {
@@ -199,7 +225,10 @@ std::optional<piece> vocabulary::known(const std::string& words) const {
     if (const asked_term* a = terms_.asked(words)) {
         return piece{piece_kind::terms_asked, words, {}, nullptr, a};
     }
-    if (mix_words::asked_of(c_.genes, mix_words::plain_name(words)) != nullptr) {
+    const std::string plain = mix_words::plain_name(words);
+    const asked_breed* a = mix_words::asked_of(c_.genes, plain);
+    if (a != nullptr &&
+        (std::find(a->words.begin(), a->words.end(), plain) != a->words.end() || one_name(words))) {
         return piece{piece_kind::breed, words};
     }
     return std::nullopt;

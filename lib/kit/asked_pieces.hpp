@@ -60,6 +60,9 @@ class vocabulary {
   private:
     [[nodiscard]] std::optional<piece> known(const std::string& words) const;
     [[nodiscard]] std::optional<piece> coat_or_breed(const std::string& words) const;
+    /// Whether words that end like a cross are its name, "golden doodle", and no question about one,
+    /// "brush my doodle".
+    [[nodiscard]] bool one_name(const std::string& words) const;
     [[nodiscard]] std::optional<piece> longest_at(const std::vector<token>& all, std::size_t at,
                                                   std::size_t& next) const;
 

@@ -40,6 +40,13 @@ void settle_by_neighbours(std::vector<piece>& all, const glossary& g, const term
 [[nodiscard]] asked about_the_extreme(const std::string& word, asked_kind only,
                                       const lookup_request& r);
 
+/// "13 mm over a 10 or a 30", "10 or 30 under a 13 mm comb": the comb sits on each of them.
+void comb_over_each(std::vector<piece>& all, const lookup_request& r);
+
+/// "clipper oil, how often": words that only ask go where another thing is asked about that they don't
+/// belong to.
+void drop_asking_words(std::vector<piece>& all);
+
 /// "7 skip", "5 finish": the one blade of that number with these teeth, where there is one; then the word
 /// has been said and goes from `beside`.
 void take_teeth(question& q, std::vector<const term*>& beside, const lookup_request& r);

@@ -35,6 +35,9 @@ const never_rule* never_among(const glossary& g, const std::vector<std::string>&
     return out;
 }
 
+/// The term of a part of the dog: what a rule about any place is of.
+constexpr const char* on_a_place = "zone";
+
 std::vector<std::string> ids_of(const std::vector<const term*>& all) {
     std::vector<std::string> out;
     for (const term* t : all) {
@@ -47,13 +50,16 @@ std::vector<std::string> ids_of(const std::vector<const term*>& all) {
 
 carrying_answer carrying(const lookup_request& r, const carrying_asked& c) {
     carrying_answer out;
-    out.asked = c.under;
     if (r.tools.combs.empty() && r.reference.combs.empty()) {
         return out;
     }
     const comb& any =
         r.tools.combs.empty() ? r.reference.combs.front() : r.tools.combs.front().spec;
-    out.may = !c.under || carries(r, *c.under, any);
+    for (const blade& b : c.under) {
+        const length left =
+            stated_length(combed(any, b, direction::with_lay), r.rules.cut).best - any.stated.best;
+        out.asked.push_back({b, carries(r, b, any), left});
+    }
     for (const kit_blade& b : r.tools.blades) {
         if (carries(r, b.spec, any)) {
             out.blades.push_back(b.spec);
@@ -62,7 +68,9 @@ carrying_answer carrying(const lookup_request& r, const carrying_asked& c) {
     std::stable_partition(out.blades.begin(), out.blades.end(),
                           [&](const blade& b) { return b.id == r.tools.under_comb; });
     for (const kit_comb& one : r.tools.combs) {
-        if (!c.under || sits_on(one, c.under->id, r.tools)) {
+        if (c.under.empty() || std::any_of(c.under.begin(), c.under.end(), [&](const blade& b) {
+                return sits_on(one, b.id, r.tools);
+            })) {
             out.combs.push_back(one.spec);
         }
     }
@@ -73,12 +81,31 @@ const never_rule* never_of(const lookup_request& r, const terms_asked& t) {
     return never_among(words_of(r), ids_of(t.all));
 }
 
+const never_rule* never_of(const lookup_request& r, const tools_asked& t) {
+    std::vector<std::string> said = ids_of(t.beside);
+    if (said.empty()) {
+        return nullptr;
+    }
+    said.emplace_back(on_a_place);
+    for (const question& q : t.all) {
+        if (q.what == question::form::of_length) {
+            continue;
+        }
+        said.emplace_back(q.tool.over ? "snap-on-comb" : "blade");
+        if (!q.tool.over && skips(q.tool.tool)) {
+            said.emplace_back("skip-tooth-blade");
+        }
+    }
+    return never_among(words_of(r), said);
+}
+
 const never_rule* never_of(const lookup_request& r, const place_asked& p) {
     const term_index terms(words_of(r));
     std::vector<std::string> said = ids_of(p.beside);
     if (said.empty()) {
         return nullptr;
     }
+    said.emplace_back(on_a_place);
     if (p.said != nullptr) {
         said.push_back(p.said->id);
     }

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <utility>
 
+#include <pelage/base/length_text.hpp>
 #include <pelage/kit/asked.hpp>
 
 namespace pelage {
@@ -8,6 +9,35 @@ namespace pelage {
 length etched(const lookup_answer& a) {
     return a.stated ? a.stated->best : a.asked.wanted;
 }
+
+namespace {
+
+/// What is left on the coat of that row of the table; of a length the length.
+length left_on(const lookup_answer& a, std::size_t row) {
+    return a.leaves.empty() ? a.asked.wanted : a.leaves[row].with.best;
+}
+
+/// The coats on which something else leaves more, as it is read, than what is etched longest.
+std::vector<coat_class> left_otherwise(const comparison& c) {
+    std::vector<coat_class> out;
+    const auto tool = std::find_if(c.all.begin(), c.all.end(),
+                                   [](const lookup_answer& a) { return !a.leaves.empty(); });
+    if (!c.longest || tool == c.all.end()) {
+        return out;
+    }
+    for (std::size_t row = 0; row < tool->leaves.size(); ++row) {
+        const length most = left_on(c.all[*c.longest], row);
+        if (std::any_of(c.all.begin(), c.all.end(), [&](const lookup_answer& a) {
+                const length l = left_on(a, row);
+                return most < l && number(most) != number(l);
+            })) {
+            out.push_back(tool->leaves[row].coat);
+        }
+    }
+    return out;
+}
+
+}  // namespace
 
 comparison compare(const lookup_request& r, std::vector<question> tools) {
     comparison out;
@@ -23,6 +53,7 @@ comparison compare(const lookup_request& r, std::vector<question> tools) {
     if (as_long == 1) {
         out.longest = static_cast<std::size_t>(longest - out.all.begin());
     }
+    out.otherwise = left_otherwise(out);
     return out;
 }
 

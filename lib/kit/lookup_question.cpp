@@ -243,6 +243,9 @@ question bare_number(const lookup_request& r, const std::string& name) {
         throw error(errc::unit, complaint(l, r.text));
     }
     if (name.find('/') != std::string::npos && letters.empty()) {
+        if (const parsed_length inch = parse_length(name + " in"); !inch.ok()) {
+            throw error(errc::unit, complaint(inch, r.text));
+        }
         ask_back("a bare fraction could be a length or a blade; found \"" + r.text + "\"; type \"" +
                  r.text + "in\" for the length" +
                  (blade_called(r, name + " LONG") != nullptr

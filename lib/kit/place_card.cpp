@@ -82,6 +82,47 @@ void add_against(const lookup_request& r, const zone& z, zone_card& c) {
     }
 }
 
+bool said(const place_asked& p, std::string_view id) {
+    return std::any_of(p.beside.begin(), p.beside.end(),
+                       [&](const term* t) { return t->id == id; });
+}
+
+/// What was asked about and isn't done in some of the places.
+template <class Done>
+void add_not_there(place_card& c, not_there::of what, Done done) {
+    not_there n{what, {}, false};
+    for (const zone_card& z : c.zones) {
+        if (done(z)) {
+            n.anywhere = true;
+        } else {
+            n.where.push_back({z.zone, side::both});
+        }
+    }
+    if (!n.where.empty()) {
+        c.no.push_back(std::move(n));
+    }
+}
+
+void say_what_isnt_done(const lookup_request& r, place_card& c) {
+    const auto& zones = r.reference.dog_body.zones;
+    if (said(c.asked, "skip-tooth-blade")) {
+        add_not_there(c, not_there::of::skip_teeth,
+                      [&](const zone_card& z) { return zones[z.zone].has(zone_use::skip_teeth); });
+    }
+    if (said(c.asked, "de-mat") || said(c.asked, "mat-splitter")) {
+        add_not_there(c, not_there::of::de_mat, [&](const zone_card& z) {
+            return !zones[z.zone].has(zone_use::never_demat);
+        });
+    }
+    if (c.asked.against) {
+        add_not_there(c, not_there::of::against, [&](const zone_card& z) {
+            return zones[z.zone].has(zone_use::scissors_only) ||
+                   zones[z.zone].has(zone_use::pads) ||
+                   !(z.against.empty() && z.against_clean.empty() && z.against_pattern.empty());
+        });
+    }
+}
+
 }  // namespace
 
 place_card card_of(const lookup_request& r, const place_asked& p) {
@@ -99,6 +140,7 @@ place_card card_of(const lookup_request& r, const place_asked& p) {
         add_against(r, z, c);
         out.zones.push_back(std::move(c));
     }
+    say_what_isnt_done(r, out);
     return out;
 }
 

@@ -112,7 +112,9 @@ class parser {
         const std::string called(generation_names[static_cast<std::size_t>(*g)]);
         if (!of.parents) {
             w_.fail(sign, errc::missing,
-                    in_quotes(called) + " is of a cross; found " + in_quotes(of.dog.text) +
+                    in_quotes(called) + " is of a cross" +
+                        (of.stood_in ? " whose parents are named"
+                                     : "; found " + in_quotes(of.dog.text)) +
                         "; write it like \"" + called + " poodle x beagle" +
                         (goes_back(*g) ? " to poodle\"" : "\""));
             return std::nullopt;

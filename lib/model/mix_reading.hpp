@@ -18,7 +18,8 @@ namespace pelage::mix_words {
 struct parsed {
     bred dog;
     std::optional<std::pair<bred, bred>> parents{};
-    bool bare = false;  ///< a name, without brackets
+    bool bare = false;      ///< a name, without brackets
+    bool stood_in = false;  ///< in the place of a dog that wasn't understood
 };
 /// Nothing where it can't be gone on.
 using maybe = std::optional<parsed>;
@@ -59,7 +60,8 @@ class word_stream {
     }
     /// Goes on after a fault, so that the next is told too.
     [[nodiscard]] maybe stand_in(std::size_t breed = 0) const {
-        return h_.breeds.empty() ? std::nullopt : maybe{parsed{of_breed(h_, breed)}};
+        return h_.breeds.empty() ? std::nullopt
+                                 : maybe{parsed{of_breed(h_, breed), {}, false, true}};
     }
 
   private:

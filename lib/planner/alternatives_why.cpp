@@ -6,6 +6,10 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <utility>
+#include <vector>
+
+#include <pelage/solver/setup_solver.hpp>
 
 #include "planner/alternatives_parts.hpp"
 #include "planner/candidates.hpp"
@@ -38,6 +42,13 @@ class explainer {
     }
 
   private:
+    /// With that setup of a row's list and no other the whole costs at least so much (mmin).
+    struct barred {
+        std::int64_t at_least;
+        std::size_t setup;
+        friend auto operator<=>(const barred&, const barred&) = default;
+    };
+    [[nodiscard]] std::vector<barred> others_of(std::size_t row) const;
     [[nodiscard]] reason_why of_row(std::size_t row) const;
     void find_next(std::size_t row, reason_why& why) const;
     [[nodiscard]] chosen_for alone_best(std::size_t row) const;
@@ -164,20 +175,42 @@ chosen_for explainer::alone_best(std::size_t row) const {
     return nearest ? chosen_for::nearest : chosen_for::cheapest;
 }
 
-void explainer::find_next(std::size_t row, reason_why& why) const {
-    // each by itself: directions are chosen after lengths, so the best of all but one need not be found at once
-    std::optional<solution> best;
-    for (const allowed_setup& a : choice().zones[row]) {
+/// The plans with every other setup of the row, by what each costs at least: the cost with the directions of all
+/// places left open, which no plan without tracks undercuts.
+std::vector<explainer::barred> explainer::others_of(std::size_t row) const {
+    std::vector<barred> out;
+    for (std::size_t i = 0; i < choice().zones[row].size(); ++i) {
+        const allowed_setup& a = choice().zones[row][i];
         if (a.setup == g_.choice.setup[row]) {
             continue;
         }
         problem p = choice();
         p.zones[row] = {a};
+        const solution s = solve(p);
+        if (!s.setup.empty()) {
+            out.push_back({s.sure.bound, i});
+        }
+    }
+    std::sort(out.begin(), out.end());
+    return out;
+}
+
+void explainer::find_next(std::size_t row, reason_why& why) const {
+    // each by itself: directions are chosen after lengths, so the best of all but one need not be found at once
+    std::optional<solution> best;
+    std::size_t best_at = 0;
+    for (const auto& [at_least, i] : others_of(row)) {
+        if (best && at_least > in_mmin(best->cost)) {
+            break;
+        }
+        problem p = choice();
+        p.zones[row] = {choice().zones[row][i]};
         solution s = at_.choose(p);
         // what costs less than the plan goes both ways on neighbours and would leave tracks
         const bool comparable = !s.setup.empty() && s.cost >= g_.choice.cost;
-        if (comparable && (!best || s.cost < best->cost)) {
+        if (comparable && (!best || std::pair{s.cost, i} < std::pair{best->cost, best_at})) {
             best = std::move(s);
+            best_at = i;
         }
     }
     if (!best) {

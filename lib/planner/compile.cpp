@@ -49,18 +49,6 @@ void compiler::decide_target(zone_plan& z, const instruction& wish) {
     }
 }
 
-/// So short a coat gets one blade and no scissors behind it, but for edges, feet and what is only scissored.
-void compiler::by_blade_alone(zone_plan& z) const {
-    const zone& w = zone_of(z);
-    const bool outline =
-        !w.edge_of.empty() || w.where == group::feet || w.has(zone_use::scissors_only);
-    const bool scissored =
-        z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
-    if (scissored && !outline && z.target && *z.target < r_.rules.refusal.scissor_finish.best) {
-        z.how_finished = finish::clip;
-    }
-}
-
 void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     const zone& where = zone_of(z);
     const bool said = wish.target || wish.blade || wish.how;
@@ -84,7 +72,9 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     }
     if (z.how_finished != finish::leave && z.how_finished != finish::card) {
         decide_target(z, wish);
-        by_blade_alone(z);
+        if (z.target && by_blade_alone(z, where, *z.target, r_.rules.refusal)) {
+            z.how_finished = finish::clip;
+        }
     }
     // without a length there is nothing to clip or scissor to
     const bool needs_length = z.how_finished == finish::clip ||
@@ -162,6 +152,7 @@ void compiler::take_parts_down() {
     out_.under.assign(out_.zones.size(), kit_setups::none);
     out_.taken_down.assign(out_.zones.size(), false);
     out_.lifted.assign(out_.zones.size(), false);
+    out_.undone.assign(out_.zones.size(), false);
     for (const part p : out_.down) {
         const std::size_t k = blade_for(r_, ready_, out_.zones, p);
         for (std::size_t i = 0; k != kit_setups::none && i < out_.zones.size(); ++i) {

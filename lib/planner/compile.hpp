@@ -31,7 +31,9 @@ struct compiled_plan {
         under;  ///< by zone: the blade that goes under its mat, or takes it down with
                 ///< its part; worktop::none where none does
     std::vector<bool> lifted;  ///< by zone: nothing leaves a length that the sheet allows
-    std::vector<part> down;    ///< parts that come down whole
+    std::vector<bool>
+        undone;  ///< by zone: its mat may be combed out, and nothing is allowed then: it stays so
+    std::vector<part> down;  ///< parts that come down whole
     problem choice;
     std::vector<std::size_t> tool_of;  ///< by tool of the problem: which of worktop::tools() it is
 

@@ -287,6 +287,16 @@ bool compiler::add_row(std::size_t index) {
                 row.push_back({static_cast<std::uint16_t>(leave_column()), 0,
                                static_cast<std::int32_t>(in_mmin(against_the_groomer)), 0, 0});
             }
+            if (!after && any && !z.hurt) {
+                // combed out it stays as it is: better than clipped off for want of a tool
+                const work cost =
+                    combing_of(r_, z, *mat_at(r_.patient, z.at), dog_size::medium).value_or(work{});
+                row.push_back({static_cast<std::uint16_t>(out_.setups + leave_column()),
+                               static_cast<std::int32_t>(in_mmin(out_.combing[index])),
+                               static_cast<std::int32_t>(in_mmin(cost)),
+                               z.target ? in_hundredths(*z.target) : 0, 0});
+                out_.undone[index] = true;
+            }
             any = any || after;
         }
     }

@@ -55,7 +55,6 @@ class compiler {
     void decide_mat(zone_plan& z, const mat_finding* m);
     void look_at_skin(zone_plan& z) const;
     void decide_wish(zone_plan& z, const instruction& wish);
-    void by_blade_alone(zone_plan& z) const;
     void decide_target(zone_plan& z, const instruction& wish);
     [[nodiscard]] bool is_tidied(const zone_plan& z) const;
     void mark_beside_mats();

@@ -20,7 +20,6 @@ bool cut_by_sheet(const zone_plan& z) {
                         z.how_finished == finish::comb_then_scissor);
 }
 
-/// Whether a place is of the part; feet go with the legs.
 bool in_part(const plan_request& r, const zone_plan& z, part p) {
     return part_of(zone_of(r, z)) == p;
 }

@@ -51,7 +51,7 @@ broken_rule rule_of(refusal no) {
 class obstacle_finder {
   public:
     obstacle_finder(const plan_request& r, const zone_plan& z)
-        : r_(r), z_(z), mat_(mat_at(r.patient, z.at)) {}
+        : r_(r), z_(z), mat_(z.combed_out ? nullptr : mat_at(r.patient, z.at)) {}
 
     void add_to(infeasible_zone& c) const;
 
@@ -92,8 +92,12 @@ std::vector<broken_rule> obstacle_finder::rules_of_mat(const infeasible_zone& c)
         out.push_back(rule_of(obstacle::not_held));
     } else if (*takes > most) {
         out.push_back({obstacle::over_limit, {}, false, *takes, most});
-    } else if (names(c, remedy_kind::comb_out)) {
+    } else if (std::any_of(c.frees.begin(), c.frees.end(), [](const remedy_set& f) {
+                   return f.by.size() == 1 && f.by.front().how == remedy_kind::comb_out;
+               })) {
         out.push_back(rule_of(obstacle::no_time_left));
+    } else if (names(c, remedy_kind::blade) || names(c, remedy_kind::comb)) {
+        out.push_back(rule_of(obstacle::not_at_hand));
     }
     return out;
 }

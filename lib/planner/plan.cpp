@@ -211,9 +211,14 @@ void read_choice(const plan_request& r, const ready_kit& ready, const compiled_p
         const finish asked = z.how_finished;
         if (z.how.kind == tool_kind::scissors) {
             z.how_finished = finish::scissor;
+        } else if (z.leaves && by_blade_alone(z, zone_of(r, z), z.leaves->best, r.rules.refusal)) {
+            z.how_finished = finish::clip;
         }
-        if (z.mat && !c.combed(k) && z.how.kind == tool_kind::none) {
+        if (z.mat && z.how.kind == tool_kind::none && (!c.combed(k) || c.undone[c.rows[row]])) {
             g.stuck.push_back(c.rows[row]);
+            if (c.combed(k)) {
+                read_mat(r, ready, c, c.rows[row], k, g);
+            }
             continue;
         }
         z.takes =

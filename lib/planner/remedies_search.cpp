@@ -44,7 +44,7 @@ class conflict_search {
         : r_(r),
           ready_(ready),
           z_(z),
-          mat_(mat_at(r.patient, z.at)),
+          mat_(z.combed_out ? nullptr : mat_at(r.patient, z.at)),
           tools_(missing_tools(r, r.reference.dog_body.zones[z.at.zone].prep_blades)) {
         if (z.hurt) {
             always_.push_back({{remedy_kind::heal, {}, {}, {}}});
@@ -194,10 +194,16 @@ std::vector<remedies> conflict_search::tools_after(const remedies& set, std::siz
     const bool combed_out = std::any_of(set.begin(), set.end(), [](const remedy& one) {
         return one.says.how == remedy_kind::comb_out;
     });
-    if (mat_ != nullptr && !combed_out) {
-        return tools == 1 ? blades_under(set) : std::vector<remedies>{};
-    }
     std::vector<remedies> out;
+    if (mat_ != nullptr && !combed_out) {
+        out = tools == 1 ? blades_under(set) : std::vector<remedies>{};
+        const zone& where = r_.reference.dog_body.zones[z_.at.zone];
+        if (!may_comb_out(*mat_, where, false, r_.rules.refusal)) {
+            return out;
+        }
+        // what serves after it is combed out today
+    }
+    const std::size_t under_it = out.size();
     for (std::size_t from = 0; from < tools_.size(); from += most_at_once) {
         const auto begin = tools_.begin() + static_cast<std::ptrdiff_t>(from);
         const std::size_t n = std::min(most_at_once, tools_.size() - from);
@@ -210,6 +216,16 @@ std::vector<remedies> conflict_search::tools_after(const remedies& set, std::siz
         }
         weigh(set, added, tools, out);
     }
+    const auto known = [&](const remedies& one) {
+        return std::any_of(out.begin(), out.begin() + static_cast<std::ptrdiff_t>(under_it),
+                           [&](const remedies& o) {
+                               return one.size() == 1 &&
+                                      o.front().says.how == one.front().says.how &&
+                                      o.front().says.id == one.front().says.id;
+                           });
+    };
+    out.erase(std::remove_if(out.begin() + static_cast<std::ptrdiff_t>(under_it), out.end(), known),
+              out.end());
     return out;
 }
 

@@ -74,6 +74,14 @@ class wishes_by_place {
 /// change its lengths.
 [[nodiscard]] work place_cost(const plan_request& r, const place& p, finish f);
 
+/// Whether what a clipper leaves is too short to scissor over after it: one blade then, but for edges and feet.
+[[nodiscard]] inline bool by_blade_alone(const zone_plan& z, const zone& where, const length& left,
+                                         const refusal_rules& r) {
+    const bool outline =
+        !where.edge_of.empty() || where.where == group::feet || where.has(zone_use::scissors_only);
+    return z.how_finished == finish::comb_then_scissor && !outline && left < r.scissor_finish.best;
+}
+
 /// The worst mat found at a place, or null: what is felted to the skin, then the graver, then the one
 /// with less free hair.
 [[nodiscard]] const mat_finding* mat_at(const dog& d, const place& p);

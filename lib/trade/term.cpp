@@ -5,6 +5,13 @@
 
 namespace pelage {
 
+const term_on_coats* said_of(const glossary& g, const term& t, coat_class c) {
+    const auto at = std::find_if(g.on_coats.begin(), g.on_coats.end(), [&](const term_on_coats& o) {
+        return o.term == t.id && std::find(o.coats.begin(), o.coats.end(), c) != o.coats.end();
+    });
+    return at == g.on_coats.end() ? nullptr : &*at;
+}
+
 term_index::term_index(const glossary& g) : all_(g) {
     const auto add = [&](auto& to, const std::string& word, std::size_t i) {
         to.insert({detail::heard(word).core, i});
@@ -13,6 +20,9 @@ term_index::term_index(const glossary& g) : all_(g) {
     for (std::size_t i = 0; i < g.terms.size(); ++i) {
         add(terms_, g.terms[i].title, i);
         for (const std::string& w : g.terms[i].words) {
+            add(terms_, w, i);
+        }
+        for (const std::string& w : g.terms[i].asks) {
             add(terms_, w, i);
         }
     }

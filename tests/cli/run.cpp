@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <nlohmann/json.hpp>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include "cli.hpp"
@@ -28,6 +29,7 @@ struct test_case {
     std::string name;
     int line = 0;
     std::vector<std::string> args;
+    std::vector<std::vector<std::string>> before{};  ///< calls made first
     int exit = 0;
     std::vector<check> checks;
     bool wide = false;  ///< JSON may be wider than a terminal
@@ -166,6 +168,14 @@ class runner {
             begin(rest(5), line);
         } else if (starts("file ")) {
             write(rest(5), block(lines, at));
+        } else if (starts("folder ")) {
+            fs::create_directories(folder_ / rest(7));
+        } else if (starts("link ")) {
+            link(split(rest(5)));
+        } else if (starts("pipe ")) {
+            (void)mkfifo((folder_ / rest(5)).c_str(), 0600);
+        } else if (starts("first ")) {
+            now_.before.push_back(split(rest(6)));
         } else if (l == "run" || starts("run ")) {
             now_.args = split(l == "run" ? "" : rest(4));
             now_.wide = std::any_of(now_.args.begin(), now_.args.end(), [](const std::string& a) {
@@ -265,7 +275,9 @@ class runner {
         if (!now_.name.empty()) {
             finish();
         }
-        now_ = {name, line, {}, 0, {}, false, false, {}};
+        now_ = {};
+        now_.name = name;
+        now_.line = line;
         fs::remove_all(folder_);
         fs::create_directories(folder_);
     }
@@ -273,6 +285,12 @@ class runner {
     void write(const std::string& name, const std::string& text) {
         fs::create_directories((folder_ / name).parent_path());
         std::ofstream(folder_ / name, std::ios::binary) << text;
+    }
+
+    /// A link of the first name to the second, which stands as it is written.
+    void link(const std::vector<std::string>& names) {
+        fs::create_directories((folder_ / names.at(0)).parent_path());
+        fs::create_symlink(names.at(1), folder_ / names.at(0));
     }
 
     void add(int line, std::string what,
@@ -318,25 +336,36 @@ class runner {
         }
     }
 
-    void finish() {
-        ok_ = true;
-        if (now_.checks.empty()) {
-            fail(now_.line, "checks nothing");
-        }
-        std::vector<std::string> args = now_.args;
+    int called(std::vector<std::string> args, const std::string& text, std::ostream& out,
+               std::ostream& err) const {
         for (std::string& a : args) {
             if (!a.empty() && a.front() == '@') {
                 a = (folder_ / a.substr(1)).string();
             }
         }
-        std::ostringstream out;
-        std::ostringstream err;
         pelage::cli::surroundings around;
         around.today = pelage::parse_date("2026-11-25");
-        std::istringstream input(now_.input);
+        std::istringstream input(text);
         around.in = &input;
         around.cores = 2;
-        const int code = pelage::cli::run(args, around, out, err);
+        return pelage::cli::run(args, around, out, err);
+    }
+
+    void finish() {
+        ok_ = true;
+        if (now_.checks.empty()) {
+            fail(now_.line, "checks nothing");
+        }
+        std::ostringstream out;
+        std::ostringstream err;
+        for (const std::vector<std::string>& args : now_.before) {
+            if (called(args, {}, out, err) != 0) {
+                fail(now_.line, "a call before it failed:\n" + out.str() + err.str());
+            }
+        }
+        out.str({});
+        err.str({});
+        const int code = called(now_.args, now_.input, out, err);
         if (code != now_.exit) {
             fail(now_.line, "exit " + std::to_string(code) + ", wanted " +
                                 std::to_string(now_.exit) + "\n" + out.str() + err.str());

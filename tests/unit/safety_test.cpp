@@ -342,6 +342,11 @@ class inspection {
                  "no combing out in armpit, groin, belly or under the tail");
             must(c.grade != mat_grade::pelt, "a pelt is never combed out");
             must(z.combed_out, "what is combed out is marked so");
+            for (const mat_finding& m : t_.patient.mats) {
+                must(!meet(m.at, z.at) || m.grade == mat_grade::tangle || m.comb_out ||
+                         !m.free_hair || in_mm(*m.free_hair) >= 3.0 || others_are_worse(m, z.at),
+                     "no combing out of a mat with too little hair beneath to hold");
+            }
             for (const skin_finding& s : t_.patient.skin) {
                 must(!meet(s.at, z.at) || !(hurts(s) || s.state == skin_state::scab),
                      "no combing out on hurt skin, nor at a scab");
@@ -415,6 +420,10 @@ class inspection {
                 return std::tuple{-static_cast<int>(a.grade), a.free_hair.value_or(mm(0.0))} <
                        std::tuple{-static_cast<int>(b.grade), b.free_hair.value_or(mm(0.0))};
             });
+        for (const skin_finding& s : t_.patient.skin) {
+            must(s.state != skin_state::lump || !meet(s.at, z_->at),
+                 "no mat is clipped off where a lump lies");
+        }
         must(passes(under, worst), "under a mat only what passes safely, with the lay");
         must(z_->off_by || z_->when == list::before_bath, "mats come off before the bath");
         const double left = in_mm((z_->off_by ? z_->off_leaves : z_->leaves)->best);
@@ -553,6 +562,16 @@ class inspection {
         }
     }
 
+    /// Of several mats in a place the worst is told and dealt with.
+    [[nodiscard]] bool others_are_worse(const mat_finding& m, const place& at) const {
+        const auto& all = t_.patient.mats;
+        return std::any_of(all.begin(), all.end(), [&](const mat_finding& o) {
+            return &o != &m && meet(o.at, at) &&
+                   std::pair{o.grade, -o.free_hair.value_or(mm(0.0))} >=
+                       std::pair{m.grade, -m.free_hair.value_or(mm(0.0))};
+        });
+    }
+
     void jackets() {
         if (double_coat() && !agreed("clip-jacket") && mats_.empty()) {
             const group where = whole().zones[z_->at.zone].where;
@@ -565,6 +584,11 @@ class inspection {
         if (z_->came == outcome::taken_down) {
             return;
         }
+        must(z_->how.kind != tool_kind::fingers || !t_.patient.thin_or_old,
+             "no plucking of thin skin");
+        must(z_->how.kind != tool_kind::clip || z_->how_finished != finish::comb_then_scissor ||
+                 in_mm(z_->leaves->best) >= 7.0 || in({"ear-edge", "eyebrow", "skirt", "feet"}),
+             "no scissors over what a clipper leaves shorter than 7 mm");
         must(wish_.how != finish::scissor || !clips(), "what is scissored stays scissored");
         const bool asked = wish_.how == finish::clip || wish_.how == finish::comb_then_scissor ||
                            (!wish_.how && (wish_.blade || wish_.target));

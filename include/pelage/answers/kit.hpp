@@ -34,8 +34,12 @@ namespace pelage::io {
                                    const print_options& o);
 [[nodiscard]] std::string json_of(const list_asked& l, const lookup_request& r);
 
+/// What stands before an answer about tools: a no, the words said beside them, that it was one thing twice.
+[[nodiscard]] document document_of(const tools_asked& t, const lookup_request& r,
+                                   const print_options& o);
+
 /// An answer about tools, as JSON, with the words that were said beside them.
-[[nodiscard]] std::string json_with(const std::string& tools, const terms_asked& beside,
+[[nodiscard]] std::string json_with(const std::string& tools, const tools_asked& asked,
                                     const lookup_request& r);
 
 /// A class of coat.

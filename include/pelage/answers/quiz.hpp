@@ -16,9 +16,11 @@ namespace pelage::io {
                                          length_unit u);
 /// "about 5.1 mm", "blade 10", "with the lay only".
 [[nodiscard]] std::string option_words(const quiz_option& o, const quiz_question& q, length_unit u);
-/// Why the right answer is right, and why not `chosen`, one of the wrong, where somebody chose it.
-[[nodiscard]] std::string reason_words(const quiz_question& q, const quiz_option* chosen,
-                                       const quiz_request& r, length_unit u);
+/// Why the right answer is right, and why not what else was offered; `chosen`, one of the wrong, first
+/// where somebody chose it.
+[[nodiscard]] std::string reason_words(const quiz_question& q, const posed_question& p,
+                                       const quiz_option* chosen, const quiz_request& r,
+                                       length_unit u);
 /// How that is known.
 [[nodiscard]] std::string basis_words(const quiz_question& q, const quiz_request& r);
 /// What holds of every question.

@@ -20,8 +20,9 @@ struct record_of_dog {
 };
 
 /// An entry just recorded: what it says, where it is, how it is taken back.
+/// `undo` is the call that takes it back again.
 [[nodiscard]] document recorded_document(const record_of_dog& of, const recorded_entry& e,
-                                         const print_options& o);
+                                         const std::string& undo, const print_options& o);
 [[nodiscard]] std::string recorded_json(const record_of_dog& of, const recorded_entry& e);
 
 /// The last entries that hold, at most `most`.

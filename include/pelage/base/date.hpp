@@ -4,7 +4,6 @@
 
 #include <chrono>
 #include <cmath>
-#include <cstdio>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -56,10 +55,15 @@ using date = std::chrono::sys_days;
 /// `d` as YYYY-MM-DD; years 0 to 9999.
 [[nodiscard]] inline std::string iso(const date& d) {
     const std::chrono::year_month_day ymd{d};
-    char text[16];
-    std::snprintf(text, sizeof text, "%04d-%02u-%02u", static_cast<int>(ymd.year()) % 10000,
-                  static_cast<unsigned>(ymd.month()) % 100U,
-                  static_cast<unsigned>(ymd.day()) % 100U);
+    std::string text = "0000-00-00";
+    const auto put = [&](std::size_t last, unsigned v) {
+        for (std::size_t i = last; v > 0; --i, v /= 10U) {
+            text[i] = static_cast<char>('0' + v % 10U);
+        }
+    };
+    put(3, static_cast<unsigned>(static_cast<int>(ymd.year())) % 10000U);
+    put(6, static_cast<unsigned>(ymd.month()) % 100U);
+    put(9, static_cast<unsigned>(ymd.day()) % 100U);
     return text;
 }
 

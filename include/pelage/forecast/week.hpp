@@ -70,6 +70,12 @@ struct due_dog {
 [[nodiscard]] std::optional<date> last_open_day(const salon_files& s, const dog& d,
                                                 const date& today, const date& by);
 
+/// The day on which what was promised for `on` is done: that day, or where the salon is closed or nobody who
+/// may groom the dog works, the nearest that is open to both, of two the sooner; nothing if there is none from
+/// `today` on within four weeks.
+[[nodiscard]] std::optional<date> day_for_promise(const salon_files& s, const dog& d,
+                                                  const date& today, const date& on);
+
 /// Why a day told to an owner isn't booked.
 enum class promise_broken {
     no,            ///< it is booked
@@ -92,11 +98,17 @@ struct promised_visit {
     std::size_t dog = 0;                      ///< of the problem; booked ones
     date on{};                                ///< the day promised
     promise_broken why = promise_broken::no;  ///< kept, or why it can't be
+    std::optional<date> instead{};  ///< booked then, since nobody works on the day promised
     // of a booked one
     bool full = true;         ///< a full groom, else what comes between
     std::size_t groomer = 0;  ///< index into the salon's groomers
     work takes{};             ///< the whole appointment
     int late = 0;             ///< days after the clock that ended first; 0 or less: in time
+
+    /// The day it is booked for; nothing if it isn't.
+    [[nodiscard]] std::optional<date> booked() const {
+        return why == promise_broken::no ? std::optional{on} : instead;
+    }
 };
 
 /// The diary's problem for these dogs: the bookable ones, over `weeks` weeks from today. `which` says of

@@ -2,6 +2,7 @@
 // word of the trade, a coat, a breed or mix; or that it can't be told, which is asked back.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <variant>
@@ -15,8 +16,9 @@ namespace pelage {
 
 /// A blade, a comb or a length; of two and more it is asked how they differ.
 struct tools_asked {
-    std::vector<question> all;          ///< in the order asked
+    std::vector<question> all;          ///< in the order asked, each once
     std::vector<const term*> beside{};  ///< words of the trade said with it; borrows the reference
+    bool same = false;                  ///< it was asked beside itself: "8.5 vs 8 1/2"
 };
 
 /// A place of the dog.
@@ -25,11 +27,14 @@ struct place_asked {
     std::vector<place> places;   ///< may be several
     const term* said = nullptr;  ///< the term of that very word; null: none. Borrows the reference.
     std::vector<const term*> beside{};  ///< words of the trade said with it: "matted ears"
+    bool against = false;               ///< asked how it goes there against the lay
 };
 
 /// A word of the trade; of two it is asked how they differ. Borrows the reference.
 struct terms_asked {
-    std::vector<const term*> all;  ///< never none; each of the glossary
+    std::vector<const term*> all;       ///< never none; each of the glossary
+    const asked_breed* open = nullptr;  ///< what was said of a dog whose coat it leaves open
+    std::string breed{};                ///< as that was said
 };
 
 /// A class of coat.
@@ -38,9 +43,9 @@ struct coat_asked {
     const term* said = nullptr;  ///< the term of that very word; null: none
 };
 
-/// Which blades carry a comb, or whether this one does.
+/// Which blades carry a comb, or whether these do.
 struct carrying_asked {
-    std::optional<blade> under{};  ///< none: which do
+    std::vector<blade> under{};  ///< none: which do
 };
 
 /// A list.
@@ -101,6 +106,7 @@ struct comparison {
     std::vector<lookup_answer> all;  ///< as they were asked
     std::optional<std::size_t>
         longest;  ///< index into all, by what is etched; none: two are as long
+    std::vector<coat_class> otherwise{};  ///< on which another one leaves more with the lay
 };
 [[nodiscard]] comparison compare(const lookup_request& r, std::vector<question> tools);
 
@@ -109,16 +115,27 @@ struct comparison {
 
 /// What carries a comb.
 struct carrying_answer {
-    std::optional<blade> asked{};  ///< none: which do
-    bool may = true;               ///< of `asked`
-    std::vector<blade> blades{};   ///< of the kit that may, the one it keeps for that first
-    std::vector<comb> combs{};     ///< of the kit that sit on `asked`, or on any
+    /// A blade asked about.
+    struct one {
+        blade tool;       ///< which
+        bool may = true;  ///< a comb sits on it
+        length adds{};    ///< what a comb leaves more over it than is stated of the comb (mm)
+    };
+    std::vector<one> asked{};     ///< none: which do
+    std::vector<blade> blades{};  ///< of the kit that may, the one it keeps for that first
+    std::vector<comb> combs{};    ///< of the kit that sit on one of `asked`, or on any
+    /// Whether one of those asked about may, or none was asked about.
+    [[nodiscard]] bool may() const {
+        return asked.empty() ||
+               std::any_of(asked.begin(), asked.end(), [](const one& o) { return o.may; });
+    }
 };
 [[nodiscard]] carrying_answer carrying(const lookup_request& r, const carrying_asked& c);
 
 /// What is never done with what is asked about together; null: nothing is said of it. Borrows the reference.
 [[nodiscard]] const never_rule* never_of(const lookup_request& r, const terms_asked& t);
 [[nodiscard]] const never_rule* never_of(const lookup_request& r, const place_asked& p);
+[[nodiscard]] const never_rule* never_of(const lookup_request& r, const tools_asked& t);
 
 /// Whether the word asked about takes a coat off short that isn't clipped: double, and said beside it.
 [[nodiscard]] bool never_of_this_coat(const lookup_request& r, const terms_asked& t);

@@ -2,6 +2,7 @@
 // dog safe.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <vector>
 
@@ -28,10 +29,25 @@ struct zone_card {
     std::vector<never_there> never;      ///< what never goes there
 };
 
+/// What is asked about there, and isn't done there.
+struct not_there {
+    /// Which kind of thing.
+    enum class of { skip_teeth, de_mat, against } what = of::skip_teeth;  ///< which of them
+    std::vector<place> where;  ///< of the places asked about
+    bool anywhere = false;     ///< in some of the places asked about it is done
+};
+
 /// The card of a place: its zones in reference order.
 struct place_card {
     place_asked asked;             ///< as it was understood
     std::vector<zone_card> zones;  ///< those of the place
+    std::vector<not_there> no{};   ///< what was asked about and isn't done there
+    /// Whether the answer is no: something asked about is done in none of the places, or skip teeth not in all.
+    [[nodiscard]] bool is_no() const {
+        return std::any_of(no.begin(), no.end(), [](const not_there& n) {
+            return !n.anywhere || n.what == not_there::of::skip_teeth;
+        });
+    }
 };
 
 /// Makes it; of `r` the text isn't read.

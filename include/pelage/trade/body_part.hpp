@@ -17,7 +17,7 @@ inline constexpr std::array<std::string_view, 6> part_names{"body", "legs", "tai
     return part_names[static_cast<std::size_t>(p)];
 }
 
-/// Which part a zone belongs to.
+/// Which part a zone belongs to. The tail's base goes with the body: nobody shaves a back and leaves a tuft behind it.
 [[nodiscard]] inline part part_of(const zone& z) {
     switch (z.where) {
         case group::body:
@@ -26,7 +26,7 @@ inline constexpr std::array<std::string_view, 6> part_names{"body", "legs", "tai
         case group::feet:
             return part::legs;
         case group::tail:
-            return part::tail;
+            return z.has(zone_use::tail_band) ? part::body : part::tail;
         case group::head:
             return z.has(zone_use::ear_leather) || !z.edge_of.empty() ? part::ears : part::head;
         case group::prep:

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <pelage/base/evidence.hpp>
+#include <pelage/trade/coat_class.hpp>
 
 namespace pelage {
 
@@ -29,11 +30,16 @@ struct term {
     term_kind kind = term_kind::way;  ///< what it is a word for
     std::string text;                 ///< what it is, in one to three plain sentences
     std::optional<std::size_t> zone;  ///< of a place: index into body::zones
-    std::string skin;                 ///< of such a place: why its skin is easily hurt, or isn't
+    std::string plain{};      ///< of such a place: as an owner calls it; empty: by its title
+    std::string plain_one{};  ///< of a paired one a side of it: "{side} knee"
+    std::string skin;         ///< of such a place: why its skin is easily hurt, or isn't
     std::string
         usual;  ///< what is customary there, or with it; empty where a zone has its own blades
-    bool clips = false;                 ///< takes the coat off short: no for a coat that is carded
-    std::vector<std::string> see;       ///< ids of terms that belong to it
+    bool clips = false;                ///< takes the coat off short: no for a coat that is carded
+    std::vector<std::string> see;      ///< ids of terms that belong to it
+    std::vector<std::string> parts{};  ///< ids of terms that are told with it: what it is made of
+    std::vector<std::string> asks{};   ///< more words for it, which ask about it only where nothing
+        ///< else is asked about that it doesn't belong to: "how often"
     std::vector<std::string> sheets{};  ///< of a style: ids of the sheets that come nearest to it
     evidence why{};                     ///< how it is known
 };
@@ -42,7 +48,10 @@ struct term {
 struct asked_term {
     std::vector<std::string> words;  ///< that mean several things
     std::vector<std::string> means;  ///< ids of terms
-    evidence why;                    ///< how it is known
+    std::string doing{};             ///< the one meant where it is done to a dog or a place: "brush
+                                     ///< my poodle"; empty: none
+    std::string there{};             ///< the one meant beside a place: "wet ear"; empty: none
+    evidence why{};                  ///< how it is known
 };
 
 /// What is never done: said by "never", and a no to whoever asks about all of `of` together.
@@ -53,13 +62,25 @@ struct never_rule {
     evidence why;                 ///< how it is known
 };
 
+/// What is said of a term on some coats before it is explained: whether it sheds, how often it is brushed.
+struct term_on_coats {
+    std::string term;               ///< its id
+    std::vector<coat_class> coats;  ///< on which
+    std::string text;               ///< in one or two sentences
+    evidence why;                   ///< how it is known
+};
+
 /// All of them. Invariant, held by the reader: ids and words are unique (a word that is asked back may be
 /// one of what it means: by itself it is that), every id in `see`, `means` and `of` is there.
 struct glossary {
-    std::vector<term> terms;          ///< each once
-    std::vector<asked_term> asked;    ///< words that are asked back
-    std::vector<never_rule> never{};  ///< in the order they are told
+    std::vector<term> terms;                ///< each once
+    std::vector<asked_term> asked;          ///< words that are asked back
+    std::vector<never_rule> never{};        ///< in the order they are told
+    std::vector<term_on_coats> on_coats{};  ///< a term and a coat at most once
 };
+
+/// What is said of the term on that coat; null: nothing.
+[[nodiscard]] const term_on_coats* said_of(const glossary& g, const term& t, coat_class c);
 
 /// From a word to what it means. Case, hyphens, blanks, a plural s and "the" don't matter.
 class term_index {

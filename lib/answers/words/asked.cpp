@@ -6,6 +6,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/words/lookup.hpp"
+#include "answers/words/refusal.hpp"
 #include "answers/words/tool.hpp"
 
 namespace pelage::io {
@@ -157,6 +158,23 @@ std::vector<std::string> never_words(const zone_card& c, const lookup_request& r
         out.emplace_back("de-matting: a mat here is clipped off");
     }
     return out;
+}
+
+std::string coat_open_words(const terms_asked& t) {
+    return t.breed + ": " + t.open->wrong + (t.open->right.empty() ? "" : "; " + t.open->right);
+}
+
+std::string not_there_words(const not_there& n, const body& b) {
+    const std::string where = "on the " + listed(titles(b, n.where));
+    switch (n.what) {
+        case not_there::of::skip_teeth:
+            return "not " + where + ": " + std::string(refusal_words(refusal::skip_teeth_here));
+        case not_there::of::de_mat:
+            return "no de-matting " + where + ": a mat there is clipped off";
+        case not_there::of::against:
+            break;
+    }
+    return "never against the lay " + where;
 }
 
 std::string skin_kind(const zone& z) {

@@ -28,6 +28,12 @@ namespace pelage::io {
                                                    length_unit u);
 
 /// "thin", "thin, and it folds": how easily the skin is hurt.
+/// What is said of a dog whose coat stays open: "doodle: a cross with a poodle, ...".
+[[nodiscard]] std::string coat_open_words(const terms_asked& t);
+
+/// What was asked about and isn't done there: "not on the elbows: skip teeth ...".
+[[nodiscard]] std::string not_there_words(const not_there& n, const body& b);
+
 [[nodiscard]] std::string skin_kind(const zone& z);
 
 /// "common practice, no source", with the source where there is one.

@@ -27,11 +27,12 @@ struct split {
     std::vector<place> others;
 };
 
-split split_of(const groom& g, const body& b, group where) {
+split split_of(const groom& g, const body& b, group where, bool matted_alone) {
     split out;
     for (const zone_plan& z : g.zones) {
         if (b.zones[z.at.zone].where == where) {
-            (shorter_than_wished(z) ? out.shorter : out.others).push_back(z.at);
+            const bool chosen = matted_alone && z.came == outcome::taken_down;
+            (shorter_than_wished(z) && !chosen ? out.shorter : out.others).push_back(z.at);
         }
     }
     return out;
@@ -39,12 +40,11 @@ split split_of(const groom& g, const body& b, group where) {
 
 }  // namespace
 
-std::string shorter_by_mats(const groom& g, const plan_request& r) {
-    const body& b = r.reference.dog_body;
+std::string shorter_by_mats(const groom& g, const body& b, bool matted_alone) {
     std::vector<std::string> whole;
     std::vector<std::string> said;
     for (const group one : {group::body, group::legs, group::feet, group::tail, group::head}) {
-        const split s = split_of(g, b, one);
+        const split s = split_of(g, b, one, matted_alone);
         const std::string part(name(one));
         if (s.shorter.empty()) {
             continue;
@@ -68,7 +68,7 @@ std::string shorter_by_mats(const groom& g, const plan_request& r) {
 std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r) {
     switch (c.what) {
         case consent_for::mats_off: {
-            const std::string where = shorter_by_mats(g, r);
+            const std::string where = shorter_by_mats(g, r.reference.dog_body);
             return "mats clipped off" + (where.empty() ? "" : ", shorter there: " + where);
         }
         case consent_for::strip_jacket:
@@ -83,7 +83,7 @@ std::string consent_in_brief(const consent& c, const groom& g, const plan_reques
 std::string consent_words(const consent& c, const groom& g, const plan_request& r) {
     switch (c.what) {
         case consent_for::mats_off: {
-            const std::string where = shorter_by_mats(g, r);
+            const std::string where = shorter_by_mats(g, r.reference.dog_body);
             return where.empty() ? "mats are clipped off: shorter than the style in those places"
                                  : "mats are clipped off; shorter than the style: " + where;
         }

@@ -65,11 +65,19 @@ std::string assumed(const plan_request& r) {
                      (d.upkeep_assumed ? ", as the sheet assumes" : " (nothing is said of it)");
 }
 
+/// What the last groom is known by: a day that was only said is no record.
+std::string by_what(const plan_request& r) {
+    const auto& all = r.patient.visits;
+    const bool logged =
+        std::any_of(all.begin(), all.end(), [](const visit& v) { return v.logged; });
+    return logged || !r.patient.id.empty() ? " by the record" : " by the day of its last groom";
+}
+
 std::string opening(const return_date& b, const plan_request& r, const print_options& o) {
     std::string s = "Back by ";
     if (b.was_due && o.today) {
         s = (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_words(*b.was_due) +
-            " by the record; if groomed today, back by ";
+            by_what(r) + "; if groomed today, back by ";
     }
     return s + come_by(b.next_visit, o) +
            (mats_by_length(coat_of(r.reference, *r.patient.coat)) ? assumed(r) : "");
@@ -111,7 +119,18 @@ std::string held_words(const return_date& b, const std::vector<std::string>& hel
 /// What will do at the visit, and the full groom.
 std::string what_then(const return_date& b, const print_options& o) {
     return " A full groom then, or a bath and a brush to the skin and the full groom by " +
-           on_day(b.full_groom, o) + ".";
+           come_by(b.full_groom, o) + ".";
+}
+
+/// " Promised for Wed 16 Dec 2026.", where a day was told to the owner; that it lies behind the visit's.
+std::string promised_words(const return_date& b, const plan_request& r, const print_options& o,
+                           bool brief) {
+    const auto on = promised_day(r, o);
+    if (!on) {
+        return {};
+    }
+    return " Promised for " + (brief ? in_short(*on) : with_weekday(*on)) +
+           (is_too_late(*on, b, o) ? ", which is later." : ".");
 }
 
 std::string by_prone(const return_date& b, const print_options& o) {
@@ -133,6 +152,15 @@ std::string true_odds(chance asked, chance is) {
         return "over 99 in 100";
     }
     return odds(std::round(is * 100.0) / 100.0);
+}
+
+std::optional<date> promised_day(const plan_request& r, const print_options& o) {
+    const std::optional<date>& on = r.patient.promised;
+    return on && o.today && *on > *o.today ? on : std::nullopt;
+}
+
+bool is_too_late(const date& promised, const return_date& b, const print_options& o) {
+    return o.today && !is_never(b.next_visit) && promised > plus(*o.today, b.next_visit);
 }
 
 days come_by_day(const days& d, const print_options& o) {
@@ -164,8 +192,10 @@ std::vector<std::string> held_names(const return_date& b, const groom& g, const 
     return titles(r.reference.dog_body, places);
 }
 
-std::string when_in_words(const return_date& b, const std::vector<std::string>& held,
-                          const plan_request& r, const print_options& o) {
+namespace {
+
+std::string date_and_reason(const return_date& b, const std::vector<std::string>& held,
+                            const plan_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     const std::string first = opening(b, r, o);
     // short of the usual interval only a coat that mats, too, among those it may have, sets a date
@@ -186,17 +216,26 @@ std::string when_in_words(const return_date& b, const std::vector<std::string>& 
            by_prone(b, o);
 }
 
+}  // namespace
+
+std::string when_in_words(const return_date& b, const std::vector<std::string>& held,
+                          const plan_request& r, const print_options& o) {
+    return date_and_reason(b, held, r, o) + promised_words(b, r, o, false);
+}
+
 std::string when_in_words(const return_date& b, const groom& g, const plan_request& r,
                           const print_options& o) {
     return when_in_words(b, held_names(b, g, r), r, o);
 }
 
-std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
+namespace {
+
+std::string date_in_brief(const return_date& b, const groom& g, const plan_request& r,
                           const print_options& o) {
     std::string first = "Back by ";
     if (b.was_due && o.today) {
         first = (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due) +
-                " by the record; if groomed today, back by ";
+                by_what(r) + "; if groomed today, back by ";
     }
     const auto open = open_by(b.next_visit, o);
     first +=
@@ -219,6 +258,13 @@ std::string when_in_brief(const return_date& b, const groom& g, const plan_reque
     }
     return both + true_odds(b.asked, *b.fine) + " such dogs are short enough not to mat " +
            (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then") + ".";
+}
+
+}  // namespace
+
+std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
+                          const print_options& o) {
+    return date_in_brief(b, g, r, o) + promised_words(b, r, o, true);
 }
 
 std::vector<std::string> owner_dates(const return_date& b, const std::vector<std::string>& held,

@@ -1,6 +1,7 @@
 // Private to lib: when a dog must be back, in words; every chance is the model's own on the day named.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,10 @@ namespace pelage::io {
 [[nodiscard]] std::string come_by_date(const days& d, const print_options& o);
 /// Its number, counted from today.
 [[nodiscard]] days come_by_day(const days& d, const print_options& o);
+/// The day told to the owner for the next visit, where it lies after today; nothing without one.
+[[nodiscard]] std::optional<date> promised_day(const plan_request& r, const print_options& o);
+/// Whether that day lies after the one to come by.
+[[nodiscard]] bool is_too_late(const date& promised, const return_date& b, const print_options& o);
 /// Whether that is another day.
 [[nodiscard]] bool moved_to_open(const days& d, const print_options& o);
 

@@ -6,6 +6,17 @@
 
 namespace pelage::io {
 
+body plain_body(const body& b, const glossary& g) {
+    body out{b};
+    for (const term& t : g.terms) {
+        if (t.zone && !t.plain.empty()) {
+            out.zones[*t.zone].title = t.plain;
+            out.zones[*t.zone].one = t.plain_one;
+        }
+    }
+    return out;
+}
+
 std::vector<std::string> place_words::each_of(const zone_list& which) const {
     std::vector<std::string> out;
     for (const std::size_t i : which) {
@@ -92,10 +103,16 @@ std::string place_words::in_parts(std::vector<std::string> names) const {
 }
 
 std::vector<std::string> place_words::parts_of(const zone_list& which) const {
+    const bool trunk = std::any_of(which.begin(), which.end(),
+                                   [&](std::size_t i) { return zone_of(i).where == group::body; });
+    // the tail's base alone, gone down with the body, is no tail
+    const auto counts = [&](std::size_t i, group part) {
+        return zone_of(i).where == part && !(trunk && zone_of(i).has(zone_use::tail_band));
+    };
     std::vector<std::string> out;
     for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
         if (std::any_of(which.begin(), which.end(),
-                        [&](std::size_t i) { return zone_of(i).where == part; })) {
+                        [&](std::size_t i) { return counts(i, part); })) {
             out.emplace_back(name(part));
         }
     }

@@ -6,16 +6,22 @@
 #include <vector>
 
 #include <pelage/planner/plan.hpp>
+#include <pelage/trade/term.hpp>
 
 namespace pelage::io {
 
 /// Places of a plan: indices into groom::zones.
 using zone_list = std::vector<std::size_t>;
 
+/// The dog's body with its zones called as an owner calls them.
+[[nodiscard]] body plain_body(const body& b, const glossary& g);
+
 /// The names of a plan's places. Borrows both.
 class place_words {
   public:
-    place_words(const groom& g, const plan_request& r) : g_(g), body_(r.reference.dog_body) {}
+    place_words(const groom& g, const plan_request& r) : place_words(g, r.reference.dog_body) {}
+    /// By the names of that body: plain_body() for an owner.
+    place_words(const groom& g, const body& b) : g_(g), body_(b) {}
 
     [[nodiscard]] const zone& zone_of(std::size_t i) const {
         return body_.zones[g_.zones[i].at.zone];

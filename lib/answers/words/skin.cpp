@@ -53,6 +53,16 @@ std::string left_alone_words(const zone_plan& z, const plan_request& r) {
            (z.mat ? "; " + std::string(in_words(*z.mat)) + " is still in, so no bath before" : "");
 }
 
+namespace {
+
+/// Whether a bare blade goes so close there that nothing can be left over a lump by it.
+bool shaved_about(const zone_plan& z, const refusal_rules& r) {
+    return z.how.kind == tool_kind::clip && !z.how.over && z.leaves &&
+           z.leaves->best < r.bump_least.best;
+}
+
+}  // namespace
+
 std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r) {
     const bool cut = z.how.kind == tool_kind::clip || z.how.kind == tool_kind::scissors ||
                      z.how.kind == tool_kind::thinners;
@@ -66,8 +76,10 @@ std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r) {
 std::string go_around_words(const zone_plan& z, const skin_finding& f, const refusal_rules& r,
                             length_unit u) {
     const auto over = hair_over(z, r);
-    const std::string left =
-        over ? "; over it about " + show(*over, u) + " is left, by scissors over a comb" : "";
+    const std::string left = !over                ? ""
+                             : shaved_about(z, r) ? "; the hair over it stays uncut"
+                                                  : "; over it about " + show(*over, u) +
+                                                        " is left, by scissors over a comb";
     if (f.state == skin_state::scab) {
         return "a scab: leave it unpicked, and the hair over it; go around it";
     }
@@ -85,7 +97,9 @@ std::string around_in_brief(const zone_plan& z, const skin_finding& f, const ref
     const auto over = hair_over(z, r);
     const bool large = f.size && *f.size > r.finger_covers.best;
     return finding_words(f, u) + ", felt for first, under " + (large ? "the hand" : "a finger") +
-           (over ? ", about " + show(*over, u) + " left over it" : "");
+           (!over                ? ""
+            : shaved_about(z, r) ? ", the hair over it uncut"
+                                 : ", about " + show(*over, u) + " left over it");
 }
 
 std::string flea_bath_words(const groom& g, const plan_request& r) {

@@ -48,6 +48,7 @@ class word_owners {
 /// Ids that a record names, looked up when all are read.
 struct named_later {
     std::vector<word> ids;
+    void add(const std::vector<word>& more) { ids.insert(ids.end(), more.begin(), more.end()); }
 };
 
 std::vector<std::string> texts_of(const std::vector<word>& all) {
@@ -75,6 +76,30 @@ void get_zone_of(record& r, const body& b, term& to) {
     }
 }
 
+/// What an owner calls the zone; of a paired one, a side of it too.
+void get_plain_name(record& r, const body& b, term& to) {
+    to.plain = r.get_text("plain", presence::may);
+    to.plain_one = r.get_text("plain_one", presence::may);
+    const bool paired = to.zone && b.zones[*to.zone].paired;
+    if (to.plain.empty() && to.plain_one.empty()) {
+        return;
+    }
+    if (!to.zone) {
+        r.out().add(r.at("plain"), errc::conflict,
+                    "only a zone has a plain name; found one of " + shown(to.title) +
+                        "; write zone too, or leave it out");
+    } else if (to.plain.empty() || to.plain_one.empty() == paired ||
+               (paired && to.plain_one.find("{side}") == std::string::npos)) {
+        r.out().add(r.at("plain"), errc::missing,
+                    std::string(paired ? "a paired zone has both plain names, plain_one with "
+                                         "\"{side}\" in it"
+                                       : "a zone that isn't paired has plain alone") +
+                        "; found it otherwise of " + shown(to.title) + "; write " +
+                        (paired ? "plain = \"knees\" and plain_one = \"{side} knee\""
+                                : "plain = \"start of the tail\""));
+    }
+}
+
 term get_term(record& r, page& p, word_owners& owners, named_later& later) {
     term t;
     t.id = r.get_id("id");
@@ -88,6 +113,7 @@ term get_term(record& r, page& p, word_owners& owners, named_later& later) {
     t.kind = r.get_name<term_kind>("kind", presence::must, term_kind_names).value_or(t.kind);
     t.text = r.get_text("text", presence::must, text_kind::prose);
     get_zone_of(r, p.known.dog_body, t);
+    get_plain_name(r, p.known.dog_body, t);
     t.skin = r.get_text("skin", t.zone ? presence::must : presence::may, text_kind::prose);
     if (!t.zone && !t.skin.empty()) {
         r.out().add(r.at("skin"), errc::conflict,
@@ -104,6 +130,14 @@ term get_term(record& r, page& p, word_owners& owners, named_later& later) {
     t.clips = r.get_flag("clips");
     later.ids = r.get_words("see", presence::may);
     t.see = texts_of(later.ids);
+    const std::vector<word> parts = r.get_words("parts", presence::may);
+    later.add(parts);
+    t.parts = texts_of(parts);
+    const std::vector<word> asks = r.get_words("asks", presence::may);
+    for (const word& w : asks) {
+        owners.add(w, t.title, r.out());
+    }
+    t.asks = texts_of(asks);
     t.sheets = texts_of(r.get_words("sheets", presence::may));
     t.why = get_evidence(r, p, presence::must);
     r.done();
@@ -125,6 +159,15 @@ asked_term get_asked(record& r, page& p, const glossary& g, word_owners& owners,
         owners.add_asked(w, its, r.out());
     }
     a.words = texts_of(words);
+    const auto one_of_them = [&](const char* key) {
+        std::string id = r.get_text(key, presence::may);
+        if (!id.empty() && std::find(a.means.begin(), a.means.end(), id) == a.means.end()) {
+            r.out().add_unknown(r.at(key), "none of what it means", id, a.means);
+        }
+        return id;
+    };
+    a.doing = one_of_them("doing");
+    a.there = one_of_them("there");
     a.why = get_evidence(r, p, presence::must);
     r.done();
     return a;
@@ -139,6 +182,36 @@ never_rule get_never(record& r, page& p, named_later& later) {
     n.why = get_evidence(r, p, presence::must);
     r.done();
     return n;
+}
+
+term_on_coats get_on_coats(record& r, page& p, const glossary& g) {
+    term_on_coats o;
+    o.term = r.get_text("term", presence::must);
+    if (!o.term.empty() && find(g.terms, o.term) == nullptr) {
+        r.out().add_unknown(r.at("term"), "unknown term", o.term, ids(g.terms));
+    }
+    for (const word& w : r.get_words("coats", presence::must)) {
+        const int i = index_of(w, "coat", coat_names, r.out());
+        if (i < 0) {
+            continue;
+        }
+        const auto c = static_cast<coat_class>(i);
+        const bool twice = std::find(o.coats.begin(), o.coats.end(), c) != o.coats.end() ||
+                           std::any_of(g.on_coats.begin(), g.on_coats.end(), [&](const auto& b) {
+                               return b.term == o.term &&
+                                      std::find(b.coats.begin(), b.coats.end(), c) != b.coats.end();
+                           });
+        if (twice) {
+            r.out().add(w.at, errc::duplicate,
+                        "of a term one thing is said on a coat; found " + shown(w.text) +
+                            " again; leave it out of one");
+        }
+        o.coats.push_back(c);
+    }
+    o.text = r.get_text("text", presence::must, text_kind::prose);
+    o.why = get_evidence(r, p, presence::must);
+    r.done();
+    return o;
 }
 
 /// Every zone is explained, and none twice.
@@ -177,6 +250,10 @@ void get_glossary(const node& root, page& p, glossary& g) {
     for (const node* n : top.get_tables("never", presence::may)) {
         record r(*n, p.out);
         g.never.push_back(get_never(r, p, later.emplace_back()));
+    }
+    for (const node* n : top.get_tables("on_coats", presence::may)) {
+        record r(*n, p.out);
+        g.on_coats.push_back(get_on_coats(r, p, g));
     }
     for (const named_later& l : later) {
         for (const word& w : l.ids) {

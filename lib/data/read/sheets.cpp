@@ -63,6 +63,9 @@ class sheet_resolver {
             if (t.out.none() && !p.unread && after_) {
                 after_(sheets_[i].sheet, on);
             }
+            if (const member* m = text_under(t, "extends"); m != nullptr && p.unread) {
+                sheets_[i].sheet.value.extends = m->value.text;  // whoever asks is told of it
+            }
             sheets_[i].sound = t.out.none() && !p.unread;
         }
         stages_[i] = stage::done;

@@ -378,7 +378,7 @@ TEST_CASE("a zone without a seam hangs in the air", "[reference]") {
             d.text +=
                 "\n[[zone]]\nid = \"wing\"\ntitle = \"wing\"\ngroup = \"body\"\nskin = \"thin\"\n"
                 "uses = []\nmatting = 1\nclip_time = \"1 min\"\nweight = 1\nstroke = "
-                "\"out\"\nsweep = \"out\"\n"
+                "\"out\"\nsweep = \"out\"\nagainst = \"in\"\n"
                 "basis = \"assumption\"\n";
         }
     }

@@ -234,10 +234,13 @@ TEST_CASE("what carries a comb", "[asked]") {
     const auto answer = [&](const std::string& text) {
         return carrying(c.request(text), c.thing<carrying_asked>(text));
     };
-    CHECK(!answer("which comb over which blade").asked);
+    CHECK(answer("which comb over which blade").asked.empty());
     CHECK(answer("which blade under the comb").blades.front().id == c.tools.under_comb);
-    CHECK(!answer("can i put a comb over a 7F").may);
-    CHECK(answer("guard comb over 10").may);
+    CHECK(!answer("can i put a comb over a 7F").may());
+    CHECK(answer("guard comb over 10").may());
+    const carrying_answer both = answer("snap on over a 10 or 30");
+    REQUIRE(both.asked.size() == 2);
+    CHECK(both.asked.back().adds < both.asked.front().adds);
     for (const blade& b : answer("which blade under the comb").blades) {
         INFO(b.id);
         CHECK(b.cut == teeth::full);

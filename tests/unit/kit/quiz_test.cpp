@@ -176,7 +176,7 @@ TEST_CASE("every question of every drawer has one right answer, wherever it stan
             CHECK(read[p.right] == io::option_words(q.right, q, length_unit::mm));
             std::sort(read.begin(), read.end());
             CHECK(std::adjacent_find(read.begin(), read.end()) == read.end());
-            CHECK_FALSE(io::reason_words(q, nullptr, r, length_unit::mm).empty());
+            CHECK_FALSE(io::reason_words(q, p, nullptr, r, length_unit::mm).empty());
             stands[p.right] += p.options.size() == 4 ? 1 : 0;
             keys.push_back(q.key);
         }

@@ -175,6 +175,7 @@ TEST_CASE("a blade's running adds up over blocks with the same blade", "[groom][
 
 TEST_CASE("a blade rests while scissors work, and through the bath", "[groom][order]") {
     groom_table t = bare_table({"10"});
+    t.rules.refusal.scissor_finish.best = mm(1);  // a salon that scissors over a 10
     t.says("back", clip_with("10"));
     t.says("skull", finish_by(finish::comb_then_scissor, mm(1.5)));
     t.says("tail", finish_by(finish::scissor, mm(25)));
