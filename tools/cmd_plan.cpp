@@ -34,7 +34,9 @@ constexpr introduction about{
     "--ask keeps what is answered as it comes (dogs/moss.intake) until the dog's file\n"
     "is written: < goes back, q or an interrupt breaks off and ends with 1, and the\n"
     "same call goes on. Of a DOG only what is new is asked, and changed in its file.\n"
-    "By a pipe each line is an answer.\n"};
+    "By a pipe each line is an answer.\n"
+    "A dog of one breed (--mix, or mix in its file) is drawn with that breed's ears\n"
+    "and tail.\n"};
 
 /// What is read at the table; tables and all that is asked beyond it are the whole plan.
 io::plan_told told_as(const plan_options& o, const workplace& w) {
