@@ -159,8 +159,9 @@ class return_part : brushed_places {
         }
         if (d.brushing_said) {
             return better(*m_.when) == nullptr          ? ""
-                   : d.brushed.how_often == habit::none ? ", if no one brushes at home"
-                                                        : ", if you brush as you do now";
+                   : d.brushed.how_often == habit::none || !d.brushed.to_skin
+                       ? ", if no one brushes down to the skin"
+                       : ", if you brush as you do now";
         }
         return counted(d.brushed) == habit::none ? ", even if no one brushes at home"
                                                  : ", if you brush " + often(counted(d.brushed)) +

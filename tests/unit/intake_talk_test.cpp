@@ -1,6 +1,7 @@
 // The intake as a talk: what is asked and of whom, back, broken off and gone on with, keys counted, and the
 // file of a dog one knows, of which only that is changed that is new.
 #include <filesystem>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <sstream>
@@ -393,7 +394,9 @@ TEST_CASE("a line of answers that was never finished doesn't count; another's fi
     CHECK(run(args, joined_from(0, 3)).code == 1);
     f.write("moss.intake", f.text_of("moss.intake") + "size\t");
     CHECK(run(args, joined_from(3, one_by_one.size())).code < 2);
-    // what doesn't fit any more is asked again from there on
+    // a dog's file that is there is never written over; gone, what doesn't fit any more is asked again
+    CHECK(run(args, "poodle\n").code == 4);
+    std::filesystem::remove(f.file("moss.toml"));
     f.write("moss.intake",
             "pelage intake 1, not finished\nday\t2026-11-20\ndog\t-\nname\tMoss\nbreed\tunicorn\n");
     const ran r = run(args, "poodle\n");
