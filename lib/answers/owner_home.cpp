@@ -158,7 +158,7 @@ class return_part : brushed_places {
             return {};
         }
         if (d.brushing_said) {
-            return better(*m_.when) == nullptr          ? ""
+            return better(*m_.when) == nullptr ? ""
                    : d.brushed.how_often == habit::none || !d.brushed.to_skin
                        ? ", if no one brushes down to the skin"
                        : ", if you brush as you do now";

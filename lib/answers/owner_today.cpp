@@ -113,9 +113,20 @@ class today_part : owner_view {
     }
 
   private:
+    /// Whether a way to grow back takes the other side down, too: it is chosen there.
+    [[nodiscard]] bool offered_above(std::size_t zone) const {
+        return m_.grow_back != nullptr &&
+               std::any_of(m_.grow_back->begin(), m_.grow_back->end(), [&](const auto& w) {
+                   return std::any_of(w.down.begin(), w.down.end(),
+                                      [&](std::size_t i) { return g_.zones[i].at.zone == zone; });
+               });
+    }
     /// Pairs that come out uneven: the owner chooses, as the card asks.
     void uneven() {
         for (const uneven_pair& p : g_.asks) {
+            if (!p.hurt && offered_above(p.zone)) {
+                continue;
+            }
             const body& b = r_.reference.dog_body;
             const bool left_longer = !p.left || (p.right && *p.left > *p.right);
             const std::string other = title(b, {p.zone, left_longer ? side::right : side::left});
