@@ -18,8 +18,11 @@ namespace {
 
 /// A plan that costs so much more than the first is no other way but a worse one (assumption).
 constexpr std::int64_t most_dearer = 60'000;
-/// Plans asked for before the search ends without its proof.
+/// Plans asked for, and parts of problems weighed for them, before the search ends without its proof: tolls
+/// make some drawers' problems hard, and nobody waits minutes for what is said beside a plan.
 constexpr int most_plans = 400;
+constexpr std::int64_t most_nodes = 20'000;
+constexpr std::int64_t most_nodes_once = 2'000;
 
 enum class state { open, kept, out };
 
@@ -74,6 +77,7 @@ class fewer {
     std::optional<solution> best_;
     std::size_t most_ = 0;
     int plans_ = 0;
+    std::int64_t nodes_ = 0;
     bool proven_ = true;
 };
 
@@ -133,7 +137,8 @@ problem fewer::tolled(const std::vector<state>& tools, std::int64_t toll) const 
 
 solution fewer::plan_with(const std::vector<state>& tools, std::int64_t toll) {
     ++plans_;
-    solution s = at_.choose(tolled(tools, toll));
+    solution s = at_.choose(tolled(tools, toll), most_nodes_once);
+    nodes_ += s.sure.nodes;
     if (!s.setup.empty() && at_.tools_of(s.setup).size() <= most_) {
         const std::int64_t cost = in_mmin(cost_of(at_.compiled().choice, s.setup));
         if (cost < least_) {
@@ -146,7 +151,7 @@ solution fewer::plan_with(const std::vector<state>& tools, std::int64_t toll) {
 }
 
 void fewer::search(std::vector<state>& tools, std::size_t kept) {
-    if (plans_ >= most_plans) {
+    if (plans_ >= most_plans || nodes_ >= most_nodes) {
         proven_ = false;
         return;
     }

@@ -31,8 +31,8 @@ class same_problem {
     [[nodiscard]] const ready_kit& ready() const { return ready_; }
     [[nodiscard]] const kit_setups& top() const { return ready_.top(); }
     [[nodiscard]] const compiled_plan& compiled() const { return compiled_; }
-    [[nodiscard]] solution choose(const problem& p) const {
-        return pelage::choose(request_, ready_, compiled_, p);
+    [[nodiscard]] solution choose(const problem& p, std::int64_t most_nodes = usual_nodes) const {
+        return pelage::choose(request_, ready_, compiled_, p, most_nodes);
     }
     [[nodiscard]] groom read(solution s) const {
         return read_plan(request_, ready_, compiled_, std::move(s));

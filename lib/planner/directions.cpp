@@ -93,11 +93,11 @@ bool better(const solution& a, const solution& b) {
 }  // namespace
 
 solution choose(const plan_request& r, const ready_kit& ready, const compiled_plan& c,
-                const problem& of) {
+                const problem& of, std::int64_t most_nodes) {
     const open_directions open(r, c);
     const auto& groups = open.groups();
     if (groups.empty()) {
-        return solve(of);
+        return solve(of, most_nodes);
     }
     constexpr std::size_t most_groups = 10;  // of 34 zones in six groups there are fewer
     if (groups.size() > most_groups) {
@@ -114,7 +114,7 @@ solution choose(const plan_request& r, const ready_kit& ready, const compiled_pl
             keep_way(ready, c, groups[g], against ? direction::against_lay : direction::with_lay,
                      p);
         }
-        solution s = solve(p);
+        solution s = solve(p, most_nodes);
         nodes += s.sure.nodes;
         if (!s.setup.empty()) {
             bound = best.setup.empty() ? s.sure.bound : std::min(bound, s.sure.bound);
@@ -126,7 +126,7 @@ solution choose(const plan_request& r, const ready_kit& ready, const compiled_pl
     }
     if (best.setup.empty()) {
         // one place can be done one way only and its neighbour the other: tracks are no reason to do nothing
-        best = solve(of);
+        best = solve(of, most_nodes);
         bound = best.sure.bound;
         proven = best.sure.optimal;
         nodes += best.sure.nodes;
