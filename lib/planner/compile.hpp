@@ -59,8 +59,8 @@ struct compiled_plan {
 /// Solves it. Where the sheet leaves directions open, one direction is taken for each connected group
 /// of zones: flipping it zone by zone leaves tracks. The first optimum over all of them; its bound is
 /// the least bound.
-/// `of` is the compiled problem, or the same with other costs or with setups barred. `most_nodes`: of one
-/// solve; each way the open directions can go is one.
+/// `of` is the compiled problem, or the same with other costs or with setups barred. `most_nodes`: of the
+/// ways that open directions can go together, and a hundredth of it each beyond.
 [[nodiscard]] solution choose(const plan_request& r, const ready_kit& ready, const compiled_plan& c,
                               const problem& of, std::int64_t most_nodes = usual_nodes);
 

@@ -114,7 +114,8 @@ solution choose(const plan_request& r, const ready_kit& ready, const compiled_pl
             keep_way(ready, c, groups[g], against ? direction::against_lay : direction::with_lay,
                      p);
         }
-        solution s = solve(p, most_nodes);
+        // hard in one way is mostly hard in all: together they weigh little more than one may
+        solution s = solve(p, std::max(most_nodes - nodes, most_nodes / 100));
         nodes += s.sure.nodes;
         if (!s.setup.empty()) {
             bound = best.setup.empty() ? s.sure.bound : std::min(bound, s.sure.bound);
