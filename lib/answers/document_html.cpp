@@ -90,8 +90,11 @@ std::string_view list_of(line_as as) {
     return {};
 }
 
-/// A date of numbers isn't broken at its hyphens.
+/// A date of numbers isn't broken at its hyphens, nor an empty box between its brackets.
 std::string unbroken(const std::string& safe) {
+    if (safe == "[ ]") {
+        return "<span class=\"d\">" + safe + "</span>";
+    }
     std::string out;
     const auto digit = [&](std::size_t i) { return safe[i] >= '0' && safe[i] <= '9'; };
     const auto is_date = [&](std::size_t i) {

@@ -117,7 +117,8 @@ class growth_drawing {
     /// Lines down through all, and what they are above.
     void events(double bottom) {
         const double back = x_of(come_by_day(forecast_.when.next_visit, print_));
-        const double full = x_of(forecast_.when.full_groom);
+        const days full_day = come_by_day(forecast_.when.full_groom, print_);
+        const double full = x_of(full_day);
         const bool apart = full - back > 4.0;
         if (apart) {
             sheet_.line("pd-da", {full, 32.0}, {full, bottom});
@@ -134,9 +135,7 @@ class growth_drawing {
             sheet_.text(at, y, text, how, bold);
         };
         if (apart) {
-            label(full, 22.0,
-                  "full groom by day " + detail::fixed(in_days(forecast_.when.full_groom), 0),
-                  false);
+            label(full, 22.0, "full groom by day " + detail::fixed(in_days(full_day), 0), false);
         }
         label(back, 58.0, back_words(forecast_, print_), true);
         words_ += back_words(forecast_, print_) + ". ";
