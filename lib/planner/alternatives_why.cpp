@@ -266,7 +266,9 @@ reason_why explainer::of_row(std::size_t row) const {
 }  // namespace
 
 std::vector<reason_why> reasons_why(const plan_request& r, const groom& g) {
-    return g.planned() ? explainer(r, g).all() : std::vector<reason_why>{};
+    // every reason hangs on the plan's being the cheapest: of one that isn't proven none can be told, and
+    // what is hard to plan once isn't planned again for each of its places
+    return g.planned() && g.choice.sure.optimal ? explainer(r, g).all() : std::vector<reason_why>{};
 }
 
 }  // namespace pelage
