@@ -16,6 +16,20 @@ using namespace pelage;
 
 namespace {
 
+/// Random dogs that something is planned for, with their forecast.
+template <class Check>
+void for_planned(generate::dice& d, int dogs, const Check& check) {
+    for (int i = 0; i < dogs; ++i) {
+        const generate::table t = generate::any_table(d);
+        const plan_request r = t.request();
+        const groom g = make_plan(r);
+        if (g.planned()) {
+            INFO("dog " << i);
+            check(r, g, forecast_of(r, g, false));
+        }
+    }
+}
+
 lookup_request looked_up(const plan_request& r, coat_class c) {
     return {r.reference, r.rules, r.tools, {}, asked_kind::any, false, c, {}, {}, {}, nullptr};
 }
@@ -107,16 +121,8 @@ TEST_CASE("a sheet's length counts as left only if the kit leaves it everywhere 
 TEST_CASE("growth of random dogs: no text covers another, and curves are the forecast's days") {
     generate::dice d(7);
     int drawn_ones = 0;
-    for (int i = 0; i < 60; ++i) {
-        const generate::table t = generate::any_table(d);
-        const plan_request r = t.request();
-        const groom g = make_plan(r);
-        if (!g.planned()) {
-            continue;
-        }
-        const forecast f = forecast_of(r, g, false);
+    for_planned(d, 60, [&](const plan_request& r, const groom& g, const forecast& f) {
         const growth_course c = course_of(r, g, f);
-        INFO("dog " << i);
         for (const growing_part& p : c.parts) {
             for (const auto& curve : p.curves) {
                 for (std::size_t k = 1; k < curve.size(); ++k) {
@@ -136,20 +142,13 @@ TEST_CASE("growth of random dogs: no text covers another, and curves are the for
             ++drawn_ones;
             drawn::check_picture(*p);
         }
-    }
+    });
     CHECK(drawn_ones > 20);
 }
 
 TEST_CASE("where the curve of half such dogs is at a length, half are that long that day") {
     generate::dice d(3);
-    for (int i = 0; i < 40; ++i) {
-        const generate::table t = generate::any_table(d);
-        const plan_request r = t.request();
-        const groom g = make_plan(r);
-        if (!g.planned()) {
-            continue;
-        }
-        const forecast f = forecast_of(r, g, false);
+    for_planned(d, 40, [&](const plan_request& r, const groom& g, const forecast& f) {
         const kept_coat k = after_groom(r, g);
         for (const growing_part& p : course_of(r, g, f).parts) {
             if (!p.prone) {
@@ -165,7 +164,7 @@ TEST_CASE("where the curve of half such dogs is at a length, half are that long 
                 }
             }
         }
-    }
+    });
 }
 
 TEST_CASE("every place and every word for several, on every look of a dog") {
