@@ -28,6 +28,8 @@ namespace {
 constexpr std::size_t most_named = 3;
 /// Things named that only together free a place, beside the healing of its skin.
 constexpr std::size_t most_together = 3;
+/// More hair beneath a mat than any blade under it needs.
+const length in_plenty = mm(20.0);
 /// Missing tools compiled into one problem: a kit and these have fewer than a problem may.
 constexpr std::size_t most_at_once = 8;
 
@@ -58,7 +60,11 @@ class conflict_search {
             search(c);
         }
         add_obstacles(c, r_, z_);
-        c.veterinarian = c.frees.empty() && (mat_ != nullptr || z_.hurt);
+        // combed out, a mat needs no veterinarian, though the place may stay as it is
+        const bool combable =
+            std::any_of(candidates_.begin(), candidates_.end(),
+                        [](const remedy& one) { return one.says.how == remedy_kind::comb_out; });
+        c.veterinarian = c.frees.empty() && ((mat_ != nullptr && !combable) || z_.hurt);
         return c;
     }
 
@@ -87,7 +93,10 @@ void conflict_search::search(infeasible_zone& c) {
     // of lengths of hair that would do, the first: the usual safe blade
     for (const remedy& enough : hair_enough(r_, ready_, z_)) {
         infeasible_zone tried;
-        if (try_with({enough}, tried)) {
+        remedy plenty = enough;
+        plenty.says.least = in_plenty;
+        // with more the mat may be combed out, and the place then stay as it is
+        if (try_with({enough}, tried) && try_with({plenty}, tried)) {
             candidates_.insert(candidates_.begin(), enough);
             break;
         }
