@@ -274,7 +274,13 @@ reply compare(compare_options& o, const surroundings& around) {
     const plan_request rb{w.reference, w.place().rules, w.tools(),   d,
                           b,           w.print.today,   chance_asked};
     const sheet_comparison c = compare_sheets(ra, rb, w.place().closed);
-    return {w.json ? io::json_of(c, ra) : w.written(io::document_of(c, ra, w.print))};
+    if (w.json) {
+        return {io::json_of(c, ra)};
+    }
+    io::document page = io::document_of(c, ra, w.print);
+    return {w.written(w.html ? io::with_dogs_drawn(std::move(page), c, ra, rb, io::dog_outline(),
+                                                   w.print.units)
+                             : std::move(page))};
 }
 
 struct book_options : common_options {

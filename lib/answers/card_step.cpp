@@ -170,6 +170,7 @@ class step_writer {
             case cause::mat_off:
                 return std::string(in_words(*z.mat)) + ", clipped off";
             case cause::missed:
+            case cause::as_its_part:
                 return missed_in_brief(z, u_);
             case cause::goes_along:  // its length stands in the line
             case cause::scissored:

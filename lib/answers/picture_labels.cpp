@@ -47,6 +47,11 @@ class label_layout {
         for (const polygon& p : solid) {
             edge_.add(p);
         }
+        constexpr int ways = 40;
+        for (int k = 0; k < ways; ++k) {
+            const double angle = 2.0 * std::numbers::pi * k / ways;
+            ways_.push_back({std::cos(angle), std::sin(angle)});
+        }
     }
 
     [[nodiscard]] bool put_inside(const wanted_label& w) {
@@ -161,14 +166,12 @@ class label_layout {
 
     /// Puts it where it costs least among the others; gives the cost.
     double seek(placed_label& l) const {
-        constexpr int ways = 40;
         double least = never;
         const text_box size = l.box;
         for (double r = 16.0; r < reach && r < least; r += 10.0) {
-            for (int k = 0; k < ways; ++k) {
-                const double angle = 2.0 * std::numbers::pi * k / ways;
-                const drawn_point middle{l.anchor.x + (r + size.width / 2.0) * std::cos(angle),
-                                         l.anchor.y + (r + size.height / 2.0) * std::sin(angle)};
+            for (const drawn_point& way : ways_) {
+                const drawn_point middle{l.anchor.x + (r + size.width / 2.0) * way.x,
+                                         l.anchor.y + (r + size.height / 2.0) * way.y};
                 text_box b = around(middle, size.width, size.height);
                 const drawn_point from = side_of(b, l.anchor);
                 const double own = !l.above ? 0.0
@@ -252,6 +255,7 @@ class label_layout {
 
     raster solid_;
     extent edge_;
+    std::vector<drawn_point> ways_;  ///< in which a label may lie from its place
     std::vector<leader_end> ends_;
     std::vector<placed_label> inside_;
     std::vector<placed_label> outside_;

@@ -28,6 +28,11 @@ double turn(const drawn_point& a, const drawn_point& b, const drawn_point& c) {
     return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 }
 
+/// Whether what lies between `a` and `b` has nothing in common with what lies between `c` and `d`.
+bool apart(double a, double b, double c, double d) {
+    return std::max(a, b) < std::min(c, d) || std::max(c, d) < std::min(a, b);
+}
+
 }  // namespace
 
 text_box around(const drawn_point& middle, double width, double height) {
@@ -44,9 +49,9 @@ drawn_point innermost(const polygon& p) {
             if (!within(p, {x, y})) {
                 continue;
             }
-            double nearest = std::numeric_limits<double>::max();
+            double nearest = std::numeric_limits<double>::max();  // squared
             for (const drawn_point& q : p) {
-                nearest = std::min(nearest, std::hypot(q.x - x, q.y - y));
+                nearest = std::min(nearest, (q.x - x) * (q.x - x) + (q.y - y) * (q.y - y));
             }
             if (nearest > most) {
                 most = nearest;
@@ -58,6 +63,9 @@ drawn_point innermost(const polygon& p) {
 }
 
 bool cross(const drawn_point& a, const drawn_point& b, const drawn_point& c, const drawn_point& d) {
+    if (apart(a.x, b.x, c.x, d.x) || apart(a.y, b.y, c.y, d.y)) {
+        return false;  // most are: four products less
+    }
     return turn(a, b, c) * turn(a, b, d) < 0.0 && turn(c, d, a) * turn(c, d, b) < 0.0;
 }
 
@@ -72,6 +80,10 @@ double distance(const drawn_point& of, const drawn_point& from, const drawn_poin
 }
 
 bool through(const text_box& b, const drawn_point& from, const drawn_point& to) {
+    if (apart(from.x, to.x, b.left, b.left + b.width) ||
+        apart(from.y, to.y, b.top, b.top + b.height)) {
+        return false;
+    }
     const drawn_point nw{b.left, b.top};
     const drawn_point ne{b.left + b.width, b.top};
     const drawn_point se{b.left + b.width, b.top + b.height};

@@ -139,6 +139,10 @@ class plan_writer {
             j_.key("back");
             add_back(j_, *when, r_.today, closed);
         }
+        const std::optional<date>& told = r_.patient.promised;
+        if (told && r_.today && *told > *r_.today) {
+            j_.key("promised").text(iso(*told));
+        }
         if (g_.planned()) {
             j_.key("proven").truth(g_.choice.sure.optimal && g_.order_before.proven &&
                                    g_.order_after.proven);

@@ -215,7 +215,7 @@ std::optional<other_way> body_length(const same_problem& at, const groom& g) {
         shorter.between = side_of_target::shorter;
         changed.departs(at.request(), at.compiled().zones[at.compiled().rows[row]].at, shorter);
     }
-    const same_problem relaxed(changed.of(at.request(), at.ready()), g.down);
+    const same_problem relaxed(changed.of(at.request(), at.ready()), g);
     // a wider departure on one side may stand over ours: then the rows are no longer the same
     return relaxed.compiled().rows == at.compiled().rows ? finished_way(relaxed, true)
                                                          : std::nullopt;
@@ -327,7 +327,8 @@ std::optional<other_way> test_patch(const same_problem& at, const groom& g) {
         const zone_plan& was = g.zones[i];
         const zone_plan& z = w.plan.zones[i];
         if (z.target && z.leaves && was.leaves && z.how.kind == tool_kind::clip &&
-            gap(z.leaves->best, *z.target) < gap(was.leaves->best, *z.target)) {
+            in_hundredths(gap(z.leaves->best, *z.target)) <
+                in_hundredths(gap(was.leaves->best, *z.target))) {
             w.about.push_back(i);
         }
     }
@@ -349,7 +350,7 @@ std::vector<other_way> other_ways(const plan_request& r, const groom& g) {
     if (!g.planned()) {
         return out;
     }
-    const ways::same_problem at(r, g.down);
+    const ways::same_problem at(r, g);
     for (auto* const make : {&ways::body_length, &ways::fewer_tools, &ways::no_scissoring,
                              &ways::sides_alike, &ways::clip_mats, &ways::test_patch}) {
         std::optional<other_way> w = make(at, g);

@@ -21,11 +21,11 @@ namespace pelage::ways {
 /// The plan's own problem, compiled again, for choices with something barred.
 class same_problem {
   public:
-    /// `down`: the parts that come down whole in the plan (groom::down).
-    explicit same_problem(const plan_request& r, std::vector<part> down = {})
+    /// `g`: the plan of `r`, whose parts that come down whole and whose followers are taken over.
+    same_problem(const plan_request& r, const groom& g)
         : request_(quietly(r)),
           ready_(request_),
-          compiled_(compile(request_, ready_, std::move(down))) {}
+          compiled_(compile(request_, ready_, g.down, g.follow)) {}
 
     [[nodiscard]] const plan_request& request() const { return request_; }
     [[nodiscard]] const ready_kit& ready() const { return ready_; }

@@ -27,7 +27,7 @@ namespace {
 
 class explainer {
   public:
-    explainer(const plan_request& r, const groom& g) : at_(r, g.down), g_(g) {}
+    explainer(const plan_request& r, const groom& g) : at_(r, g), g_(g) {}
 
     [[nodiscard]] std::vector<reason_why> all() const {
         std::vector<reason_why> out;

@@ -130,16 +130,16 @@ class judge {
                                        [](const auto& f) { return f.state == skin_state::scab; });
                 });
             case caution_when::frail_felted:
-                return whole(tender(r_.patient) && ails(r_.patient) && !g_.down.empty());
+                return whole(frail() && !g_.down.empty());
             case caution_when::mat_on_limb:
                 return mats_on_limbs();
             case caution_when::muzzled:
-                return muzzled() ? where([&](const zone_plan& z) {
+                return may_bite(r_.patient) ? where([&](const zone_plan& z) {
                     return worked(z) && zone_of(z).has(zone_use::clean_face);
                 })
-                                 : places_named{};
+                                            : places_named{};
             case caution_when::bites:
-                return whole(muzzled());
+                return whole(may_bite(r_.patient));
             case caution_when::faints:
                 return whole(!r_.patient.health.empty() || has_alert(alert_kind::faints));
             case caution_when::seizures:
@@ -209,8 +209,10 @@ class judge {
         }
         return all.empty() ? places_named{} : places_named{all};
     }
-    [[nodiscard]] bool muzzled() const {
-        return has_alert(alert_kind::bites) || has_alert(alert_kind::muzzle);
+    /// Old or thin-skinned, and ill or both of them.
+    [[nodiscard]] bool frail() const {
+        const dog& d = r_.patient;
+        return tender(d) && (ails(d) || (d.thin_or_old && d.age == life_stage::old));
     }
     [[nodiscard]] bool has_alert(alert_kind k) const {
         const auto& all = r_.patient.alerts;

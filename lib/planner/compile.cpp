@@ -7,6 +7,7 @@
 
 #include "planner/compiler.hpp"
 #include "planner/double_jacket.hpp"
+#include "planner/lone_places.hpp"
 
 namespace pelage {
 
@@ -104,6 +105,18 @@ bool compiler::is_tidied(const zone_plan& z) const {
     return cell_for(at, by_hand(tool_kind::scissors), {}, true).allowed();
 }
 
+/// A lone place isn't left standing in a part that the kit leaves at another length.
+void compiler::follow_part(std::size_t index) {
+    for (const part_follower& f : out_.follow) {
+        if (f.zone == index) {
+            zone_plan& z = out_.zones[index];
+            z.target = f.at;
+            z.tolerated = tolerance(f.at, zone_of(z).where == group::head, r_.rules.prices);
+            z.aim = longer(f.at, scissors_leave_at_least(zone_of(z), r_.rules.refusal));
+        }
+    }
+}
+
 void compiler::look_at_skin(zone_plan& z) const {
     if (r_.patient.skin.empty()) {
         return;
@@ -122,6 +135,7 @@ void compiler::add_zone(const place& p) {
     z.now = wishes_.hair(p);
     // dead hair is pulled from a coat that isn't slippery from the bath (from memory)
     decide_wish(z, wish);
+    follow_part(out_.zones.size() - 1);
     const bool early = zone_of(z).where == group::prep || z.how_finished == finish::hand_strip;
     z.when = early ? list::before_bath : list::after_bath;
     look_at_skin(z);
@@ -187,6 +201,10 @@ void compiler::seam_between(std::size_t a, std::size_t b, const length& allowanc
     if (!za.target || !zb.target) {
         return;
     }
+    // what is shaved for a mat pulls no sound part down with it
+    if ((za.mat || zb.mat) && part_of(zone_of(za)) != part_of(zone_of(zb))) {
+        return;
+    }
     const price_rules& p = r_.rules.prices;
     const length asked = gap(*za.target, *zb.target);
     const part where = part_of(zone_of(za));
@@ -240,11 +258,12 @@ void compiler::add_seams() {
     }
 }
 
-compiled_plan compile(const plan_request& r, const ready_kit& ready, std::vector<part> down) {
+compiled_plan compile(const plan_request& r, const ready_kit& ready, std::vector<part> down,
+                      std::vector<part_follower> follow) {
     if (!r.patient.coat) {
         throw error(errc::missing, "the dog's coat must be known to plan its groom");
     }
-    return compiler(r, ready, std::move(down)).run();
+    return compiler(r, ready, std::move(down), std::move(follow)).run();
 }
 
 compiled_plan compile(const plan_request& r) {
@@ -270,6 +289,11 @@ chosen_plan choose_whole(const plan_request& r, const ready_kit& ready, compiled
         }
         down.push_back(*next);
         out.compiled = compile(r, ready, std::move(down));
+        out.choice = choose(r, ready, out.compiled, out.compiled.choice);
+    }
+    std::vector<part_follower> follow = lone_places(r, ready, out.compiled, out.choice);
+    if (!follow.empty()) {
+        out.compiled = compile(r, ready, out.compiled.down, std::move(follow));
         out.choice = choose(r, ready, out.compiled, out.compiled.choice);
     }
     return out;

@@ -33,7 +33,8 @@ struct compiled_plan {
     std::vector<bool> lifted;  ///< by zone: nothing leaves a length that the sheet allows
     std::vector<bool>
         undone;  ///< by zone: its mat may be combed out, and nothing is allowed then: it stays so
-    std::vector<part> down;  ///< parts that come down whole
+    std::vector<part> down;             ///< parts that come down whole
+    std::vector<part_follower> follow;  ///< places whose wish is the length of their part
     problem choice;
     std::vector<std::size_t> tool_of;  ///< by tool of the problem: which of worktop::tools() it is
 
@@ -51,9 +52,11 @@ struct compiled_plan {
     std::vector<bool> taken_down;  ///< by zone
 };
 
-/// Compiles the groom, the parts of `down` as ones that come down whole; throws what make_plan throws.
+/// Compiles the groom, the parts of `down` as ones that come down whole, the places of `follow` at the
+/// length of their part; throws what make_plan throws.
 [[nodiscard]] compiled_plan compile(const plan_request& r, const ready_kit& ready,
-                                    std::vector<part> down = {});
+                                    std::vector<part> down = {},
+                                    std::vector<part_follower> follow = {});
 [[nodiscard]] compiled_plan compile(const plan_request& r);
 
 /// Solves it. Where the sheet leaves directions open, one direction is taken for each connected group

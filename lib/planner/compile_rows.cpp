@@ -65,12 +65,23 @@ void compiler::add_cell(std::size_t index, std::size_t setup, const candidate& c
          in_hundredths(c.leaves.best), how.held | tools_held(setup, how.when)});
 }
 
+/// Whether the hair is cut so short that nobody combs a mat out of it first.
+bool compiler::cut_short_anyway(const zone_plan& z) const {
+    const bool cut = z.how_finished == finish::clip || z.how_finished == finish::scissor ||
+                     z.how_finished == finish::comb_then_scissor;
+    return cut && z.target &&
+           in_hundredths(*z.target) < in_hundredths(r_.rules.refusal.comb_for.best);
+}
+
 /// What it costs beyond the work that a mat is clipped off where it could have been combed out: a tangle
 /// always, others where coat is lost.
 work compiler::clipped_for_nothing(std::size_t index, const length& left) const {
     const zone_plan& z = out_.zones[index];
     const bool combable = in_mmin(out_.combing[index]) > 0 && zone_of(z).where != group::prep;
     const std::optional<double> weeks = weeks_lost(coat_, zone_of(z), z, left);
+    if (*z.mat != mat_grade::tangle && cut_short_anyway(z)) {
+        return {};
+    }
     const price_rules& p = r_.rules.prices;
     if (!combable || !(weeks || *z.mat == mat_grade::tangle)) {
         return {};
@@ -197,6 +208,11 @@ bool compiler::add_cells(std::size_t index, zone_situation at, approach how) {
     how.reasons = false;
     if (z.target && add_cells_once(index, at, how)) {
         out_.lifted[index] = true;
+        if (!near_enough(z, before)) {
+            row.resize(before);
+            at.today.nothing_near = true;
+            add_cells_once(index, at, how);
+        }
         return true;
     }
     if (!z.now || !z.target || z.hurt) {

@@ -21,7 +21,8 @@ inline constexpr std::int32_t to_match = 1000;
 
 class compiler {
   public:
-    compiler(const plan_request& r, const ready_kit& ready, std::vector<part> down)
+    compiler(const plan_request& r, const ready_kit& ready, std::vector<part> down,
+             std::vector<part_follower> follow)
         : r_(r),
           ready_(ready),
           top_(ready.top()),
@@ -30,6 +31,7 @@ class compiler {
           coat_(coat_of(r.reference, r.patient.coat.value())) {
         out_.setups = top_.setups().size();
         out_.down = std::move(down);
+        out_.follow = std::move(follow);
         bits_.assign(2 * top_.tools().size(), kit_setups::none);
     }
 
@@ -56,6 +58,7 @@ class compiler {
     void look_at_skin(zone_plan& z) const;
     void decide_wish(zone_plan& z, const instruction& wish);
     void decide_target(zone_plan& z, const instruction& wish);
+    void follow_part(std::size_t index);
     [[nodiscard]] bool is_tidied(const zone_plan& z) const;
     void mark_beside_mats();
     void add_rows();
@@ -81,6 +84,7 @@ class compiler {
     bool add_cells(std::size_t index, zone_situation at, approach how);
     bool add_cells_once(std::size_t index, const zone_situation& at, const approach& how);
     [[nodiscard]] work left_too_long(const zone_plan& z, const length& left) const;
+    [[nodiscard]] bool cut_short_anyway(const zone_plan& z) const;
     [[nodiscard]] bool near_enough(const zone_plan& z, std::size_t before) const;
     [[nodiscard]] work clipped_for_nothing(std::size_t index, const length& left) const;
     void add_cell(std::size_t index, std::size_t setup, const candidate& c, const approach& how);

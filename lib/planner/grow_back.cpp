@@ -49,10 +49,7 @@ class regrowth_planner {
         } else {
             add_patchwork(out);
         }
-        const bool all_down = std::all_of(least_.begin(), least_.end(), [&](const auto& one) {
-            return std::find(g_.down.begin(), g_.down.end(), one.first) != g_.down.end();
-        });
-        if (g_.down.empty() || !all_down) {
+        if (!all_down()) {
             add_even(grow_back::even_all, out);
         }
         return out;
@@ -61,6 +58,17 @@ class regrowth_planner {
   private:
     [[nodiscard]] const zone& zone_of(const zone_plan& z) const {
         return r_.reference.dog_body.zones[z.at.zone];
+    }
+
+    /// Every part with mats comes down in the plan, and with legs or body the other of them.
+    [[nodiscard]] bool all_down() const {
+        const auto down = [&](part p) {
+            return std::find(g_.down.begin(), g_.down.end(), p) != g_.down.end();
+        };
+        const bool trunk = least_.count(part::body) > 0 || least_.count(part::legs) > 0;
+        return std::all_of(least_.begin(), least_.end(),
+                           [&](const auto& one) { return down(one.first); }) &&
+               (!trunk || (down(part::body) && down(part::legs)));
     }
 
     /// Shorter than the sheet wishes, beyond its tolerance.

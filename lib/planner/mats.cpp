@@ -33,7 +33,8 @@ bool leaves_mats(const plan_request& r) {
 
 std::optional<work> combing_of(const plan_request& r, const zone_plan& z, const mat_finding& m,
                                dog_size size) {
-    if (!may_comb_out(m, zone_of(r, z), z.hurt.has_value(), r.rules.refusal)) {
+    const bool at_the_teeth = may_bite(r.patient) && zone_of(r, z).has(zone_use::clean_face);
+    if (at_the_teeth || !may_comb_out(m, zone_of(r, z), z.hurt.has_value(), r.rules.refusal)) {
         return std::nullopt;
     }
     const auto takes = comb_out_work(m.grade, size, r.rules.prices);

@@ -162,6 +162,28 @@ void tell_beyond_reach(const chosen_row& at, zone_plan& z) {
     z.why.beyond = below ? beyond_sheet::shorter : above ? beyond_sheet::longer : beyond_sheet::no;
 }
 
+const part_follower* follower_at(const compiled_plan& c, std::size_t zone) {
+    const auto at = std::find_if(c.follow.begin(), c.follow.end(),
+                                 [&](const part_follower& f) { return f.zone == zone; });
+    return at != c.follow.end() ? &*at : nullptr;
+}
+
+/// Done at the length of its part: told against what was wished.
+void tell_follower(const chosen_row& at, const part_follower& f, zone_plan& z) {
+    z.why = {};
+    z.target = f.wished;
+    z.tolerated = tolerance(f.wished, zone_of(at.r, z).where == group::head, at.r.rules.prices);
+    z.came = outcome::as_wished;
+    if (!z.leaves || within(z.leaves->best, f.wished, z.tolerated)) {
+        return;
+    }
+    z.why.what = cause::as_its_part;
+    const bool below = z.between == side_of_target::longer && z.leaves->best < f.wished;
+    const bool above = z.between == side_of_target::shorter && z.leaves->best > f.wished;
+    z.why.beyond = below ? beyond_sheet::shorter : above ? beyond_sheet::longer : beyond_sheet::no;
+    z.came = outcome::beyond_reach;
+}
+
 /// What is done about the mat before the place has its setup, or takes the place down with its part.
 void read_mat(const plan_request& r, const ready_kit& ready, const compiled_plan& c,
               std::size_t zone, std::size_t column, groom& g) {
@@ -232,7 +254,10 @@ void read_choice(const plan_request& r, const ready_kit& ready, const compiled_p
         }
         const chosen_row at{r, ready, c, row, g.choice.sure.optimal};
         tell_outcome(at, asked, z);
-        if (c.lifted[c.rows[row]]) {
+        const part_follower* follows = follower_at(c, c.rows[row]);
+        if (follows != nullptr) {
+            tell_follower(at, *follows, z);
+        } else if (c.lifted[c.rows[row]]) {
             tell_beyond_reach(at, z);
         }
     }
@@ -248,7 +273,8 @@ void take_edges_along(const plan_request& r, const ready_kit& ready, groom& g) {
         }
         const zone_plan* inner = nullptr;
         for (const zone_plan& z : g.zones) {
-            const bool down = z.came == outcome::clipped_under || (r.match_sides && z.beside_mat);
+            const bool down = mat_clipped_off(z) || z.came == outcome::clipped_under ||
+                              (r.match_sides && z.beside_mat);
             if (down && z.leaves && is_edge_of(b, edge.at, z.at) &&
                 (inner == nullptr || z.leaves->best < inner->leaves->best)) {
                 inner = &z;
@@ -311,6 +337,7 @@ groom read_plan(const plan_request& r, const ready_kit& ready, compiled_plan c, 
     g.choice = std::move(choice);
     g.zones = std::move(c.zones);
     g.down = c.down;
+    g.follow = c.follow;
     read_choice(r, ready, c, g);
     if (!r.patient.mats.empty()) {
         take_edges_along(r, ready, g);

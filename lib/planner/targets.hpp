@@ -59,6 +59,9 @@ class wishes_by_place {
     std::vector<said<length>> now_;
 };
 
+/// It bites or wears a muzzle.
+[[nodiscard]] bool may_bite(const dog& d);
+
 /// Whether `edge` is an edge of the zone that `p` is in, on the same side.
 [[nodiscard]] bool is_edge_of(const body& b, const place& edge, const place& p);
 

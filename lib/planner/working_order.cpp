@@ -1,6 +1,7 @@
 // What is a rule and what is a wish when blocks are put in order.
-// Rules: what is done before the bath is done before it (each list is ordered by itself); in a list
-// the clippers' work comes before the hand tools', since scissors neaten what clippers leave.
+// Rules: what is done before the bath is done before it (each list is ordered by itself); the face of a
+// dog that bites or wears a muzzle comes after all else of its list; in a list the clippers' work comes
+// before the hand tools', since scissors neaten what clippers leave.
 // Wishes, the weightier first, as solver/order.hpp counts them: the least time for taking up blades and
 // combs; the head last; body, legs, tail, feet, head, where prep stands with the body; no jumps.
 #include "planner/working_order.hpp"
@@ -92,16 +93,22 @@ bool by_hand(const block& b) {
 std::vector<block> gathered(const plan_request& r, const groom& g) {
     std::vector<block> out;
     out.reserve(16);  // more than any sheet of ours asks for
+    const bool at_the_teeth = may_bite(r.patient);
+    const auto zone_of = [&](const zone_plan& z) -> const zone& {
+        return r.reference.dog_body.zones[z.at.zone];
+    };
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
         const auto add = [&](const setup& how, finish done, list when, bool off,
                              const work& takes) {
+            const bool last = at_the_teeth && zone_of(z).has(zone_use::clean_face);
             const auto same = std::find_if(out.begin(), out.end(), [&](const block& b) {
-                return b.when == when && b.done == done && b.off == off && same_setup(b.how, how);
+                return b.when == when && b.done == done && b.off == off && b.last == last &&
+                       same_setup(b.how, how);
             });
             block& b = same != out.end()
                            ? *same
-                           : out.emplace_back(block{how, done, when, {}, off, {}, {}, {}});
+                           : out.emplace_back(block{how, done, when, {}, off, last, {}, {}, {}});
             b.zones.push_back(i);
             b.takes += takes;
             if (!by_hand(b)) {
@@ -223,6 +230,7 @@ void put_first(const plan_request& r, const groom& g, std::vector<block>& blocks
         const int longest_first = by_hand(b) ? 0 : -in_hundredths(b.how.tool.stated.best);
         const int comb_first = b.how.over ? -in_hundredths(b.how.over->stated.best) : 0;
         return std::tuple{b.when == list::after_bath,
+                          b.last,
                           by_hand(b),
                           first,
                           parts,
@@ -250,16 +258,32 @@ void run_on(std::span<block> list) {
     }
 }
 
-void order_list(const plan_request& r, groom& g, std::span<block> list, list_order& known) {
+list_order sort_best(const plan_request& r, const groom& g, std::span<block> list) {
     const list_problem p(r, g, list);
     const work_order best = best_order(p.problem());
-    known = {best.cost, best.proven};
     std::vector<block> sorted;
     sorted.reserve(list.size());
     for (const std::size_t b : best.blocks) {
         sorted.push_back(std::move(list[b]));
     }
     std::move(sorted.begin(), sorted.end(), list.begin());
+    return {best.cost, best.proven};
+}
+
+/// The face of a dog that may bite is a list of its own, after all else: what is in the hand for it is
+/// taken up once more.
+void order_list(const plan_request& r, groom& g, std::span<block> list, list_order& known) {
+    const auto face = std::find_if(list.begin(), list.end(), [](const block& b) { return b.last; });
+    const auto others = static_cast<std::size_t>(face - list.begin());
+    known = sort_best(r, g, list.first(others));
+    if (face != list.end()) {
+        const list_order last = sort_best(r, g, list.subspan(others));
+        known.cost.pick_ups += last.cost.pick_ups;
+        known.cost.early += last.cost.early;
+        known.cost.departures += last.cost.departures;
+        known.cost.jumps += last.cost.jumps;
+        known.proven = known.proven && last.proven;
+    }
     run_on(list);
 }
 

@@ -47,7 +47,7 @@ class claims {
           r_(t_.request()),
           ready_(r_),
           g_(make_plan(r_)),
-          c_(compile(r_, ready_, g_.down)),
+          c_(compile(r_, ready_, g_.down, g_.follow)),
           b_(beside_plan(r_, g_, true)) {
         for (std::size_t n = 0; n < c_.rows.size(); ++n) {
             row_of_[c_.rows[n]] = n;

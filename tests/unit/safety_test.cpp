@@ -334,10 +334,16 @@ class inspection {
 
     void combing() {
         work sum{};
+        const auto& told = t_.patient.alerts;
+        const bool may_bite = std::any_of(told.begin(), told.end(), [](const alert& a) {
+            return a.what == alert_kind::bites || a.what == alert_kind::muzzle;
+        });
         for (const combing_out& c : g_.combed) {
             sum += c.takes;
             const zone_plan& z = g_.zones[c.zone];
             const std::string& where = whole().zones[z.at.zone].id;
+            must(!may_bite || names{"muzzle", "cheek", "throat"}.count(where) == 0,
+                 "nobody combs out the face of a dog that may bite");
             must(names{"armpit", "groin", "belly", "under-tail"}.count(where) == 0,
                  "no combing out in armpit, groin, belly or under the tail");
             must(c.grade != mat_grade::pelt, "a pelt is never combed out");
@@ -488,6 +494,7 @@ class inspection {
         const zone& w = whole().zones[z_->at.zone];
         const double least = in({"ear-edge"})         ? 3.0
                              : w.cover != skin::firm  ? 6.0
+                             : in({"chest"})          ? 3.0
                              : w.where == group::body ? 20.0
                                                       : 3.0;
         must(in_mm(z_->leaves->best) >= least - 0.0101, "no scissors closer to the skin than that");
@@ -510,7 +517,8 @@ class inspection {
 
     void teeth() {
         if (clips() && tool().cut != teeth::full) {
-            must(in({"neck", "shoulder", "back", "ribs", "loin", "rump", "thigh"}),
+            must(in({"neck", "collar-line", "withers", "shoulder", "back", "ribs", "loin", "rump",
+                     "thigh"}),
                  "skip teeth only where skin is firm and flat");
             must(!old_or_thin(), "no skip teeth on an old or thin-skinned dog");
         }
@@ -653,7 +661,8 @@ class inspection {
         }
         const bool beneath = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& e) {
             return whole().zones[e.at.zone].id == "ear" && meet({e.at.zone, z_->at.which}, e.at) &&
-                   e.leaves && (e.came == outcome::clipped_under || e.beside_mat) &&
+                   e.leaves &&
+                   (e.came == outcome::clipped_under || e.off_by || e.beside_mat) &&
                    in_hundredths(longer(e.leaves->best, mm(3))) == in_hundredths(z_->leaves->best);
         });
         must(in({"ear-edge"}) && beneath, "only an ear's edge goes along, with its own ear");

@@ -11,6 +11,7 @@
 #include <pelage/sheets/check.hpp>
 #include <pelage/sheets/compare.hpp>
 #include <pelage/sheets/rank.hpp>
+#include <pelage/trade/outline.hpp>
 
 namespace pelage::io {
 
@@ -67,6 +68,11 @@ struct listed_sheet {
 [[nodiscard]] document document_of(const sheet_comparison& c, const plan_request& r,
                                    const print_options& o);
 [[nodiscard]] std::string json_of(const sheet_comparison& c, const plan_request& r);
+/// `page` with the dog drawn twice behind it, side by side: as the first sheet leaves it and as the second;
+/// `first` and `second` are what was compared.
+[[nodiscard]] document with_dogs_drawn(document page, const sheet_comparison& c,
+                                       const plan_request& first, const plan_request& second,
+                                       const outline& o, length_unit u);
 
 /// Which sheets a dog can carry.
 [[nodiscard]] document document_of(const std::vector<ranked_sheet>& all, const plan_request& r,

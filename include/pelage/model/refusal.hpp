@@ -28,11 +28,14 @@ struct refusal_rules {
     figure<length> scissor_thin;   ///< scissors leave no less than this over thin or folded skin
     figure<length> scissor_least;  ///< nor less than this elsewhere
     figure<length> scissor_body;   ///< nor less than this on the body, or in place of a blade
-    figure<length> bare_on_web;    ///< a longer blade is not used bare on a web or fold
-    figure<length> sun_length;     ///< not below this where pink or thin skin meets the sun
-    figure<work> comb_out_limit;   ///< de-matting in all, before clipping instead
-    figure<work> comb_out_frail;   ///< the same on a dog that is old or thin-skinned, and ill
-    figure<work> oil_after;        ///< a blade running longer than this is felt and oiled
+    figure<length>
+        scissor_hand;         ///< nor less than this in place of a blade where no blade comes near
+    figure<length> comb_for;  ///< for hair cut shorter than this no mat is combed out
+    figure<length> bare_on_web;   ///< a longer blade is not used bare on a web or fold
+    figure<length> sun_length;    ///< not below this where pink or thin skin meets the sun
+    figure<work> comb_out_limit;  ///< de-matting in all, before clipping instead
+    figure<work> comb_out_frail;  ///< the same on a dog that is old or thin-skinned, and ill
+    figure<work> oil_after;       ///< a blade running longer than this is felt and oiled
     figure<length>
         held_mat;  ///< measured hair beneath a mat shorter than this can't be held while it
                    ///< is combed out
@@ -78,7 +81,8 @@ struct refusal_rules {
 /// The least hair that scissors leave in a zone (mm). An edge is scissored over the fingers, clear of
 /// the skin: it counts as any other place.
 [[nodiscard]] inline length scissors_leave_at_least(const zone& z, const refusal_rules& r) {
-    if (z.where == group::body && z.cover == skin::firm) {
+    // the top line and sides show every snip; a chest is shaped by scissors
+    if (z.where == group::body && z.cover == skin::firm && z.has(zone_use::skip_teeth)) {
         return r.scissor_body.best;
     }
     return z.cover == skin::firm || !z.edge_of.empty() ? r.scissor_least.best : r.scissor_thin.best;
@@ -204,7 +208,13 @@ struct zone_today {
     bool sheet_clips = true;           ///< the sheet itself asks to clip here
     std::optional<length> target{};    ///< the finished length wished
     bool no_combs = false;             ///< the kit has no comb
+    bool nothing_near = false;         ///< no blade or comb of the kit comes near the wish
 };
+
+/// Eyelids and the edges of ears: under a mat there only a blade 10 or a shorter one goes.
+[[nodiscard]] inline bool ten_at_most(const zone& z) {
+    return z.where == group::head && z.has(zone_use::scissors_only);
+}
 
 namespace detail {
 
@@ -247,6 +257,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
 }
 
 [[nodiscard]] inline std::optional<refusal> refuse_under_mat(const setup& s, const mat_finding& m,
+                                                             const zone& where,
                                                              const refusal_rules& r) {
     if (m.to_skin) {
         return refusal::mat_to_skin;
@@ -264,7 +275,8 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         return std::nullopt;
     }
     const length room = m.free_hair ? *m.free_hair * r.under_mat_share.best : mm(0.0);
-    if (stated > r.under_mat_longest.best || stated > room) {
+    const bool wide = ten_at_most(where) && how_short(s.tool) == shortness::longer;
+    if (wide || stated > r.under_mat_longest.best || stated > room) {
         return refusal::under_mat_too_long;
     }
     return std::nullopt;
@@ -304,7 +316,9 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     const zone& z = *t.where;
     const shortness how = how_short(s.tool);
     if (how == shortness::longer) {
-        return std::nullopt;
+        // its gaps take a lip or a fold of the throat
+        return z.has(zone_use::clean_face) ? std::optional{refusal::against_lay_here}
+                                           : std::nullopt;
     }
     if (t.thin_or_old) {
         return refusal::against_lay_here;  // it tears easily
@@ -345,8 +359,10 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         }
         // no comb lies in the kit, and its long blades may not go to webs and folds: they are scissored
         const bool web = t.no_combs && t.where->has(zone_use::web);
-        const bool substitute = s.kind == tool_kind::scissors && t.sheet_clips && t.target &&
-                                !web && *t.target < r.scissor_body.best;
+        const bool by_hand = t.nothing_near && !t.where->has(zone_use::skip_teeth);
+        const length least = by_hand ? r.scissor_hand.best : r.scissor_body.best;
+        const bool substitute =
+            s.kind == tool_kind::scissors && t.sheet_clips && t.target && !web && *t.target < least;
         return substitute ? std::optional{refusal::no_substitute} : std::nullopt;
     }
     if (t.double_jacket && t.mat == nullptr) {
@@ -362,7 +378,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         return refusal::mat_over_lump;
     }
     if (t.mat != nullptr) {
-        if (const auto no = detail::refuse_under_mat(s, *t.mat, r)) {
+        if (const auto no = detail::refuse_under_mat(s, *t.mat, *t.where, r)) {
             return no;
         }
     } else if (skips(s.tool) && (!t.where->has(zone_use::skip_teeth) || t.thin_or_old)) {
@@ -373,8 +389,11 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     if (const auto no = detail::refuse_short(s, t)) {
         return no;
     }
-    if (t.mat == nullptr && t.where->has(zone_use::web) &&
-        s.tool.stated.best > r.bare_on_web.best) {
+    // between bare toes the gaps of a longer blade take the web
+    const bool toes = t.clean && t.where->has(zone_use::clean_feet);
+    const bool too_long = s.tool.stated.best > r.bare_on_web.best ||
+                          (toes && detail::how_short(s.tool) == detail::shortness::longer);
+    if (t.mat == nullptr && t.where->has(zone_use::web) && too_long) {
         return refusal::long_on_web;
     }
     return detail::refuse_against(s, t);

@@ -50,17 +50,18 @@ enum class cause {
     mat_off,         ///< its mat is clipped off
     part_down,       ///< sound, but its part comes down
     goes_along,      ///< an edge that comes down with `of`, whose mats are clipped off
+    as_its_part,     ///< the kit leaves its part at another length, and it goes with it
     no_tool,         ///< the kit has nothing at hand that may be used there
     no_ten,          ///< a mat of unknown depth, and no blade 10 to try under it
     nothing_passes   ///< no blade of the kit that may be used passes under the mat
 };
 [[nodiscard]] constexpr std::string_view name(cause c) {
-    constexpr std::array<std::string_view, 22> names{
+    constexpr std::array<std::string_view, 23> names{
         "none",         "felted",          "veterinarian",  "owner",          "by-sheet",
         "no-length",    "jacket-unsigned", "head-unsigned", "skin",           "skin-within",
         "hair-at-wish", "hair-below-wish", "missed",        "may-leave-less", "scissored",
-        "other-blade",  "mat-off",         "part-down",     "goes-along",     "no-tool",
-        "no-ten",       "nothing-passes"};
+        "other-blade",  "mat-off",         "part-down",     "goes-along",     "as-its-part",
+        "no-tool",      "no-ten",          "nothing-passes"};
     return names[static_cast<std::size_t>(c)];
 }  ///< there is something to say
 

@@ -109,6 +109,7 @@ struct block {
     list when = list::after_bath;    ///< before or after the bath
     std::vector<std::size_t> zones;  ///< indices into groom::zones
     bool off = false;                ///< clips down what another block finishes after the bath
+    bool last = false;               ///< the face of a dog that bites or wears a muzzle
     work takes{};                    ///< all of it
     work running_before{};  ///< how long its blade has been running without rest when it begins
     work running{};         ///< and when it ends; 0 for hand tools
@@ -162,6 +163,14 @@ struct caution_line {
     std::vector<place> where;  ///< empty: the whole dog
 };
 
+/// A place done at the length of its part: scissored as wished it would stand out of what is clipped
+/// around it, since the kit leaves its part at another length.
+struct part_follower {
+    std::size_t zone = 0;  ///< index into groom::zones
+    length at{};           ///< what most of its part is left at
+    length wished{};       ///< what the sheet or the dog's file wishes
+};
+
 /// The plan of the groom.
 struct groom {
     std::vector<zone_plan> zones;        ///< every place of the dog
@@ -176,7 +185,8 @@ struct groom {
     std::vector<stop_sign> signs;           ///< of the stop list; likewise
     std::optional<clip_question> question;  ///< asked of the owner first; likewise
     std::vector<std::size_t> stuck;         ///< zones for which nothing is allowed
-    std::vector<part> down;         ///< parts that come down whole, since mats take much of them
+    std::vector<part> down;  ///< parts that come down whole, since mats take much of them
+    std::vector<part_follower> follow;  ///< places done at the length of their part
     std::vector<place> fleas;       ///< where they were seen: a flea bath comes first; none: none
     std::vector<plan_note> notes;   ///< what was taken as given
     std::vector<uneven_pair> asks;  ///< pairs of which the owner is asked whether to cut them alike

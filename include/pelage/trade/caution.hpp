@@ -40,7 +40,7 @@ enum class caution_when {
     fleas,                  ///< fleas were seen
     lump_new,               ///< a lump that no veterinarian has seen
     scab,                   ///< a scab that is gone around
-    frail_felted,           ///< old or thin-skinned, ill, and much of it felted
+    frail_felted,           ///< old or thin-skinned, ill or both of them, and much felted
     mat_on_limb,            ///< a mat on a leg or a foot: a band of hair may lie beneath
     muzzled,                ///< it bites or wears a muzzle, and its face is to be done
     bites,                  ///< it bites or wears a muzzle, whatever is done

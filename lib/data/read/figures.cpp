@@ -77,6 +77,8 @@ std::vector<figure_field> slots(refusal_rules& r) {
             {"scissor-thin", &r.scissor_thin, small_length},
             {"scissor-least", &r.scissor_least, small_length},
             {"scissor-body", &r.scissor_body, any_length},
+            {"scissor-hand", &r.scissor_hand, any_length},
+            {"comb-for", &r.comb_for, any_length},
             {"bare-on-web", &r.bare_on_web, any_length},
             {"sun-length", &r.sun_length, any_length},
             {"comb-out-limit", &r.comb_out_limit, at_the_table},
