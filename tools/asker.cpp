@@ -89,7 +89,11 @@ bool asker::next_key(char& c) {
         return true;
     }
     wants_key(true);
-    const bool got = static_cast<bool>(in_.get(c));
+    bool got = static_cast<bool>(in_.get(c));
+    while (got && c == escape) {
+        skip_sequence();
+        got = static_cast<bool>(in_.get(c));
+    }
     wants_key(false);
     c = c == '\r' ? enter : c;
     return got && !leaves(c);
@@ -181,14 +185,18 @@ bool asker::next_line(std::string& text) {
     return true;
 }
 
-/// An arrow or another key that sends several bytes: none of them is a letter.
-void asker::skip_arrow() {
-    char c = enter;
+/// An arrow or another key that sends several bytes: none of them is a letter or an answer.
+void asker::skip_sequence() {
     if (in_.peek() != '[' && in_.peek() != 'O') {
         return;
     }
+    char c = enter;
     in_.get(c);
-    while (in_.get(c) && c >= '0' && c <= ';') {
+    if (in_.peek() == '[') {  // a console's F1 to F5 begin with two
+        in_.get(c);
+    }
+    constexpr char last_within = '?';  // what stands between is from the blank to here
+    while (in_.get(c) && c >= ' ' && c <= last_within) {
     }
 }
 
@@ -224,7 +232,7 @@ void asker::complete(const std::string& question, std::string& text, const compl
 bool asker::editing_key(char c, const std::string& question, std::string& text,
                         const completion& begins) {
     if (c == escape) {
-        skip_arrow();
+        skip_sequence();
     } else if (c == clear_line) {
         for (; !text.empty(); take_back(text)) {
             out_ << "\b \b";

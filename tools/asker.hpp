@@ -78,7 +78,7 @@ class asker {
     void complete(const std::string& question, std::string& text, const completion& begins);
     void show_fitting(const std::string& question, const std::string& text,
                       const std::vector<std::string>& fit);
-    void skip_arrow();
+    void skip_sequence();
     [[noreturn]] void ended(bool by_q);
     void wants_key(bool key);
 

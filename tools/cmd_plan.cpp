@@ -72,6 +72,7 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
     forecast ahead;
     std::vector<regrowth_option> grow_back;
     std::vector<infeasible_zone> stuck;
+    std::vector<other_way> ways;
     if (g.planned()) {
         ahead = forecast_of(r, g, false);
         over_all_coats(a, r, g, ahead);
@@ -82,6 +83,11 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
         m.grow_back = &grow_back;
         stuck = g.stuck.empty() ? stuck : infeasible_zones(r, g);
         m.stuck = &stuck;
+        ways = io::owner_chooses(g) ? other_ways(r, g) : ways;
+        for (other_way& w : ways) {
+            w.when = back_of(a, r, w.plan);
+        }
+        m.ways = &ways;
     }
     return {a.w.json ? io::owner_json(m, a.w.print) : a.w.written(io::document_of(m, a.w.print)),
             code_of(g)};

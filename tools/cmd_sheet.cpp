@@ -176,6 +176,10 @@ reply list(list_options& o, const surroundings& around) {
         for (const style& s : all) {
             listed.push_back({&s});
         }
+        // the salon's own first: they are what is asked for
+        std::stable_partition(listed.begin(), listed.end(), [&](const io::listed_sheet& one) {
+            return find(w.reference.styles, one.sheet->id) == nullptr;
+        });
         return {w.json ? io::list_json(listed, nullptr, w.reference)
                        : w.written(io::sheet_list(listed, nullptr, w.reference))};
     }
@@ -292,7 +296,7 @@ constexpr introduction about_book{
     "book", "sheets as a book: the dogs drawn, kit and words",
     "pelage sheet book --salon my-salon --format html -o sheets.html\n"
     "pelage sheet book lamb one-length --format html -o two.html\n",
-    "Each sheet is on a page of its own; it prints on A4.\n"};
+    "Each sheet is on a page of its own; it prints on A4 and on Letter.\n"};
 
 /// The sheets asked for, each as it is on the day of the plan.
 std::vector<style> sheets_of_book(const book_options& o, const workplace& w, faults& f) {

@@ -1,10 +1,10 @@
 // The process: arguments, clock, environment and streams. Nothing below this file touches them.
 #include <algorithm>
 #include <chrono>
+#include <csignal>
 #include <cstdlib>
 #include <ctime>
 #include <iostream>
-#include <optional>
 #include <thread>
 
 #include <sys/ioctl.h>
@@ -25,23 +25,47 @@ pelage::date local_day() {
                                     std::chrono::day{static_cast<unsigned>(here.tm_mday)}}};
 }
 
+/// The terminal as it was first, where a signal handler can see it.
+termios first_terminal{};
+
+bool has_terminal() {
+    static const bool known = tcgetattr(STDIN_FILENO, &first_terminal) == 0;
+    return known;
+}
+
+/// Only what a signal handler may call: the terminal is given back before the process ends by it.
+extern "C" void give_back(int signal) {
+    (void)tcsetattr(STDIN_FILENO, TCSANOW, &first_terminal);
+    (void)std::signal(signal, SIG_DFL);
+    (void)raise(signal);
+}
+
+/// Whether signals that end the process give the terminal back first; what is ignored stays so, as nohup asks.
+void guard_terminal(bool on) {
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+        if (std::signal(signal, on ? give_back : SIG_DFL) == SIG_IGN) {
+            (void)std::signal(signal, SIG_IGN);
+        }
+    }
+}
+
 /// Keys as they are pressed, unseen, an interrupt as a key, so that the terminal is never left so; or
 /// lines as ever, which is what the terminal had first.
 void one_key(bool wanted) {
-    static const std::optional<termios> first = [] {
-        termios t{};
-        return tcgetattr(STDIN_FILENO, &t) == 0 ? std::optional{t} : std::nullopt;
-    }();
-    if (!first) {
+    if (!has_terminal()) {
         return;
     }
-    termios t = *first;
+    termios t = first_terminal;
     if (wanted) {
+        guard_terminal(true);
         t.c_lflag &= ~static_cast<tcflag_t>(ICANON | ECHO | ISIG);
         t.c_cc[VMIN] = 1;
         t.c_cc[VTIME] = 0;
     }
     (void)tcsetattr(STDIN_FILENO, TCSADRAIN, &t);
+    if (!wanted) {
+        guard_terminal(false);
+    }
 }
 
 /// Of the terminal that is printed to: 80 where there is none, and no more than that, since longer lines

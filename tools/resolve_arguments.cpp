@@ -119,6 +119,15 @@ const service* service_in(const std::string& option, const std::string& text,
     return nullptr;
 }
 
+std::string service_meant(const std::string& sheet, const reference_data& c) {
+    faults ignored;
+    const service* s = sheet.empty() ? nullptr : service_in("", sheet, c, ignored);
+    return s == nullptr ? ""
+                        : "no style sheet is called \"" + sheet + "\": it is a service, " +
+                              s->title + "; book it with --service " + std::string(name(s->kind)) +
+                              ", and name the sheet beside it";
+}
+
 std::optional<direction> direction_called(const std::string& text, faults& f) {
     const auto n = choice_in("--direction", text, {"with", "against"}, f);
     return n ? std::optional{*n == 0 ? direction::with_lay : direction::against_lay} : std::nullopt;

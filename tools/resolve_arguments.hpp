@@ -132,6 +132,8 @@ void apply_options(const dog_options& o, const workplace& w, dog& d, faults& f);
 /// The service called so, by id, title or another word; null and a fault otherwise.
 [[nodiscard]] const service* service_in(const std::string& option, const std::string& text,
                                         const reference_data& c, faults& f);
+/// Where a style that no sheet is called is a service: what to write. Else empty.
+[[nodiscard]] std::string service_meant(const std::string& sheet, const reference_data& c);
 [[nodiscard]] std::optional<days> wait_in(const std::string& option, const std::string& text,
                                           faults& f);
 /// Where nobody says the dog's coat: what its mix makes of it; the likeliest is set as its coat. A coat

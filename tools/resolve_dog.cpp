@@ -275,6 +275,10 @@ const style* sheet_of(const dog& d, const workplace& w, faults& f) {
     if (s != nullptr) {
         return s;
     }
+    if (const std::string booked = service_meant(d.style, w.reference); !booked.empty()) {
+        f.say(errc::unknown, booked);
+        return nullptr;
+    }
     if (const std::string meant = sheets_meant(d.style); !meant.empty()) {
         f.say(errc::unknown, meant);
         return nullptr;

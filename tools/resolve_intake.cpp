@@ -63,7 +63,20 @@ class mat_words {
         return true;
     }
 
+    /// Whether it is a length that no blade finds, where it wasn't understood.
+    [[nodiscard]] bool too_short() const {
+        for (std::size_t n = 1; n <= 3 && at_ + n <= words_.size(); ++n) {
+            const parsed_length l = parse_length(phrase(words_, at_, at_ + n));
+            const bool one = l.ok() || l.fault == length_fault::out_of_range;
+            if (one && l.value < least_told()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
   private:
+    static length least_told() { return mm(0.1); }  // shorter is no hair that a blade finds
     bool take(const strings& what) {
         if (at_ + what.size() > words_.size() ||
             !std::equal(what.begin(), what.end(),
@@ -80,7 +93,7 @@ class mat_words {
                 continue;
             }
             const parsed_length l = parse_length(phrase(words_, at_, at_ + n));
-            if (l.ok() && l.value >= mm(0.1)) {  // shorter is no hair that a blade finds
+            if (l.ok() && l.value >= least_told()) {
                 m.free_hair = l.value;
                 at_ += n;
                 (void)take({"free"});
@@ -173,8 +186,12 @@ std::optional<said_mat> mat_said(const std::string& text, const workplace& w, fa
     m.grade = static_cast<mat_grade>(std::find(mat_names.begin(), mat_names.end(), words[at]) -
                                      mat_names.begin());
     const auto where = places_called("--mat", phrase(words, 0, at), w.reference.dog_body, f);
-    if (!mat_words(words, at + 1).read(m)) {
-        f.say(errc::syntax, "--mat: not understood; found \"" + text + "\"" + mat_example);
+    mat_words rest(words, at + 1);
+    if (!rest.read(m)) {
+        f.say(rest.too_short() ? errc::range : errc::syntax,
+              rest.too_short() ? "--mat: free hair is told from 0.1 mm on; found \"" + text +
+                                     "\"; where there is less, write 'to the skin'"
+                               : "--mat: not understood; found \"" + text + "\"" + mat_example);
         return std::nullopt;
     }
     if (m.to_skin && (m.free_hair || m.comb_passes)) {

@@ -159,7 +159,7 @@ class calendar_writer {
                      ? ". Each time " + true_odds(c_.sum.asked, c_.sum.least) +
                            " such dogs or more are fine until the visit; " +
                            odds(std::round(c_.sum.throughout * 100.0) / 100.0) +
-                           " are fine every time, a fast grower being one each time."
+                           " are fine every time: one that grows fast does so at each visit."
                      : ". Brushing holds it from visit to visit, which is no chance."));
         }
         if (!c_.held.empty()) {

@@ -7,8 +7,10 @@
 #include <pelage/planner/appointment.hpp>
 
 #include "answers/grouped.hpp"
+#include "answers/lines.hpp"
 #include "answers/plan_parts.hpp"
 #include "answers/ways.hpp"
+#include "answers/words/dates.hpp"
 #include "answers/words/places.hpp"
 #include "answers/words/tool.hpp"
 
@@ -24,6 +26,8 @@ struct whole_way {
     const groom* plan = nullptr;
     work more{};
     std::optional<std::array<days, 3>> back_in{};
+    std::optional<return_date> when{};
+    bool tested = false;  ///< only if a test patch proves it
 };
 
 std::string from_to(const ends& e, length_unit u) {
@@ -106,34 +110,84 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
     return all;
 }
 
-std::vector<whole_way> by_the_kit(const groom& g, const beside& b, length_unit u) {
+std::vector<whole_way> by_the_kit(const groom& g, const std::vector<other_way>& ways,
+                                  const std::optional<return_date>& when, length_unit u) {
     const bool asked = std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
         return c.what == consent_for::other_length;
     });
     std::vector<whole_way> all;
-    for (const other_way& w : b.ways) {
+    for (const other_way& w : ways) {
         if (asked && (w.what == way_kind::body_length || w.what == way_kind::test_patch)) {
             all.push_back({w.what == way_kind::body_length
                                ? "the body by " + held_words(w.plan.zones[w.about.front()].how, u)
                                : "nearer the wish, if a test patch proves it",
                            &w.plan,
                            w.more,
-                           {}});
+                           {},
+                           w.when,
+                           w.what == way_kind::test_patch});
         }
     }
     if (!all.empty()) {
-        all.insert(all.begin(), {"as planned", &g, {}, {}});
+        all.insert(all.begin(), {"as planned", &g, {}, {}, when});
     }
+    all.resize(std::min(all.size(), most));
     return all;
+}
+
+/// When it is as asked again, or when the dog must be back; nothing where no way knows.
+std::string back_head(const std::vector<whole_way>& all) {
+    const auto any = [&](auto member) {
+        return std::any_of(all.begin(), all.end(),
+                           [&](const whole_way& w) { return (w.*member).has_value(); });
+    };
+    return any(&whole_way::back_in) ? "back as asked" : any(&whole_way::when) ? "back by" : "";
+}
+
+std::string back_words(const whole_way& w, const print_options& o) {
+    return w.back_in ? weeks_in_words((*w.back_in)[0], (*w.back_in)[2])
+           : w.when  ? day_in_short(w.when->next_visit, o)
+                     : "";
 }
 
 }  // namespace
 
-std::optional<typed_table> choices(const groom& g, const beside& b, const plan_request& r,
-                                   length_unit u) {
+bool other_length_open(const groom& g) {
+    return std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
+        return c.what == consent_for::other_length && !c.given;
+    });
+}
+
+std::vector<std::string> lengths_to_choose(const groom& g, const std::vector<other_way>& ways,
+                                           const std::optional<return_date>& when,
+                                           const plan_request& r, const print_options& o) {
+    const std::vector<whole_way> all = by_the_kit(g, ways, when, o.units);
+    if (all.size() < 2) {
+        return {};
+    }
+    const body& b = r.reference.dog_body;
+    const std::vector<group> shown = parts_that_differ(all, b, o.units);
+    std::vector<std::string> out;
+    for (const whole_way& w : all) {
+        std::vector<std::string> parts;
+        for (const group part : shown) {
+            parts.push_back(std::string(name(part)) + " " +
+                            left_in_part(*w.plan, b, part, o.units));
+        }
+        out.push_back(sentence_case(parts.empty() ? w.what : listed(parts)) +
+                      (w.tested ? ", if a small patch shows that it comes out so" : "") +
+                      (w.when ? ": back by " + come_by_date(w.when->next_visit, o) : "") + ".");
+    }
+    return out;
+}
+
+std::optional<typed_table> choices(const groom& g, const beside& b,
+                                   const std::optional<return_date>& when, const plan_request& r,
+                                   const print_options& o) {
+    const length_unit u = o.units;
     std::vector<whole_way> all = after_mats(g, b, r);
     if (all.size() < 2) {
-        all = by_the_kit(g, b, u);
+        all = by_the_kit(g, b.ways, when, u);
     }
     if (all.size() < 2) {
         return std::nullopt;
@@ -147,8 +201,15 @@ std::optional<typed_table> choices(const groom& g, const beside& b, const plan_r
         t.head.emplace_back(name(part));
         t.numbers.push_back(true);
     }
-    t.head.insert(t.head.end(), {"min", "back as asked", "way"});
-    t.numbers.insert(t.numbers.end(), {true, false, false});
+    const std::string back = back_head(all);
+    t.head.emplace_back("min");
+    t.numbers.push_back(true);
+    if (!back.empty()) {
+        t.head.push_back(back);
+        t.numbers.push_back(false);
+    }
+    t.head.emplace_back("way");
+    t.numbers.push_back(false);
     t.whom = shown_to::people;
     const work planned = appointment_of(r, g, booked_service(r)).total();
     for (const whole_way& w : all) {
@@ -158,7 +219,9 @@ std::optional<typed_table> choices(const groom& g, const beside& b, const plan_r
             row.emplace_back(left_in_part(*w.plan, r.reference.dog_body, part, u));
         }
         row.emplace_back(detail::fixed(in_minutes(planned + w.more), 0));
-        row.emplace_back(w.back_in ? weeks_in_words((*w.back_in)[0], (*w.back_in)[2]) : "");
+        if (!back.empty()) {
+            row.emplace_back(back_words(w, o));
+        }
         row.emplace_back(w.what);
     }
     return t;

@@ -2,15 +2,29 @@
 #pragma once
 
 #include <optional>
+#include <string>
+#include <vector>
 
 #include <pelage/answers/write.hpp>
 
 namespace pelage::io {
 
-/// Two or three ways as rows: what most of each part comes to where the ways differ, the minutes of the whole appointment, when
-/// it is as wished again. Nothing where the wish can be had, or there is no other way worth the owner's
+/// Two or three ways as rows: what most of each part comes to where the ways differ, the minutes of the whole
+/// appointment, and when it is as wished again or, where the kit is what falls short, when the dog must be
+/// back, `when` by the plan itself. Nothing where the wish can be had, or there is no other way worth the owner's
 /// word: what mats cost in length, and what the kit can't leave.
 [[nodiscard]] std::optional<typed_table> choices(const groom& g, const beside& b,
-                                                 const plan_request& r, length_unit u);
+                                                 const std::optional<return_date>& when,
+                                                 const plan_request& r, const print_options& o);
+
+/// Whether the kit can't leave the length agreed, and the owner's word isn't given yet.
+[[nodiscard]] bool other_length_open(const groom& g);
+
+/// The same ways for an owner, a sentence each, where the kit falls short; empty where there is no other.
+[[nodiscard]] std::vector<std::string> lengths_to_choose(const groom& g,
+                                                         const std::vector<other_way>& ways,
+                                                         const std::optional<return_date>& when,
+                                                         const plan_request& r,
+                                                         const print_options& o);
 
 }  // namespace pelage::io

@@ -10,8 +10,11 @@ namespace pelage::io {
 
 namespace {
 
+/// One sheet of A4; a book is bound from whatever paper the salon has.
+constexpr std::string_view a4 = "@page{size:A4;margin:11mm 13mm}";
+constexpr std::string_view any_paper = "@page{margin:11mm 13mm}";
+
 constexpr std::string_view style_sheet =
-    "@page{size:A4;margin:11mm 13mm}"
     "*{box-sizing:border-box}"
     "body{font:10.2pt/1.32 sans-serif;color:#111;margin:0 auto;max-width:184mm;"
     "overflow-wrap:anywhere}"
@@ -287,9 +290,10 @@ std::string html_of(const document& d, length_unit u) {
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
         "'unsafe-inline'\">\n"
         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
-        markup_safe(d.title) + "</title>\n<style>\n" + std::string(style_sheet) +
-        "\n</style>\n</head>\n" + (size.empty() ? "<body>" : "<body class=\"" + size + "\">") +
-        "\n<main>\n<h1>" + (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
+        markup_safe(d.title) + "</title>\n<style>\n" + std::string(d.small ? any_paper : a4) +
+        std::string(style_sheet) + "\n</style>\n</head>\n" +
+        (size.empty() ? "<body>" : "<body class=\"" + size + "\">") + "\n<main>\n<h1>" +
+        (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
         markup_safe(d.title.substr(d.name.size())) + "</h1>\n";
     bool open = false;
     for (const section& s : d.sections) {

@@ -213,7 +213,8 @@ std::string weights_text(const shopping& s, const shopping_request& r) {
            "that is left open, in either. It weighs as a miss in its zone does, " +
            weights_range(r) +
            " (our guess), one side half of both. Consents a sheet needs count as given. Scissored "
-           "zones need nothing from the drawer. Of equals the first as listed.";
+           "zones need nothing from the drawer. Where several do as well, the first in the list is "
+           "taken.";
 }
 
 }  // namespace
@@ -232,7 +233,7 @@ document document_of(const shopping& s, const shopping_request& r, const print_o
     head += ": " + percent(last.choice.met, s.whole) + " of what the sheets ask is met";
     head += last.bought.empty() ? "."
                                 : ", " + percent(s.curve.front().choice.met, s.whole) + " without.";
-    head += proven ? " No choice of so few meets more: proven."
+    head += proven ? " Proven: no other choice of as few meets more."
                    : " Not proven: the search was stopped.";
     d.say(head);
     d.show(curve_table(s, r, o));

@@ -66,7 +66,7 @@ document document_of(const longest_coat_answer& a, const plan_request& r, const 
     document d{"The longest coat for a wait"};
     say_alert(d, r.patient);
     if (!a.holds) {
-        d.say(wish + ": not to be had; " + reason(a, r, o.units) + ".", 2);
+        d.say(wish + ": that can't be done; " + reason(a, r, o.units) + ".", 2);
         if (!a.plan.stuck.empty()) {
             d.say("Part of the dog is not to be done as asked: see the plan.", 2);
             return d;

@@ -31,6 +31,14 @@ json json_of(const std::vector<near_setup>& all, const body& b) {
     return j;
 }
 
+json by_coat(const std::vector<nearest_row>& rows, const body& b) {
+    json j = json::array();
+    for (const nearest_row& row : rows) {
+        j.push_back({{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}});
+    }
+    return j;
+}
+
 }  // namespace
 
 std::string json_of(const lookup_answer& a, const lookup_request& r) {
@@ -78,13 +86,12 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
         j["judged_on"] = name(a.judged_on);
         j["replaces"] = json_of(a.replaces, b);
         if (!a.replaces_by_coat.empty()) {
-            j["replaces_by_coat"] = json::array();
-            for (const nearest_row& row : a.replaces_by_coat) {
-                j["replaces_by_coat"].push_back(
-                    {{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}});
-            }
+            j["replaces_by_coat"] = by_coat(a.replaces_by_coat, b);
         }
         j["reverse_equivalents"] = json_of(a.reverse, b);
+        if (!a.reverse_by_coat.empty()) {
+            j["reverse_by_coat"] = by_coat(a.reverse_by_coat, b);
+        }
     }
     j["hints"] = hint_words(a.asked, length_unit::mm);
     j["cautions"] = caution_words(a, r);

@@ -77,8 +77,10 @@ typed_table leaves_table(const lookup_answer& a, const lookup_request& r, length
     typed_table t{{"coat"}};
     const bool with = !r.way || *r.way == direction::with_lay;
     // where against the lay it may never go, nobody needs what it would leave
-    const bool barred = a.there && a.there->use == use_there::may::with_lay_only &&
-                        a.there->but == use_there::exception::none;
+    const bool barred = a.there && (a.there->use == use_there::may::by_style
+                                        ? !a.there->against
+                                        : a.there->use == use_there::may::with_lay_only &&
+                                              a.there->but == use_there::exception::none);
     const bool against = r.way ? *r.way == direction::against_lay : !barred;
     if (with) {
         t.head.emplace_back("with the lay");
@@ -153,11 +155,10 @@ void say_near(document& d, const std::string& head, const std::vector<near_setup
 /// Whether it is worth telling what the blade does when reversed: not on a coat that stands off, nor
 /// where one direction was asked about.
 bool direction_matters(const lookup_answer& a, const lookup_request& r) {
-    const bool barred = a.there && a.there->use == use_there::may::with_lay_only;
+    const bool barred = a.there && a.there->use != use_there::may::both_ways;
     return !r.way && !barred &&
-           std::any_of(a.leaves.begin(), a.leaves.end(), [&](const coat_row& row) {
-               return row.coat == a.judged_on && !(row.with == row.against);
-           });
+           std::any_of(a.leaves.begin(), a.leaves.end(),
+                       [](const coat_row& row) { return !(row.with == row.against); });
 }
 
 /// Without blanks, an inch by its short name.
@@ -170,6 +171,28 @@ std::string tight(std::string_view s) {
     return at == std::string::npos ? out : out.substr(0, at) + "in";
 }
 
+/// A length as it was typed, in the unit that is shown: to 1/64 in where it is that, and no ruler's mark is
+/// said of what lies between.
+std::string typed_words(const length& l, length_unit u) {
+    if (u == length_unit::mm) {
+        return show(l, u);
+    }
+    constexpr double finest = 64.0;
+    const double parts = in_mm(l) / 25.4 * finest;
+    const double near = std::round(parts);
+    if (near < 1.0 || std::abs(parts - near) > 0.01) {
+        return "about " + show(l, u);
+    }
+    auto n = static_cast<int>(near);
+    int d = 64;
+    for (; n % 2 == 0 && d > 1; n /= 2) {
+        d /= 2;
+    }
+    const std::string whole = n >= d ? std::to_string(n / d) : "";
+    const std::string part = n % d == 0 ? "" : std::to_string(n % d) + "/" + std::to_string(d);
+    return whole + (whole.empty() || part.empty() ? "" : " ") + part + " in";
+}
+
 void say_nearest(document& d, const lookup_answer& a, const lookup_request& r,
                  const print_options& o) {
     const body& b = r.reference.dog_body;
@@ -178,7 +201,8 @@ void say_nearest(document& d, const lookup_answer& a, const lookup_request& r,
     if (said.ends_with('"')) {
         said.replace(said.size() - 1, 1, " in");
     }
-    const bool otherwise = !said.empty() && tight(said) != tight(wanted);
+    const std::string typed = typed_words(a.asked.wanted, o.units);
+    const bool otherwise = !said.empty() && tight(said) != tight(typed);
     const std::string nearest = a.asked.only == asked_kind::blade  ? "Nearest blade to "
                                 : a.asked.only == asked_kind::comb ? "Nearest comb to "
                                                                    : "Nearest to ";
@@ -186,8 +210,8 @@ void say_nearest(document& d, const lookup_answer& a, const lookup_request& r,
     if (blades) {
         say_stated_so(d, a, o.units);
     }
-    d.open((otherwise ? '"' + said + "\" is " + wanted + ". " + nearest + "it from the kit:"
-                      : nearest + wanted + " from the kit:"),
+    d.open((otherwise ? '"' + said + "\" is " + typed + ". " + nearest + "it from the kit:"
+                      : nearest + typed + " from the kit:"),
            false);
     for (const nearest_row& row : a.nearest) {
         if (a.nearest.size() > 1) {
@@ -235,34 +259,52 @@ void say_sure(document& d, const lookup_answer& a, const lookup_request& r, bool
     }
 }
 
+std::string in_coats(const std::vector<std::string>& coats) {
+    return coats.size() == 1 ? "a " + coats.front() + " coat" : listed(coats) + " coats";
+}
+
 /// What does the same, coats together where it is one tool.
-void say_by_coat(document& d, const lookup_answer& a, const lookup_request& r,
-                 const print_options& o) {
+void say_by_coat(document& d, const std::string& head, const std::vector<nearest_row>& rows,
+                 const lookup_request& r, length_unit u) {
     std::vector<std::pair<std::string, std::vector<std::string>>> tools;
-    for (const nearest_row& row : a.replaces_by_coat) {
-        if (row.best.empty()) {
-            continue;
-        }
-        std::string tool =
-            title_words(row.best.front().how, o.units) + teeth_warning(row.best.front()) +
-            (row.best.front().longer ? ", longer" : "") +
-            (row.best.front().why_not
-                 ? "; " + no_go_words(*row.best.front().why_not, r.reference.dog_body)
-                 : "");
-        const auto same = std::find_if(tools.begin(), tools.end(),
-                                       [&](const auto& t) { return t.first == tool; });
+    const auto add = [&](const near_setup& n, coat_class c) {
+        const std::string tool =
+            title_words(n.how, u) + teeth_warning(n) + (n.longer ? ", longer" : "") +
+            (n.why_not ? "; " + no_go_words(*n.why_not, r.reference.dog_body) : "");
+        auto same = std::find_if(tools.begin(), tools.end(),
+                                 [&](const auto& t) { return t.first == tool; });
         if (same == tools.end()) {
-            tools.push_back({std::move(tool), {std::string(name(row.coat))}});
-        } else {
-            same->second.emplace_back(name(row.coat));
+            same = tools.insert(tools.end(), {tool, {}});
+        }
+        same->second.emplace_back(name(c));
+    };
+    for (const nearest_row& row : rows) {
+        for (const near_setup& n : row.best) {
+            add(n, row.coat);
         }
     }
-    if (tools.empty()) {
-        return;
+    if (!tools.empty()) {
+        d.open(head, false);
     }
-    d.open("In its place from the kit:", false);
     for (const auto& [tool, coats] : tools) {
-        d.item(tool + ", on " + listed(coats) + " coats");
+        const bool every = coats.size() == r.reference.coats.size();
+        d.item(tool + ", on " + (every ? "every coat" : in_coats(coats)));
+    }
+}
+
+/// On the coat that was asked about: what does the same, and what it does reversed.
+void say_others(document& d, const lookup_answer& a, const lookup_request& r,
+                const print_options& o) {
+    const std::string on = " on a " + std::string(name(a.judged_on)) + " coat:";
+    const body& b = r.reference.dog_body;
+    const auto judged = std::find_if(a.leaves.begin(), a.leaves.end(),
+                                     [&](const coat_row& row) { return row.coat == a.judged_on; });
+    const bool known = judged != a.leaves.end();
+    say_near(d, "In its place, with the lay" + on, a.replaces, b, o,
+             known ? show(judged->with.best, o.units) : std::string{});
+    if (direction_matters(a, r)) {
+        say_near(d, "Reversed it leaves what these leave with the lay" + on, a.reverse, b, o,
+                 known ? show(judged->against.best, o.units) : std::string{});
     }
 }
 
@@ -298,20 +340,18 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
         d.open("It leaves, combed out:", false);
         d.show(leaves_table(a, r, o.units));
     }
-    const std::string on = " on a " + std::string(name(a.judged_on)) + " coat:";
-    const auto judged = std::find_if(a.leaves.begin(), a.leaves.end(),
-                                     [&](const coat_row& row) { return row.coat == a.judged_on; });
-    const bool known = judged != a.leaves.end();
-    say_near(d, "In its place, with the lay" + on, a.replaces, b, o,
-             known ? show(judged->with.best, o.units) : std::string{});
-    say_by_coat(d, a, r, o);
+    if (r.coat) {
+        say_others(d, a, r, o);
+    } else {
+        say_by_coat(d, "In its place from the kit:", a.replaces_by_coat, r, o.units);
+    }
     if (a.nothing_else_there) {
         d.say("Nothing else in the kit goes there: keep a second " +
               held_words(a.asked.tool, o.units) + ".");
     }
-    if (direction_matters(a, r)) {
-        say_near(d, "Reversed it leaves what these leave with the lay" + on, a.reverse, b, o,
-                 known ? show(judged->against.best, o.units) : std::string{});
+    if (!r.coat && direction_matters(a, r)) {
+        say_by_coat(d, "Reversed it leaves what these leave with the lay:", a.reverse_by_coat, r,
+                    o.units);
     }
 }
 

@@ -16,14 +16,40 @@ namespace {
 /// Rarer coats are told together, without a row each (assumption).
 constexpr double worth_a_row = 0.005;
 
+constexpr std::array<std::string_view, 3> variants{"long hair", "furnishings", "curl"};
+
 /// "1 copy of long hair".
 std::string locus_title(std::size_t l, const heredity& h) {
-    constexpr std::array<std::string_view, 3> titles{"long hair", "furnishings", "curl"};
-    return std::string(titles[l]) + ", " + h.loci[l].gene;
+    return std::string(variants[l]) + ", " + h.loci[l].gene;
 }
 
 std::string sign_words(const coat_sign& s, const print_options& o) {
     return s.text + (o.explain ? " [" + basis_words(s.why) + "]" : "");
+}
+
+std::string plain(double v) {
+    std::string s = detail::fixed(v, 2);
+    s.erase(s.find_last_not_of('0') + 1);
+    if (s.back() == '.') {
+        s.pop_back();
+    }
+    return s;
+}
+
+/// Shares of a variant that are known from least to most only: "furnishings of the poodle, 0.9 to 1".
+std::vector<std::string> not_known(const expected_coat& e, const heredity& h) {
+    std::vector<std::string> out;
+    for (const ancestry& a : e.read.dog.from) {
+        const breed& b = h.breeds[a.breed];
+        for (std::size_t l = 0; l < b.frequency.size(); ++l) {
+            const figure<double>& f = b.frequency[l];
+            if (f.low < f.high) {
+                out.push_back(std::string(variants[l]) + " of the " + b.id + ", " + plain(f.low) +
+                              " to " + plain(f.high));
+            }
+        }
+    }
+    return out;
 }
 
 class mix_page {
@@ -75,7 +101,7 @@ class mix_page {
         }
         if (coats[1].chance > coats[0].chance - 1e-9) {
             return what + std::string(name(coats[0].coat)) + " or " +
-                   coat_of(c_, coats[1].coat).title + ", as likely; " + first +
+                   coat_of(c_, coats[1].coat).title + ", equally likely; " + first +
                    " stands first because planning on it errs on the longer side.";
         }
         return what + "most likely a " + first + ", " + chance_in_words(coats.front().chance) + ".";
@@ -175,6 +201,11 @@ class mix_page {
             }
         }
         page_.show(std::move(t));
+        if (const auto spread = not_known(e_, h); !spread.empty()) {
+            page_.say("By the likeliest figures alone. Not known, and not in these chances: " +
+                          joined(spread, "; ") + ".",
+                      2);
+        }
         for (const ancestry& a : e_.read.dog.from) {
             const breed& b = h.breeds[a.breed];
             page_.item_of(b.id + ", ", frequencies(b, a.share));
@@ -190,23 +221,13 @@ class mix_page {
 
     static std::string frequencies(const breed& b, double share) {
         std::string text = percent(share) + " of it: ";
-        constexpr std::array<std::string_view, 3> titles{"long hair ", "furnishings ", "curl "};
         for (std::size_t l = 0; l < b.frequency.size(); ++l) {
             const figure<double>& f = b.frequency[l];
-            text += (l == 0 ? "" : "; ") + std::string(titles[l]) + plain(f.best);
+            text += (l == 0 ? "" : "; ") + std::string(variants[l]) + " " + plain(f.best);
             text += f.low < f.high ? " (" + plain(f.low) + " to " + plain(f.high) + ")" : "";
             text += f.why == b.why ? "" : ", " + basis_words(f.why);
         }
         return text + "; the rest " + basis_words(b.why);
-    }
-
-    static std::string plain(double v) {
-        std::string s = detail::fixed(v, 2);
-        s.erase(s.find_last_not_of('0') + 1);
-        if (s.back() == '.') {
-            s.pop_back();
-        }
-        return s;
     }
 
     void how_sure() {
@@ -302,10 +323,12 @@ std::string leaves_otherwise(const other_coat& c, const print_options& o) {
 
 namespace {
 
-std::string planned_on(const expected_coat& e) {
+std::string planned_on(const expected_coat& e, const reference_data& r) {
     const coat_chance& first = e.may_be.coats.front();
-    const std::string odds =
-        e.may_be.coats.size() == 1 ? "all pups by the model" : chance_in_words(first.chance);
+    const std::string odds = e.may_be.coats.size() > 1 ? chance_in_words(first.chance)
+                             : not_known(e, r.genes).empty()
+                                 ? "all pups by the model"
+                                 : "all pups by the likeliest figures of their breeds";
     return "Coat from the mix, nobody has seen it: planned on " + std::string(name(first.coat)) +
            ", " + odds + " (" + e.read.dog.text + "). ";
 }
@@ -319,8 +342,8 @@ void say_jacket_carded(document& d, const other_coat& c) {
 
 }  // namespace
 
-void say_unseen_in_brief(document& d, const mixed_coat& u) {
-    d.say(planned_on(u.expected) + "Look at it first; once seen: --coat.", 2);
+void say_unseen_in_brief(document& d, const mixed_coat& u, const plan_request& r) {
+    d.say(planned_on(u.expected, r.reference) + "Look at it first; once seen: --coat.", 2);
     for (const other_coat& c : u.others) {
         if (c.jacket_clipped) {
             say_jacket_carded(d, c);
@@ -330,7 +353,7 @@ void say_unseen_in_brief(document& d, const mixed_coat& u) {
 
 void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const print_options& o) {
     const expected_coat& e = u.expected;
-    d.say(planned_on(e) + "The dates count every coat it may have. " +
+    d.say(planned_on(e, r.reference) + "The dates count every coat it may have. " +
           (e.may_be.signs.empty() ? "What you see on the dog wins." : "First look at"));
     for (const std::size_t s : e.may_be.signs) {
         d.item(sign_words(r.reference.genes.signs[s], o));

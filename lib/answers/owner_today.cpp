@@ -1,6 +1,7 @@
 // The owner's page: what could be done today, and why.
 #include <algorithm>
 
+#include "answers/choices.hpp"
 #include "answers/owner_view.hpp"
 
 namespace pelage::io {
@@ -109,6 +110,7 @@ class today_part : owner_view {
         }
         s.lines.insert(s.lines.end(), skin.begin(), skin.end());
         choice_part(*this).say();
+        by_the_kit();
         uneven();
     }
 
@@ -120,6 +122,18 @@ class today_part : owner_view {
                    return std::any_of(w.down.begin(), w.down.end(),
                                       [&](std::size_t i) { return g_.zones[i].at.zone == zone; });
                });
+    }
+    /// Where the kit falls short and nobody has agreed yet: the ways that the card shows.
+    void by_the_kit() {
+        if (m_.ways == nullptr || !other_length_open(g_) || m_.moment == owner_moment::after) {
+            return;
+        }
+        strings lines = lengths_to_choose(g_, *m_.ways, m_.when, r_, o_);
+        if (!lines.empty()) {
+            page_section& s = add("Not the length agreed: please choose");
+            s.how = lines_as::boxes;
+            s.lines = std::move(lines);
+        }
     }
     /// Pairs that come out uneven: the owner chooses, as the card asks.
     void uneven() {
@@ -317,6 +331,10 @@ bool may_keep_long(const owner_matter& m) {
            std::any_of(m.grow_back->begin(), m.grow_back->end(),
                        [](const regrowth_option& w) { return w.how == grow_back::keep_long; }) &&
            !m.plan.down.empty();
+}
+
+bool owner_chooses(const groom& g) {
+    return other_length_open(g);
 }
 
 void say_today(const owner_view& v) {

@@ -59,7 +59,7 @@ class card_page {
         left();
         go_around();
         agree();
-        choose();
+        choose(when);
         notes();
         work();
         for (line& l : booked_steps(g_, r_)) {
@@ -100,7 +100,7 @@ class card_page {
         }
         say_note(page_, d);
         if (unseen != nullptr) {
-            say_unseen_in_brief(page_, *unseen);
+            say_unseen_in_brief(page_, *unseen, r_);
         }
     }
 
@@ -302,11 +302,11 @@ class card_page {
     }
 
     /// While the owner has still to agree: whole ways, to tick one before the first stroke.
-    void choose() {
+    void choose(const std::optional<return_date>& when) {
         const bool open = std::any_of(g_.consents.begin(), g_.consents.end(), [](const consent& c) {
             return !c.given && c.what != consent_for::frail;
         });
-        if (const auto t = open ? choices(g_, beside_, r_, o_.units) : std::nullopt) {
+        if (const auto t = open ? choices(g_, beside_, when, r_, o_) : std::nullopt) {
             page_.open("Choose with the owner before the first stroke", false);
             page_.show(*t);
             page_.open({}, false);
@@ -407,7 +407,7 @@ class card_page {
 
     void back(const std::optional<return_date>& when) {
         if (when) {
-            page_.say(when_in_brief(*when, g_, r_, o_) +
+            page_.say(when_in_brief(*when, g_, r_, o_) + strip_in_brief(g_, r_) +
                           (g_.stuck.empty() ? "" : " What is not done yet isn't counted."),
                       2);
         } else if (booked_in_part(r_)) {

@@ -54,7 +54,7 @@ class plan_page {
             cautions();
             consents();
             page_.tell("Ask the owner", uneven_lines(g_, r_, o_.units));
-            if (auto t = choices(g_, beside_, r_, o_.units)) {
+            if (auto t = choices(g_, beside_, when, r_, o_)) {
                 page_.open("Choose with the owner before the first stroke");
                 page_.show(std::move(*t));
             }

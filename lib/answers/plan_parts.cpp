@@ -37,6 +37,15 @@ std::vector<line> stop_lines(const groom& g, const plan_request& r, const print_
     return out;
 }
 
+namespace {
+
+bool strips_by_hand(const style& s) {
+    return std::any_of(s.rules.begin(), s.rules.end(),
+                       [](const sheet_rule& one) { return one.what.how == finish::hand_strip; });
+}
+
+}  // namespace
+
 std::vector<line> booking_lines(const groom& g, const plan_request& r) {
     std::vector<line> out;
     if (r.booked == nullptr) {
@@ -53,6 +62,17 @@ std::vector<line> booking_lines(const groom& g, const plan_request& r) {
     if (s.kind == service_kind::hand_strip && !strips) {
         say("The sheet strips nothing by hand: below is what it does say. Sheets for wire coats "
             "strip: pelage sheet list.");
+    }
+    if (s.kind == service_kind::rolling && !strips_by_hand(r.sheet)) {
+        say("The sheet strips nothing by hand, and only a stripped jacket is rolled: book "
+            "something "
+            "else, or name the sheet that was stripped by.");
+    }
+    const coat& k = coat_of(r.reference, *r.patient.coat);
+    if (s.has(service_step::deshed) && k.kind == cycle::growing && !stripped_by_custom(k.id)) {
+        say("A " + k.title +
+            " keeps growing: no undercoat comes away by itself. Bath and brush "
+            "(--service bath) does what there is to do.");
     }
     if (!s.has(service_step::before_bath) && !r.patient.mats.empty()) {
         say("It carries mats, which this booking doesn't touch: offer a full groom, or a bath and "

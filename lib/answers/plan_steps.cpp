@@ -35,7 +35,7 @@ std::string at_the(const std::string& title) {
 /// What is done besides moving the tool.
 std::string then_of(const block& b) {
     return b.off                                 ? ", to be finished after the bath"
-           : b.done == finish::comb_then_scissor ? ", then scissor to shape"
+           : b.done == finish::comb_then_scissor ? ", then scissor"
                                                  : "";
 }
 

@@ -3,6 +3,7 @@
 
 #include <pelage/answers/record.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/data/reference.hpp>
 #include <pelage/model/dog_record.hpp>
 
 #include "answers/words/record.hpp"
@@ -11,8 +12,47 @@ namespace pelage::io {
 
 namespace {
 
+/// A place by its name where a file has its id.
+void name_place(std::string& whom) {
+    const body& b = reference().dog_body;
+    std::string_view id = whom;
+    side which = side::both;
+    for (const side one : {side::left, side::right}) {
+        const std::string before = std::string(name(one)) + " ";
+        if (id.starts_with(before)) {
+            id.remove_prefix(before.size());
+            which = one;
+        }
+    }
+    for (std::size_t i = 0; i < b.zones.size(); ++i) {
+        if (b.zones[i].id == id) {
+            whom = title(b, {i, which});
+            return;
+        }
+    }
+}
+
+log_entry with_names(log_entry e) {
+    const auto name_all = [](auto& all) {
+        for (auto& one : all) {
+            name_place(one.whom);
+        }
+    };
+    name_all(e.found);
+    name_all(e.left);
+    name_all(e.skin);
+    if (e.mats) {
+        name_all(*e.mats);
+    }
+    for (logged_tool& t : e.used) {
+        std::for_each(t.places.begin(), t.places.end(), name_place);
+    }
+    return e;
+}
+
 /// What an entry says, a line each.
-void say_entry(document& d, const log_entry& e, length_unit u, bool tools) {
+void say_entry(document& d, const log_entry& written, length_unit u, bool tools) {
+    const log_entry e = with_names(written);
     const auto say = [&](const std::string& lead, const std::string& text) {
         if (!text.empty()) {
             d.add({line_as::paragraph, text, lead + ": ", 2, 4});

@@ -270,7 +270,7 @@ class trials_writer {
             out_.sections.back().heading = "It can carry none of them as written.";
         }
         if (!hair.empty()) {
-            out_.open("It can carry but for what mats or today's hair forbid");
+            out_.open("Nearly: only mats or today's hair keep it from coming out as written");
         }
         for (const ranked_sheet* t : hair) {
             say_numbered(*t, "; but for: " + reasons(*t, r_, o_.units));

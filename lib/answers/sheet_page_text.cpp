@@ -35,10 +35,11 @@ class page_writer {
         reasons();
         limits();
         seasons();
-        say("Lengths: ", basis_words(s_.why) + ". Of hair combed out and dry." +
-                             (s_.adjustable ? " " + show(*s_.adjustable, o_.units) +
-                                                  " may be asked for otherwise (--length)."
-                                            : ""));
+        say(guessed() ? "Lengths, and minutes by the plan: " : "Lengths: ",
+            basis_words(s_.why) + ". Of hair combed out and dry." +
+                (s_.adjustable ? " " + show(*s_.adjustable, o_.units) +
+                                     " may be asked for otherwise (--length)."
+                               : ""));
         if (o_.explain) {
             sure();
         }
@@ -119,6 +120,9 @@ class page_writer {
         }
     }
 
+    /// Whether its lengths are a guess, as the plan's minutes are: said once, at the end.
+    [[nodiscard]] bool guessed() const { return s_.why.how == basis::assumption; }
+
     void minutes() {
         std::vector<std::string> minutes;
         for (std::size_t k = 0; k < size_names.size(); ++k) {
@@ -130,7 +134,7 @@ class page_writer {
         const std::string ours = detail::fixed(in_minutes(whole_by_plan(g_, r_)), 0) +
                                  " by the plan for a " + std::string(name(r_.patient.size)) +
                                  " dog, " + detail::fixed(in_minutes(g_.before + g_.after), 0) +
-                                 " of them to clip and finish (our guess)";
+                                 " of them to clip and finish" + (guessed() ? "" : " (our guess)");
         say("Minutes, look to handing back: ",
             minutes.empty() ? ours
                             : listed(minutes) + " (" + basis_words(s_.takes.why) + "); " + ours);
@@ -151,7 +155,7 @@ class page_writer {
         }
         std::string text = title_words(z->how, o_.units);
         if (z->how.kind == tool_kind::clip && z->how_finished == finish::comb_then_scissor) {
-            text += ", then scissors";
+            text += ", then scissor";
         }
         if (z->how_finished == finish::card || z->how_finished == finish::leave) {
             const std::string done{name(z->how_finished)};

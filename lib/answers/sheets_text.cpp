@@ -107,7 +107,7 @@ document document_of(const std::vector<checked_sheet>& all, const reference_data
         sum += n > 0 ? fmt::format(", {} {}", n, what) : "";
     };
     also(advised, "with advice");
-    also(cannot, "not to be had as written");
+    also(cannot, "can't be done as written");
     also(faulty, "faulty");
     also(not_judged, "not judged");
     out.say(sum + ".", 2);

@@ -51,10 +51,22 @@ std::string reasons_writer::only_one(const zone_plan& z) const {
     if (z.came == outcome::goes_along) {
         return "no long fringe on a short ear";
     }
+    const finish how = instruction_for(r_, z.at).how.value_or(finish::clip);
+    const bool clipped = how == finish::clip || how == finish::comb_then_scissor;
+    const zone& here = r_.reference.dog_body.zones[z.at.zone];
+    if (z.how.kind == tool_kind::scissors && clipped && !z.tidied) {
+        return here.has(zone_use::scissors_only)
+                   ? "no blade or comb goes there; scissors leave the wish"
+                   : "no blade or comb at hand may go there and leave what the sheet allows; "
+                     "scissors do";
+    }
+    const bool bounds = z.target && here.where != group::prep && z.came != outcome::beyond_reach;
+    if (z.how.kind == tool_kind::clip && bounds && !z.mat) {
+        return "no other blade or comb may go there and leave what the sheet allows";
+    }
     if (!z.tidied && (z.came != outcome::as_wished || z.how.kind == tool_kind::clip)) {
         return "nothing else may be used here";
     }
-    const finish how = instruction_for(r_, z.at).how.value_or(finish::clip);
     return z.how.kind == tool_kind::carder && how != finish::card
                ? "a double coat is carded until the owner has signed for clipping"
                : "as the sheet has it";

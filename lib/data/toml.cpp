@@ -240,6 +240,39 @@ std::string hint_for(std::string_view line, std::string_view complaint) {
     return right_value(key, trimmed(line.substr(sign + 1)));
 }
 
+/// What the library complains of, and the way out of it where the line itself tells none.
+struct complaint {
+    std::string_view theirs;
+    const char* ours;
+    const char* cure;
+};
+constexpr std::array<complaint, 8> complaints{{
+    {"utf-8", "letters that aren't UTF-8", "save the file as UTF-8"},
+    {"cannot redefine", "what stands in the file already", "write it once"},
+    {"control characters", "a text that doesn't end, or a control character in it",
+     "end it with a straight quote, and take out what can't be seen"},
+    {"parsing date", "no such day", "write it like 2026-11-25"},
+    {"parsing time", "no such time", "write it like 09:30"},
+    {"floating-point", "a number no one can read", "write it like 9.5"},
+    {"integer", "a number no one can read", "write it like 12"},
+    {"", "a line that can't be read",
+     "a line is a key, = and a value, and text stands in straight quotes"},
+}};
+
+const complaint& known_as(std::string_view theirs) {
+    return *std::find_if(complaints.begin(), complaints.end(), [&](const complaint& c) {
+        return theirs.find(c.theirs) != std::string_view::npos;
+    });
+}
+
+std::string in_our_words(std::string_view theirs) {
+    return known_as(theirs).ours;
+}
+
+std::string cure_for(std::string_view theirs) {
+    return known_as(theirs).cure;
+}
+
 }  // namespace
 
 std::optional<node> parse_toml(std::string_view text, faults& out) {
@@ -261,7 +294,9 @@ std::optional<node> parse_toml(std::string_view text, faults& out) {
         const spot at = begin_of(e.source());
         const std::string hint = hint_for(line_of(text, at.line), e.description());
         out.add(at, errc::syntax,
-                "not TOML: " + escaped(e.description(), 200) + (hint.empty() ? "" : "; " + hint) +
+                "not TOML: " + in_our_words(e.description()) + "; found \"" +
+                    escaped(trimmed(line_of(text, at.line)), 60) + "\"; " +
+                    (hint.empty() ? cure_for(e.description()) : hint) +
                     "; the rest of the file was not read");
     }
     return std::nullopt;

@@ -121,6 +121,7 @@ std::string html(const plan& p, length_unit u) {
     forecast ahead;
     std::vector<regrowth_option> grow_back;
     std::vector<infeasible_zone> stuck;
+    std::vector<other_way> ways;
     if (s.when) {
         ahead = forecast_of(r, s.made, false);
         if (s.by_mix) {
@@ -131,6 +132,8 @@ std::string html(const plan& p, length_unit u) {
         m.grow_back = &grow_back;
         stuck = s.made.stuck.empty() ? stuck : infeasible_zones(r, s.made);
         m.stuck = &stuck;
+        ways = io::owner_chooses(s.made) ? beside_of(s, r).ways : ways;
+        m.ways = &ways;
     }
     return io::html_of(io::document_of(m, s.print(u)), u);
 }

@@ -55,42 +55,66 @@ void add_coats(const lookup_request& r, lookup_answer& a) {
     }
 }
 
-/// In place of a 50 nothing goes on a dog. Of a comb on a blade that never carries one only this is
-/// answered: the kit's ways to use that comb.
-void as_it_may_be(const lookup_request& r, lookup_answer& a) {
+void nothing_in_its_place(lookup_answer& a) {
     a.replaces.clear();
     a.replaces_by_coat.clear();
     a.reverse.clear();
+    a.reverse_by_coat.clear();
+}
+
+/// What takes its place, on the coat it is judged on, and where none is named on each.
+template <class Of>
+void in_its_place(const lookup_request& r, lookup_answer& a, Of of) {
+    a.replaces = of(a.judged_on);
+    if (!r.coat) {
+        for (const coat_class c : coats_asked(r)) {
+            a.replaces_by_coat.push_back({c, of(c), std::nullopt, std::nullopt});
+        }
+    }
+}
+
+/// In place of a 50 nothing goes on a dog. Of a comb on a blade that never carries one only this is
+/// answered: the kit's ways to use that comb.
+void as_it_may_be(const lookup_request& r, lookup_answer& a) {
+    nothing_in_its_place(a);
     if (!a.asked.tool.over) {
         return;
     }
     a.leaves.clear();
     a.cautions.clear();
     const comb& asked = *a.asked.tool.over;
-    for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
-        if (s.over && s.over->id == asked.id && s.way == direction::with_lay) {
-            a.replaces.push_back(near_to(r, s, asked.stated.best, a.judged_on, true));
+    in_its_place(r, a, [&](coat_class c) {
+        std::vector<near_setup> all;
+        for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
+            if (s.over && s.over->id == asked.id && s.way == direction::with_lay) {
+                all.push_back(near_to(r, s, asked.stated.best, c, true));
+            }
         }
-    }
+        return all;
+    });
 }
 
 /// Of a tool that may not go there only what may is named: what leaves as much, or else the nearest the
 /// kit has for the place.
 void only_what_may(const lookup_request& r, lookup_answer& a) {
-    const auto refused = [](const near_setup& n) { return n.why_not.has_value(); };
-    a.replaces_by_coat.clear();
+    nothing_in_its_place(a);
     if (a.there->no->why == no_go::cause::rule && a.there->no->rule == refusal::scissors_only) {
-        a.replaces.clear();
-        a.reverse.clear();
         return;
     }
-    std::erase_if(a.replaces, refused);
-    std::erase_if(a.reverse, refused);
-    if (a.replaces.empty()) {
-        const double lay = lay_asked(r, a.judged_on);
-        const length wanted = cut_length(a.asked.tool, lay, r.rules.cut).best;
-        a.replaces = nearest_to(r, wanted, a.judged_on, direction::with_lay);
-        std::erase_if(a.replaces, refused);
+    const setup with = turned(a.asked.tool, direction::with_lay);
+    const auto refused = [](const near_setup& n) { return n.why_not.has_value(); };
+    in_its_place(r, a, [&](coat_class c) {
+        const length wanted = cut_length(with, lay_asked(r, c), r.rules.cut).best;
+        std::vector<near_setup> all = others(r, with, wanted, c, direction::with_lay);
+        std::erase_if(all, refused);
+        if (all.empty()) {
+            all = nearest_to(r, wanted, c, direction::with_lay);
+            std::erase_if(all, refused);
+        }
+        return all;
+    });
+    for (nearest_row& row : a.replaces_by_coat) {
+        row.best.resize(std::min<std::size_t>(row.best.size(), 1));
     }
 }
 
@@ -153,22 +177,39 @@ use_there::exception exception_there(const lookup_request& r, const setup& s) {
     if (everywhere(asked_as::clean)) {
         return use_there::exception::clean;
     }
+    if (everywhere(asked_as::show)) {
+        return use_there::exception::in_show;
+    }
     return everywhere(asked_as::pattern) ? use_there::exception::pattern
                                          : use_there::exception::none;
 }
 
+/// The same of a setup as it is turned: so, only where a style asks for it, or not at all.
+use_there judged_one_way(const lookup_request& r, const setup& s) {
+    const auto no = refused_there(r, s);
+    if (!no) {
+        return {use_there::may::so, {}};
+    }
+    const use_there::exception but = exception_there(r, s);
+    return {
+        but == use_there::exception::none ? use_there::may::not_at_all : use_there::may::by_style,
+        no, but};
+}
+
 /// Whether it may be used in the places of `r`, either way over the coat.
 use_there judged_in(const lookup_request& r, const setup& s) {
-    if (r.way) {
-        const auto no = refused_there(r, turned(s, *r.way));
-        return {no ? use_there::may::not_at_all : use_there::may::so, no};
+    use_there out = judged_one_way(r, turned(s, r.way.value_or(direction::with_lay)));
+    if (r.way || out.use == use_there::may::not_at_all) {
+        return out;
     }
-    if (const auto no = refused_there(r, turned(s, direction::with_lay))) {
-        return {use_there::may::not_at_all, no};
+    const setup against = turned(s, direction::against_lay);
+    const use_there::exception but = exception_there(r, against);
+    if (out.use == use_there::may::by_style) {
+        out.against = but != use_there::exception::none;
+        return out;
     }
-    const auto against = refused_there(r, turned(s, direction::against_lay));
-    return {against ? use_there::may::with_lay_only : use_there::may::both_ways, against,
-            exception_there(r, turned(s, direction::against_lay))};
+    const auto no = refused_there(r, against);
+    return {no ? use_there::may::with_lay_only : use_there::may::both_ways, no, but};
 }
 
 /// The same of the places asked about: nobody takes a blade to what is scissored, and the rest of such a
@@ -257,6 +298,16 @@ void add_others(const lookup_request& r, lookup_answer& a) {
         }
         return best;
     };
+    // what goes wherever this one goes, the fittest; nothing where the coat stands off
+    const auto reversed = [&](coat_class c) {
+        const bool alike = left(with, c) == left(against, c);
+        std::vector<near_setup> best = alike ? std::vector<near_setup>{} : in_place_of(against, c);
+        std::erase_if(best, [&](const near_setup& n) {
+            return !n.at_hand || (skips(n.how.tool) && !skips(with.tool));
+        });
+        best.resize(std::min<std::size_t>(best.size(), 1));
+        return best;
+    };
     if (r.coat) {
         a.replaces = or_longer(in_place_of(with, *r.coat), *r.coat);
     } else {
@@ -268,6 +319,7 @@ void add_others(const lookup_request& r, lookup_answer& a) {
             });
             best.resize(std::min<std::size_t>(best.size(), 1));
             a.replaces_by_coat.push_back({c, std::move(best), std::nullopt, std::nullopt});
+            a.reverse_by_coat.push_back({c, reversed(c), std::nullopt, std::nullopt});
         }
     }
     a.reverse = in_place_of(against, a.judged_on);
@@ -281,6 +333,9 @@ void keep_what_may(const lookup_request& r, lookup_answer& a) {
     const auto refused = [](const near_setup& n) { return n.why_not.has_value(); };
     std::erase_if(a.replaces, refused);
     std::erase_if(a.reverse, refused);
+    for (nearest_row& row : a.reverse_by_coat) {
+        std::erase_if(row.best, refused);
+    }
     bool any = !a.replaces.empty();
     for (nearest_row& row : a.replaces_by_coat) {
         std::erase_if(row.best, refused);

@@ -286,7 +286,7 @@ class trial_maker {
 bool ranked_sheet::carried_but_for_hair() const {
     return plan.stop.empty() && !against.empty() &&
            std::all_of(against.begin(), against.end(), [](const sheet_objection& o) {
-               return o.what() == objection::mats || o.what() == objection::hair;
+               return o.what() == objection::mats || o.why == objected::hair_shorter;
            });
 }
 

@@ -161,7 +161,7 @@ part_index::stranger part_index::about(std::string_view word) const {
                 "; write \"" + words_[m->word] + "\""};
     }
     const std::vector<std::string> near = nearest(h);
-    return {errc::unknown, "no place of the dog is called so",
+    return {errc::unknown, "the dog has no such place",
             near.empty() ? "" : "; did you mean " + one_of(in_quotes(near)) + "?"};
 }
 

@@ -3,6 +3,10 @@
 
 #include <pelage/base/stats.hpp>
 #include <pelage/base/units.hpp>
+#include <pelage/base/version.hpp>
+
+// What CMake found is what the header says.
+static_assert(PELAGE_VERSION_NUMBER == CONSUMER_FOUND);
 
 int main() {
     const pelage::length grown = pelage::mm(9.0) + pelage::mm_per_day(0.25) * pelage::day(16.0);

@@ -11,6 +11,7 @@ here=$(dirname "$0")
 mkdir -p "$out"
 PKG_CONFIG_PATH=$pc_folder
 export PKG_CONFIG_PATH
+found=$(pkg-config --modversion "$package" | awk -F. '{ print $1 * 10000 + $2 * 100 + $3 }')
 # shellcheck disable=SC2046 # flags are words
-"$@" -std=c++20 "$here/$part.cpp" -o "$out/$part-by-pkg-config" $(pkg-config --cflags --libs "$package")
+"$@" -std=c++20 -DCONSUMER_FOUND="$found" "$here/$part.cpp" -o "$out/$part-by-pkg-config" $(pkg-config --cflags --libs "$package")
 "$out/$part-by-pkg-config"

@@ -27,9 +27,14 @@ struct owner_matter {
     const std::vector<regrowth_option>* grow_back = nullptr;  ///< null: none
     salon_card from{};                                        ///< whose page it is
     const std::vector<infeasible_zone>* stuck =
-        nullptr;                               ///< what would free stuck places; null: not said
-    owner_moment moment = owner_moment::both;  ///< before the groom, after it, or both
+        nullptr;                                   ///< what would free stuck places; null: not said
+    owner_moment moment = owner_moment::both;      ///< before the groom, after it, or both
+    const std::vector<other_way>* ways = nullptr;  ///< where owner_chooses(); null: none
 };
+
+/// Whether the kit can't leave the length agreed and nobody has agreed to another: other ways are shown to
+/// choose from.
+[[nodiscard]] bool owner_chooses(const groom& g);
 
 /// The page; as HTML it prints on one sheet of A4.
 [[nodiscard]] document document_of(const owner_matter& m, const print_options& o);

@@ -88,10 +88,22 @@ struct no_go {
 /// Whether a blade or comb may be used in the places asked about.
 struct use_there {
     /// Whether, and in which direction.
-    enum class may { so, both_ways, with_lay_only, not_at_all } use = may::so;  ///< which of them
-    std::optional<no_go> no;  ///< why not: against the lay, or at all
-    /// Of with_lay_only: where against the lay it may be used after all.
-    enum class exception { none, clean, pattern } but = exception::none;  ///< none: nowhere
+    enum class may {
+        so,
+        both_ways,
+        with_lay_only,
+        by_style,  ///< only where a style asks for it, as `but` says
+        not_at_all
+    } use = may::so;          ///< which of them
+    std::optional<no_go> no;  ///< why not: against the lay, as it comes, or at all
+    /// Of with_lay_only: where against the lay it may be used after all; of by_style: where at all.
+    enum class exception {
+        none,                        ///< nowhere
+        clean,                       ///< where the style asks for clean face or feet
+        in_show,                     ///< in show finish with the owner's consent
+        pattern                      ///< on pattern breeds
+    } but = exception::none;         ///< which of them
+    bool against = true;             ///< of by_style, both ways asked about: against the lay, too
     std::vector<place> scissored{};  ///< of the places asked about, those that no blade goes on
 };
 
@@ -180,6 +192,8 @@ struct lookup_answer {
     bool nothing_else_there =
         false;  ///< nothing else goes in the places asked about: a second one does
     std::vector<near_setup> reverse;  ///< what leaves with the lay what this leaves against it
+    std::vector<nearest_row>
+        reverse_by_coat;  ///< the same where no coat is named and the way matters
     coat_class judged_on = coat_class::smooth;  ///< coat of `replaces` and `reverse`
     std::vector<lookup_caution> cautions;       ///< what to mind
     std::optional<no_go> on_firm_skin;  ///< of a blade or comb, no place named: why not even there

@@ -90,7 +90,8 @@ struct ranked_sheet {
 
     /// The dog can carry it: nothing speaks against it.
     [[nodiscard]] bool carried() const { return against.empty(); }
-    /// Nothing against it but mats clipped off and today's hair: what grows out.
+    /// Nothing against it but mats clipped off and hair below the wish, which grows out. Hair that the sheet
+    /// leaves and its standard wants longer is none of it: the dog isn't of that sheet yet.
     [[nodiscard]] bool carried_but_for_hair() const;
     /// The sheet is made for other coats.
     [[nodiscard]] bool wrong_coat() const;

@@ -17,6 +17,6 @@ namespace pelage::io {
 /// and what changes on the others.
 void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const print_options& o);
 /// The same on a card: that it is by the mix, and which other coat would have its jacket left.
-void say_unseen_in_brief(document& d, const mixed_coat& u);
+void say_unseen_in_brief(document& d, const mixed_coat& u, const plan_request& r);
 
 }  // namespace pelage::io

@@ -43,15 +43,6 @@ std::string in_short(const date& d) {
            whole.substr(0, month + 3) + whole.substr(whole.rfind(' '));
 }
 
-/// The day to come by, or the last open one before it.
-std::string day_in_short(const days& d, const print_options& o) {
-    if (!o.today || is_never(d)) {
-        return is_never(d) ? "never" : day_number(d);
-    }
-    const auto open = open_by(d, o);
-    return in_short(open ? *open : plus(*o.today, d));
-}
-
 bool never_brushed(const plan_request& r) {
     return counted(r.patient.brushed) == habit::none;
 }
@@ -171,6 +162,14 @@ days come_by_day(const days& d, const print_options& o) {
 bool moved_to_open(const days& d, const print_options& o) {
     const auto open = open_by(d, o);
     return open && *open != plus(*o.today, d);
+}
+
+std::string day_in_short(const days& d, const print_options& o) {
+    if (!o.today || is_never(d)) {
+        return is_never(d) ? "never" : day_number(d);
+    }
+    const auto open = open_by(d, o);
+    return in_short(open ? *open : plus(*o.today, d));
 }
 
 std::string come_by(const days& d, const print_options& o) {

@@ -15,6 +15,8 @@ namespace pelage::io {
 /// The day somebody is to come by: "14 January 2027 (day 33)"; where the salon has days off "Friday, 15
 /// January 2027 (day 34)", the last open day at or before it.
 [[nodiscard]] std::string come_by(const days& d, const print_options& o);
+/// The same as on a card: "Wed 23 Dec 2026".
+[[nodiscard]] std::string day_in_short(const days& d, const print_options& o);
 /// The same for an owner, without the day's number.
 [[nodiscard]] std::string come_by_date(const days& d, const print_options& o);
 /// Its number, counted from today.

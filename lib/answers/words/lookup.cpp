@@ -58,6 +58,8 @@ std::string_view exception_words(use_there::exception e) {
     switch (e) {
         case use_there::exception::clean:
             return "only where the style asks for it clean: ";
+        case use_there::exception::in_show:
+            return "only in show finish with the owner's consent: ";
         case use_there::exception::pattern:
             return "only on pattern breeds: ";
         case use_there::exception::none:
@@ -101,6 +103,9 @@ std::string there_words(const use_there& there, const lookup_request& r) {
         case use_there::may::with_lay_only:
             return on(clipped) + "it may be used with the lay; against it " +
                    std::string(exception_words(there.but)) + no_go_words(*there.no, b) + rest;
+        case use_there::may::by_style:
+            return on(there.no->where) + (there.against ? "" : "with the lay, and ") +
+                   std::string(exception_words(there.but)) + cause_words(*there.no) + rest;
         case use_there::may::not_at_all:
             break;
     }

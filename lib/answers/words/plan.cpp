@@ -200,11 +200,14 @@ std::string coats_words(const style& s) {
     return "this sheet is made for another coat (" + coats + "): think twice before you follow it";
 }
 
-std::string strip_words(const matting_rules& m) {
+std::string strip_weeks(const matting_rules& m) {
     const auto weeks = [](const days& d) { return detail::fixed(in_days(d) / 7.0, 0); };
-    return "a stripped jacket is stripped again after " + weeks(m.strip_again.low) + " to " +
-           weeks(m.strip_again.high) +
-           " weeks and rolled in between (common practice, no source); how stripped hair "
+    return weeks(m.strip_again.low) + " to " + weeks(m.strip_again.high) + " weeks";
+}
+
+std::string strip_words(const matting_rules& m) {
+    return "a stripped jacket is stripped again after " + strip_weeks(m) +
+           " and rolled in between (common practice, no source); how stripped hair "
            "comes back isn't modelled: the date is for the rest of the coat";
 }
 
@@ -369,6 +372,16 @@ std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
                " one as it is, too?";
     }
     return uneven_words(p, b, u) + "; alike at " + show(shorter(*p.left, *p.right), u) + "?";
+}
+
+std::string strip_in_brief(const groom& g, const plan_request& r) {
+    const bool told = std::any_of(g.notes.begin(), g.notes.end(), [](const plan_note& n) {
+        return n.what == plan_note::kind::strip_again;
+    });
+    return told ? " That is the rest of the coat: the jacket is rolled in between and stripped "
+                  "again in " +
+                      strip_weeks(r.rules.matting) + "."
+                : "";
 }
 
 }  // namespace pelage::io

@@ -104,7 +104,7 @@ const selection* place_finder::find(const word& w, faults& out) {
     // looking for the nearest word takes time: a file full of faults gets fewer hints
     if (++looked_up_ > 100) {
         out.add(w.at, errc::unknown,
-                fmt::format("no place of the dog is called so; found {}", shown(w.text)));
+                fmt::format("the dog has no such place; found {}", shown(w.text)));
         return nullptr;
     }
     const part_index::stranger s = parts_->about(w.text);

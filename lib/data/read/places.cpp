@@ -117,7 +117,7 @@ void get_places(const node& root, page& p, reference_data& c) {
         a.words = get_own_words(r, owners, p.out);
         for (const word& w : r.get_words("means", presence::must)) {
             if (known.find(w.text) == nullptr) {
-                p.out.add_unknown(w.at, "no place of the dog is called so", w.text, known.words());
+                p.out.add_unknown(w.at, "the dog has no such place", w.text, known.words());
             }
             a.means.push_back(w.text);
         }

@@ -15,7 +15,8 @@ constexpr std::array<std::string_view, 3> feet_words{"round", "clean", "natural"
 constexpr std::array<std::string_view, 4> face_words{"clean", "round", "bearded", "natural"};
 constexpr std::array<std::string_view, 2> own_basis{"measured", "assumption"};
 
-/// What a sheet takes over from its parent: all but who it is, who approved it, and when.
+/// What a sheet takes over from its parent: all but who it is, who approved it, and when; minutes only where
+/// it changes no length.
 style inherits_from(const style& parent) {
     style s = parent;
     s.id.clear();
@@ -62,6 +63,7 @@ class style_reader {
         }
         seams();
         limits(has_parent);
+        other_lengths_other_minutes(has_parent);
         sheet_.seasons = get_seasons(record_, page_, std::move(sheet_.seasons));
         adjustable();
         no_length_vanishes();
@@ -184,6 +186,13 @@ class style_reader {
                           "\"minutes\" is empty; found no size; write medium = \"75 min\"");
         }
         sheet_.takes = own;
+    }
+
+    /// What a clock said of the parent's lengths says nothing of others.
+    void other_lengths_other_minutes(bool has_parent) {
+        if (has_parent && !there("minutes") && (there("scale") || there("zones"))) {
+            sheet_.takes = {};
+        }
     }
 
     void scale(bool has_parent) {

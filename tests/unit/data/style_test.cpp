@@ -174,7 +174,7 @@ TEST_CASE("an unknown parent is told where it is named, with what was meant", "[
     CHECK(wrong[2].starts_with("c.toml:4:11: \"extends\" must be text; found 3"));
     // the child's own faults are told in its own file, the parent's not again
     CHECK(wrong[3] ==
-          "d.toml:6:1: no place of the dog is called so; found \"bak\"; did you mean \"back\"?");
+          "d.toml:6:1: the dog has no such place; found \"bak\"; did you mean \"back\"?");
 }
 
 TEST_CASE("a folder of sheets, one of which extends another", "[style]") {
