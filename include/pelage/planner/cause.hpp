@@ -52,15 +52,16 @@ enum class cause {
     goes_along,      ///< an edge that comes down with `of`, whose mats are clipped off
     no_tool,         ///< the kit has nothing at hand that may be used there
     no_ten,          ///< a mat of unknown depth, and no blade 10 to try under it
-    nothing_passes   ///< no blade of the kit that may be used passes under the mat
+    nothing_passes,  ///< no blade of the kit that may be used passes under the mat
+    teats            ///< left on a bitch that is pregnant or nursing
 };
 [[nodiscard]] constexpr std::string_view name(cause c) {
-    constexpr std::array<std::string_view, 22> names{
+    constexpr std::array<std::string_view, 23> names{
         "none",         "felted",          "veterinarian",  "owner",          "by-sheet",
         "no-length",    "jacket-unsigned", "head-unsigned", "skin",           "skin-within",
         "hair-at-wish", "hair-below-wish", "missed",        "may-leave-less", "scissored",
         "other-blade",  "mat-off",         "part-down",     "goes-along",     "no-tool",
-        "no-ten",       "nothing-passes"};
+        "no-ten",       "nothing-passes",  "teats"};
     return names[static_cast<std::size_t>(c)];
 }  ///< there is something to say
 
@@ -132,8 +133,9 @@ enum class consent_for {
     other_length,   ///< some places come out beyond what the sheet allows
     double_jacket,  ///< a double coat is clipped
     strip_jacket,   ///< a jacket is clipped that is hand-stripped by custom
-    frail,          ///< an old, ill or thin-skinned dog is groomed
+    frail,          ///< an old, ill or thin-skinned dog is groomed, or a pregnant or nursing one
     show_blades,    ///< very short blades on clean face and feet
+    sun_short,      ///< pale or thin skin out in the sun most of the day comes out short
     by_sheet        ///< what else the sheet asks for, by its id
 };
 
