@@ -421,6 +421,7 @@ void apply_intake(const intake_options& o, bool hair_said, const workplace& w, d
     } else if (!o.health.empty()) {
         d.health = o.health;
     }
+    d.heard = read_health(d.health, d.note, w.reference.told_health);
     d.coat_change = d.coat_change || o.coat_change;
     d.shedding = d.shedding || o.shedding;
     d.thin_or_old = d.thin_or_old || o.thin_skin;

@@ -56,7 +56,11 @@ void say_zone(document& d, const zone_card& c, const lookup_request& r, const pr
     const zone& z = r.reference.dog_body.zones[c.zone];
     d.say_of("Skin: ", c.words == nullptr ? skin_kind(z) : behind_colon(c.words->skin));
     if (!z.hold.empty()) {
-        d.say_of("Hold: ", z.hold + ".");
+        d.say_of("Hold: ",
+                 z.hold + "." +
+                     (z.hold_frail.empty()
+                          ? ""
+                          : " An old, ailing, pregnant or nursing dog: " + z.hold_frail + "."));
     }
     const bool no_lay = z.has(zone_use::scissors_only) || z.has(zone_use::pads);
     d.say_of(no_lay ? "Way: " : "Way: with the lay, ", z.stroke + ".");

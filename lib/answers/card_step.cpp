@@ -73,9 +73,9 @@ class step_writer {
         return (stays ? "comb " + comb_words(b_.how.over->id, u_) + " over " + b_.how.tool.id +
                             ", " + std::string(name(b_.how.way))
                       : title_words(b_.how, u_)) +
-               (b_.off                                 ? ", to be finished after the bath"
-                : b_.done == finish::comb_then_scissor ? ", then scissor"
-                                                       : "");
+               std::string(b_.off                                 ? finished_later(r_)
+                           : b_.done == finish::comb_then_scissor ? ", then scissor"
+                                                                  : "");
     }
     [[nodiscard]] bool aimed() const {
         return b_.how.kind == tool_kind::scissors || b_.how.kind == tool_kind::thinners;
@@ -164,7 +164,7 @@ class step_writer {
         }
         if (!b_.off && z.off_by &&
             (z.came == outcome::clipped_under || z.came == outcome::taken_down)) {
-            return "once more, for what the bath raised";
+            return std::string(once_more_words(r_));
         }
         switch (z.why.what) {
             case cause::mat_off:

@@ -99,8 +99,7 @@ std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
             to.push_back(shown(c, u));
         }
     }
-    constexpr std::size_t usual = 80;
-    if (width >= usual || fits(out, width)) {
+    if (fits(out, width)) {
         add_bars(out, t, width);
         return laid_out(out, width);
     }

@@ -323,8 +323,17 @@ std::string leaves_otherwise(const other_coat& c, const print_options& o) {
 
 namespace {
 
+/// A breed by its name, which has one coat.
+bool of_one_breed(const expected_coat& e) {
+    return e.read.dog.depth == 0 && e.may_be.coats.size() == 1;
+}
+
 std::string planned_on(const expected_coat& e, const reference_data& r) {
     const coat_chance& first = e.may_be.coats.front();
+    if (of_one_breed(e)) {
+        return "Coat of the breed (" + e.read.dog.text + "): " + std::string(name(first.coat)) +
+               ". ";
+    }
     const std::string odds = e.may_be.coats.size() > 1 ? chance_in_words(first.chance)
                              : not_known(e, r.genes).empty()
                                  ? "all pups by the model"
@@ -353,7 +362,8 @@ void say_unseen_in_brief(document& d, const mixed_coat& u, const plan_request& r
 
 void say_unseen(document& d, const mixed_coat& u, const plan_request& r, const print_options& o) {
     const expected_coat& e = u.expected;
-    d.say(planned_on(e, r.reference) + "The dates count every coat it may have. " +
+    d.say(planned_on(e, r.reference) +
+          (of_one_breed(e) ? "" : "The dates count every coat it may have. ") +
           (e.may_be.signs.empty() ? "What you see on the dog wins." : "First look at"));
     for (const std::size_t s : e.may_be.signs) {
         d.item(sign_words(r.reference.genes.signs[s], o));

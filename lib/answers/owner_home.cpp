@@ -133,6 +133,9 @@ class return_part : brushed_places {
         if (!g_.stuck.empty()) {
             s.says.push_back("That leaves out what is not done yet: " + named(g_.stuck) + ".");
         }
+        if (!those([](const zone_plan& z) { return z.hurt.has_value(); }).empty()) {
+            s.says.emplace_back("For the sore skin, come when the vet says.");
+        }
         better_habit(b);
     }
 
@@ -215,8 +218,10 @@ class brushing_part : brushed_places {
             return hated(z.at) && !rests(z) && zone_of(z).where != group::prep;
         });
         if (!bare.empty()) {
-            s.says.push_back("Mats come off short here. Let these rest till the hair is back: " +
-                             named(bare) + ".");
+            s.says.push_back("Mats come off short here: " + named(bare) +
+                             ". Let the skin rest some days, till it is calm. Once the hair is " +
+                             long_as(r_.rules.refusal.soft_brush.best) +
+                             ", use a soft brush every few days.");
         }
         if (!sore.empty()) {
             s.says.push_back("Keep off these till a vet has seen them: " + named(sore) + ".");
@@ -280,6 +285,22 @@ class brushing_part : brushed_places {
                    week(4) + ": one stroke " +
                        (touchy.empty() ? "where it minds most" : "at the " + touchy) +
                        ", then rest."};
+        if (const habit_forecast* none = unbrushed()) {
+            s.says.push_back("No one brushes it through in these weeks. So come by " +
+                             come_by_date(none->when.next_visit, o_) + ".");
+        }
+    }
+    /// If the weeks of learning leave it unbrushed, where that brings its day forward; else null.
+    [[nodiscard]] const habit_forecast* unbrushed() const {
+        if (m_.ahead == nullptr || !m_.when || !mats_by_length(coat_)) {
+            return nullptr;
+        }
+        for (const habit_forecast& h : m_.ahead->habits) {
+            if (h.habit.how_often == habit::none && h.when.next_visit < m_.when->next_visit) {
+                return &h;
+            }
+        }
+        return nullptr;
     }
     [[nodiscard]] bool easy(const zone_plan& z) const { return !rests(z) && !hated(z.at); }
     /// Where the brush may touch first: sound, not just clipped off, and not hated.

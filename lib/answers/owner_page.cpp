@@ -214,11 +214,19 @@ class page_maker : owner_view {
                    "and may get a nick. Sores can come to light. The dog may feel odd for a while.";
         }
         if (c.id == "frail-dog") {
-            return "My dog is old, ill or has thin skin. It may tire or get hurt more easily. "
+            const bool young = with_young(r_.patient) && !tender(r_.patient) && !ails(r_.patient);
+            return std::string(young ? "My dog is pregnant or has puppies to feed."
+                                     : "My dog is old, ill or has thin skin.") +
+                   " It may tire or get hurt more easily. "
                    "You stop when it has had enough, even if the groom is not done.";
         }
         if (c.id == "show-blades") {
             return "You may use very short blades on the face and feet. The skin may get red.";
+        }
+        if (c.id == "sun-short") {
+            return "My dog is out in the sun most of the day. Where its skin is pale it may burn "
+                   "under short hair. You may cut it so short all the same. If not, we leave it " +
+                   show(r_.rules.refusal.sun_length.best, o_.units) + " there.";
         }
         if (c.id == "clip-jacket") {
             const bool doubled = double_coated(coat_.id);

@@ -3,6 +3,7 @@
 
 #include "answers/choices.hpp"
 #include "answers/owner_view.hpp"
+#include "answers/plan_parts.hpp"
 
 namespace pelage::io {
 
@@ -160,8 +161,13 @@ class today_part : owner_view {
     [[nodiscard]] strings on_the_skin() const {
         strings out;
         if (!g_.fleas.empty()) {
-            out.push_back("We saw fleas (" + listed(titles(plain_, g_.fleas)) +
-                          "). A flea bath comes first. Ask a vet what to give at home.");
+            out.push_back("We saw fleas (" + places_or_whole(plain_, g_.fleas) + ")." +
+                          (stays_dry(r_) ? "" : " A flea bath comes first.") +
+                          " Ask a vet what to give at home.");
+        }
+        if (stays_dry(r_)) {
+            out.emplace_back(
+                "No bath today, as the skin is open or wet. Ask a vet when a bath is fine.");
         }
         grouped<std::string> by_text;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
@@ -212,6 +218,9 @@ class today_part : owner_view {
         if (z.combed_out) {
             return "we comb the knots out by hand, and the hair stays.";
         }
+        if (z.why.what == cause::teats) {
+            return "we leave it, so that nothing comes near the teats.";
+        }
         switch (z.came) {
             case outcome::clipped_under:
                 return clipped(i);
@@ -240,8 +249,11 @@ class today_part : owner_view {
                            "left in patches") +
                        (may_keep_long(m_) ? ", unless you choose otherwise below." : ".");
             case outcome::beyond_reach:
-                return "it will be " + long_as(z.leaves->best) + ", or as short as " +
-                       long_as(z.leaves->low) + ". You asked for " + long_as(*z.target) +
+                return "it will be " + long_as(z.leaves->best) +
+                       (long_as(z.leaves->low) == long_as(z.leaves->best)
+                            ? ""
+                            : ", or as short as " + long_as(z.leaves->low)) +
+                       ". You asked for " + long_as(*z.target) +
                        ". We have no better tool for it today. Tell us if you mind.";
             case outcome::as_wished:
             case outcome::left_by_sheet:

@@ -80,7 +80,7 @@ class card_page {
         const dog& d = r_.patient;
         say_alert(page_, d);
         if (!d.health.empty() && !g_.stopped()) {
-            page_.say_of("HEALTH: ", d.health + ". No advice is held here for it.");
+            page_.say_of("HEALTH: ", d.health + "." + (told_more(d) ? no_advice(d) : ""));
         }
         const std::string coat = coat_of(r_.reference, *d.coat).title;
         // "Smooth coat, tidied" says it already
@@ -89,7 +89,7 @@ class card_page {
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
             text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
-                    (frail_felted() ? " in two visits or more" : "");
+                    broken_up(g_, r_, a.total());
         }
         text += d.invented ? ". An invented dog." : ".";
         constexpr std::size_t long_title = 60;  // a lead is never broken
@@ -102,6 +102,11 @@ class card_page {
         if (unseen != nullptr) {
             say_unseen_in_brief(page_, *unseen, r_);
         }
+    }
+
+    static std::string no_advice(const dog& d) {
+        const bool none = !d.heard || d.heard->known.empty();
+        return none ? " No advice is held here for it." : " No advice is held here for all of it.";
     }
 
     void work() {
@@ -169,18 +174,29 @@ class card_page {
     }
 
     void between_lists() {
+        const std::string dry = stays_dry(r_) ? no_bath_words(r_) : std::string{};
         if (g_.bath_waits()) {
-            between(
-                "stop here today: no bath while a mat is in. Once it is out: bath, dry, comb "
-                "out, then");
+            between(dry.empty() ? "stop here today: no bath while a mat is in. Once it is out: "
+                                  "bath, dry, comb out, then"
+                                : "stop here today: no bath while a mat is in or the skin is hurt. "
+                                  "Once a veterinarian has seen it: bath, dry, comb out, then");
             return;
         }
-        const bool told_below = booked_in_part(r_) && g_.after == pelage::work{};
-        if (!bathed_between(r_) || told_below) {
+        if (!bathed_between(r_)) {
+            return;
+        }
+        told_.push_back(caution_when::red_skin);
+        if (booked_in_part(r_) && g_.after == pelage::work{}) {
+            told_.push_back(caution_when::open_skin);
+            return;  // told below
+        }
+        if (!dry.empty()) {
+            told_.push_back(caution_when::open_skin);
+            between(dry + (g_.after == pelage::work{} ? "" : "; then on a dry, combed-out coat"));
             return;
         }
         const appointment a = appointment_of(r_, g_, booked_service(r_));
-        const bool frail = frail_felted();
+        const bool frail = in_visits(g_);
         const bool matted = std::any_of(g_.zones.begin(), g_.zones.end(),
                                         [](const zone_plan& z) { return z.mat.has_value(); });
         if (!g_.fleas.empty() && !matted && !frail) {
@@ -197,23 +213,17 @@ class card_page {
                 text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
             }
         }
-        between(text + (stripped_today()             ? "; what was stripped another day"
-                        : g_.after == pelage::work{} ? ""
-                        : corded(r_.sheet)           ? "; the cords pressed out, dry to the core"
-                                                     : "; then on a clean, dry, combed-out coat"));
+        between(text + gently_words(r_) +
+                (stripped_today()             ? "; what was stripped another day"
+                 : g_.after == pelage::work{} ? ""
+                 : corded(r_.sheet)           ? "; the cords pressed out, dry to the core"
+                                              : "; then on a clean, dry, combed-out coat"));
     }
 
     [[nodiscard]] bool stripped_today() const {
         return std::any_of(g_.zones.begin(), g_.zones.end(),
                            [](const zone_plan& z) { return z.how.kind == tool_kind::fingers; });
     }
-    /// Two visits or more, by its caution: what comes before the bath is the first.
-    [[nodiscard]] bool frail_felted() const {
-        return std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& c) {
-            return c.what.when == caution_when::frail_felted;
-        });
-    }
-
     void left() {
         constexpr std::size_t long_list = 120;  // columns; nobody looks for a place in it
         for (const line& l : left_lines(g_, r_, o_.units)) {
@@ -391,7 +401,10 @@ class card_page {
                 which.push_back(i);
             }
         }
-        // hurt skin and fleas are on places that no plan need have
+        if (c.what.when == caution_when::fleas) {
+            return places_or_whole(r_.reference.dog_body, c.where) + ": ";
+        }
+        // hurt skin is on places that no plan need have
         return (which.size() == c.where.size()
                     ? joined(places_.by_part(which), ", ")
                     : places_.in_parts(titles(r_.reference.dog_body, c.where))) +
@@ -408,7 +421,8 @@ class card_page {
     void back(const std::optional<return_date>& when) {
         if (when) {
             page_.say(when_in_brief(*when, g_, r_, o_) + strip_in_brief(g_, r_) +
-                          (g_.stuck.empty() ? "" : " What is not done yet isn't counted."),
+                          (g_.stuck.empty() ? "" : " What is not done yet isn't counted.") +
+                          (any_hurt(g_) ? " Hurt skin: when the veterinarian says." : ""),
                       2);
         } else if (booked_in_part(r_)) {
             page_.say("Back: as its last full groom says (pelage regrow).", 2);

@@ -18,6 +18,7 @@
 #include "answers/words/dates.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/service.hpp"
+#include "answers/words/skin.hpp"
 #include "answers/words/tool.hpp"
 #include "answers/words/when.hpp"
 
@@ -94,7 +95,8 @@ class plan_page {
             page_.add(std::move(l));
         }
         if (!g_.bath_waits()) {
-            page_.say(appointment_words(appointment_of(r_, g_, booked_service(r_))), 2);
+            const appointment a = appointment_of(r_, g_, booked_service(r_));
+            page_.say(appointment_words(a, broken_up(g_, r_, a.total())), 2);
         }
     }
 
@@ -119,6 +121,9 @@ class plan_page {
                 continue;
             }
             page_.open(heading_of(when));
+            if (when == list::after_bath && bathed_between(r_) && !g_.bath_waits()) {
+                how_bathed();
+            }
             if (o_.trainee) {
                 page_.add(step_detail(why_then(when), "why: "));
             }
@@ -132,6 +137,14 @@ class plan_page {
             }
         }
     }
+    /// What hurt skin makes of the bath.
+    void how_bathed() {
+        if (std::string dry = no_bath_words(r_); !dry.empty()) {
+            page_.add(step_detail(std::move(dry), {}));
+        } else if (std::string gently = gently_words(r_); !gently.empty()) {
+            page_.add(step_detail("the bath" + gently, {}));
+        }
+    }
     void add(const plan_step& s) {
         const std::string n = std::to_string(s.number);
         page_.add({line_as::step, s.in_a_line(),
@@ -143,11 +156,17 @@ class plan_page {
     [[nodiscard]] std::string heading_of(list when) const {
         const pelage::work total = when == list::before_bath ? g_.before : g_.after;
         const bool bathed = bathed_between(r_);
+        const bool visits = in_visits(g_);
         const std::string text =
-            when == list::before_bath ? (bathed ? "Before the bath" : "At the table")
+            when == list::before_bath ? (visits ? "The first visit, or as much of it as it bears"
+                                         : !bathed || stays_dry(r_) ? "At the table"
+                                                                    : "Before the bath")
             : !bathed                 ? "Then, on a clean, dry, combed-out coat"
-            : g_.bath_waits()         ? "No bath while a mat is in. Once it is out, after the bath"
-                                      : "After the bath, on a clean, dry, combed-out coat";
+            : stays_dry(r_)
+                ? "No bath today; then, away from the hurt skin, on a dry, combed-out coat"
+            : g_.bath_waits() ? "No bath while a mat is in. Once it is out, after the bath"
+            : visits          ? "Another day, after the bath, on a clean, dry, combed-out coat"
+                              : "After the bath, on a clean, dry, combed-out coat";
         return in_mmin(total) > 0 ? text + ", about " + detail::fixed(in_minutes(total), 0) + " min"
                                   : text;
     }
@@ -156,6 +175,9 @@ class plan_page {
         return when == list::before_bath
                    ? "mats come out dry, since wet fibres grip one another harder; prep "
                      "leaves dirty hair to a blade that isn't the finish blade"
+               : stays_dry(r_)
+                   ? "no water runs over hurt skin, so the coat is brushed and combed through "
+                     "dry: a blade dulls sooner in it"
                    : "dirty or damp coat blunts a blade within minutes and bends under it: the "
                      "finish is cut on a clean, dry, combed-out coat" +
                          std::string(head_is_last()
@@ -216,7 +238,9 @@ class plan_page {
         for (const caution_line& c : g_.cautions) {
             const std::string where =
                 c.where.empty() ? ""
-                                : places_.in_parts(titles(r_.reference.dog_body, c.where)) + ": ";
+                : c.what.when == caution_when::fleas
+                    ? places_or_whole(r_.reference.dog_body, c.where) + ": "
+                    : places_.in_parts(titles(r_.reference.dog_body, c.where)) + ": ";
             // a caution for the owner speaks to the owner: say whom its "your" means
             const std::string whom = c.what.who == "owner" ? "For the owner: " : "";
             all.push_back({line_as::caution, whom + where + c.what.text + because(c.what.why, o_),
@@ -251,6 +275,11 @@ class plan_page {
                 page_.add(sentence("Not counted: what is not done yet (" +
                                    places_.listed_of(g_.stuck) + ")."));
             }
+            if (any_hurt(g_)) {
+                page_.add(sentence(
+                    "Places left for hurt skin set no date: they are done when the veterinarian "
+                    "says."));
+            }
         } else if (booked_in_part(r_)) {
             page_.tell("Back",
                        {sentence("Not reckoned from this visit, which is no full groom: pelage "
@@ -263,10 +292,12 @@ class plan_page {
         for (const plan_note& n : g_.notes) {
             page_.item(note_words(n, r_, o_.units));
         }
-        if (!r_.patient.health.empty()) {
+        if (told_more(r_.patient)) {
             page_.item(
-                "no advice is held for what was told of its health: the cautions are those of any "
-                "dog that ails; ask its owner or veterinarian what it needs");
+                "no advice is held for " +
+                std::string(r_.patient.heard && !r_.patient.heard->known.empty() ? "all" : "what") +
+                " that was told of its health: the cautions are those of any dog that ails; ask "
+                "its owner or veterinarian what it needs");
         }
         page_.item(
             o_.explain

@@ -9,6 +9,7 @@
 #include "answers/words/places.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/service.hpp"
+#include "answers/words/skin.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -87,30 +88,6 @@ bool sore_ear(const groom& g, const plan_request& r) {
     });
 }
 
-namespace {
-
-/// The bath of a booking: none over broken or wet skin, and none on what is sore.
-std::string bath_words(const groom& g, const plan_request& r) {
-    std::vector<place> open;
-    std::vector<place> sore;
-    for (const zone_plan& z : g.zones) {
-        if (z.hurt == skin_state::irritated) {
-            sore.push_back(z.at);
-        } else if (z.hurt == skin_state::broken || z.hurt == skin_state::wet) {
-            open.push_back(z.at);
-        }
-    }
-    const body& b = r.reference.dog_body;
-    if (!open.empty()) {
-        return "no bath today: broken or wet skin (" + listed(titles(b, open)) +
-               "); a veterinarian first";
-    }
-    return step_work_words(service_step::bath) +
-           (sore.empty() ? "" : "; the sore place (" + listed(titles(b, sore)) + ") stays dry");
-}
-
-}  // namespace
-
 std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     std::vector<line> out;
     const bool bath_told = g.after > work{};
@@ -120,7 +97,18 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         if ((s == service_step::bath && bath_told) || (s == service_step::ears && sore_ear(g, r))) {
             continue;
         }
-        std::string text = s == service_step::bath ? bath_words(g, r) : step_work_words(s);
+        const bool dry = bath_for(r.patient.skin) == bath_care::none;
+        if (dry && s == service_step::deshed) {
+            continue;  // it goes with the bath
+        }
+        if (dry && s == service_step::bath) {
+            out.push_back(item(no_bath_words(r)));
+        }
+        std::string text =
+            step_work_words(dry && s == service_step::bath ? service_step::brush : s);
+        if (s == service_step::bath && !dry) {
+            text += gently_words(r);
+        }
         if (!text.empty()) {
             out.push_back(item(std::move(text)));
         }
@@ -136,7 +124,7 @@ std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit 
         const zone_plan& z = g.zones[i];
         const bool sheet = z.came == outcome::left_by_sheet;
         if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
-            (sheet && z.withheld)) {
+            (sheet && (z.withheld || z.why.what == cause::teats))) {
             by_reason.add(cause_words(r, z, u), i);
         } else if (sheet && (r.booked == nullptr || r.booked->does(z.at.zone))) {
             by_sheet.push_back(i);
@@ -155,6 +143,25 @@ std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit 
         out.push_back(item("all that isn't booked"));
     }
     return out;
+}
+
+bool any_hurt(const groom& g) {
+    return std::any_of(g.zones.begin(), g.zones.end(),
+                       [](const zone_plan& z) { return z.hurt.has_value(); });
+}
+
+bool in_visits(const groom& g) {
+    return std::any_of(g.cautions.begin(), g.cautions.end(), [](const caution_line& c) {
+        return c.what.when == caution_when::frail_felted;
+    });
+}
+
+std::string broken_up(const groom& g, const plan_request& r, const work& whole) {
+    if (in_visits(g)) {
+        return " in two visits or more";
+    }
+    const bool hours = bears_less(r.patient) && whole > r.rules.refusal.one_go.best;
+    return hours ? ", in two or three goes" : "";
 }
 
 std::vector<line> uneven_lines(const groom& g, const plan_request& r, length_unit u) {

@@ -33,10 +33,15 @@ std::string at_the(const std::string& title) {
 }
 
 /// What is done besides moving the tool.
-std::string then_of(const block& b) {
-    return b.off                                 ? ", to be finished after the bath"
-           : b.done == finish::comb_then_scissor ? ", then scissor"
-                                                 : "";
+std::string then_of(const block& b, const plan_request& r) {
+    return std::string(b.off                                 ? finished_later(r)
+                       : b.done == finish::comb_then_scissor ? ", then scissor"
+                                                             : "");
+}
+
+/// How to hold the skin of this dog there.
+const std::string& hold_of(const zone& z, const dog& d) {
+    return never_lifted(d) && !z.hold_frail.empty() ? z.hold_frail : z.hold;
 }
 
 /// Adds `text` unless it was the last.
@@ -107,7 +112,7 @@ class block_notes {
             // a long blade's gaps catch webs and folds
             const bool near = !far || in_full() || z.has(zone_use::web);
             if (near && !z.hold.empty() && z.cover != skin::firm) {
-                add_new(seen, places_.in_pairs(b_.zones, i) + ", " + z.hold);
+                add_new(seen, places_.in_pairs(b_.zones, i) + ", " + hold_of(z, r_.patient));
             }
         }
         if (!seen.empty()) {
@@ -152,7 +157,7 @@ class block_notes {
                 said.push_back(z.stroke);
             }
             if (clips && !z.hold.empty() && z.cover != skin::firm) {
-                said.push_back(sentence_case(z.hold));
+                said.push_back(sentence_case(hold_of(z, r_.patient)));
             }
             if (!z.hazard.empty()) {
                 said.push_back("Mind: " + z.hazard);
@@ -183,13 +188,15 @@ class block_notes {
             return {z.mat ? std::string(in_words(*z.mat)) + ", clipped off" : cause()};
         }
         if (z.off_by && (z.came == outcome::clipped_under || z.came == outcome::taken_down)) {
-            return {"once more, for what the bath raised"};
+            return {std::string(once_more_words(r_))};
         }
         strings out;
         if (z.came == outcome::off_target || z.came == outcome::beyond_reach ||
             z.came == outcome::clipped_under || z.came == outcome::goes_along || z.tidied ||
             (z.why && z.blade_wish)) {
-            out.push_back(cause());
+            if (std::string text = cause(); !text.empty()) {
+                out.push_back(std::move(text));
+            }
         }
         if (!z.note.empty()) {
             out.push_back(z.note);
@@ -242,7 +249,7 @@ class step_list {
         return s;
     }
     void add(const block& b, bool first_comb) {
-        plan_step& s = add(b.when, title_words(b.how, o_.units) + then_of(b));
+        plan_step& s = add(b.when, title_words(b.how, o_.units) + then_of(b, r_));
         s.of = &b;
         s.leaves = leaves_of(b);
         s.where = where_of(b);

@@ -90,6 +90,10 @@ class plan_writer {
         if (!g_.fleas.empty()) {
             add_titles("flea_bath_first", g_.fleas);
         }
+        const bath_care bath = bath_for(r_.patient.skin);
+        if (g_.planned() && bath != bath_care::usual) {
+            j_.key("bath").text(bath == bath_care::none ? "none" : "gently");
+        }
         add_minutes(j_, "minutes_before_bath", g_.before);
         add_minutes(j_, "minutes_after_bath", g_.after);
         if (g_.planned() && !g_.bath_waits()) {

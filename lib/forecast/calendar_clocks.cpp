@@ -105,8 +105,8 @@ std::array<work, visit_work_names.size()> costs_of(const plan_request& r, const 
     const double size = p.size[static_cast<std::size_t>(r.patient.size)].best;
     const work tidy = minutes(in_minutes(p.tidy.best) * size);
     const work trip = p.trip.best;
-    const work bath =
-        minutes_beside_plan(service_of(r.reference, service_kind::bath), r.patient.size, p);
+    const work bath = minutes_beside_plan(service_of(r.reference, service_kind::bath),
+                                          r.patient.size, *r.patient.coat, p);
     // a tidy on its own is no bath: taken in, tidied, handed back
     return {
         trip + p.visit.best + tidy, trip + bath,

@@ -1,3 +1,4 @@
+#include <pelage/model/refusal.hpp>
 #include <pelage/planner/appointment.hpp>
 
 namespace pelage {
@@ -5,7 +6,7 @@ namespace pelage {
 namespace {
 
 /// What a step takes beside the plan; 0 for the plan's own.
-work step_work(service_step s, dog_size size, const price_rules& p) {
+work step_work(service_step s, dog_size size, coat_class coat, const price_rules& p) {
     const auto sized = [&](const figure<work>& f) {
         return minutes(in_minutes(f.best) * p.size[static_cast<std::size_t>(size)].best);
     };
@@ -15,7 +16,8 @@ work step_work(service_step s, dog_size size, const price_rules& p) {
         case service_step::brush:
             return sized(p.brush_through);
         case service_step::bath:
-            return sized(p.bath);
+            return minutes(in_minutes(sized(p.bath)) *
+                           p.bath_coat[static_cast<std::size_t>(coat)].best);
         case service_step::deshed:
             return sized(p.deshed);
         case service_step::roll:
@@ -33,10 +35,11 @@ work step_work(service_step s, dog_size size, const price_rules& p) {
 
 }  // namespace
 
-work minutes_beside_plan(const service& booked, dog_size size, const price_rules& p) {
+work minutes_beside_plan(const service& booked, dog_size size, coat_class coat,
+                         const price_rules& p) {
     work sum{};
     for (const service_step s : booked.steps) {
-        sum += step_work(s, size, p);
+        sum += step_work(s, size, coat, p);
     }
     return sum;
 }
@@ -54,11 +57,14 @@ work appointment::total() const {
 
 appointment appointment_of(const plan_request& r, const groom& g, const service& booked) {
     appointment out;
-    for (const service_step s : booked.steps) {
-        const work takes = s == service_step::before_bath ? g.before
-                           : s == service_step::after_bath
-                               ? g.after
-                               : step_work(s, r.patient.size, r.rules.prices);
+    const bool dry = bath_for(r.patient.skin) == bath_care::none;
+    for (const service_step one : booked.steps) {
+        const service_step s = dry && one == service_step::bath ? service_step::brush : one;
+        const work takes = s == service_step::before_bath  ? g.before
+                           : s == service_step::after_bath ? g.after
+                           : s == service_step::deshed && dry
+                               ? work{}  // it goes with the bath
+                               : step_work(s, r.patient.size, *r.patient.coat, r.rules.prices);
         if (takes > work{}) {
             out.steps.push_back({s, takes});
         }

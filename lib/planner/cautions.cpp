@@ -141,9 +141,27 @@ class judge {
             case caution_when::bites:
                 return whole(may_bite(r_.patient));
             case caution_when::faints:
-                return whole(!r_.patient.health.empty() || has_alert(alert_kind::faints));
+                return whole(told_more(r_.patient) || told_of(r_.patient, ailment_kind::heart) ||
+                             has_alert(alert_kind::faints));
             case caution_when::seizures:
-                return whole(has_alert(alert_kind::seizures));
+                return whole(told_of(r_.patient, ailment_kind::seizures) ||
+                             has_alert(alert_kind::seizures));
+            case caution_when::joints:
+                return whole(told_of(r_.patient, ailment_kind::joints));
+            case caution_when::senses:
+                return whole(told_of(r_.patient, ailment_kind::senses));
+            case caution_when::with_young:
+                return whole(with_young(r_.patient));
+            case caution_when::season:
+                return whole(told_of(r_.patient, ailment_kind::season));
+            case caution_when::diabetes:
+                return whole(told_of(r_.patient, ailment_kind::diabetes));
+            case caution_when::first_groom:
+                return whole(told_of(r_.patient, ailment_kind::first));
+            case caution_when::open_skin:
+                return bath_is(bath_care::none) ? open_skin() : places_named{};
+            case caution_when::red_skin:
+                return bath_is(bath_care::gently) ? of_skin(skin_state::irritated) : places_named{};
         }
         return {};
     }
@@ -213,6 +231,20 @@ class judge {
     [[nodiscard]] bool frail() const {
         const dog& d = r_.patient;
         return tender(d) && (ails(d) || (d.thin_or_old && d.age == life_stage::old));
+    }
+    /// It is booked to be bathed, and so.
+    [[nodiscard]] bool bath_is(bath_care c) const {
+        const bool booked = r_.booked == nullptr || r_.booked->has(service_step::bath);
+        return booked && bath_for(r_.patient.skin) == c;
+    }
+    [[nodiscard]] places_named open_skin() const {
+        std::vector<place> all;
+        for (const skin_finding& f : r_.patient.skin) {
+            if (f.state == skin_state::broken || f.state == skin_state::wet) {
+                all.push_back(f.at);
+            }
+        }
+        return all;
     }
     [[nodiscard]] bool has_alert(alert_kind k) const {
         const auto& all = r_.patient.alerts;
@@ -301,12 +333,15 @@ void add_consents(const plan_request& r, const judge& j, groom& g) {
     if (j.doubled() && (r.sheet.clip_jacket || jacket_clipped || withheld)) {
         need("clip-jacket", consent_for::double_jacket).withheld = withheld && !g.question;
     }
-    const bool frail = tender(r.patient) || ails(r.patient);
+    const bool frail = tender(r.patient) || ails(r.patient) || with_young(r.patient);
     if (frail && g.planned()) {
         need("frail-dog", consent_for::frail);
     }
     if (r.sheet.show && g.planned()) {
         need("show-blades", consent_for::show_blades);
+    }
+    if (j.applies(caution_when::sun_hours)) {
+        need("sun-short", consent_for::sun_short);
     }
     if (stripped_by_custom(r.patient.coat.value()) && jacket_clipped) {
         need("clip-jacket", consent_for::strip_jacket);

@@ -55,6 +55,11 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
     const bool said = wish.target || wish.blade || wish.how;
     z.note = wish.note;
     z.between = wish.between.value_or(side_of_target::longer);
+    if (left_for_teats(r_.patient, where)) {
+        z.how_finished = finish::leave;
+        z.why.what = cause::teats;
+        return;
+    }
     if (where.where == group::prep && !said) {
         z.how_finished = finish::clip;
         return;

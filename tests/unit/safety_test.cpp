@@ -12,6 +12,7 @@
 
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/planner/alternatives.hpp>
+#include <pelage/planner/appointment.hpp>
 #include <pelage/planner/plan.hpp>
 
 #include "catch.hpp"
@@ -185,6 +186,7 @@ class inspection {
     [[nodiscard]] std::vector<std::string> broken(bool with_sheet, bool owner_clips = false) {
         all_places_stand();
         fleas();
+        bath();
         stops();
         combing();
         if (!owner_clips) {  // the owner may have mats clipped off that could be combed out
@@ -313,6 +315,19 @@ class inspection {
         const bool seen = std::any_of(
             all.begin(), all.end(), [](const skin_finding& s) { return name(s.state) == "fleas"; });
         must(g_.stopped() || seen == !g_.fleas.empty(), "a flea bath where fleas were seen");
+    }
+
+    /// Whatever is booked.
+    void bath() {
+        const auto& all = t_.patient.skin;
+        const bool open = std::any_of(all.begin(), all.end(), [](const skin_finding& s) {
+            return name(s.state) == "broken" || name(s.state) == "wet";
+        });
+        for (const service& booked : io::reference().services) {
+            for (const appointment_step& s : appointment_of(t_.request(), g_, booked).steps) {
+                must(!open || s.what != service_step::bath, "no bath over broken or wet skin");
+            }
+        }
     }
 
     void stops() {

@@ -71,6 +71,7 @@ struct reference_data {
     parameters rules;                    ///< figures
     std::vector<caution> cautions;       ///< all there are
     std::vector<stop_rule> stops;        ///< in the order of stop_sign, all of them
+    ailments told_health;                ///< words by which what is told of a dog's health is read
     std::vector<service> services;       ///< in the order of service_kind, all of them
     std::vector<style> styles;           ///< sheets that come with the library
     std::vector<listed_figure> figures;  ///< every figure with its basis, in file order

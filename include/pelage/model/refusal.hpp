@@ -44,6 +44,8 @@ struct refusal_rules {
     figure<length> bump_least;   ///< and never shorter than this
     figure<length> finger_covers;  ///< a lump up to this across is covered with a finger
     figure<double> hurt_share;     ///< more of the dog than this hurt: a veterinarian first
+    figure<work> one_go;           ///< longer appointments are broken up for a dog that bears less
+    figure<length> soft_brush;  ///< what was clipped off under mats is brushed softly from here on
 };
 
 /// How long a dog is combed out for: the usual limit, its low end for one that bears less, and less
@@ -110,6 +112,31 @@ enum class skin_care {
             break;
     }
     return skin_care::left_alone;
+}
+
+/// How a dog is bathed.
+enum class bath_care {
+    usual,   ///< as ever
+    gently,  ///< lukewarm, mild, not rubbed: the skin is red somewhere
+    none  ///< not today: the skin is broken or wet somewhere, and a veterinarian looks at it first
+};
+
+/// How a dog is bathed whose skin shows that, whatever is booked: water and shampoo run everywhere, so one
+/// open place keeps the whole dog dry.
+[[nodiscard]] inline bath_care bath_for(const std::vector<skin_finding>& skin) {
+    bath_care out = bath_care::usual;
+    for (const skin_finding& f : skin) {
+        if (f.state == skin_state::broken || f.state == skin_state::wet) {
+            return bath_care::none;
+        }
+        out = f.state == skin_state::irritated ? bath_care::gently : out;
+    }
+    return out;
+}
+
+/// Whether the place is left for its teats: belly and groin of a bitch that is pregnant or nursing.
+[[nodiscard]] inline bool left_for_teats(const dog& d, const zone& z) {
+    return z.has(zone_use::teats) && with_young(d);
 }
 
 /// Whether two places of one zone have a side in common.

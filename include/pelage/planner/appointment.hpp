@@ -24,12 +24,14 @@ struct appointment {
     [[nodiscard]] work total() const;  ///< all steps together
 };
 
-/// The appointment of a planned groom. `beyond` counts combing out; what felt costs the clipper isn't
+/// The appointment of a planned groom. Where the skin allows no bath (bath_for) the coat is brushed through
+/// in its place, and no undercoat is washed out. `beyond` counts combing out; what felt costs the clipper isn't
 /// told apart from clipping, so a sheet's own minutes leave it out.
 [[nodiscard]] appointment appointment_of(const plan_request& r, const groom& g,
                                          const service& booked);
 
-/// Minutes of a service's steps but the plan's own, for a dog of that size.
-[[nodiscard]] work minutes_beside_plan(const service& booked, dog_size size, const price_rules& p);
+/// Minutes of a service's steps but the plan's own, for a dog of that size and coat with sound skin.
+[[nodiscard]] work minutes_beside_plan(const service& booked, dog_size size, coat_class coat,
+                                       const price_rules& p);
 
 }  // namespace pelage

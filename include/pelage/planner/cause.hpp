@@ -53,15 +53,16 @@ enum class cause {
     as_its_part,     ///< the kit leaves its part at another length, and it goes with it
     no_tool,         ///< the kit has nothing at hand that may be used there
     no_ten,          ///< a mat of unknown depth, and no blade 10 to try under it
-    nothing_passes   ///< no blade of the kit that may be used passes under the mat
+    nothing_passes,  ///< no blade of the kit that may be used passes under the mat
+    teats            ///< left on a bitch that is pregnant or nursing
 };
 [[nodiscard]] constexpr std::string_view name(cause c) {
-    constexpr std::array<std::string_view, 23> names{
-        "none",         "felted",          "veterinarian",  "owner",          "by-sheet",
-        "no-length",    "jacket-unsigned", "head-unsigned", "skin",           "skin-within",
-        "hair-at-wish", "hair-below-wish", "missed",        "may-leave-less", "scissored",
-        "other-blade",  "mat-off",         "part-down",     "goes-along",     "as-its-part",
-        "no-tool",      "no-ten",          "nothing-passes"};
+    constexpr std::array<std::string_view, 24> names{
+        "none",         "felted",          "veterinarian",   "owner",          "by-sheet",
+        "no-length",    "jacket-unsigned", "head-unsigned",  "skin",           "skin-within",
+        "hair-at-wish", "hair-below-wish", "missed",         "may-leave-less", "scissored",
+        "other-blade",  "mat-off",         "part-down",      "goes-along",     "as-its-part",
+        "no-tool",      "no-ten",          "nothing-passes", "teats"};
     return names[static_cast<std::size_t>(c)];
 }  ///< there is something to say
 
@@ -133,8 +134,9 @@ enum class consent_for {
     other_length,   ///< some places come out beyond what the sheet allows
     double_jacket,  ///< a double coat is clipped
     strip_jacket,   ///< a jacket is clipped that is hand-stripped by custom
-    frail,          ///< an old, ill or thin-skinned dog is groomed
+    frail,          ///< an old, ill or thin-skinned dog is groomed, or a pregnant or nursing one
     show_blades,    ///< very short blades on clean face and feet
+    sun_short,      ///< pale or thin skin out in the sun most of the day comes out short
     by_sheet        ///< what else the sheet asks for, by its id
 };
 

@@ -44,10 +44,18 @@ enum class caution_when {
     mat_on_limb,            ///< a mat on a leg or a foot: a band of hair may lie beneath
     muzzled,                ///< it bites or wears a muzzle, and its face is to be done
     bites,                  ///< it bites or wears a muzzle, whatever is done
-    faints,                 ///< it faints, or something of its health was told
-    seizures                ///< it has seizures
+    faints,       ///< it faints, or what was told of its health is heart, breath or unknown
+    seizures,     ///< it has seizures
+    joints,       ///< joints, hips or back ail it
+    senses,       ///< it is blind or deaf
+    with_young,   ///< it is pregnant or nursing
+    season,       ///< it is in heat
+    diabetes,     ///< it has diabetes
+    first_groom,  ///< its first groom
+    open_skin,    ///< broken or wet skin, and a bath would be due
+    red_skin      ///< red skin, nowhere broken, and it is bathed
 };
-inline constexpr std::array<std::string_view, 32> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 40> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -78,7 +86,15 @@ inline constexpr std::array<std::string_view, 32> caution_when_names{"any-clippi
                                                                      "muzzled",
                                                                      "bites",
                                                                      "faints",
-                                                                     "seizures"};
+                                                                     "seizures",
+                                                                     "joints",
+                                                                     "senses",
+                                                                     "with-young",
+                                                                     "season",
+                                                                     "diabetes",
+                                                                     "first-groom",
+                                                                     "open-skin",
+                                                                     "red-skin"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }

@@ -10,6 +10,7 @@
 
 #include <pelage/base/date.hpp>
 #include <pelage/base/units.hpp>
+#include <pelage/trade/ailment.hpp>
 #include <pelage/trade/alert.hpp>
 #include <pelage/trade/brushing.hpp>
 #include <pelage/trade/coat.hpp>
@@ -22,8 +23,8 @@ namespace pelage {
 /// Size classes as a salon prices them.
 enum class dog_size { toy, small, medium, large, giant };
 /// What an owner can agree to, as files and options name it.
-inline constexpr std::array<std::string_view, 5> consent_names{
-    "clip-down", "clip-jacket", "frail-dog", "other-length", "show-blades"};
+inline constexpr std::array<std::string_view, 6> consent_names{
+    "clip-down", "clip-jacket", "frail-dog", "other-length", "show-blades", "sun-short"};
 inline constexpr std::array<std::string_view, 5> size_names{"toy", "small", "medium", "large",
                                                             "giant"};
 [[nodiscard]] constexpr std::string_view name(dog_size s) {
@@ -110,6 +111,7 @@ struct dog {
     std::optional<life_stage> age;         ///< none: not said, taken as grown up
     std::optional<outdoors> out;           ///< time in the sun; none: not said, taken as some
     std::string health;                    ///< what ails it, as told; empty: nothing said
+    std::optional<health_told> heard{};    ///< of health and note; none: nobody read them
     std::vector<std::string> sensitive;    ///< what it hates to have touched: zones, groups, sides
     std::vector<stop_sign> signs;          ///< of the stop list
     std::vector<alert> alerts;             ///< told before anything else
@@ -133,16 +135,38 @@ struct dog {
     return d.thin_or_old || d.age == life_stage::old;
 }
 
-/// Something ails it: told of its health, or it faints or has seizures.
-[[nodiscard]] inline bool ails(const dog& d) {
-    return !d.health.empty() || std::any_of(d.alerts.begin(), d.alerts.end(), [](const alert& a) {
-        return a.what == alert_kind::faints || a.what == alert_kind::seizures;
-    });
+/// What was told of its health is of that kind.
+[[nodiscard]] inline bool told_of(const dog& d, ailment_kind k) {
+    return d.heard && d.heard->has(k);
 }
 
-/// A dog that bears less: old, thin-skinned, ill or young. It gets less time for combing out mats.
+/// Something was told of its health for which no advice is held.
+[[nodiscard]] inline bool told_more(const dog& d) {
+    return !d.health.empty() && (!d.heard || d.heard->more);
+}
+
+/// Something ails it: told of its health, or it faints or has seizures.
+[[nodiscard]] inline bool ails(const dog& d) {
+    const bool told = told_more(d) || (d.heard && d.heard->unwell);
+    return told || std::any_of(d.alerts.begin(), d.alerts.end(), [](const alert& a) {
+               return a.what == alert_kind::faints || a.what == alert_kind::seizures;
+           });
+}
+
+/// It is pregnant or nursing.
+[[nodiscard]] inline bool with_young(const dog& d) {
+    return told_of(d, ailment_kind::young);
+}
+
+/// A dog that bears less: old, thin-skinned, ill, young, pregnant or nursing. It gets less time for combing
+/// out mats.
 [[nodiscard]] inline bool bears_less(const dog& d) {
-    return tender(d) || d.age == life_stage::young || ails(d);
+    return tender(d) || d.age == life_stage::young || ails(d) || with_young(d);
+}
+
+/// A dog whose front is never lifted: old, thin-skinned, ill, pregnant or nursing.
+[[nodiscard]] inline bool never_lifted(const dog& d) {
+    return tender(d) || ails(d) || with_young(d);
 }
 
 }  // namespace pelage

@@ -53,12 +53,14 @@ inline constexpr std::array<std::string_view, 6> skin_state_names{"irritated", "
 }
 
 /// Every word for them that a person writes: the names, then what else the trade says.
-inline constexpr std::array<std::string_view, 10> skin_words{
-    "irritated", "broken", "lump", "fleas", "wet", "scab", "inflamed", "sore", "wound", "open"};
+inline constexpr std::array<std::string_view, 13> skin_words{
+    "irritated", "broken", "lump", "fleas", "wet",      "scab",    "inflamed",
+    "sore",      "wound",  "open", "rash",  "stitches", "stitched"};
 /// What the word at that index of skin_words means.
 [[nodiscard]] constexpr skin_state skin_state_at(std::size_t i) {
-    constexpr std::array<skin_state, 4> others{skin_state::irritated, skin_state::irritated,
-                                               skin_state::broken, skin_state::broken};
+    constexpr std::array<skin_state, 7> others{
+        skin_state::irritated, skin_state::irritated, skin_state::broken, skin_state::broken,
+        skin_state::irritated, skin_state::broken,    skin_state::broken};
     return i < skin_state_names.size() ? static_cast<skin_state>(i)
                                        : others[i - skin_state_names.size()];
 }

@@ -7,6 +7,7 @@
 
 #include <pelage/base/evidence.hpp>
 #include <pelage/base/units.hpp>
+#include <pelage/trade/coat_class.hpp>
 #include <pelage/trade/dog.hpp>
 #include <pelage/trade/setup.hpp>
 #include <pelage/trade/zone.hpp>
@@ -50,12 +51,13 @@ struct price_rules {
     figure<work> patch_per_mm;   ///< seam_per_mm between places of a part that are wished alike
     figure<length> patch_allowance;  ///< seam_allowance between them
     figure<work> visit;              ///< taking in and handing back, whatever is done
-    figure<work> trip;        ///< the owner's coming and going: weighs in a calendar's choice alone
-    figure<work> bath;        ///< washing, drying and combing out a medium dog
-    figure<work> late_full;   ///< a day on which a full groom is overdue, in a diary's choice
-    figure<work> late_visit;  ///< and a day on which what mats or grows out is
-    figure<work> nails;       ///< of any dog
-    figure<work> ears;        ///< looked into and wiped, of any dog
+    figure<work> trip;  ///< the owner's coming and going: weighs in a calendar's choice alone
+    figure<work> bath;  ///< washing, drying and combing out a medium dog
+    std::array<figure<double>, 9> bath_coat;  ///< times that, by coat class
+    figure<work> late_full;      ///< a day on which a full groom is overdue, in a diary's choice
+    figure<work> late_visit;     ///< and a day on which what mats or grows out is
+    figure<work> nails;          ///< of any dog
+    figure<work> ears;           ///< looked into and wiped, of any dog
     figure<work> brush_through;  ///< brushing a medium dog to the skin without a bath
     figure<work> deshed;         ///< the undercoat out of a medium dog, beside the bath
     figure<work> roll;           ///< a medium dog's stripped jacket

@@ -49,7 +49,8 @@ enum class zone_use : std::uint32_t {
     pattern_cheek = 1U << 9U,   ///< cheeks and throat of pattern breeds
     never_demat = 1U << 10U,    ///< armpit, groin, belly, under the tail: clip, never de-mat
     scissors_only = 1U << 11U,  ///< never clipped on the planner's own idea
-    web = 1U << 12U             ///< webs and folds that a long blade's gaps catch
+    web = 1U << 12U,            ///< webs and folds that a long blade's gaps catch
+    teats = 1U << 13U           ///< left on a bitch that is pregnant or nursing
 };
 
 /// One zone of the dog, both sides together where it is paired.
@@ -70,7 +71,9 @@ struct zone {
     std::string stroke;         ///< the same in full, for the trainee
     std::string against;        ///< the way of the clipper against the lay; empty: it is scissored
     std::string hold;           ///< how to hold the skin; may be empty
-    std::string hazard;         ///< what gets hurt here; may be empty
+    std::string
+        hold_frail;      ///< the same of a dog that isn't lifted (never_lifted); empty: as `hold`
+    std::string hazard;  ///< what gets hurt here; may be empty
     std::vector<std::string> prep_blades;  ///< prep zones: the customary blades, first choice first
     evidence prep_why;                     ///< how that is known
     evidence why;                          ///< of the record's words and permissions

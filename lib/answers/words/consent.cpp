@@ -38,6 +38,11 @@ split split_of(const groom& g, const body& b, group where, bool matted_alone) {
     return out;
 }
 
+/// Pregnant or nursing, and otherwise well.
+bool only_with_young(const dog& d) {
+    return with_young(d) && !tender(d) && !ails(d);
+}
+
 }  // namespace
 
 std::string shorter_by_mats(const groom& g, const body& b, bool matted_alone) {
@@ -74,7 +79,9 @@ std::string consent_in_brief(const consent& c, const groom& g, const plan_reques
         case consent_for::strip_jacket:
             return "clipped, not stripped: softer, paler coat";
         case consent_for::frail:
-            return "an old or unwell dog is groomed, and not to the end if it has had enough";
+            return std::string(only_with_young(r.patient) ? "a pregnant or nursing"
+                                                          : "an old or unwell") +
+                   " dog is groomed, and not to the end if it has had enough";
         default:
             return consent_words(c, g, r);
     }
@@ -98,10 +105,16 @@ std::string consent_words(const consent& c, const groom& g, const plan_request& 
         case consent_for::strip_jacket:
             return "clipping instead of hand-stripping: softer coat, paler colour";
         case consent_for::frail:
-            return "an old, ill or thin-skinned dog is groomed: it tires and is hurt more easily, "
+            return std::string(only_with_young(r.patient) ? "a pregnant or nursing"
+                                                          : "an old, ill or thin-skinned") +
+                   " dog is groomed: it tires and is hurt more easily, "
                    "and the groom stops early if it has had enough";
         case consent_for::show_blades:
             return "very short blades on clean face and feet (show finish)";
+        case consent_for::sun_short:
+            return "pale or thin skin that is out in the sun most of the day burns under such "
+                   "short "
+                   "hair: so short all the same, or longer there";
         case consent_for::by_sheet:
             break;
     }

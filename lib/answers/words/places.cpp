@@ -17,6 +17,20 @@ body plain_body(const body& b, const glossary& g) {
     return out;
 }
 
+std::string places_or_whole(const body& b, const std::vector<place>& all) {
+    const auto covered = [&](std::size_t zone, side s) {
+        return std::any_of(all.begin(), all.end(), [&](const place& p) {
+            return p.zone == zone && (p.which == side::both || p.which == s);
+        });
+    };
+    bool whole = true;
+    for (std::size_t z = 0; z < b.zones.size(); ++z) {
+        const bool here = covered(z, side::left) && covered(z, side::right);
+        whole = whole && (here || b.zones[z].where == group::prep);
+    }
+    return whole ? "the whole dog" : listed(titles(b, all));
+}
+
 std::vector<std::string> place_words::each_of(const zone_list& which) const {
     std::vector<std::string> out;
     for (const std::size_t i : which) {

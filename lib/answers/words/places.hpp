@@ -16,6 +16,9 @@ using zone_list = std::vector<std::size_t>;
 /// The dog's body with its zones called as an owner calls them.
 [[nodiscard]] body plain_body(const body& b, const glossary& g);
 
+/// Places as a phrase; "the whole dog" where none but prep places are missing.
+[[nodiscard]] std::string places_or_whole(const body& b, const std::vector<place>& all);
+
 /// The names of a plan's places. Borrows both.
 class place_words {
   public:

@@ -135,7 +135,10 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
         case cause::missed:
             return missed_words(z, u);
         case cause::may_leave_less:
-            return "may leave as little as " + show(z.leaves->low, u) + ": test a patch first";
+            return show(z.leaves->low, u) == show(z.leaves->best, u)
+                       ? std::string{}
+                       : "may leave as little as " + show(z.leaves->low, u) +
+                             ": test a patch first";
         case cause::scissored:
             return "nothing in the kit that may be used here leaves about " + show(*z.target, u) +
                    ": scissored";
@@ -158,6 +161,8 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
             return "the kit has no blade 10 to try under the mat, and how deep it lies isn't known";
         case cause::nothing_passes:
             return "no blade in the kit that may be used here passes under the mat";
+        case cause::teats:
+            return "pregnant or nursing: left, or only what is needed about the vulva";
     }
     return {};
 }
@@ -340,7 +345,8 @@ std::string note_words(const plan_note& n, const plan_request& r, length_unit u)
         case kind::health:
             return "told of its health: " + r.patient.health;
         case kind::less_combing:
-            return "old, ill, thin-skinned or young: combing out mats ends after " +
+            return "old, ill, thin-skinned, young, pregnant or nursing: combing out mats ends "
+                   "after " +
                    whole_minutes(comb_out_budget(r.patient, r.rules.refusal)) + " min, not " +
                    whole_minutes(r.rules.refusal.comb_out_limit.best);
         case kind::brushing_by_sheet:

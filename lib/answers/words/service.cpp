@@ -40,8 +40,9 @@ std::string whole_minutes(const work& w) {
 
 }  // namespace
 
-std::string appointment_words(const appointment& a) {
-    const std::string head = "Whole appointment, about " + whole_minutes(a.total()) + " min";
+std::string appointment_words(const appointment& a, const std::string& broken_up) {
+    const std::string head =
+        "Whole appointment, about " + whole_minutes(a.total()) + " min" + broken_up;
     if (a.by_sheet) {
         return head + ": " + whole_minutes(*a.by_sheet) + " by the salon's own sheet" +
                (a.beyond > work{} ? ", combing out mats beside" : "") + ".";

@@ -8,7 +8,8 @@
 namespace pelage::io {
 
 /// "Whole appointment, about 131 min: look 10, before the bath 6, bath and dry 45, ...".
-[[nodiscard]] std::string appointment_words(const appointment& a);
+/// `broken_up`: ", in two or three goes", or empty.
+[[nodiscard]] std::string appointment_words(const appointment& a, const std::string& broken_up);
 
 /// What is done at a step that no plan tells of; empty for the plan's own and the look.
 [[nodiscard]] std::string step_work_words(service_step s);

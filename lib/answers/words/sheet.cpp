@@ -100,7 +100,7 @@ std::string season_words(const season& s, length_unit u) {
 work whole_by_plan(const groom& g, const plan_request& r) {
     return g.before + g.after +
            minutes_beside_plan(service_of(r.reference, service_kind::full), r.patient.size,
-                               r.rules.prices);
+                               *r.patient.coat, r.rules.prices);
 }
 
 }  // namespace pelage::io

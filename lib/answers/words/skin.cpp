@@ -6,6 +6,8 @@
 #include <pelage/base/phrase.hpp>
 #include <pelage/model/refusal.hpp>
 
+#include "answers/words/places.hpp"
+
 namespace pelage::io {
 
 std::string finding_words(const skin_finding& f, length_unit u) {
@@ -102,6 +104,53 @@ std::string around_in_brief(const zone_plan& z, const skin_finding& f, const ref
                                  : ", about " + show(*over, u) + " left over it");
 }
 
+namespace {
+
+/// Where the skin is red, or where it is broken or wet.
+std::vector<place> where_skin_is(const plan_request& r, bath_care c) {
+    std::vector<place> out;
+    for (const skin_finding& f : r.patient.skin) {
+        if (bath_for({f}) == c) {
+            out.push_back(f.at);
+        }
+    }
+    return out;
+}
+
+std::string brief_of(const plan_request& r, std::string_view id) {
+    const caution* c = find(r.reference.cautions, id);
+    return c == nullptr ? std::string{} : c->brief;
+}
+
+}  // namespace
+
+std::string no_bath_words(const plan_request& r) {
+    if (bath_for(r.patient.skin) != bath_care::none) {
+        return {};
+    }
+    return "no bath today: broken or wet skin (" +
+           places_or_whole(r.reference.dog_body, where_skin_is(r, bath_care::none)) + "); " +
+           brief_of(r, "no-bath");
+}
+
+std::string gently_words(const plan_request& r) {
+    if (bath_for(r.patient.skin) != bath_care::gently) {
+        return {};
+    }
+    return "; " + brief_of(r, "gentle-bath") + " (red skin: " +
+           places_or_whole(r.reference.dog_body, where_skin_is(r, bath_care::gently)) + ")";
+}
+
+std::string_view finished_later(const plan_request& r) {
+    return bath_for(r.patient.skin) == bath_care::none ? ", to be finished below"
+                                                       : ", to be finished after the bath";
+}
+
+std::string_view once_more_words(const plan_request& r) {
+    return bath_for(r.patient.skin) == bath_care::none ? "once more, for what combing raised"
+                                                       : "once more, for what the bath raised";
+}
+
 std::string flea_bath_words(const groom& g, const plan_request& r) {
     if (g.fleas.empty()) {
         return {};
@@ -109,14 +158,21 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
     const bool matted = std::any_of(g.zones.begin(), g.zones.end(),
                                     [](const zone_plan& z) { return z.mat.has_value(); });
     const std::string seen =
-        "fleas were seen (" + listed(titles(r.reference.dog_body, g.fleas)) + "): ";
+        "fleas were seen (" + places_or_whole(r.reference.dog_body, g.fleas) + "): ";
+    if (bath_for(r.patient.skin) == bath_care::none) {
+        return seen + "and broken or wet skin, so no bath: a veterinarian first; clean every tool";
+    }
     if (r.booked != nullptr && !r.booked->has(service_step::bath)) {
         return seen +
                "no bath is booked: ask for a flea bath first, or send it home; clean every tool";
     }
-    return seen + (matted ? "mats come out first, since they tighten when wet; the bath is a flea "
-                            "bath; clean every tool"
-                          : "flea bath before any tool, it is the bath; dry; clean every tool");
+    if (matted) {
+        return seen +
+               "mats come out first, since they tighten when wet; the bath is a flea bath; "
+               "clean every tool";
+    }
+    return seen + "flea bath before any tool, it is the bath; dry" + gently_words(r) +
+           "; clean every tool";
 }
 
 }  // namespace pelage::io

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include <pelage/planner/plan.hpp>
 
@@ -27,6 +28,16 @@ namespace pelage::io {
 /// What is done at a lump or scab of a zone that is worked.
 [[nodiscard]] std::string go_around_words(const zone_plan& z, const skin_finding& f,
                                           const refusal_rules& r, length_unit u);
+
+/// Why there is no bath, and what is done in its place: "no bath today: broken or wet skin (belly); dry work
+/// away from it, ...". Empty where it may be bathed.
+[[nodiscard]] std::string no_bath_words(const plan_request& r);
+/// How it is bathed, "; lukewarm, ... (red skin: belly)", behind what says that it is; empty: as ever.
+[[nodiscard]] std::string gently_words(const plan_request& r);
+/// What a step before the bath says of being finished after it.
+[[nodiscard]] std::string_view finished_later(const plan_request& r);
+/// And a step after it of going over what was clipped off before.
+[[nodiscard]] std::string_view once_more_words(const plan_request& r);
 
 /// The flea bath as a step; nothing where no fleas were seen.
 [[nodiscard]] std::string flea_bath_words(const groom& g, const plan_request& r);

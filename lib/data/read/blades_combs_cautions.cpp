@@ -144,6 +144,36 @@ void get_stops(record& top, page& p, reference_data& c) {
     }
 }
 
+/// The ailments: every kind once, in the order of ailment_kind, and the words beside them.
+void get_ailments(record& top, page& p, reference_data& c) {
+    for (const word& w : top.get_words("beside", presence::must)) {
+        c.told_health.beside.push_back(w.text);
+    }
+    for (const node* n : top.get_tables("ailment", presence::must)) {
+        record r(*n, p.out);
+        ailment a;
+        const auto kind = r.get_name<ailment_kind>("id", presence::must, ailment_names);
+        for (const word& w : r.get_words("words", presence::must)) {
+            a.words.push_back(w.text);
+        }
+        a.unwell = r.get_flag("unwell");
+        a.why = get_evidence(r, p, presence::must);
+        r.done();
+        if (kind && static_cast<std::size_t>(*kind) != c.told_health.all.size()) {
+            p.out.add(r.at("id"), errc::conflict,
+                      "ailments stand in their order, each once; found \"" +
+                          std::string(name(*kind)) + "\" out of its place");
+        }
+        a.kind = kind.value_or(a.kind);
+        c.told_health.all.push_back(std::move(a));
+    }
+    if (c.told_health.all.size() < ailment_names.size()) {
+        p.out.add(
+            top.at(), errc::missing,
+            "the ailments lack \"" + std::string(ailment_names[c.told_health.all.size()]) + "\"");
+    }
+}
+
 }  // namespace
 
 void get_sources(const node& root, page& p, reference_data& c) {
@@ -176,6 +206,7 @@ void get_cautions(const node& root, page& p, reference_data& c) {
     check_format(top);
     get_all(top, "caution", c.cautions, [&](record& r) { return get_caution(r, p); });
     get_stops(top, p, c);
+    get_ailments(top, p, c);
     top.done();
 }
 

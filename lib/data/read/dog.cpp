@@ -356,6 +356,9 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     d.cannot = get_days_off(r, "cannot");
     get_events(r, p, d);
     d.note = r.get_text("note", presence::may, text_kind::prose);
+    if (!d.health.empty() || !d.note.empty()) {
+        d.heard = read_health(d.health, d.note, p.known.told_health);
+    }
     r.done();
     return {std::move(d), r.at("id")};
 }

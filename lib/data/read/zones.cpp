@@ -14,10 +14,10 @@ namespace {
 
 constexpr std::size_t fewest_zones = 24;
 
-constexpr std::array<std::string_view, 13> use_names{
+constexpr std::array<std::string_view, 14> use_names{
     "jacket",      "skip-teeth",    "clean-face", "clean-feet", "pads",
     "ear-leather", "tail-band",     "sanitary",   "under-tail", "pattern-cheek",
-    "never-demat", "scissors-only", "web"};
+    "never-demat", "scissors-only", "web",        "teats"};
 
 std::uint32_t get_uses(record& r, page& p) {
     std::uint32_t uses = 0;
@@ -94,6 +94,7 @@ zone get_zone(record& r, page& p) {
     z.against =
         r.get_text("against", z.has(zone_use::scissors_only) ? presence::may : presence::must);
     z.hold = r.get_text("hold", presence::may);
+    z.hold_frail = r.get_text("hold_frail", presence::may);
     z.hazard = r.get_text("hazard", presence::may);
     z.why = get_evidence(r, p, presence::must);
     get_numbers(r, p, z, {z.why.how, z.why.from, z.why.relayed, {}});

@@ -341,6 +341,31 @@ TEST_CASE("what the skin shows: left alone, gone around, or bathed first", "[ref
     CHECK(care_for(skin_state::fleas, true) == skin_care::bathed_first);
 }
 
+TEST_CASE("one open place keeps the whole dog dry, a red one makes the bath mild", "[refusal]") {
+    const auto seen = [](std::initializer_list<skin_state> all) {
+        std::vector<skin_finding> out;
+        for (const skin_state s : all) {
+            out.push_back({{}, s, {}, false});
+        }
+        return bath_for(out);
+    };
+    CHECK(seen({}) == bath_care::usual);
+    CHECK(seen({skin_state::lump, skin_state::scab, skin_state::fleas}) == bath_care::usual);
+    CHECK(seen({skin_state::irritated, skin_state::fleas}) == bath_care::gently);
+    CHECK(seen({skin_state::irritated, skin_state::broken}) == bath_care::none);
+    CHECK(seen({skin_state::wet, skin_state::irritated}) == bath_care::none);
+}
+
+TEST_CASE("belly and groin of a nursing bitch are left", "[refusal]") {
+    dog d;
+    const zone& belly = *in("belly").where;
+    CHECK_FALSE(left_for_teats(d, belly));
+    d.heard = health_told{{ailment_kind::young}, false, false};
+    CHECK(left_for_teats(d, belly));
+    CHECK(left_for_teats(d, *in("groin").where));
+    CHECK_FALSE(left_for_teats(d, *in("back").where));
+}
+
 TEST_CASE("an edge belongs to what it edges, side by side", "[refusal]") {
     const body& b = io::reference().dog_body;
     using on_the_table::at;

@@ -1,0 +1,61 @@
+// What is told of a dog's health, read by words that the reference knows.
+#pragma once
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <pelage/base/evidence.hpp>
+
+namespace pelage {
+
+/// What there is advice for; reference/cautions.toml has the words, the cautions the advice.
+enum class ailment_kind {
+    heart,     ///< heart, breath, windpipe: what faints or can't be held by the neck
+    joints,    ///< joints, hips, back
+    senses,    ///< blind or deaf
+    young,     ///< pregnant or nursing
+    season,    ///< in heat
+    diabetes,  ///< its meals and insulin
+    seizures,
+    first  ///< its first groom
+};
+inline constexpr std::array<std::string_view, 8> ailment_names{
+    "heart", "joints", "senses", "with-young", "season", "diabetes", "seizures", "first-groom"};
+[[nodiscard]] constexpr std::string_view name(ailment_kind k) {
+    return ailment_names[static_cast<std::size_t>(k)];
+}
+
+/// A kind of ailment, and how people tell of it.
+struct ailment {
+    ailment_kind kind = ailment_kind::heart;  ///< which
+    /// What is written of it, lower case: words in a row; one that ends in "*" begins so.
+    std::vector<std::string> words;
+    bool unwell = true;  ///< the rules of a dog that ails hold
+    evidence why;        ///< how it is known
+};
+
+/// All of them, and the words that say nothing of their own beside one of them: "in", "one", "weeks".
+struct ailments {
+    std::vector<ailment> all;         ///< in the order of ailment_kind
+    std::vector<std::string> beside;  ///< lower case
+};
+
+/// What was told of a dog's health.
+struct health_told {
+    std::vector<ailment_kind> known;  ///< for which there is advice, each once
+    bool unwell = false;              ///< one of them is such that the dog ails
+    bool more = false;  ///< and something that no word covers: what it is, nobody knows here
+    [[nodiscard]] bool has(ailment_kind k) const {
+        return std::find(known.begin(), known.end(), k) != known.end();
+    }
+};
+
+/// Reads what was told of the health (`text`; may be empty), and of the note whether it is pregnant or
+/// nursing. What is denied ("no heart trouble") counts as not understood.
+[[nodiscard]] health_told read_health(std::string_view text, std::string_view note,
+                                      const ailments& by);
+
+}  // namespace pelage

@@ -1,0 +1,54 @@
+// What is told of a dog's health, in people's own words.
+#include <pelage/data/reference.hpp>
+#include <pelage/trade/ailment.hpp>
+
+#include "catch.hpp"
+
+using namespace pelage;
+
+namespace {
+
+health_told heard(std::string_view text, std::string_view note = {}) {
+    return read_health(text, note, io::reference().told_health);
+}
+
+}  // namespace
+
+TEST_CASE("a word that is known is known in any dress", "[ailment]") {
+    CHECK(heard("Heart murmur").has(ailment_kind::heart));
+    CHECK(heard("arthritic hips").has(ailment_kind::joints));
+    CHECK(heard("can't see").has(ailment_kind::senses));
+    CHECK(heard("hip-dysplasia").has(ailment_kind::joints));
+    const health_told two = heard("weak heart, and blind in one eye");
+    CHECK(two.has(ailment_kind::heart));
+    CHECK(two.has(ailment_kind::senses));
+    CHECK(two.unwell);
+    CHECK_FALSE(two.more);
+}
+
+TEST_CASE("a dog that is blind, in heat or new isn't unwell", "[ailment]") {
+    for (const char* text : {"blind", "deaf in the left ear", "in heat since 3 days",
+                             "first groom, 14 weeks", "pregnant", "blind and deaf"}) {
+        INFO(text);
+        CHECK_FALSE(heard(text).unwell);
+        CHECK_FALSE(heard(text).more);
+    }
+}
+
+TEST_CASE("what no word covers is told as not understood", "[ailment]") {
+    for (const char* text :
+         {"one kidney", "blind, one kidney", "deaf, ear infection", "blind from a tumour",
+          "not pregnant", "no heart trouble", "14 weeks"}) {
+        INFO(text);
+        CHECK(heard(text).more);
+    }
+    CHECK(heard("not pregnant").known.empty());
+    CHECK_FALSE(heard("").more);
+    CHECK(heard("").known.empty());
+}
+
+TEST_CASE("of a note only that she is pregnant or nursing counts", "[ailment]") {
+    CHECK(heard("", "she is nursing five").has(ailment_kind::young));
+    CHECK(heard("", "a heart of gold, deaf to her name").known.empty());
+    CHECK_FALSE(heard("", "likes cheese").more);
+}
