@@ -1,7 +1,7 @@
 // Where what may go, and where it never goes; what goes under a mat and under a comb.
 #include <algorithm>
-#include <array>
 #include <iterator>
+#include <map>
 #include <set>
 
 #include "kit/lookup_where.hpp"
@@ -62,7 +62,7 @@ class of_places {
     /// One blade for each way in which a blade may go there.
     void ways(std::size_t z) {
         using may = use_there::may;
-        std::array<std::vector<std::pair<setup, use_there>>, 4> by_use;
+        std::map<may, std::vector<std::pair<setup, use_there>>> by_use;
         for (setup s : d_.bare) {
             if (s.way != direction::with_lay) {
                 continue;
@@ -82,11 +82,11 @@ class of_places {
                 continue;
             }
             s.way = direction::with_lay;
-            by_use[static_cast<std::size_t>(there.use)].emplace_back(s, there);
+            by_use[there.use].emplace_back(s, there);
         }
         const std::string& id = r_.reference.dog_body.zones[z].id;
         for (const may use : {may::both_ways, may::with_lay_only, may::not_at_all}) {
-            const auto& some = by_use[static_cast<std::size_t>(use)];
+            const auto& some = by_use[use];
             if (some.empty()) {
                 continue;
             }

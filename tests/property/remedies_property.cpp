@@ -141,6 +141,11 @@ class claims {
                 if (etched == "15" || etched == "30" || etched == "40" || etched == "50") {
                     return false;
                 }
+                const std::string& where = known().dog_body.zones[z.at.zone].id;
+                if ((where == "ear-edge" || where == "eyebrow") && etched != "10" &&
+                    in_mm(b.spec.stated.best) >= 1.75) {
+                    return false;
+                }
                 return b.count > 0 && !b.out && b.spec.cut == teeth::full &&
                        b.spec.shape != edge::toe && b.spec.shape != edge::adjustable &&
                        h > used.tool.stated.best && h <= mm(6.4) && h <= room;

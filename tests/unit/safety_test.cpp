@@ -349,15 +349,11 @@ class inspection {
 
     void combing() {
         work sum{};
-        const auto& told = t_.patient.alerts;
-        const bool may_bite = std::any_of(told.begin(), told.end(), [](const alert& a) {
-            return a.what == alert_kind::bites || a.what == alert_kind::muzzle;
-        });
         for (const combing_out& c : g_.combed) {
             sum += c.takes;
             const zone_plan& z = g_.zones[c.zone];
             const std::string& where = whole().zones[z.at.zone].id;
-            must(!may_bite || names{"muzzle", "cheek", "throat"}.count(where) == 0,
+            must(!may_bite() || names{"muzzle", "cheek", "throat"}.count(where) == 0,
                  "nobody combs out the face of a dog that may bite");
             must(names{"armpit", "groin", "belly", "under-tail"}.count(where) == 0,
                  "no combing out in armpit, groin, belly or under the tail");
@@ -456,16 +452,27 @@ class inspection {
         if (w.where == group::prep || whole_part) {
             return;
         }
-        // the longest that passes, whatever the sheet wishes
+        // the longest that passes, whatever the sheet wishes; at lids and edges of ears a 10 or shorter
+        const auto wide = [&](const blade& b) {
+            return in({"ear-edge", "eyebrow"}) && b.etched != "10" && in_mm(b.stated.best) >= 1.75;
+        };
+        must(!wide(under.tool), "no blade longer than a 10 at lids and edges of ears");
         for (const setup& s : setups_of(t_.tools, t_.today, t_.rules.cut)) {
             // at the very limit of the free hair either may be
             const bool at_limit =
                 worst.free_hair &&
                 std::abs(in_mm(s.tool.stated.best) - 0.75 * in_mm(*worst.free_hair)) < 1e-6;
             const bool longer_one = s.kind == tool_kind::clip && passes(s, worst) && !at_limit &&
-                                    s.tool.stated.best > under.tool.stated.best;
+                                    !wide(s.tool) && s.tool.stated.best > under.tool.stated.best;
             must(!longer_one, "under a mat the longest blade that passes");
         }
+    }
+
+    [[nodiscard]] bool may_bite() const {
+        const auto& told = t_.patient.alerts;
+        return std::any_of(told.begin(), told.end(), [](const alert& a) {
+            return a.what == alert_kind::bites || a.what == alert_kind::muzzle;
+        });
     }
 
     /// What could be combed out is not clipped off while there is time for it.
@@ -481,7 +488,8 @@ class inspection {
             const zone& w = whole().zones[z.at.zone];
             const bool down =
                 std::find(g_.down.begin(), g_.down.end(), part_of(w)) != g_.down.end();
-            if (!mat_clipped_off(z) || z.mat == mat_grade::pelt || z.hurt || down ||
+            const bool at_the_teeth = may_bite() && in({"muzzle", "cheek", "throat"});
+            if (!mat_clipped_off(z) || z.mat == mat_grade::pelt || z.hurt || down || at_the_teeth ||
                 w.where == group::prep) {
                 continue;
             }
@@ -676,8 +684,7 @@ class inspection {
         }
         const bool beneath = std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& e) {
             return whole().zones[e.at.zone].id == "ear" && meet({e.at.zone, z_->at.which}, e.at) &&
-                   e.leaves &&
-                   (e.came == outcome::clipped_under || e.off_by || e.beside_mat) &&
+                   e.leaves && (e.came == outcome::clipped_under || e.off_by || e.beside_mat) &&
                    in_hundredths(longer(e.leaves->best, mm(3))) == in_hundredths(z_->leaves->best);
         });
         must(in({"ear-edge"}) && beneath, "only an ear's edge goes along, with its own ear");

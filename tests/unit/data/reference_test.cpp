@@ -213,7 +213,8 @@ TEST_CASE("prep zones have the customary blades", "[reference][trade]") {
 
 TEST_CASE("skip teeth go only where the skin is firm", "[reference][trade]") {
     // common practice, no source
-    const std::set<std::string> firm{"neck", "shoulder", "back", "ribs", "loin", "rump", "thigh"};
+    const std::set<std::string> firm{"neck", "collar-line", "withers", "shoulder", "back",
+                                     "ribs", "loin",        "rump",    "thigh"};
     for (const zone& z : io::reference().dog_body.zones) {
         INFO(z.id);
         CHECK(z.has(zone_use::skip_teeth) == (firm.count(z.id) != 0));

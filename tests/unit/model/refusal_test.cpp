@@ -83,7 +83,8 @@ TEST_CASE(
 }
 
 TEST_CASE("skip teeth go only where skin is firm and flat", "[refusal]") {
-    const std::set<std::string> listed{"neck", "shoulder", "back", "ribs", "loin", "rump", "thigh"};
+    const std::set<std::string> listed{"neck", "collar-line", "withers", "shoulder", "back",
+                                       "ribs", "loin",        "rump",    "thigh"};
     for (const zone& z : io::reference().dog_body.zones) {
         INFO(z.id);
         for (const char* b : {"7", "5", "4", "3", "8.5", "3.75", "5/8 long"}) {
@@ -206,12 +207,23 @@ TEST_CASE("a 30 or 40 against the lay goes on pads and clean feet only", "[refus
 }
 
 TEST_CASE("longer blades and combs may go against the lay", "[refusal]") {
-    for (const char* z : {"back", "belly", "cheek"}) {
+    for (const char* z : {"back", "belly", "thigh"}) {
         INFO(z);
         CHECK(allowed("9", z, against));
         CHECK(allowed("7F", z, against));
         CHECK_FALSE(judged(combed(comb_of("3 mm"), blade_of("30"), against), in(z)));
     }
+    // a longer blade's gaps take a lip or a fold of the throat
+    for (const char* z : {"cheek", "muzzle", "throat"}) {
+        INFO(z);
+        CHECK(judged(blade_in_hand("7F", against), in(z)) == refusal::against_lay_here);
+        CHECK_FALSE(judged(combed(comb_of("3 mm"), blade_of("30"), against), in(z)));
+    }
+    zone_today toes = in("feet");
+    CHECK_FALSE(judged(blade_in_hand("7F"), toes));
+    toes.clean = true;
+    CHECK(judged(blade_in_hand("7F"), toes) == refusal::long_on_web);
+    CHECK_FALSE(judged(blade_in_hand("10"), toes));
 }
 
 TEST_CASE("a blade stays the blade etched on it, whatever a patch measured", "[refusal]") {
@@ -431,6 +443,9 @@ TEST_CASE("ear edges, eyebrows and skirt are clipped only where the sheet says s
         CHECK_FALSE(judged(by_hand(tool_kind::scissors), t));
         const mat_finding m = mat(mm(10));
         t.mat = &m;
-        CHECK_FALSE(judged(blade_in_hand("7F"), t));
+        const bool edge = std::string(z) != "skirt";  // lids and ears: a 10 or shorter
+        CHECK(judged(blade_in_hand("7F"), t) ==
+              (edge ? std::optional{refusal::under_mat_too_long} : std::nullopt));
+        CHECK_FALSE(judged(blade_in_hand("10"), t));
     }
 }
