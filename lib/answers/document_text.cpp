@@ -38,7 +38,11 @@ std::string row_by_row(const table& t, const std::vector<text_bar>& bars, std::s
         for (std::size_t i = 0; i < row.size(); ++i) {
             const bool headed = i > 0 && i < t.head.size() && !t.head[i].empty();
             if (!row[i].empty()) {
-                text += (text.empty() ? "" : "; ") + (headed ? t.head[i] + " " : "") + row[i];
+                const bool box = text == "[ ]";
+                text += (text.empty() ? ""
+                         : box        ? " "
+                                      : "; ") +
+                        (headed ? t.head[i] + " " : "") + row[i];
             }
         }
         out += wrapped("  ", text, indent, width);

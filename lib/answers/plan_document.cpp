@@ -162,7 +162,7 @@ class plan_page {
                                          : !bathed || stays_dry(r_) ? "At the table"
                                                                     : "Before the bath")
             : !bathed                 ? "Then, on a clean, dry, combed-out coat"
-            : stays_dry(r_)
+            : stays_dry(r_) && !g_.bath_waits()
                 ? "No bath today; then, away from the hurt skin, on a dry, combed-out coat"
             : g_.bath_waits() ? "No bath while a mat is in. Once it is out, after the bath"
             : visits          ? "Another day, after the bath, on a clean, dry, combed-out coat"

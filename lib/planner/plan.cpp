@@ -410,8 +410,9 @@ kept_coat after_groom(const plan_request& r, const groom& g) {
     const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
-        // when hurt skin is touched again a veterinarian says, no length
-        if (!z.leaves || z.hurt || z.came == outcome::stuck) {
+        // when hurt skin or teats are come near again a veterinarian says, no length
+        const bool spared = z.hurt || z.why.what == cause::teats;
+        if (!z.leaves || spared || z.came == outcome::stuck) {
             continue;
         }
         // cords are felted already, and parted by hand: no length sets their date
