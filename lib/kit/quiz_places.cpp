@@ -62,7 +62,7 @@ class of_places {
     /// One blade for each way in which a blade may go there.
     void ways(std::size_t z) {
         using may = use_there::may;
-        std::array<std::vector<std::pair<setup, use_there>>, 4> by_use;
+        std::array<std::vector<std::pair<setup, use_there>>, 5> by_use;
         for (setup s : d_.bare) {
             if (s.way != direction::with_lay) {
                 continue;
