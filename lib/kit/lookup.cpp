@@ -305,6 +305,11 @@ void add_others(const lookup_request& r, lookup_answer& a) {
         std::erase_if(best, [&](const near_setup& n) {
             return !n.at_hand || (skips(n.how.tool) && !skips(with.tool));
         });
+        // a blade is told by a blade: reversed, a 7F is a 10
+        std::stable_sort(best.begin(), best.end(), [](const near_setup& x, const near_setup& y) {
+            return std::pair{x.how.over.has_value(), in_hundredths(x.off)} <
+                   std::pair{y.how.over.has_value(), in_hundredths(y.off)};
+        });
         best.resize(std::min<std::size_t>(best.size(), 1));
         return best;
     };
