@@ -206,8 +206,9 @@ void compiler::seam_between(std::size_t a, std::size_t b, const length& allowanc
     if (!za.target || !zb.target) {
         return;
     }
-    // what is shaved for a mat pulls no sound part down with it
-    if ((za.mat || zb.mat) && part_of(zone_of(za)) != part_of(zone_of(zb))) {
+    // a part shaved for its mats pulls no other part down with it
+    const bool down = out_.taken_down[out_.rows[a]] || out_.taken_down[out_.rows[b]];
+    if (down && part_of(zone_of(za)) != part_of(zone_of(zb))) {
         return;
     }
     const price_rules& p = r_.rules.prices;

@@ -228,7 +228,10 @@ work lost_by(const groom_table& t, const zone_plan& z) {
     const length wished = z.target ? std::min(*z.target, *z.now) : *z.now;
     const bool lost =
         in_hundredths(z.leaves->best) < in_hundredths(wished - (z.target ? z.tolerated : mm(0)));
-    if (!lost && z.mat != mat_grade::tangle) {
+    const bool cut = z.how_finished == finish::clip || z.how_finished == finish::scissor ||
+                     z.how_finished == finish::comb_then_scissor;
+    const bool short_anyway = cut && z.target && in_hundredths(*z.target) < 700;
+    if (z.mat != mat_grade::tangle && (!lost || short_anyway)) {
         return {};
     }
     const double weeks =
