@@ -105,6 +105,8 @@ std::string reasons_writer::reason(const reason_why& why) const {
             return "the direction of its neighbours" + alone;
         case chosen_for::no_time:
             return "no time to comb it out" + alone + " after combing out";
+        case chosen_for::with_part:
+            return "as its part, which the kit leaves at another length than asked";
     }
     return {};
 }

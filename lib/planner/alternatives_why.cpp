@@ -17,9 +17,10 @@
 namespace pelage {
 
 std::string_view name(chosen_for w) {
-    constexpr std::array<std::string_view, 12> names{
-        "only-one", "customary", "clipped-off",    "wish",       "near-enough", "nearest",
-        "cheapest", "in-hand",   "spares-pick-up", "neighbours", "direction",   "no-time"};
+    constexpr std::array<std::string_view, 13> names{
+        "only-one",  "customary", "clipped-off", "wish",           "near-enough",
+        "nearest",   "cheapest",  "in-hand",     "spares-pick-up", "neighbours",
+        "direction", "no-time",   "as-its-part"};
     return names[static_cast<std::size_t>(w)];
 }
 
@@ -246,6 +247,12 @@ reason_why explainer::of_row(std::size_t row) const {
                           });
     if (!combable && (came == outcome::clipped_under || came == outcome::taken_down)) {
         why.why = chosen_for::under_mat;
+        return why;
+    }
+    const auto& follow = at_.compiled().follow;
+    if (std::any_of(follow.begin(), follow.end(),
+                    [&](const part_follower& f) { return f.zone == why.zone; })) {
+        why.why = chosen_for::with_part;
         return why;
     }
     const allowed_setup* alone = &own;

@@ -160,12 +160,14 @@ bool compiler::add_finish_after(std::size_t index, const work& off) {
     cleared.now = cleared.now ? shorter(*cleared.now, left) : left;
     zone_situation at(r_, coat_, cleared, true);
     approach how{0, cleared.when, off, 0, tools_held(under, list::before_bath), false};
-    // by the blade under the mat alone stands already
+    // by the blade under the mat alone, or left as that leaves it, stands already
     std::vector<allowed_setup>& row = out_.choice.zones.back();
     const std::size_t before = row.size();
     const bool any = add_cells_once(index, at, how);
     row.erase(std::remove_if(row.begin() + static_cast<std::ptrdiff_t>(before), row.end(),
-                             [&](const allowed_setup& s) { return s.setup == under; }),
+                             [&](const allowed_setup& s) {
+                                 return s.setup == under || s.setup == leave_column();
+                             }),
               row.end());
     for (std::size_t i = before; i < row.size(); ++i) {
         const length left_at_last = mm(row[i].length / 100.0);

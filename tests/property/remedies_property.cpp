@@ -303,7 +303,21 @@ class claims {
             case chosen_for::no_time:
                 is(dearer_alone(row, w) && overspends(row, alone(row, w)));
                 break;
+            case chosen_for::with_part:
+                is(t_.tools.combs.empty() && part_is_left_at(z));
+                break;
         }
+    }
+
+    /// Something clipped elsewhere on the dog is left about as long, and not as long as wished.
+    [[nodiscard]] bool part_is_left_at(const zone_plan& z) const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& other) {
+            return other.how.kind == tool_kind::clip && other.target && other.leaves &&
+                   off(other.leaves->best, other) > in_hundredths(other.tolerated) &&
+                   off(*other.target, z) <= in_hundredths(z.tolerated) &&
+                   std::abs(in_hundredths(other.leaves->best) - in_hundredths(z.leaves->best)) <=
+                       std::max(in_hundredths(z.tolerated), 300);
+        });
     }
 
     /// Somewhere else the direction is left open, too, and the clipper goes the other way there.

@@ -82,10 +82,11 @@ enum class chosen_for {
     spares,      ///< another is cheaper here alone, but there is more to take up for it
     neighbours,  ///< another would be cheaper here alone, but steps to its neighbours
     direction,   ///< another would be cheaper here alone, but against its neighbours' direction
-    no_time      ///< another would be cheaper here alone, after combing out there is no time for
+    no_time,     ///< another would be cheaper here alone, after combing out there is no time for
+    with_part    ///< the kit leaves its part at another length than wished, and it goes with it
 };
 /// "only-one", "customary", "clipped-off", "wish", "near-enough", "nearest", "cheapest", "in-hand",
-/// "spares-pick-up", "neighbours", "direction", "no-time".
+/// "spares-pick-up", "neighbours", "direction", "no-time", "as-its-part".
 [[nodiscard]] std::string_view name(chosen_for w);
 
 /// Why a place has its setup and what the best plan with another one here would have cost.
