@@ -254,7 +254,9 @@ class today_part : owner_view {
                             ? ""
                             : ", or as short as " + long_as(z.leaves->low)) +
                        ". You asked for " + long_as(*z.target) +
-                       ". We have no better tool for it today. Tell us if you mind.";
+                       (z.why.what == cause::as_its_part
+                            ? ". So it matches what is round it. Tell us if you mind."
+                            : ". We have no better tool for it today. Tell us if you mind.");
             case outcome::as_wished:
             case outcome::left_by_sheet:
                 break;

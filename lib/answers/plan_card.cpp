@@ -160,16 +160,17 @@ class card_page {
     /// And the nails; ears are named by what is done with them where it takes no line more.
     [[nodiscard]] std::string with_nails(std::string text) const {
         text += text.empty() ? "" : "; ";
+        const std::string nails = sore_foot(g_, r_) ? "nails, not on the sore foot" : "nails";
         if (sore_ear(g_, r_)) {
-            return text + "nails";
+            return text + nails;
         }
         const auto high = [&](const std::string& t) {
             const std::string all =
                 wrapped(std::string(beside_number, ' '), t, beside_number + 2, o_.width);
             return std::count(all.begin(), all.end(), '\n');
         };
-        const std::string brief = text + "nails, ears";
-        const std::string plain = text + "nails; clean the ears";
+        const std::string brief = text + (nails == "nails" ? "nails, ears" : nails + "; ears");
+        const std::string plain = text + nails + "; clean the ears";
         return high(plain) > high(brief) ? brief : plain;
     }
 

@@ -88,6 +88,13 @@ bool sore_ear(const groom& g, const plan_request& r) {
     });
 }
 
+bool sore_foot(const groom& g, const plan_request& r) {
+    return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
+        const zone& where = r.reference.dog_body.zones[z.at.zone];
+        return z.hurt && (where.where == group::feet || where.has(zone_use::pads));
+    });
+}
+
 std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     std::vector<line> out;
     const bool bath_told = g.after > work{};
@@ -106,6 +113,9 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         }
         std::string text =
             step_work_words(dry && s == service_step::bath ? service_step::brush : s);
+        if (s == service_step::nails && sore_foot(g, r)) {
+            text += "; not on the sore foot";
+        }
         if (s == service_step::bath && !dry) {
             text += gently_words(r);
         }

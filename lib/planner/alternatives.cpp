@@ -326,7 +326,8 @@ std::optional<other_way> test_patch(const same_problem& at, const groom& g) {
     for (const std::size_t i : w.changed) {
         const zone_plan& was = g.zones[i];
         const zone_plan& z = w.plan.zones[i];
-        if (z.target && z.leaves && was.leaves && z.how.kind == tool_kind::clip &&
+        if (was.came != outcome::goes_along && z.target && z.leaves && was.leaves &&
+            z.how.kind == tool_kind::clip &&
             in_hundredths(gap(z.leaves->best, *z.target)) <
                 in_hundredths(gap(was.leaves->best, *z.target))) {
             w.about.push_back(i);

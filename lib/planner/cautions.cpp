@@ -116,8 +116,8 @@ class judge {
                 return whole(long_since());
             case caution_when::combing_out:
                 return where([](const zone_plan& z) { return z.combed_out; });
-            case caution_when::fleas:
-                return of_skin(skin_state::fleas);
+            case caution_when::fleas:  // their bath waits for a veterinarian's word, too
+                return bath_is(bath_care::none) ? places_named{} : of_skin(skin_state::fleas);
             case caution_when::lump_new:
                 return where([](const zone_plan& z) {
                     return std::any_of(z.around.begin(), z.around.end(), [](const auto& f) {
@@ -227,10 +227,10 @@ class judge {
         }
         return all.empty() ? places_named{} : places_named{all};
     }
-    /// Old or thin-skinned, and ill or both of them.
+    /// Old or thin-skinned, and ill, one that bites, or both of them.
     [[nodiscard]] bool frail() const {
         const dog& d = r_.patient;
-        return tender(d) && (ails(d) || (d.thin_or_old && d.age == life_stage::old));
+        return tender(d) && (ails(d) || may_bite(d) || (d.thin_or_old && d.age == life_stage::old));
     }
     /// It is booked to be bathed, and so.
     [[nodiscard]] bool bath_is(bath_care c) const {

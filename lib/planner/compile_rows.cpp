@@ -189,11 +189,12 @@ bool compiler::add_combed(std::size_t index) {
 bool compiler::near_enough(const zone_plan& z, std::size_t before) const {
     const std::vector<allowed_setup>& row = out_.choice.zones.back();
     return !z.target || std::any_of(row.begin() + static_cast<std::ptrdiff_t>(before), row.end(),
-                                    [&](const allowed_setup& s) {
-                                        const length off = gap(mm(s.length / 100.0), *z.target);
-                                        return off <= *z.target * r_.rules.prices.far_share.best ||
-                                               off <= z.tolerated;
-                                    });
+                                    [&](const allowed_setup& s) { return is_near(z, s); });
+}
+
+bool compiler::is_near(const zone_plan& z, const allowed_setup& s) const {
+    const length off = gap(mm(s.length / 100.0), *z.target);
+    return off <= *z.target * r_.rules.prices.far_share.best || off <= z.tolerated;
 }
 
 /// The cells of a zone without a mat. Where nothing leaves a length that the sheet allows, what comes
@@ -214,6 +215,13 @@ bool compiler::add_cells(std::size_t index, zone_situation at, approach how) {
             row.resize(before);
             at.today.nothing_near = true;
             add_cells_once(index, at, how);
+            if (near_enough(z, before)) {
+                // by hand, then: nobody shaves a leg for want of a comb
+                row.erase(
+                    std::remove_if(row.begin() + static_cast<std::ptrdiff_t>(before), row.end(),
+                                   [&](const allowed_setup& s) { return !is_near(z, s); }),
+                    row.end());
+            }
         }
         return true;
     }
@@ -291,7 +299,10 @@ bool compiler::add_row(std::size_t index) {
     std::vector<allowed_setup>& row = zones.emplace_back();
     row.reserve(8);  // most have fewer
     bool any = false;
-    if (out_.taken_down[index]) {
+    const bool spared = z.mat && z.why.what == cause::teats;
+    if (spared) {
+        // no blade among her teats, nor a comb that pulls: left until a veterinarian says
+    } else if (out_.taken_down[index]) {
         any = add_part_down(index);
     } else if (!z.mat) {
         any = add_cells(index, zone_situation(r_, coat_, z, false),

@@ -85,6 +85,7 @@ class compiler {
     bool add_cells_once(std::size_t index, const zone_situation& at, const approach& how);
     [[nodiscard]] work left_too_long(const zone_plan& z, const length& left) const;
     [[nodiscard]] bool cut_short_anyway(const zone_plan& z) const;
+    [[nodiscard]] bool is_near(const zone_plan& z, const allowed_setup& s) const;
     [[nodiscard]] bool near_enough(const zone_plan& z, std::size_t before) const;
     [[nodiscard]] work clipped_for_nothing(std::size_t index, const length& left) const;
     void add_cell(std::size_t index, std::size_t setup, const candidate& c, const approach& how);

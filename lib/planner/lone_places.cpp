@@ -29,7 +29,8 @@ class parts_as_chosen {
             if (!substituted(here)) {
                 continue;
             }
-            if (const auto most = left_around(here); most && off(*most, here.z)) {
+            const auto most = left_around(here);
+            if (most && off(*most, here.z) && would_change(here, *most)) {
                 out.push_back({c_.rows[row], *most, *here.z.target});
             }
         }
@@ -55,7 +56,13 @@ class parts_as_chosen {
     [[nodiscard]] static bool substituted(const chosen_cell& here) {
         return clips(here.z) && here.how.kind == tool_kind::scissors && !here.z.tidied;
     }
-    /// What most of the part, wished about as long, is clipped to; of the dog where nothing of the part is.
+    /// Scissors that are at their least already can go no nearer to it.
+    [[nodiscard]] bool would_change(const chosen_cell& here, const length& to) const {
+        const zone& where = r_.reference.dog_body.zones[here.z.at.zone];
+        const length least = scissors_leave_at_least(where, r_.rules.refusal);
+        return in_hundredths(longer(to, least)) != in_hundredths(here.leaves);
+    }
+    /// What most of the part, wished about as long, is clipped to for want of better; of the dog where nothing of the part is.
     [[nodiscard]] std::optional<length> left_around(const chosen_cell& here) const {
         const auto of_part = most_of(here, true);
         return of_part ? of_part : most_of(here, false);
@@ -66,7 +73,7 @@ class parts_as_chosen {
             const chosen_cell other = at(row);
             const bool near = !its_part || part_at(other.z) == part_at(here.z);
             const bool alike = clips(other.z) && near && !off(*other.z.target, here.z);
-            if (alike && other.how.kind == tool_kind::clip) {
+            if (alike && other.how.kind == tool_kind::clip && off(other.leaves, other.z)) {
                 by_length[in_hundredths(other.leaves)] += place_cost(r_, other.z.at, finish::clip);
             }
         }

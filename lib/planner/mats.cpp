@@ -33,8 +33,10 @@ bool leaves_mats(const plan_request& r) {
 
 std::optional<work> combing_of(const plan_request& r, const zone_plan& z, const mat_finding& m,
                                dog_size size) {
-    const bool at_the_teeth = may_bite(r.patient) && zone_of(r, z).has(zone_use::clean_face);
-    if (at_the_teeth || !may_comb_out(m, zone_of(r, z), z.hurt.has_value(), r.rules.refusal)) {
+    const zone& where = zone_of(r, z);
+    const bool at_the_teeth =
+        may_bite(r.patient) && (where.has(zone_use::clean_face) || where.where == group::feet);
+    if (at_the_teeth || !may_comb_out(m, where, z.hurt.has_value(), r.rules.refusal)) {
         return std::nullopt;
     }
     const auto takes = comb_out_work(m.grade, size, r.rules.prices);

@@ -322,6 +322,9 @@ void read_left(const plan_request& r, groom& g) {
         z.came = outcome::stuck;
         z.tidied = false;
         const mat_finding* m = z.combed_out ? nullptr : mat_at(r.patient, z.at);
+        if (z.why.what == cause::teats) {
+            continue;
+        }
         z.why = {};
         z.why.what = m == nullptr        ? cause::no_tool
                      : depth_unknown(*m) ? cause::no_ten

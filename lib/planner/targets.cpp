@@ -95,6 +95,23 @@ std::optional<length> wishes_by_place::hair(const place& p) const {
     return out;
 }
 
+namespace {
+
+/// Whether a mat hides the finding: a scab under any; a lump only under a pelt, which is never combed out.
+bool hidden(const dog& d, const skin_finding& f) {
+    return std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
+        return covers(m.at, f.at) && (f.state != skin_state::lump || m.grade == mat_grade::pelt);
+    });
+}
+
+/// The pads of a foot whose skin is hurt: whoever holds them holds the foot.
+bool under_hurt_foot(const body& b, const dog& d, const skin_finding& f, const place& p) {
+    return b.zones[p.zone].has(zone_use::pads) && b.zones[f.at.zone].where == group::feet &&
+           same_side(f.at, p) && leaves_alone(b, f, f.at, hidden(d, f));
+}
+
+}  // namespace
+
 bool wishes_by_place::one_sided(std::size_t zone) const {
     const auto on_side = [&](const place& p) { return p.zone == zone && p.which != side::both; };
     const auto any = [&](const auto& said_of) {
@@ -111,7 +128,10 @@ bool wishes_by_place::one_sided(std::size_t zone) const {
         });
     };
     const bool inner = found_within(d.mats) || found_within(d.skin);
-    return inner || sheet_.one_sided(zone) || any(departures_) || any(now_) ||
+    const bool foot = std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
+        return f.at.which != side::both && under_hurt_foot(b, d, f, {zone, f.at.which});
+    });
+    return inner || foot || sheet_.one_sided(zone) || any(departures_) || any(now_) ||
            std::any_of(d.mats.begin(), d.mats.end(),
                        [&](const mat_finding& m) { return on_side(m.at); }) ||
            std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
@@ -193,21 +213,10 @@ const mat_finding* mat_at(const dog& d, const place& p) {
     return worst;
 }
 
-namespace {
-
-/// Whether a mat hides the finding: a scab under any; a lump only under a pelt, which is never combed out.
-bool hidden(const dog& d, const skin_finding& f) {
-    return std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
-        return covers(m.at, f.at) && (f.state != skin_state::lump || m.grade == mat_grade::pelt);
-    });
-}
-
-}  // namespace
-
 const skin_finding* hurt_at(const body& b, const dog& d, const place& p) {
     const skin_finding* beneath = nullptr;
     for (const skin_finding& f : d.skin) {
-        if (leaves_alone(b, f, p, hidden(d, f))) {
+        if (leaves_alone(b, f, p, hidden(d, f)) || under_hurt_foot(b, d, f, p)) {
             if (f.at.zone == p.zone) {
                 return &f;  // its own before what it is the edge of
             }

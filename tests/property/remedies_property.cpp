@@ -309,14 +309,18 @@ class claims {
         }
     }
 
-    /// Something clipped elsewhere on the dog is left about as long, and not as long as wished.
+    /// Something clipped elsewhere on the dog, wished about as long, is left at another length than
+    /// wished, and the place as long as that, or as short as scissors go.
     [[nodiscard]] bool part_is_left_at(const zone_plan& z) const {
         return std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& other) {
-            return other.how.kind == tool_kind::clip && other.target && other.leaves &&
-                   off(other.leaves->best, other) > in_hundredths(other.tolerated) &&
+            if (other.how.kind != tool_kind::clip || !other.target || !other.leaves) {
+                return false;
+            }
+            const int apart = in_hundredths(z.leaves->best) - in_hundredths(other.leaves->best);
+            const bool scissors = z.how.kind == tool_kind::scissors;
+            return off(other.leaves->best, other) > in_hundredths(other.tolerated) &&
                    off(*other.target, z) <= in_hundredths(z.tolerated) &&
-                   std::abs(in_hundredths(other.leaves->best) - in_hundredths(z.leaves->best)) <=
-                       std::max(in_hundredths(z.tolerated), 300);
+                   (std::abs(apart) <= in_hundredths(z.tolerated) || (scissors && apart > 0));
         });
     }
 
