@@ -282,9 +282,9 @@ reply compare(compare_options& o, const surroundings& around) {
         return {io::json_of(c, ra)};
     }
     io::document page = io::document_of(c, ra, w.print);
-    return {w.written(w.html ? io::with_dogs_drawn(std::move(page), c, ra, rb, io::dog_outline(),
-                                                   w.print.units)
-                             : std::move(page))};
+    return {w.written(
+        w.html ? io::with_dogs_drawn(std::move(page), c, ra, rb, io::dog_outline(), w.print.units)
+               : std::move(page))};
 }
 
 struct book_options : common_options {
