@@ -297,7 +297,7 @@ salon_files read_salon_folder(const std::string& dir, const reference_data& c,
     if (!std::filesystem::exists(dir + "/salon.toml", failed) && !failed) {
         throw error(errc::io, "can't read the salon; found " + shown(dir) +
                                   ", a folder without salon.toml; write the folder that holds "
-                                  "it, or begin one as README.md has it");
+                                  "it, or begin one as reference/handbook.md has it");
     }
     const document_text salon_file = read_text(dir + "/salon.toml");
     diagnostics wrong;

@@ -35,7 +35,8 @@ std::optional<work> combing_of(const plan_request& r, const zone_plan& z, const 
                                dog_size size) {
     const zone& where = zone_of(r, z);
     const bool at_the_teeth =
-        may_bite(r.patient) && (where.has(zone_use::clean_face) || where.where == group::feet);
+        may_bite(r.patient) && (where.has(zone_use::clean_face) ||
+                                (where.where == group::feet && m.grade != mat_grade::tangle));
     if (at_the_teeth || !may_comb_out(m, where, z.hurt.has_value(), r.rules.refusal)) {
         return std::nullopt;
     }
