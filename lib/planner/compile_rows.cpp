@@ -209,20 +209,20 @@ bool compiler::add_cells(std::size_t index, zone_situation at, approach how) {
     row.resize(before);
     at.lifted = true;
     how.reasons = false;
-    if (z.target && add_cells_once(index, at, how)) {
-        out_.lifted[index] = true;
-        if (!near_enough(z, before)) {
-            row.resize(before);
-            at.today.nothing_near = true;
-            add_cells_once(index, at, how);
-            if (near_enough(z, before)) {
-                // by hand, then: nobody shaves a leg for want of a comb
-                row.erase(
-                    std::remove_if(row.begin() + static_cast<std::ptrdiff_t>(before), row.end(),
-                                   [&](const allowed_setup& s) { return !is_near(z, s); }),
-                    row.end());
-            }
+    bool any = z.target && add_cells_once(index, at, how);
+    if (z.target && !(any && near_enough(z, before))) {
+        // by hand, then: nobody shaves a leg for want of a comb
+        row.resize(before);
+        at.today.nothing_near = true;
+        any = add_cells_once(index, at, how);
+        if (near_enough(z, before)) {
+            row.erase(std::remove_if(row.begin() + static_cast<std::ptrdiff_t>(before), row.end(),
+                                     [&](const allowed_setup& s) { return !is_near(z, s); }),
+                      row.end());
         }
+    }
+    if (any) {
+        out_.lifted[index] = true;
         return true;
     }
     if (!z.now || !z.target || z.hurt) {
