@@ -1,5 +1,6 @@
 // Two sheets side by side on the dog that both were planned for.
 #include <utility>
+#include <vector>
 
 #include <pelage/answers/picture.hpp>
 #include <pelage/answers/sheets.hpp>
@@ -8,14 +9,13 @@ namespace pelage::io {
 
 namespace {
 
-section drawn(const style& s, const groom& g, const plan_request& r, const outline& o,
-              length_unit u) {
-    section out;
-    out.heading = s.title;
-    out.beside = true;
-    const dog_picture picture = picture_of(picture_of(g, r, o, u), o, r.reference.dog_body);
-    for (drawing& d : more_drawings_of(picture)) {
-        out.blocks.emplace_back(std::move(d));
+/// The dog as a sheet leaves it, each view under the sheet's name.
+std::vector<drawing> drawn(const style& s, const groom& g, const plan_request& r, const outline& o,
+                           length_unit u) {
+    std::vector<drawing> out =
+        more_drawings_of(picture_of(picture_of(g, r, o, u), o, r.reference.dog_body));
+    for (drawing& d : out) {
+        d.caption = s.title + ", " + d.caption;
     }
     return out;
 }
@@ -24,11 +24,15 @@ section drawn(const style& s, const groom& g, const plan_request& r, const outli
 
 document with_dogs_drawn(document page, const sheet_comparison& c, const plan_request& first,
                          const plan_request& second, const outline& o, length_unit u) {
-    page.sections.push_back(drawn(*c.first, c.of_first.plan, first, o, u));
-    page.sections.push_back(drawn(*c.second, c.of_second.plan, second, o, u));
-    section key;
-    key.blocks.emplace_back(key_drawing(o, u));
-    page.sections.push_back(std::move(key));
+    const std::vector<drawing> a = drawn(*c.first, c.of_first.plan, first, o, u);
+    const std::vector<drawing> b = drawn(*c.second, c.of_second.plan, second, o, u);
+    section views;
+    for (std::size_t i = 0; i < a.size() && i < b.size(); ++i) {
+        views.blocks.emplace_back(a[i]);  // two in a row stand side by side on a page
+        views.blocks.emplace_back(b[i]);
+    }
+    views.blocks.emplace_back(key_drawing(o, u));
+    page.sections.push_back(std::move(views));
     return page;
 }
 
