@@ -153,7 +153,7 @@ class step_writer {
         if (b_.off) {
             return out;
         }
-        if (!z.note.empty()) {
+        if (!z.note.empty() && z.came != outcome::goes_along) {
             out.push_back(z.note);
         }
         return out;

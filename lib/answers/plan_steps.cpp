@@ -198,7 +198,7 @@ class block_notes {
                 out.push_back(std::move(text));
             }
         }
-        if (!z.note.empty()) {
+        if (!z.note.empty() && z.came != outcome::goes_along) {
             out.push_back(z.note);
         }
         for (const skin_finding& f : z.around) {
