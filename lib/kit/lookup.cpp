@@ -281,6 +281,9 @@ void answer_length(const lookup_request& r, lookup_answer& a) {
 void add_others(const lookup_request& r, lookup_answer& a) {
     const setup with = turned(a.asked.tool, direction::with_lay);
     const setup against = turned(a.asked.tool, direction::against_lay);
+    // asked against the lay, what leaves that with the lay takes its place: nothing is left to say of it reversed
+    const bool turned_round = r.way == direction::against_lay;
+    const setup& asked = turned_round ? against : with;
     const auto left = [&](const setup& s, coat_class c) {
         return cut_length(s, lay_asked(r, c), r.rules.cut).best;
     };
@@ -291,7 +294,7 @@ void add_others(const lookup_request& r, lookup_answer& a) {
         const bool any =
             std::any_of(best.begin(), best.end(), [](const near_setup& n) { return n.at_hand; });
         const bool freely = !refused_there(r, with);
-        if (!any && freely) {
+        if (!any && freely && !turned_round) {
             if (auto n = next_longer(r, with, left(with, c), c, direction::with_lay)) {
                 best.insert(best.begin(), std::move(*n));
             }
@@ -314,20 +317,24 @@ void add_others(const lookup_request& r, lookup_answer& a) {
         return best;
     };
     if (r.coat) {
-        a.replaces = or_longer(in_place_of(with, *r.coat), *r.coat);
+        a.replaces = or_longer(in_place_of(asked, *r.coat), *r.coat);
     } else {
         for (const coat_class c : coats_asked(r)) {
-            std::vector<near_setup> best = or_longer(in_place_of(with, c), c);
+            std::vector<near_setup> best = or_longer(in_place_of(asked, c), c);
             // in a word only what goes wherever this one goes
             std::erase_if(best, [&](const near_setup& n) {
                 return !n.at_hand || (skips(n.how.tool) && !skips(with.tool));
             });
             best.resize(std::min<std::size_t>(best.size(), 1));
             a.replaces_by_coat.push_back({c, std::move(best), std::nullopt, std::nullopt});
-            a.reverse_by_coat.push_back({c, reversed(c), std::nullopt, std::nullopt});
+            if (!turned_round) {
+                a.reverse_by_coat.push_back({c, reversed(c), std::nullopt, std::nullopt});
+            }
         }
     }
-    a.reverse = in_place_of(against, a.judged_on);
+    if (!turned_round) {
+        a.reverse = in_place_of(against, a.judged_on);
+    }
 }
 
 /// Of a tool that may be used in the places asked about only what may take its place there.
