@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <array>
 #include <cstddef>
 
 #include <pelage/trade/ailment.hpp>
@@ -43,7 +45,9 @@ bool says(const std::string& pattern, const std::string& word) {
 }
 
 bool denies(const std::string& word) {
-    return word == "no" || word == "not" || word == "never" || word == "isnt" || word == "without";
+    constexpr std::array<std::string_view, 9> all{"no",  "not",    "never", "isnt", "without",
+                                                  "nor", "doesnt", "hasnt", "wasnt"};
+    return std::find(all.begin(), all.end(), word) != all.end();
 }
 
 /// One piece, and which of its words something was made of.
@@ -56,7 +60,9 @@ class piece {
         const strings asked = split(phrase);
         bool found = false;
         for (std::size_t i = 0; i + asked.size() <= words_.size(); ++i) {
-            bool here = i == 0 || !denies(words_[i - 1]) || denies(asked.front());
+            // a denial covers what follows it in its piece: "no longer pregnant", "not blind or deaf"
+            const auto before = words_.begin() + static_cast<std::ptrdiff_t>(i);
+            bool here = denies(asked.front()) || std::none_of(words_.begin(), before, denies);
             for (std::size_t n = 0; here && n < asked.size(); ++n) {
                 here = says(asked[n], words_[i + n]);
             }
