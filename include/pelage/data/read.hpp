@@ -38,6 +38,9 @@ struct document_text {
 /// every fault.
 [[nodiscard]] style read_style(const document_text& d, const reference_data& c);
 
+/// Whether what is told of a dog's health says that nothing ails it: "none", "healthy".
+[[nodiscard]] bool says_well(const std::string& health);
+
 /// A dog. Its style, if it names one, must be one of `styles`. Throws bad_input with every fault.
 [[nodiscard]] dog read_dog(const document_text& d, const reference_data& c,
                            const std::vector<style>& styles);

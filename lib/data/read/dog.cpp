@@ -163,10 +163,7 @@ void get_sensitive(record& r, page& p, dog& d) {
 
 void get_health(record& r, dog& d) {
     d.health = r.get_text("health", presence::may);
-    const std::string plain = detail::plain(d.health);
-    constexpr std::array<std::string_view, 6> well{"none",    "nothing", "no",
-                                                   "healthy", "well",    "good"};
-    if (std::find(well.begin(), well.end(), plain) != well.end()) {
+    if (says_well(d.health)) {
         r.out().add(
             r.at("health"), errc::conflict,
             fmt::format("health says what ails the dog; found {}; leave it out", shown(d.health)));
@@ -327,6 +324,12 @@ void get_events(record& top, page& p, dog& d) {
 }
 
 }  // namespace
+
+bool says_well(const std::string& health) {
+    constexpr std::array<std::string_view, 6> well{"none",    "nothing", "no",
+                                                   "healthy", "well",    "good"};
+    return std::find(well.begin(), well.end(), detail::plain(health)) != well.end();
+}
 
 placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
                     const std::vector<std::string>& other_sheets) {
