@@ -112,9 +112,7 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
 
 std::vector<whole_way> by_the_kit(const groom& g, const std::vector<other_way>& ways,
                                   const std::optional<return_date>& when, length_unit u) {
-    const bool asked = std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
-        return c.what == consent_for::other_length;
-    });
+    const bool asked = other_length_open(g);
     std::vector<whole_way> all;
     for (const other_way& w : ways) {
         if (asked && (w.what == way_kind::body_length || w.what == way_kind::test_patch)) {

@@ -44,9 +44,9 @@ namespace pelage::io {
 [[nodiscard]] std::vector<line> booking_lines(const groom& g, const plan_request& r);
 /// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
 [[nodiscard]] std::vector<line> booked_steps(const groom& g, const plan_request& r);
-/// Whether an ear is left alone for its skin: it isn't wiped, either.
 /// Whether the skin of a foot or its pads is hurt, so that its nails are left.
 [[nodiscard]] bool sore_foot(const groom& g, const plan_request& r);
+/// Whether an ear is left alone for its skin: it isn't wiped, either.
 [[nodiscard]] bool sore_ear(const groom& g, const plan_request& r);
 
 /// Places that are left, by why; hurt ones as cautions.

@@ -106,7 +106,7 @@ std::string reasons_writer::reason(const reason_why& why) const {
         case chosen_for::no_time:
             return "no time to comb it out" + alone + " after combing out";
         case chosen_for::with_part:
-            return "as its part, which the kit leaves at another length than asked";
+            return "like what is round it, which the kit leaves at another length than asked";
     }
     return {};
 }

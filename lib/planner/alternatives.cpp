@@ -9,6 +9,7 @@
 #include "planner/alternatives_parts.hpp"
 #include "planner/candidates.hpp"
 #include "planner/double_jacket.hpp"
+#include "planner/lone_places.hpp"
 
 namespace pelage {
 
@@ -30,6 +31,26 @@ groom plan_again(const plan_request& r) {
     const ready_kit ready(r);
     chosen_plan whole = choose_whole(r, ready, compile(r, ready));
     return read_plan(r, ready, std::move(whole.compiled), std::move(whole.choice));
+}
+
+groom same_problem::read(solution s) const {
+    if (compiled_.follow.empty() || s.setup.empty()) {
+        return read_plan(request_, ready_, compiled_, std::move(s));
+    }
+    compiled_plan c =
+        compile(request_, ready_, compiled_.down, followed_again(request_, ready_, compiled_, s));
+    // all else as chosen
+    problem p = c.choice;
+    for (std::size_t row = 0; row < p.zones.size() && c.rows == compiled_.rows; ++row) {
+        const bool follows = std::any_of(c.follow.begin(), c.follow.end(),
+                                         [&](const auto& f) { return f.zone == c.rows[row]; });
+        if (const allowed_setup* own = find(c.choice, row, s.setup[row]); own && !follows) {
+            p.zones[row] = {*own};
+        }
+    }
+    solution again = choose(p);
+    return again.setup.empty() ? read_plan(request_, ready_, compiled_, std::move(s))
+                               : read_plan(request_, ready_, std::move(c), std::move(again));
 }
 
 std::set<std::size_t> same_problem::tools_of(tool_set held) const {

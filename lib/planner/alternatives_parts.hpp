@@ -34,9 +34,8 @@ class same_problem {
     [[nodiscard]] solution choose(const problem& p, std::int64_t most_nodes = usual_nodes) const {
         return pelage::choose(request_, ready_, compiled_, p, most_nodes);
     }
-    [[nodiscard]] groom read(solution s) const {
-        return read_plan(request_, ready_, compiled_, std::move(s));
-    }
+    /// The plan of a choice; followers go with what their part is left at by it.
+    [[nodiscard]] groom read(solution s) const;
     /// The setup a column of the problem means.
     [[nodiscard]] const setup& setup_at(std::size_t column) const {
         return top().setups()[compiled_.setup_of(column)];

@@ -117,7 +117,8 @@ class judge {
             case caution_when::combing_out:
                 return where([](const zone_plan& z) { return z.combed_out; });
             case caution_when::fleas:  // their bath waits for a veterinarian's word, too
-                return bath_is(bath_care::none) ? places_named{} : of_skin(skin_state::fleas);
+                return bath_for(r_.patient.skin) == bath_care::none ? places_named{}
+                                                                    : of_skin(skin_state::fleas);
             case caution_when::lump_new:
                 return where([](const zone_plan& z) {
                     return std::any_of(z.around.begin(), z.around.end(), [](const auto& f) {

@@ -225,10 +225,14 @@ bool compiler::add_cells(std::size_t index, zone_situation at, approach how) {
         out_.lifted[index] = true;
         return true;
     }
-    if (!z.now || !z.target || z.hurt) {
+    const auto far_longer = [&] {
+        const length off = *z.now - *z.target;
+        return off > z.tolerated && off > *z.target * r_.rules.prices.far_share.best;
+    };
+    if (!z.now || !z.target || z.hurt || far_longer()) {
         return false;
     }
-    // whatever may be used here would leave it longer than it is
+    // whatever may be used here would leave it longer than it is, and that is about the wish
     candidate leave;
     leave.offered = true;
     leave.leaves = {*z.now, *z.now, *z.now};

@@ -29,10 +29,25 @@ class parts_as_chosen {
             if (!substituted(here)) {
                 continue;
             }
-            const auto most = left_around(here);
+            const auto most = left_around(here.z);
             if (most && off(*most, here.z) && would_change(here, *most)) {
                 out.push_back({c_.rows[row], *most, *here.z.target});
             }
+        }
+        return out;
+    }
+
+    /// The followers of `c`, each with what its part is left at now.
+    [[nodiscard]] std::vector<part_follower> again() const {
+        std::vector<part_follower> out;
+        for (const part_follower& f : c_.follow) {
+            zone_plan lone = c_.zones[f.zone];
+            lone.target = f.wished;
+            lone.tolerated =
+                tolerance(f.wished, r_.reference.dog_body.zones[lone.at.zone].where == group::head,
+                          r_.rules.prices);
+            const auto most = left_around(lone);
+            out.push_back({f.zone, most.value_or(f.wished), f.wished});
         }
         return out;
     }
@@ -63,24 +78,34 @@ class parts_as_chosen {
         return in_hundredths(longer(to, least)) != in_hundredths(here.leaves);
     }
     /// What most of the part, wished about as long, is clipped to for want of better; of the dog where nothing of the part is.
-    [[nodiscard]] std::optional<length> left_around(const chosen_cell& here) const {
-        const auto of_part = most_of(here, true);
-        return of_part ? of_part : most_of(here, false);
+    [[nodiscard]] std::optional<length> left_around(const zone_plan& lone) const {
+        const auto of_part = most_of(lone, true);
+        return of_part ? of_part : most_of(lone, false);
     }
-    [[nodiscard]] std::optional<length> most_of(const chosen_cell& here, bool its_part) const {
-        std::map<std::int32_t, work> by_length;
+    /// Only where most of what is left so misses its own wish by it.
+    [[nodiscard]] std::optional<length> most_of(const zone_plan& lone, bool its_part) const {
+        struct left_so {
+            work all{};
+            work missed{};
+        };
+        std::map<std::int32_t, left_so> by_length;
         for (std::size_t row = 0; row < s_.setup.size(); ++row) {
             const chosen_cell other = at(row);
-            const bool near = !its_part || part_at(other.z) == part_at(here.z);
-            const bool alike = clips(other.z) && near && !off(*other.z.target, here.z);
-            if (alike && other.how.kind == tool_kind::clip && off(other.leaves, other.z)) {
-                by_length[in_hundredths(other.leaves)] += place_cost(r_, other.z.at, finish::clip);
+            const bool near = !its_part || part_at(other.z) == part_at(lone);
+            if (clips(other.z) && near && !off(*other.z.target, lone) &&
+                other.how.kind == tool_kind::clip) {
+                const work takes = place_cost(r_, other.z.at, finish::clip);
+                left_so& here = by_length[in_hundredths(other.leaves)];
+                here.all += takes;
+                here.missed += off(other.leaves, other.z) ? takes : work{};
             }
         }
-        const auto most =
-            std::max_element(by_length.begin(), by_length.end(),
-                             [](const auto& a, const auto& b) { return a.second < b.second; });
-        return most != by_length.end() ? std::optional{mm(most->first / 100.0)} : std::nullopt;
+        const auto most = std::max_element(
+            by_length.begin(), by_length.end(),
+            [](const auto& a, const auto& b) { return a.second.all < b.second.all; });
+        const bool missed = most != by_length.end() &&
+                            most->second.missed + most->second.missed >= most->second.all;
+        return missed ? std::optional{mm(most->first / 100.0)} : std::nullopt;
     }
 
     const plan_request& r_;
@@ -96,6 +121,11 @@ std::vector<part_follower> lone_places(const plan_request& r, const ready_kit& r
     // with combs in the kit folds and webs are done by them
     return r.tools.combs.empty() ? parts_as_chosen(r, ready, c, s).lone()
                                  : std::vector<part_follower>{};
+}
+
+std::vector<part_follower> followed_again(const plan_request& r, const ready_kit& ready,
+                                          const compiled_plan& c, const solution& s) {
+    return parts_as_chosen(r, ready, c, s).again();
 }
 
 }  // namespace pelage

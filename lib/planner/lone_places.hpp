@@ -12,4 +12,10 @@ namespace pelage {
 [[nodiscard]] std::vector<part_follower> lone_places(const plan_request& r, const ready_kit& ready,
                                                      const compiled_plan& c, const solution& s);
 
+/// The followers of `c`, each at what its part is left at by `s`, which need not be the choice they were found
+/// by; one whose part comes out as wished is wished as before.
+[[nodiscard]] std::vector<part_follower> followed_again(const plan_request& r,
+                                                        const ready_kit& ready,
+                                                        const compiled_plan& c, const solution& s);
+
 }  // namespace pelage

@@ -31,13 +31,16 @@ bool leaves_mats(const plan_request& r) {
            !r.patient.mats.empty();
 }
 
+bool may_be_combed(const plan_request& r, const place& p, const mat_finding& m, bool hurt) {
+    const zone& where = r.reference.dog_body.zones[p.zone];
+    const bool feet = where.where == group::feet && m.grade != mat_grade::tangle;
+    const bool bitten = may_bite(r.patient) && (where.has(zone_use::clean_face) || feet);
+    return !bitten && may_comb_out(m, where, hurt, r.rules.refusal);
+}
+
 std::optional<work> combing_of(const plan_request& r, const zone_plan& z, const mat_finding& m,
                                dog_size size) {
-    const zone& where = zone_of(r, z);
-    const bool at_the_teeth =
-        may_bite(r.patient) && (where.has(zone_use::clean_face) ||
-                                (where.where == group::feet && m.grade != mat_grade::tangle));
-    if (at_the_teeth || !may_comb_out(m, where, z.hurt.has_value(), r.rules.refusal)) {
+    if (!may_be_combed(r, z.at, m, z.hurt.has_value())) {
         return std::nullopt;
     }
     const auto takes = comb_out_work(m.grade, size, r.rules.prices);

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "planner/candidates.hpp"
+#include "planner/mats.hpp"
 
 namespace pelage {
 
@@ -11,7 +12,7 @@ std::string_view name(const broken_rule& r) {
     if (r.what == obstacle::refused) {
         return name(r.no);
     }
-    constexpr std::array<std::string_view, 14> names{"",
+    constexpr std::array<std::string_view, 16> names{"",
                                                      name(refusal::under_mat_too_long),
                                                      "free-hair-unknown",
                                                      "not-in-kit",
@@ -24,7 +25,9 @@ std::string_view name(const broken_rule& r) {
                                                      "too-short",
                                                      "direction",
                                                      "not-in-kit",
-                                                     "held-mat"};
+                                                     "held-mat",
+                                                     "biter-combed-out",
+                                                     "teats"};
     return names[static_cast<std::size_t>(r.what)];
 }
 
@@ -90,6 +93,8 @@ std::vector<broken_rule> obstacle_finder::rules_of_mat(const infeasible_zone& c)
         out.push_back(rule_of(obstacle::never_combed_out));
     } else if (!may_comb_out(*mat_, where, false, r_.rules.refusal)) {
         out.push_back(rule_of(obstacle::not_held));
+    } else if (!may_be_combed(r_, z_.at, *mat_, false)) {
+        out.push_back(rule_of(obstacle::may_bite));
     } else if (*takes > most) {
         out.push_back({obstacle::over_limit, {}, false, *takes, most});
     } else if (std::any_of(c.frees.begin(), c.frees.end(), [](const remedy_set& f) {
@@ -134,6 +139,10 @@ void obstacle_finder::add_to(infeasible_zone& c) const {
     };
     if (z_.hurt) {
         add(rule_of(refusal::skin_found));
+    }
+    if (z_.why.what == cause::teats) {
+        add(rule_of(obstacle::teats));
+        return;
     }
     for (const remedy_set& f : c.frees) {
         const auto no =

@@ -255,7 +255,7 @@ void read_choice(const plan_request& r, const ready_kit& ready, const compiled_p
         const chosen_row at{r, ready, c, row, g.choice.sure.optimal};
         tell_outcome(at, asked, z);
         const part_follower* follows = follower_at(c, c.rows[row]);
-        if (follows != nullptr) {
+        if (follows != nullptr && z.how.kind != tool_kind::none && !z.tidied) {
             tell_follower(at, *follows, z);
         } else if (c.lifted[c.rows[row]]) {
             tell_beyond_reach(at, z);

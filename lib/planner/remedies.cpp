@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "planner/candidates.hpp"
+#include "planner/mats.hpp"
 
 namespace pelage::ways {
 
@@ -22,8 +23,7 @@ void add_for_mat(const plan_request& r, const zone_plan& z, std::vector<remedy>&
         return;
     }
     const auto takes = comb_out_work(m->grade, r.patient.size, r.rules.prices);
-    const zone& where = r.reference.dog_body.zones[z.at.zone];
-    if (takes && may_comb_out(*m, where, false, r.rules.refusal) &&
+    if (takes && may_be_combed(r, z.at, *m, false) &&
         *takes <= comb_out_budget(r.patient, r.rules.refusal)) {
         out.push_back({{remedy_kind::comb_out, {}, {}, takes}});
     }

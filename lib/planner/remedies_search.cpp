@@ -4,10 +4,12 @@
 // with all of them in the kit.
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include <pelage/base/error.hpp>
 
 #include "planner/candidates.hpp"
+#include "planner/mats.hpp"
 #include "planner/obstacles.hpp"
 #include "planner/remedies.hpp"
 
@@ -28,8 +30,6 @@ namespace {
 constexpr std::size_t most_named = 3;
 /// Things named that only together free a place, beside the healing of its skin.
 constexpr std::size_t most_together = 3;
-/// More hair beneath a mat than any blade under it needs.
-const length in_plenty = mm(20.0);
 /// Missing tools compiled into one problem: a kit and these have fewer than a problem may.
 constexpr std::size_t most_at_once = 8;
 
@@ -56,7 +56,8 @@ class conflict_search {
     [[nodiscard]] infeasible_zone found(std::size_t zone) {
         infeasible_zone c;
         c.zone = zone;
-        if (mat_ == nullptr || !mat_->to_skin) {
+        const bool spared = z_.why.what == cause::teats;  // what she carries or feeds decides
+        if (!spared && (mat_ == nullptr || !mat_->to_skin)) {
             search(c);
         }
         add_obstacles(c, r_, z_);
@@ -94,7 +95,9 @@ void conflict_search::search(infeasible_zone& c) {
     for (const remedy& enough : hair_enough(r_, ready_, z_)) {
         infeasible_zone tried;
         remedy plenty = enough;
-        plenty.says.least = in_plenty;
+        const refusal_rules& rules = r_.rules.refusal;
+        plenty.says.least =
+            mm(std::ceil(in_mm(rules.under_mat_longest.best) / rules.under_mat_share.best));
         // with more the mat may be combed out, and the place then stay as it is
         if (try_with({enough}, tried) && try_with({plenty}, tried)) {
             candidates_.insert(candidates_.begin(), enough);
@@ -206,8 +209,7 @@ std::vector<remedies> conflict_search::tools_after(const remedies& set, std::siz
     std::vector<remedies> out;
     if (mat_ != nullptr && !combed_out) {
         out = tools == 1 ? blades_under(set) : std::vector<remedies>{};
-        const zone& where = r_.reference.dog_body.zones[z_.at.zone];
-        if (!may_comb_out(*mat_, where, false, r_.rules.refusal)) {
+        if (!may_be_combed(r_, z_.at, *mat_, false)) {
             return out;
         }
         // what serves after it is combed out today

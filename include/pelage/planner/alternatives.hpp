@@ -152,7 +152,9 @@ enum class obstacle {
     too_short,          ///< the sheet goes no shorter
     other_direction,    ///< the sheet wants the other direction
     no_tool_allowed,    ///< no blade or comb may be used there
-    not_held            ///< too little hair beneath the mat to hold while it is combed out
+    not_held,           ///< too little hair beneath the mat to hold while it is combed out
+    may_bite,           ///< nobody combs a mat out so near the teeth of a dog that may bite
+    teats               ///< nothing comes near the teats of a bitch that is pregnant or nursing
 };
 
 /// A rule that bars a setup; what isn't named beside its obstacle is left empty.

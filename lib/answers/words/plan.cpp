@@ -154,7 +154,7 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
             return "goes with the " + title(r.reference.dog_body, *z.why.of) +
                    ", whose mats are clipped off; the sheet wants " + show(*z.why.wished, u);
         case cause::as_its_part:
-            return off_words(z, u) + ", as its part" + beyond_words(z);
+            return off_words(z, u) + ", like what is round it" + beyond_words(z);
         case cause::no_tool:
             return "the kit has nothing at hand that may be used here";
         case cause::no_ten:

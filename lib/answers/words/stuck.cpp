@@ -76,6 +76,10 @@ std::string in_words(const broken_rule& rule) {
             return "no blade or comb may be used here";
         case obstacle::not_held:
             return "too little hair beneath it to hold while it is combed out";
+        case obstacle::may_bite:
+            return "a dog that may bite isn't combed out there";
+        case obstacle::teats:
+            return "pregnant or nursing, nothing near the teats";
     }
     return {};
 }
