@@ -419,8 +419,8 @@ void apply_intake(const intake_options& o, bool hair_said, const workplace& w, d
     if (!is_plain_line(o.health)) {
         f.say(errc::syntax, "--health: a line of plain text in UTF-8; found \"" + o.health + "\"");
     } else if (io::says_well(o.health)) {
-        f.say(errc::conflict, "--health says what ails the dog; found \"" + o.health +
-                                  "\"; leave it out");
+        f.say(errc::conflict,
+              "--health says what ails the dog; found \"" + o.health + "\"; leave it out");
     } else if (!o.health.empty()) {
         d.health = o.health;
     }

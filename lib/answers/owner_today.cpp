@@ -161,9 +161,10 @@ class today_part : owner_view {
     [[nodiscard]] strings on_the_skin() const {
         strings out;
         if (!g_.fleas.empty()) {
-            out.push_back("We saw fleas (" + places_or_whole(plain_, g_.fleas) + ")." +
-                          (stays_dry(r_) ? "" : " A flea bath comes first.") +
-                          " Ask a vet what to give at home.");
+            out.push_back(
+                "We saw fleas (" + places_or_whole(plain_, g_.fleas) + ")." +
+                (bath_for(r_.patient.skin) == bath_care::none ? "" : " A flea bath comes first.") +
+                " Ask a vet what to give at home.");
         }
         if (stays_dry(r_)) {
             out.emplace_back(

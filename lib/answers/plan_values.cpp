@@ -87,10 +87,10 @@ class plan_writer {
         j_.end(']');
     }
     void work_lists() {
-        if (!g_.fleas.empty()) {
+        const bath_care bath = bath_for(r_.patient.skin);
+        if (!g_.fleas.empty() && bath != bath_care::none) {
             add_titles("flea_bath_first", g_.fleas);
         }
-        const bath_care bath = bath_for(r_.patient.skin);
         if (g_.planned() && bath != bath_care::usual) {
             j_.key("bath").text(bath == bath_care::none ? "none" : "gently");
         }

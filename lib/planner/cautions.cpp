@@ -108,8 +108,11 @@ class judge {
                 return where(
                     [&](const zone_plan& z) { return worked(z) && hated(z) && !on_limb(z); });
             case caution_when::sensitive_limb:
-                return where(
-                    [&](const zone_plan& z) { return worked(z) && hated(z) && on_limb(z); });
+                return where([&](const zone_plan& z) {
+                    const bool nails = r_.booked != nullptr && zone_of(z).where == group::feet &&
+                                       r_.booked->has(service_step::nails) && !z.hurt;
+                    return (worked(z) || nails) && hated(z) && on_limb(z);
+                });
             case caution_when::shedding:
                 return whole(r_.patient.shedding && doubled());
             case caution_when::long_since:
