@@ -37,8 +37,11 @@ void over_all_coats(const asked_groom& a, const plan_request& r, const groom& g,
                                        const mixed_coat* unseen, io::plan_told as);
 
 /// The exit code of a plan: whether all of it can be done today.
-[[nodiscard]] inline int code_of(const groom& g) {
-    return !g.planned() || !g.stuck.empty() || g.bath_waits() ? answer_is_no : done;
+[[nodiscard]] inline int code_of(const groom& g, const plan_request& r) {
+    // booked for its bath, and there is none
+    const bool dry = r.booked != nullptr && r.booked->has(service_step::bath) &&
+                     bath_for(r.patient.skin) == bath_care::none;
+    return !g.planned() || !g.stuck.empty() || g.bath_waits() || dry ? answer_is_no : done;
 }
 
 template <class T>

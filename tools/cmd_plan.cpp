@@ -90,7 +90,7 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
         m.ways = &ways;
     }
     return {a.w.json ? io::owner_json(m, a.w.print) : a.w.written(io::document_of(m, a.w.print)),
-            code_of(g)};
+            code_of(g, r)};
 }
 
 /// The dog drawn.
@@ -139,7 +139,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
         return owners_page(o, a, r, g);
     }
     if (g.question && a.w.svg) {
-        return {svg_of(picture(a, r, g)), code_of(g)};
+        return {svg_of(picture(a, r, g)), code_of(g, r)};
     }
     if (g.question && !a.w.json) {
         const auto seen = a.unseen(r, g);
@@ -158,18 +158,18 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     const auto unseen = a.unseen(r, g);
     const mixed_coat* u = pointer(unseen);
     if (a.w.json) {
-        return {io::json_of(g, when, r, a.w.print, b, u), code_of(g)};
+        return {io::json_of(g, when, r, a.w.print, b, u), code_of(g, r)};
     }
     if (a.w.svg) {
         const io::document card = io::on_paper(io::card_of(g, when, r, a.w.print, b, u));
-        return {svg_of(picture(a, r, g), lines_of(card, a.w.print.units)), code_of(g)};
+        return {svg_of(picture(a, r, g), lines_of(card, a.w.print.units)), code_of(g, r)};
     }
     io::document page = told_as(o, a.w) == io::plan_told::card
                             ? io::card_of(g, when, r, a.w.print, b, u)
                             : io::document_of(g, when, r, a.w.print, b, u);
     return {a.w.written(a.w.html ? with_picture(io::on_paper(std::move(page)), picture(a, r, g))
                                  : std::move(page)),
-            code_of(g)};
+            code_of(g, r)};
 }
 
 reply plan(plan_options& o, const surroundings& around) {

@@ -186,6 +186,11 @@ void keep_topic(const std::string& text, const std::vector<quiz_question>& all,
     });
 }
 
+bool any_of_topic(const std::vector<quiz_question>& all, const std::string& topic) {
+    return std::any_of(all.begin(), all.end(),
+                       [&](const quiz_question& q) { return name(q.topic) == topic; });
+}
+
 reply quiz(quiz_options& o, const surroundings& around) {
     faults f;
     const workplace w = workplace_of(o, around, f);
@@ -218,7 +223,9 @@ reply quiz(quiz_options& o, const surroundings& around) {
         }
         sitting(r, w, around, path).ask(all, turns, kept.answers, out);
     } else if (!o.score) {
-        note(around, "nothing of it is due today");
+        note(around, o.topic.empty() || any_of_topic(all, o.topic)
+                         ? "nothing of it is due today"
+                         : "this kit and these sheets give no question on \"" + o.topic + "\"");
     }
     out.scores = quiz_scores(all, kept.answers, rules);
     if (!path.empty()) {

@@ -62,7 +62,7 @@ reply visits(const asked_groom& a, const plan_request& r, const groom& g, int we
     return {a.w.ics    ? io::ics_of(c, ask)
             : a.w.json ? io::json_of(c, ask)
                        : a.w.written(io::document_of(c, ask)),
-            c.blocked ? answer_is_no : code_of(g)};
+            c.blocked ? answer_is_no : code_of(g, r)};
 }
 
 /// The forecast, with its picture if it is a page, or that picture alone.
@@ -119,9 +119,9 @@ reply regrow(regrow_options& o, const surroundings& around) {
     forecast c = forecast_of(r, g, a.w.json || a.w.print.zones);
     over_all_coats(a, r, g, c);
     if (a.w.json) {
-        return {io::json_of(c, r, a.w.print, u), code_of(g)};
+        return {io::json_of(c, r, a.w.print, u), code_of(g, r)};
     }
-    return {grown_out(a, r, c, course_of(r, g, c), u), code_of(g)};
+    return {grown_out(a, r, c, course_of(r, g, c), u), code_of(g, r)};
 }
 
 }  // namespace

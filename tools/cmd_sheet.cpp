@@ -248,6 +248,19 @@ dog common_dog(const dog_options& o, const style& a, const style& b, const workp
     return d;
 }
 
+/// "which lamb is for, schnauzer-pet isn't": of a coat that not both are made for; empty: both are.
+std::string not_both(const style& a, const style& b, coat_class c, const workplace& w) {
+    const auto for_it = [&](const style& s) {
+        const auto all = coats_for(s, w.reference);
+        return std::find(all.begin(), all.end(), c) != all.end();
+    };
+    const bool one = for_it(a);
+    const bool two = for_it(b);
+    return one && two   ? ""
+           : one || two ? (one ? a.id : b.id) + " is made for it, " + (one ? b.id : a.id) + " isn't"
+                        : "neither sheet is made for it";
+}
+
 reply compare(compare_options& o, const surroundings& around) {
     faults f;
     const workplace w = workplace_of(o, around, f, o.dog.season);
@@ -270,6 +283,12 @@ reply compare(compare_options& o, const surroundings& around) {
     const auto chance_asked = o.dog.chance.empty() ? std::nullopt : chance_in(o.dog.chance, f);
     f.throw_if_any();
     (void)coat_by_mix(d, w);
+    const bool taken = o.dog.dog.empty() && o.dog.coat.empty() && o.dog.mix.empty();
+    if (const std::string no = d.coat ? not_both(a, b, *d.coat, w) : ""; taken || !no.empty()) {
+        note(around, "compared on a " + std::string(name(*d.coat)) + " coat" +
+                         (taken ? ", since none is named (--coat)" : "") +
+                         (no.empty() ? "" : "; " + no));
+    }
     d.body_length.reset();
     assume_upkeep(d, a);
     d = as_by_record(std::move(d), w.reference, w.place().rules, w.print.today);

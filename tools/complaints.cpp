@@ -145,6 +145,15 @@ std::string strangers(const CLI::App& app) {
 std::string empties(const CLI::Option& o) {
     const bool operand = o.get_positional();
     std::string out;
+    const auto is_option = [](const std::string& v) {
+        return v.size() > 2 && v.starts_with("--") && v[2] >= 'a' && v[2] <= 'z';
+    };
+    for (const std::string& value : o.results()) {
+        if (!operand && is_option(value)) {
+            out += complaint(shown(o) + ": found nothing behind it but the option " +
+                             quoted(value) + "; write something behind it, or leave it out");
+        }
+    }
     for (const std::string& value : o.results()) {
         if (value.find_first_not_of(" \t") == std::string::npos &&
             !(operand && o.get_items_expected_max() > 1)) {

@@ -42,7 +42,7 @@ extern "C" void give_back(int signal) {
 
 /// Whether signals that end the process give the terminal back first; what is ignored stays so, as nohup asks.
 void guard_terminal(bool on) {
-    for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT}) {
         if (std::signal(signal, on ? give_back : SIG_DFL) == SIG_IGN) {
             (void)std::signal(signal, SIG_IGN);
         }

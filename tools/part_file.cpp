@@ -23,7 +23,7 @@ namespace fs = std::filesystem;
 
 /// The part being written, where a signal handler can see it; empty if there is none.
 std::array<char, 4096> part_now{};
-constexpr std::array<int, 3> endings{SIGINT, SIGTERM, SIGHUP};
+constexpr std::array<int, 4> endings{SIGINT, SIGTERM, SIGHUP, SIGQUIT};
 
 /// Only what a signal handler may call.
 extern "C" void remove_part(int signal) {
@@ -68,7 +68,7 @@ class part_guard {
 
   private:
     std::string part_;
-    std::array<void (*)(int), 3> before_{};
+    std::array<void (*)(int), endings.size()> before_{};
     bool armed_ = false;
     bool placed_ = false;
 };

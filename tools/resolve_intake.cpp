@@ -305,12 +305,15 @@ std::optional<said_skin> skin_said(const std::string& text, const workplace& w, 
     });
     const auto at = static_cast<std::size_t>(state - words.begin());
     if (state == words.end() || at == 0) {
-        f.say(
-            errc::syntax,
-            "--skin: a zone and what is seen (" + joined(words_of(skin_words), ", ") +
-                ") are needed; found \"" + text + "\"" +
-                (words.empty() ? std::string{} : did_you_mean(words.back(), words_of(skin_words))) +
-                skin_example);
+        const bool place =
+            part_index(w.reference.dog_body).find(phrase(words, 0, words.size())) != nullptr;
+        f.say(errc::syntax, "--skin: a zone and what is seen (" +
+                                joined(words_of(skin_words), ", ") + ") are needed; found \"" +
+                                text + "\"" +
+                                (words.empty() ? std::string{}
+                                 : place       ? ", but not what is seen there"
+                                               : did_you_mean(words.back(), words_of(skin_words))) +
+                                skin_example);
         return std::nullopt;
     }
     skin_finding found;

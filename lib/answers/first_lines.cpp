@@ -16,7 +16,10 @@ void say_note(document& d, const dog& of) {
     std::string text = of.note;
     std::replace(text.begin(), text.end(), '\n', ' ');
     if (!text.empty()) {
-        d.say_of("Note: ", text);
+        const bool health = of.health.empty() && of.heard && of.heard->in_note;
+        d.say_of("Note: ", text + (health ? " (what ails it is told as health, too: --health or "
+                                            "health in its file; a note changes no advice)"
+                                          : ""));
     }
 }
 

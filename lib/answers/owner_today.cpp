@@ -255,7 +255,7 @@ class today_part : owner_view {
                             ? ""
                             : ", or as short as " + long_as(z.leaves->low)) +
                        ". You asked for " + long_as(*z.target) +
-                       (z.why.what == cause::as_its_part
+                       (z.why.what == cause::as_its_part && !told_of_kit(z)
                             ? ". So it matches what is round it. Tell us if you mind."
                             : ". We have no better tool for it today. Tell us if you mind.");
             case outcome::as_wished:
@@ -266,6 +266,14 @@ class today_part : owner_view {
             return "a mat comes off before the bath. It will be as long as you asked.";
         }
         return carded(i);
+    }
+    /// Whether a place of the same length and wish is told to lack a tool: one sentence for both.
+    [[nodiscard]] bool told_of_kit(const zone_plan& z) const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& other) {
+            return other.came == outcome::beyond_reach && other.why.what != cause::as_its_part &&
+                   long_as(*other.target) == long_as(*z.target) &&
+                   long_as(other.leaves->best) == long_as(z.leaves->best);
+        });
     }
     static bool short_of(const zone_plan& z) {
         return z.now && z.target && in_hundredths(*z.now) < in_hundredths(*z.target - z.tolerated);

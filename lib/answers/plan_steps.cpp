@@ -302,18 +302,28 @@ class step_list {
     /// How deep a mat lies isn't known: tried first, and what more there is beneath would change.
     [[nodiscard]] std::string trials() const {
         zone_list unknown;
+        zone_list last;  // what a muzzle covers comes last
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            const bool face = may_bite(r_.patient) && places_.zone_of(i).has(zone_use::clean_face);
             if (g_.zones[i].trial) {
-                unknown.push_back(i);
+                (face ? last : unknown).push_back(i);
             }
         }
-        if (unknown.empty()) {
+        if (unknown.empty() && last.empty()) {
             return {};
         }
-        const zone_plan& first = g_.zones[unknown.front()];
+        const zone_plan& first = g_.zones[unknown.empty() ? last.front() : unknown.front()];
         const setup& tried = first.off_by ? *first.off_by : first.how;
+        strings where;
+        if (!unknown.empty()) {
+            where.push_back(places_.listed_of(unknown));
+        }
+        if (!last.empty()) {
+            where.push_back(places_.listed_of(last) + " not before all else is done");
+        }
+        unknown.insert(unknown.end(), last.begin(), last.end());
         return "try " + held_words(tried, o_.units) +
-               " flat under the edge of each mat: " + places_.listed_of(unknown) +
+               " flat under the edge of each mat: " + joined(where, "; ") +
                "; if it won't pass, stop: a veterinarian decides" + longer_than(tried, unknown);
     }
     /// From how much free hair on a longer blade may go under; only where one may go bare at all.

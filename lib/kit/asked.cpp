@@ -185,6 +185,12 @@ class question_reader {
         if (count(piece_kind::extreme) > 0 && tools == 0 && places == 0) {
             return about_the_extreme(all(piece_kind::extreme).front()->text, only_, r_);
         }
+        const piece& end = pieces_.back();
+        const bool hangs = end.kind == piece_kind::telling_apart &&
+                           (end.text == "vs" || end.text == "versus" || end.text == "than");
+        if (hangs && tools == 1 && places == 0) {
+            return {asked_back{asked_back::cause::beside, all(piece_kind::tool).front()->text, {}}};
+        }
         if (tools > 0) {
             return about_tools(tools, places);
         }

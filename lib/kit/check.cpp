@@ -1,6 +1,7 @@
 // A kit checked.
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -149,10 +150,17 @@ class checker {
         }
     }
 
+    /// To a tenth under 10 mm, to whole millimetres above: what a list can tell apart.
+    static length in_its_grain(const length& l) {
+        const double grain = in_mm(l) < 10.0 ? 0.1 : 1.0;
+        return mm(std::round(in_mm(l) / grain) * grain);
+    }
+
     void add_gap(const judged_target& t, std::vector<nothing_leaves>& groups) const {
         // a blade's length differs from coat to coat; the blade is what is missing
-        const std::optional<length> wanted =
-            t.what.blade || !t.what.wanted ? std::nullopt : std::optional{rounded(*t.what.wanted)};
+        const std::optional<length> wanted = t.what.blade || !t.what.wanted
+                                                 ? std::nullopt
+                                                 : std::optional{in_its_grain(*t.what.wanted)};
         auto g = std::find_if(groups.begin(), groups.end(), [&](const nothing_leaves& one) {
             return one.wanted == wanted && one.blade == t.what.blade;
         });

@@ -158,6 +158,12 @@ void add_cautions(const lookup_request& r, lookup_answer& a) {
     if (in_mm(s.tool.stated.best) < 1.75) {
         mind(lookup_caution::short_irritates);
     }
+    const bool feet = std::any_of(r.where.begin(), r.where.end(), [&](const place& p) {
+        return r.reference.dog_body.zones[p.zone].has(zone_use::clean_feet);
+    });
+    if (feet && in_mm(s.tool.stated.best) >= 1.75 && s.tool.cut != teeth::skip) {
+        mind(lookup_caution::top_of_feet);
+    }
     const setup asked = turned(s, r.way.value_or(direction::with_lay));
     a.on_firm_skin = r.where.empty() ? refused_there(r, asked) : std::nullopt;
     if (a.on_firm_skin) {

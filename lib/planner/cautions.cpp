@@ -162,10 +162,14 @@ class judge {
                 return whole(told_of(r_.patient, ailment_kind::diabetes));
             case caution_when::first_groom:
                 return whole(told_of(r_.patient, ailment_kind::first));
+            case caution_when::fear:
+                return whole(told_of(r_.patient, ailment_kind::fear));
             case caution_when::open_skin:
                 return bath_is(bath_care::none) ? open_skin() : places_named{};
             case caution_when::red_skin:
-                return bath_is(bath_care::gently) ? of_skin(skin_state::irritated) : places_named{};
+                return bath_is(bath_care::gently) && !g_.bath_waits()
+                           ? of_skin(skin_state::irritated)
+                           : places_named{};
         }
         return {};
     }
@@ -231,10 +235,15 @@ class judge {
         }
         return all.empty() ? places_named{} : places_named{all};
     }
-    /// Old or thin-skinned, and ill, one that bites, or both of them.
+    /// Old or thin-skinned, and ill, one that bites, or both of them; or with what bears no long sitting
+    /// whatever its age: heart, breath, seizures, pups, what nobody here knows.
     [[nodiscard]] bool frail() const {
         const dog& d = r_.patient;
-        return tender(d) && (ails(d) || may_bite(d) || (d.thin_or_old && d.age == life_stage::old));
+        const bool bears_none = told_more(d) || with_young(d) || told_of(d, ailment_kind::heart) ||
+                                told_of(d, ailment_kind::seizures) ||
+                                has_alert(alert_kind::faints) || has_alert(alert_kind::seizures);
+        const bool both = d.thin_or_old && d.age == life_stage::old;
+        return bears_none || (tender(d) && (ails(d) || may_bite(d) || both));
     }
     /// It is booked to be bathed, and so.
     [[nodiscard]] bool bath_is(bath_care c) const {

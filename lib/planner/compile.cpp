@@ -81,6 +81,10 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
         if (z.target && by_blade_alone(z, where, *z.target, r_.rules.refusal)) {
             z.how_finished = finish::clip;
         }
+        if (runs_over(z, where, r_.rules.refusal)) {
+            z.how_finished = finish::clip;
+            z.aim.reset();
+        }
     }
     // without a length there is nothing to clip or scissor to
     const bool needs_length = z.how_finished == finish::clip ||

@@ -126,8 +126,14 @@ class regrowth_planner {
         w.how = how;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
-            const bool clips =
-                z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+            const part p = part_of(zone_of(z));
+            // a body that is scissored may come down by a blade where all of it does
+            const bool trunk = how == grow_back::even_all &&
+                               !zone_of(z).has(zone_use::scissors_only) &&
+                               (p == part::body || p == part::legs);
+            const bool clips = z.how_finished == finish::clip ||
+                               z.how_finished == finish::comb_then_scissor ||
+                               (trunk && z.how_finished == finish::scissor);
             const bool may = wish_of(i) != nullptr && clips && !z.hurt &&
                              z.came != outcome::clipped_under && (!z.mat || z.combed_out) &&
                              z.how.kind != tool_kind::none;

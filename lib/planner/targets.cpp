@@ -171,12 +171,6 @@ bool is_edge_of(const body& b, const place& edge, const place& p) {
     return edges(b, edge, p);
 }
 
-bool may_bite(const dog& d) {
-    return std::any_of(d.alerts.begin(), d.alerts.end(), [](const alert& a) {
-        return a.what == alert_kind::bites || a.what == alert_kind::muzzle;
-    });
-}
-
 bool may_go_along(const wishes_by_place& wishes, const body& b, const zone_plan& edge) {
     return !b.zones[edge.at.zone].edge_of.empty() && edge.target &&
            edge.how_finished == finish::scissor && !edge.mat && !edge.hurt &&

@@ -59,9 +59,6 @@ class wishes_by_place {
     std::vector<said<length>> now_;
 };
 
-/// It bites or wears a muzzle.
-[[nodiscard]] bool may_bite(const dog& d);
-
 /// Whether `edge` is an edge of the zone that `p` is in, on the same side.
 [[nodiscard]] bool is_edge_of(const body& b, const place& edge, const place& p);
 
@@ -83,6 +80,15 @@ class wishes_by_place {
     const bool outline =
         !where.edge_of.empty() || where.where == group::feet || where.has(zone_use::scissors_only);
     return z.how_finished == finish::comb_then_scissor && !outline && left < r.scissor_finish.best;
+}
+
+/// Whether the blade of the body runs over a belly fringe or round feet: what is wished there is shorter than
+/// scissors leave, and nobody leaves a fringe round a dog that is clipped so short (common practice). Lids
+/// and the edges of ears aren't run over.
+[[nodiscard]] inline bool runs_over(const zone_plan& z, const zone& where, const refusal_rules& r) {
+    const bool outline = where.where == group::feet || where.has(zone_use::scissors_only);
+    return z.how_finished == finish::scissor && z.target && outline && !ten_at_most(where) &&
+           *z.target < scissors_leave_at_least(where, r);
 }
 
 /// The worst mat found at a place, or null: what is felted to the skin, then the graver, then the one

@@ -137,8 +137,10 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
     for (const strings& words : pieces_of(note)) {
         piece one(words);
         for (const ailment& a : by.all) {
-            if (a.kind == ailment_kind::young && tells_any(one, a)) {
-                add(out, a);
+            const bool young = a.kind == ailment_kind::young;
+            const bool reckoned = a.unwell || a.kind == ailment_kind::senses;
+            if ((young || reckoned) && tells_any(one, a)) {
+                young ? add(out, a) : void(out.in_note = true);
             }
         }
     }

@@ -68,7 +68,8 @@ struct asked_back {
         things,             ///< several things that are no one question
         breed_too,          ///< a place, and a breed is called so too
         cross,              ///< two breeds: a cross, or each by itself
-        ladder              ///< the longest or shortest of all: that is the whole ladder of a coat
+        ladder,             ///< the longest or shortest of all: that is the whole ladder of a coat
+        beside              ///< one thing, to be told apart from nothing: "7F vs"
     } why = cause::things;  ///< what can't be told apart
     std::string word;       ///< what is asked back; empty: all of it
     std::vector<std::string> readings;  ///< "belly"

@@ -129,6 +129,7 @@ enum class lookup_caution {
     teeth_unknown,    ///< from the number
     fraction_is_width,
     short_irritates,  ///< against the lay; and grows hot
+    top_of_feet,      ///< a longer blade's gaps take the web: over the top only
     refused,          ///< as lookup_answer::on_firm_skin says
     carded_coats      ///< where no coat is named: some aren't clipped
 };

@@ -189,6 +189,7 @@ enum class bath_care {
 enum class refusal {
     comb_over_mat,        ///< a comb jams in a mat
     comb_on_wrong_blade,  ///< over a skip-tooth or long blade
+    comb_on_clean,        ///< clean face and feet are taken to the skin by a bare blade
     mat_to_skin,          ///< felted to the skin: a veterinarian's
     under_mat_too_long,   ///< longer than the free hair allows
     under_mat_teeth,      ///< only full teeth under a mat
@@ -211,12 +212,14 @@ enum class refusal {
 
 /// The name of a refusal in JSON: "comb-over-mat".
 [[nodiscard]] constexpr std::string_view name(refusal r) {
-    constexpr std::array<std::string_view, 20> names{
-        "comb-over-mat",   "comb-on-wrong-blade", "mat-to-skin",     "under-mat-too-long",
-        "under-mat-teeth", "hand-tool-at-mat",    "skip-teeth-here", "skip-teeth-at-bump",
-        "never-50",        "bare-short",          "bare-15",         "against-lay-here",
-        "skin-found",      "skin-beside",         "jacket-consent",  "scissors-only",
-        "no-substitute",   "long-on-web",         "mat-over-lump",   "thin-plucked"};
+    constexpr std::array<std::string_view, 21> names{
+        "comb-over-mat",    "comb-on-wrong-blade", "comb-on-clean",
+        "mat-to-skin",      "under-mat-too-long",  "under-mat-teeth",
+        "hand-tool-at-mat", "skip-teeth-here",     "skip-teeth-at-bump",
+        "never-50",         "bare-short",          "bare-15",
+        "against-lay-here", "skin-found",          "skin-beside",
+        "jacket-consent",   "scissors-only",       "no-substitute",
+        "long-on-web",      "mat-over-lump",       "thin-plucked"};
     return names[static_cast<std::size_t>(r)];
 }
 
@@ -273,6 +276,9 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     }
     if (s.tool.etched == "50") {
         return refusal::never_50;
+    }
+    if (clean_here(t)) {
+        return refusal::comb_on_clean;
     }
     // a 10 adds about a millimetre and is used; a 9 or longer, or skip teeth, lets the comb rock
     const bool short_enough =

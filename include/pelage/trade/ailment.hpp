@@ -20,10 +20,12 @@ enum class ailment_kind {
     season,    ///< in heat
     diabetes,  ///< its meals and insulin
     seizures,
-    first  ///< its first groom
+    first,  ///< its first groom
+    fear    ///< afraid, nervous: of the table, the dryer, strangers
 };
-inline constexpr std::array<std::string_view, 8> ailment_names{
-    "heart", "joints", "senses", "with-young", "season", "diabetes", "seizures", "first-groom"};
+inline constexpr std::array<std::string_view, 9> ailment_names{
+    "heart",    "joints",   "senses",      "with-young", "season",
+    "diabetes", "seizures", "first-groom", "fear"};
 [[nodiscard]] constexpr std::string_view name(ailment_kind k) {
     return ailment_names[static_cast<std::size_t>(k)];
 }
@@ -47,7 +49,8 @@ struct ailments {
 struct health_told {
     std::vector<ailment_kind> known;  ///< for which there is advice, each once
     bool unwell = false;              ///< one of them is such that the dog ails
-    bool more = false;  ///< and something that no word covers: what it is, nobody knows here
+    bool more = false;     ///< and something that no word covers: what it is, nobody knows here
+    bool in_note = false;  ///< the note seems to tell of its health, which is not reckoned with
     [[nodiscard]] bool has(ailment_kind k) const {
         return std::find(known.begin(), known.end(), k) != known.end();
     }

@@ -40,7 +40,7 @@ enum class caution_when {
     fleas,                  ///< fleas were seen
     lump_new,               ///< a lump that no veterinarian has seen
     scab,                   ///< a scab that is gone around
-    frail_felted,           ///< old or thin-skinned, ill or both of them, and much felted
+    frail_felted,           ///< too frail for one long sitting, and much felted
     mat_on_limb,            ///< a mat on a leg or a foot: a band of hair may lie beneath
     muzzled,                ///< it bites or wears a muzzle, and its face is to be done
     bites,                  ///< it bites or wears a muzzle, whatever is done
@@ -52,10 +52,11 @@ enum class caution_when {
     season,       ///< it is in heat
     diabetes,     ///< it has diabetes
     first_groom,  ///< its first groom
+    fear,         ///< it is afraid
     open_skin,    ///< broken or wet skin, and a bath would be due
     red_skin      ///< red skin, nowhere broken, and it is bathed
 };
-inline constexpr std::array<std::string_view, 40> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 41> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -93,6 +94,7 @@ inline constexpr std::array<std::string_view, 40> caution_when_names{"any-clippi
                                                                      "season",
                                                                      "diabetes",
                                                                      "first-groom",
+                                                                     "fear",
                                                                      "open-skin",
                                                                      "red-skin"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {

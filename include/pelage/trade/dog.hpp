@@ -158,6 +158,13 @@ struct dog {
     return told_of(d, ailment_kind::young);
 }
 
+/// It bites or wears a muzzle.
+[[nodiscard]] inline bool may_bite(const dog& d) {
+    return std::any_of(d.alerts.begin(), d.alerts.end(), [](const alert& a) {
+        return a.what == alert_kind::bites || a.what == alert_kind::muzzle;
+    });
+}
+
 /// A dog that bears less: old, thin-skinned, ill, young, pregnant or nursing. It gets less time for combing
 /// out mats.
 [[nodiscard]] inline bool bears_less(const dog& d) {

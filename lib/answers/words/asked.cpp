@@ -221,6 +221,9 @@ std::string text_of(const asked_back& a) {
         case asked_back::cause::ladder:
             return "of which coat? write lookup --all --coat curly: everything the kit leaves, "
                    "shortest first";
+        case asked_back::cause::beside:
+            return "told apart from what? found nothing behind \"" + a.word +
+                   " vs\"; write the other one behind it";
         case asked_back::cause::things:
             break;
     }

@@ -46,6 +46,9 @@ std::string caution_words(lookup_caution c, const lookup_answer& a, const lookup
         case lookup_caution::short_irritates:
             return "so short against the lay it irritates skin easily; test the blade's heat on "
                    "your wrist every few minutes";
+        case lookup_caution::top_of_feet:
+            return "over the top of the foot only, never between the toes: its gaps take the web; "
+                   "clean feet are done by a 10 or a 15, where the style asks for them";
         case lookup_caution::refused:
             return no_go_words(*a.on_firm_skin, r.reference.dog_body);
         case lookup_caution::carded_coats:

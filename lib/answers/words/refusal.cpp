@@ -5,9 +5,10 @@
 namespace pelage::io {
 
 std::string_view refusal_words(refusal r) {
-    constexpr std::array<std::string_view, 20> words{
+    constexpr std::array<std::string_view, 21> words{
         "a comb cannot go through or under a mat",
         "a comb sits on a short blade with full teeth only",
+        "clean face and feet are clipped bare: a comb leaves hair on lips and between toes",
         "felted to the skin: stop, a veterinarian decides",
         "too long to pass safely between skin and mat",
         "only full teeth go under a mat",
