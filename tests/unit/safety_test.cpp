@@ -623,7 +623,10 @@ class inspection {
         must(z_->how.kind != tool_kind::clip || z_->how_finished != finish::comb_then_scissor ||
                  in_mm(z_->leaves->best) >= 7.0 || in({"ear-edge", "eyebrow", "skirt", "feet"}),
              "no scissors over what a clipper leaves shorter than 7 mm");
-        must(wish_.how != finish::scissor || !clips(), "what is scissored stays scissored");
+        // but for a fringe and feet that are wished shorter than scissors leave: the blade runs over them
+        const bool over = in({"skirt", "feet"}) && z_->target && in_mm(*z_->target) < 6.0 &&
+                          z_->how.way == direction::with_lay;
+        must(wish_.how != finish::scissor || !clips() || over, "what is scissored stays scissored");
         const bool asked = wish_.how == finish::clip || wish_.how == finish::comb_then_scissor ||
                            (!wish_.how && (wish_.blade || wish_.target));
         must(!clips() || asked || !in({"ear-edge", "eyebrow", "skirt"}),

@@ -349,9 +349,10 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     const zone& z = *t.where;
     const shortness how = how_short(s.tool);
     if (how == shortness::longer) {
-        // its gaps take a lip or a fold of the throat
-        return z.has(zone_use::clean_face) ? std::optional{refusal::against_lay_here}
-                                           : std::nullopt;
+        // its gaps take a lip, a fold of the throat, the web between toes
+        return z.has(zone_use::clean_face) || z.has(zone_use::clean_feet)
+                   ? std::optional{refusal::against_lay_here}
+                   : std::nullopt;
     }
     if (t.thin_or_old) {
         return refusal::against_lay_here;  // it tears easily
