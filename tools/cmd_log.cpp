@@ -176,8 +176,9 @@ reply recorded(const log_options& o, const workplace& w, const dog& d, const std
     of.read.file = path;
     const std::string undo = "pelage log " + as_word(o.dog.dog) +
                              (o.salon.empty() ? "" : " --salon " + as_word(o.salon)) + " --undo";
-    return {w.json ? io::recorded_json(of, done)
-                   : w.written(io::recorded_document(of, done, undo, w.print))};
+    return {w.json
+                ? io::recorded_json(of, done)
+                : w.written(io::recorded_document(of, done, w.reference.dog_body, undo, w.print))};
 }
 
 /// Mats of the dog's file that the entry may have dealt with, if only their day were known.
@@ -288,9 +289,10 @@ reply undo(const log_options& o, const workplace& w, const dog& d, const std::st
 reply show(const workplace& w, const dog& d, const std::string& path, const surroundings& around) {
     const io::record_of_dog of{d.id, d.name, io::read_record(path, d.id, w.reference)};
     note_faults(of.read, around);
-    return {
-        w.json ? io::export_json({of}) : w.written(io::record_document(of, shown_at_once, w.print)),
-        of.read.damaged ? bad_data : done};
+    return {w.json
+                ? io::export_json({of})
+                : w.written(io::record_document(of, shown_at_once, w.reference.dog_body, w.print)),
+            of.read.damaged ? bad_data : done};
 }
 
 reply export_all(const log_options& o, const workplace& w, const std::vector<const dog*>& dogs,

@@ -73,9 +73,7 @@ class step_writer {
         return (stays ? "comb " + comb_words(b_.how.over->id, u_) + " over " + b_.how.tool.id +
                             ", " + std::string(name(b_.how.way))
                       : title_words(b_.how, u_)) +
-               std::string(b_.off                                 ? finished_later(r_)
-                           : b_.done == finish::comb_then_scissor ? ", then scissor"
-                                                                  : "");
+               then_words(b_, r_);
     }
     [[nodiscard]] bool aimed() const {
         return b_.how.kind == tool_kind::scissors || b_.how.kind == tool_kind::thinners;

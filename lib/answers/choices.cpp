@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <array>
 
+#include <pelage/answers/owner_page.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/planner/appointment.hpp>
 
+#include "answers/document_cells.hpp"
 #include "answers/grouped.hpp"
 #include "answers/lines.hpp"
 #include "answers/plan_parts.hpp"
@@ -112,7 +114,7 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
 
 std::vector<whole_way> by_the_kit(const groom& g, const std::vector<other_way>& ways,
                                   const std::optional<return_date>& when, length_unit u) {
-    const bool asked = other_length_open(g);
+    const bool asked = owner_chooses(g);
     std::vector<whole_way> all;
     for (const other_way& w : ways) {
         if (asked && (w.what == way_kind::body_length || w.what == way_kind::test_patch)) {
@@ -150,7 +152,7 @@ std::string back_words(const whole_way& w, const print_options& o) {
 
 }  // namespace
 
-bool other_length_open(const groom& g) {
+bool owner_chooses(const groom& g) {
     return std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
         return c.what == consent_for::other_length && !c.given;
     });
@@ -212,7 +214,7 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
     const work planned = appointment_of(r, g, booked_service(r)).total();
     for (const whole_way& w : all) {
         auto& row = t.rows.emplace_back();
-        row.emplace_back("[ ]");
+        row.emplace_back(std::string(tick_box));
         for (const group part : shown) {
             row.emplace_back(left_in_part(*w.plan, r.reference.dog_body, part, u));
         }

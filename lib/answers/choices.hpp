@@ -17,9 +17,6 @@ namespace pelage::io {
                                                  const std::optional<return_date>& when,
                                                  const plan_request& r, const print_options& o);
 
-/// Whether the kit can't leave the length agreed, and the owner's word isn't given yet.
-[[nodiscard]] bool other_length_open(const groom& g);
-
 /// The same ways for an owner, a sentence each, where the kit falls short; empty where there is no other.
 [[nodiscard]] std::vector<std::string> lengths_to_choose(const groom& g,
                                                          const std::vector<other_way>& ways,

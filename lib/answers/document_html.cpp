@@ -95,7 +95,7 @@ std::string_view list_of(line_as as) {
 
 /// A date of numbers isn't broken at its hyphens, nor an empty box between its brackets.
 std::string unbroken(const std::string& safe) {
-    if (safe == "[ ]") {
+    if (safe == tick_box) {
         return "<span class=\"d\">" + safe + "</span>";
     }
     std::string out;

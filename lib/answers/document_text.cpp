@@ -38,7 +38,7 @@ std::string row_by_row(const table& t, const std::vector<text_bar>& bars, std::s
         for (std::size_t i = 0; i < row.size(); ++i) {
             const bool headed = i > 0 && i < t.head.size() && !t.head[i].empty();
             if (!row[i].empty()) {
-                const bool box = text == "[ ]";
+                const bool box = text == tick_box;
                 text += (text.empty() ? ""
                          : box        ? " "
                                       : "; ") +

@@ -39,6 +39,55 @@ json by_coat(const std::vector<nearest_row>& rows, const body& b) {
     return j;
 }
 
+/// What answers a length.
+void add_length(json& j, const lookup_answer& a, const body& b) {
+    // as asked: an inch is exact
+    j["length_mm"] = std::round(in_mm(a.asked.wanted) * 1e6) / 1e6;
+    j["stated_on"] = ids(a.stated_so);
+    j["nearest"] = json::array();
+    for (const nearest_row& row : a.nearest) {
+        json one{{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}};
+        if (row.out) {
+            one["nearer_but_out"] = json_of(*row.out, b);
+        }
+        j["nearest"].push_back(std::move(one));
+    }
+}
+
+/// What answers a tool.
+void add_tool(json& j, const lookup_answer& a, const lookup_request& r) {
+    const body& b = r.reference.dog_body;
+    json tool = json_of(a.asked.tool);
+    tool["name"] = held(a.asked.tool);
+    tool.erase("direction");
+    tool["teeth"] = name(a.asked.tool.tool.cut);
+    tool["shape"] = name(a.asked.tool.tool.shape);
+    j["tool"] = std::move(tool);
+    j["stated"] = {{"low_mm", mm_json(a.stated->low)},
+                   {"best_mm", mm_json(a.stated->best)},
+                   {"high_mm", mm_json(a.stated->high)}};
+    j["leaves"] = json::array();
+    for (const coat_row& row : a.leaves) {
+        json one{{"coat", name(row.coat)}};
+        if (!r.way || *r.way == direction::with_lay) {
+            one["with_the_lay"] = json_of(row.with);
+        }
+        if (!r.way || *r.way == direction::against_lay) {
+            one["against_the_lay"] = json_of(row.against);
+        }
+        j["leaves"].push_back(std::move(one));
+    }
+    j["judged_on"] = name(a.judged_on);
+    j["replaces"] = json_of(a.replaces, b);
+    if (!a.replaces_by_coat.empty()) {
+        j["replaces_by_coat"] = by_coat(a.replaces_by_coat, b);
+    }
+    j["reverse_equivalents"] = json_of(a.reverse, b);
+    if (!a.reverse_by_coat.empty()) {
+        j["reverse_by_coat"] = by_coat(a.reverse_by_coat, b);
+    }
+}
+
 }  // namespace
 
 std::string json_of(const lookup_answer& a, const lookup_request& r) {
@@ -51,47 +100,9 @@ std::string json_of(const lookup_answer& a, const lookup_request& r) {
         j["of_the_coat"] = of_coat;
     }
     if (a.asked.what == question::form::of_length) {
-        // as asked: an inch is exact
-        j["length_mm"] = std::round(in_mm(a.asked.wanted) * 1e6) / 1e6;
-        j["stated_on"] = ids(a.stated_so);
-        j["nearest"] = json::array();
-        for (const nearest_row& row : a.nearest) {
-            json one{{"coat", name(row.coat)}, {"setups", json_of(row.best, b)}};
-            if (row.out) {
-                one["nearer_but_out"] = json_of(*row.out, b);
-            }
-            j["nearest"].push_back(std::move(one));
-        }
+        add_length(j, a, b);
     } else {
-        json tool = json_of(a.asked.tool);
-        tool["name"] = held(a.asked.tool);
-        tool.erase("direction");
-        tool["teeth"] = name(a.asked.tool.tool.cut);
-        tool["shape"] = name(a.asked.tool.tool.shape);
-        j["tool"] = std::move(tool);
-        j["stated"] = {{"low_mm", mm_json(a.stated->low)},
-                       {"best_mm", mm_json(a.stated->best)},
-                       {"high_mm", mm_json(a.stated->high)}};
-        j["leaves"] = json::array();
-        for (const coat_row& row : a.leaves) {
-            json one{{"coat", name(row.coat)}};
-            if (!r.way || *r.way == direction::with_lay) {
-                one["with_the_lay"] = json_of(row.with);
-            }
-            if (!r.way || *r.way == direction::against_lay) {
-                one["against_the_lay"] = json_of(row.against);
-            }
-            j["leaves"].push_back(std::move(one));
-        }
-        j["judged_on"] = name(a.judged_on);
-        j["replaces"] = json_of(a.replaces, b);
-        if (!a.replaces_by_coat.empty()) {
-            j["replaces_by_coat"] = by_coat(a.replaces_by_coat, b);
-        }
-        j["reverse_equivalents"] = json_of(a.reverse, b);
-        if (!a.reverse_by_coat.empty()) {
-            j["reverse_by_coat"] = by_coat(a.reverse_by_coat, b);
-        }
+        add_tool(j, a, r);
     }
     j["hints"] = hint_words(a.asked, length_unit::mm);
     j["cautions"] = caution_words(a, r);

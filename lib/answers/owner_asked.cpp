@@ -171,9 +171,7 @@ class asked_part : owner_view {
         }
         const instruction said = wishes_.at(z.at);
         const finish how = said.how.value_or(finish::clip);
-        const bool cut = how == finish::clip || how == finish::comb_then_scissor ||
-                         how == finish::scissor || how == finish::thin;
-        return cut ? said.target : std::nullopt;
+        return cuts(how) || how == finish::thin ? said.target : std::nullopt;
     }
 
     /// The length that most of a part is asked to be, in hundredths.

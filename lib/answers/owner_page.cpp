@@ -214,9 +214,9 @@ class page_maker : owner_view {
                    "and may get a nick. Sores can come to light. The dog may feel odd for a while.";
         }
         if (c.id == "frail-dog") {
-            const bool young = with_young(r_.patient) && !tender(r_.patient) && !ails(r_.patient);
-            return std::string(young ? "My dog is pregnant or has puppies to feed."
-                                     : "My dog is old, ill or has thin skin.") +
+            return std::string(only_with_young(r_.patient)
+                                   ? "My dog is pregnant or has puppies to feed."
+                                   : "My dog is old, ill or has thin skin.") +
                    " It may tire or get hurt more easily. "
                    "You stop when it has had enough, even if the groom is not done.";
         }

@@ -2,6 +2,7 @@
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/base/phrase.hpp>
 
+#include "answers/document_cells.hpp"
 #include "answers/owner_page_parts.hpp"
 
 namespace pelage::io {
@@ -13,7 +14,7 @@ line line_of(lines_as how, const std::string& text) {
         case lines_as::steps:
             return {line_as::step, text, {}, 2, 5};
         case lines_as::boxes:
-            return {line_as::box, text, "[ ] ", 2, 6};
+            return {line_as::box, text, std::string(tick_box) + " ", 2, 6};
         case lines_as::bullets:
             break;
     }

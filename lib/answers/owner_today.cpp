@@ -126,7 +126,7 @@ class today_part : owner_view {
     }
     /// Where the kit falls short and nobody has agreed yet: the ways that the card shows.
     void by_the_kit() {
-        if (m_.ways == nullptr || !other_length_open(g_) || m_.moment == owner_moment::after) {
+        if (m_.ways == nullptr || !owner_chooses(g_) || m_.moment == owner_moment::after) {
             return;
         }
         strings lines = lengths_to_choose(g_, *m_.ways, m_.when, r_, o_);
@@ -338,9 +338,7 @@ class today_part : owner_view {
     [[nodiscard]] std::string carded(std::size_t i) const {
         const zone_plan& z = g_.zones[i];
         const auto how = wishes_.at(z.at).how.value_or(finish::clip);
-        const bool cut =
-            how == finish::clip || how == finish::comb_then_scissor || how == finish::scissor;
-        return cut && z.how.kind == tool_kind::carder
+        return cuts(how) && z.how.kind == tool_kind::carder
                    ? "we comb the dead hair out and don't clip. A thick coat that is clipped may "
                      "grow back slow or patchy."
                    : std::string{};
@@ -354,10 +352,6 @@ bool may_keep_long(const owner_matter& m) {
            std::any_of(m.grow_back->begin(), m.grow_back->end(),
                        [](const regrowth_option& w) { return w.how == grow_back::keep_long; }) &&
            !m.plan.down.empty();
-}
-
-bool owner_chooses(const groom& g) {
-    return other_length_open(g);
 }
 
 void say_today(const owner_view& v) {

@@ -6,6 +6,7 @@
 #include <pelage/planner/appointment.hpp>
 
 #include "answers/blends.hpp"
+#include "answers/card_cautions.hpp"
 #include "answers/card_step.hpp"
 #include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
@@ -41,7 +42,7 @@ class card_page {
         head(unseen);
         if (g_.stopped()) {
             page_.tell("STOP", stop_lines(g_, r_, o_), false);
-            cautions();
+            say_cautions(page_, g_, r_, told_);
             return std::move(page_);
         }
         if (std::string rule = not_clipped_as_a_rule(g_, r_); !rule.empty()) {
@@ -65,17 +66,12 @@ class card_page {
         for (line& l : booked_steps(g_, r_)) {
             page_.add(std::move(l));
         }
-        cautions();
+        say_cautions(page_, g_, r_, told_);
         back(when);
         return std::move(page_);
     }
 
   private:
-    /// Of the whole dog and of the gravest: before anything is taken up.
-    [[nodiscard]] static bool first_of_all(const caution_line& c) {
-        return !c.what.usual && c.where.empty() && c.what.danger == 1;
-    }
-
     void head(const mixed_coat* unseen) {
         const dog& d = r_.patient;
         say_alert(page_, d);
@@ -336,89 +332,8 @@ class card_page {
         }
     }
 
-    /// Those special to this dog, what is said of the same places together; what the owner is told, and
-    /// the usual ones, in one line each.
-    void cautions() {
-        grouped<std::string> special;
-        std::vector<std::string> of_the_dog;
-        std::vector<std::string> to_owner;
-        std::vector<std::string> usual;
-        int told_gravest = 5;
-        for (std::size_t i = 0; i < g_.cautions.size(); ++i) {
-            const caution_line& c = g_.cautions[i];
-            if (told_already(c)) {
-                continue;
-            }
-            if (c.what.usual) {
-                if (c.what.who != "owner") {  // theirs stand on the page they take home
-                    usual.push_back(c.what.brief);
-                }
-            } else if (c.what.who == "owner") {
-                to_owner.push_back(c.what.brief);
-                told_gravest = std::min(told_gravest, c.what.danger);
-            } else if (c.where.empty()) {
-                of_the_dog.push_back(c.what.brief);
-            } else {
-                special.add(where_of(c), i);
-            }
-        }
-        for (const auto& [where, which] : special.all()) {
-            page_.add({line_as::caution, where + said_of(which), "! ", 0, 2});
-        }
-        for (std::string& text : of_the_dog) {
-            page_.add({line_as::caution, std::move(text), "! ", 0, 2});
-        }
-        if (!to_owner.empty()) {
-            page_.add({told_gravest > 2 ? line_as::notice : line_as::caution,
-                       joined(to_owner, "; "), "Tell the owner: ", 0, 2});
-        }
-        const caution* rules = find(r_.reference.cautions, "local-rules");
-        if (usual.empty() && rules != nullptr) {
-            // nothing is clipped, and still hands are laid on a dog
-            usual.push_back(rules->brief);
-        }
-        page_.add({line_as::notice, joined(usual, ", ") + ".", "As ever: ", 0, 2});
-    }
-    /// What stands above already, or in the step that it is about.
-    [[nodiscard]] bool told_already(const caution_line& c) const {
-        const caution_when w = c.what.when;
-        const bool in_a_step = (w == caution_when::combing_out && !g_.combed.empty()) ||
-                               w == caution_when::against_short;
-        const bool asked =
-            w == caution_when::wire_clipped &&
-            std::any_of(g_.consents.begin(), g_.consents.end(), [](const consent& k) {
-                return k.what == consent_for::strip_jacket && !k.given;
-            });
-        if (g_.stopped()) {  // "a veterinarian sees this dog first" stands above
-            return w == caution_when::stop || w == caution_when::skin_finding;
-        }
-        return in_a_step || asked || first_of_all(c) ||
-               std::find(told_.begin(), told_.end(), w) != told_.end();
-    }
-    [[nodiscard]] std::string where_of(const caution_line& c) const {
-        zone_list which;
-        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            if (std::find(c.where.begin(), c.where.end(), g_.zones[i].at) != c.where.end()) {
-                which.push_back(i);
-            }
-        }
-        if (c.what.when == caution_when::fleas) {
-            return places_or_whole(r_.reference.dog_body, c.where) + ": ";
-        }
-        // hurt skin is on places that no plan need have
-        return (which.size() == c.where.size()
-                    ? joined(places_.by_part(which), ", ")
-                    : places_.in_parts(titles(r_.reference.dog_body, c.where))) +
-               ": ";
-    }
-    [[nodiscard]] std::string said_of(const std::vector<std::size_t>& which) const {
-        std::vector<std::string> here;
-        for (const std::size_t i : which) {
-            here.push_back(g_.cautions[i].what.brief);
-        }
-        return joined(here, "; ");
-    }
-
+    /// When the dog is back: a day by sound hair alone. What isn't done yet, hurt skin and what is left for teats
+    /// don't count (after_groom); of teats it is said where they are left.
     void back(const std::optional<return_date>& when) {
         if (when) {
             page_.say(when_in_brief(*when, g_, r_, o_) + strip_in_brief(g_, r_) +

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <pelage/base/phrase.hpp>
+#include <pelage/planner/appointment.hpp>
 
 #include "answers/grouped.hpp"
 #include "answers/lines.hpp"
@@ -97,26 +98,23 @@ bool sore_foot(const groom& g, const plan_request& r) {
 
 std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     std::vector<line> out;
+    if (!booked_in_part(r)) {
+        return out;
+    }
     const bool bath_told = g.after > work{};
-    const std::vector<service_step> steps =
-        booked_in_part(r) ? r.booked->steps : std::vector<service_step>{};
-    for (const service_step s : steps) {
-        if ((s == service_step::bath && bath_told) || (s == service_step::ears && sore_ear(g, r))) {
+    for (const auto& [booked, done] : steps_today(r, *r.booked)) {
+        if ((booked == service_step::bath && bath_told) ||
+            (booked == service_step::ears && sore_ear(g, r))) {
             continue;
         }
-        const bool dry = bath_for(r.patient.skin) == bath_care::none;
-        if (dry && s == service_step::deshed) {
-            continue;  // it goes with the bath
-        }
-        if (dry && s == service_step::bath) {
+        if (done != booked) {
             out.push_back(item(no_bath_words(r)));
         }
-        std::string text =
-            step_work_words(dry && s == service_step::bath ? service_step::brush : s);
-        if (s == service_step::nails && sore_foot(g, r)) {
+        std::string text = step_work_words(done);
+        if (done == service_step::nails && sore_foot(g, r)) {
             text += "; not on the sore foot";
         }
-        if (s == service_step::bath && !dry) {
+        if (done == service_step::bath) {
             text += gently_words(r);
         }
         if (!text.empty()) {

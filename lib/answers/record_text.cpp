@@ -3,7 +3,6 @@
 
 #include <pelage/answers/record.hpp>
 #include <pelage/base/phrase.hpp>
-#include <pelage/data/reference.hpp>
 #include <pelage/model/dog_record.hpp>
 
 #include "answers/words/record.hpp"
@@ -13,8 +12,7 @@ namespace pelage::io {
 namespace {
 
 /// A place by its name where a file has its id.
-void name_place(std::string& whom) {
-    const body& b = reference().dog_body;
+void name_place(const body& b, std::string& whom) {
     std::string_view id = whom;
     side which = side::both;
     for (const side one : {side::left, side::right}) {
@@ -32,10 +30,10 @@ void name_place(std::string& whom) {
     }
 }
 
-log_entry with_names(log_entry e) {
-    const auto name_all = [](auto& all) {
+log_entry with_names(const body& b, log_entry e) {
+    const auto name_all = [&](auto& all) {
         for (auto& one : all) {
-            name_place(one.whom);
+            name_place(b, one.whom);
         }
     };
     name_all(e.found);
@@ -45,14 +43,16 @@ log_entry with_names(log_entry e) {
         name_all(*e.mats);
     }
     for (logged_tool& t : e.used) {
-        std::for_each(t.places.begin(), t.places.end(), name_place);
+        for (std::string& whom : t.places) {
+            name_place(b, whom);
+        }
     }
     return e;
 }
 
 /// What an entry says, a line each.
-void say_entry(document& d, const log_entry& written, length_unit u, bool tools) {
-    const log_entry e = with_names(written);
+void say_entry(document& d, const body& b, const log_entry& written, length_unit u, bool tools) {
+    const log_entry e = with_names(b, written);
     const auto say = [&](const std::string& lead, const std::string& text) {
         if (!text.empty()) {
             d.add({line_as::paragraph, text, lead + ": ", 2, 4});
@@ -103,7 +103,7 @@ std::string state_of(const log_entry& e, const std::vector<log_entry>& in_force,
 
 }  // namespace
 
-document recorded_document(const record_of_dog& of, const recorded_entry& e,
+document recorded_document(const record_of_dog& of, const recorded_entry& e, const body& b,
                            const std::string& undo, const print_options& o) {
     document d{"Recorded"};
     if (e.entry.takes_back) {
@@ -111,14 +111,15 @@ document recorded_document(const record_of_dog& of, const recorded_entry& e,
               ". It stays in the file and counts no more.");
     } else {
         d.say("Recorded: " + of.name + ", " + head_of(e.entry) + ".");
-        say_entry(d, e.entry, o.units, false);
+        say_entry(d, b, e.entry, o.units, false);
     }
     d.say("Entry " + std::to_string(e.entry.number) + " of " + of.read.file +
           (e.entry.takes_back ? "." : "; take it back with: " + undo));
     return d;
 }
 
-document record_document(const record_of_dog& of, std::size_t most, const print_options& o) {
+document record_document(const record_of_dog& of, std::size_t most, const body& b,
+                         const print_options& o) {
     document d{"The record of " + of.name};
     const std::vector<log_entry> all = entries_in_force(of.read.entries);
     const std::size_t shown = std::min(most, all.size());
@@ -131,7 +132,7 @@ document record_document(const record_of_dog& of, std::size_t most, const print_
     for (auto e = all.end() - static_cast<std::ptrdiff_t>(shown); e != all.end(); ++e) {
         d.open();
         d.add({line_as::paragraph, head_of(*e), std::to_string(e->number) + ". ", 0, 2});
-        say_entry(d, *e, o.units, true);
+        say_entry(d, b, *e, o.units, true);
     }
     return d;
 }

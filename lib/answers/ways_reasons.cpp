@@ -52,9 +52,8 @@ std::string reasons_writer::only_one(const zone_plan& z) const {
         return "no long fringe on a short ear";
     }
     const finish how = instruction_for(r_, z.at).how.value_or(finish::clip);
-    const bool clipped = how == finish::clip || how == finish::comb_then_scissor;
     const zone& here = r_.reference.dog_body.zones[z.at.zone];
-    if (z.how.kind == tool_kind::scissors && clipped && !z.tidied) {
+    if (z.how.kind == tool_kind::scissors && clips(how) && !z.tidied) {
         return here.has(zone_use::scissors_only)
                    ? "no blade or comb goes there; scissors leave the wish"
                    : "no blade or comb at hand may go there and leave what the sheet allows; "

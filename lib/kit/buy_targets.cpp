@@ -37,9 +37,7 @@ dog sound_dog(const style& s, coat_class c) {
 }
 
 bool cut_by_clippers(const zone_situation& at) {
-    const finish how = at.plan.how_finished;
-    return by_prep_list(at) ||
-           (at.plan.target && (how == finish::clip || how == finish::comb_then_scissor));
+    return by_prep_list(at) || (at.plan.target && clips(at.plan.how_finished));
 }
 
 /// Whether two targets of one sheet ask the same; zones by their sides, which weigh.

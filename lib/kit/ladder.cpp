@@ -1,4 +1,4 @@
-// Where setups may be used, and the whole ladder of a kit.
+// The whole ladder of a kit.
 #include <algorithm>
 #include <tuple>
 
@@ -10,22 +10,6 @@
 namespace pelage {
 
 namespace {
-
-/// The zones in which it is allowed, asked for in that way and in no earlier one.
-std::vector<std::size_t> allowed_in(const lookup_request& r, const setup& s, asked_as how) {
-    std::vector<std::size_t> out;
-    const auto& zones = r.reference.dog_body.zones;
-    for (std::size_t i = 0; i < zones.size(); ++i) {
-        bool before = false;
-        for (int h = 0; h < static_cast<int>(how); ++h) {
-            before = before || allowed_as(r, s, zones[i], static_cast<asked_as>(h));
-        }
-        if (goes_on(s, zones[i]) && !before && allowed_as(r, s, zones[i], how)) {
-            out.push_back(i);
-        }
-    }
-    return out;
-}
 
 bool everywhere(const lookup_request& r, const setup& s) {
     const auto& zones = r.reference.dog_body.zones;
@@ -42,25 +26,6 @@ kit all_there(kit k) {
         b.out_until.reset();
     }
     return k;
-}
-
-/// Why a setup may not be used in a zone, on a dog with no findings.
-std::optional<no_go> refused_in(const lookup_request& r, const setup& s, const zone& z) {
-    zone_today t;
-    t.where = &z;
-    if (const auto no = refuse(s, t, r.rules.refusal, r.rules.cut)) {
-        return no_go{no_go::cause::rule, *no, {}, {}, true};
-    }
-    const auto& customary = z.prep_blades;
-    const bool usual =
-        customary.empty() ||
-        (!s.over && std::find(customary.begin(), customary.end(), s.tool.id) != customary.end());
-    if (!usual) {
-        return no_go{no_go::cause::not_customary, {}, customary, {}, true};
-    }
-    const bool turned = !customary.empty() && s.way == direction::against_lay;
-    return turned ? std::optional{no_go{no_go::cause::only_with_lay, {}, {}, {}, true}}
-                  : std::nullopt;
 }
 
 rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
@@ -89,61 +54,6 @@ rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
 }
 
 }  // namespace
-
-bool allowed_as(const lookup_request& r, const setup& s, const zone& z, asked_as how) {
-    zone_today t;
-    t.where = &z;
-    t.clean = how == asked_as::clean || how == asked_as::show;
-    t.show = how == asked_as::show;
-    t.pattern = how == asked_as::pattern;
-    return !refuse(s, t, r.rules.refusal, r.rules.cut).has_value();
-}
-
-where_it_may places_of(const lookup_request& r, const setup& s) {
-    where_it_may out;
-    out.firm_skin_only = !s.over && skips(s.tool);
-    out.always = allowed_in(r, s, asked_as::plain);
-    if (out.firm_skin_only) {
-        return out;
-    }
-    out.clean = allowed_in(r, s, asked_as::clean);
-    out.in_show = allowed_in(r, s, asked_as::show);
-    out.pattern = allowed_in(r, s, asked_as::pattern);
-    if (out.always.empty() && out.clean.empty() && out.in_show.empty() && out.pattern.empty()) {
-        out.nowhere = refused_there(r, s);
-    }
-    return out;
-}
-
-bool goes_on(const setup& s, const zone& z) {
-    if (z.where != group::prep) {
-        return !z.has(zone_use::scissors_only);
-    }
-    return !s.over && s.way == direction::with_lay &&
-           std::find(z.prep_blades.begin(), z.prep_blades.end(), s.tool.id) != z.prep_blades.end();
-}
-
-std::optional<no_go> refused_there(const lookup_request& r, const setup& s) {
-    zone firm;  // without a zone: the firm, flat parts of the coat
-    firm.uses = static_cast<std::uint32_t>(zone_use::skip_teeth);
-    if (r.where.empty()) {
-        return refused_in(r, s, firm);
-    }
-    std::optional<no_go> out;
-    for (const place& p : r.where) {
-        const auto no = refused_in(r, s, r.reference.dog_body.zones[p.zone]);
-        if (!out) {
-            out = no;
-        }
-        if (no && no->same_cause(*out)) {
-            out->where.push_back(p);
-        }
-    }
-    if (out) {
-        out->everywhere = out->where.size() == r.where.size();
-    }
-    return out;
-}
 
 ladder whole_ladder(const lookup_request& r) {
     ladder out;

@@ -24,9 +24,22 @@ std::vector<coat_class> coats_asked(const lookup_request& r) {
     return all;
 }
 
-setup turned(setup s, direction d) {
-    s.way = d;
-    return s;
+/// What a setup leaves on a coat.
+finished left_on(const lookup_request& r, const setup& s, coat_class c) {
+    return cut_length(s, lay_asked(r, c), r.rules.cut);
+}
+
+bool refused(const near_setup& n) {
+    return n.why_not.has_value();
+}
+
+/// Whether it lies there and goes wherever `with` does.
+bool goes_wherever(const near_setup& n, const setup& with) {
+    return n.at_hand && (!skips(n.how.tool) || skips(with.tool));
+}
+
+void keep_first(std::vector<near_setup>& best) {
+    best.resize(std::min<std::size_t>(best.size(), 1));
 }
 
 /// Of an answer to a length, what its nearest setups need said.
@@ -102,9 +115,8 @@ void only_what_may(const lookup_request& r, lookup_answer& a) {
         return;
     }
     const setup with = turned(a.asked.tool, direction::with_lay);
-    const auto refused = [](const near_setup& n) { return n.why_not.has_value(); };
     in_its_place(r, a, [&](coat_class c) {
-        const length wanted = cut_length(with, lay_asked(r, c), r.rules.cut).best;
+        const length wanted = left_on(r, with, c).best;
         std::vector<near_setup> all = others(r, with, wanted, c, direction::with_lay);
         std::erase_if(all, refused);
         if (all.empty()) {
@@ -114,7 +126,7 @@ void only_what_may(const lookup_request& r, lookup_answer& a) {
         return all;
     });
     for (nearest_row& row : a.replaces_by_coat) {
-        row.best.resize(std::min<std::size_t>(row.best.size(), 1));
+        keep_first(row.best);
     }
 }
 
@@ -172,78 +184,6 @@ void add_cautions(const lookup_request& r, lookup_answer& a) {
     }
 }
 
-/// Where a setup may be used in the places asked about though not as they come.
-use_there::exception exception_there(const lookup_request& r, const setup& s) {
-    const auto everywhere = [&](asked_as how) {
-        return std::all_of(r.where.begin(), r.where.end(), [&](const place& p) {
-            const zone& z = r.reference.dog_body.zones[p.zone];
-            return z.where != group::prep && allowed_as(r, s, z, how);
-        });
-    };
-    if (everywhere(asked_as::clean)) {
-        return use_there::exception::clean;
-    }
-    if (everywhere(asked_as::show)) {
-        return use_there::exception::in_show;
-    }
-    return everywhere(asked_as::pattern) ? use_there::exception::pattern
-                                         : use_there::exception::none;
-}
-
-/// The same of a setup as it is turned: so, only where a style asks for it, or not at all.
-use_there judged_one_way(const lookup_request& r, const setup& s) {
-    const auto no = refused_there(r, s);
-    if (!no) {
-        return {use_there::may::so, {}};
-    }
-    const use_there::exception but = exception_there(r, s);
-    return {
-        but == use_there::exception::none ? use_there::may::not_at_all : use_there::may::by_style,
-        no, but};
-}
-
-/// Whether it may be used in the places of `r`, either way over the coat.
-use_there judged_in(const lookup_request& r, const setup& s) {
-    use_there out = judged_one_way(r, turned(s, r.way.value_or(direction::with_lay)));
-    if (r.way || out.use == use_there::may::not_at_all) {
-        return out;
-    }
-    const setup against = turned(s, direction::against_lay);
-    const use_there::exception but = exception_there(r, against);
-    if (out.use == use_there::may::by_style) {
-        out.against = but != use_there::exception::none;
-        return out;
-    }
-    const auto no = refused_there(r, against);
-    return {no ? use_there::may::with_lay_only : use_there::may::both_ways, no, but};
-}
-
-/// The same of the places asked about: nobody takes a blade to what is scissored, and the rest of such a
-/// place is judged without it.
-std::optional<use_there> judged_there(const lookup_request& r, const setup& s) {
-    if (r.where.empty()) {
-        return std::nullopt;
-    }
-    lookup_request clipped{r};
-    std::vector<place> scissored;
-    std::erase_if(clipped.where, [&](const place& p) {
-        const bool no = r.reference.dog_body.zones[p.zone].has(zone_use::scissors_only);
-        if (no) {
-            scissored.push_back(p);
-        }
-        return no;
-    });
-    if (clipped.where.empty()) {
-        no_go no;
-        no.rule = refusal::scissors_only;
-        no.where = scissored;
-        return use_there{use_there::may::not_at_all, no};
-    }
-    use_there out = judged_in(clipped, s);
-    out.scissored = std::move(scissored);
-    return out;
-}
-
 /// The usual blades that state about that length, rather longer than shorter: hair can't be put back.
 std::vector<blade> stating(const lookup_request& r, const length& wanted) {
     const double near = std::max(0.25, 0.06 * in_mm(wanted));  // as near as the trade's names are
@@ -290,9 +230,7 @@ void add_others(const lookup_request& r, lookup_answer& a) {
     // asked against the lay, what leaves that with the lay takes its place: nothing is left to say of it reversed
     const bool turned_round = r.way == direction::against_lay;
     const setup& asked = turned_round ? against : with;
-    const auto left = [&](const setup& s, coat_class c) {
-        return cut_length(s, lay_asked(r, c), r.rules.cut).best;
-    };
+    const auto left = [&](const setup& s, coat_class c) { return left_on(r, s, c).best; };
     const auto in_place_of = [&](const setup& s, coat_class c) {
         return others(r, with, left(s, c), c, direction::with_lay);
     };
@@ -311,15 +249,13 @@ void add_others(const lookup_request& r, lookup_answer& a) {
     const auto reversed = [&](coat_class c) {
         const bool alike = left(with, c) == left(against, c);
         std::vector<near_setup> best = alike ? std::vector<near_setup>{} : in_place_of(against, c);
-        std::erase_if(best, [&](const near_setup& n) {
-            return !n.at_hand || (skips(n.how.tool) && !skips(with.tool));
-        });
+        std::erase_if(best, [&](const near_setup& n) { return !goes_wherever(n, with); });
         // a blade is told by a blade: reversed, a 7F is a 10
         std::stable_sort(best.begin(), best.end(), [](const near_setup& x, const near_setup& y) {
             return std::pair{x.how.over.has_value(), in_hundredths(x.off)} <
                    std::pair{y.how.over.has_value(), in_hundredths(y.off)};
         });
-        best.resize(std::min<std::size_t>(best.size(), 1));
+        keep_first(best);
         return best;
     };
     if (r.coat) {
@@ -328,10 +264,8 @@ void add_others(const lookup_request& r, lookup_answer& a) {
         for (const coat_class c : coats_asked(r)) {
             std::vector<near_setup> best = or_longer(in_place_of(asked, c), c);
             // in a word only what goes wherever this one goes
-            std::erase_if(best, [&](const near_setup& n) {
-                return !n.at_hand || (skips(n.how.tool) && !skips(with.tool));
-            });
-            best.resize(std::min<std::size_t>(best.size(), 1));
+            std::erase_if(best, [&](const near_setup& n) { return !goes_wherever(n, with); });
+            keep_first(best);
             a.replaces_by_coat.push_back({c, std::move(best), std::nullopt, std::nullopt});
             if (!turned_round) {
                 a.reverse_by_coat.push_back({c, reversed(c), std::nullopt, std::nullopt});
@@ -348,7 +282,6 @@ void keep_what_may(const lookup_request& r, lookup_answer& a) {
     if (r.where.empty() || (a.there && a.there->use == use_there::may::not_at_all)) {
         return;
     }
-    const auto refused = [](const near_setup& n) { return n.why_not.has_value(); };
     std::erase_if(a.replaces, refused);
     std::erase_if(a.reverse, refused);
     for (nearest_row& row : a.reverse_by_coat) {
@@ -393,9 +326,9 @@ lookup_answer look_up(const lookup_request& r, question asked) {
         const setup against = turned(a.asked.tool, direction::against_lay);
         a.stated = stated_length(with, r.rules.cut);
         for (const coat_class c : coats_asked(r)) {
-            const finished along = cut_length(with, lay_asked(r, c), r.rules.cut);
+            const finished along = left_on(r, with, c);
             a.leaves.push_back(
-                {c, along, cut_length(against, lay_asked(r, c), r.rules.cut),
+                {c, along, left_on(r, against, c),
                  along.best > stops_at(r, c) ? std::optional{stops_at(r, c)} : std::nullopt});
         }
         add_others(r, a);

@@ -23,4 +23,11 @@ enum class asked_as { plain, clean, show, pattern };
 /// firm, flat parts of the coat.
 [[nodiscard]] std::optional<no_go> refused_there(const lookup_request& r, const setup& s);
 
+/// Whether it may be used in the places asked about; nothing where none is. Nobody takes a blade to what is
+/// scissored: the rest of such a place is judged without it.
+[[nodiscard]] std::optional<use_there> judged_there(const lookup_request& r, const setup& s);
+
+/// The setup, moved that way over the coat.
+[[nodiscard]] setup turned(setup s, direction d);
+
 }  // namespace pelage

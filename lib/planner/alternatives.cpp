@@ -42,8 +42,7 @@ groom same_problem::read(solution s) const {
     // all else as chosen
     problem p = c.choice;
     for (std::size_t row = 0; row < p.zones.size() && c.rows == compiled_.rows; ++row) {
-        const bool follows = std::any_of(c.follow.begin(), c.follow.end(),
-                                         [&](const auto& f) { return f.zone == c.rows[row]; });
+        const bool follows = c.follower(c.rows[row]) != nullptr;
         if (const allowed_setup* own = find(c.choice, row, s.setup[row]); own && !follows) {
             p.zones[row] = {*own};
         }
@@ -270,8 +269,7 @@ std::optional<other_way> no_scissoring(const same_problem& at, const groom& g) {
     const bool not_clipped = jacket_unsigned(r);
     changed_request changed(r);
     for (const zone_plan& z : at.compiled().zones) {
-        const bool scissored =
-            z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
+        const bool scissored = scissors_last(z.how_finished);
         const zone& w = r.reference.dog_body.zones[z.at.zone];
         const bool carded = not_clipped && asks_consent(w);
         if (scissored && z.target && !z.hurt && !carded && !by_scissors_only(r, z)) {

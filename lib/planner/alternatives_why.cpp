@@ -249,9 +249,7 @@ reason_why explainer::of_row(std::size_t row) const {
         why.why = chosen_for::under_mat;
         return why;
     }
-    const auto& follow = at_.compiled().follow;
-    if (std::any_of(follow.begin(), follow.end(),
-                    [&](const part_follower& f) { return f.zone == why.zone; })) {
+    if (at_.compiled().follower(why.zone) != nullptr) {
         why.why = chosen_for::with_part;
         return why;
     }

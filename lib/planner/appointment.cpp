@@ -55,15 +55,25 @@ work appointment::total() const {
     return sum;
 }
 
+std::vector<step_today> steps_today(const plan_request& r, const service& booked) {
+    const bool dry = bath_for(r.patient.skin) == bath_care::none;
+    std::vector<step_today> out;
+    for (const service_step s : booked.steps) {
+        const bool goes_with_bath = s == service_step::deshed;
+        if (!dry || !goes_with_bath) {
+            out.push_back({s, dry && s == service_step::bath ? service_step::brush : s});
+        }
+    }
+    return out;
+}
+
 appointment appointment_of(const plan_request& r, const groom& g, const service& booked) {
     appointment out;
-    const bool dry = bath_for(r.patient.skin) == bath_care::none;
-    for (const service_step one : booked.steps) {
-        const service_step s = dry && one == service_step::bath ? service_step::brush : one;
-        const work takes = s == service_step::before_bath  ? g.before
-                           : s == service_step::after_bath ? g.after
-                           : s == service_step::deshed && dry
-                               ? work{}  // it goes with the bath
+    for (const step_today& one : steps_today(r, booked)) {
+        const service_step s = one.done;
+        const work takes = s == service_step::before_bath ? g.before
+                           : s == service_step::after_bath
+                               ? g.after
                                : step_work(s, r.patient.size, *r.patient.coat, r.rules.prices);
         if (takes > work{}) {
             out.steps.push_back({s, takes});

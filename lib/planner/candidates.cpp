@@ -205,7 +205,7 @@ sieve::sieve(const zone_situation& at)
     }
 }
 
-bool sieve::lets_through(const setup& s, const finished& leaves) const {
+bool sieve::offered(const setup& s) const {
     if (by_list_) {
         const auto& customary = at_.where.prep_blades;
         return s.kind == tool_kind::none ||
@@ -213,12 +213,11 @@ bool sieve::lets_through(const setup& s, const finished& leaves) const {
                 (at_.mat_in ||
                  std::find(customary.begin(), customary.end(), s.tool.id) != customary.end()));
     }
-    if (s.kind != tool_kind::clip) {
-        return uses_tool(at_, s, true);
-    }
-    return leaves.best < hair_ &&
-           (((by_best_ ? leaves.best : leaves.low) > least_ && leaves.best < most_) ||
-            is_named(at_.plan, s));
+    return uses_tool(at_, s, true);
+}
+
+bool sieve::named(const setup& s) const {
+    return is_named(at_.plan, s);
 }
 
 bool by_prep_list(const zone_situation& at) {
@@ -243,8 +242,7 @@ zone_situation::zone_situation(const plan_request& r, const coat& c, const zone_
     today.thin_or_old = tender(r.patient);
     today.thin_skin = r.patient.thin_or_old;
     today.double_jacket = jacket_unsigned(r) && asks_consent(where);
-    today.sheet_clips =
-        z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+    today.sheet_clips = clips(z.how_finished);
     today.target = z.target;
     today.no_combs = r.tools.combs.empty();
     takes = mat_in ? longer_by_felt(place_cost(r, z.at, finish::clip), *z.mat, r.rules.prices)

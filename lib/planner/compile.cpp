@@ -65,13 +65,11 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
         return;
     }
     z.how_finished = wish.how.value_or(said ? finish::clip : finish::leave);
-    const bool clips =
-        z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
     const bool not_signed = jacket_unsigned(r_);
     // what hangs beside a jacket that stays isn't scissored to the length the jacket was to have
     const bool beside = z.how_finished == finish::scissor && not_signed &&
                         clips_jacket(wishes_, r_.reference.dog_body);
-    if ((clips || beside) && not_signed && asks_consent(where)) {
+    if ((clips(z.how_finished) || beside) && not_signed && asks_consent(where)) {
         z.withheld = true;
         z.how_finished = carded_by_default(where) ? finish::card : finish::leave;
         z.why.what = carded_by_default(where) ? cause::jacket_unsigned : cause::head_unsigned;
@@ -87,10 +85,7 @@ void compiler::decide_wish(zone_plan& z, const instruction& wish) {
         }
     }
     // without a length there is nothing to clip or scissor to
-    const bool needs_length = z.how_finished == finish::clip ||
-                              z.how_finished == finish::comb_then_scissor ||
-                              z.how_finished == finish::scissor;
-    if (needs_length && !z.target) {
+    if (cuts(z.how_finished) && !z.target) {
         z.how_finished = finish::leave;
         z.why.what = cause::no_length;
     }
@@ -102,9 +97,7 @@ bool compiler::is_tidied(const zone_plan& z) const {
     const zone& w = zone_of(z);
     const bool finished_off = (w.where == group::head && !w.has(zone_use::ear_leather)) ||
                               w.where == group::feet || w.has(zone_use::scissors_only);
-    const bool scissored =
-        z.how_finished == finish::scissor || z.how_finished == finish::comb_then_scissor;
-    if (!finished_off || !scissored || z.hurt || !z.now || !z.target ||
+    if (!finished_off || !scissors_last(z.how_finished) || z.hurt || !z.now || !z.target ||
         *z.now > *z.target + z.tolerated || *z.now < r_.rules.prices.tidy_least.best) {
         return false;
     }
@@ -116,13 +109,11 @@ bool compiler::is_tidied(const zone_plan& z) const {
 
 /// A lone place isn't left standing in a part that the kit leaves at another length.
 void compiler::follow_part(std::size_t index) {
-    for (const part_follower& f : out_.follow) {
-        if (f.zone == index) {
-            zone_plan& z = out_.zones[index];
-            z.target = f.at;
-            z.tolerated = tolerance(f.at, zone_of(z).where == group::head, r_.rules.prices);
-            z.aim = longer(f.at, scissors_leave_at_least(zone_of(z), r_.rules.refusal));
-        }
+    if (const part_follower* f = out_.follower(index)) {
+        zone_plan& z = out_.zones[index];
+        z.target = f->at;
+        z.tolerated = tolerance(f->at, zone_of(z).where == group::head, r_.rules.prices);
+        z.aim = longer(f->at, scissors_leave_at_least(zone_of(z), r_.rules.refusal));
     }
 }
 

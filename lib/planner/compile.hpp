@@ -1,6 +1,7 @@
 // Private to lib: the groom as a problem in integers, and the way back from its solution.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -40,6 +41,12 @@ struct compiled_plan {
 
     [[nodiscard]] std::size_t setup_of(std::size_t column) const { return column % setups; }
     [[nodiscard]] bool combed(std::size_t column) const { return column >= setups; }
+    /// The zone as a follower of its part; null: it is none.
+    [[nodiscard]] const part_follower* follower(std::size_t zone) const {
+        const auto at = std::find_if(follow.begin(), follow.end(),
+                                     [&](const part_follower& f) { return f.zone == zone; });
+        return at != follow.end() ? &*at : nullptr;
+    }
     /// Whether a place comes down with its part, sound or not.
     [[nodiscard]] bool with_part(std::size_t zone) const {
         return under[zone] != kit_setups::none && taken_down[zone];

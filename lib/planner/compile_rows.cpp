@@ -9,17 +9,22 @@
 
 namespace pelage {
 
+std::size_t compiler::next_bit(std::size_t tool) {
+    const std::size_t bit = out_.choice.price.size();
+    if (bit >= most_tools) {
+        throw error(errc::range,
+                    "a plan counts at most 64 blades and combs, before and after the bath "
+                    "together; found more; leave out of the kit what this groom doesn't need");
+    }
+    out_.choice.price.push_back(static_cast<std::int32_t>(in_mmin(top_.tools()[tool])));
+    out_.tool_of.push_back(tool);
+    return bit;
+}
+
 tool_set compiler::tool_bit(std::size_t tool, list when) {
     std::size_t& bit = bits_[tool + (when == list::after_bath ? top_.tools().size() : 0)];
     if (bit == kit_setups::none) {
-        bit = out_.choice.price.size();
-        if (bit >= most_tools) {
-            throw error(errc::range,
-                        "a plan counts at most 64 blades and combs, before and after the bath "
-                        "together; found more; leave out of the kit what this groom doesn't need");
-        }
-        out_.choice.price.push_back(static_cast<std::int32_t>(in_mmin(top_.tools()[tool])));
-        out_.tool_of.push_back(tool);
+        bit = next_bit(tool);
     }
     return tool_set{1} << bit;
 }
@@ -67,9 +72,7 @@ void compiler::add_cell(std::size_t index, std::size_t setup, const candidate& c
 
 /// Whether the hair is cut so short that nobody combs a mat out of it first.
 bool compiler::cut_short_anyway(const zone_plan& z) const {
-    const bool cut = z.how_finished == finish::clip || z.how_finished == finish::scissor ||
-                     z.how_finished == finish::comb_then_scissor;
-    return cut && z.target &&
+    return cuts(z.how_finished) && z.target &&
            in_hundredths(*z.target) < in_hundredths(r_.rules.refusal.comb_for.best);
 }
 
@@ -257,12 +260,11 @@ bool compiler::add_cells_once(std::size_t index, const zone_situation& at, const
         }
         add_cell(index, k, c, how);
     };
-    const bool clips =
-        z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
+    const bool by_clipper = clips(z.how_finished);
     for (const direction d : {direction::with_lay, direction::against_lay}) {
         const bool open = z.way == lay_choice::either || by_prep_list(at) ||
                           (z.way == lay_choice::with_lay) == (d == direction::with_lay);
-        if (!clips || !open) {
+        if (!by_clipper || !open) {
             continue;
         }
         for (const std::size_t k : top_.clips(d)) {
@@ -270,7 +272,7 @@ bool compiler::add_cells_once(std::size_t index, const zone_situation& at, const
         }
     }
     for (const std::size_t k : top_.by_hand()) {
-        add(k, clips && !reached && setups[k].kind == tool_kind::scissors);
+        add(k, by_clipper && !reached && setups[k].kind == tool_kind::scissors);
     }
     return any;
 }

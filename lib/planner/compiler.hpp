@@ -92,6 +92,8 @@ class compiler {
     [[nodiscard]] work edges_taken_along(const place& p, const length& left) const;
     [[nodiscard]] tool_set tools_held(std::size_t setup, list when);
     [[nodiscard]] tool_set tool_bit(std::size_t tool, list when);
+    /// Counts a tool that no setup held before.
+    [[nodiscard]] std::size_t next_bit(std::size_t tool);
 
     const plan_request& r_;
     const ready_kit& ready_;

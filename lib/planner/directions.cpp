@@ -49,9 +49,7 @@ class open_directions {
     [[nodiscard]] const zone_plan& plan(std::size_t row) const { return c_.zones[c_.rows[row]]; }
     [[nodiscard]] bool open(std::size_t row) const {
         const zone_plan& z = plan(row);
-        const bool clips =
-            z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor;
-        return z.way == lay_choice::either && clips && z.target.has_value();
+        return z.way == lay_choice::either && clips(z.how_finished) && z.target.has_value();
     }
     [[nodiscard]] bool together(std::size_t a, std::size_t b) const {
         const body& dog = r_.reference.dog_body;

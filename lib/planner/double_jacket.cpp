@@ -33,8 +33,7 @@ bool jacket_unsigned(const plan_request& r) {
 }
 
 bool wants_clipping(const instruction& wish) {
-    const finish how = wish.how.value_or(finish::clip);
-    return (wish.target || wish.blade) && (how == finish::clip || how == finish::comb_then_scissor);
+    return (wish.target || wish.blade) && clips(wish.how.value_or(finish::clip));
 }
 
 bool clips_jacket(const wishes_by_place& wishes, const body& b) {

@@ -131,10 +131,9 @@ class regrowth_planner {
             const bool trunk = how == grow_back::even_all &&
                                !zone_of(z).has(zone_use::scissors_only) &&
                                (p == part::body || p == part::legs);
-            const bool clips = z.how_finished == finish::clip ||
-                               z.how_finished == finish::comb_then_scissor ||
-                               (trunk && z.how_finished == finish::scissor);
-            const bool may = wish_of(i) != nullptr && clips && !z.hurt &&
+            const bool by_clipper =
+                clips(z.how_finished) || (trunk && z.how_finished == finish::scissor);
+            const bool may = wish_of(i) != nullptr && by_clipper && !z.hurt &&
                              z.came != outcome::clipped_under && (!z.mat || z.combed_out) &&
                              z.how.kind != tool_kind::none;
             auto to = may ? down_to(how, z) : std::nullopt;

@@ -62,8 +62,7 @@ class parts_as_chosen {
         return part_of(r_.reference.dog_body.zones[z.at.zone]);
     }
     [[nodiscard]] static bool clips(const zone_plan& z) {
-        return z.target && !z.mat &&
-               (z.how_finished == finish::clip || z.how_finished == finish::comb_then_scissor);
+        return z.target && !z.mat && pelage::clips(z.how_finished);
     }
     [[nodiscard]] static bool off(const length& l, const zone_plan& z) {
         return in_hundredths(gap(l, *z.target)) > in_hundredths(z.tolerated);

@@ -16,8 +16,7 @@ const zone& zone_of(const plan_request& r, const zone_plan& z) {
 }
 
 bool cut_by_sheet(const zone_plan& z) {
-    return z.target && (z.how_finished == finish::clip || z.how_finished == finish::scissor ||
-                        z.how_finished == finish::comb_then_scissor);
+    return z.target && cuts(z.how_finished);
 }
 
 bool in_part(const plan_request& r, const zone_plan& z, part p) {

@@ -66,6 +66,12 @@ wishes_by_place::wishes_by_place(const plan_request& r, const ready_kit& ready)
     }
     wide_first(departures_);
     wide_first(now_);
+    const auto one_side = [](const auto& one) {
+        return std::any_of(one.whom->places.begin(), one.whom->places.end(),
+                           [](const place& p) { return p.which != side::both; });
+    };
+    of_one_side_ = std::any_of(departures_.begin(), departures_.end(), one_side) ||
+                   std::any_of(now_.begin(), now_.end(), one_side);
 }
 
 instruction wishes_by_place::at(const place& p) const {
@@ -131,7 +137,8 @@ bool wishes_by_place::one_sided(std::size_t zone) const {
     const bool foot = std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
         return f.at.which != side::both && under_hurt_foot(b, d, f, {zone, f.at.which});
     });
-    return inner || foot || sheet_.one_sided(zone) || any(departures_) || any(now_) ||
+    return inner || foot || sheet_.one_sided(zone) ||
+           (of_one_side_ && (any(departures_) || any(now_))) ||
            std::any_of(d.mats.begin(), d.mats.end(),
                        [&](const mat_finding& m) { return on_side(m.at); }) ||
            std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {

@@ -57,6 +57,7 @@ class wishes_by_place {
     const resolved_style& sheet_;
     std::vector<said<instruction>> departures_;
     std::vector<said<length>> now_;
+    bool of_one_side_ = false;  ///< something is said of a side of the dog
 };
 
 /// Whether `edge` is an edge of the zone that `p` is in, on the same side.

@@ -238,8 +238,18 @@ void put_first(const plan_request& r, const groom& g, std::vector<block>& blocks
                           longest_first,
                           b.zones.front()};
     };
-    std::sort(blocks.begin(), blocks.end(),
-              [&](const block& a, const block& b) { return key(a) < key(b); });
+    std::vector<std::pair<decltype(key(blocks.front())), std::size_t>> keys;
+    keys.reserve(blocks.size());
+    for (std::size_t b = 0; b < blocks.size(); ++b) {
+        keys.emplace_back(key(blocks[b]), b);
+    }
+    std::sort(keys.begin(), keys.end());
+    std::vector<block> sorted;
+    sorted.reserve(blocks.size());
+    for (const auto& [rank, b] : keys) {
+        sorted.push_back(std::move(blocks[b]));
+    }
+    blocks = std::move(sorted);
 }
 
 /// How long a blade has been running when each block of a list ends: it goes on where the next

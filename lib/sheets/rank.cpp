@@ -129,8 +129,7 @@ class trial_maker {
         for (std::size_t i = 0; i < t.plan.zones.size(); ++i) {
             const zone_plan& z = t.plan.zones[i];
             const instruction wish = wish_at(*t.sheet, z.at);
-            if (z.how_finished == finish::card &&
-                (wish.how == finish::clip || wish.how == finish::comb_then_scissor)) {
+            if (z.how_finished == finish::card && wish.how && clips(*wish.how)) {
                 carded.where.push_back({i, {}});
             }
             if (r_.reference.dog_body.zones[z.at.zone].where == group::prep || !z.leaves) {

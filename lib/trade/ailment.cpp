@@ -39,67 +39,75 @@ std::vector<strings> pieces_of(std::string_view text) {
     return out;
 }
 
-bool says(const std::string& pattern, const std::string& word) {
+bool says(std::string_view pattern, std::string_view word) {
     return pattern.back() == '*' ? word.starts_with(pattern.substr(0, pattern.size() - 1))
                                  : word == pattern;
 }
 
-bool denies(const std::string& word) {
+bool denies(std::string_view word) {
     constexpr std::array<std::string_view, 9> all{"no",  "not",    "never", "isnt", "without",
                                                   "nor", "doesnt", "hasnt", "wasnt"};
     return std::find(all.begin(), all.end(), word) != all.end();
 }
 
+/// The first word of a phrase.
+std::string_view first_of(std::string_view phrase) {
+    return phrase.substr(0, phrase.find(' '));
+}
+
 /// One piece, and which of its words something was made of.
 class piece {
   public:
-    explicit piece(const strings& words) : words_(words), used_(words.size(), false) {}
+    explicit piece(const strings& words)
+        : words_(words),
+          denied_(static_cast<std::size_t>(std::find_if(words.begin(), words.end(), denies) -
+                                           words.begin())),
+          used_(words.size(), false) {}
 
     /// Whether the phrase stands in it, undenied.
-    bool tells(const std::string& phrase) {
-        const strings asked = split(phrase);
+    bool tells(std::string_view phrase) {
         bool found = false;
-        for (std::size_t i = 0; i + asked.size() <= words_.size(); ++i) {
+        for (std::size_t i = 0; i < words_.size(); ++i) {
+            const std::size_t long_so = stands_at(i, phrase);
             // a denial covers what follows it in its piece: "no longer pregnant", "not blind or deaf"
-            const auto before = words_.begin() + static_cast<std::ptrdiff_t>(i);
-            bool here = denies(asked.front()) || std::none_of(words_.begin(), before, denies);
-            for (std::size_t n = 0; here && n < asked.size(); ++n) {
-                here = says(asked[n], words_[i + n]);
+            if (long_so > 0 && (i <= denied_ || denies(first_of(phrase)))) {
+                std::fill_n(used_.begin() + static_cast<std::ptrdiff_t>(i), long_so, true);
+                found = true;
             }
-            for (std::size_t n = 0; here && n < asked.size(); ++n) {
-                used_[i + n] = true;
-            }
-            found = found || here;
         }
         return found;
     }
 
-    /// Whether it says more than what was found and words that say nothing of their own.
-    [[nodiscard]] bool leaves(const strings& beside) const {
+    /// Passes over words that say nothing of their own, and numbers.
+    void pass(const strings& beside) {
         for (std::size_t i = 0; i < words_.size(); ++i) {
             const bool number = words_[i].find_first_not_of("0123456789") == std::string::npos;
-            if (!used_[i] && !number &&
-                std::find(beside.begin(), beside.end(), words_[i]) == beside.end()) {
-                return true;
-            }
+            used_[i] = used_[i] || number ||
+                       std::find(beside.begin(), beside.end(), words_[i]) != beside.end();
         }
-        return false;
+    }
+    /// Whether it says more than what was found and passed over.
+    [[nodiscard]] bool leaves() const {
+        return std::find(used_.begin(), used_.end(), false) != used_.end();
     }
 
   private:
-    static strings split(const std::string& phrase) {
-        strings out{{}};
-        for (const char c : phrase) {
-            if (c == ' ') {
-                out.emplace_back();
-            } else {
-                out.back() += c;
+    /// How many words the phrase has if they stand from the `i`-th on, 0 if they don't.
+    [[nodiscard]] std::size_t stands_at(std::size_t i, std::string_view phrase) const {
+        std::size_t n = 0;
+        while (!phrase.empty()) {
+            const std::string_view asked = first_of(phrase);
+            if (i + n >= words_.size() || !says(asked, words_[i + n])) {
+                return 0;
             }
+            ++n;
+            phrase.remove_prefix(std::min(asked.size() + 1, phrase.size()));
         }
-        return out;
+        return n;
     }
 
     const strings& words_;
+    std::size_t denied_;  ///< what stands behind this word is denied
     std::vector<bool> used_;
 };
 
@@ -124,14 +132,18 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
     health_told out;
     for (const strings& words : pieces_of(text)) {
         piece one(words);
-        bool ails = false;
+        bool unwell = false;
         for (const ailment& a : by.all) {
             if (tells_any(one, a)) {
                 add(out, a);
-                ails = ails || a.unwell;
+                unwell = unwell || a.unwell;
             }
         }
-        out.more = out.more || (!ails && one.leaves(by.beside));
+        one.pass(by.beside);
+        if (unwell) {
+            one.pass(by.how_bad);
+        }
+        out.more = out.more || one.leaves();
     }
     out.more = out.more || (!text.empty() && out.known.empty());
     for (const strings& words : pieces_of(note)) {

@@ -19,14 +19,15 @@ struct record_of_dog {
     dog_record read{};  ///< what its file holds
 };
 
-/// An entry just recorded: what it says, where it is, how it is taken back.
+/// An entry just recorded: what it says, where it is, how it is taken back. `b` names its places;
 /// `undo` is the call that takes it back again.
 [[nodiscard]] document recorded_document(const record_of_dog& of, const recorded_entry& e,
-                                         const std::string& undo, const print_options& o);
+                                         const body& b, const std::string& undo,
+                                         const print_options& o);
 [[nodiscard]] std::string recorded_json(const record_of_dog& of, const recorded_entry& e);
 
-/// The last entries that hold, at most `most`.
-[[nodiscard]] document record_document(const record_of_dog& of, std::size_t most,
+/// The last entries that hold, at most `most`; `b` names their places.
+[[nodiscard]] document record_document(const record_of_dog& of, std::size_t most, const body& b,
                                        const print_options& o);
 
 /// Every visit of those records as one table, with what became of each entry.

@@ -24,6 +24,15 @@ struct appointment {
     [[nodiscard]] work total() const;  ///< all steps together
 };
 
+/// A step as it is booked, and as it is done today.
+struct step_today {
+    service_step booked = service_step::look;  ///< what was booked
+    service_step done = service_step::look;    ///< the same, or what is done in its place
+};
+/// The steps of a service as the dog's skin lets them be done: where it allows no bath (bath_for) the coat is
+/// brushed through in its place, and the undercoat isn't washed out.
+[[nodiscard]] std::vector<step_today> steps_today(const plan_request& r, const service& booked);
+
 /// The appointment of a planned groom. Where the skin allows no bath (bath_for) the coat is brushed through
 /// in its place, and no undercoat is washed out. `beyond` counts combing out; what felt costs the clipper isn't
 /// told apart from clipping, so a sheet's own minutes leave it out.

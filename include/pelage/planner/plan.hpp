@@ -221,7 +221,8 @@ struct instead_of_clip {
 [[nodiscard]] std::optional<instead_of_clip> instead_of(const plan_request& r, const groom& g);
 
 /// The zones of a planned groom as the forecast sees them, with the index of each in groom::zones.
-/// Zones whose length isn't known (today's hair unknown), or that are left for hurt skin, are not in it.
+/// Zones whose length isn't known (today's hair unknown), that stay undone, or that are left for hurt skin or for
+/// teats, are not in it.
 struct kept_coat {
     std::vector<kept_zone> zones;    ///< that hair is kept on
     std::vector<std::size_t> index;  ///< of each its index into groom::zones

@@ -43,6 +43,8 @@ struct ailment {
 struct ailments {
     std::vector<ailment> all;         ///< in the order of ailment_kind
     std::vector<std::string> beside;  ///< lower case
+    /// The same beside one of which the dog is unwell: how bad it is, when, what it takes for it.
+    std::vector<std::string> how_bad;
 };
 
 /// What was told of a dog's health.

@@ -158,6 +158,11 @@ struct dog {
     return told_of(d, ailment_kind::young);
 }
 
+/// Pregnant or nursing, and otherwise well.
+[[nodiscard]] inline bool only_with_young(const dog& d) {
+    return with_young(d) && !tender(d) && !ails(d);
+}
+
 /// It bites or wears a muzzle.
 [[nodiscard]] inline bool may_bite(const dog& d) {
     return std::any_of(d.alerts.begin(), d.alerts.end(), [](const alert& a) {

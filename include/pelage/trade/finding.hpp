@@ -37,7 +37,7 @@ struct mat_finding {
     bool filed = false;  ///< it stands in the dog's file: found that day, or nobody knows when
 };
 
-/// What the skin shows. What is done there is in model/refusal.hpp (care_for).
+/// What the skin shows. What is done there is in model/care.hpp (care_for).
 enum class skin_state {
     irritated,  ///< red, inflamed, sore
     broken,     ///< a wound

@@ -27,6 +27,19 @@ inline constexpr std::array<std::string_view, 7> finish_names{
     return finish_names[static_cast<std::size_t>(f)];
 }
 
+/// A clipper takes the hair, whether or not scissors go over it then.
+[[nodiscard]] constexpr bool clips(finish f) {
+    return f == finish::clip || f == finish::comb_then_scissor;
+}
+/// The hair is cut to a length, by a clipper or by scissors.
+[[nodiscard]] constexpr bool cuts(finish f) {
+    return clips(f) || f == finish::scissor;
+}
+/// Scissors give it its shape at last.
+[[nodiscard]] constexpr bool scissors_last(finish f) {
+    return f == finish::scissor || f == finish::comb_then_scissor;
+}
+
 /// Finished length: combed-out hair left standing (mm), low <= best <= high.
 struct finished {
     length low{};   ///< the least it may come to

@@ -16,16 +16,16 @@ namespace pelage {
 
 /// The prices (reference/prices.toml; a salon overrides any of them).
 struct price_rules {
-    figure<work> pick_up_blade;           ///< each time
-    figure<work> pick_up_second_clipper;  ///< a blade that stays on a second clipper
-    figure<work> pick_up_comb;            ///< each time
-    figure<double> comb_then_scissor;     ///< factors on the time to clip
-    figure<double> scissor;               ///< likewise
-    figure<double> thin;                  ///< likewise
-    figure<double> card;                  ///< likewise
-    figure<double> hand_strip;            ///< likewise
-    std::array<figure<double>, 5> size;   ///< factor by dog size
-    figure<work> miss_per_excess;         ///< times weight times excess over target
+    figure<work> pick_up_blade;                          ///< each time
+    figure<work> pick_up_second_clipper;                 ///< a blade that stays on a second clipper
+    figure<work> pick_up_comb;                           ///< each time
+    figure<double> comb_then_scissor;                    ///< factors on the time to clip
+    figure<double> scissor;                              ///< likewise
+    figure<double> thin;                                 ///< likewise
+    figure<double> card;                                 ///< likewise
+    figure<double> hand_strip;                           ///< likewise
+    std::array<figure<double>, size_names.size()> size;  ///< factor by dog size
+    figure<work> miss_per_excess;                        ///< times weight times excess over target
     figure<length> miss_floor;            ///< targets shorter than this count as this
     figure<double> tolerance_share;       ///< tolerance, of the wished length
     figure<length> tolerance_cap;         ///< the tolerance is at least that
@@ -53,7 +53,7 @@ struct price_rules {
     figure<work> visit;              ///< taking in and handing back, whatever is done
     figure<work> trip;  ///< the owner's coming and going: weighs in a calendar's choice alone
     figure<work> bath;  ///< washing, drying and combing out a medium dog
-    std::array<figure<double>, 9> bath_coat;  ///< times that, by coat class
+    std::array<figure<double>, coat_names.size()> bath_coat;  ///< times that, by coat class
     figure<work> late_full;      ///< a day on which a full groom is overdue, in a diary's choice
     figure<work> late_visit;     ///< and a day on which what mats or grows out is
     figure<work> nails;          ///< of any dog

@@ -38,11 +38,6 @@ split split_of(const groom& g, const body& b, group where, bool matted_alone) {
     return out;
 }
 
-/// Pregnant or nursing, and otherwise well.
-bool only_with_young(const dog& d) {
-    return with_young(d) && !tender(d) && !ails(d);
-}
-
 }  // namespace
 
 std::string shorter_by_mats(const groom& g, const body& b, bool matted_alone) {

@@ -106,6 +106,12 @@ std::string mat_words(const plan_request& r, const zone_plan& z) {
 
 }  // namespace
 
+std::string then_words(const block& b, const plan_request& r) {
+    return std::string(b.off                                 ? finished_later(r)
+                       : b.done == finish::comb_then_scissor ? ", then scissor"
+                                                             : "");
+}
+
 std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u) {
     switch (z.why.what) {
         case cause::none:

@@ -11,6 +11,9 @@ namespace pelage::io {
 /// Why a place comes out as it does; empty where it is as wished.
 [[nodiscard]] std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u);
 
+/// What is done in a block besides moving the tool: ", then scissor"; mostly nothing.
+[[nodiscard]] std::string then_words(const block& b, const plan_request& r);
+
 /// How far a place comes out from what was asked; for cause::missed.
 [[nodiscard]] std::string missed_in_brief(const zone_plan& z, length_unit u);
 

@@ -1,5 +1,6 @@
 #include "data/read/figures.hpp"
 
+#include <array>
 #include <type_traits>
 
 namespace pelage::io {
@@ -94,7 +95,21 @@ std::vector<figure_field> slots(refusal_rules& r) {
             {"finger-covers", &r.finger_covers, any_length}};
 }
 
-std::vector<figure_field> slots(price_rules& r) {
+/// One for each of `names`: "bath-smooth", "bath-double-short".
+template <class Quantity, std::size_t N>
+void add_each(std::vector<figure_field>& to, const std::string& before,
+              const std::array<std::string_view, N>& names, std::array<figure<Quantity>, N>& of,
+              const bounds& range) {
+    for (std::size_t i = 0; i < N; ++i) {
+        to.push_back({before + std::string(names[i]), &of[i], range});
+    }
+}
+
+void add(std::vector<figure_field>& to, const std::vector<figure_field>& more) {
+    to.insert(to.end(), more.begin(), more.end());
+}
+
+std::vector<figure_field> tools_and_finishes(price_rules& r) {
     return {{"pick-up-blade", &r.pick_up_blade, at_the_table},
             {"pick-up-second-clipper", &r.pick_up_second_clipper, at_the_table},
             {"pick-up-comb", &r.pick_up_comb, at_the_table},
@@ -102,13 +117,11 @@ std::vector<figure_field> slots(price_rules& r) {
             {"scissor", &r.scissor, factor},
             {"thin", &r.thin, factor},
             {"card", &r.card, factor},
-            {"hand-strip", &r.hand_strip, factor},
-            {"size-toy", r.size.data(), size_factor},
-            {"size-small", &r.size[1], size_factor},
-            {"size-medium", &r.size[2], size_factor},
-            {"size-large", &r.size[3], size_factor},
-            {"size-giant", &r.size[4], size_factor},
-            {"miss-per-excess", &r.miss_per_excess, at_the_table},
+            {"hand-strip", &r.hand_strip, factor}};
+}
+
+std::vector<figure_field> misses_and_mats(price_rules& r) {
+    return {{"miss-per-excess", &r.miss_per_excess, at_the_table},
             {"miss-floor", &r.miss_floor, small_length},
             {"tolerance-share", &r.tolerance_share, share},
             {"tolerance-cap", &r.tolerance_cap, small_length},
@@ -133,20 +146,17 @@ std::vector<figure_field> slots(price_rules& r) {
             {"lost-week", &r.lost_week, at_the_table},
             {"part-down", &r.part_down, share},
             {"patch-per-mm", &r.patch_per_mm, at_the_table},
-            {"patch-allowance", &r.patch_allowance, any_length},
-            {"visit", &r.visit, {1.0, 240.0, true}},
+            {"patch-allowance", &r.patch_allowance, any_length}};
+}
+
+std::vector<figure_field> visit_and_bath(price_rules& r) {
+    return {{"visit", &r.visit, {1.0, 240.0, true}},
             {"trip", &r.trip, at_the_table},
-            {"bath", &r.bath, {1.0, 240.0, true}},
-            {"bath-smooth", r.bath_coat.data(), factor},
-            {"bath-double-short", &r.bath_coat[1], factor},
-            {"bath-double-long", &r.bath_coat[2], factor},
-            {"bath-feathered", &r.bath_coat[3], factor},
-            {"bath-wire", &r.bath_coat[4], factor},
-            {"bath-drop", &r.bath_coat[5], factor},
-            {"bath-shaggy", &r.bath_coat[6], factor},
-            {"bath-wavy", &r.bath_coat[7], factor},
-            {"bath-curly", &r.bath_coat[8], factor},
-            {"late-full", &r.late_full, at_the_table},
+            {"bath", &r.bath, {1.0, 240.0, true}}};
+}
+
+std::vector<figure_field> beside_the_plan(price_rules& r) {
+    return {{"late-full", &r.late_full, at_the_table},
             {"late-visit", &r.late_visit, at_the_table},
             {"nails", &r.nails, {0.0, 240.0, true}},
             {"ears", &r.ears, {0.0, 240.0, true}},
@@ -154,6 +164,16 @@ std::vector<figure_field> slots(price_rules& r) {
             {"deshed", &r.deshed, {0.0, 240.0, true}},
             {"roll", &r.roll, {0.0, 240.0, true}},
             {"tidy", &r.tidy, {1.0, 240.0, true}}};
+}
+
+std::vector<figure_field> slots(price_rules& r) {
+    std::vector<figure_field> all = tools_and_finishes(r);
+    add_each(all, "size-", size_names, r.size, size_factor);
+    add(all, misses_and_mats(r));
+    add(all, visit_and_bath(r));
+    add_each(all, "bath-", coat_names, r.bath_coat, factor);
+    add(all, beside_the_plan(r));
+    return all;
 }
 
 }  // namespace

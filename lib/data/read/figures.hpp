@@ -2,6 +2,7 @@
 // between what it must lie. The reference's files and a salon's overrides share these lists.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <utility>
 #include <variant>
@@ -16,7 +17,7 @@ namespace pelage::io {
 
 /// One figure of the rules.
 struct figure_field {
-    std::string_view id;
+    std::string id;
     std::variant<figure<length>*, figure<days>*, figure<work>*, figure<double>*> to;
     bounds range;
 

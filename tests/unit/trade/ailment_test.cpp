@@ -36,15 +36,27 @@ TEST_CASE("a dog that is blind, in heat or new isn't unwell", "[ailment]") {
 }
 
 TEST_CASE("what no word covers is told as not understood", "[ailment]") {
-    for (const char* text :
-         {"one kidney", "blind, one kidney", "deaf, ear infection", "blind from a tumour",
-          "not pregnant", "no heart trouble", "14 weeks"}) {
+    for (const char* text : {"one kidney", "arthritis from a tumour", "heart trouble after cancer",
+                             "blind, one kidney", "deaf, ear infection", "blind from a tumour",
+                             "not pregnant", "no heart trouble", "14 weeks"}) {
         INFO(text);
         CHECK(heard(text).more);
     }
     CHECK(heard("not pregnant").known.empty());
     CHECK_FALSE(heard("").more);
     CHECK(heard("").known.empty());
+}
+
+TEST_CASE("how bad it is and what it takes is no ailment more", "[ailment]") {
+    for (const char* text :
+         {"weak heart", "heart murmur grade 3 of 6", "mild arthritis in both hind legs",
+          "early heart failure", "epilepsy controlled by tablets"}) {
+        INFO(text);
+        CHECK_FALSE(heard(text).known.empty());
+        CHECK_FALSE(heard(text).more);
+    }
+    CHECK(heard("blind, bad leg").more);  // a leg is no part of being blind
+    CHECK(heard("deaf poor condition").more);
 }
 
 TEST_CASE("of a note only that she is pregnant or nursing counts", "[ailment]") {
