@@ -4,6 +4,7 @@
 
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/data/read.hpp>
 #include <pelage/model/hair_today.hpp>
 #include <pelage/trade/place_words.hpp>
 
@@ -143,12 +144,11 @@ void ask_stop_list(intake_state& s) {
 void ask_health(intake_state& s) {
     const std::string text =
         s.ask.line("health", "What ails it, in a few words (" + kept_words(s.d.health) + ")",
-                   [](const std::string& typed) {
-                       constexpr std::array<std::string_view, 6> well{"none",    "nothing", "no",
-                                                                      "healthy", "well",    "good"};
-                       const bool nothing =
-                           std::find(well.begin(), well.end(), detail::plain(typed)) != well.end();
-                       return nothing ? "if nothing does, only Enter" : "";
+                   [&](const std::string& typed) {
+                       const bool skin = read_health(typed, "", s.about.known.told_health).of_skin;
+                       return io::says_well(typed) ? "if nothing does, only Enter"
+                              : skin ? "what the skin shows comes below, with its place"
+                                     : "";
                    });
     if (text.empty()) {
         return;

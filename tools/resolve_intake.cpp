@@ -190,6 +190,12 @@ void apply_intake(const intake_options& o, bool hair_said, const workplace& w, d
         d.health = o.health;
     }
     d.heard = read_health(d.health, d.note, w.reference.told_health);
+    if (d.heard->of_skin && d.skin.empty()) {
+        f.say(errc::ambiguous, "--health: where is it? found \"" + d.health +
+                                   "\"; what the skin shows is told with its place, so that "
+                                   "nothing goes near it: --skin 'belly stitches', --skin 'ears "
+                                   "wet', --skin 'rump fleas'");
+    }
     d.coat_change = d.coat_change || o.coat_change;
     d.shedding = d.shedding || o.shedding;
     d.thin_or_old = d.thin_or_old || o.thin_skin;

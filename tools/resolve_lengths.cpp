@@ -389,12 +389,20 @@ void apply_lengths(const std::string& text, const workplace& w, dog& d, faults& 
         }
         const bool bare = said->whom.empty();
         const bool replaced = sheet != nullptr && (sheet->adjustable || about_one_length(*sheet));
+        const bool whole = said->whom == words{"all"} && !said->what.how;
+        if (whole && sheet != nullptr && !replaced) {
+            f.say(errc::conflict,
+                  "--length: one length over the whole dog, and the sheet \"" + d.style +
+                      "\" has several; found \"" + text +
+                      "\"; say where: 'body 16 mm', or write --style one-length or kennel");
+            continue;
+        }
         if (bare && said->what.target && sheet != nullptr && sheet->adjustable) {
             d.body_length = said->what.target;
         } else if (bare && sheet != nullptr && !replaced) {
             f.say(errc::conflict, "--length: the sheet \"" + d.style +
                                       "\" has no length of its own to replace; found \"" + text +
-                                      "\"; say where: 'all " + text + "', 'body " + text +
+                                      "\"; say where: 'body " + text +
                                       "', or write another --style, such as one-length");
         } else {
             for (const std::string& whom : bare ? words{"all"} : said->whom) {

@@ -38,7 +38,8 @@ std::string from_to(const ends& e, length_unit u) {
     return show(e.low, u) == high ? high : low + " to " + high;
 }
 
-/// What a part is left at: what most of it is, or from least to most where there is no such length; "as it
+/// What a part is left at: what most of it is, or from least to most where there is no such length or
+/// something of it comes out at less than half of that; "as it
 /// is" where nothing of it is cut.
 std::string left_in_part(const groom& g, const body& b, group part, length_unit u) {
     grouped<std::string> by;
@@ -59,10 +60,13 @@ std::string left_in_part(const groom& g, const body& b, group part, length_unit 
     const auto most_of_it = std::max_element(
         by.all().begin(), by.all().end(),
         [](const auto& one, const auto& other) { return one.second.size() < other.second.size(); });
-    if (4 * most_of_it->second.size() > all.size()) {  // two ends of each
+    const auto [low, high] = std::minmax_element(all.begin(), all.end());
+    // what most of it is, unless something of it is shaved beside that: who signs must read so
+    const length main = g.zones[most_of_it->second.front()].leaves->best;
+    const bool shaved = *low + *low < main;
+    if (4 * most_of_it->second.size() > all.size() && !shaved) {  // two ends of each
         return most_of_it->first;
     }
-    const auto [low, high] = std::minmax_element(all.begin(), all.end());
     return from_to({*low, *high}, u);
 }
 
@@ -81,17 +85,34 @@ std::vector<group> parts_that_differ(const std::vector<whole_way>& all, const bo
     return out;
 }
 
-std::string down_words(const regrowth_option& w, const place_words& places) {
+/// Whether body and legs come out about alike: of two lengths apart by a blade or so none stands out.
+bool alike(const groom& g, const body& b, const price_rules& p) {
+    std::optional<length> shortest;
+    std::optional<length> longest;
+    for (const zone_plan& z : g.zones) {
+        const group where = b.zones[z.at.zone].where;
+        const bool coat = where == group::body || where == group::legs;
+        if (coat && z.leaves && z.how.kind == tool_kind::clip) {
+            shortest = shortest ? shorter(*shortest, z.leaves->best) : z.leaves->best;
+            longest = longest ? longer(*longest, z.leaves->best) : z.leaves->best;
+        }
+    }
+    return !shortest || *longest - *shortest <= p.seam_allowance.best;
+}
+
+std::string down_words(const regrowth_option& w, const place_words& places, const groom& g,
+                       const plan_request& r) {
     switch (w.how) {
         case grow_back::keep_long:
-            return "only what is matted";
+            return g.combed.empty() ? "only what is matted" : "only mats that aren't combed out";
         case grow_back::even_part:
             return listed(w.down.size() <= 3 ? places.titles_of(w.down) : places.parts_of(w.down)) +
                    " alike";
         case grow_back::even_all:
             break;
     }
-    return "all alike";
+    return alike(w.plan, r.reference.dog_body, r.rules.prices) ? "all alike"
+                                                               : "the rest shorter, too";
 }
 
 std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_request& r) {
@@ -99,10 +120,10 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
     std::vector<whole_way> all;
     for (const regrowth_option& w : b.grow_back) {
         const bool whole = all.empty() && !g.down.empty();
-        all.push_back(
-            {(all.empty() ? "as planned, " : "") +
-                 (whole ? std::string("the whole of what is much matted") : down_words(w, places)),
-             &w.plan, w.more, w.back_in});
+        all.push_back({(all.empty() ? "as planned, " : "") +
+                           (whole ? std::string("the whole of what is much matted")
+                                  : down_words(w, places, g, r)),
+                       &w.plan, w.more, w.back_in});
     }
     for (const other_way& w : b.ways) {
         if (w.what == way_kind::clip_mats && !all.empty()) {

@@ -65,6 +65,13 @@ class asked_part : owner_view {
 
     void say() {
         page_section& s = add("What you asked for");
+        if (r_.booked != nullptr && !r_.booked->whole) {
+            s.says.push_back(sentence_case(r_.booked->text) + ".");
+            if (const strings told = told_alerts(); !told.empty()) {
+                s.says.push_back("You told us: " + listed(told) + ".");
+            }
+            return;
+        }
         const std::array<std::pair<const char*, part>, 6> parts{{{"body", part::body},
                                                                  {"legs", part::legs},
                                                                  {"tail", part::tail},

@@ -34,6 +34,10 @@ class brushed_places : protected owner_view {
         return z.hurt || z.came == outcome::clipped_under || z.came == outcome::goes_along ||
                z.came == outcome::stuck;
     }
+    /// Too short to brush through: a soft brush or a cloth.
+    [[nodiscard]] bool bare(const zone_plan& z) const {
+        return z.leaves && z.leaves->best < r_.rules.refusal.soft_brush.best;
+    }
     [[nodiscard]] bool hated(const place& p) const {
         const auto& all = r_.patient.sensitive;
         return std::any_of(all.begin(), all.end(), [&](const std::string& word) {
@@ -72,13 +76,16 @@ class brushed_places : protected owner_view {
     }
     /// The places that mat first as they are left today.
     void soonest(std::size_t most, strings& names) const {
+        if (r_.booked != nullptr && !r_.booked->whole) {
+            return;  // nothing was cut: where it mats first isn't reckoned
+        }
         if (m_.ahead == nullptr || !mats_by_length(coat_)) {
             return;
         }
         for (const zone_forecast& f : m_.ahead->zones) {
             const auto z = std::find_if(g_.zones.begin(), g_.zones.end(),
                                         [&](const zone_plan& one) { return one.at == f.at; });
-            if (z != g_.zones.end()) {
+            if (z != g_.zones.end() && !bare(*z)) {
                 put(*z, most, names);
             }
         }
@@ -238,10 +245,17 @@ class brushing_part : brushed_places {
         page_section& s = add("Brushing at home");
         const habit want = std::max(wanted(), counted(r_.patient.brushed));
         const strings where = first_places(4);
+        if (all_bare()) {
+            s.says.push_back(
+                "It is short now: a soft brush or a cloth, with the hair, is enough. From " +
+                long_as(r_.rules.refusal.soft_brush.best) + " on:");
+        }
+        const bool more = !r_.patient.brushing_said && counted(r_.patient.brushed) < want;
         s.says.push_back(
             (r_.patient.coat_change && mats_by_length(coat_)
                  ? "The adult coat comes in now and mats fast. Brush "
-                 : "Brush ") +
+             : more ? "Better still, brush "
+                    : "Brush ") +
             often(want) +
             (bears_less(r_.patient) ? ", a few minutes at a time." : ", for ten minutes or so.") +
             (where.empty() ? ""
@@ -267,15 +281,27 @@ class brushing_part : brushed_places {
         s.beside = true;
     }
 
+    /// Whatever was clipped of the coat is too short to brush through.
+    [[nodiscard]] bool all_bare() const {
+        return std::all_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& z) {
+            return zone_of(z).where == group::prep || z.hurt || bare(z);
+        });
+    }
+
     void brush_shy() {
         page_section& s = add("If it does not like the brush");
         s.beside = true;
         s.says.emplace_back(
             "Small steps, once a day, and stop while it is still calm. Give a "
             "treat each time. If it pulls away, go back a week.");
+        // what was felted rests first
+        const bool rest = std::any_of(g_.zones.begin(), g_.zones.end(), [](const zone_plan& z) {
+            return z.came == outcome::clipped_under;
+        });
         const auto week = [&](int n) {
             const std::string w = "Week " + std::to_string(n);
-            return o_.today ? w + ", from " + short_day(plus(*o_.today, day(7.0 * (n - 1)))) : w;
+            const double from = 7.0 * (n - (rest ? 0 : 1));
+            return o_.today ? w + ", from " + short_day(plus(*o_.today, day(from))) : w;
         };
         const std::string touchy = sensitive();
         s.lines = {week(1) + ": it sniffs the brush. Touch its " + easy_place() + " with it.",

@@ -31,7 +31,17 @@ std::string owner_view::named(const zone_list& which) const {
     if (which.size() <= few) {
         return listed(places_.each_of(which));
     }
-    strings parts = places_.parts_of(which);
+    strings parts;
+    for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
+        const auto here = static_cast<std::size_t>(std::count_if(
+            which.begin(), which.end(), [&](std::size_t i) { return zone_of(i).where == part; }));
+        const std::string whole{name(part)};
+        // the tail's base alone, gone down with the body, is no tail
+        if (here > 0 && !(part == group::tail && here < places_.all_of(part).size())) {
+            parts.push_back(here * 2 >= places_.all_of(part).size() ? whole
+                                                                    : "some of the " + whole);
+        }
+    }
     if (std::any_of(which.begin(), which.end(),
                     [&](std::size_t i) { return zone_of(i).where == group::prep; })) {
         parts.emplace_back("hidden folds");
@@ -131,17 +141,24 @@ class page_maker : owner_view {
                      : "Days are what such coats mostly do. ";
     }
 
-    /// An old or thin-skinned, ill dog that is felted over much of it.
+    /// A dog too frail for one long sitting that is felted over much of it; one that is not well.
     void vet_first() {
         const bool first = std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const auto& c) {
             return c.what.when == caution_when::frail_felted;
         });
-        if (first && m_.moment != owner_moment::after) {
+        if (m_.moment == owner_moment::after) {
+            return;
+        }
+        if (first) {
             add("A vet first")
                 .says.emplace_back(
                     "Please have a vet see your dog before we groom it. It is much for one visit: "
-                    "we "
-                    "will need two or more, the mats first.");
+                    "we will need two or more, the mats first. We set the days when the vet has "
+                    "said yes.");
+        } else if (ails(r_.patient) && g_.planned()) {
+            add("A vet's word first")
+                .says.emplace_back(
+                    "Your dog is not well. Please ask your vet if we may groom it now.");
         }
     }
 
@@ -189,7 +206,11 @@ class page_maker : owner_view {
         }
         if (std::any_of(g_.zones.begin(), g_.zones.end(),
                         [](const zone_plan& z) { return z.hurt.has_value(); })) {
-            lines.emplace_back("no vet has yet seen what we left alone: this week");
+            const bool wet = std::any_of(g_.zones.begin(), g_.zones.end(), [](const zone_plan& z) {
+                return z.hurt == skin_state::wet;
+            });
+            lines.emplace_back(std::string("no vet has yet seen what we left alone: ") +
+                               (wet ? "today or tomorrow" : "this week"));
         }
         if (has(caution_when::lump_new)) {
             lines.emplace_back("no vet has yet seen the lump we felt: soon");

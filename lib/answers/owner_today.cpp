@@ -4,6 +4,7 @@
 #include "answers/choices.hpp"
 #include "answers/owner_view.hpp"
 #include "answers/plan_parts.hpp"
+#include "planner/mats.hpp"
 
 namespace pelage::io {
 
@@ -24,7 +25,7 @@ class choice_part : owner_view {
         strings choices;
         for (const regrowth_option& w : all) {
             if (!gains_nothing(w)) {
-                choices.push_back(
+                std::string text =
                     w.how == grow_back::keep_long
                         ? "Keep the rest long. What is short shows until it has grown: " + back(w) +
                               "."
@@ -32,7 +33,10 @@ class choice_part : owner_view {
                               even_in_words(w, o_.units) +
                               (is_even(w) ? " too, so that it all grows back even: "
                                           : " too, so that the difference shows less: ") +
-                              back(w) + ".");
+                              back(w) + ".";
+                if (std::find(choices.begin(), choices.end(), text) == choices.end()) {
+                    choices.push_back(std::move(text));
+                }
             }
         }
         if (choices.size() == 1) {
@@ -81,19 +85,18 @@ class today_part : owner_view {
     explicit today_part(const owner_view& v) : owner_view(v) {}
 
     void say() {
-        page_section& s = add("What we can do today, and why");
+        page_section& s = add(in_visits(g_) ? "What we can do once a vet has seen it, and why"
+                                            : "What we can do today, and why");
         grouped<std::string> by_text;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             if (const std::string text = told(i); !text.empty()) {
                 by_text.add(text, i);
             }
         }
-        const strings skin = on_the_skin();
+        strings skin = on_the_skin();
+        of_the_visit(skin);
         if (by_text.empty()) {
-            s.says.push_back(r_.patient.comb_checked
-                                 ? "All of it. A fine comb went through the coat down to the skin."
-                                 : "All of it, if a fine comb goes through down to the skin. We "
-                                   "check that first.");
+            s.says.push_back(all_of_it());
             s.lines = skin;
             return;
         }
@@ -116,6 +119,34 @@ class today_part : owner_view {
     }
 
   private:
+    /// The bath that was booked waits for a veterinarian's word.
+    [[nodiscard]] bool booked_bath_waits() const {
+        return r_.booked != nullptr && r_.booked->has(service_step::bath) &&
+               bath_for(r_.patient.skin) == bath_care::none;
+    }
+    /// Where nothing is otherwise than asked.
+    [[nodiscard]] std::string all_of_it() const {
+        if (booked_bath_waits()) {
+            return "Not the bath. The rest of it.";
+        }
+        const bool by_comb = r_.booked == nullptr || r_.booked->has(service_step::bath) ||
+                             r_.booked->has(service_step::brush);
+        return !by_comb ? "All of it."
+               : r_.patient.comb_checked
+                   ? "All of it. A fine comb went through the coat down to the skin."
+                   : "All of it, if a fine comb goes through down to the "
+                     "skin. We check that first.";
+    }
+    /// What holds for the visit whatever is cut.
+    void of_the_visit(strings& lines) const {
+        if (may_bite(r_.patient)) {
+            lines.emplace_back(
+                "It may wear a basket muzzle with us. Its face comes last, or stays as it is.");
+        }
+        if (leaves_mats(r_)) {
+            lines.emplace_back("We felt mats. They need a full groom soon.");
+        }
+    }
     /// Whether a way to grow back takes the other side down, too: it is chosen there.
     [[nodiscard]] bool offered_above(std::size_t zone) const {
         return m_.grow_back != nullptr &&
@@ -201,6 +232,14 @@ class today_part : owner_view {
                 missed += as_asked ? work{} : zone_of(i).clip_time.best;
             }
         }
+        if (g_.bath_waits() && g_.after > work{}) {
+            return "Only a start today. A mat stays in, and there is no bath over a mat. The rest "
+                   "comes "
+                   "once it is out.";
+        }
+        if (booked_bath_waits()) {
+            return "Not the bath.";
+        }
         const bool unhurt = those([](const zone_plan& z) { return z.hurt.has_value(); }).empty();
         if (missed == work{} && g_.stuck.empty() && unhurt) {
             return "All of it.";
@@ -251,9 +290,9 @@ class today_part : owner_view {
                        (may_keep_long(m_) ? ", unless you choose otherwise below." : ".");
             case outcome::beyond_reach:
                 return "it will be " + long_as(z.leaves->best) +
-                       (long_as(z.leaves->low) == long_as(z.leaves->best)
+                       (long_as(least_so(z)) == long_as(z.leaves->best)
                             ? ""
-                            : ", or as short as " + long_as(z.leaves->low)) +
+                            : ", or as short as " + long_as(least_so(z))) +
                        ". You asked for " + long_as(*z.target) +
                        (z.why.what == cause::as_its_part && !told_of_kit(z)
                             ? ". So it matches what is round it. Tell us if you mind."
@@ -266,6 +305,17 @@ class today_part : owner_view {
             return "a mat comes off before the bath. It will be as long as you asked.";
         }
         return carded(i);
+    }
+    /// How short places that come out so may be: one sentence for all of them.
+    [[nodiscard]] length least_so(const zone_plan& z) const {
+        length least = z.leaves->low;
+        for (const zone_plan& other : g_.zones) {
+            if (other.came == outcome::beyond_reach &&
+                long_as(other.leaves->best) == long_as(z.leaves->best)) {
+                least = shorter(least, other.leaves->low);
+            }
+        }
+        return least;
     }
     /// Whether a place of the same length and wish is told to lack a tool: one sentence for both.
     [[nodiscard]] bool told_of_kit(const zone_plan& z) const {

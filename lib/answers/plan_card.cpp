@@ -213,8 +213,9 @@ class card_page {
         between(text + gently_words(r_) +
                 (stripped_today()             ? "; what was stripped another day"
                  : g_.after == pelage::work{} ? ""
-                 : corded(r_.sheet)           ? "; the cords pressed out, dry to the core"
-                                              : "; then on a clean, dry, combed-out coat"));
+                 : corded(r_.sheet)
+                     ? "; the cords pressed out, dry to the core (hours, not counted here)"
+                     : "; then on a clean, dry, combed-out coat"));
     }
 
     [[nodiscard]] bool stripped_today() const {

@@ -128,7 +128,7 @@ class step_list {
             where.push_back(places_.listed_of(unknown));
         }
         if (!last.empty()) {
-            where.push_back(places_.listed_of(last) + " not before all else is done");
+            where.push_back(places_.listed_of(last) + " last, before the bath");
         }
         unknown.insert(unknown.end(), last.begin(), last.end());
         return "try " + held_words(tried, o_.units) +

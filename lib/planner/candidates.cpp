@@ -205,7 +205,7 @@ sieve::sieve(const zone_situation& at)
     }
 }
 
-bool sieve::offered(const setup& s) const {
+bool sieve::lets_through(const setup& s, const finished& leaves) const {
     if (by_list_) {
         const auto& customary = at_.where.prep_blades;
         return s.kind == tool_kind::none ||
@@ -213,11 +213,12 @@ bool sieve::offered(const setup& s) const {
                 (at_.mat_in ||
                  std::find(customary.begin(), customary.end(), s.tool.id) != customary.end()));
     }
-    return uses_tool(at_, s, true);
-}
-
-bool sieve::named(const setup& s) const {
-    return is_named(at_.plan, s);
+    if (s.kind != tool_kind::clip) {
+        return uses_tool(at_, s, true);
+    }
+    return leaves.best < hair_ &&
+           (((by_best_ ? leaves.best : leaves.low) > least_ && leaves.best < most_) ||
+            is_named(at_.plan, s));
 }
 
 bool by_prep_list(const zone_situation& at) {

@@ -44,22 +44,9 @@ class sieve {
   public:
     explicit sieve(const zone_situation& at);
     /// `leaves` stands at 0.01 mm, as kit_setups has it.
-    [[nodiscard]] bool lets_through(const setup& s, const finished& leaves) const {
-        if (s.kind != tool_kind::clip || by_list_) {
-            return offered(s);
-        }
-        // most of what lies in a kit ends here
-        return leaves.best < hair_ &&
-               (((by_best_ ? leaves.best : leaves.low) > least_ && leaves.best < most_) ||
-                named(s));
-    }
+    [[nodiscard]] bool lets_through(const setup& s, const finished& leaves) const;
 
   private:
-    /// Hand tools, and what a list of blades has.
-    [[nodiscard]] bool offered(const setup& s) const;
-    /// The blade that the sheet names.
-    [[nodiscard]] bool named(const setup& s) const;
-
     const zone_situation& at_;
     bool by_list_;
     bool by_best_;

@@ -124,7 +124,11 @@ std::optional<bool> caution_judge::of_the_dog(caution_when w) const {
         case caution_when::long_since:
             return long_since();
         case caution_when::frail_felted:
-            return frail() && !g_.down.empty();
+            return frail() && much_felted();
+        case caution_when::much_off:
+            return !g_.bath_waits() && much_comes_off();
+        case caution_when::nearly_bare:
+            return nearly_bare();
         case caution_when::bites:
             return may_bite(r_.patient);
         default:
@@ -205,7 +209,9 @@ places_named caution_judge::of_findings(caution_when w) const {
 places_named caution_judge::of_work(caution_when w) const {
     switch (w) {
         case caution_when::double_jacket_clipped:
-            return doubled() ? where([&](const zone_plan& z) { return clipped(z) && jacket(z); })
+            return doubled() ? where([&](const zone_plan& z) {
+                return clipped(z) && (jacket(z) || (z.mat && carded_by_default(zone_of(z))));
+            })
                              : places_named{};
         case caution_when::wire_clipped:
             return stripped_by_custom()
@@ -230,6 +236,11 @@ places_named caution_judge::of_work(caution_when w) const {
         case caution_when::sensitive_limb:
             return where(
                 [&](const zone_plan& z) { return touched(z) && hated(z) && limb(zone_of(z)); });
+        case caution_when::feet_by_blade:
+            return where([&](const zone_plan& z) {
+                return clipped(z) && !z.how.over && !z.mat &&
+                       zone_of(z).has(zone_use::clean_feet) && r_.sheet.feet != "clean";
+            });
         case caution_when::muzzled:
             return may_bite(r_.patient) ? where([&](const zone_plan& z) {
                 return worked(z) && zone_of(z).has(zone_use::clean_face);
@@ -264,7 +275,7 @@ places_named caution_judge::mats_on_limbs() const {
     return named(std::move(all));
 }
 
-/// Old or thin-skinned, and ill, one that bites, or both of them; or with what bears no long sitting
+/// Old or thin-skinned, and ill, or both of them; one that bites; or with what bears no long sitting
 /// whatever its age: heart, breath, seizures, pups, what nobody here knows.
 bool caution_judge::frail() const {
     const dog& d = r_.patient;
@@ -272,7 +283,48 @@ bool caution_judge::frail() const {
                             told_of(d, ailment_kind::seizures) || has_alert(alert_kind::faints) ||
                             has_alert(alert_kind::seizures);
     const bool both = d.thin_or_old && d.age == life_stage::old;
-    return bears_none || (tender(d) && (ails(d) || may_bite(d) || both));
+    return bears_none || may_bite(d) || (tender(d) && (ails(d) || both));
+}
+
+bool caution_judge::much_felted() const {
+    const auto share = [&](group g) {
+        work all{};
+        work felted{};
+        for (const zone_plan& z : g_.zones) {
+            if (zone_of(z).where == g) {
+                const work takes = zone_of(z).clip_time.best;
+                all += takes;
+                felted += z.mat && !z.combed_out ? takes : work{};
+            }
+        }
+        return all > work{} ? in_minutes(felted) / in_minutes(all) : 0.0;
+    };
+    const double much = r_.rules.prices.part_down.best;
+    return !g_.down.empty() || share(group::body) >= much || share(group::legs) >= much;
+}
+
+template <class Holds>
+bool caution_judge::most_of_jacket(Holds holds) const {
+    work all{};
+    work so{};
+    for (const zone_plan& z : g_.zones) {
+        if (jacket(z)) {
+            all += zone_of(z).clip_time.best;
+            so += clipped(z) && z.leaves && holds(z) ? zone_of(z).clip_time.best : work{};
+        }
+    }
+    return so + so > all;
+}
+
+bool caution_judge::much_comes_off() const {
+    return most_of_jacket([&](const zone_plan& z) {
+        return z.now && !z.mat && *z.now - z.leaves->best >= r_.rules.refusal.much_off.best;
+    });
+}
+
+bool caution_judge::nearly_bare() const {
+    return most_of_jacket(
+        [&](const zone_plan& z) { return z.leaves->best < r_.rules.refusal.comb_for.best; });
 }
 
 bool caution_judge::bath_is(bath_care c) const {

@@ -50,6 +50,14 @@ class caution_judge {
     [[nodiscard]] places_named mats_on_limbs() const;
     [[nodiscard]] places_named sun() const;
     [[nodiscard]] bool frail() const;
+    /// Mats that aren't combed out take much of its body or of its legs, whatever the wish is there.
+    [[nodiscard]] bool much_felted() const;
+    /// Most of its jacket is clipped from long to short.
+    [[nodiscard]] bool much_comes_off() const;
+    /// Most of its jacket is clipped shorter than any comb leaves it.
+    [[nodiscard]] bool nearly_bare() const;
+    template <class Holds>
+    [[nodiscard]] bool most_of_jacket(Holds holds) const;
     /// It is booked to be bathed, and so.
     [[nodiscard]] bool bath_is(bath_care c) const;
     [[nodiscard]] bool has_alert(alert_kind k) const;

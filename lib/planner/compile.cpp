@@ -114,6 +114,10 @@ void compiler::follow_part(std::size_t index) {
         z.target = f->at;
         z.tolerated = tolerance(f->at, zone_of(z).where == group::head, r_.rules.prices);
         z.aim = longer(f->at, scissors_leave_at_least(zone_of(z), r_.rules.refusal));
+        if (runs_over(z, zone_of(z), r_.rules.refusal)) {
+            z.how_finished = finish::clip;
+            z.aim.reset();
+        }
     }
 }
 

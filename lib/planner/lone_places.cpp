@@ -24,9 +24,17 @@ class parts_as_chosen {
 
     [[nodiscard]] std::vector<part_follower> lone() const {
         std::vector<part_follower> out;
+        const bool bald = any_bald();
+        if (!bald && !only_blades()) {
+            return out;
+        }
         for (std::size_t row = 0; row < s_.setup.size(); ++row) {
             const chosen_cell here = at(row);
-            if (!substituted(here)) {
+            if (const auto over = bald ? run_over(here) : std::nullopt) {
+                out.push_back({c_.rows[row], *over, *here.z.target});
+                continue;
+            }
+            if (!only_blades() || !substituted(here)) {
                 continue;
             }
             const auto most = left_around(here.z);
@@ -53,6 +61,8 @@ class parts_as_chosen {
     }
 
   private:
+    /// Which places a lone one is compared with.
+    enum class among { own_part, wished_so_in_part, wished_so };
     [[nodiscard]] chosen_cell at(std::size_t row) const {
         const std::size_t k = s_.setup[row];
         return {c_.zones[c_.rows[row]], ready_.top().setups()[c_.setup_of(k)],
@@ -67,6 +77,36 @@ class parts_as_chosen {
     [[nodiscard]] static bool off(const length& l, const zone_plan& z) {
         return in_hundredths(gap(l, *z.target)) > in_hundredths(z.tolerated);
     }
+    /// Anything sound is clipped shorter than wished, and shorter than scissors leave anywhere.
+    [[nodiscard]] bool any_bald() const {
+        for (std::size_t row = 0; row < s_.setup.size(); ++row) {
+            const chosen_cell here = at(row);
+            if (clips(here.z) && here.how.kind == tool_kind::clip &&
+                here.leaves < r_.rules.refusal.scissor_thin.best && off(here.leaves, here.z)) {
+                return true;
+            }
+        }
+        return false;
+    }
+    /// Wished no more than twice as long: a fringe of the same coat, no feathering that hangs from a short one.
+    [[nodiscard]] static bool fringe_of(const zone_plan& coat, const zone_plan& lone) {
+        return *lone.target <= *coat.target + *coat.target;
+    }
+    /// With combs in the kit folds and webs are done by them.
+    [[nodiscard]] bool only_blades() const { return r_.tools.combs.empty(); }
+    /// What the coat round a fringe or a foot is left at for want of better, where that is shorter than scissors
+    /// leave: nobody leaves boots and a frill on a dog that comes out so short.
+    [[nodiscard]] std::optional<length> run_over(const chosen_cell& here) const {
+        const zone& where = r_.reference.dog_body.zones[here.z.at.zone];
+        const bool outline = where.has(zone_use::scissors_only) || where.where == group::feet;
+        if (!outline || ten_at_most(where) || here.z.mat || !here.z.target ||
+            here.z.how_finished != finish::scissor || here.how.kind != tool_kind::scissors) {
+            return std::nullopt;
+        }
+        const auto most = most_of(here.z, among::own_part);
+        const bool bald = most && *most < scissors_leave_at_least(where, r_.rules.refusal);
+        return bald ? most : std::nullopt;
+    }
     [[nodiscard]] static bool substituted(const chosen_cell& here) {
         return clips(here.z) && here.how.kind == tool_kind::scissors && !here.z.tidied;
     }
@@ -78,11 +118,11 @@ class parts_as_chosen {
     }
     /// What most of the part, wished about as long, is clipped to for want of better; of the dog where nothing of the part is.
     [[nodiscard]] std::optional<length> left_around(const zone_plan& lone) const {
-        const auto of_part = most_of(lone, true);
-        return of_part ? of_part : most_of(lone, false);
+        const auto of_part = most_of(lone, among::wished_so_in_part);
+        return of_part ? of_part : most_of(lone, among::wished_so);
     }
     /// Only where most of what is left so misses its own wish by it.
-    [[nodiscard]] std::optional<length> most_of(const zone_plan& lone, bool its_part) const {
+    [[nodiscard]] std::optional<length> most_of(const zone_plan& lone, among whom) const {
         struct left_so {
             work all{};
             work missed{};
@@ -90,8 +130,10 @@ class parts_as_chosen {
         std::map<std::int32_t, left_so> by_length;
         for (std::size_t row = 0; row < s_.setup.size(); ++row) {
             const chosen_cell other = at(row);
-            const bool near = !its_part || part_at(other.z) == part_at(lone);
-            if (clips(other.z) && near && !off(*other.z.target, lone) &&
+            const bool near = whom == among::wished_so || part_at(other.z) == part_at(lone);
+            if (clips(other.z) && near &&
+                (whom == among::own_part ? fringe_of(other.z, lone)
+                                         : !off(*other.z.target, lone)) &&
                 other.how.kind == tool_kind::clip) {
                 const work takes = place_cost(r_, other.z.at, finish::clip);
                 left_so& here = by_length[in_hundredths(other.leaves)];
@@ -117,9 +159,7 @@ class parts_as_chosen {
 
 std::vector<part_follower> lone_places(const plan_request& r, const ready_kit& ready,
                                        const compiled_plan& c, const solution& s) {
-    // with combs in the kit folds and webs are done by them
-    return r.tools.combs.empty() ? parts_as_chosen(r, ready, c, s).lone()
-                                 : std::vector<part_follower>{};
+    return parts_as_chosen(r, ready, c, s).lone();
 }
 
 std::vector<part_follower> followed_again(const plan_request& r, const ready_kit& ready,

@@ -139,6 +139,9 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
                 unwell = unwell || a.unwell;
             }
         }
+        for (const std::string& phrase : by.of_skin) {
+            out.of_skin = one.tells(phrase) || out.of_skin;
+        }
         one.pass(by.beside);
         if (unwell) {
             one.pass(by.how_bad);

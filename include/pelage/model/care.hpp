@@ -39,6 +39,7 @@ struct refusal_rules {
     figure<length> finger_covers;  ///< a lump up to this across is covered with a finger
     figure<double> hurt_share;     ///< more of the dog than this hurt: a veterinarian first
     figure<work> one_go;           ///< longer appointments are broken up for a dog that bears less
+    figure<length> much_off;       ///< what loses more than this is roughed down before the bath
     figure<length> soft_brush;  ///< what was clipped off under mats is brushed softly from here on
 };
 

@@ -45,6 +45,8 @@ struct ailments {
     std::vector<std::string> beside;  ///< lower case
     /// The same beside one of which the dog is unwell: how bad it is, when, what it takes for it.
     std::vector<std::string> how_bad;
+    /// What is a finding of the skin and has a place: fresh stitches, fleas.
+    std::vector<std::string> of_skin;
 };
 
 /// What was told of a dog's health.
@@ -52,6 +54,7 @@ struct health_told {
     std::vector<ailment_kind> known;  ///< for which there is advice, each once
     bool unwell = false;              ///< one of them is such that the dog ails
     bool more = false;     ///< and something that no word covers: what it is, nobody knows here
+    bool of_skin = false;  ///< and a finding of the skin, whose place decides what is done
     bool in_note = false;  ///< the note seems to tell of its health, which is not reckoned with
     [[nodiscard]] bool has(ailment_kind k) const {
         return std::find(known.begin(), known.end(), k) != known.end();

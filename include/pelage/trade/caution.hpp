@@ -44,19 +44,22 @@ enum class caution_when {
     mat_on_limb,            ///< a mat on a leg or a foot: a band of hair may lie beneath
     muzzled,                ///< it bites or wears a muzzle, and its face is to be done
     bites,                  ///< it bites or wears a muzzle, whatever is done
-    faints,       ///< it faints, or what was told of its health is heart, breath or unknown
-    seizures,     ///< it has seizures
-    joints,       ///< joints, hips or back ail it
-    senses,       ///< it is blind or deaf
-    with_young,   ///< it is pregnant or nursing
-    season,       ///< it is in heat
-    diabetes,     ///< it has diabetes
-    first_groom,  ///< its first groom
-    fear,         ///< it is afraid
-    open_skin,    ///< broken or wet skin, and a bath would be due
-    red_skin      ///< red skin, nowhere broken, and it is bathed
+    faints,         ///< it faints, or what was told of its health is heart, breath or unknown
+    seizures,       ///< it has seizures
+    joints,         ///< joints, hips or back ail it
+    senses,         ///< it is blind or deaf
+    with_young,     ///< it is pregnant or nursing
+    season,         ///< it is in heat
+    diabetes,       ///< it has diabetes
+    first_groom,    ///< its first groom
+    fear,           ///< it is afraid
+    much_off,       ///< most of its jacket is clipped from long to short
+    nearly_bare,    ///< most of its jacket is clipped shorter than any comb leaves it
+    feet_by_blade,  ///< a bare blade runs over feet that aren't clean ones
+    open_skin,      ///< broken or wet skin, and a bath would be due
+    red_skin        ///< red skin, nowhere broken, and it is bathed
 };
-inline constexpr std::array<std::string_view, 41> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 44> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -95,6 +98,9 @@ inline constexpr std::array<std::string_view, 41> caution_when_names{"any-clippi
                                                                      "diabetes",
                                                                      "first-groom",
                                                                      "fear",
+                                                                     "much-off",
+                                                                     "nearly-bare",
+                                                                     "feet-by-blade",
                                                                      "open-skin",
                                                                      "red-skin"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {

@@ -152,6 +152,9 @@ void get_ailments(record& top, page& p, reference_data& c) {
     for (const word& w : top.get_words("how-bad", presence::must)) {
         c.told_health.how_bad.push_back(w.text);
     }
+    for (const word& w : top.get_words("of-skin", presence::must)) {
+        c.told_health.of_skin.push_back(w.text);
+    }
     for (const node* n : top.get_tables("ailment", presence::must)) {
         record r(*n, p.out);
         ailment a;

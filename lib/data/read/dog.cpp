@@ -361,6 +361,13 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     d.note = r.get_text("note", presence::may, text_kind::prose);
     if (!d.health.empty() || !d.note.empty()) {
         d.heard = read_health(d.health, d.note, p.known.told_health);
+        if (d.heard->of_skin && d.skin.empty()) {
+            r.out().add(r.at("health"), errc::ambiguous,
+                        fmt::format("health tells of the skin and not where; found {}; write it as "
+                                    "a [[skin]] with its zone and state, so that nothing goes near "
+                                    "it",
+                                    shown(d.health)));
+        }
     }
     r.done();
     return {std::move(d), r.at("id")};

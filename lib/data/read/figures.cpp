@@ -87,6 +87,7 @@ std::vector<figure_field> slots(refusal_rules& r) {
             {"oil-after", &r.oil_after, at_the_table},
             {"hurt-share", &r.hurt_share, share},
             {"one-go", &r.one_go, {1.0, 480.0, true}},
+            {"much-off", &r.much_off, any_length},
             {"soft-brush", &r.soft_brush, any_length},
             {"held-mat", &r.held_mat, small_length},
             {"scissor-finish", &r.scissor_finish, any_length},
