@@ -11,7 +11,7 @@
 namespace pelage::io {
 
 /// What is held and how it goes, what it leaves, where: "comb 16 mm over blade 30, with the lay, leaves
-/// 18 mm: body but the skirt, tail base".
+/// 18 mm: body (not skirt), tail base".
 struct card_step {
     std::string hold{};
     std::string leaves{};  ///< empty: what the tool is called by, or said of each place

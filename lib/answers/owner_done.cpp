@@ -38,7 +38,7 @@ class done_part : owner_view {
     }
 
   private:
-    /// "body but skirt 10 mm; legs 16 mm": what can be seen of the dog, of one length together.
+    /// "body (not skirt) 10 mm; legs 16 mm": what can be seen of the dog, of one length together.
     [[nodiscard]] std::string left_words(const visit& v) const {
         grouped<std::string> by;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {

@@ -248,7 +248,7 @@ class brushing_part : brushed_places {
         if (all_bare()) {
             s.says.push_back(
                 "It is short now: a soft brush or a cloth, with the hair, is enough. From " +
-                long_as(r_.rules.refusal.soft_brush.best) + " on:");
+                long_as(r_.rules.refusal.soft_brush.best) + " on do as below.");
         }
         const bool more = !r_.patient.brushing_said && counted(r_.patient.brushed) < want;
         s.says.push_back(

@@ -12,7 +12,7 @@ namespace {
 constexpr double gap = 5.0;            ///< around a label
 constexpr double reach = 1500.0;       ///< how far a label may be from its place
 constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
-constexpr double over_leader = 400.0;  ///< and one across another leader
+constexpr double over_leader = 700.0;  ///< and one across another leader
 constexpr double far_off = 220.0;      ///< what stands so badly that others may give way
 constexpr double near_by = 260.0;      ///< others so near may give way
 constexpr double over_others = 1.5;    ///< a leader over other polygons, of its length there
@@ -93,6 +93,7 @@ class label_layout {
                 }
             }
         }
+        uncross();
     }
 
     [[nodiscard]] std::vector<placed_label> take() {
@@ -162,6 +163,26 @@ class label_layout {
             }
         }
         outside_ = std::move(best);
+    }
+
+    /// Two whose leaders cross are both put again, in either order, where that is better for both together.
+    void uncross() {
+        for (std::size_t k = 0; k < outside_.size(); ++k) {
+            for (std::size_t m = k + 1; m < outside_.size(); ++m) {
+                if (!cross(outside_[k].from, outside_[k].anchor, outside_[m].from,
+                           outside_[m].anchor)) {
+                    continue;
+                }
+                const std::vector<placed_label> before = outside_;
+                const double one = put_again({k, m});
+                const std::vector<placed_label> first = outside_;
+                outside_ = before;
+                const double other = put_again({m, k});
+                if (one < other) {
+                    outside_ = first;
+                }
+            }
+        }
     }
 
     /// Puts it where it costs least among the others; gives the cost.

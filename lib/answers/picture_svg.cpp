@@ -39,7 +39,7 @@ constexpr std::string_view plain_style =
     ".pd-l{fill:url(#pd-dots);stroke:#8a8a86}"
     ".pd-l0{fill:#fbfaf6}.pd-l1{fill:#6a6a66}"
     ".pd-w{fill:url(#pd-cross);stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
-    ".pd-wb{fill:none;stroke:url(#pd-cross);stroke-width:34}"
+    ".pd-wb{fill:none;stroke:#1a1a1a;stroke-width:34;stroke-dasharray:3 7}"
     ".pd-wd{fill:#fff;stroke:#1a1a1a;stroke-width:4}.pd-w0{fill:#fff}.pd-w1{fill:none;stroke:#"
     "1a1a1a;stroke-width:3.4}"
     ".pd-m{fill:url(#pd-knots);stroke:#1a1a1a;stroke-width:4}"

@@ -238,6 +238,11 @@ class reading {
         }
         const std::string hold = line.substr(0, colon);
         std::string where = line.substr(colon + 2);
+        for (std::size_t open = where.find(" (not "); open != std::string::npos;
+             open = where.find(" (not ")) {
+            where.erase(where.find(')', open), 1);
+            where.replace(open, 6, " but ");
+        }
         for (std::size_t open = where.find(" ("); open != std::string::npos;
              open = where.find(" (")) {
             where.erase(open, where.find(')', open) - open + 1);

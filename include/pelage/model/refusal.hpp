@@ -179,8 +179,9 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     const zone& z = *t.where;
     const shortness how = how_short(s.tool);
     if (how == shortness::longer) {
-        // its gaps take a lip, a fold of the throat, the web between toes
-        return z.has(zone_use::clean_face) || z.has(zone_use::clean_feet)
+        // its gaps take a lip, a fold of the throat, the web between toes, a teat in the fringe
+        return z.has(zone_use::clean_face) || z.has(zone_use::clean_feet) ||
+                       z.has(zone_use::scissors_only)
                    ? std::optional{refusal::against_lay_here}
                    : std::nullopt;
     }

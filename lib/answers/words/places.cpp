@@ -92,7 +92,8 @@ std::vector<std::string> place_words::by_part(const zone_list& which) const {
         const bool whole = part != group::prep && !a_place && names.size() > 1 &&
                            but.size() <= few && names.size() > 2 * but.size();
         if (whole) {
-            out.push_back(std::string(name(part)) + (but.empty() ? "" : " but " + listed(but)));
+            out.push_back(std::string(name(part)) +
+                          (but.empty() ? "" : " (not " + listed(but) + ")"));
         } else {
             out.insert(out.end(), names.begin(), names.end());
         }

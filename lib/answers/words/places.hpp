@@ -38,8 +38,8 @@ class place_words {
     [[nodiscard]] std::string listed_of(const zone_list& which) const;
     /// A place as a member of `whole`: of the pair where both sides are in that.
     [[nodiscard]] std::string in_pairs(const zone_list& whole, std::size_t i) const;
-    /// The same with a part of the dog by its own name: "legs" where all of them are in it, "body but the
-    /// skirt" where little is missing.
+    /// The same with a part of the dog by its own name: "legs" where all of them are in it, "body (not
+    /// skirt)" where little is missing.
     [[nodiscard]] std::vector<std::string> by_part(const zone_list& which) const;
     /// All titles as a phrase; a part of the dog that is among them as a whole by its own name.
     [[nodiscard]] std::string in_parts(std::vector<std::string> titles) const;

@@ -223,7 +223,8 @@ TEST_CASE("longer blades and combs may go against the lay", "[refusal]") {
     CHECK_FALSE(judged(blade_in_hand("7F"), toes));
     CHECK(judged(blade_in_hand("7F", against), toes) == refusal::against_lay_here);
     toes.clean = true;
-    CHECK(judged(combed(comb_of("13 mm"), blade_of("30")), toes) == refusal::comb_on_clean);
+    CHECK(judged(combed(comb_of("13 mm"), blade_of("30"), direction::with_lay), toes) ==
+          refusal::comb_on_clean);
     CHECK(judged(blade_in_hand("7F"), toes) == refusal::long_on_web);
     CHECK_FALSE(judged(blade_in_hand("10"), toes));
 }

@@ -35,9 +35,19 @@ TEST_CASE("a dog that is blind, in heat or new isn't unwell", "[ailment]") {
     }
 }
 
+TEST_CASE("what the skin shows has a place and is asked back", "[ailment]") {
+    for (const char* text : {"deaf, ear infection", "just spayed, stitches", "fleas"}) {
+        INFO(text);
+        CHECK(heard(text).of_skin);
+        CHECK_FALSE(heard(text).has(ailment_kind::heart));
+    }
+    CHECK_FALSE(heard("no stitches, weak heart").of_skin);
+    CHECK_FALSE(heard("spayed, weak heart").of_skin);
+}
+
 TEST_CASE("what no word covers is told as not understood", "[ailment]") {
     for (const char* text : {"one kidney", "arthritis from a tumour", "heart trouble after cancer",
-                             "blind, one kidney", "deaf, ear infection", "blind from a tumour",
+                             "blind, one kidney", "deaf, ear growth", "blind from a tumour",
                              "not pregnant", "no heart trouble", "14 weeks"}) {
         INFO(text);
         CHECK(heard(text).more);
