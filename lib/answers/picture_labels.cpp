@@ -12,7 +12,7 @@ namespace {
 constexpr double gap = 5.0;            ///< around a label
 constexpr double reach = 1500.0;       ///< how far a label may be from its place
 constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
-constexpr double over_leader = 700.0;  ///< and one across another leader
+constexpr double over_leader = 400.0;  ///< and one across another leader
 constexpr double far_off = 220.0;      ///< what stands so badly that others may give way
 constexpr double near_by = 260.0;      ///< others so near may give way
 constexpr double over_others = 1.5;    ///< a leader over other polygons, of its length there
@@ -104,8 +104,9 @@ class label_layout {
   private:
     static constexpr double never = std::numeric_limits<double>::max();
 
-    /// Takes labels away and puts them again, in that order; gives what they cost together.
-    double put_again(const std::vector<std::size_t>& which) {
+    /// Takes labels away and puts them again, in that order; gives what they cost together. Or what they
+    /// cost as they are.
+    double put_again(const std::vector<std::size_t>& which, bool as_they_are = false) {
         std::vector<placed_label> all = outside_;
         std::vector<placed_label> others;
         for (std::size_t k = 0; k < all.size(); ++k) {
@@ -116,7 +117,8 @@ class label_layout {
         outside_ = std::move(others);
         double cost = 0.0;
         for (const std::size_t k : which) {
-            cost += seek(all[k]);
+            cost +=
+                as_they_are ? cost_of(all[k].box, all[k].from, all[k].anchor, never) : seek(all[k]);
             outside_.push_back(all[k]);
         }
         outside_ = std::move(all);
@@ -173,14 +175,17 @@ class label_layout {
                            outside_[m].anchor)) {
                     continue;
                 }
+                std::vector<placed_label> best = outside_;
                 const std::vector<placed_label> before = outside_;
-                const double one = put_again({k, m});
-                const std::vector<placed_label> first = outside_;
-                outside_ = before;
-                const double other = put_again({m, k});
-                if (one < other) {
-                    outside_ = first;
+                double least = put_again({k, m}, true);
+                for (const auto& order : {std::vector{k, m}, std::vector{m, k}}) {
+                    outside_ = before;
+                    if (const double cost = put_again(order); cost < least) {
+                        least = cost;
+                        best = outside_;
+                    }
                 }
+                outside_ = std::move(best);
             }
         }
     }
