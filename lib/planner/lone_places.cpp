@@ -54,7 +54,8 @@ class parts_as_chosen {
             lone.tolerated =
                 tolerance(f.wished, r_.reference.dog_body.zones[lone.at.zone].where == group::head,
                           r_.rules.prices);
-            const auto most = left_around(lone);
+            const zone& where = r_.reference.dog_body.zones[lone.at.zone];
+            const auto most = is_outline(where) ? coat_beside(where, lone) : left_around(lone);
             out.push_back({f.zone, most.value_or(f.wished), f.wished});
         }
         return out;
@@ -62,7 +63,7 @@ class parts_as_chosen {
 
   private:
     /// Which places a lone one is compared with.
-    enum class among { own_part, wished_so_in_part, wished_so };
+    enum class among { wished_so_in_part, wished_so };
     [[nodiscard]] chosen_cell at(std::size_t row) const {
         const std::size_t k = s_.setup[row];
         return {c_.zones[c_.rows[row]], ready_.top().setups()[c_.setup_of(k)],
@@ -92,18 +93,22 @@ class parts_as_chosen {
     [[nodiscard]] static bool fringe_of(const zone_plan& coat, const zone_plan& lone) {
         return *lone.target <= *coat.target + *coat.target;
     }
+    /// A belly fringe or a foot; lids and the edges of ears aren't run over.
+    [[nodiscard]] static bool is_outline(const zone& where) {
+        return (where.has(zone_use::scissors_only) || where.where == group::feet) &&
+               !ten_at_most(where);
+    }
     /// With combs in the kit folds and webs are done by them.
     [[nodiscard]] bool only_blades() const { return r_.tools.combs.empty(); }
     /// What the coat round a fringe or a foot is left at for want of better, where that is shorter than scissors
     /// leave: nobody leaves boots and a frill on a dog that comes out so short.
     [[nodiscard]] std::optional<length> run_over(const chosen_cell& here) const {
         const zone& where = r_.reference.dog_body.zones[here.z.at.zone];
-        const bool outline = where.has(zone_use::scissors_only) || where.where == group::feet;
-        if (!outline || ten_at_most(where) || here.z.mat || !here.z.target ||
+        if (!is_outline(where) || here.z.mat || !here.z.target ||
             here.z.how_finished != finish::scissor || here.how.kind != tool_kind::scissors) {
             return std::nullopt;
         }
-        const auto most = most_of(here.z, among::own_part);
+        const auto most = coat_beside(where, here.z);
         const bool bald = most && *most < scissors_leave_at_least(where, r_.rules.refusal);
         return bald ? most : std::nullopt;
     }
@@ -115,6 +120,32 @@ class parts_as_chosen {
         const zone& where = r_.reference.dog_body.zones[here.z.at.zone];
         const length least = scissors_leave_at_least(where, r_.rules.refusal);
         return in_hundredths(longer(to, least)) != in_hundredths(here.leaves);
+    }
+    /// What most of the coat beside a fringe or a foot is clipped to, of body or legs, where that misses its wish.
+    [[nodiscard]] std::optional<length> coat_beside(const zone& where,
+                                                    const zone_plan& lone) const {
+        const group beside = where.where == group::feet ? group::legs : group::body;
+        std::map<std::int32_t, work> missed;
+        work all{};
+        for (std::size_t row = 0; row < s_.setup.size(); ++row) {
+            const chosen_cell other = at(row);
+            const zone& there = r_.reference.dog_body.zones[other.z.at.zone];
+            // what is scissored for want of a blade follows its part itself
+            if (there.where != beside || there.has(zone_use::scissors_only) || substituted(other)) {
+                continue;
+            }
+            const work takes = place_cost(r_, other.z.at, finish::clip);
+            all += takes;
+            if (clips(other.z) && other.how.kind == tool_kind::clip && off(other.leaves, other.z) &&
+                fringe_of(other.z, lone)) {
+                missed[in_hundredths(other.leaves)] += takes;
+            }
+        }
+        const auto most =
+            std::max_element(missed.begin(), missed.end(),
+                             [](const auto& a, const auto& b) { return a.second < b.second; });
+        const bool so = most != missed.end() && most->second + most->second >= all;
+        return so ? std::optional{mm(most->first / 100.0)} : std::nullopt;
     }
     /// What most of the part, wished about as long, is clipped to for want of better; of the dog where nothing of the part is.
     [[nodiscard]] std::optional<length> left_around(const zone_plan& lone) const {
@@ -131,9 +162,7 @@ class parts_as_chosen {
         for (std::size_t row = 0; row < s_.setup.size(); ++row) {
             const chosen_cell other = at(row);
             const bool near = whom == among::wished_so || part_at(other.z) == part_at(lone);
-            if (clips(other.z) && near &&
-                (whom == among::own_part ? fringe_of(other.z, lone)
-                                         : !off(*other.z.target, lone)) &&
+            if (clips(other.z) && near && !off(*other.z.target, lone) &&
                 other.how.kind == tool_kind::clip) {
                 const work takes = place_cost(r_, other.z.at, finish::clip);
                 left_so& here = by_length[in_hundredths(other.leaves)];
