@@ -121,6 +121,11 @@ class parts_as_chosen {
         const length least = scissors_leave_at_least(where, r_.rules.refusal);
         return in_hundredths(longer(to, least)) != in_hundredths(here.leaves);
     }
+    /// A bare blade with full teeth, with the lay: the others go to no fringe and no foot.
+    [[nodiscard]] static bool may_run_over(const setup& s) {
+        return s.kind == tool_kind::clip && !s.over && !skips(s.tool) &&
+               s.way == direction::with_lay;
+    }
     /// What most of the coat beside a fringe or a foot is clipped to, of body or legs, where that misses its wish.
     [[nodiscard]] std::optional<length> coat_beside(const zone& where,
                                                     const zone_plan& lone) const {
@@ -136,7 +141,7 @@ class parts_as_chosen {
             }
             const work takes = place_cost(r_, other.z.at, finish::clip);
             all += takes;
-            if (clips(other.z) && other.how.kind == tool_kind::clip && off(other.leaves, other.z) &&
+            if (clips(other.z) && may_run_over(other.how) && off(other.leaves, other.z) &&
                 fringe_of(other.z, lone)) {
                 missed[in_hundredths(other.leaves)] += takes;
             }
