@@ -39,7 +39,7 @@ class parts_as_chosen {
             }
             const auto most = left_around(here.z);
             if (most && off(*most, here.z) && would_change(here, *most)) {
-                out.push_back({c_.rows[row], *most, *here.z.target});
+                out.push_back({c_.rows[row], as_far_as_it_may(*most), *here.z.target});
             }
         }
         return out;
@@ -56,7 +56,7 @@ class parts_as_chosen {
                           r_.rules.prices);
             const zone& where = r_.reference.dog_body.zones[lone.at.zone];
             const auto most = is_outline(where) ? coat_beside(where, lone) : left_around(lone);
-            out.push_back({f.zone, most.value_or(f.wished), f.wished});
+            out.push_back({f.zone, most ? as_far_as_it_may(*most) : f.wished, f.wished});
         }
         return out;
     }
@@ -114,6 +114,16 @@ class parts_as_chosen {
     }
     [[nodiscard]] static bool substituted(const chosen_cell& here) {
         return clips(here.z) && here.how.kind == tool_kind::scissors && !here.z.tidied;
+    }
+    /// What skip teeth leave is followed by scissors, no shorter than anybody scissors in place of a blade.
+    [[nodiscard]] length as_far_as_it_may(const length& most) const {
+        for (std::size_t row = 0; row < s_.setup.size(); ++row) {
+            const chosen_cell other = at(row);
+            if (may_run_over(other.how) && in_hundredths(other.leaves) == in_hundredths(most)) {
+                return most;
+            }
+        }
+        return longer(most, r_.rules.refusal.scissor_hand.best);
     }
     /// Scissors that are at their least already can go no nearer to it.
     [[nodiscard]] bool would_change(const chosen_cell& here, const length& to) const {
