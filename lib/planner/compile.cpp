@@ -114,10 +114,6 @@ void compiler::follow_part(std::size_t index) {
         z.target = f->at;
         z.tolerated = tolerance(f->at, zone_of(z).where == group::head, r_.rules.prices);
         z.aim = longer(f->at, scissors_leave_at_least(zone_of(z), r_.rules.refusal));
-        if (runs_over(z, zone_of(z), r_.rules.refusal)) {
-            z.how_finished = finish::clip;
-            z.aim.reset();
-        }
     }
 }
 
@@ -151,6 +147,9 @@ void compiler::add_zone(const place& p) {
     z.way = r_.both_ways ? lay_choice::either : wish.way.value_or(lay_choice::with_lay);
     if (tender(r_.patient) && z.way == lay_choice::against_lay) {
         z.way = lay_choice::with_lay;  // such skin tears easily
+    }
+    if (wish.how == finish::scissor && z.how_finished == finish::clip) {
+        z.way = lay_choice::with_lay;  // a fringe or a foot that the blade runs over
     }
 }
 

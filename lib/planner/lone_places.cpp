@@ -24,17 +24,9 @@ class parts_as_chosen {
 
     [[nodiscard]] std::vector<part_follower> lone() const {
         std::vector<part_follower> out;
-        const bool bald = any_bald();
-        if (!bald && !only_blades()) {
-            return out;
-        }
         for (std::size_t row = 0; row < s_.setup.size(); ++row) {
             const chosen_cell here = at(row);
-            if (const auto over = bald ? run_over(here) : std::nullopt) {
-                out.push_back({c_.rows[row], *over, *here.z.target});
-                continue;
-            }
-            if (!only_blades() || !substituted(here)) {
+            if (!substituted(here)) {
                 continue;
             }
             const auto most = left_around(here.z);
@@ -54,16 +46,13 @@ class parts_as_chosen {
             lone.tolerated =
                 tolerance(f.wished, r_.reference.dog_body.zones[lone.at.zone].where == group::head,
                           r_.rules.prices);
-            const zone& where = r_.reference.dog_body.zones[lone.at.zone];
-            const auto most = is_outline(where) ? coat_beside(where, lone) : left_around(lone);
+            const auto most = left_around(lone);
             out.push_back({f.zone, most ? as_far_as_it_may(*most) : f.wished, f.wished});
         }
         return out;
     }
 
   private:
-    /// Which places a lone one is compared with.
-    enum class among { wished_so_in_part, wished_so };
     [[nodiscard]] chosen_cell at(std::size_t row) const {
         const std::size_t k = s_.setup[row];
         return {c_.zones[c_.rows[row]], ready_.top().setups()[c_.setup_of(k)],
@@ -78,40 +67,6 @@ class parts_as_chosen {
     [[nodiscard]] static bool off(const length& l, const zone_plan& z) {
         return in_hundredths(gap(l, *z.target)) > in_hundredths(z.tolerated);
     }
-    /// Anything sound is clipped shorter than wished, and shorter than scissors leave anywhere.
-    [[nodiscard]] bool any_bald() const {
-        for (std::size_t row = 0; row < s_.setup.size(); ++row) {
-            const chosen_cell here = at(row);
-            if (clips(here.z) && here.how.kind == tool_kind::clip &&
-                here.leaves < r_.rules.refusal.scissor_thin.best && off(here.leaves, here.z)) {
-                return true;
-            }
-        }
-        return false;
-    }
-    /// Wished no more than twice as long: a fringe of the same coat, no feathering that hangs from a short one.
-    [[nodiscard]] static bool fringe_of(const zone_plan& coat, const zone_plan& lone) {
-        return *lone.target <= *coat.target + *coat.target;
-    }
-    /// A belly fringe or a foot; lids and the edges of ears aren't run over.
-    [[nodiscard]] static bool is_outline(const zone& where) {
-        return (where.has(zone_use::scissors_only) || where.where == group::feet) &&
-               !ten_at_most(where);
-    }
-    /// With combs in the kit folds and webs are done by them.
-    [[nodiscard]] bool only_blades() const { return r_.tools.combs.empty(); }
-    /// What the coat round a fringe or a foot is left at for want of better, where that is shorter than scissors
-    /// leave: nobody leaves boots and a frill on a dog that comes out so short.
-    [[nodiscard]] std::optional<length> run_over(const chosen_cell& here) const {
-        const zone& where = r_.reference.dog_body.zones[here.z.at.zone];
-        if (!is_outline(where) || here.z.mat || !here.z.target ||
-            here.z.how_finished != finish::scissor || here.how.kind != tool_kind::scissors) {
-            return std::nullopt;
-        }
-        const auto most = coat_beside(where, here.z);
-        const bool bald = most && *most < scissors_leave_at_least(where, r_.rules.refusal);
-        return bald ? most : std::nullopt;
-    }
     [[nodiscard]] static bool substituted(const chosen_cell& here) {
         return clips(here.z) && here.how.kind == tool_kind::scissors && !here.z.tidied;
     }
@@ -119,7 +74,7 @@ class parts_as_chosen {
     [[nodiscard]] length as_far_as_it_may(const length& most) const {
         for (std::size_t row = 0; row < s_.setup.size(); ++row) {
             const chosen_cell other = at(row);
-            if (may_run_over(other.how) && in_hundredths(other.leaves) == in_hundredths(most)) {
+            if (goes_anywhere(other.how) && in_hundredths(other.leaves) == in_hundredths(most)) {
                 return most;
             }
         }
@@ -131,44 +86,18 @@ class parts_as_chosen {
         const length least = scissors_leave_at_least(where, r_.rules.refusal);
         return in_hundredths(longer(to, least)) != in_hundredths(here.leaves);
     }
-    /// A bare blade with full teeth, with the lay: the others go to no fringe and no foot.
-    [[nodiscard]] static bool may_run_over(const setup& s) {
+    /// A bare blade with full teeth, with the lay: the others don't go to folds and webs.
+    [[nodiscard]] static bool goes_anywhere(const setup& s) {
         return s.kind == tool_kind::clip && !s.over && !skips(s.tool) &&
                s.way == direction::with_lay;
     }
-    /// What most of the coat beside a fringe or a foot is clipped to, of body or legs, where that misses its wish.
-    [[nodiscard]] std::optional<length> coat_beside(const zone& where,
-                                                    const zone_plan& lone) const {
-        const group beside = where.where == group::feet ? group::legs : group::body;
-        std::map<std::int32_t, work> missed;
-        work all{};
-        for (std::size_t row = 0; row < s_.setup.size(); ++row) {
-            const chosen_cell other = at(row);
-            const zone& there = r_.reference.dog_body.zones[other.z.at.zone];
-            // what is scissored for want of a blade follows its part itself
-            if (there.where != beside || there.has(zone_use::scissors_only) || substituted(other)) {
-                continue;
-            }
-            const work takes = place_cost(r_, other.z.at, finish::clip);
-            all += takes;
-            if (clips(other.z) && may_run_over(other.how) && off(other.leaves, other.z) &&
-                fringe_of(other.z, lone)) {
-                missed[in_hundredths(other.leaves)] += takes;
-            }
-        }
-        const auto most =
-            std::max_element(missed.begin(), missed.end(),
-                             [](const auto& a, const auto& b) { return a.second < b.second; });
-        const bool so = most != missed.end() && most->second + most->second >= all;
-        return so ? std::optional{mm(most->first / 100.0)} : std::nullopt;
-    }
     /// What most of the part, wished about as long, is clipped to for want of better; of the dog where nothing of the part is.
     [[nodiscard]] std::optional<length> left_around(const zone_plan& lone) const {
-        const auto of_part = most_of(lone, among::wished_so_in_part);
-        return of_part ? of_part : most_of(lone, among::wished_so);
+        const auto of_part = most_of(lone, true);
+        return of_part ? of_part : most_of(lone, false);
     }
     /// Only where most of what is left so misses its own wish by it.
-    [[nodiscard]] std::optional<length> most_of(const zone_plan& lone, among whom) const {
+    [[nodiscard]] std::optional<length> most_of(const zone_plan& lone, bool its_part) const {
         struct left_so {
             work all{};
             work missed{};
@@ -176,7 +105,7 @@ class parts_as_chosen {
         std::map<std::int32_t, left_so> by_length;
         for (std::size_t row = 0; row < s_.setup.size(); ++row) {
             const chosen_cell other = at(row);
-            const bool near = whom == among::wished_so || part_at(other.z) == part_at(lone);
+            const bool near = !its_part || part_at(other.z) == part_at(lone);
             if (clips(other.z) && near && !off(*other.z.target, lone) &&
                 other.how.kind == tool_kind::clip) {
                 const work takes = place_cost(r_, other.z.at, finish::clip);
@@ -203,7 +132,9 @@ class parts_as_chosen {
 
 std::vector<part_follower> lone_places(const plan_request& r, const ready_kit& ready,
                                        const compiled_plan& c, const solution& s) {
-    return parts_as_chosen(r, ready, c, s).lone();
+    // with combs in the kit folds and webs are done by them
+    return r.tools.combs.empty() ? parts_as_chosen(r, ready, c, s).lone()
+                                 : std::vector<part_follower>{};
 }
 
 std::vector<part_follower> followed_again(const plan_request& r, const ready_kit& ready,

@@ -304,25 +304,9 @@ class claims {
                 is(dearer_alone(row, w) && overspends(row, alone(row, w)));
                 break;
             case chosen_for::with_part:
-                is((t_.tools.combs.empty() && part_is_left_at(z)) || is_run_over(z));
+                is(t_.tools.combs.empty() && part_is_left_at(z));
                 break;
         }
-    }
-
-    /// A fringe or a foot under the blade, since body or legs are clipped shorter than wished, and shorter than
-    /// scissors leave a fringe.
-    [[nodiscard]] bool is_run_over(const zone_plan& z) const {
-        const zone& here = known().dog_body.zones[z.at.zone];
-        const bool feet = here.where == group::feet;
-        return z.how.kind == tool_kind::clip && (feet || here.id == "skirt") &&
-               in_mm(z.leaves->best) < 6.0 &&
-               std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& other) {
-                   const zone& there = known().dog_body.zones[other.at.zone];
-                   return there.where == (feet ? group::legs : group::body) &&
-                          other.how.kind == tool_kind::clip && other.target && other.leaves &&
-                          in_mm(other.leaves->best) < 6.0 &&
-                          off(other.leaves->best, other) > in_hundredths(other.tolerated);
-               });
     }
 
     /// Something clipped elsewhere on the dog, wished about as long, is left at another length than

@@ -623,12 +623,9 @@ class inspection {
         must(z_->how.kind != tool_kind::clip || z_->how_finished != finish::comb_then_scissor ||
                  in_mm(z_->leaves->best) >= 7.0 || in({"ear-edge", "eyebrow", "skirt", "feet"}),
              "no scissors over what a clipper leaves shorter than 7 mm");
-        // but for a fringe and feet that are wished, or go with their part, shorter than scissors leave: the
-        // blade runs over them, with the lay
-        const bool short_so = z_->why.what == cause::as_its_part
-                                  ? z_->leaves && in_mm(z_->leaves->best) < 6.0
-                                  : z_->target && in_mm(*z_->target) < 6.0;
-        const bool over = in({"skirt", "feet"}) && short_so && z_->how.way == direction::with_lay;
+        // but for a fringe and feet that are wished shorter than scissors leave: the blade runs over them
+        const bool over = in({"skirt", "feet"}) && z_->target && in_mm(*z_->target) < 6.0 &&
+                          z_->how.way == direction::with_lay;
         must(wish_.how != finish::scissor || !clips() || over, "what is scissored stays scissored");
         const bool asked = wish_.how == finish::clip || wish_.how == finish::comb_then_scissor ||
                            (!wish_.how && (wish_.blade || wish_.target));
