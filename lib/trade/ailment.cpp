@@ -148,14 +148,17 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
         }
         out.more = out.more || one.leaves();
     }
-    out.more = out.more || (!text.empty() && out.known.empty());
+    out.more = out.more || (!text.empty() && out.known.empty() && !out.of_skin);
     for (const strings& words : pieces_of(note)) {
         piece one(words);
         for (const ailment& a : by.all) {
             const bool young = a.kind == ailment_kind::young;
             const bool reckoned = a.unwell || a.kind == ailment_kind::senses;
             if ((young || reckoned) && tells_any(one, a)) {
-                young ? add(out, a) : void(out.in_note = true);
+                out.in_note = out.in_note || !young;
+                if (young) {
+                    add(out, a);
+                }
             }
         }
     }
