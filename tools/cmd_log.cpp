@@ -7,7 +7,7 @@
 #include <pelage/forecast/week.hpp>
 #include <pelage/model/dog_record.hpp>
 #include <pelage/model/hair_by_record.hpp>
-#include <pelage/model/mats_by_record.hpp>
+#include <pelage/model/mats_dealt_with.hpp>
 #include <pelage/planner/planned_entry.hpp>
 #include <pelage/trade/upkeep.hpp>
 
@@ -185,7 +185,7 @@ reply recorded(const log_options& o, const workplace& w, const dog& d, const std
 void note_mats(const workplace& w, dog d, const log_entry& e, const surroundings& around) {
     add_record(d, {e});
     const body& b = w.reference.dog_body;
-    const dog after = with_mats_by_record(std::move(d), part_index(b), b, w.print.today);
+    const dog after = without_mats_dealt_with(std::move(d), part_index(b), b, w.print.today);
     const std::size_t n = after.undated.size();
     if (n > 0) {
         note(around, "the file of " + after.name + " names " + std::to_string(n) +

@@ -4,7 +4,7 @@
 
 #include <pelage/forecast/forecast.hpp>
 #include <pelage/forecast/week.hpp>
-#include <pelage/model/mats_by_record.hpp>
+#include <pelage/model/mats_dealt_with.hpp>
 #include <pelage/model/mix.hpp>
 #include <pelage/planner/appointment.hpp>
 #include <pelage/trade/upkeep.hpp>
@@ -47,7 +47,7 @@ class front_desk {
             return out;
         }
         assume_upkeep(d, *sheet);
-        d = with_mats_by_record(std::move(d), top_.parts(), r_.reference.dog_body, r_.today);
+        d = without_mats_dealt_with(std::move(d), top_.parts(), r_.reference.dog_body, r_.today);
         plan_request ask{r_.reference, r_.salon.rules, r_.salon.tools, d, *sheet, r_.today};
         ask.reasons = false;
         ask.top = &top_;

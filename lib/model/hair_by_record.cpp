@@ -7,7 +7,7 @@
 #include <pelage/model/growth_record.hpp>
 #include <pelage/model/hair_by_record.hpp>
 #include <pelage/model/hair_today.hpp>
-#include <pelage/model/mats_by_record.hpp>
+#include <pelage/model/mats_dealt_with.hpp>
 #include <pelage/trade/place_words.hpp>
 
 namespace pelage {
@@ -216,8 +216,8 @@ dog as_by_record(dog d, const reference_data& c, const parameters& r,
     }
     std::optional<part_index> own;
     const part_index& words = parts != nullptr ? *parts : own.emplace(c.dog_body);
-    return with_hair_by_record(with_mats_by_record(std::move(d), words, c.dog_body, today), c, r,
-                               today, &words);
+    return with_hair_by_record(without_mats_dealt_with(std::move(d), words, c.dog_body, today), c,
+                               r, today, &words);
 }
 
 }  // namespace pelage

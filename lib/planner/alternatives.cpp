@@ -219,12 +219,17 @@ std::optional<other_way> body_length(const same_problem& at, const groom& g) {
         w.beyond_sheet = beyond;
         for (const std::size_t row : rows) {
             const std::size_t i = at.compiled().rows[row];
+            const zone_plan& was = g.zones[i];
             const zone_plan& z = w.plan.zones[i];
+            if (!z.leaves || in_hundredths(gap(z.leaves->best, was.leaves->best)) <=
+                                 in_hundredths(was.tolerated)) {
+                continue;  // a place that follows its part may have come back
+            }
             w.about.push_back(i);
             w.beyond_sheet = w.beyond_sheet || (z.came == outcome::beyond_reach &&
                                                 z.leaves->best < *z.target - z.tolerated);
         }
-        return w;
+        return w.about.empty() ? std::nullopt : std::optional{std::move(w)};
     };
     if (auto w = finished_way(at, false)) {
         return w;

@@ -202,7 +202,9 @@ std::optional<other_way> fewer_tools(const same_problem& at, const groom& g) {
     s->sure.bound = in_mmin(f.proven() ? s->cost : g.choice.cost);
     other_way w = compared(way_kind::fewer_tools, g, at.read(std::move(*s)));
     w.about = w.changed;
-    return w;
+    // read whole, what places that follow their part need may cost the tool that was saved
+    return tools_in(w.plan).size() < tools_in(g).size() ? std::optional{std::move(w)}
+                                                        : std::nullopt;
 }
 
 }  // namespace pelage::ways

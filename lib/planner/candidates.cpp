@@ -106,9 +106,9 @@ candidate prep_cell(const zone_situation& at, const setup& s, const finished& cl
     }
     c.offered = true;
     c.leaves = left_there(at.where, s, clipped, at.request.rules.cut);
-    // the customary order decides: a step down the list costs a minute (assumption)
-    c.price = at.takes +
-              minutes(1.0) * static_cast<std::int64_t>(at.mat_in ? 0 : rank - customary.begin());
+    // the customary order decides
+    c.price = at.takes + at.request.rules.prices.next_customary.best *
+                             static_cast<std::int64_t>(at.mat_in ? 0 : rank - customary.begin());
     if (z.now && !at.mat_in && in_hundredths(c.leaves.best) > in_hundredths(*z.now)) {
         c.no.what = barrier::kind::hair_shorter;
     }
@@ -157,7 +157,7 @@ candidate finish_cell(const zone_situation& at, const setup& s, const finished& 
         c.price += p.skip_finish.best;
     }
     if (z.blade_wish && !is_named(z, s)) {
-        c.price += minutes(1.0);  // the sheet means the blade it names (assumption)
+        c.price += p.other_blade.best;
     }
     return c;
 }

@@ -17,7 +17,7 @@
 
 #include <pelage/solver/setup_solver.hpp>
 
-#include "solver/setup_price.hpp"
+#include "solver/setup_cost.hpp"
 
 namespace pelage::planning {
 

@@ -6,7 +6,7 @@
 #include <pelage/base/error.hpp>
 #include <pelage/solver/setup_problem.hpp>
 
-#include "solver/setup_price.hpp"
+#include "solver/setup_cost.hpp"
 
 namespace pelage {
 

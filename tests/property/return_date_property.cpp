@@ -10,7 +10,7 @@
 #include <vector>
 
 #include <pelage/data/reference.hpp>
-#include <pelage/model/comb_check.hpp>
+#include <pelage/model/learning_mats.hpp>
 #include <pelage/model/return_date.hpp>
 #include <pelage/solver/visit_schedule.hpp>
 

@@ -10,8 +10,8 @@
 #include <vector>
 
 #include <pelage/base/date.hpp>
-#include <pelage/model/comb_check.hpp>
 #include <pelage/model/learning.hpp>
+#include <pelage/model/learning_mats.hpp>
 #include <pelage/model/reference_data.hpp>
 #include <pelage/trade/dog.hpp>
 

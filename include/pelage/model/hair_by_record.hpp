@@ -26,7 +26,7 @@ namespace pelage {
                                       const std::optional<date>& today,
                                       const part_index* parts = nullptr);
 
-/// The dog as its file and record let it stand today: mats that are gone set apart (mats_by_record.hpp),
+/// The dog as its file and record let it stand today: mats that are gone set apart (mats_dealt_with.hpp),
 /// then its hair reckoned.
 [[nodiscard]] dog as_by_record(dog d, const reference_data& c, const parameters& r,
                                const std::optional<date>& today, const part_index* parts = nullptr);

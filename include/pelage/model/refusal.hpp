@@ -35,9 +35,9 @@ enum class refusal {
     jacket_consent,  ///< clipping a double coat's jacket without the owner's consent
     scissors_only,   ///< never clipped on the planner's own idea
     no_substitute,   ///< scissors in place of a blade, shorter than anybody scissors
-    long_on_web,     ///< a long blade bare on a web or fold
-    mat_over_lump,   ///< a mat clipped off where a lump lies beneath
-    thin_plucked     ///< thin skin plucked
+    long_on_web,  ///< a blade whose gaps catch the web or fold: bare and long, or longer than a 10 against the lay
+    mat_over_lump,  ///< a mat clipped off where a lump lies beneath
+    thin_plucked    ///< thin skin plucked
 };
 
 /// The name of a refusal in JSON: "comb-over-mat".
@@ -182,7 +182,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         // its gaps take a lip, a fold of the throat, the web between toes, a teat in the fringe
         return z.has(zone_use::clean_face) || z.has(zone_use::clean_feet) ||
                        z.has(zone_use::scissors_only)
-                   ? std::optional{refusal::against_lay_here}
+                   ? std::optional{refusal::long_on_web}
                    : std::nullopt;
     }
     if (t.thin_or_old) {

@@ -117,7 +117,7 @@ struct dog {
     std::vector<alert> alerts;             ///< told before anything else
     bool comb_checked = false;       ///< a comb went through to the skin wherever no mat is named
     std::vector<mat_finding> mats;   ///< found on it
-    std::vector<mat_since> dealt;    ///< mats no longer among them (model/mats_by_record.hpp)
+    std::vector<mat_since> dealt;    ///< mats no longer among them (model/mats_dealt_with.hpp)
     std::vector<mat_since> undated;  ///< and those of which nobody knows: they stay among them
     std::vector<skin_finding> skin;  ///< found on it
     std::vector<std::string> consents;  ///< what the owner has agreed to, by consent id

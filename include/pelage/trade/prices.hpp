@@ -54,15 +54,17 @@ struct price_rules {
     figure<work> trip;  ///< the owner's coming and going: weighs in a calendar's choice alone
     figure<work> bath;  ///< washing, drying and combing out a medium dog
     std::array<figure<double>, coat_names.size()> bath_coat;  ///< times that, by coat class
-    figure<work> late_full;      ///< a day on which a full groom is overdue, in a diary's choice
-    figure<work> late_visit;     ///< and a day on which what mats or grows out is
-    figure<work> nails;          ///< of any dog
-    figure<work> ears;           ///< looked into and wiped, of any dog
-    figure<work> brush_through;  ///< brushing a medium dog to the skin without a bath
-    figure<work> deshed;         ///< the undercoat out of a medium dog, beside the bath
-    figure<work> roll;           ///< a medium dog's stripped jacket
-    figure<work> tidy;           ///< face, eyes, feet, pads and sanitary area of a medium dog
-    figure<work> skip_finish;    ///< what a skip-tooth blade's rougher finish costs in a zone
+    figure<work> late_full;       ///< a day on which a full groom is overdue, in a diary's choice
+    figure<work> late_visit;      ///< and a day on which what mats or grows out is
+    figure<work> nails;           ///< of any dog
+    figure<work> ears;            ///< looked into and wiped, of any dog
+    figure<work> brush_through;   ///< brushing a medium dog to the skin without a bath
+    figure<work> deshed;          ///< the undercoat out of a medium dog, beside the bath
+    figure<work> roll;            ///< a medium dog's stripped jacket
+    figure<work> tidy;            ///< face, eyes, feet, pads and sanitary area of a medium dog
+    figure<work> other_blade;     ///< a blade other than the one the sheet names
+    figure<work> next_customary;  ///< each step down the customary blades of a prep zone
+    figure<work> skip_finish;     ///< what a skip-tooth blade's rougher finish costs in a zone
 };
 
 /// How far from the target a zone may end (mm): max(15 % t, min(1.5 mm, 30 % t)); on the head 10 %

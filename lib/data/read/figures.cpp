@@ -138,6 +138,8 @@ std::vector<figure_field> misses_and_mats(price_rules& r) {
             {"comb-out-tangle", &r.comb_out_tangle, at_the_table},
             {"comb-out-mat", &r.comb_out_mat, at_the_table},
             {"comb-out-area", &r.comb_out_area, at_the_table},
+            {"other-blade", &r.other_blade, at_the_table},
+            {"next-customary", &r.next_customary, at_the_table},
             {"skip-finish", &r.skip_finish, at_the_table},
             {"felt-mat", &r.felt_mat, factor},
             {"felt-area", &r.felt_area, factor},

@@ -216,12 +216,12 @@ TEST_CASE("longer blades and combs may go against the lay", "[refusal]") {
     // a longer blade's gaps take a lip or a fold of the throat
     for (const char* z : {"cheek", "muzzle", "throat"}) {
         INFO(z);
-        CHECK(judged(blade_in_hand("7F", against), in(z)) == refusal::against_lay_here);
+        CHECK(judged(blade_in_hand("7F", against), in(z)) == refusal::long_on_web);
         CHECK_FALSE(judged(combed(comb_of("3 mm"), blade_of("30"), against), in(z)));
     }
     zone_today toes = in("feet");
     CHECK_FALSE(judged(blade_in_hand("7F"), toes));
-    CHECK(judged(blade_in_hand("7F", against), toes) == refusal::against_lay_here);
+    CHECK(judged(blade_in_hand("7F", against), toes) == refusal::long_on_web);
     toes.clean = true;
     CHECK(judged(combed(comb_of("13 mm"), blade_of("30"), direction::with_lay), toes) ==
           refusal::comb_on_clean);

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include <pelage/data/reference.hpp>
-#include <pelage/model/comb_check.hpp>
+#include <pelage/model/learning_mats.hpp>
 #include <pelage/model/return_date.hpp>
 
 #include "catch.hpp"

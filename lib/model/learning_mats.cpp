@@ -2,7 +2,7 @@
 #include <cmath>
 #include <limits>
 
-#include <pelage/model/comb_check.hpp>
+#include <pelage/model/learning_mats.hpp>
 
 #include "model/quadrature.hpp"
 

@@ -18,7 +18,7 @@ namespace pelage {
 /// `today` (without it any) and none found there again; they are in `dealt`, each with the first such
 /// visit. One without its day stays, and is in `undated` if a visit of the record dealt with its place.
 /// Words without a meaning are passed over.
-[[nodiscard]] dog with_mats_by_record(dog d, const part_index& parts, const body& b,
-                                      const std::optional<date>& today);
+[[nodiscard]] dog without_mats_dealt_with(dog d, const part_index& parts, const body& b,
+                                          const std::optional<date>& today);
 
 }  // namespace pelage

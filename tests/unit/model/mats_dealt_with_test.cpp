@@ -1,6 +1,6 @@
 // Mats of a dog's file that a later visit dealt with.
 #include <pelage/data/reference.hpp>
-#include <pelage/model/mats_by_record.hpp>
+#include <pelage/model/mats_dealt_with.hpp>
 
 #include "catch.hpp"
 
@@ -44,7 +44,7 @@ visit came(const char* day, const char* kind, std::optional<std::vector<std::str
 
 dog today(const dog& d) {
     const body& b = io::reference().dog_body;
-    return with_mats_by_record(d, part_index(b), b, on("2026-11-25"));
+    return without_mats_dealt_with(d, part_index(b), b, on("2026-11-25"));
 }
 
 const std::vector<std::string> none{};

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <vector>
 
-#include <pelage/model/mats_by_record.hpp>
+#include <pelage/model/mats_dealt_with.hpp>
 
 namespace pelage {
 
@@ -84,8 +84,8 @@ void add(std::vector<mat_since>& to, const std::vector<mat_since>& sides,
 
 }  // namespace
 
-dog with_mats_by_record(dog d, const part_index& parts, const body& b,
-                        const std::optional<date>& today) {
+dog without_mats_dealt_with(dog d, const part_index& parts, const body& b,
+                            const std::optional<date>& today) {
     const visits_since visits(d, parts, today);
     std::vector<mat_finding> still;
     for (const mat_finding& m : d.mats) {
