@@ -63,7 +63,11 @@ constexpr std::string_view style_sheet =
     "transform:translateX(-50%)}}"
     "@media screen and "
     "(max-width:120mm){body{padding:3mm}table{font-size:9pt}th,td{padding-right:1.4mm}"
-    "th.n{white-space:normal}}"
+    "th.n{white-space:normal}"
+    // on a telephone the steps come first, and a picture is as wide as its words need
+    ".one-dog main{display:flex;flex-direction:column}.one-dog .views{order:1}"
+    ".one-dog .sign,.one-dog footer{order:2}"
+    ".views figure{overflow-x:auto}.views svg{min-width:150mm}}"
     "@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark}"
     "body{background:#1d1d1b;color:#e9e7e0}"
     "h1,th,.caution,.between,.sign div,ul.boxes "
@@ -154,6 +158,11 @@ std::string html_of(const typed_table& t, length_unit u) {
     return out + "</tbody>\n</table>\n";
 }
 
+bool only_drawings(const section& s) {
+    return std::all_of(s.blocks.begin(), s.blocks.end(),
+                       [](const auto& block) { return std::holds_alternative<drawing>(block); });
+}
+
 /// A section's lines and tables, lists opened and closed around them.
 class section_page {
   public:
@@ -174,9 +183,7 @@ class section_page {
             }
         }
         within({});
-        const bool views = std::all_of(s.blocks.begin(), s.blocks.end(), [](const auto& block) {
-            return std::holds_alternative<drawing>(block);
-        });
+        const bool views = only_drawings(s);
         const std::string begins =
             s.id.empty() ? "<section" : "<section id=\"" + markup_safe(s.id) + "\"";
         const std::string page = s.id.empty() ? "" : " page";
@@ -234,7 +241,7 @@ class section_page {
         }
         within({});
         out_ +=
-            std::string(f.chart ? "<figure class=\"chart\">" : "<figure>") + f.svg +
+            std::string(f.chart ? "<figure class=\"chart\">" : "<figure tabindex=\"0\">") + f.svg +
             (f.caption.empty() ? "" : "<figcaption>" + markup_safe(f.caption) + "</figcaption>") +
             "</figure>\n";
     }
@@ -281,10 +288,24 @@ std::string sized(const document& d) {
                                         : "";
 }
 
+/// One section of views: a page about one dog, not a book of sheets.
+bool of_one_dog(const document& d) {
+    return std::count_if(d.sections.begin(), d.sections.end(), [](const section& s) {
+               return !s.blocks.empty() && only_drawings(s);
+           }) == 1;
+}
+
+/// How the page's style is to know it.
+std::string classes_of(const document& d) {
+    const std::string size = sized(d);
+    const std::string_view one = of_one_dog(d) ? "one-dog" : "";
+    return size + (size.empty() || one.empty() ? "" : " ") + std::string(one);
+}
+
 }  // namespace
 
 std::string html_of(const document& d, length_unit u) {
-    const std::string size = sized(d);
+    const std::string size = classes_of(d);
     std::string out =
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "

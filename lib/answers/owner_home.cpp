@@ -116,6 +116,12 @@ class return_part : brushed_places {
         if (!m_.when) {
             return;
         }
+        if (g_.bath_waits()) {
+            s.says.emplace_back(
+                "Please come back as soon as what stops us today is settled. This groom is only "
+                "begun, and a mat that stays gets tighter.");
+            return;
+        }
         const return_date& b = *m_.when;
         const std::string date_by = come_by_date(b.next_visit, o_);
         const std::string by = date_by + assumed() + ".";
@@ -263,7 +269,12 @@ class brushing_part : brushed_places {
                                  ". Then do the rest."));
         spare(s);
         s.how = lines_as::steps;
-        if (coat_.id == coat_class::smooth) {
+        if (coat_.id == coat_class::double_short) {
+            s.lines = {"Take a rubber brush.",
+                       "Go with the hair, from neck to tail, then down the legs. Light hand.",
+                       "Stop when no more loose hair comes, or where the skin turns pink.",
+                       "Feel for lumps, scabs and sore spots as you go."};
+        } else if (coat_.id == coat_class::smooth) {
             s.lines = {"Take a soft brush or a rubber one.",
                        "Go with the hair, from neck to tail, then down the legs.",
                        "Feel for lumps, scabs and sore spots as you go."};

@@ -58,7 +58,7 @@ class growth_drawing {
             y += part_high;
         }
         days_axis(y + 17.0);
-        y = later(y + 58.0);
+        y = later(y + 58.0 + (print_.today ? date_line : 0.0));
         y = forecast_.habits.empty() ? y : habits(y + 16.0);
         return sheet_.finish("growth", words_, key(y + 10.0));
     }
@@ -66,6 +66,7 @@ class growth_drawing {
   private:
     static constexpr double first_part = 100.0;
     static constexpr double part_high = plot_high + 96.0;
+    static constexpr double date_line = 30.0;  ///< from a day's number to its date
 
     [[nodiscard]] double x_of(const days& d) const {
         const double share = in_days(d) / in_days(course_.shown);
@@ -222,26 +223,44 @@ class growth_drawing {
         const double all = in_days(course_.shown);
         const double step = all > 400.0 ? 56.0 : all > 150.0 ? 28.0 : all > 75.0 ? 14.0 : 7.0;
         sheet_.text(plot_left, y, "today", stands::middle);
+        double right = 0.0;  // of the date before
         for (double d = step; d < all; d += step) {
             const text_box b =
                 chart::box_of(x_of(day(d)), y, detail::fixed(d, 0), stands::middle, false);
-            if (!sheet_.covers(b) && b.left + b.width < chart_width) {
-                sheet_.rect("pd-cl", b);
-                sheet_.text(x_of(day(d)), y, detail::fixed(d, 0), stands::middle);
+            if (sheet_.covers(b) || b.left + b.width >= chart_width) {
+                continue;
+            }
+            sheet_.rect("pd-cl", b);
+            sheet_.text(x_of(day(d)), y, detail::fixed(d, 0), stands::middle);
+            if (const std::string on = date_of(d); !on.empty()) {
+                const text_box under =
+                    chart::box_of(x_of(day(d)), y + date_line, on, stands::middle, false);
+                if (under.left > right + 14.0 && under.left + under.width < chart_width) {
+                    sheet_.text(x_of(day(d)), y + date_line, on, stands::middle);
+                    right = under.left + under.width;
+                }
             }
         }
     }
+    /// "9 Dec"; empty where no day is known.
+    [[nodiscard]] std::string date_of(double d) const {
+        if (!print_.today) {
+            return {};
+        }
+        return day_and_month(plus(*print_.today, day(d)));
+    }
 
     double habits(double y) {
-        sheet_.text(24.0, y + 18.0, "Brushed to the skin, it lasts until", stands::left, true);
+        sheet_.text(24.0, y + 18.0, "Brushed to the skin, back by", stands::left, true);
         y += 60.0;
         for (const habit_forecast& h : forecast_.habits) {
             const bool now = counted(h.habit) == counted(request_.patient.brushed);
+            const days by = come_by_day(h.when.next_visit, print_);
             const std::string text = habit_words(h.habit) + (now ? ", as now" : "") + ": day " +
-                                     detail::fixed(std::floor(in_days(h.when.next_visit)), 0);
+                                     detail::fixed(in_days(by), 0);
             sheet_.text(plot_left, y, text);
             sheet_.rect(h.when.fine ? "pd-in" : "pd-ho",
-                        {plot_left, y + 17.0, x_of(h.when.next_visit) - plot_left, 14.0, {}});
+                        {plot_left, y + 17.0, x_of(by) - plot_left, 14.0, {}});
             held_ = held_ || !h.when.fine;
             fine_ = fine_ || h.when.fine;
             words_ += text + "; ";

@@ -156,7 +156,9 @@ class card_page {
     /// And the nails; ears are named by what is done with them where it takes no line more.
     [[nodiscard]] std::string with_nails(std::string text) const {
         text += text.empty() ? "" : "; ";
-        const std::string nails = sore_foot(g_, r_) ? "nails, not on the sore foot" : "nails";
+        const std::string nails = no_foot_sound(g_, r_) ? std::string(nails_wait)
+                                  : sore_foot(g_, r_)   ? "nails, not on the sore foot"
+                                                        : "nails";
         if (sore_ear(g_, r_)) {
             return text + nails;
         }

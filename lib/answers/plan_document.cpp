@@ -102,7 +102,8 @@ class plan_page {
 
     /// A double coat that was to be clipped: what of it, and how the owner agrees.
     void question() {
-        page_.item_of("the sheet clips: ", joined(places_.by_part(g_.question->asked), ", "));
+        page_.item_of(r_.patient.departures.empty() ? "the sheet clips: " : "asked to be clipped: ",
+                      joined(places_.by_part(g_.question->asked), ", "));
         consents();
         page_.open();
         const style* fits = find(r_.reference.styles, g_.question->instead);

@@ -12,6 +12,7 @@
 #include "answers/words/service.hpp"
 #include "answers/words/skin.hpp"
 #include "answers/words/when.hpp"
+#include "planner/targets.hpp"
 
 namespace pelage::io {
 
@@ -96,6 +97,15 @@ bool sore_foot(const groom& g, const plan_request& r) {
     });
 }
 
+bool no_foot_sound(const groom& g, const plan_request& r) {
+    const auto foot = [&](const zone_plan& z) {
+        return r.reference.dog_body.zones[z.at.zone].where == group::feet;
+    };
+    return std::any_of(g.zones.begin(), g.zones.end(), foot) &&
+           std::all_of(g.zones.begin(), g.zones.end(),
+                       [&](const zone_plan& z) { return !foot(z) || z.hurt; });
+}
+
 std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     std::vector<line> out;
     if (!booked_in_part(r)) {
@@ -112,7 +122,7 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         }
         std::string text = step_work_words(done);
         if (done == service_step::nails && sore_foot(g, r)) {
-            text += "; not on the sore foot";
+            text = no_foot_sound(g, r) ? std::string(nails_wait) : text + "; not on the sore foot";
         }
         if (done == service_step::bath) {
             text += gently_words(r);
@@ -134,7 +144,7 @@ std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit 
         if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
             (sheet && (z.withheld || z.why.what == cause::teats))) {
             by_reason.add(cause_words(r, z, u), i);
-        } else if (sheet && (r.booked == nullptr || r.booked->does(z.at.zone))) {
+        } else if (sheet && booked_does(r, z.at.zone)) {
             by_sheet.push_back(i);
         }
     }

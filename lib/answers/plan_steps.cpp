@@ -6,6 +6,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/block_notes.hpp"
+#include "answers/grouped.hpp"
 #include "answers/plan_parts.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/skin.hpp"
@@ -14,6 +15,9 @@
 namespace pelage::io {
 
 namespace {
+
+/// Of one grade; more are told by the parts they are on.
+constexpr std::size_t few_mats = 2;
 
 using strings = std::vector<std::string>;
 
@@ -96,13 +100,25 @@ class step_list {
                      " min this dog is combed out for: the hair stays"});
         }
     }
-    /// "comb out the tangle at the tail and the mat behind the ears, about 4 min".
+    /// "comb out the tangle at the tail and the mat behind the ears, about 4 min"; of many "the tangles (legs,
+    /// ears)".
     [[nodiscard]] std::string combed_out() const {
-        strings each;
+        grouped<mat_grade> by_grade;
         work all{};
         for (const combing_out& c : g_.combed) {
-            each.push_back("the " + spoken(name(c.grade)) + at_the(places_.title_of(c.zone)));
+            by_grade.add(c.grade, c.zone);
             all += c.takes;
+        }
+        strings each;
+        for (const auto& [grade, where] : by_grade.all()) {
+            const std::string what = "the " + spoken(name(grade));
+            if (where.size() > few_mats) {
+                each.push_back(what + "s (" + listed(places_.by_part(where)) + ")");
+                continue;
+            }
+            for (const std::size_t i : where) {
+                each.push_back(what + at_the(places_.title_of(i)));
+            }
         }
         return (corded(r_.sheet) ? "part by hand " : "comb out ") + listed(each) + ", about " +
                std::to_string(std::lround(in_minutes(all))) + " min";

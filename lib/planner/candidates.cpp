@@ -251,9 +251,18 @@ zone_situation::zone_situation(const plan_request& r, const coat& c, const zone_
     scissors = place_cost(r, z.at, finish::scissor);
 }
 
+finished beneath(const mat_finding* m, const finished& left) {
+    if (m == nullptr || !m->free_hair) {
+        return left;
+    }
+    const length most = *m->free_hair;
+    return {shorter(left.low, most), shorter(left.best, most), shorter(left.high, most)};
+}
+
 candidate cell_for(const zone_situation& at, const setup& s, const finished& on_the_coat,
                    bool scissors_too) {
-    const finished clipped = left_there(at.where, s, on_the_coat, at.request.rules.cut);
+    const finished clipped =
+        beneath(at.today.mat, left_there(at.where, s, on_the_coat, at.request.rules.cut));
     const bool prep =
         at.where.where == group::prep && !at.plan.target && at.plan.how_finished == finish::clip;
     candidate c = prep ? prep_cell(at, s, clipped) : finish_cell(at, s, clipped, scissors_too);

@@ -64,6 +64,9 @@ class sieve {
 [[nodiscard]] finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
                                const cut_rules& rules);
 
+/// The same under a mat that comes off, null if there is none: nothing longer than the hair measured there.
+[[nodiscard]] finished beneath(const mat_finding* m, const finished& left);
+
 /// Whether the dog's owner agreed to `id`.
 [[nodiscard]] bool agreed(const dog& d, std::string_view id);
 

@@ -19,8 +19,8 @@ bool by_comb(const zone_plan& z) {
 }
 
 bool hair_unknown(const zone_plan& z) {
-    return !z.now && z.target && !z.hurt && z.came != outcome::clipped_under &&
-           z.came != outcome::stuck;
+    return caution_judge::clipped(z) && !z.now && z.target && !z.hurt &&
+           z.came != outcome::clipped_under && z.came != outcome::stuck;
 }
 
 bool worked(const zone_plan& z) {

@@ -15,12 +15,12 @@ namespace pelage {
 /// Mats wait where what is booked has no time for them.
 [[nodiscard]] bool leaves_mats(const plan_request& r);
 
-/// Time to comb out the mat of a place on a dog of that size; nothing where it may not be combed out. A
-/// mat on both sides of a pair that is planned side by side is combed out by halves.
 /// Whether a mat there may be combed out on this dog: what may_comb_out() says, and one that may bite isn't
 /// combed at the mouth, nor its feet but for a tangle.
 [[nodiscard]] bool may_be_combed(const plan_request& r, const place& p, const mat_finding& m,
                                  bool hurt);
+/// Time to comb out the mat of a place on a dog of that size; nothing where it may not be combed out. A
+/// mat on both sides of a pair that is planned side by side is combed out by halves.
 [[nodiscard]] std::optional<work> combing_of(const plan_request& r, const zone_plan& z,
                                              const mat_finding& m, dog_size size);
 

@@ -183,7 +183,7 @@ void read_mat(const plan_request& r, const ready_kit& ready, const compiled_plan
     if (c.in_two_passes(zone, column)) {
         const std::size_t k = c.under[zone];
         z.off_by = ready.top().setups()[k];
-        z.off_leaves = ready.top().leaves(k, *r.patient.coat);
+        z.off_leaves = beneath(mat_at(r.patient, z.at), ready.top().leaves(k, *r.patient.coat));
         z.off_takes = off;
         if (c.with_part(zone)) {
             z.how_finished = finish::clip;
@@ -205,10 +205,12 @@ void read_choice(const plan_request& r, const ready_kit& ready, const compiled_p
         const std::size_t k = g.choice.setup[row];
         z.how = ready.top().setups()[c.setup_of(k)];
         call_by_name(z.how, coat_of(r.reference, *r.patient.coat));
-        const finished left = left_there(
-            zone_of(r, z), z.how,
-            left_by(z, z.how, ready.top().leaves(c.setup_of(k), *r.patient.coat), r.rules.cut),
-            r.rules.cut);
+        const finished left = beneath(
+            z.mat && !c.combed(k) ? mat_at(r.patient, z.at) : nullptr,
+            left_there(
+                zone_of(r, z), z.how,
+                left_by(z, z.how, ready.top().leaves(c.setup_of(k), *r.patient.coat), r.rules.cut),
+                r.rules.cut));
         const bool aimed =
             z.target && (z.how.kind == tool_kind::scissors || z.how.kind == tool_kind::thinners ||
                          z.how.kind == tool_kind::fingers);

@@ -45,7 +45,31 @@ void wide_first(std::vector<Said>& said) {
                      [](const Said& a, const Said& b) { return wider(*a.whom, *b.whom); });
 }
 
+/// A length or a blade asked of a place that the sheet leaves or cards is a clip.
+void lay_wish(instruction& out, const instruction& wish) {
+    lay_over(out, wish);
+    const bool uncut = out.how == finish::leave || out.how == finish::card;
+    if ((wish.target || wish.blade) && !wish.how && uncut) {
+        out.how = finish::clip;
+    }
+}
+
 }  // namespace
+
+bool booked_does(const plan_request& r, std::size_t zone) {
+    if (r.booked == nullptr || r.booked->does(zone)) {
+        return true;
+    }
+    const auto& known = r.reference.dog_body.zones;
+    const auto of_the_face = [&](std::size_t i) {
+        return r.booked->does(i) && known[i].has(zone_use::clean_face);
+    };
+    bool face = false;
+    for (std::size_t i = 0; i < known.size(); ++i) {
+        face = face || of_the_face(i);
+    }
+    return face && r.sheet.face == "clean" && known[zone].has(zone_use::clean_face);
+}
 
 ready_kit::ready_kit(const plan_request& r) : top_(r.top), sheet_(r.laid) {
     if (top_ == nullptr) {
@@ -81,8 +105,8 @@ instruction wishes_by_place::at(const place& p) const {
     if (wish && r.sheet.adjustable && out.target == r.sheet.adjustable) {
         out.target = wish;
     }
-    lay_over_place(departures_, p, [&](const instruction& i) { lay_over(out, i); });
-    if (r.booked != nullptr && !r.booked->does(p.zone)) {
+    lay_over_place(departures_, p, [&](const instruction& i) { lay_wish(out, i); });
+    if (!booked_does(r, p.zone)) {
         instruction leave;
         leave.how = finish::leave;
         return leave;

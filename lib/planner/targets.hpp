@@ -10,6 +10,10 @@
 
 namespace pelage {
 
+/// Whether the visit that is booked, if only part of a groom is, does the zone. A face that the sheet keeps
+/// clean is one place: where its muzzle is done, cheeks and throat are.
+[[nodiscard]] bool booked_does(const plan_request& r, std::size_t zone);
+
 /// What is made once for many dogs, taken from the request or made for this one.
 class ready_kit {
   public:

@@ -38,9 +38,8 @@ std::string day_number(const days& d) {
 /// "Wed 23 Dec 2026": as on a card.
 std::string in_short(const date& d) {
     const std::string whole = in_words(d);
-    const std::size_t month = whole.find(' ') + 1;
-    return std::string(weekday_names[weekday_of(d)]).substr(0, 3) + " " +
-           whole.substr(0, month + 3) + whole.substr(whole.rfind(' '));
+    return std::string(weekday_names[weekday_of(d)]).substr(0, 3) + " " + day_and_month(d) +
+           whole.substr(whole.rfind(' '));
 }
 
 bool never_brushed(const plan_request& r) {
@@ -162,6 +161,11 @@ days come_by_day(const days& d, const print_options& o) {
 bool moved_to_open(const days& d, const print_options& o) {
     const auto open = open_by(d, o);
     return open && *open != plus(*o.today, d);
+}
+
+std::string day_and_month(const date& d) {
+    const std::string whole = in_words(d);
+    return whole.substr(0, whole.find(' ') + 4);
 }
 
 std::string day_in_short(const days& d, const print_options& o) {

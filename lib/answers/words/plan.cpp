@@ -88,10 +88,13 @@ std::string other_blade_words(const zone_plan& z) {
 }
 
 std::string hair_words(const zone_plan& z, length_unit u) {
-    const std::string text = z.why.what == cause::hair_below_wish
-                                 ? "today's hair is " + show(*z.now, u) + ", the sheet wants " +
-                                       show(*z.target, u) + wait_words(z.why.wait)
-                                 : "today's hair is already " + show(*z.now, u);
+    const std::string text =
+        z.why.what == cause::hair_below_wish
+            ? "today's hair is " + show(*z.now, u) + ", the sheet wants " + show(*z.target, u) +
+                  wait_words(z.why.wait)
+        : z.target && show(*z.target, u) != show(*z.now, u)
+            ? "today's hair is " + show(*z.now, u) + ", near enough to " + show(*z.target, u)
+            : "today's hair is already " + show(*z.now, u);
     return z.tidied ? "tidied, what stands out; " + text : text;
 }
 
