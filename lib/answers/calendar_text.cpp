@@ -28,10 +28,6 @@ std::string hours(const work& w) {
            (all % 60 == 0 ? "" : " " + std::to_string(all % 60) + " min");
 }
 
-std::string short_weekday(const date& d) {
-    return std::string(weekday_names[weekday_of(d)].substr(0, 3));
-}
-
 /// Under a head that says minutes.
 cell minutes_of(const work& w) {
     return std::int64_t{std::llrint(in_minutes(w))};
@@ -138,7 +134,7 @@ class calendar_writer {
                       {},
                       {false, false, false, true, false}};
         for (const calendar_visit& v : c_.visits) {
-            t.rows.push_back({v.on, short_weekday(v.on), std::string(name(v.what)),
+            t.rows.push_back({v.on, weekday_in_short(v.on), std::string(name(v.what)),
                               minutes_of(v.takes), why(v)});
         }
         return t;
