@@ -1,3 +1,4 @@
+// --length: what of it is no length, and what is asked back.
 #include "length_asked_back.hpp"
 
 #include <pelage/base/phrase.hpp>

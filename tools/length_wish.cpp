@@ -1,3 +1,4 @@
+// --length: one wish read word by word, into places and what is to be left there.
 #include "length_wish.hpp"
 
 #include <algorithm>

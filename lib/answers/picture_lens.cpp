@@ -1,3 +1,4 @@
+// Zones of the dog under a lens: how far and where to, so that all of them are seen.
 #include "answers/picture_lens.hpp"
 
 #include <algorithm>

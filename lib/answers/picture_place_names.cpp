@@ -1,3 +1,4 @@
+// Names on an enlarged place of the dog: inside, or at the end of a line, where they cover nothing.
 #include "answers/picture_place_names.hpp"
 
 #include <algorithm>

@@ -1,3 +1,4 @@
+// What the week and the diary say alike.
 #include "answers/words/week.hpp"
 
 #include <vector>
