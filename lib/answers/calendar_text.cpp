@@ -33,6 +33,37 @@ cell minutes_of(const work& w) {
     return std::int64_t{std::llrint(in_minutes(w))};
 }
 
+std::vector<cell> figures(const calendar_sum& s) {
+    if (!s.possible) {
+        return {"none", {}, {}, {}, {}, {}};
+    }
+    const auto n = [&](visit_work w) {
+        return std::int64_t{s.visits[static_cast<std::size_t>(w)]};
+    };
+    const std::int64_t both = n(visit_work::bath_and_tidy);
+    return {std::int64_t{s.number()},
+            n(visit_work::full_groom),
+            n(visit_work::tidy) + both,
+            n(visit_work::bath) + both,
+            minutes_of(s.takes),
+            s.by_chance ? detail::fixed(s.throughout * 100.0, 0) + " in 100" : "held"};
+}
+
+/// What other chances or habits take; `first` makes the two cells that say which.
+template <class First>
+typed_table compared(const char* what, const std::vector<calendar_sum>& all, First first) {
+    typed_table t{{"", what, "visits", "full", "tidy", "bath", "min", "every time"},
+                  {},
+                  {false, false, true, true, true, true, true, true}};
+    for (const calendar_sum& s : all) {
+        std::vector<cell> row = first(s);
+        const auto rest = figures(s);
+        row.insert(row.end(), rest.begin(), rest.end());
+        t.rows.push_back(std::move(row));
+    }
+    return t;
+}
+
 class calendar_writer {
   public:
     calendar_writer(const calendar& c, const calendar_request& r) : c_(c), r_(r) {}
@@ -165,38 +196,6 @@ class calendar_writer {
     }
     [[nodiscard]] std::string first_to_mat() const {
         return std::string(c_.first.size() == 1 ? "is " : "are ") + titles(c_.first);
-    }
-
-    [[nodiscard]] static std::vector<cell> figures(const calendar_sum& s) {
-        if (!s.possible) {
-            return {"none", {}, {}, {}, {}, {}};
-        }
-        const auto n = [&](visit_work w) {
-            return std::int64_t{s.visits[static_cast<std::size_t>(w)]};
-        };
-        const std::int64_t both = n(visit_work::bath_and_tidy);
-        return {std::int64_t{s.number()},
-                n(visit_work::full_groom),
-                n(visit_work::tidy) + both,
-                n(visit_work::bath) + both,
-                minutes_of(s.takes),
-                s.by_chance ? detail::fixed(s.throughout * 100.0, 0) + " in 100" : "held"};
-    }
-
-    /// What other chances or habits take; `first` makes the two cells that say which.
-    template <class First>
-    [[nodiscard]] static typed_table compared(const char* what,
-                                              const std::vector<calendar_sum>& all, First first) {
-        typed_table t{{"", what, "visits", "full", "tidy", "bath", "min", "every time"},
-                      {},
-                      {false, false, true, true, true, true, true, true}};
-        for (const calendar_sum& s : all) {
-            std::vector<cell> row = first(s);
-            const auto rest = figures(s);
-            row.insert(row.end(), rest.begin(), rest.end());
-            t.rows.push_back(std::move(row));
-        }
-        return t;
     }
 
     void comparisons() {
