@@ -1,3 +1,4 @@
+// The pages of the manual, in mdoc, made from the tree of options.
 #include "manual.hpp"
 
 #include <sstream>

@@ -1,4 +1,4 @@
-// The manual's pages and what a shell may complete, both from the option tree that help is made of.
+// The pages of the manual, made of the option tree that help is made of, too.
 #pragma once
 
 #include <string>

@@ -28,13 +28,40 @@ std::string hours(const work& w) {
            (all % 60 == 0 ? "" : " " + std::to_string(all % 60) + " min");
 }
 
-std::string short_weekday(const date& d) {
-    return std::string(weekday_names[weekday_of(d)].substr(0, 3));
-}
-
 /// Under a head that says minutes.
 cell minutes_of(const work& w) {
     return std::int64_t{std::llrint(in_minutes(w))};
+}
+
+std::vector<cell> figures(const calendar_sum& s) {
+    if (!s.possible) {
+        return {"none", {}, {}, {}, {}, {}};
+    }
+    const auto n = [&](visit_work w) {
+        return std::int64_t{s.visits[static_cast<std::size_t>(w)]};
+    };
+    const std::int64_t both = n(visit_work::bath_and_tidy);
+    return {std::int64_t{s.number()},
+            n(visit_work::full_groom),
+            n(visit_work::tidy) + both,
+            n(visit_work::bath) + both,
+            minutes_of(s.takes),
+            s.by_chance ? detail::fixed(s.throughout * 100.0, 0) + " in 100" : "held"};
+}
+
+/// What other chances or habits take; `first` makes the two cells that say which.
+template <class First>
+typed_table compared(const char* what, const std::vector<calendar_sum>& all, First first) {
+    typed_table t{{"", what, "visits", "full", "tidy", "bath", "min", "every time"},
+                  {},
+                  {false, false, true, true, true, true, true, true}};
+    for (const calendar_sum& s : all) {
+        std::vector<cell> row = first(s);
+        const auto rest = figures(s);
+        row.insert(row.end(), rest.begin(), rest.end());
+        t.rows.push_back(std::move(row));
+    }
+    return t;
 }
 
 class calendar_writer {
@@ -138,7 +165,7 @@ class calendar_writer {
                       {},
                       {false, false, false, true, false}};
         for (const calendar_visit& v : c_.visits) {
-            t.rows.push_back({v.on, short_weekday(v.on), std::string(name(v.what)),
+            t.rows.push_back({v.on, weekday_in_short(v.on), std::string(name(v.what)),
                               minutes_of(v.takes), why(v)});
         }
         return t;
@@ -169,38 +196,6 @@ class calendar_writer {
     }
     [[nodiscard]] std::string first_to_mat() const {
         return std::string(c_.first.size() == 1 ? "is " : "are ") + titles(c_.first);
-    }
-
-    [[nodiscard]] static std::vector<cell> figures(const calendar_sum& s) {
-        if (!s.possible) {
-            return {"none", {}, {}, {}, {}, {}};
-        }
-        const auto n = [&](visit_work w) {
-            return std::int64_t{s.visits[static_cast<std::size_t>(w)]};
-        };
-        const std::int64_t both = n(visit_work::bath_and_tidy);
-        return {std::int64_t{s.number()},
-                n(visit_work::full_groom),
-                n(visit_work::tidy) + both,
-                n(visit_work::bath) + both,
-                minutes_of(s.takes),
-                s.by_chance ? detail::fixed(s.throughout * 100.0, 0) + " in 100" : "held"};
-    }
-
-    /// What other chances or habits take; `first` makes the two cells that say which.
-    template <class First>
-    [[nodiscard]] static typed_table compared(const char* what,
-                                              const std::vector<calendar_sum>& all, First first) {
-        typed_table t{{"", what, "visits", "full", "tidy", "bath", "min", "every time"},
-                      {},
-                      {false, false, true, true, true, true, true, true}};
-        for (const calendar_sum& s : all) {
-            std::vector<cell> row = first(s);
-            const auto rest = figures(s);
-            row.insert(row.end(), rest.begin(), rest.end());
-            t.rows.push_back(std::move(row));
-        }
-        return t;
     }
 
     void comparisons() {

@@ -126,7 +126,7 @@ class return_part : brushed_places {
         const std::string date_by = come_by_date(b.next_visit, o_);
         const std::string by = date_by + assumed() + ".";
         if (const auto on = promised_day(r_, o_)) {
-            s.says.push_back("We promised you " + weekday_and_day(*on) +
+            s.says.push_back("We promised you " + with_weekday(*on) +
                              (is_too_late(*on, b, o_) ? ". That is later than this coat should "
                                                         "wait. Please come back by "
                                                       : ". If you can't, please come by ") +
@@ -153,9 +153,6 @@ class return_part : brushed_places {
     }
 
   private:
-    static std::string weekday_and_day(const date& d) {
-        return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
-    }
     /// What is said of a coat that doesn't mat as it grows; not that of one that came with mats.
     [[nodiscard]] std::string unmatting() const {
         const bool matted = !r_.patient.mats.empty();

@@ -94,7 +94,18 @@ void say_stopped(const owner_view& v);
 void say_asked(const owner_view& v);
 /// What could be done of it today, and why.
 void say_today(const owner_view& v);
+/// What is said of each place that isn't simply as asked; empty of one that is.
+[[nodiscard]] std::vector<std::string> told_of_places(const owner_view& v);
+/// Ways to grow back, lengths that the kit can leave, pairs that come out uneven: for the owner to choose.
+void say_choices(const owner_view& v);
 /// When to come back, and how to brush until then.
 void say_home(const owner_view& v);
+/// A vet's word before the groom: a dog too frail for one long sitting that is felted over much of it; one that
+/// is not well.
+void say_vet_first(const owner_view& v);
+/// When to call a vet after it.
+void say_when_to_call_vet(const owner_view& v);
+/// What the owner has agreed to, and what is still to be signed.
+void say_consents(const owner_view& v);
 
 }  // namespace pelage::io

@@ -198,6 +198,37 @@ bool overlap(const text_box& a, const text_box& b) {
            b.top < a.top + a.height;
 }
 
+polygon cut_to(polygon p, const text_box& b) {
+    const auto cut = [&](auto inside, auto where) {
+        polygon out;
+        for (std::size_t i = 0; i < p.size(); ++i) {
+            const drawn_point& a = p[i];
+            const drawn_point& c = p[(i + 1) % p.size()];
+            if (inside(a)) {
+                out.push_back(a);
+            }
+            if (inside(a) != inside(c)) {
+                const double t = where(a, c);
+                out.push_back({a.x + t * (c.x - a.x), a.y + t * (c.y - a.y)});
+            }
+        }
+        p = std::move(out);
+    };
+    const auto at_x = [](double x) {
+        return [x](const drawn_point& a, const drawn_point& c) { return (x - a.x) / (c.x - a.x); };
+    };
+    const auto at_y = [](double y) {
+        return [y](const drawn_point& a, const drawn_point& c) { return (y - a.y) / (c.y - a.y); };
+    };
+    const double right = b.left + b.width;
+    const double bottom = b.top + b.height;
+    cut([&](const drawn_point& q) { return q.x > b.left; }, at_x(b.left));
+    cut([&](const drawn_point& q) { return q.x < right; }, at_x(right));
+    cut([&](const drawn_point& q) { return q.y > b.top; }, at_y(b.top));
+    cut([&](const drawn_point& q) { return q.y < bottom; }, at_y(bottom));
+    return p;
+}
+
 std::optional<drawn_point> room_in(const polygon& p, double width, double height,
                                    const std::vector<text_box>& taken) {
     extent e;

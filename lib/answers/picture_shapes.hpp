@@ -39,6 +39,8 @@ struct extent {
 /// it doesn't fit.
 [[nodiscard]] std::optional<drawn_point> room_in(const polygon& p, double width, double height,
                                                  const std::vector<text_box>& taken);
+/// What of a polygon lies in a box: cut at each of its sides in turn (Sutherland & Hodgman 1974).
+[[nodiscard]] polygon cut_to(polygon p, const text_box& b);
 /// The point of `p` furthest from its edge, on a grid.
 [[nodiscard]] drawn_point innermost(const polygon& p);
 /// Whether two straight lines cross; whether one goes through a box.

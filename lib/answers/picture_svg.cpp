@@ -103,6 +103,21 @@ std::string text_at(std::string_view shown_by, double x, double y, std::string_v
            "\">" + markup_safe(text) + "</text>\n";
 }
 
+std::string arrow_data(const drawn_point& middle, const drawn_point& way, double size,
+                       double head) {
+    const double norm = std::hypot(way.x, way.y);
+    const drawn_point along{way.x / norm, way.y / norm};
+    const double half = size * 0.42;
+    const drawn_point tip{middle.x + half * along.x, middle.y + half * along.y};
+    const auto barb = [&](double turned) {
+        return "L" + whole(tip.x - head * along.x - turned * head * 0.8 * along.y) + " " +
+               whole(tip.y - head * along.y + turned * head * 0.8 * along.x);
+    };
+    const std::string end = whole(tip.x) + " " + whole(tip.y);
+    return "M" + whole(middle.x - half * along.x) + " " + whole(middle.y - half * along.y) + "L" +
+           end + barb(1.0) + "M" + end + barb(-1.0);
+}
+
 std::string shade_class(std::size_t shade) {
     return "pd-z pd-s" + std::to_string(shade);
 }

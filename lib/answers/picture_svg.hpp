@@ -21,6 +21,11 @@ namespace pelage::io {
 [[nodiscard]] std::string text_at(std::string_view shown_by, double x, double y,
                                   std::string_view text);
 
+/// An arrow about its middle, over most of `size`: along `way`, which may have any length over 0. `head`: how
+/// long that is.
+[[nodiscard]] std::string arrow_data(const drawn_point& middle, const drawn_point& way, double size,
+                                     double head);
+
 /// Style and patterns; once a page. Lengths have the colours of the scale on a screen and its hatchings on
 /// paper; nothing else has a colour.
 [[nodiscard]] std::string picture_style(const outline& o);

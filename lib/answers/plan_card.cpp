@@ -6,6 +6,7 @@
 #include <pelage/planner/appointment.hpp>
 
 #include "answers/blends.hpp"
+#include "answers/card_bath.hpp"
 #include "answers/card_cautions.hpp"
 #include "answers/card_step.hpp"
 #include "answers/choices.hpp"
@@ -110,7 +111,9 @@ class card_page {
         page_.open({}, false);
         for (const list when : {list::before_bath, list::after_bath}) {
             if (when == list::after_bath) {
-                between_lists();
+                if (const std::string text = between_lists(g_, r_, told_); !text.empty()) {
+                    between(text);
+                }
             }
             const block* last = nullptr;
             for (const plan_step& s : steps) {
@@ -172,58 +175,6 @@ class card_page {
         return high(plain) > high(brief) ? brief : plain;
     }
 
-    void between_lists() {
-        const std::string dry = stays_dry(r_) ? no_bath_words(r_) : std::string{};
-        if (g_.bath_waits()) {
-            between(dry.empty() ? "stop here today: no bath while a mat is in. Once it is out: "
-                                  "bath, dry, comb out, then"
-                                : "stop here today: no bath while a mat is in or the skin is hurt. "
-                                  "Once a veterinarian has seen it: bath, dry, comb out, then");
-            return;
-        }
-        if (!bathed_between(r_)) {
-            return;
-        }
-        told_.push_back(caution_when::red_skin);
-        if (booked_in_part(r_) && g_.after == pelage::work{}) {
-            told_.push_back(caution_when::open_skin);
-            return;  // told below
-        }
-        if (!dry.empty()) {
-            told_.push_back(caution_when::open_skin);
-            between(dry + (g_.after == pelage::work{} ? "" : "; then on a dry, combed-out coat"));
-            return;
-        }
-        const appointment a = appointment_of(r_, g_, booked_service(r_));
-        const bool frail = in_visits(g_);
-        const bool matted = std::any_of(g_.zones.begin(), g_.zones.end(),
-                                        [](const zone_plan& z) { return z.mat.has_value(); });
-        if (!g_.fleas.empty() && !matted && !frail) {
-            return;  // bathed already
-        }
-        std::string text = frail
-                               ? "the first visit ends here, or sooner if it tires: no full bath; "
-                                 "another day: bath and dry"
-                           : stripped_today() ? "wash and dry legs, belly and beard only"
-                           : g_.fleas.empty() ? "bath and dry"
-                                              : "flea bath and dry";
-        for (const appointment_step& s : a.steps) {
-            if (s.what == service_step::bath && !a.by_sheet) {
-                text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
-            }
-        }
-        between(text + gently_words(r_) +
-                (stripped_today()             ? "; what was stripped another day"
-                 : g_.after == pelage::work{} ? ""
-                 : corded(r_.sheet)
-                     ? "; the cords pressed out, dry to the core (hours, not counted here)"
-                     : "; then on a clean, dry, combed-out coat"));
-    }
-
-    [[nodiscard]] bool stripped_today() const {
-        return std::any_of(g_.zones.begin(), g_.zones.end(),
-                           [](const zone_plan& z) { return z.how.kind == tool_kind::fingers; });
-    }
     void left() {
         constexpr std::size_t long_list = 120;  // columns; nobody looks for a place in it
         for (const line& l : left_lines(g_, r_, o_.units)) {

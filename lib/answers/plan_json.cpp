@@ -17,6 +17,21 @@ namespace {
 
 using io::json_of;  // beside those of this file
 
+/// A lump or scab that is gone around.
+json around_json(const zone_plan& z, const skin_finding& f, const refusal_rules& by) {
+    json one{{"state", name(f.state)}};
+    if (f.state == skin_state::lump) {
+        one["known"] = f.known;
+    }
+    if (f.size) {
+        one["size_mm"] = mm_json(*f.size);
+    }
+    if (const auto over = hair_over(z, by)) {
+        one["hair_over_it_mm"] = mm_json(*over);
+    }
+    return one;
+}
+
 json zone_json(const zone_plan& z, const plan_request& r, const print_options& o) {
     json j = place_json(r.reference.dog_body, z.at);
     j["title"] = title(r.reference.dog_body, z.at);
@@ -57,17 +72,7 @@ json zone_json(const zone_plan& z, const plan_request& r, const print_options& o
         j["skin"] = name(*z.hurt);
     }
     for (const skin_finding& f : z.around) {
-        json one{{"state", name(f.state)}};
-        if (f.state == skin_state::lump) {
-            one["known"] = f.known;
-        }
-        if (f.size) {
-            one["size_mm"] = mm_json(*f.size);
-        }
-        if (const auto over = hair_over(z, r.rules.refusal)) {
-            one["hair_over_it_mm"] = mm_json(*over);
-        }
-        j["go_around"].push_back(std::move(one));
+        j["go_around"].push_back(around_json(z, f, r.rules.refusal));
     }
     if (!z.beside_hurt.empty()) {
         j["keep_off_edge_of"] = titles(r.reference.dog_body, z.beside_hurt);

@@ -125,6 +125,25 @@ std::string json_of(const std::vector<checked_sheet>& all, const reference_data&
     return dumped(j);
 }
 
+namespace {
+
+/// What is wished of a place, and with what of the kit it is done.
+json wished_place_json(const sheet_place& p, const groom& g, const body& b) {
+    json z = wish_json(p.asked);
+    z["zone"] = b.zones[p.at.zone].id;
+    z["title"] = title(b, p.at);
+    for (const zone_plan& done : g.zones) {
+        if (done.at.zone == p.at.zone &&
+            (done.at.which == p.at.which || p.at.which == side::both)) {
+            z["with_this_kit"] = json_of(done.how);
+            break;
+        }
+    }
+    return z;
+}
+
+}  // namespace
+
 std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
     const body& b = r.reference.dog_body;
     const part_index parts(b);
@@ -169,17 +188,7 @@ std::string sheet_json(const style& s, const groom& g, const plan_request& r) {
         }
     }
     for (const sheet_place& p : places_of(s, b, parts)) {
-        json z = wish_json(p.asked);
-        z["zone"] = b.zones[p.at.zone].id;
-        z["title"] = title(b, p.at);
-        for (const zone_plan& done : g.zones) {
-            if (done.at.zone == p.at.zone &&
-                (done.at.which == p.at.which || p.at.which == side::both)) {
-                z["with_this_kit"] = json_of(done.how);
-                break;
-            }
-        }
-        j["zones"].push_back(std::move(z));
+        j["zones"].push_back(wished_place_json(p, g, b));
     }
     for (const sheet_seam& one : s.seams) {
         j["seams"].push_back({{"a", one.a}, {"b", one.b}, {"kind", name(one.kind)}});

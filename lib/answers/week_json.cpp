@@ -7,6 +7,7 @@
 
 #include "answers/ics.hpp"
 #include "answers/json.hpp"
+#include "answers/words/week.hpp"
 
 namespace pelage::io {
 
@@ -26,10 +27,6 @@ std::string_view standing_of(const due_dog& one) {
            : one.asked_first ? "owner first"
            : !one.last_full  ? "no groom on record"
                              : "bookable";
-}
-
-std::string_view visit_name(const due_dog& one, const diary_visit& v) {
-    return name(v.full ? visit_work::full_groom : one.between);
 }
 
 }  // namespace
@@ -140,8 +137,8 @@ std::string ics_of(const diary_matter& m) {
             who.alerts.empty() ? "" : "ALERT: " + joined(titles(who.alerts), "; ") + ". ";
         out += ics::whole_day(
             {who.id + "-diary-" + std::to_string(number), m.asked.today + std::chrono::days{v.on},
-             (who.name.empty() ? who.id : who.name) + ": " + std::string(visit_name(one, v)) +
-                 ", " + m.asked.salon.groomers[v.groomer].name,
+             called(who) + ": " + std::string(visit_name(one, v)) + ", " +
+                 m.asked.salon.groomers[v.groomer].name,
              alerts + "About " + detail::fixed(in_minutes(takes[i]), 0) + " min." +
                  (who.invented ? " An invented dog for trying things out." : "")},
             m.asked.today);

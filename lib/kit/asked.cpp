@@ -31,6 +31,63 @@ bool no_coat_needed(const terms_asked& t) {
     return std::none_of(t.all.begin(), t.all.end(), [](const term* one) { return one->clips; });
 }
 
+/// Written as a mix is: brackets, a generation or genes first, an x between.
+bool is_written_mix(const std::vector<token>& words, const lookup_request& r) {
+    if (r.kind != asked_kind::any || words.empty()) {
+        return false;
+    }
+    const std::string& first = words.front().low;
+    const bool by = std::any_of(words.begin(), words.end(), [](const token& t) {
+        return t.low == "x" || t.low == "cross" || t.low == "\u00d7" || t.low == "+";
+    });
+    return by || r.text.find_first_of("()") != std::string::npos || first == "genotype" ||
+           r.text.find("\u00d7") != std::string::npos ||
+           std::any_of(words.begin(), words.end(),
+                       [](const token& t) { return mix_words::like_generation(t.low); });
+}
+
+std::optional<direction> way_of(const piece& p) {
+    if (!of_kind(p, piece_kind::term)) {
+        return std::nullopt;
+    }
+    if (p.means->id == "against-the-lay") {
+        return direction::against_lay;
+    }
+    return p.means->id == "with-the-lay" ? std::optional{direction::with_lay} : std::nullopt;
+}
+
+/// The directions said beside a tool or a place, which are no things of their own there.
+std::vector<direction> take_ways(std::vector<piece>& all) {
+    std::vector<direction> out;
+    for (const piece& p : all) {
+        if (const auto way = way_of(p)) {
+            out.push_back(*way);
+        }
+    }
+    std::erase_if(all, [](const piece& p) { return way_of(p).has_value(); });
+    return out;
+}
+
+asked_back each_by_itself(const std::vector<piece>& all) {
+    asked_back out;
+    for (const piece& p : all) {
+        switch (p.kind) {
+            case piece_kind::tool:
+            case piece_kind::place:
+            case piece_kind::term:
+            case piece_kind::coat:
+            case piece_kind::breed:
+            case piece_kind::places_asked:
+            case piece_kind::terms_asked:
+                out.readings.push_back(p.text);
+                break;
+            default:
+                break;
+        }
+    }
+    return out;
+}
+
 /// The question in hand.
 class question_reader {
   public:
@@ -38,20 +95,20 @@ class question_reader {
         : r_(r), words_(tokens_of(r.text)), known_(r) {}
 
     asked read() {
-        if (is_written_mix()) {
+        if (is_written_mix(words_, r_)) {
             return {mix_asked{r_.text}};
         }
         if (r_.kind != asked_kind::any || r_.text.size() > 200 || words_.empty()) {
             return {tools_asked{{read_question(r_)}}};
         }
         pieces_ = known_.pieces(words_, r_);
-        if (count(piece_kind::breed) == 0) {  // "7 and a half" is nobody's mother
+        if (count(pieces_, piece_kind::breed) == 0) {  // "7 and a half" is nobody's mother
             for (piece& p : pieces_) {
                 p.kind = of_kind(p, piece_kind::crossing) ? piece_kind::stranger : p.kind;
             }
         }
-        if (count(piece_kind::stranger) > 0) {
-            return with_strangers();
+        if (count(pieces_, piece_kind::stranger) > 0) {
+            return about_strangers(pieces_, words_, known_, r_);
         }
         if (auto list = only_a_list(pieces_)) {
             return {*list};
@@ -70,126 +127,22 @@ class question_reader {
     }
 
   private:
-    [[nodiscard]] std::size_t count(piece_kind k) const {
-        return static_cast<std::size_t>(std::count_if(
-            pieces_.begin(), pieces_.end(), [&](const piece& p) { return of_kind(p, k); }));
-    }
-    [[nodiscard]] std::vector<const piece*> all(piece_kind k) const {
-        std::vector<const piece*> out;
-        for (const piece& p : pieces_) {
-            if (of_kind(p, k)) {
-                out.push_back(&p);
-            }
-        }
-        return out;
-    }
-    [[nodiscard]] bool only_fillers_beside(std::initializer_list<piece_kind> kinds) const {
-        return std::all_of(pieces_.begin(), pieces_.end(), [&](const piece& p) {
-            return of_kind(p, piece_kind::filler) ||
-                   std::find(kinds.begin(), kinds.end(), p.kind) != kinds.end();
-        });
-    }
-
-    /// Written as a mix is: brackets, a generation or genes first, an x between.
-    [[nodiscard]] bool is_written_mix() const {
-        if (r_.kind != asked_kind::any || words_.empty()) {
-            return false;
-        }
-        const std::string& first = words_.front().low;
-        const bool by = std::any_of(words_.begin(), words_.end(), [](const token& t) {
-            return t.low == "x" || t.low == "cross" || t.low == "\u00d7" || t.low == "+";
-        });
-        return by || r_.text.find_first_of("()") != std::string::npos || first == "genotype" ||
-               r_.text.find("\u00d7") != std::string::npos ||
-               std::any_of(words_.begin(), words_.end(),
-                           [](const token& t) { return mix_words::like_generation(t.low); });
-    }
-
-    /// Something isn't known: a tool told as such, a breed misspelt, or the words with what is near.
-    [[nodiscard]] asked with_strangers() const {
-        const bool none_known = only_fillers_beside({piece_kind::stranger});
-        const bool number = r_.text.find_first_of("0123456789") != std::string::npos;
-        const bool tool_first =
-            of_kind(pieces_.front(), piece_kind::tool) &&
-            only_fillers_beside({piece_kind::tool, piece_kind::stranger}) && pieces_.size() == 2 &&
-            pieces_.front().text.find_first_not_of("0123456789./") == std::string::npos;
-        if ((none_known && number) || tool_first) {
-            return {tools_asked{{read_question(r_)}}};
-        }
-        const std::string whole = words_of(words_, 0, words_.size());
-        const std::vector<std::string> near = known_.near(whole);
-        const auto bred = [&](const std::string& n) {
-            return sounds_like_mix(n, r_.reference.genes);
-        };
-        const bool tools =
-            count(piece_kind::tool) + count(piece_kind::place) + count(piece_kind::breed) > 0;
-        if (!tools && sounds_like_mix(whole, r_.reference.genes) &&
-            std::all_of(near.begin(), near.end(), bred)) {
-            return {mix_asked{r_.text}};
-        }
-        if (none_known && !near.empty()) {
-            return {strangers{{{whole, near}}, {}}};
-        }
-        return {each_stranger(pieces_, known_)};
-    }
-
-    [[nodiscard]] static std::optional<direction> way_of(const piece& p) {
-        if (!of_kind(p, piece_kind::term)) {
-            return std::nullopt;
-        }
-        if (p.means->id == "against-the-lay") {
-            return direction::against_lay;
-        }
-        return p.means->id == "with-the-lay" ? std::optional{direction::with_lay} : std::nullopt;
-    }
-
-    /// The directions said beside a tool or a place, which are no things of their own there.
-    std::vector<direction> take_ways() {
-        std::vector<direction> out;
-        for (const piece& p : pieces_) {
-            if (const auto way = way_of(p)) {
-                out.push_back(*way);
-            }
-        }
-        std::erase_if(pieces_, [](const piece& p) { return way_of(p).has_value(); });
-        return out;
-    }
-
-    [[nodiscard]] asked_back each_by_itself() const {
-        asked_back out;
-        for (const piece& p : pieces_) {
-            switch (p.kind) {
-                case piece_kind::tool:
-                case piece_kind::place:
-                case piece_kind::term:
-                case piece_kind::coat:
-                case piece_kind::breed:
-                case piece_kind::places_asked:
-                case piece_kind::terms_asked:
-                    out.readings.push_back(p.text);
-                    break;
-                default:
-                    break;
-            }
-        }
-        return out;
-    }
-
     asked thing() {
-        if (const auto several = all(piece_kind::places_asked); !several.empty()) {
+        if (const auto several = all_of(pieces_, piece_kind::places_asked); !several.empty()) {
             const std::string& word = several.front()->text;
             return {asked_back{asked_back::cause::places, word, known_.places().asked(word)}};
         }
-        const std::size_t tools = count(piece_kind::tool);
-        const std::size_t places = count(piece_kind::place);
-        if (count(piece_kind::extreme) > 0 && tools == 0 && places == 0) {
-            return about_the_extreme(all(piece_kind::extreme).front()->text, only_, r_);
+        const std::size_t tools = count(pieces_, piece_kind::tool);
+        const std::size_t places = count(pieces_, piece_kind::place);
+        if (count(pieces_, piece_kind::extreme) > 0 && tools == 0 && places == 0) {
+            return about_the_extreme(all_of(pieces_, piece_kind::extreme).front()->text, only_, r_);
         }
         const piece& end = pieces_.back();
         const bool hangs = end.kind == piece_kind::telling_apart &&
                            (end.text == "vs" || end.text == "versus" || end.text == "than");
         if (hangs && tools == 1 && places == 0) {
-            return {asked_back{asked_back::cause::beside, all(piece_kind::tool).front()->text, {}}};
+            return {asked_back{
+                asked_back::cause::beside, all_of(pieces_, piece_kind::tool).front()->text, {}}};
         }
         if (tools > 0) {
             return about_tools(tools, places);
@@ -197,7 +150,7 @@ class question_reader {
         if (places > 0) {
             return about_place(places);
         }
-        if (count(piece_kind::term) + count(piece_kind::terms_asked) > 0) {
+        if (count(pieces_, piece_kind::term) + count(pieces_, piece_kind::terms_asked) > 0) {
             return about_terms();
         }
         return about_a_dog();
@@ -210,7 +163,7 @@ class question_reader {
                 out.push_back(t);
             }
         };
-        for (const piece* p : all(piece_kind::term)) {
+        for (const piece* p : all_of(pieces_, piece_kind::term)) {
             add(p->means);
             for (const std::string& id : p->means->parts) {
                 add(find(words_of(r_).terms, id));
@@ -223,15 +176,16 @@ class question_reader {
     }
 
     asked about_tools(std::size_t tools, std::size_t places) {
-        const std::vector<direction> ways = take_ways();
-        const bool apart = count(piece_kind::telling_apart) + count(piece_kind::joining) > 0;
+        const std::vector<direction> ways = take_ways(pieces_);
+        const bool apart =
+            count(pieces_, piece_kind::telling_apart) + count(pieces_, piece_kind::joining) > 0;
         tools_asked out;
         out.beside = terms_said();
-        if (count(piece_kind::terms_asked) > 0 || places > 1 || ways.size() > 1 ||
+        if (count(pieces_, piece_kind::terms_asked) > 0 || places > 1 || ways.size() > 1 ||
             (tools > 1 && !apart) || tools > 4 || out.beside.size() > most_together) {
-            return {each_by_itself()};
+            return {each_by_itself(pieces_)};
         }
-        for (const piece* p : all(piece_kind::tool)) {
+        for (const piece* p : all_of(pieces_, piece_kind::tool)) {
             question q = read_tool(p->text, r_);
             q.only = only_;
             out.same = out.same || std::any_of(out.all.begin(), out.all.end(),
@@ -252,7 +206,7 @@ class question_reader {
             a.way = ways.front();
         }
         if (places == 1) {
-            a.where = all(piece_kind::place).front()->places;
+            a.where = all_of(pieces_, piece_kind::place).front()->places;
         }
         return a;
     }
@@ -260,7 +214,7 @@ class question_reader {
     /// Places that are words of the trade of their own: "furnishings vs feathering".
     [[nodiscard]] std::optional<terms_asked> words_told_apart() const {
         terms_asked out;
-        for (const piece* p : all(piece_kind::place)) {
+        for (const piece* p : all_of(pieces_, piece_kind::place)) {
             if (p->means == nullptr) {
                 return std::nullopt;
             }
@@ -270,26 +224,27 @@ class question_reader {
     }
 
     asked about_place(std::size_t places) {
-        const std::vector<direction> ways = take_ways();
+        const std::vector<direction> ways = take_ways(pieces_);
         const bool against =
             std::find(ways.begin(), ways.end(), direction::against_lay) != ways.end();
-        const bool others = count(piece_kind::term) + count(piece_kind::terms_asked) > 0;
-        if (places > 1 && count(piece_kind::telling_apart) > 0 && !others) {
+        const bool others =
+            count(pieces_, piece_kind::term) + count(pieces_, piece_kind::terms_asked) > 0;
+        if (places > 1 && count(pieces_, piece_kind::telling_apart) > 0 && !others) {
             if (auto words = words_told_apart()) {
                 return {std::move(*words)};
             }
         }
-        if (count(piece_kind::terms_asked) > 0 || places > most_together) {
-            return {each_by_itself()};
+        if (count(pieces_, piece_kind::terms_asked) > 0 || places > most_together) {
+            return {each_by_itself(pieces_)};
         }
-        const piece& p = *all(piece_kind::place).front();
+        const piece& p = *all_of(pieces_, piece_kind::place).front();
         if (!p.also_breed.empty() && words_.size() == 1) {
             return {asked_back{asked_back::cause::breed_too,
                                p.text,
                                {title(r_.reference.dog_body, p.places.front()), p.also_breed}}};
         }
         place_asked out{p.text, p.places, p.means, terms_said(), against};
-        for (const piece* more : all(piece_kind::place)) {
+        for (const piece* more : all_of(pieces_, piece_kind::place)) {
             if (more == &p) {
                 continue;
             }
@@ -305,7 +260,7 @@ class question_reader {
     }
 
     asked about_terms() {
-        if (const auto several = all(piece_kind::terms_asked); !several.empty()) {
+        if (const auto several = all_of(pieces_, piece_kind::terms_asked); !several.empty()) {
             asked_back out{asked_back::cause::terms, several.front()->text, {}};
             for (const std::string& id : several.front()->several->means) {
                 out.readings.push_back(find(words_of(r_).terms, id)->title);
@@ -314,31 +269,31 @@ class question_reader {
         }
         terms_asked out{terms_said()};
         if (out.all.size() > most_together) {
-            return {each_by_itself()};
+            return {each_by_itself(pieces_)};
         }
         return {std::move(out)};
     }
 
     asked about_a_dog() {
-        const auto breeds = all(piece_kind::breed);
-        const auto coats = all(piece_kind::coat);
+        const auto breeds = all_of(pieces_, piece_kind::breed);
+        const auto coats = all_of(pieces_, piece_kind::coat);
         if (breeds.size() == 2 && coats.empty()) {
             const std::string mix = breeds[0]->text + " x " + breeds[1]->text;
-            if (count(piece_kind::crossing) > 0) {
+            if (count(pieces_, piece_kind::crossing) > 0) {
                 return {mix_asked{mix}};
             }
             return {
                 asked_back{asked_back::cause::cross, {}, {mix, breeds[0]->text, breeds[1]->text}}};
         }
         if (breeds.size() == 1 && coats.empty()) {
-            const bool plain = count(piece_kind::crossing) == 0;
+            const bool plain = count(pieces_, piece_kind::crossing) == 0;
             return {mix_asked{plain ? breeds[0]->text : r_.text}};
         }
         if (coats.size() == 1 && breeds.empty()) {
             return {coat_asked{coats[0]->coat, coats[0]->means}};
         }
         if (breeds.size() + coats.size() > 1) {
-            return {each_by_itself()};
+            return {each_by_itself(pieces_)};
         }
         // only words that say nothing
         strangers none;
@@ -351,13 +306,13 @@ class question_reader {
         const bool takes = std::holds_alternative<tools_asked>(a.what) ||
                            std::holds_alternative<place_asked>(a.what) ||
                            std::holds_alternative<terms_asked>(a.what);
-        const auto coats = all(piece_kind::coat);
-        const auto breeds = all(piece_kind::breed);
+        const auto coats = all_of(pieces_, piece_kind::coat);
+        const auto breeds = all_of(pieces_, piece_kind::breed);
         if (!takes || coats.size() + breeds.size() == 0) {
             return;
         }
         if (coats.size() + breeds.size() > 1) {
-            a.what = each_by_itself();
+            a.what = each_by_itself(pieces_);
             return;
         }
         if (!coats.empty()) {

@@ -9,6 +9,21 @@
 
 namespace pelage::asking {
 
+std::size_t count(const std::vector<piece>& all, piece_kind k) {
+    return static_cast<std::size_t>(
+        std::count_if(all.begin(), all.end(), [&](const piece& p) { return of_kind(p, k); }));
+}
+
+std::vector<const piece*> all_of(const std::vector<piece>& all, piece_kind k) {
+    std::vector<const piece*> out;
+    for (const piece& p : all) {
+        if (of_kind(p, k)) {
+            out.push_back(&p);
+        }
+    }
+    return out;
+}
+
 namespace {
 
 constexpr std::size_t longest_phrase = 6;  // words; no word of the trade has more

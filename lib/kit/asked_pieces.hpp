@@ -41,6 +41,13 @@ struct piece {
     std::string also_breed{};  ///< of a place, where a breed is called so too: "chin"
 };
 
+[[nodiscard]] inline bool of_kind(const piece& p, piece_kind k) {
+    return p.kind == k;
+}
+/// How many of a question are of that kind; which.
+[[nodiscard]] std::size_t count(const std::vector<piece>& all, piece_kind k);
+[[nodiscard]] std::vector<const piece*> all_of(const std::vector<piece>& all, piece_kind k);
+
 /// The words that the trade knows: places, terms, coats, breeds.
 class vocabulary {
   public:

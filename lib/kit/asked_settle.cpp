@@ -8,11 +8,6 @@ namespace pelage::asking {
 
 namespace {
 
-std::size_t count(const std::vector<piece>& all, piece_kind k) {
-    return static_cast<std::size_t>(
-        std::count_if(all.begin(), all.end(), [&](const piece& p) { return of_kind(p, k); }));
-}
-
 bool only_of(const std::vector<piece>& all, std::initializer_list<piece_kind> kinds) {
     return std::all_of(all.begin(), all.end(), [&](const piece& p) {
         return std::find(kinds.begin(), kinds.end(), p.kind) != kinds.end();

@@ -11,10 +11,6 @@
 
 namespace pelage::asking {
 
-[[nodiscard]] inline bool of_kind(const piece& p, piece_kind k) {
-    return p.kind == k;
-}
-
 /// A blade, comb or length by its own words. Throws as read_question().
 [[nodiscard]] question read_tool(const std::string& text, const lookup_request& r);
 

@@ -1,14 +1,22 @@
 #include "kit/asked_strangers.hpp"
 
 #include <algorithm>
+#include <initializer_list>
 #include <string>
 
-#include "kit/asked_settle.hpp"
-#include "kit/asked_tokens.hpp"
+#include <pelage/model/mix.hpp>
 
 namespace pelage::asking {
 
 namespace {
+
+/// Whether it has nothing else but words that say nothing.
+bool has_only(const std::vector<piece>& all, std::initializer_list<piece_kind> kinds) {
+    return std::all_of(all.begin(), all.end(), [&](const piece& p) {
+        return of_kind(p, piece_kind::filler) ||
+               std::find(kinds.begin(), kinds.end(), p.kind) != kinds.end();
+    });
+}
 
 /// A run of strangers near to nothing is told word by word.
 void split_runs(strangers& s, const vocabulary& known) {
@@ -25,8 +33,6 @@ void split_runs(strangers& s, const vocabulary& known) {
     }
     s.words = std::move(out);
 }
-
-}  // namespace
 
 strangers each_stranger(const std::vector<piece>& all, const vocabulary& known) {
     strangers out;
@@ -58,6 +64,35 @@ strangers each_stranger(const std::vector<piece>& all, const vocabulary& known) 
     end_run();
     split_runs(out, known);
     return out;
+}
+
+}  // namespace
+
+asked about_strangers(const std::vector<piece>& all, const std::vector<token>& words,
+                      const vocabulary& known, const lookup_request& r) {
+    const bool none_known = has_only(all, {piece_kind::stranger});
+    const bool number = r.text.find_first_of("0123456789") != std::string::npos;
+    const bool tool_first = of_kind(all.front(), piece_kind::tool) &&
+                            has_only(all, {piece_kind::tool, piece_kind::stranger}) &&
+                            all.size() == 2 &&
+                            all.front().text.find_first_not_of("0123456789./") == std::string::npos;
+    if ((none_known && number) || tool_first) {
+        return {tools_asked{{read_question(r)}}};
+    }
+    const std::string whole = words_of(words, 0, words.size());
+    const std::vector<std::string> near = known.near(whole);
+    const auto bred = [&](const std::string& n) { return sounds_like_mix(n, r.reference.genes); };
+    const bool tools = count(all, piece_kind::tool) + count(all, piece_kind::place) +
+                           count(all, piece_kind::breed) >
+                       0;
+    if (!tools && sounds_like_mix(whole, r.reference.genes) &&
+        std::all_of(near.begin(), near.end(), bred)) {
+        return {mix_asked{r.text}};
+    }
+    if (none_known && !near.empty()) {
+        return {strangers{{{whole, near}}, {}}};
+    }
+    return {each_stranger(all, known)};
 }
 
 }  // namespace pelage::asking

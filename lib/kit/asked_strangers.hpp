@@ -9,7 +9,9 @@
 
 namespace pelage::asking {
 
-/// Each of them with what is near to it, and the rest as it was taken.
-[[nodiscard]] strangers each_stranger(const std::vector<piece>& all, const vocabulary& known);
+/// Something of a question isn't known: a tool told as such, a breed misspelt, or the words with what is near to
+/// each, and the rest as it was taken. `words`: all of the question. Throws as read_question().
+[[nodiscard]] asked about_strangers(const std::vector<piece>& all, const std::vector<token>& words,
+                                    const vocabulary& known, const lookup_request& r);
 
 }  // namespace pelage::asking

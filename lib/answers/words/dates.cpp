@@ -11,6 +11,14 @@
 
 namespace pelage::io {
 
+std::string with_weekday(const date& d) {
+    return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
+}
+
+std::string weekday_in_short(const date& d) {
+    return std::string(weekday_names[weekday_of(d)].substr(0, 3));
+}
+
 namespace {
 
 bool any_off(const days_off& d) {
@@ -27,10 +35,6 @@ std::optional<date> open_by(const days& d, const print_options& o) {
     return last_open(o.closed, *o.today + std::chrono::days{1}, by);
 }
 
-std::string with_weekday(const date& d) {
-    return std::string(weekday_names[weekday_of(d)]) + ", " + in_words(d);
-}
-
 std::string day_number(const days& d) {
     return "day " + detail::fixed(std::floor(in_days(d)), 0);
 }
@@ -38,8 +42,7 @@ std::string day_number(const days& d) {
 /// "Wed 23 Dec 2026": as on a card.
 std::string in_short(const date& d) {
     const std::string whole = in_words(d);
-    return std::string(weekday_names[weekday_of(d)]).substr(0, 3) + " " + day_and_month(d) +
-           whole.substr(whole.rfind(' '));
+    return weekday_in_short(d) + " " + day_and_month(d) + whole.substr(whole.rfind(' '));
 }
 
 bool never_brushed(const plan_request& r) {

@@ -12,8 +12,13 @@ namespace pelage::io {
 /// A chance as it is: the one asked for where it is that within a point, "97 in 100" where it isn't.
 [[nodiscard]] std::string true_odds(chance asked, chance is);
 
+/// "Friday, 15 January 2027".
+[[nodiscard]] std::string with_weekday(const date& d);
+/// "Fri".
+[[nodiscard]] std::string weekday_in_short(const date& d);
 /// "9 Dec".
 [[nodiscard]] std::string day_and_month(const date& d);
+
 /// The day somebody is to come by: "14 January 2027 (day 33)"; where the salon has days off "Friday, 15
 /// January 2027 (day 34)", the last open day at or before it.
 [[nodiscard]] std::string come_by(const days& d, const print_options& o);

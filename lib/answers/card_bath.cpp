@@ -1,0 +1,71 @@
+// A card between its two lists: bath and dry, or where the visit ends.
+#include "answers/card_bath.hpp"
+
+#include <algorithm>
+
+#include <pelage/base/phrase.hpp>
+#include <pelage/planner/appointment.hpp>
+
+#include "answers/plan_parts.hpp"
+#include "answers/words/skin.hpp"
+
+namespace pelage::io {
+
+namespace {
+
+bool any_zone(const groom& g, bool (*holds)(const zone_plan&)) {
+    return std::any_of(g.zones.begin(), g.zones.end(), holds);
+}
+
+/// How it is bathed, and on what the second list goes on.
+std::string bath_words_of(const groom& g, const plan_request& r, const appointment& a, bool frail) {
+    const bool stripped =
+        any_zone(g, [](const zone_plan& z) { return z.how.kind == tool_kind::fingers; });
+    std::string text = frail ? "the first visit ends here, or sooner if it tires: no full bath; "
+                               "another day: bath and dry"
+                       : stripped        ? "wash and dry legs, belly and beard only"
+                       : g.fleas.empty() ? "bath and dry"
+                                         : "flea bath and dry";
+    for (const appointment_step& s : a.steps) {
+        if (s.what == service_step::bath && !a.by_sheet) {
+            text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
+        }
+    }
+    return text + gently_words(r) +
+           (stripped            ? "; what was stripped another day"
+            : g.after == work{} ? ""
+            : corded(r.sheet) ? "; the cords pressed out, dry to the core (hours, not counted here)"
+                              : "; then on a clean, dry, combed-out coat");
+}
+
+}  // namespace
+
+std::string between_lists(const groom& g, const plan_request& r, std::vector<caution_when>& told) {
+    const std::string dry = stays_dry(r) ? no_bath_words(r) : std::string{};
+    if (g.bath_waits()) {
+        return dry.empty() ? "stop here today: no bath while a mat is in. Once it is out: "
+                             "bath, dry, comb out, then"
+                           : "stop here today: no bath while a mat is in or the skin is hurt. "
+                             "Once a veterinarian has seen it: bath, dry, comb out, then";
+    }
+    if (!bathed_between(r)) {
+        return {};
+    }
+    told.push_back(caution_when::red_skin);
+    if (booked_in_part(r) && g.after == work{}) {
+        told.push_back(caution_when::open_skin);
+        return {};  // told below
+    }
+    if (!dry.empty()) {
+        told.push_back(caution_when::open_skin);
+        return dry + (g.after == work{} ? "" : "; then on a dry, combed-out coat");
+    }
+    const bool frail = in_visits(g);
+    const bool matted = any_zone(g, [](const zone_plan& z) { return z.mat.has_value(); });
+    if (!g.fleas.empty() && !matted && !frail) {
+        return {};  // bathed already
+    }
+    return bath_words_of(g, r, appointment_of(r, g, booked_service(r)), frail);
+}
+
+}  // namespace pelage::io
