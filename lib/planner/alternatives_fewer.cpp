@@ -189,6 +189,19 @@ void fewer::search(std::vector<state>& tools, std::size_t kept) {
     tools[branch] = state::open;
 }
 
+/// Whether a drawer of nothing else does what was done: who lays the others aside leaves them at home.
+bool those_alone_do(const same_problem& at, const groom& g, const std::vector<held_tool>& held) {
+    changed_request changed(at.request());
+    changed.kit_changed = true;
+    const auto aside = [&](bool comb, const std::string& id) {
+        return std::find(held.begin(), held.end(), held_tool{comb, id}) == held.end();
+    };
+    std::erase_if(changed.tools.blades,
+                  [&](const kit_blade& b) { return aside(false, b.spec.id); });
+    std::erase_if(changed.tools.combs, [&](const kit_comb& c) { return aside(true, c.spec.id); });
+    return no_worse_stuck(g, plan_again(changed.of(at.request(), at.ready())));
+}
+
 }  // namespace
 
 std::optional<other_way> fewer_tools(const same_problem& at, const groom& g) {
@@ -203,8 +216,9 @@ std::optional<other_way> fewer_tools(const same_problem& at, const groom& g) {
     other_way w = compared(way_kind::fewer_tools, g, at.read(std::move(*s)));
     w.about = w.changed;
     // read whole, what places that follow their part need may cost the tool that was saved
-    return tools_in(w.plan).size() < tools_in(g).size() ? std::optional{std::move(w)}
-                                                        : std::nullopt;
+    const std::vector<held_tool> held = tools_in(w.plan);
+    const bool kept = held.size() < tools_in(g).size() && those_alone_do(at, g, held);
+    return kept ? std::optional{std::move(w)} : std::nullopt;
 }
 
 }  // namespace pelage::ways
