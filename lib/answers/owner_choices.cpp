@@ -33,7 +33,7 @@ class choice_part : owner_view {
                     w.how == grow_back::keep_long
                         ? "Keep the rest long. What is short shows until it has grown: " + back(w) +
                               "."
-                        : "Take the " + named(w.down) + " down to about " +
+                        : "Take the " + named(all_down(w)) + " down to about " +
                               even_in_words(w, o_.units) +
                               (is_even(w) ? " too, so that it all grows back even: "
                                           : " too, so that the difference shows less: ") +
@@ -52,6 +52,19 @@ class choice_part : owner_view {
         s.how = lines_as::boxes;
         s.lines = std::move(choices);
     }
+    /// What it takes down, with what the plan itself does.
+    [[nodiscard]] zone_list all_down(const regrowth_option& w) const {
+        zone_list out = w.down;
+        if (w.how == grow_back::even_all) {
+            for (const std::size_t i : m_.grow_back->front().down) {
+                if (std::find(out.begin(), out.end(), i) == out.end()) {
+                    out.push_back(i);
+                }
+            }
+        }
+        std::sort(out.begin(), out.end());
+        return out;
+    }
     /// Whether what was matted and what goes down with it come out at one length.
     [[nodiscard]] bool is_even(const regrowth_option& w) const {
         const std::string even = even_in_words(w, o_.units);
@@ -63,8 +76,12 @@ class choice_part : owner_view {
                    zone_of(z).where == group::prep || show(z.leaves->best, o_.units) == even;
         });
     }
-    /// Whether a way before it comes to the same lengths in the same weeks and takes less coat off.
+    /// Whether a way before it comes to the same lengths in the same weeks and takes less coat off. A dog that
+    /// is alike all over is a gain of its own.
     [[nodiscard]] bool gains_nothing(const regrowth_option& w) const {
+        if (w.how == grow_back::even_all) {
+            return false;
+        }
         const auto same = [&](const regrowth_option& other) {
             return other.how != grow_back::keep_long &&
                    even_in_words(other, o_.units) == even_in_words(w, o_.units) &&

@@ -4,6 +4,7 @@
 
 #include "answers/owner_view.hpp"
 #include "answers/words/dates.hpp"
+#include "answers/words/plan.hpp"
 
 namespace pelage::io {
 
@@ -85,7 +86,8 @@ class brushed_places : protected owner_view {
         for (const zone_forecast& f : m_.ahead->zones) {
             const auto z = std::find_if(g_.zones.begin(), g_.zones.end(),
                                         [&](const zone_plan& one) { return one.at == f.at; });
-            if (z != g_.zones.end() && !bare(*z)) {
+            const bool jacket = z != g_.zones.end() && z->how.kind == tool_kind::fingers;
+            if (z != g_.zones.end() && !bare(*z) && !jacket) {
                 put(*z, most, names);
             }
         }
@@ -148,6 +150,9 @@ class return_part : brushed_places {
         }
         if (!those([](const zone_plan& z) { return z.hurt.has_value(); }).empty()) {
             s.says.emplace_back("For the sore skin, come when the vet says.");
+        }
+        if (const std::string jacket = jacket_in_brief(g_, r_); !jacket.empty()) {
+            s.says.push_back(jacket);
         }
         better_habit(b);
     }

@@ -58,7 +58,9 @@ class today_part : owner_view {
         }
         const bool by_comb = r_.booked == nullptr || r_.booked->has(service_step::bath) ||
                              r_.booked->has(service_step::brush);
-        return !by_comb ? "All of it."
+        const bool short_hair =
+            coat_.id == coat_class::smooth || coat_.id == coat_class::double_short;
+        return !by_comb || short_hair ? "All of it."
                : r_.patient.comb_checked
                    ? "All of it. A fine comb went through the coat down to the skin."
                    : "All of it, if a fine comb goes through down to the "
@@ -72,6 +74,13 @@ class today_part : owner_view {
         }
         if (leaves_mats(r_)) {
             lines.emplace_back("We felt mats. They need a full groom soon.");
+        }
+        const bool stripped = std::any_of(g_.zones.begin(), g_.zones.end(), [](const zone_plan& z) {
+            return z.how.kind == tool_kind::fingers;
+        });
+        if (stripped && r_.booked != nullptr && !r_.booked->has(service_step::bath)) {
+            lines.emplace_back(
+                "No bath today: a stripped coat is bathed some days before or after.");
         }
     }
     /// What the skin shows that leaves no place: fleas, lumps, scabs.
@@ -102,7 +111,7 @@ class today_part : owner_view {
         const bool lump = f.state == skin_state::lump;
         const std::string what = !lump ? "a scab" : f.known ? "the lump you know of" : "a lump";
         return what + (f.size ? ", " + long_as(*f.size) : "") +
-               ". We go around it and leave the hair there a bit longer." +
+               ". We go around it: a tuft stays as it is." +
                (lump && !f.known ? " Please show it to a vet." : "");
     }
 

@@ -53,6 +53,10 @@ class vet_part : owner_view {
         }
         lines.emplace_back("the skin is sore, wet or smells, or is still red after two days");
         lines.emplace_back("it licks or rubs one spot again and again, limps, or won't eat");
+        if (!g_.fleas.empty()) {
+            lines.emplace_back(
+                "you don't know yet what your dog and your home are treated with: it had fleas");
+        }
         if (tender(r_.patient) || ails(r_.patient)) {
             lines.emplace_back("it seems weak, coughs or breathes hard: the same day");
         }

@@ -111,8 +111,6 @@ std::optional<bool> caution_judge::of_the_dog(caution_when w) const {
             return any(by_comb);
         case caution_when::stop:
             return !g_.stop.empty();
-        case caution_when::unknown_hair:
-            return any(hair_unknown);
         case caution_when::old_or_thin:
             return tender(r_.patient);
         case caution_when::coat_change:
@@ -230,6 +228,12 @@ places_named caution_judge::of_work(caution_when w) const {
                 return clipped(z) && !z.how.over && z.how.way == direction::against_lay &&
                        in_mm(z.how.tool.stated.best) < 1.75;
             });
+        case caution_when::unknown_hair: {
+            // of many places it is said of the dog
+            constexpr std::size_t few = 4;
+            places_named all = where(hair_unknown);
+            return all && all->size() > few ? places_named{std::vector<place>{}} : std::move(all);
+        }
         case caution_when::sensitive:
             return where(
                 [&](const zone_plan& z) { return worked(z) && hated(z) && !limb(zone_of(z)); });

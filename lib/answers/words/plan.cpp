@@ -389,14 +389,21 @@ std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
     return uneven_words(p, b, u) + "; alike at " + show(shorter(*p.left, *p.right), u) + "?";
 }
 
-std::string strip_in_brief(const groom& g, const plan_request& r) {
+std::string jacket_in_brief(const groom& g, const plan_request& r) {
     const bool told = std::any_of(g.notes.begin(), g.notes.end(), [](const plan_note& n) {
         return n.what == plan_note::kind::strip_again;
     });
-    return told ? " That is the rest of the coat: the jacket is rolled in between and stripped "
-                  "again in " +
+    return told ? "The jacket is rolled in between and stripped again in " +
                       strip_weeks(r.rules.matting) + "."
                 : "";
+}
+
+std::string strip_in_brief(const groom& g, const plan_request& r) {
+    std::string jacket = jacket_in_brief(g, r);
+    if (!jacket.empty()) {
+        jacket.front() = 't';
+    }
+    return jacket.empty() ? "" : " That is the rest of the coat: " + jacket;
 }
 
 }  // namespace pelage::io
