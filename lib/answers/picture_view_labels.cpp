@@ -38,8 +38,11 @@ std::vector<label_line> name_lines(const std::string& name) {
 /// What a place has on its label; empty where it has none.
 std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
     const pictured_place* p = v.told(a.at);
-    const std::string figure = p == nullptr ? "" : figure_words(*p, v.asked.units);
-    if (!a.home || figure.empty()) {
+    if (p == nullptr || !a.home) {
+        return {};
+    }
+    const std::string figure = figure_words(*p, v.asked.units);
+    if (figure.empty()) {
         return {};
     }
     std::vector<label_line> lines = name_lines(short_title(v.names.zones[a.at.zone]));
