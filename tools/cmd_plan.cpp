@@ -1,5 +1,6 @@
 #include <sstream>
 
+#include <pelage/answers/illustrated.hpp>
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/answers/picture.hpp>
 #include <pelage/answers/write.hpp>
@@ -110,15 +111,6 @@ std::vector<std::string> lines_of(const io::document& card, length_unit u) {
 }
 
 /// The plan with the dog drawn behind what stands first.
-io::document with_picture(io::document page, const io::dog_picture& drawn) {
-    io::section views;
-    for (io::drawing& d : drawings_of(drawn)) {
-        views.blocks.emplace_back(std::move(d));
-    }
-    page.sections.insert(page.sections.begin() + (page.sections.empty() ? 0 : 1), std::move(views));
-    return page;
-}
-
 reply plan_one(const plan_options& o, const surroundings& around) {
     faults f;
     if (!is_plain_line(o.groomer)) {
@@ -167,7 +159,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     io::document page = told_as(o, a.w) == io::plan_told::card
                             ? io::card_of(g, when, r, a.w.print, b, u)
                             : io::document_of(g, when, r, a.w.print, b, u);
-    return {a.w.written(a.w.html ? with_picture(io::on_paper(std::move(page)), picture(a, r, g))
+    return {a.w.written(a.w.html ? io::with_views(io::on_paper(std::move(page)), picture(a, r, g))
                                  : std::move(page)),
             code_of(g, r)};
 }

@@ -127,6 +127,7 @@ dog dog_for(const dog_options& o, const style& s, const workplace& w, faults& f)
 }
 
 reply show(show_options& o, const surroundings& around) {
+    o.has.svg = true;
     faults f;
     const workplace w = workplace_of(o, around, f, o.dog.season);
     if (o.sheet.empty()) {
@@ -153,7 +154,13 @@ reply show(show_options& o, const surroundings& around) {
                   "The kit is that of the invented demo salon; --kit FILE or --salon DIR for "
                   "yours."});
     }
-    return {w.written(page)};
+    if (!w.html && !w.svg) {
+        return {w.written(page)};
+    }
+    const outline& drawn_dog = io::dog_outline();
+    const io::dog_picture drawn =
+        picture_of(io::picture_of(g, r, drawn_dog, w.print.units), drawn_dog, w.reference.dog_body);
+    return {w.svg ? svg_of(drawn) : w.written(io::with_dog_drawn(std::move(page), drawn, *d.coat))};
 }
 
 struct list_options : common_options {

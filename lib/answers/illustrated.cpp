@@ -19,4 +19,13 @@ document illustrated(document page, const dog_picture& p) {
     return page;
 }
 
+document with_views(document page, const dog_picture& p) {
+    section views;
+    for (drawing& d : drawings_of(p)) {
+        views.blocks.emplace_back(std::move(d));
+    }
+    page.sections.insert(page.sections.begin() + (page.sections.empty() ? 0 : 1), std::move(views));
+    return page;
+}
+
 }  // namespace pelage::io

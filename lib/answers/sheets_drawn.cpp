@@ -2,6 +2,7 @@
 #include <utility>
 #include <vector>
 
+#include <pelage/answers/illustrated.hpp>
 #include <pelage/answers/picture.hpp>
 #include <pelage/answers/sheets.hpp>
 
@@ -15,12 +16,21 @@ std::vector<drawing> drawn(const style& s, const groom& g, const plan_request& r
     std::vector<drawing> out =
         more_drawings_of(picture_of(picture_of(g, r, o, u), o, r.reference.dog_body));
     for (drawing& d : out) {
-        d.caption = s.title + ", " + d.caption;
+        d.caption =
+            s.title + ", left on a " + std::string(name(*r.patient.coat)) + " coat, " + d.caption;
     }
     return out;
 }
 
 }  // namespace
+
+document with_dog_drawn(document page, const dog_picture& p, coat_class c) {
+    if (!page.sections.empty()) {
+        page.sections.front().blocks.emplace_back(line{
+            line_as::paragraph, "Drawn with what is left on a " + std::string(name(c)) + " coat."});
+    }
+    return with_views(std::move(page), p);
+}
 
 document with_dogs_drawn(document page, const sheet_comparison& c, const plan_request& first,
                          const plan_request& second, const outline& o, length_unit u) {

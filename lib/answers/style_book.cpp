@@ -66,6 +66,7 @@ class book_writer {
         const dog_picture drawn =
             picture_of(picture_of(g, r, b_.drawn, o_.units), b_.drawn, b_.reference.dog_body);
         for (drawing& d : more_drawings_of(drawn)) {
+            d.caption = "left on a " + std::string(name(*one.patient.coat)) + " coat, " + d.caption;
             views.blocks.emplace_back(std::move(d));
         }
         out_.sections.push_back(std::move(views));

@@ -31,5 +31,7 @@ namespace pelage::io {
 
 /// An answer with its picture behind the lines it begins with.
 [[nodiscard]] document illustrated(document page, const dog_picture& p);
+/// The same with the views of a dog side by side, in a section of their own behind the first.
+[[nodiscard]] document with_views(document page, const dog_picture& p);
 
 }  // namespace pelage::io

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include <pelage/answers/picture.hpp>
 #include <pelage/answers/write.hpp>
 #include <pelage/data/sheet_files.hpp>
 #include <pelage/sheets/check.hpp>
@@ -68,6 +69,8 @@ struct listed_sheet {
 [[nodiscard]] document document_of(const sheet_comparison& c, const plan_request& r,
                                    const print_options& o);
 [[nodiscard]] std::string json_of(const sheet_comparison& c, const plan_request& r);
+/// The page of a sheet with the dog drawn as the sheet leaves it; `p` is of a dog of that coat.
+[[nodiscard]] document with_dog_drawn(document page, const dog_picture& p, coat_class c);
 /// `page` with the dog drawn twice behind it, side by side: as the first sheet leaves it and as the second;
 /// `first` and `second` are what was compared.
 [[nodiscard]] document with_dogs_drawn(document page, const sheet_comparison& c,
