@@ -109,10 +109,12 @@ class card_page {
     void work() {
         const std::vector<plan_step> steps = steps_of(g_, r_, o_, beside_);
         page_.open({}, false);
+        bool nails = !booked_in_part(r_) && !g_.bath_waits();  // not told yet
         for (const list when : {list::before_bath, list::after_bath}) {
             if (when == list::after_bath) {
                 if (const std::string text = between_lists(g_, r_, told_); !text.empty()) {
-                    between(text);
+                    nails = nails && !nails_before_bath();
+                    between(nails_before_bath() ? with_nails({}, "; " + text) : text);
                 }
             }
             const block* last = nullptr;
@@ -123,8 +125,8 @@ class card_page {
                 }
             }
             std::string text = blends_in_brief(g_, r_, when, o_.units);
-            if (when == list::after_bath && !booked_in_part(r_) && !g_.bath_waits()) {
-                text = with_nails(std::move(text));
+            if (when == list::after_bath && nails) {
+                text = with_nails(std::move(text), {});
             }
             if (!text.empty()) {
                 when == list::after_bath ? between(text) : beneath(text);
@@ -156,22 +158,28 @@ class card_page {
     void between(const std::string& text) {
         page_.add({line_as::between, text, {}, beside_number, beside_number + 2});
     }
+    /// A nail that bleeds spoils no finished foot, and what ears are cleaned with is washed out (practice).
+    [[nodiscard]] bool nails_before_bath() const {
+        return bathed_between(r_) && !booked_in_part(r_) && !g_.bath_waits() && !in_visits(g_) &&
+               !stays_dry(r_);
+    }
     /// And the nails; ears are named by what is done with them where it takes no line more.
-    [[nodiscard]] std::string with_nails(std::string text) const {
+    [[nodiscard]] std::string with_nails(std::string text, const std::string& after) const {
         text += text.empty() ? "" : "; ";
         const std::string nails = no_foot_sound(g_, r_) ? std::string(nails_wait)
                                   : sore_foot(g_, r_)   ? "nails, not on the sore foot"
                                                         : "nails";
         if (sore_ear(g_, r_)) {
-            return text + nails;
+            return text + nails + after;
         }
         const auto high = [&](const std::string& t) {
             const std::string all =
                 wrapped(std::string(beside_number, ' '), t, beside_number + 2, o_.width);
             return std::count(all.begin(), all.end(), '\n');
         };
-        const std::string brief = text + (nails == "nails" ? "nails, ears" : nails + "; ears");
-        const std::string plain = text + nails + "; clean the ears";
+        const std::string brief =
+            text + (nails == "nails" ? "nails, ears" : nails + "; ears") + after;
+        const std::string plain = text + nails + "; clean the ears" + after;
         return high(plain) > high(brief) ? brief : plain;
     }
 

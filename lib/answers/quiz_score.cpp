@@ -43,7 +43,9 @@ typed_table score_table(const quiz_result& q, const std::string& fewest) {
 
 document document_of(const quiz_result& q, const quiz_rules& rules, const print_options& o) {
     document d{"Quiz" + (q.whose.empty() ? "" : ": " + q.whose)};
-    if (q.answers) {
+    if (q.answers && *q.answers == 0) {
+        d.say("Nothing was answered.");
+    } else if (q.answers) {
         d.say("This time " + std::to_string(q.right) + " of " + std::to_string(*q.answers) +
               " right." + (q.whose.empty() ? " Nothing is kept without --as NAME." : ""));
         for (const std::string& one : q.missed) {
