@@ -97,7 +97,11 @@ class asked_part : owner_view {
             put(*l, name);
             for (std::size_t i = 0; i < g_.zones.size(); ++i) {
                 const auto own = wished(i);
-                if (part_of(zone_of(i)) == which && own && far_apart(in_hundredths(*own), *l)) {
+                const zone& z = zone_of(i);
+                const bool fringe =
+                    which == part::ears && z.where == group::head && !z.edge_of.empty();
+                const bool here = part_of(z) == which || fringe;
+                if (here && own && far_apart(in_hundredths(*own), *l)) {
                     apart.emplace_back(in_hundredths(*own), zone_of(i).title);
                 }
             }
@@ -145,7 +149,7 @@ class asked_part : owner_view {
     }
     /// So unlike that an owner would call it another length: a beard on a short head.
     static bool far_apart(std::int32_t a, std::int32_t b) {
-        return std::max(a, b) > 2 * std::min(a, b);
+        return 5 * std::max(a, b) > 9 * std::min(a, b);  // nearly twice
     }
 
     /// Whether today's part says of the place that it isn't as long as asked.

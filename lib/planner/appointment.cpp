@@ -1,6 +1,8 @@
 #include <pelage/model/refusal.hpp>
 #include <pelage/planner/appointment.hpp>
 
+#include "planner/targets.hpp"
+
 namespace pelage {
 
 namespace {
@@ -81,6 +83,11 @@ appointment appointment_of(const plan_request& r, const groom& g, const service&
     }
     for (const combing_out& c : g.combed) {
         out.beyond += c.takes;
+    }
+    for (const zone_plan& z : g.zones) {
+        const bool off = z.mat && !z.combed_out && z.came != outcome::stuck;
+        const work plain = place_work(r, z.at, finish::clip);
+        out.beyond += z.off_by ? z.off_takes : off && z.takes > plain ? z.takes - plain : work{};
     }
     if (booked.stops_clock(service_clock::full)) {
         out.by_sheet = r.sheet.takes.by_size[static_cast<std::size_t>(r.patient.size)];

@@ -34,8 +34,8 @@ struct step_today {
 [[nodiscard]] std::vector<step_today> steps_today(const plan_request& r, const service& booked);
 
 /// The appointment of a planned groom. Where the skin allows no bath (bath_for) the coat is brushed through
-/// in its place, and no undercoat is washed out. `beyond` counts combing out; what felt costs the clipper isn't
-/// told apart from clipping, so a sheet's own minutes leave it out.
+/// in its place, and no undercoat is washed out. `beyond` counts combing out, the passes that mats cost before the
+/// bath, and what felt slows the clipper: a sheet's own minutes are of a dog without.
 [[nodiscard]] appointment appointment_of(const plan_request& r, const groom& g,
                                          const service& booked);
 
