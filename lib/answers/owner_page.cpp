@@ -39,9 +39,11 @@ std::string owner_view::named(const zone_list& which) const {
                                                                     : "some of the " + whole);
         }
     }
-    if (std::any_of(which.begin(), which.end(),
-                    [&](std::size_t i) { return zone_of(i).where == group::prep; })) {
-        parts.emplace_back("hidden folds");
+    zone_list hidden;
+    std::copy_if(which.begin(), which.end(), std::back_inserter(hidden),
+                 [&](std::size_t i) { return zone_of(i).where == group::prep; });
+    for (std::string& one : places_.each_of(hidden)) {
+        parts.push_back(std::move(one));
     }
     return listed(parts);
 }

@@ -106,6 +106,12 @@ instruction wishes_by_place::at(const place& p) const {
         out.target = wish;
     }
     lay_over_place(departures_, p, [&](const instruction& i) { lay_wish(out, i); });
+    const zone& where = r.reference.dog_body.zones[p.zone];
+    const bool begins = r.booked != nullptr && !r.booked->whole &&
+                        r.patient.age == life_stage::young && where.where == group::head;
+    if (begins && r.sheet.face != "clean" && clips(out.how.value_or(finish::leave))) {
+        out.how = finish::scissor;  // no comb over a 30 beside a puppy's eye (practice)
+    }
     if (!booked_does(r, p.zone)) {
         instruction leave;
         leave.how = finish::leave;
