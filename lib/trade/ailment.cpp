@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <bitset>
 #include <cstddef>
 
 #include <pelage/trade/ailment.hpp>
@@ -36,6 +37,7 @@ std::vector<strings> pieces_of(std::string_view text) {
         }
     }
     end_word();
+    std::erase_if(out, [](const strings& piece) { return piece.empty(); });
     return out;
 }
 
@@ -62,10 +64,18 @@ class piece {
         : words_(words),
           denied_(static_cast<std::size_t>(std::find_if(words.begin(), words.end(), denies) -
                                            words.begin())),
-          used_(words.size(), false) {}
+          used_(words.size(), false) {
+        for (const std::string& word : words) {
+            begins_.set(static_cast<unsigned char>(word.front()));
+        }
+    }
 
     /// Whether the phrase stands in it, undenied.
     bool tells(std::string_view phrase) {
+        // most phrases begin with a letter that no word here begins with
+        if (phrase.empty() || !begins_.test(static_cast<unsigned char>(phrase.front()))) {
+            return false;
+        }
         bool found = false;
         for (std::size_t i = 0; i < words_.size(); ++i) {
             const std::size_t long_so = stands_at(i, phrase);
@@ -109,6 +119,7 @@ class piece {
     const strings& words_;
     std::size_t denied_;  ///< what stands behind this word is denied
     std::vector<bool> used_;
+    std::bitset<256> begins_;  ///< first letters of its words
 };
 
 void add(health_told& to, const ailment& a) {
