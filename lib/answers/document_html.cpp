@@ -260,13 +260,15 @@ class section_page {
     bool flows_ = false;
 };
 
-/// What a page with views of a dog is called whose lines would go over the end of the sheet, where smaller ones
-/// don't: reckoned from the letters that stand in a line at most.
+/// What a page is called whose lines, below views of a dog or alone, would go over the end of the sheet where
+/// smaller ones don't: reckoned from the letters that stand in a line at most.
 std::string sized(const document& d) {
     constexpr std::size_t in_a_line = 95;
     constexpr std::size_t at_ease = 16;  // lines below the views of a dog
-    constexpr std::size_t close = 27;
+    constexpr std::size_t close = 24;
     constexpr std::size_t most = 40;  // no view is so small that it fits
+    constexpr std::size_t full = 44;  // of a page without views
+    constexpr std::size_t over = 60;  // it goes over its end in any size
     std::size_t lines = 0;
     bool views = false;
     for (const section& s : d.sections) {
@@ -281,11 +283,12 @@ std::string sized(const document& d) {
             }
         }
     }
-    return d.small                      ? "small"
-           : !views || lines <= at_ease ? ""
-           : lines <= close             ? "tight"
-           : lines <= most              ? "tight tighter"
-                                        : "";
+    return d.small            ? "small"
+           : !views           ? (lines > full && lines <= over ? "tight" : "")
+           : lines <= at_ease ? ""
+           : lines <= close   ? "tight"
+           : lines <= most    ? "tight tighter"
+                              : "";
 }
 
 /// One section of views: a page about one dog, not a book of sheets.
