@@ -69,8 +69,12 @@ class today_part : owner_view {
     /// What holds for the visit whatever is cut.
     void of_the_visit(strings& lines) const {
         if (may_bite(r_.patient)) {
-            lines.emplace_back(
-                "It may wear a basket muzzle with us. Its face comes last, or stays as it is.");
+            const bool face =
+                std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& z) {
+                    return z.how.kind != tool_kind::none && zone_of(z).where == group::head;
+                });
+            lines.push_back("It may wear a basket muzzle with us." +
+                            std::string(face ? " Its face comes last, or stays as it is." : ""));
         }
         if (leaves_mats(r_)) {
             lines.emplace_back("We felt mats. They need a full groom soon.");

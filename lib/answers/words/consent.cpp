@@ -96,7 +96,7 @@ std::string consent_words(const consent& c, const groom& g, const plan_request& 
                    (c.shorter ? c.longer ? "shorter, others longer" : "shorter" : "longer");
         case consent_for::double_jacket:
             return std::string("clipping a double coat: it may grow back slowly or changed") +
-                   (c.withheld ? "; until then what the sheet clips is not clipped" : "");
+                   (c.withheld ? "; until then what was to be clipped is left" : "");
         case consent_for::strip_jacket:
             return "clipping instead of hand-stripping: softer coat, paler colour";
         case consent_for::frail:
