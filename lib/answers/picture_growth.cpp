@@ -66,7 +66,7 @@ class growth_drawing {
   private:
     static constexpr double first_part = 100.0;
     static constexpr double part_high = plot_high + 96.0;
-    static constexpr double date_line = 30.0;  ///< from a day's number to its date
+    static constexpr double date_line = 36.0;  ///< from a day's number to its date
 
     [[nodiscard]] double x_of(const days& d) const {
         const double share = in_days(d) / in_days(course_.shown);
