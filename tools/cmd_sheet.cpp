@@ -142,6 +142,7 @@ reply show(show_options& o, const surroundings& around) {
     check_season(o.dog.season, s, f);
     dog d = dog_for(o.dog, s, w, f);
     f.throw_if_any();
+    (void)coat_by_mix(d, w);
     d.consents.emplace_back("clip-jacket");  // the page shows the sheet, and what is to be signed
     const plan_request r{w.reference, w.place().rules, w.tools(), d, s, w.print.today};
     const groom g = make_plan(r);
