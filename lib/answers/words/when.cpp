@@ -29,7 +29,8 @@ std::string basis_words(const evidence& e) {
     std::string s{in_words(e.how)};
     s += e.from.empty() ? "" : ": " + e.from;
     s += e.relayed ? ", seen second-hand" : "";
-    s += e.note.empty() ? "" : " (" + e.note + ")";
+    const std::size_t end = e.note.find_last_not_of('.') + 1;  // a sentence ends behind the bracket
+    s += end == 0 ? "" : " (" + e.note.substr(0, end) + ")";
     return s;
 }
 
