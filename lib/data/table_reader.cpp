@@ -26,6 +26,9 @@ spot record::at(std::string_view key) const {
 }
 
 const member* record::get(std::string_view key) {
+    if (known_.empty()) {
+        known_.reserve(32);  // a dog has as many keys
+    }
     known_.push_back(key);
     const auto at = std::find_if(table_.members.begin(), table_.members.end(),
                                  [&](const member& m) { return m.key == key; });

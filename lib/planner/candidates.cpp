@@ -183,6 +183,7 @@ finished left_by(const zone_plan& z, const setup& s, const finished& clipped,
 sieve::sieve(const zone_situation& at)
     : at_(at),
       by_list_(by_prep_list(at)),
+      named_(at.plan.blade_wish.has_value()),
       by_best_(at.request.by_best),
       least_(mm(-1.0)),
       most_(mm(std::numeric_limits<double>::infinity())),
@@ -216,9 +217,7 @@ bool sieve::lets_through(const setup& s, const finished& leaves) const {
     if (s.kind != tool_kind::clip) {
         return uses_tool(at_, s, true);
     }
-    return leaves.best < hair_ &&
-           (((by_best_ ? leaves.best : leaves.low) > least_ && leaves.best < most_) ||
-            is_named(at_.plan, s));
+    return leaves.best < hair_ && (in_band(leaves) || is_named(at_.plan, s));
 }
 
 bool by_prep_list(const zone_situation& at) {

@@ -45,10 +45,20 @@ class sieve {
     explicit sieve(const zone_situation& at);
     /// `leaves` stands at 0.01 mm, as kit_setups has it.
     [[nodiscard]] bool lets_through(const setup& s, const finished& leaves) const;
+    /// False only for a blade or comb that it doesn't let through: asked of all, before the rest.
+    [[nodiscard]] bool may_clip(const setup& s, const finished& leaves) const {
+        return by_list_ ? !s.over && s.way == direction::with_lay
+                        : leaves.best < hair_ && (named_ || in_band(leaves));
+    }
 
   private:
+    [[nodiscard]] bool in_band(const finished& leaves) const {
+        return (by_best_ ? leaves.best : leaves.low) > least_ && leaves.best < most_;
+    }
+
     const zone_situation& at_;
     bool by_list_;
+    bool named_;  // the sheet names a blade
     bool by_best_;
     // halfway to the next hundredth, so that nothing has to be rounded
     length least_;

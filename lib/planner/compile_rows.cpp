@@ -268,7 +268,9 @@ bool compiler::add_cells_once(std::size_t index, const zone_situation& at, const
             continue;
         }
         for (const std::size_t k : top_.clips(d)) {
-            add(k, false);
+            if (worth_a_look.may_clip(setups[k], top_.leaves(k, coat_.id))) {
+                add(k, false);
+            }
         }
     }
     for (const std::size_t k : top_.by_hand()) {

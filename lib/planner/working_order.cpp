@@ -1,7 +1,8 @@
 // What is a rule and what is a wish when blocks are put in order.
 // Rules: what is done before the bath is done before it (each list is ordered by itself); the face of a
 // dog that bites or wears a muzzle comes after all else of its list; in a list the clippers' work comes
-// before the hand tools', since scissors neaten what clippers leave.
+// before the hand tools', since scissors neaten what clippers leave; loose undercoat comes out before
+// anything is scissored.
 // Wishes, the weightier first, as solver/order.hpp counts them: the least time for taking up blades and
 // combs; the head last; body, legs, tail, feet, head, where prep stands with the body; no jumps.
 #include "planner/working_order.hpp"
@@ -90,6 +91,10 @@ bool by_hand(const block& b) {
     return b.how.kind != tool_kind::clip;
 }
 
+bool carded(const block& b) {
+    return b.how.kind == tool_kind::carder;
+}
+
 std::vector<block> gathered(const plan_request& r, const groom& g) {
     std::vector<block> out;
     out.reserve(16);  // more than any sheet of ours asks for
@@ -138,16 +143,16 @@ class list_problem {
             throw error(errc::range, "a list has at most 64 setups");
         }
         problem_.last = head_part;
-        block_set clipped = 0;
         for (std::size_t b = 0; b < blocks.size(); ++b) {
-            clipped |= by_hand(blocks[b]) ? 0 : block_set{1} << b;
+            clipped_ |= by_hand(blocks[b]) ? 0 : block_set{1} << b;
+            carded_ |= carded(blocks[b]) ? block_set{1} << b : 0;
         }
         if (!blocks.empty()) {
             all_ = minutes_of(r, g, blocks, blocks.front().when);
         }
         at_.resize(r.reference.dog_body.zones.size());
         for (std::size_t b = 0; b < blocks.size(); ++b) {
-            add(blocks[b], b, clipped);
+            add(blocks[b], b);
         }
         find_neighbours();
     }
@@ -167,11 +172,11 @@ class list_problem {
         return tool_set{1} << at->second;
     }
 
-    void add(const block& b, std::size_t number, block_set clipped) {
+    void add(const block& b, std::size_t number) {
         const price_rules& p = r_.rules.prices;
         order_block o;
         if (by_hand(b)) {
-            o.after = clipped;
+            o.after = clipped_ | (carded(b) ? 0 : carded_);
         } else {
             o.held =
                 tool(b.how.tool.id, false,
@@ -214,6 +219,8 @@ class list_problem {
     const groom& g_;
     order_problem problem_;
     part_minutes all_{};
+    block_set clipped_ = 0;
+    block_set carded_ = 0;
     std::map<std::pair<std::string_view, bool>, std::size_t> tools_;
     std::vector<boost::container::small_vector<standing, 4>> at_;  ///< by zone of the body
 };
@@ -232,6 +239,7 @@ void put_first(const plan_request& r, const groom& g, std::vector<block>& blocks
         return std::tuple{b.when == list::after_bath,
                           b.last,
                           by_hand(b),
+                          by_hand(b) && !carded(b),
                           first,
                           parts,
                           comb_first,

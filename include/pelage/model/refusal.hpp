@@ -81,18 +81,23 @@ namespace detail {
 /// The bare blades by how short they are: by what is etched or what a patch measured, whichever is
 /// shorter, with a hair's grain of slack against rounding.
 enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
+/// Whether a blade bears that name of two characters: asked of every blade in every zone.
+[[nodiscard]] inline bool bears(const blade& b, const char (&two)[3]) {
+    return b.etched.size() == 2 && b.etched[0] == two[0] && b.etched[1] == two[1];
+}
+
 [[nodiscard]] inline shortness how_short(const blade& b) {
     const double h = in_mm(b.stated.best);
-    if (b.etched == "50" || h < 0.225) {
+    if (bears(b, "50") || h < 0.225) {
         return shortness::surgical_50;
     }
-    if (h < 1.15 || b.etched == "30" || b.etched == "40") {
+    if (h < 1.15 || bears(b, "30") || bears(b, "40")) {
         return shortness::short_30_40;
     }
-    if (h < 1.45 || b.etched == "15") {
+    if (h < 1.45 || bears(b, "15")) {
         return shortness::fifteen;
     }
-    return h < 1.75 || b.etched == "10" ? shortness::ten : shortness::longer;
+    return h < 1.75 || bears(b, "10") ? shortness::ten : shortness::longer;
 }
 
 [[nodiscard]] inline bool clean_here(const zone_today& t) {
@@ -104,7 +109,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     if (t.mat != nullptr) {
         return refusal::comb_over_mat;
     }
-    if (s.tool.etched == "50") {
+    if (bears(s.tool, "50")) {
         return refusal::never_50;
     }
     if (clean_here(t)) {
@@ -112,7 +117,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     }
     // a 10 adds about a millimetre and is used; a 9 or longer, or skip teeth, lets the comb rock
     const bool short_enough =
-        s.tool.etched == "10" || s.tool.stated.best <= c.comb_stated_over.best + mm(1.05);
+        bears(s.tool, "10") || s.tool.stated.best <= c.comb_stated_over.best + mm(1.05);
     if (skips(s.tool) || !short_enough || s.tool.shape == edge::toe) {
         return refusal::comb_on_wrong_blade;
     }
@@ -132,7 +137,7 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     const length stated = s.tool.stated.best;
     // the usual safe blade where the tip of a comb passes beneath, and the one to try where nobody
     // knows (common practice, no source); hair that was measured wins over both
-    const bool ten = s.tool.etched == "10" && stated <= r.safe_blade.high;
+    const bool ten = bears(s.tool, "10") && stated <= r.safe_blade.high;
     const bool safe = ten || (m.comb_passes && stated <= r.safe_blade.best);
     if (safe && (m.free_hair ? m.comb_passes && stated < *m.free_hair : true)) {
         return std::nullopt;
