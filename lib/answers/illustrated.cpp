@@ -9,7 +9,10 @@ document illustrated(document page, const dog_picture& p) {
     if (page.sections.empty()) {
         page.open();
     }
-    auto& blocks = page.sections.front().blocks;
+    // what stops all of it is read before anything is looked at
+    const auto stop = std::find_if(page.sections.begin(), page.sections.end(),
+                                   [](const section& s) { return s.heading == "STOP"; });
+    auto& blocks = stop != page.sections.end() ? stop->blocks : page.sections.front().blocks;
     auto at = std::find_if(blocks.begin(), blocks.end(), [](const auto& block) {
         return std::holds_alternative<typed_table>(block);
     });

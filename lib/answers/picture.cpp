@@ -39,17 +39,21 @@ std::string opened(double width, double height, const std::string& title, const 
 
 }  // namespace
 
-dog_picture picture_of(const picture_request& p, const outline& o, const body& b) {
+dog_picture picture_of(const picture_request& p, const outline& o, const body& b, bool both_sides) {
     dog_picture out;
     out.title = p.title;
     out.alerts = p.alerts;
     out.style = picture_style(o);
     signs_used used;
     for (const drawn_view& v : views_of(o, p.look, b)) {
-        out.parts.push_back(view_drawn({v, p, o, b}, used));
+        if (both_sides || v.from != drawn_side::right) {
+            out.parts.push_back(view_drawn({v, p, o, b}, used));
+        }
     }
-    make_alike(out.parts[0], out.parts[1]);
-    out.parts.push_back(key_of(o, used, p.units, map_words(p.of_breed)));
+    if (both_sides) {
+        make_alike(out.parts[0], out.parts[1]);
+    }
+    out.parts.push_back(key_of(o, used, p.units, map_words()));
     return out;
 }
 
@@ -119,14 +123,12 @@ std::vector<drawing> drawings_of(const dog_picture& p) {
 }
 
 std::vector<drawing> more_drawings_of(const dog_picture& p) {
-    // the sides, below, the key
-    return {drawing_of(p, p.parts[0], ""), drawing_of(p, p.parts[2], "")};
+    return {drawing_of(p, p.parts[0], ""), drawing_of(p, p.parts[1], "")};
 }
 
 drawing key_drawing(const outline& o, length_unit u) {
-    const signs_used all{true, true, true, true, true, true, true};
-    const dog_picture page{{key_of(o, all, u, "The outline is only a map.")},
-                           "Key to the dogs drawn"};
+    const signs_used all{true, true, true, true, true, true, true, true};
+    const dog_picture page{{key_of(o, all, u, map_words())}, "Key to the dogs drawn"};
     return drawing_of(page, page.parts.front(), picture_style(o));
 }
 

@@ -33,7 +33,7 @@ void add_place(layers& to, const drawn_area& a, const pictured_view& v, signs_us
     const std::string data = path_data(a.rings, true);
     const bool carded = p != nullptr && (p->as == shown_as::carded || p->as == shown_as::stripped);
     const bool bare = p == nullptr || p->as == shown_as::unsaid || carded;
-    const bool sore = p != nullptr && p->as == shown_as::skin;
+    const bool sore = p != nullptr && (p->as == shown_as::skin || p->as == shown_as::vet);
     const bool cut = p != nullptr && p->as == shown_as::cut && p->leaves;
     to.places += path_of(cut            ? shade_class(shade_of(v.scale, *p->leaves))
                          : bare || sore ? "pd-z pd-p"
@@ -47,6 +47,7 @@ void add_place(layers& to, const drawn_area& a, const pictured_view& v, signs_us
         to.sores += path_of("pd-w", data);
         to.bands += edges_towards(a, v);
     }
+    used.round = used.round || (p != nullptr && p->round);
     if (p != nullptr && p->mat) {
         to.mats += path_of("pd-m", data);
         used.mat = true;

@@ -39,6 +39,12 @@ drawn_point side_of(const text_box& b, const drawn_point& to) {
     return {std::clamp(to.x, b.left, b.left + b.width), std::clamp(to.y, b.top, b.top + b.height)};
 }
 
+/// A leader's end, and in what.
+struct leader_end {
+    drawn_point at;
+    polygon of;
+};
+
 /// Labels outside take the best places that are left, those near the edge first; then each in turn looks
 /// for a better one.
 class label_layout {
@@ -67,14 +73,15 @@ class label_layout {
     }
 
     void put_outside(const std::vector<const wanted_label*>& all) {
-        std::vector<std::pair<double, placed_label>> todo;
         for (const wanted_label* w : all) {
             ends_.push_back({innermost(w->of), w->of});
+            asked_.push_back({w, size_of(w->lines), ends_.back().at, {}});
         }
+        std::vector<std::pair<double, standing>> todo;
         for (std::size_t i = 0; i < all.size(); ++i) {
-            placed_label l{size_of(all[i]->lines), all[i]->lines, false, ends_[i].at, {},
-                           all[i]->above,          all[i]->warns};
-            todo.emplace_back(seek(l), l);
+            standing l{i};
+            const double cost = seek(l);
+            todo.emplace_back(cost, l);
         }
         std::stable_sort(todo.begin(), todo.end(),
                          [](const auto& a, const auto& b) { return a.first < b.first; });
@@ -97,18 +104,56 @@ class label_layout {
     }
 
     [[nodiscard]] std::vector<placed_label> take() {
-        inside_.insert(inside_.end(), outside_.begin(), outside_.end());
+        for (const standing& l : outside_) {
+            const asked_label& a = asked_[l.label];
+            placed_label out{l.box,  a.wanted->lines, false,          a.anchor,
+                             l.from, a.wanted->above, a.wanted->warns};
+            out.box.text = a.size.text;
+            inside_.push_back(std::move(out));
+        }
         return std::move(inside_);
     }
 
   private:
     static constexpr double never = std::numeric_limits<double>::max();
+    static constexpr double unknown = -1.0;
+
+    /// Where a label may stand, and what that costs whatever stands beside it.
+    struct stand {
+        text_box box;
+        drawn_point from;       ///< where its leader begins
+        double alone = never;   ///< `never`: not there
+        double past = unknown;  ///< what its leader goes over and past; worked out once it is asked
+        double aside = 0.0;     ///< how far it is from straight above, where it has to be above
+    };
+
+    /// A label outside, with the stands looked at so far: so many around its place, and so on outward.
+    struct asked_label {
+        const wanted_label* wanted;
+        text_box size;
+        drawn_point anchor;
+        std::vector<stand> stands;
+    };
+
+    static constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
+
+    /// Where it stands: at which of its stands.
+    struct standing {
+        std::size_t label = 0;
+        std::size_t at = nowhere;
+        text_box box{};
+        drawn_point from{};
+    };
+
+    [[nodiscard]] const drawn_point& anchor_of(const standing& l) const {
+        return asked_[l.label].anchor;
+    }
 
     /// Takes labels away and puts them again, in that order; gives what they cost together. Or what they
     /// cost as they are.
     double put_again(const std::vector<std::size_t>& which, bool as_they_are = false) {
-        std::vector<placed_label> all = outside_;
-        std::vector<placed_label> others;
+        std::vector<standing> all = outside_;
+        std::vector<standing> others;
         for (std::size_t k = 0; k < all.size(); ++k) {
             if (std::find(which.begin(), which.end(), k) == which.end()) {
                 others.push_back(all[k]);
@@ -117,8 +162,7 @@ class label_layout {
         outside_ = std::move(others);
         double cost = 0.0;
         for (const std::size_t k : which) {
-            cost +=
-                as_they_are ? cost_of(all[k].box, all[k].from, all[k].anchor, never) : seek(all[k]);
+            cost += as_they_are ? cost_as_it_is(all[k]) : seek(all[k]);
             outside_.push_back(all[k]);
         }
         outside_ = std::move(all);
@@ -129,9 +173,9 @@ class label_layout {
     [[nodiscard]] std::vector<std::size_t> worst_of(std::size_t most) {
         std::vector<std::pair<double, std::size_t>> by;
         for (std::size_t k = 0; k < outside_.size(); ++k) {
-            const placed_label l = outside_[k];
+            const standing l = outside_[k];
             outside_.erase(outside_.begin() + static_cast<std::ptrdiff_t>(k));
-            const double cost = cost_of(l.box, l.from, l.anchor, never);
+            const double cost = cost_as_it_is(l);
             outside_.insert(outside_.begin() + static_cast<std::ptrdiff_t>(k), l);
             if (cost > far_off) {
                 by.emplace_back(-cost, k);
@@ -147,13 +191,13 @@ class label_layout {
 
     /// That label takes the place of another, where both together are better off.
     void give_way(std::size_t k) {
-        std::vector<placed_label> best = outside_;
+        std::vector<standing> best = outside_;
         double saved = 0.0;
         for (std::size_t m = 0; m < outside_.size(); ++m) {
-            const double off = std::hypot(outside_[m].anchor.x - outside_[k].anchor.x,
-                                          outside_[m].anchor.y - outside_[k].anchor.y);
-            if (m != k && off < near_by) {
-                const std::vector<placed_label> before = outside_;
+            const drawn_point& a = anchor_of(outside_[m]);
+            const drawn_point& b = anchor_of(outside_[k]);
+            if (m != k && std::hypot(a.x - b.x, a.y - b.y) < near_by) {
+                const std::vector<standing> before = outside_;
                 const double as_it_is = put_again({m, k});
                 outside_ = before;
                 const double other_way = put_again({k, m});
@@ -171,12 +215,12 @@ class label_layout {
     void uncross() {
         for (std::size_t k = 0; k < outside_.size(); ++k) {
             for (std::size_t m = k + 1; m < outside_.size(); ++m) {
-                if (!cross(outside_[k].from, outside_[k].anchor, outside_[m].from,
-                           outside_[m].anchor)) {
+                if (!cross(outside_[k].from, anchor_of(outside_[k]), outside_[m].from,
+                           anchor_of(outside_[m]))) {
                     continue;
                 }
-                std::vector<placed_label> best = outside_;
-                const std::vector<placed_label> before = outside_;
+                std::vector<standing> best = outside_;
+                const std::vector<standing> before = outside_;
                 double least = put_again({k, m}, true);
                 for (const auto& order : {std::vector{k, m}, std::vector{m, k}}) {
                     outside_ = before;
@@ -190,63 +234,102 @@ class label_layout {
         }
     }
 
-    /// Puts it where it costs least among the others; gives the cost.
-    double seek(placed_label& l) const {
+    /// Puts it where it costs least among the others, which may be where it is; gives the cost.
+    double seek(standing& l) {
+        asked_label& a = asked_[l.label];
         double least = never;
-        const text_box size = l.box;
+        if (l.at < a.stands.size()) {
+            stand& now = a.stands[l.at];
+            least = now.aside + among_others(now, a.anchor, never);
+        }
+        std::size_t k = 0;
         for (double r = 16.0; r < reach && r < least; r += 10.0) {
-            for (const drawn_point& way : ways_) {
-                const drawn_point middle{l.anchor.x + (r + size.width / 2.0) * way.x,
-                                         l.anchor.y + (r + size.height / 2.0) * way.y};
-                text_box b = around(middle, size.width, size.height);
-                const drawn_point from = side_of(b, l.anchor);
-                const double own = !l.above ? 0.0
-                                            : aside * std::abs(from.x - l.anchor.x) +
-                                                  (middle.y > l.anchor.y ? not_above : 0.0);
-                const double cost = own + cost_of(b, from, l.anchor, least - own);
+            for (std::size_t w = 0; w < ways_.size(); ++w, ++k) {
+                if (k == a.stands.size()) {
+                    a.stands.push_back(stand_at(a, r, ways_[w]));
+                }
+                stand& s = a.stands[k];
+                if (s.alone + std::max(s.past, 0.0) >= least - s.aside) {
+                    continue;
+                }
+                const double cost = s.aside + among_others(s, a.anchor, least - s.aside);
                 if (cost < least) {
                     least = cost;
-                    b.text = size.text;
-                    l.box = std::move(b);
-                    l.from = from;
+                    l.at = k;
+                    l.box = s.box;
+                    l.from = s.from;
                 }
             }
         }
         return least;
     }
 
-    /// How long its leader is, how far it stands out over the sides, and what it crosses; `never` where it isn't
-    /// below `most`.
-    [[nodiscard]] double cost_of(const text_box& b, const drawn_point& from,
-                                 const drawn_point& anchor, double most) const {
-        const text_box wide{
-            b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
+    /// What it costs a label to stand there, `r` off its place, whatever is beside it.
+    [[nodiscard]] stand stand_at(const asked_label& a, double r, const drawn_point& way) const {
+        const drawn_point middle{a.anchor.x + (r + a.size.width / 2.0) * way.x,
+                                 a.anchor.y + (r + a.size.height / 2.0) * way.y};
+        stand s;
+        s.box = around(middle, a.size.width, a.size.height);
+        s.from = side_of(s.box, a.anchor);
+        s.alone = alone_at(s.box, s.from, a.anchor);
+        s.aside = !a.wanted->above ? 0.0
+                                   : aside * std::abs(s.from.x - a.anchor.x) +
+                                         (middle.y > a.anchor.y ? not_above : 0.0);
+        return s;
+    }
+
+    /// What a label costs where it stands, but for how far aside it is.
+    [[nodiscard]] double cost_as_it_is(const standing& l) {
+        asked_label& a = asked_[l.label];
+        return among_others(a.stands[l.at], a.anchor, never);
+    }
+
+    /// How long its leader is, how far it stands out over the sides, and which labels inside it crosses; `never`
+    /// where it would cover something.
+    [[nodiscard]] double alone_at(const text_box& b, const drawn_point& from,
+                                  const drawn_point& anchor) const {
+        const text_box wide = with_gap(b);
+        if (!solid_.is_free(wide)) {
+            return never;
+        }
         double cost =
             std::hypot(from.x - anchor.x, from.y - anchor.y) + std::max(0.0, edge_.left - b.left) +
             std::max(0.0, b.left + b.width - edge_.right) + 0.3 * std::max(0.0, edge_.top - b.top) +
             0.3 * std::max(0.0, b.top + b.height - edge_.bottom);
-        if (cost >= most || !solid_.is_free(wide)) {
-            return never;
-        }
         for (const placed_label& other : inside_) {
             if (overlap(wide, other.box)) {
                 return never;
             }
             cost += through(other.box, from, anchor) ? over_text : 0.0;
         }
-        for (const placed_label& other : outside_) {
+        return cost;
+    }
+
+    /// What it costs to stand there among the labels outside; `never` where it isn't below `most`.
+    [[nodiscard]] double among_others(stand& s, const drawn_point& anchor, double most) const {
+        const text_box wide = with_gap(s.box);
+        double cost = s.alone;
+        const double more = std::max(s.past, 0.0);
+        for (const standing& other : outside_) {
             if (overlap(wide, other.box)) {
                 return never;
             }
-            cost += through(other.box, from, anchor) || through(wide, other.from, other.anchor)
-                        ? over_text
-                    : cross(from, anchor, other.from, other.anchor) ? over_leader
-                                                                    : 0.0;
-            if (cost >= most) {
+            const drawn_point& its = anchor_of(other);
+            cost += through(other.box, s.from, anchor) || through(wide, other.from, its) ? over_text
+                    : cross(s.from, anchor, other.from, its) ? over_leader
+                                                             : 0.0;
+            if (cost + more >= most) {
                 return never;
             }
         }
-        return cost + past_others(from, anchor);
+        if (s.past == unknown) {
+            s.past = past_others(s.from, anchor);
+        }
+        return cost + s.past;
+    }
+
+    [[nodiscard]] static text_box with_gap(const text_box& b) {
+        return {b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
     }
 
     /// What the leader goes over and past: all but its own polygon.
@@ -273,18 +356,13 @@ class label_layout {
         return cost + over_others * over;
     }
 
-    /// Where a leader ends, and in what.
-    struct leader_end {
-        drawn_point at;
-        polygon of;
-    };
-
     raster solid_;
     extent edge_;
     std::vector<drawn_point> ways_;  ///< in which a label may lie from its place
     std::vector<leader_end> ends_;
+    std::vector<asked_label> asked_;  ///< those outside
     std::vector<placed_label> inside_;
-    std::vector<placed_label> outside_;
+    std::vector<standing> outside_;
 };
 
 }  // namespace

@@ -42,6 +42,7 @@ class place_drawing {
                 names.inside_or_beside(a);
             }
         }
+        keep_off_face();
         for (const drawn_area& a : view_.areas) {
             if (zones_.marked(a)) {
                 arrows(a);
@@ -95,6 +96,29 @@ class place_drawing {
             taken_.push_back(around(at, 24.0, 24.0));
             words_ += ", " + m.says;
             names.beside(m.says, at, true);
+        }
+    }
+
+    /// No arrow begins in an eye, nor on the nose.
+    void keep_off_face() {
+        constexpr double air = 8.0;
+        for (const drawn_mark& m : view_.marks) {
+            if (m.zone || !(m.filled || m.path.empty())) {
+                continue;
+            }
+            extent e;
+            if (m.path.empty()) {
+                const drawn_point at = near_.of(m.at);
+                const double half = m.size * near_.scale;
+                e.add({{at.x - half, at.y - half}, {at.x + half, at.y + half}});
+            } else {
+                e.add(flattened(near_.of(m.path)));
+            }
+            taken_.push_back({e.left - air,
+                              e.top - air,
+                              e.right - e.left + 2.0 * air,
+                              e.bottom - e.top + 2.0 * air,
+                              {}});
         }
     }
 
@@ -186,7 +210,10 @@ picture_part words_of(const place_card& c, const body& b) {
         const zone& z = b.zones[one.zone];
         const std::string lead = c.zones.size() > 1 ? z.title + ": " : "";
         for (const auto& [what, text] :
-             {std::pair{"Hold: ", z.hold}, {"Way: ", z.stroke}, {"Mind: ", z.hazard}}) {
+             {std::pair{"Hold: ", z.hold},
+              {"Hold an old, ailing, pregnant or nursing dog: ", z.hold_frail},
+              {"Way: ", z.stroke},
+              {"Mind: ", z.hazard}}) {
             if (text.empty()) {
                 continue;
             }

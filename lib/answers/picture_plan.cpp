@@ -56,12 +56,18 @@ pictured_place place_of(const zone_plan& z) {
     p.as = shown_of(z);
     if (p.as == shown_as::cut) {
         p.leaves = z.leaves->best;
-        if (z.how.kind == tool_kind::clip) {
-            p.stroke = z.how.way;
+        if (z.how.kind == tool_kind::clip && z.around.empty()) {
+            p.stroke = z.how.way;  // no arrow leads across what is gone around
         }
+    }
+    if (p.as == shown_as::carded) {
+        p.carded_with = z.how.called;
     }
     p.mat = z.mat;
     p.beside_sore = !z.beside_hurt.empty();
+    if (!z.around.empty()) {
+        p.round = z.around.front().state;
+    }
     p.combed_out = z.combed_out;
     p.clipped_off = mat_clipped_off(z);
     return p;
@@ -79,14 +85,45 @@ void add_sides(const pictured_place& p, const body& b, std::vector<pictured_plac
     }
 }
 
-/// A veterinarian's or its owner's: nothing else is said.
-std::vector<pictured_place> unplanned(const groom& g, const body& b) {
+/// That place, drawn.
+pictured_place& drawn_at(const place& at, std::vector<pictured_place>& all) {
+    const auto one =
+        std::find_if(all.begin(), all.end(), [&](const pictured_place& p) { return p.at == at; });
+    return one != all.end() ? *one : all.emplace_back(pictured_place{at});
+}
+
+/// What was found on it, told of all its sides.
+template <class Tell>
+void tell_found(const place& at, const body& b, std::vector<pictured_place>& to, Tell tell) {
+    if (b.zones[at.zone].paired && at.which == side::both) {
+        tell(drawn_at({at.zone, side::left}, to));
+        tell(drawn_at({at.zone, side::right}, to));
+    } else {
+        tell(drawn_at(at, to));
+    }
+}
+
+/// A veterinarian's or its owner's; of the rest what was found, and nothing that would be done.
+std::vector<pictured_place> unplanned(const groom& g, const dog& patient, const body& b) {
     std::vector<pictured_place> out;
     for (const place& p : g.stop) {
         add_sides({p, shown_as::vet, {}, {}, false, false, {}}, b, out);
     }
     for (const std::size_t i : g.question ? g.question->asked : std::vector<std::size_t>{}) {
         add_sides({g.zones[i].at, shown_as::ask, {}, {}, false, false, {}}, b, out);
+    }
+    for (const mat_finding& m : patient.mats) {
+        tell_found(m.at, b, out, [&](pictured_place& p) { p.mat = m.grade; });
+    }
+    for (const skin_finding& f : patient.skin) {
+        const bool round = f.state == skin_state::lump || f.state == skin_state::scab;
+        tell_found(f.at, b, out, [&](pictured_place& p) {
+            if (round) {
+                p.round = f.state;
+            } else if (p.as == shown_as::unsaid) {
+                p.as = shown_as::skin;
+            }
+        });
     }
     return out;
 }
@@ -126,11 +163,10 @@ picture_request picture_of(const groom& g, const plan_request& r, const outline&
     p.alerts = titles(r.patient.alerts);
     const std::string breed = breed_of(r.patient, r.reference);
     p.look = look_of(o, breed);
-    p.of_breed = has_look(o, breed);
     p.units = u;
     const body& b = r.reference.dog_body;
     if (!g.planned()) {
-        p.places = unplanned(g, b);
+        p.places = unplanned(g, r.patient, b);
         return p;
     }
     for (const zone_plan& z : g.zones) {

@@ -46,14 +46,12 @@ drawn_point innermost(const polygon& p) {
     double most = -1.0;
     for (double y = e.top + 2.0; y < e.bottom; y += step) {
         for (double x = e.left + 2.0; x < e.right; x += step) {
-            if (!within(p, {x, y})) {
-                continue;
-            }
             double nearest = std::numeric_limits<double>::max();  // squared
-            for (const drawn_point& q : p) {
+            for (std::size_t i = 0; i < p.size() && nearest > most; ++i) {
+                const drawn_point& q = p[i];
                 nearest = std::min(nearest, (q.x - x) * (q.x - x) + (q.y - y) * (q.y - y));
             }
-            if (nearest > most) {
+            if (nearest > most && within(p, {x, y})) {
                 most = nearest;
                 best = {x, y};
             }

@@ -144,6 +144,7 @@ std::string picture_style(const outline& o) {
            "patternTransform=\"rotate(45)\"><path class=\"pd-w0\" d=\"M0 0H12V12H0Z\"/>"
            "<path class=\"pd-w1\" d=\"M6 0V12M0 6H12\"/></pattern>"
            "<pattern id=\"pd-knots\" width=\"18\" height=\"18\" patternUnits=\"userSpaceOnUse\">"
+           "<path d=\"M4 4L14 14M14 4L4 14\" stroke=\"#fff\" stroke-width=\"5\"/>"
            "<path d=\"M4 4L14 14M14 4L4 14\" stroke=\"#1a1a1a\" stroke-width=\"2.4\"/></pattern>"
            "</defs>\n";
 }
@@ -239,12 +240,17 @@ picture_part key_of(const outline& o, const signs_used& used, length_unit u,
         rows.add("leave", [](double x, double y) { return path_of("pd-z pd-l", box_at(x, y)); });
     }
     if (used.carded) {
-        rows.add("card, strip: no length is cut",
+        rows.add("dead hair out, no length cut",
                  [](double x, double y) { return path_of("pd-z pd-p", box_at(x, y)); });
     }
     if (used.sore) {
         rows.add("! don't touch, nor the edge towards it",
                  [](double x, double y) { return path_of("pd-w", box_at(x, y)); });
+    }
+    if (used.round) {
+        rows.add("go round what is there", [](double x, double y) {
+            return warning_at({x + 28.0, y});
+        });
     }
     p.width = 940.0;
     p.height = rows.bottom();

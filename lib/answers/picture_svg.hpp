@@ -41,6 +41,7 @@ struct signs_used {
     bool blended = false;
     bool line = false;
     bool stroke = false;
+    bool round = false;
 };
 
 /// The sign of hurt skin about a point.

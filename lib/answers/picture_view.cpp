@@ -36,6 +36,17 @@ std::string arrow_in(const polygon& ring, const drawn_point& way, std::vector<te
     return {};
 }
 
+/// Boxes along a leader, so close that no arrow lies across it.
+void keep_off_leader(const placed_label& l, std::vector<text_box>& taken) {
+    constexpr double each = 12.0;
+    const double all = std::hypot(l.from.x - l.anchor.x, l.from.y - l.anchor.y);
+    for (double at = each; at < all; at += each) {
+        const drawn_point q{l.anchor.x + (l.from.x - l.anchor.x) * at / all,
+                            l.anchor.y + (l.from.y - l.anchor.y) * at / all};
+        taken.push_back(around(q, each, each));
+    }
+}
+
 /// The way of the clipper, where labels leave room for it.
 std::string strokes_drawn(const pictured_view& v, const std::vector<placed_label>& labels,
                           signs_used& used) {
@@ -44,6 +55,7 @@ std::string strokes_drawn(const pictured_view& v, const std::vector<placed_label
         taken.push_back(l.box);
         if (!l.inside) {
             taken.push_back({l.anchor.x - 7.0, l.anchor.y - 7.0, 14.0, 14.0, {}});
+            keep_off_leader(l, taken);
         }
     }
     std::string data;

@@ -42,11 +42,16 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
         return {};
     }
     const std::string figure = figure_words(*p, v.asked.units);
-    if (figure.empty()) {
+    if (figure.empty() && !p->mat && !p->round) {
         return {};
     }
     std::vector<label_line> lines = name_lines(short_title(v.names.zones[a.at.zone]));
-    lines.push_back({figure, figure_size, true});
+    if (!figure.empty()) {
+        lines.push_back({figure, figure_size, true});
+    }
+    if (p->round) {
+        lines.push_back({round_words(*p), name_size, true});
+    }
     if (p->mat) {
         lines.push_back({mat_words(*p), name_size, false});
     }
@@ -116,7 +121,9 @@ std::vector<wanted_label> labels_of(const pictured_view& v, const std::vector<po
             polygon ring = flattened(r);
             if (area_of(ring) > most / 3.0) {
                 const bool above = under_the_sky(ring, v.view, solid);
-                out.push_back({std::move(ring), lines, above, v.told(a.at)->as == shown_as::skin});
+                out.push_back(
+                    {std::move(ring), lines, above,
+                     v.told(a.at)->as == shown_as::skin || v.told(a.at)->round.has_value()});
             }
         }
     }

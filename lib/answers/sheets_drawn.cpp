@@ -14,7 +14,7 @@ namespace {
 std::vector<drawing> drawn(const style& s, const groom& g, const plan_request& r, const outline& o,
                            length_unit u) {
     std::vector<drawing> out =
-        more_drawings_of(picture_of(picture_of(g, r, o, u), o, r.reference.dog_body));
+        more_drawings_of(picture_of(picture_of(g, r, o, u), o, r.reference.dog_body, false));
     for (drawing& d : out) {
         d.caption =
             s.title + ", left on a " + std::string(name(*r.patient.coat)) + " coat, " + d.caption;

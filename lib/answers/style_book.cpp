@@ -63,8 +63,8 @@ class book_writer {
         const groom g = make_plan(r);
         begin(page_of(one.sheet), one.sheet.title);
         section views;
-        const dog_picture drawn =
-            picture_of(picture_of(g, r, b_.drawn, o_.units), b_.drawn, b_.reference.dog_body);
+        const dog_picture drawn = picture_of(picture_of(g, r, b_.drawn, o_.units), b_.drawn,
+                                             b_.reference.dog_body, false);
         for (drawing& d : more_drawings_of(drawn)) {
             d.caption = "left on a " + std::string(name(*one.patient.coat)) + " coat, " + d.caption;
             views.blocks.emplace_back(std::move(d));

@@ -40,12 +40,6 @@ const dog_look& look_of(const outline& o, std::string_view breed) {
     return o.looks.front().is;
 }
 
-bool has_look(const outline& o, std::string_view breed) {
-    return std::any_of(o.looks.begin(), o.looks.end(), [&](const outline_look& l) {
-        return std::find(l.breeds.begin(), l.breeds.end(), breed) != l.breeds.end();
-    });
-}
-
 std::size_t shade_of(const outline& o, const length& l) {
     std::size_t i = 0;
     while (i + 1 < o.shades.size() && o.shades[i].below && l >= *o.shades[i].below) {

@@ -36,6 +36,8 @@ struct pictured_place {
     bool clipped_off = false;           ///< the mat is clipped off
     std::optional<direction> stroke{};  ///< of clippers
     bool beside_sore = false;           ///< its edge towards hurt skin isn't touched, either
+    std::optional<skin_state> round{};  ///< a lump or a scab there, gone around
+    std::string carded_with{};          ///< of `carded`: the tool; empty: not known
 };
 
 /// A step between two neighbours.
@@ -50,7 +52,6 @@ struct picture_request {
     std::string title{};                   ///< stands above
     std::vector<std::string> alerts{};     ///< what must be known first
     dog_look look{};                       ///< which dog is drawn
-    bool of_breed = false;                 ///< and that is how its breed looks
     std::vector<pictured_place> places{};  ///< each once
     std::vector<pictured_seam> seams{};    ///< where neighbours end at different lengths
     length_unit units = length_unit::mm;   ///< in which lengths are told
@@ -88,7 +89,9 @@ struct dog_picture {
     bool chart = false;                 ///< on a page no wider than text reads well
 };
 
-[[nodiscard]] dog_picture picture_of(const picture_request& p, const outline& o, const body& b);
+/// `both_sides`: otherwise from the left and from below alone.
+[[nodiscard]] dog_picture picture_of(const picture_request& p, const outline& o, const body& b,
+                                     bool both_sides = true);
 
 /// As one file: everything escaped, no script, nothing from elsewhere; dark where the screen is, hatched and
 /// black on white where it is printed.
@@ -97,7 +100,7 @@ struct dog_picture {
 
 /// As drawings of a page, one a view and one for the key; the style is in the first.
 [[nodiscard]] std::vector<drawing> drawings_of(const dog_picture& p);
-/// The same without style and key, which another on the page has; of the two sides the left one.
+/// Those of a dog seen from the left and from below alone, without style and key, which another on the page has.
 [[nodiscard]] std::vector<drawing> more_drawings_of(const dog_picture& p);
 /// What the colours and signs of pictures mean, all of them, with the style.
 [[nodiscard]] drawing key_drawing(const outline& o, length_unit u);

@@ -119,9 +119,6 @@ struct outline {
 /// How a dog of that breed looks; of none, or of one that isn't listed, the first look.
 [[nodiscard]] const dog_look& look_of(const outline& o, std::string_view breed);
 
-/// Whether it is known how that breed looks.
-[[nodiscard]] bool has_look(const outline& o, std::string_view breed);
-
 /// The index of the shade of a length.
 [[nodiscard]] std::size_t shade_of(const outline& o, const length& l);
 

@@ -16,6 +16,16 @@ std::string short_title(const zone& z) {
     return text;
 }
 
+namespace {
+
+/// What is done with the tool: "rake", "curry", "card".
+std::string carded_words(const std::string& tool) {
+    const std::string last = tool.substr(tool.rfind(' ') + 1);
+    return last.empty() || last == "knife" ? "card" : last;
+}
+
+}  // namespace
+
 std::string figure_words(const pictured_place& p, length_unit u) {
     switch (p.as) {
         case shown_as::cut:
@@ -27,7 +37,7 @@ std::string figure_words(const pictured_place& p, length_unit u) {
         case shown_as::skin:
             return "don't touch: sore";
         case shown_as::carded:
-            return "card";
+            return carded_words(p.carded_with);
         case shown_as::stripped:
             return "strip";
         case shown_as::not_done:
@@ -52,6 +62,10 @@ std::string mat_words(const pictured_place& p) {
                                                            : "");
 }
 
+std::string round_words(const pictured_place& p) {
+    return !p.round ? "" : *p.round == skin_state::lump ? "round the lump" : "round the scab";
+}
+
 std::string view_title(drawn_side s) {
     switch (s) {
         case drawn_side::left:
@@ -64,16 +78,15 @@ std::string view_title(drawn_side s) {
     return "from below";
 }
 
-std::string map_words(bool of_breed) {
-    return of_breed ? "The outline is only a map: ears and tail as the breed is born."
-                    : "The outline is only a map; ears and tail as on your dog.";
+std::string map_words() {
+    return "The outline is only a map: go by your own dog's shape, ears and tail.";
 }
 
 std::string view_words(const picture_request& p, const std::vector<place>& shown, const body& b) {
     std::vector<std::pair<std::string, std::vector<std::string>>> said;
     for (const pictured_place& one : p.places) {
         if (std::find(shown.begin(), shown.end(), one.at) == shown.end() ||
-            one.as == shown_as::unsaid) {
+            (one.as == shown_as::unsaid && !one.mat && !one.round)) {
             continue;
         }
         std::string words = figure_words(one, p.units);
@@ -81,7 +94,10 @@ std::string view_words(const picture_request& p, const std::vector<place>& shown
             words = show(*one.leaves, p.units);
         }
         if (one.mat) {
-            words += " (" + mat_words(one) + ")";
+            words += (words.empty() ? "(" : " (") + mat_words(one) + ")";
+        }
+        if (one.round) {
+            words += (words.empty() ? "" : ", ") + round_words(one);
         }
         const auto at =
             std::find_if(said.begin(), said.end(), [&](const auto& s) { return s.first == words; });

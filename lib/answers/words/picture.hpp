@@ -13,10 +13,12 @@ namespace pelage::io {
 [[nodiscard]] std::string figure_words(const pictured_place& p, length_unit u);
 /// "pelt off", "mat: comb out"; empty where there is no mat.
 [[nodiscard]] std::string mat_words(const pictured_place& p);
+/// "round the lump"; empty where there is nothing to go around.
+[[nodiscard]] std::string round_words(const pictured_place& p);
 /// "from the left".
 [[nodiscard]] std::string view_title(drawn_side s);
-/// What the outline is worth; `of_breed`: ears and tail are its breed's.
-[[nodiscard]] std::string map_words(bool of_breed);
+/// What the outline is worth.
+[[nodiscard]] std::string map_words();
 /// What a picture says, for who can't see it: "13 mm: neck, back. leave: muzzle."
 [[nodiscard]] std::string view_words(const picture_request& p, const std::vector<place>& shown,
                                      const body& b);
