@@ -42,6 +42,24 @@ dog with_sheet(dog d, const workplace& w, const std::string& service) {
     return d;
 }
 
+/// What its record tells under the brushing that it had, where other brushing is asked about.
+std::optional<learned_rate> learned_so_far(const dog& asked, const dog_options& o,
+                                           const workplace& w, const surroundings& around,
+                                           const style& sheet) {
+    if (o.brush.empty() || o.dog.empty() || o.dog == "-") {
+        return std::nullopt;
+    }
+    faults told_before;
+    surroundings quiet = around;
+    quiet.notes = nullptr;
+    const dog filed = recorded_dog(o, w, quiet, told_before);
+    dog had = asked;
+    had.brushed = filed.brushed;
+    had.brushing_said = filed.brushing_said;
+    assume_upkeep(had, sheet);
+    return learn_rate(had, w.reference, w.place().rules, w.print.today);
+}
+
 }  // namespace
 
 asked_groom::asked_groom(const common_options& common, const dog_options& o,
@@ -62,11 +80,13 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
     w.print.closed.add(patient.cannot);
     assume_upkeep(patient, *sheet);
     patient = as_by_record(std::move(patient), w.reference, w.place().rules, w.print.today);
+    learned = learned_so_far(patient, o, w, around, *sheet);
 }
 
 plan_request asked_groom::request_of() const {
     plan_request r{w.reference, w.place().rules, w.tools(), patient, *sheet, w.print.today, asked};
     r.booked = booked;
+    r.learned = pointer(learned);
     return r;
 }
 

@@ -20,6 +20,7 @@ struct asked_groom {
     std::optional<chance> asked{};
     std::optional<expected_coat> by_mix{};  ///< where nobody has seen the coat
     const service* booked = nullptr;        ///< null: nobody said, a full groom
+    std::optional<learned_rate> learned{};  ///< where --brush asks of other brushing than it had
 
     /// Throws bad_input with all faults, those of `f` among them.
     asked_groom(const common_options& common, const dog_options& o, const surroundings& around,

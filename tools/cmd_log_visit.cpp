@@ -101,8 +101,9 @@ void refuse_twice(const io::dog_record& there, const log_entry& e) {
             const std::string number = std::to_string(one.number);
             throw error(
                 errc::refused,
-                "the same is on record already, as entry " + number + " of " + there.file +
-                    "; nothing is written" +
+                (same_visit ? "a full groom of that day is on record already, as entry "
+                            : "the same is on record already, as entry ") +
+                    number + " of " + there.file + "; nothing is written" +
                     (same_visit ? "; --correct " + number + " puts this in its place" : ""));
         }
     }

@@ -19,8 +19,12 @@ class talk {
 
     void all(const std::string& name) {
         ask_.say(name + ", " + in_words(e_.on) + ": " + summary());
-        if (e_.services.empty()) {
-            services();
+        while (e_.services.empty()) {
+            try {
+                services();
+            } catch (const nothing_said&) {
+                ask_.say("  a word for it is needed");
+            }
         }
         differed();
         if (!e_.mats) {
@@ -39,14 +43,22 @@ class talk {
         return planned_ ? "groomed as planned" : "recorded without a plan";
     }
 
-    /// A line that `read` understands, asked again until it does.
+    /// Enter where a word was asked for: that question isn't answered after all.
+    struct nothing_said {};
+
+    /// A line that `read` understands, asked again until it does, or nothing_said.
     template <class Read>
     auto value(const std::string& question, Read read) {
         const std::string text = ask_.line(question, [&](const std::string& s) {
             faults f;
-            (void)read(s, f);
-            return s.empty() ? "a word for it is needed" : f.told();
+            if (!s.empty()) {
+                (void)read(s, f);
+            }
+            return f.told();
         });
+        if (text.empty()) {
+            throw nothing_said{};
+        }
         faults none;
         return read(text, none);
     }
@@ -78,7 +90,11 @@ class talk {
             if (k == '\n') {
                 return;
             }
-            one(k);
+            try {
+                one(k);
+            } catch (const nothing_said&) {
+                ask_.say("  (left as it was)");
+            }
         }
     }
 
@@ -87,7 +103,7 @@ class talk {
             case 's':
                 return services();
             case 'w':
-                e_.who = ask_.line("  Who groomed");
+                e_.who = said("  Who groomed", k);
                 return;
             case 't':
                 return tools();
@@ -99,7 +115,7 @@ class talk {
             case 'k':
                 return skin();
             case 'b':
-                e_.behaviour = ask_.line("  How was it on the table");
+                e_.behaviour = said("  How was it on the table", k);
                 return;
             case 'p':
                 e_.price = value("  Price, as 60 or 60 EUR", [](const std::string& s, faults& f) {
@@ -113,8 +129,23 @@ class talk {
                                 });
                 return;
             default:
-                e_.remarks = ask_.line("  Note");
+                e_.remarks = said("  Note", k);
         }
+    }
+
+    /// A text in the words of who types it. A place with its key as first letter ("body 7F" at "b") is none: it was
+    /// typed one question too soon.
+    std::string said(const std::string& question, char key) {
+        const part_index parts(w_.reference.dog_body);
+        return ask_.line(question, [&](const std::string& s) {
+            const std::string word = std::string(1, key) + s.substr(0, s.find(' '));
+            return !s.empty() && parts.find(word) != nullptr
+                       ? "\"" + word +
+                             "\" is a place; write l first for a length, t for a tool, or say it "
+                             "in "
+                             "other words"
+                       : "";
+        });
     }
 
     void services() {
@@ -137,6 +168,7 @@ class talk {
             [&](const std::string& s, faults& f) { return tools_in("tool", {s}, w_, f); },
             [&](const auto& all, faults& f) { checks_.tools("tool", all, f); });
         for (const logged_tool& t : told) {
+            forget_left(parts, e_.left, e_.used, t);
             put_told(parts, e_.used, t);
         }
     }

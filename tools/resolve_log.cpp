@@ -254,6 +254,7 @@ void apply_told(const log_options& o, const workplace& w, log_entry& e, faults& 
     }
     const part_index parts(w.reference.dog_body);
     for (const logged_tool& t : tools_in("--used", o.used, w, f)) {
+        forget_left(parts, e.left, e.used, t);
         put_told(parts, e.used, t);
     }
     if (!o.measured.empty()) {

@@ -172,7 +172,8 @@ std::string sum_words(const diary_matter& m, const diary_rows& all) {
     if (!m.found.lapses.empty()) {
         s += " " + std::to_string(m.found.lapses.size()) + " not held, see below.";
     }
-    return s + proven_words(m);
+    return s + " A dog's visits lie at least " + std::to_string(m.question.problem.gap) +
+           " days apart, late or not." + proven_words(m);
 }
 
 /// Dogs for which there is no day.

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include <pelage/model/mats_dealt_with.hpp>
 #include <pelage/planner/appointment.hpp>
 
 #include "forecast/calendar_clocks.hpp"
@@ -247,6 +248,14 @@ int calendar_sum::number() const {
 }
 
 calendar calendar_of(const calendar_request& r, const groom& g) {
+    if (r.work.learned == nullptr) {
+        // once, from what its record says of the brushing it had: more brushing must not undo it
+        const learned_rate known =
+            learn_rate(r.work.patient, r.work.reference, r.work.rules, r.work.today);
+        plan_request knowing = r.work;
+        knowing.learned = &known;
+        return calendar_of({knowing, r.today, r.weeks, r.closed, r.sheets, r.compare}, g);
+    }
     const plan_request& asked_of = r.work;
     const chance asked = asked_of.asked.value_or(asked_of.rules.matting.chance.best);
     const grooms_to_come c = grooms_of(r, g);
@@ -254,7 +263,7 @@ calendar calendar_of(const calendar_request& r, const groom& g) {
     calendar out;
     out.from = day_of(r, -p.full_ago);
     out.from_today = p.full_ago == 0;
-    out.matted = !out.from_today && !asked_of.patient.mats.empty();
+    out.matted = !out.from_today && matted_since(asked_of.patient);
     out.until = day_of(r, p.last);
     out.today_takes =
         appointment_of(asked_of, g, service_of(asked_of.reference, service_kind::full)).total();

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <pelage/model/mats_dealt_with.hpp>
 #include <pelage/planner/appointment.hpp>
 
 #include "planner/plan_again.hpp"
@@ -198,7 +199,7 @@ schedule_problem problem_of(const calendar_request& r, const grooms_to_come& c, 
     const auto tidy = tidy_clock(r.work, c.steady);
     b.first = clocks_of(c.first, tidy, p);
     b.later = clocks_of(c.later, tidy, p);
-    if (b.full_ago > 0 && !r.work.patient.mats.empty()) {
+    if (b.full_ago > 0 && matted_since(r.work.patient)) {
         b.first.full = std::min(b.first.full, b.full_ago);  // matted since: due now
     }
     return b;

@@ -93,7 +93,8 @@ class front_desk {
         out.full_by = plus(*out.last_full, back.full_groom);
         out.by =
             std::min(back.was_due.value_or(plus(*out.last_full, back.next_visit)), out.full_by);
-        if (!d.mats.empty()) {  // matted since: due now, as its calendar has it
+        out.undated_mats = !d.undated.empty();
+        if (matted_since(d)) {  // due now, as its calendar has it
             out.full_by = std::min(out.full_by, r_.today);
             out.by = std::min(out.by, r_.today);
         }

@@ -52,20 +52,35 @@ void lay_on_visit(visit& v, const log_entry& e) {
 
 }  // namespace
 
+std::vector<std::string> kinds_logged(const dog& d, const date& on) {
+    std::vector<std::string> out;
+    for (const visit& v : d.visits) {
+        if (v.logged && v.on == on) {
+            out.push_back(v.kind);
+        }
+    }
+    return out;
+}
+
 void add_record(dog& d, const std::vector<log_entry>& all) {
     const std::vector<log_entry> in_force = entries_in_force(all);
     for (const log_entry& e : in_force) {
         for (const logged_length& l : e.found) {
             d.measured.push_back({e.on, l.whom, l.is, true});
         }
-        const std::string kind{visit_kind_of(e.services)};
-        if (kind.empty()) {
-            continue;
+        log_entry told = e;
+        for (const std::string_view kind : visit_kinds_of(e.services)) {
+            const auto same = std::find_if(d.visits.begin(), d.visits.end(), [&](const visit& v) {
+                return !v.logged && v.on == e.on && v.kind == kind;
+            });
+            lay_on_visit(same == d.visits.end()
+                             ? d.visits.emplace_back(visit{e.on, std::string(kind)})
+                             : *same,
+                         told);
+            // what was found that day is told once
+            told.mats.reset();
+            told.left.clear();
         }
-        const auto same = std::find_if(d.visits.begin(), d.visits.end(), [&](const visit& v) {
-            return !v.logged && v.on == e.on && v.kind == kind;
-        });
-        lay_on_visit(same == d.visits.end() ? d.visits.emplace_back(visit{e.on, kind}) : *same, e);
     }
     if (!in_force.empty()) {
         d.promised = in_force.back().next;

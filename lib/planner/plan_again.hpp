@@ -15,6 +15,7 @@ namespace pelage {
     ask.reasons = false;
     ask.top = r.top;
     ask.booked = r.booked;
+    ask.learned = r.learned;
     return ask;
 }
 

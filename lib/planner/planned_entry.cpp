@@ -162,4 +162,22 @@ void put_told(const part_index& parts, std::vector<logged_tool>& planned, const 
     planned.push_back(told);
 }
 
+void forget_left(const part_index& parts, std::vector<logged_length>& left,
+                 const std::vector<logged_tool>& planned, const logged_tool& told) {
+    for (const std::string& word : told.places) {
+        const bool as_planned =
+            std::any_of(planned.begin(), planned.end(), [&](const logged_tool& t) {
+                return t.tool == told.tool &&
+                       std::any_of(t.places.begin(), t.places.end(), [&](const std::string& wide) {
+                           return takes_in(parts, wide, word);
+                       });
+            });
+        if (!as_planned) {
+            std::erase_if(left, [&](const logged_length& l) {
+                return !l.measured && takes_in(parts, word, l.whom);
+            });
+        }
+    }
+}
+
 }  // namespace pelage

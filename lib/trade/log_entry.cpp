@@ -27,14 +27,23 @@ std::string_view kind_of(service_kind s) {
 
 }  // namespace
 
-std::string_view visit_kind_of(const std::vector<service_kind>& all) {
+std::vector<std::string_view> visit_kinds_of(const std::vector<service_kind>& all) {
+    std::vector<std::string_view> out;
     for (const std::string_view kind : {"full", "tidy", "bath"}) {
         if (std::any_of(all.begin(), all.end(),
                         [&](service_kind s) { return kind_of(s) == kind; })) {
-            return kind;
+            out.push_back(kind);
         }
     }
-    return {};
+    if (!out.empty() && out.front() == "full") {
+        out.resize(1);
+    }
+    return out;
+}
+
+std::string_view visit_kind_of(const std::vector<service_kind>& all) {
+    const auto kinds = visit_kinds_of(all);
+    return kinds.empty() ? std::string_view{} : kinds.front();
 }
 
 }  // namespace pelage

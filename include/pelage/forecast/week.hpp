@@ -36,9 +36,10 @@ struct due_dog {
     bool asked_first = false;                    ///< its sheet clips a double coat: the owner first
     bool stuck = false;                          ///< some place can't be done as asked
     std::vector<std::string> unsigned_consents;  ///< ids of what the owner hasn't agreed to yet
-    std::optional<date> last_full;               ///< on record
-    std::optional<date> last_visit;              ///< none on record
-    visit_work what = visit_work::full_groom;    ///< the next visit
+    bool undated_mats = false;       ///< its file names mats without a day, and a groom came since
+    std::optional<date> last_full;   ///< on record
+    std::optional<date> last_visit;  ///< none on record
+    visit_work what = visit_work::full_groom;  ///< the next visit
     /// And the day its clock runs out, as plan and regrow tell it; in the past: overdue since. Face and feet
     /// alone make no visit due: a diary books them.
     date by{};

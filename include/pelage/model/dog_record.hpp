@@ -5,6 +5,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include <pelage/trade/log_entry.hpp>
@@ -19,6 +20,9 @@ namespace pelage {
 
 /// Whether two entries say the same but for their numbers.
 [[nodiscard]] bool say_the_same(log_entry a, log_entry b);
+
+/// What its visits of that day are by the record: "full", "tidy", "bath"; empty where none is logged.
+[[nodiscard]] std::vector<std::string> kinds_logged(const dog& d, const date& on);
 
 /// Adds what holds to the dog: its visits (those of services that touch the coat) with what they left and
 /// the mats found, and lengths found before the cut as measurements. A visit of the dog's own file on the

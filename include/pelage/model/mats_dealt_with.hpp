@@ -6,6 +6,7 @@
 // always; skin stays until its file says otherwise.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 
 #include <pelage/base/date.hpp>
@@ -20,5 +21,14 @@ namespace pelage {
 /// Words without a meaning are passed over.
 [[nodiscard]] dog without_mats_dealt_with(dog d, const part_index& parts, const body& b,
                                           const std::optional<date>& today);
+
+/// Whether mats are known to be on it: but for those of its file of which nobody knows whether a visit since took
+/// them out.
+[[nodiscard]] inline bool matted_since(const dog& d) {
+    return std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
+        return std::none_of(d.undated.begin(), d.undated.end(),
+                            [&](const mat_since& u) { return u.what.at.zone == m.at.zone; });
+    });
+}
 
 }  // namespace pelage

@@ -27,4 +27,9 @@ void put_told(const part_index& parts, std::vector<logged_length>& planned,
               const logged_length& told);
 void put_told(const part_index& parts, std::vector<logged_tool>& planned, const logged_tool& told);
 
+/// Takes away what the plan would have left where another tool than the planned one was used: nobody knows that,
+/// unless it was measured.
+void forget_left(const part_index& parts, std::vector<logged_length>& left,
+                 const std::vector<logged_tool>& planned, const logged_tool& told);
+
 }  // namespace pelage

@@ -23,6 +23,8 @@ namespace pelage {
 /// What kind of visit it counts as for hair and mats, the first of "full", "tidy", "bath" that any of its
 /// services is; empty where none touches the coat.
 [[nodiscard]] std::string_view visit_kind_of(const std::vector<service_kind>& all);
+/// All that it counts as: a full groom alone, otherwise a tidy, a bath, or both.
+[[nodiscard]] std::vector<std::string_view> visit_kinds_of(const std::vector<service_kind>& all);
 
 /// A length in a place, and whether it was measured or is what the plan let expect.
 struct logged_length {

@@ -30,6 +30,10 @@ std::string first_words(const due_dog& one) {
         return "ask the owner before a double coat is clipped";
     }
     std::string s = one.stuck ? "some of it can't be done as asked: pelage plan says why" : "";
+    if (one.undated_mats) {
+        s += (s.empty() ? "" : "; ") +
+             std::string("its file still names mats, without the day they were seen");
+    }
     if (!one.unsigned_consents.empty()) {
         s += (s.empty() ? "" : "; ") + std::string("not signed: ") + listed(one.unsigned_consents);
     }

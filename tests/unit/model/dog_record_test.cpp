@@ -100,6 +100,21 @@ TEST_CASE("a record adds visits, mats and measurements to a dog", "[record]") {
     CHECK(d.measured[0].combed_dry);
 }
 
+TEST_CASE("a bath with a tidy is both, and its mats are told once", "[record]") {
+    log_entry e = groomed(1, "2026-11-02");
+    e.services = {service_kind::bath, service_kind::tidy};
+    dog d = curly();
+    add_record(d, {e});
+    CHECK(kinds_logged(d, on("2026-11-02")) == std::vector<std::string>{"tidy", "bath"});
+    CHECK(kinds_logged(d, on("2026-11-03")).empty());
+    CHECK(d.visits[0].mats.has_value());
+    CHECK_FALSE(d.visits[1].mats.has_value());
+    e.services.push_back(service_kind::full);
+    dog whole = curly();
+    add_record(whole, {e});
+    CHECK(kinds_logged(whole, on("2026-11-02")) == std::vector<std::string>{"full"});
+}
+
 TEST_CASE("today's hair is what was left, grown by the dog's own rate", "[record]") {
     dog d = curly();
     add_record(d, {groomed(1, "2026-11-04")});
