@@ -88,14 +88,18 @@ reply roster(const plan_options& o, const surroundings& around) {
         jobs.empty()
             ? std::optional{std::clamp(around.cores, 1U, 256U)}
             : whole_in("--jobs", jobs, 1, 256, "write it like 4, or leave it out for all cores", f);
+    const auto from =
+        o.from.empty() ? std::optional{1U}
+                       : whole_in("--from", o.from, 1, 1'000'000'000,
+                                  "write the number of the first line that has no answer yet", f);
     const auto asked = o.dog.chance.empty() ? std::nullopt : chance_in(o.dog.chance, f);
     f.throw_if_any();
     const auto file = std::make_shared<opened>(o.roster, around);
     reply r;
-    r.lines = [w, file, asked, threads](std::ostream& out) {
+    r.lines = [w, file, asked, threads, from](std::ostream& out) {
         return summed_up(io::plan_roster(file->in(), out,
                                          {w->reference, w->place().rules, w->tools(), w->styles,
-                                          w->print.today, asked, *threads}));
+                                          w->print.today, asked, *threads, *from}));
     };
     return r;
 }

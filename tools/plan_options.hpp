@@ -22,6 +22,7 @@ struct plan_options : common_options {
     flag_option zones{app, "--zones", "with the table of zones"};
     flag_option ask{app, "--ask", "an intake, a key an answer; of a DOG, what is new"};
     text_option roster{app, "--roster", "FILE", "every dog of a file of JSON Lines"};
+    text_option from{app, "--from", "LINE", "of the roster: goes on at that line, from 1"};
     text_option jobs{app, "--jobs", "N", "how many to plan at once; all cores if not said"};
 };
 

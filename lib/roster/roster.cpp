@@ -40,8 +40,9 @@ struct batch {
 /// Cuts the input into batches.
 class line_source {
   public:
-    explicit line_source(std::istream& in)
-        : in_(in), tied_(in.tie(nullptr)), buffer_(longest_line + 2) {}
+    /// Lines before `from` are passed over.
+    line_source(std::istream& in, std::uint64_t from)
+        : in_(in), tied_(in.tie(nullptr)), buffer_(longest_line + 2), from_(from) {}
     line_source(const line_source&) = delete;
     line_source& operator=(const line_source&) = delete;
     ~line_source() { in_.tie(tied_); }
@@ -52,6 +53,10 @@ class line_source {
         constexpr std::size_t most_bytes = 256'000;
         b.text.clear();
         b.lines.clear();
+        while (lines_ + 1 < from_ && in_.good()) {
+            in_.ignore(std::numeric_limits<std::streamsize>::max(), '\n');
+            ++lines_;
+        }
         b.first = lines_ + 1;
         while (b.lines.size() < most_lines && b.text.size() < most_bytes && one(b)) {
             ++lines_;
@@ -95,6 +100,7 @@ class line_source {
     std::istream& in_;
     std::ostream* tied_;  ///< let go: a read would flush what another thread is writing
     std::vector<char> buffer_;
+    std::uint64_t from_;
     std::uint64_t lines_ = 0;
     std::uint64_t turns_ = 0;
 };
@@ -102,7 +108,7 @@ class line_source {
 class roster {
   public:
     roster(std::istream& in, std::ostream& out, const roster_request& r)
-        : in_(in), source_(in), out_(out), request_(r), ready_(r) {}
+        : in_(in), source_(in, r.from), out_(out), request_(r), ready_(r) {}
 
     roster_count run() {
         {
