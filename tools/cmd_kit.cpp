@@ -61,7 +61,8 @@ struct check_options : kit_options {
 constexpr introduction about_check{
     "check", "what is unsafe, mislabelled, out, idle or missing",
     "pelage kit check\n"
-    "pelage kit check my-salon/salon.toml --sheets my-salon/styles\n"};
+    "pelage kit check my-salon/salon.toml --sheets my-salon/styles\n",
+    "", "text, json, html"};
 
 reply check(check_options& o, const surroundings& around) {
     o.has.csv = false;

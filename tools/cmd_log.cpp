@@ -25,7 +25,8 @@ constexpr introduction about{
     "adds one that takes the last back. In CSV a cell that begins with = + - @ or a\n"
     "tab has a ' before it, so that no spreadsheet takes it for a formula.\n"
     "It ends with 1 if the same is on record already, or --check has only doubts, and\n"
-    "with 3 if a record is damaged; what is sound in it is counted all the same.\n"};
+    "with 3 if a record is damaged; what is sound in it is counted all the same.\n",
+    "text, json; of what it shows html"};
 
 /// The path of the record of a dog that was read from a file; an embedded one has none.
 std::string path_of(const dog& d, const std::string& asked, const workplace& w) {

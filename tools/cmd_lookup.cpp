@@ -48,7 +48,8 @@ constexpr introduction about{"lookup", "what a tool, length, place, breed or wor
                              "pelage lookup 'F1b poodle x labrador to poodle' --explain\n"
                              "pelage lookup '(genotype l/l F/f C/c) x poodle'\n"
                              "pelage lookup --all --coat curly\n"
-                             "pelage lookup --sources matting\n"};
+                             "pelage lookup --sources matting\n",
+                             "", "text, json, html, csv; pictures svg"};
 
 void throw_if_svg(const workplace& w) {
     if (w.svg) {

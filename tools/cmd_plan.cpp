@@ -6,6 +6,7 @@
 #include <pelage/answers/write.hpp>
 #include <pelage/data/outline.hpp>
 #include <pelage/forecast/longest_coat.hpp>
+#include <pelage/model/dog_record.hpp>
 #include <pelage/planner/alternatives.hpp>
 
 #include "asked_groom.hpp"
@@ -37,7 +38,8 @@ constexpr introduction about{
     "same call goes on. Of a DOG only what is new is asked, and changed in its file.\n"
     "By a pipe each line is an answer.\n"
     "A dog of one breed (--mix, or mix in its file) is drawn with that breed's ears\n"
-    "and tail.\n"};
+    "and tail.\n",
+    "text, json, html, csv, svg; a roster: JSON Lines"};
 
 /// What is read at the table; tables and all that is asked beyond it are the whole plan.
 io::plan_told told_as(const plan_options& o, const workplace& w) {
@@ -55,6 +57,23 @@ reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g, 
 
 bool for_owner(const plan_options& o) {
     return o.reader == "owner" || o.reader == "consent" || o.reader == "home";
+}
+
+/// Beside a page to take home on a day of which nothing is on record: it is of the groom that was planned.
+std::string not_logged(const io::owner_matter& m, const plan_request& r) {
+    const visit* last = nullptr;
+    for (const visit& v : r.patient.visits) {
+        if (v.logged && r.today && v.on <= *r.today && (last == nullptr || last->on <= v.on)) {
+            last = &v;
+        }
+    }
+    const bool other_day = last != nullptr && last->on < *r.today;
+    return m.moment == io::owner_moment::after && other_day
+               ? "pelage: note: nothing is logged for " + iso(*r.today) +
+                     ": this page is of a groom as planned for that day; the last on record is "
+                     "of " +
+                     iso(last->on) + "\n"
+               : "";
 }
 
 /// The page for the owner: to sign before the groom, to take home after it, or both.
@@ -78,9 +97,13 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
         ahead = forecast_of(r, g, false);
         over_all_coats(a, r, g, ahead);
         grow_back = ways_to_grow_back(r, g);
-        const bool in_part = r.booked != nullptr && !r.booked->whole;
+        // what was logged today, not what a plan would still do
+        const auto logged =
+            r.today ? kinds_logged(r.patient, *r.today) : std::vector<std::string>{};
+        const bool other = !logged.empty() && logged.front() != "full";
+        const bool in_part = other || (r.booked != nullptr && !r.booked->whole);
         m.when = in_part ? std::nullopt : std::optional{ahead.when};
-        m.ahead = &ahead;
+        m.ahead = other ? nullptr : &ahead;
         m.grow_back = &grow_back;
         stuck = g.stuck.empty() ? stuck : infeasible_zones(r, g);
         m.stuck = &stuck;
@@ -91,7 +114,7 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
         m.ways = &ways;
     }
     return {a.w.json ? io::owner_json(m, a.w.print) : a.w.written(io::document_of(m, a.w.print)),
-            code_of(g, r)};
+            code_of(g, r), not_logged(m, r)};
 }
 
 /// The dog drawn.
@@ -173,6 +196,7 @@ reply plan(plan_options& o, const surroundings& around) {
         o.has.csv = false;
         return any_sheet(o, around);
     }
+    o.has.no_ics = "ics is for a calendar; write regrow DOG --weeks 26 --format ics";
     o.has.csv = !for_owner(o);
     o.has.svg = !for_owner(o) && o.back_in.empty();
     if (o.ask) {
@@ -195,6 +219,7 @@ plan_options::plan_options(CLI::App& a) : common_options(a) {
     excludes(app, "--any-sheet", {"--style", "--ask", "--for", "--zones", "--service"});
     excludes(app, "--back-in", {"--for", "--zones"});
     needs(app, "--jobs", "--roster");
+    needs(app, "--from", "--roster");
     needs(app, "--groomer", "--for");
     drop(app, {"--cannot", "--event"});
 }

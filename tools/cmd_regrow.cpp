@@ -35,7 +35,8 @@ constexpr introduction about{
     "Brushing is written: none, 'weekly to the skin', 'every 3 days to the skin',\n"
     "'daily on the surface'. Brushing that doesn't reach the skin counts as none.\n"
     "Days off also: '2026-12-24 to 2027-01-03'. --weeks goes on from the visits in\n"
-    "the dog's file; --groomed sets the last full groom.\n"};
+    "the dog's file; --groomed sets the last full groom.\n",
+    "text, json, html, csv, svg; with --weeks ics"};
 
 /// Growth rates proposed from a salon's measured dogs.
 reply learn(regrow_options& o, const surroundings& around) {
@@ -89,6 +90,8 @@ reply regrow(regrow_options& o, const surroundings& around) {
                            ? std::nullopt
                            : whole_in("--weeks", o.weeks, 4, 52, "write it like --weeks 26", f);
     o.has.ics = !o.weeks.empty();
+    o.has.no_ics =
+        "ics is for a calendar; found no --weeks; write regrow DOG --weeks 26 --format ics";
     o.has.svg = o.weeks.empty();
     asked_groom a(o, o.dog, around, f);
     a.w.print.zones = o.zones;

@@ -29,7 +29,8 @@ constexpr introduction about_check{
     "pelage sheet check reference/styles --against lagotto\n",
     "Without a PATH all sheets of the salon and of the reference are checked.\n"
     "It ends with 0 clean or with advice only, 1 something can't be had as written (a\n"
-    "limit broken, a blade not used there, hair that doesn't grow so long), 3 faulty.\n"};
+    "limit broken, a blade not used there, hair that doesn't grow so long), 3 faulty.\n",
+    "text, json, html"};
 
 /// The sheet whose limits are held against others.
 std::optional<style> standard_of(const check_options& o, const std::vector<style>& all,
@@ -107,7 +108,8 @@ struct show_options : common_options {
 
 constexpr introduction about_show{
     "show", "a sheet as a page for the wall", "pelage sheet show one-length --coat curly\n",
-    "ID is a sheet of the salon or of the reference, or a file that ends in .toml.\n"};
+    "ID is a sheet of the salon or of the reference, or a file that ends in .toml.\n",
+    "text, json, html, csv; the picture svg"};
 
 /// A dog of no name for a sheet: of its first coat.
 dog dog_for(const style& s, const workplace& w) {
@@ -323,7 +325,7 @@ constexpr introduction about_book{
     "book", "sheets as a book: the dogs drawn, kit and words",
     "pelage sheet book --salon my-salon --format html -o sheets.html\n"
     "pelage sheet book lamb one-length --format html -o two.html\n",
-    "Each sheet is on a page of its own; it prints on A4 and on Letter.\n"};
+    "Each sheet is on a page of its own; it prints on A4 and on Letter.\n", "text, json, html"};
 
 /// The sheets asked for, each as it is on the day of the plan.
 std::vector<style> sheets_of_book(const book_options& o, const workplace& w, faults& f) {

@@ -54,7 +54,8 @@ constexpr introduction about_diary{
     "pelage diary\n"
     "pelage diary --weeks 26 --groomer Ida --format ics -o ida.ics\n",
     "Groomers and their hours stand in salon.toml; no groomer is booked beyond them.\n"
-    "Events that dogs should be fresh for aren't reckoned with here: regrow --weeks.\n"};
+    "Events that dogs should be fresh for aren't reckoned with here: regrow --weeks.\n",
+    "text, json, html, csv; visits ics"};
 
 std::optional<std::size_t> groomer_in(const std::string& text, const salon_files& s, faults& f) {
     std::vector<std::string> names;

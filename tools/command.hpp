@@ -33,6 +33,7 @@ struct introduction {
     const char* text;      ///< what it answers, in one line
     const char* examples;  ///< each a line that begins with "pelage"
     const char* more = "";
+    const char* formats = "text, json, html, csv";  ///< that it has, as help says them
 };
 
 /// Adds a subcommand without a task.
@@ -46,6 +47,7 @@ void add_command(CLI::App& parent, task& chosen, const introduction& what,
                  reply (*answer)(Options&, const surroundings&)) {
     CLI::App& app = add_subcommand(parent, what);
     auto options = std::make_shared<Options>(app);
+    say_formats(app, what.formats);
     when_parsed(app, [options, answer, &chosen] {
         chosen.options = options;
         chosen.answer = [&options = *options, answer](const surroundings& around) {

@@ -44,6 +44,12 @@ void excludes(CLI::App& app, const char* option, option_names others) {
     }
 }
 
+void say_formats(CLI::App& app, const char* formats) {
+    if (CLI::Option* o = app.get_option_no_throw("--format")) {
+        o->description(formats);
+    }
+}
+
 void needs(CLI::App& app, const char* option, const char* other) {
     app.get_option(option)->needs(app.get_option(other));
 }

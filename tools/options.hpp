@@ -50,9 +50,10 @@ struct flag_option {
 /// How an answer can be written besides text and JSON; what --format calls them is in workplace.cpp.
 struct forms {
     bool html = true;
-    bool csv = true;   ///< of its tables
-    bool ics = false;  ///< of its visits
-    bool svg = false;  ///< of its picture
+    bool csv = true;          ///< of its tables
+    bool ics = false;         ///< of its visits
+    bool svg = false;         ///< of its picture
+    const char* no_ics = "";  ///< why there is none today; empty: there never is
 };
 
 /// What every subcommand takes.
@@ -64,12 +65,7 @@ struct common_options {
     text_option kit{app, "--kit", "FILE", "a salon file whose kit is used", heading::place};
     text_option table{app, "--table", "ID", "one table's share of the kit", heading::place};
     text_option today{app, "--today", "DATE", "the day of the groom (YYYY-MM-DD)", heading::place};
-    text_option format{app,
-                       "--format",
-                       "FORMAT",
-                       "text, json, html; tables csv, visits ics, pictures svg",
-                       heading::written,
-                       "text"};
+    text_option format{app, "--format", "FORMAT", "text, json, html", heading::written, "text"};
     forms has{};
     text_option units{app, "--units", "UNITS", "mm or in", heading::written, "mm"};
     text_option output{app, "-o,--output", "FILE", "write to a file instead", heading::written};
@@ -135,6 +131,8 @@ using option_names = std::initializer_list<std::string_view>;
 
 /// These can't be written beside `option`; a heading stands for all that is under it.
 void excludes(CLI::App& app, const char* option, option_names others);
+/// What help says of --format, where the subcommand has it.
+void say_formats(CLI::App& app, const char* formats);
 /// `option` says something only beside `other`.
 void needs(CLI::App& app, const char* option, const char* other);
 /// Takes options away again that say nothing to this subcommand.

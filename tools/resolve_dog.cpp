@@ -21,7 +21,8 @@ std::optional<hair_now> place_and_length(const std::string& option, const std::s
                                          const workplace& w, faults& f) {
     const auto digit = text.find_first_of("0123456789.");
     const std::string whom{detail::trimmed(text.substr(0, std::min(digit, text.size())))};
-    if (digit == std::string::npos || whom.empty() || whom.ends_with('=') || whom.ends_with(':')) {
+    if (digit == std::string::npos || whom.empty() || whom.ends_with('=') || whom.ends_with(':') ||
+        whom.ends_with('-')) {
         f.say(errc::syntax, option + ": a zone and its length are needed; found \"" + text +
                                 "\"; write it like 'body 40 mm'");
         return std::nullopt;

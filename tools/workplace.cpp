@@ -127,10 +127,10 @@ void read_format(const common_options& o, workplace& w, faults& f) {
         }
     }
     if (!any) {
-        f.say(errc::usage, o.format == "ics"
-                               ? "--format: ics is for a calendar; found no --weeks; write "
-                                 "regrow DOG --weeks 26 --format ics"
-                               : "--format: found \"" + o.format + "\"; write " + one_of(names));
+        const std::string no_ics = o.format == "ics" ? o.has.no_ics : "";
+        f.say(errc::usage, "--format: " + (!no_ics.empty() ? no_ics
+                                                           : "found \"" + o.format + "\"; write " +
+                                                                 one_of(names)));
     }
 }
 

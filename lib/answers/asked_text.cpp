@@ -342,6 +342,7 @@ document document_of(const coat_asked& c, const lookup_request& r, const print_o
     d.say_of(k.title + ": ", k.look + ".");
     if (c.said != nullptr) {
         d.say(c.said->text, 2);
+        d.say_of("how sure: ", how_sure(c.said->why), 2);
     }
     if (!k.said_first.empty()) {
         d.say(k.said_first, 2);
@@ -351,12 +352,14 @@ document document_of(const coat_asked& c, const lookup_request& r, const print_o
         d.say("Its hair stops at about " + show(stops, o.units) + " (" +
               std::string(in_words(longest_terminal(k).why.how)) + ").");
     } else {
-        d.say("Its hair keeps growing.");
+        d.say(c.coat == coat_class::wire ? "The coat keeps growing." : "Its hair keeps growing.");
     }
     d.say(k.matting_prone ? "Past about " + show(k.matting_prone->best, o.units) +
                                 " it mats, sooner where it isn't brushed to the skin (" +
                                 std::string(in_words(k.matting_prone->why.how)) + ")."
-                          : "It doesn't mat by length.");
+          : k.feathers ? "Its jacket doesn't mat by length; its feathering does, past about " +
+                             show(k.feathers->matting_prone.best, o.units) + "."
+                       : "It doesn't mat by length.");
     d.say("What the kit leaves on it: pelage lookup --all --coat " + std::string(name(c.coat)) +
           ".");
     d.say("Style sheets: pelage sheet list. How it is brushed: pelage lookup 'line brushing'.");

@@ -66,6 +66,11 @@ class card_cautions {
         const caution_when w = c.what.when;
         const bool in_a_step = (w == caution_when::combing_out && !g_.combed.empty()) ||
                                w == caution_when::against_short;
+        const bool in_more_words =
+            w == caution_when::sun &&
+            std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& l) {
+                return l.what.when == caution_when::sun_hours;
+            });
         const bool asked =
             w == caution_when::wire_clipped &&
             std::any_of(g_.consents.begin(), g_.consents.end(), [](const consent& k) {
@@ -74,7 +79,7 @@ class card_cautions {
         if (g_.stopped()) {  // "a veterinarian sees this dog first" stands above
             return w == caution_when::stop || w == caution_when::skin_finding;
         }
-        return in_a_step || asked || first_of_all(c) ||
+        return in_a_step || asked || in_more_words || first_of_all(c) ||
                std::find(told_.begin(), told_.end(), w) != told_.end();
     }
     [[nodiscard]] std::string where_of(const caution_line& c) const {

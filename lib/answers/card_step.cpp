@@ -148,6 +148,10 @@ class step_writer {
         if (std::string text = cause(z); !text.empty()) {
             out.push_back(std::move(text));
         }
+        // the hand is at the step by then, not at the top of the card
+        for (const skin_finding& f : z.around) {
+            out.emplace_back(f.state == skin_state::scab ? "round the scab" : "round the lump");
+        }
         if (b_.off) {
             return out;
         }

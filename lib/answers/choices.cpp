@@ -70,13 +70,21 @@ std::string left_in_part(const groom& g, const body& b, group part, length_unit 
     return from_to({*low, *high}, u);
 }
 
-/// Parts that come out otherwise by one way than by another.
-std::vector<group> parts_that_differ(const std::vector<whole_way>& all, const body& b,
-                                     length_unit u) {
+/// Whether a mat of that part is clipped off: who signs reads first what becomes of it.
+bool shaved_for_mats(const groom& g, const body& b, group part) {
+    return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
+        return z.mat && (z.off_by || z.why.what == cause::mat_off) &&
+               b.zones[z.at.zone].where == part;
+    });
+}
+
+/// Parts that come out otherwise by one way than by another, and those whose mats are clipped off.
+std::vector<group> parts_to_tell(const std::vector<whole_way>& all, const body& b, length_unit u) {
     std::vector<group> out;
     for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
         const std::string first = left_in_part(*all.front().plan, b, part, u);
-        if (std::any_of(all.begin(), all.end(), [&](const whole_way& w) {
+        if (shaved_for_mats(*all.front().plan, b, part) ||
+            std::any_of(all.begin(), all.end(), [&](const whole_way& w) {
                 return left_in_part(*w.plan, b, part, u) != first;
             })) {
             out.push_back(part);
@@ -162,7 +170,7 @@ std::string back_head(const std::vector<whole_way>& all) {
         return std::any_of(all.begin(), all.end(),
                            [&](const whole_way& w) { return (w.*member).has_value(); });
     };
-    return any(&whole_way::back_in) ? "back as asked" : any(&whole_way::when) ? "back by" : "";
+    return any(&whole_way::back_in) ? "grown out" : any(&whole_way::when) ? "back by" : "";
 }
 
 std::string back_words(const whole_way& w, const print_options& o) {
@@ -187,7 +195,7 @@ std::vector<std::string> lengths_to_choose(const groom& g, const std::vector<oth
         return {};
     }
     const body& b = r.reference.dog_body;
-    const std::vector<group> shown = parts_that_differ(all, b, o.units);
+    const std::vector<group> shown = parts_to_tell(all, b, o.units);
     std::vector<std::string> out;
     for (const whole_way& w : all) {
         std::vector<std::string> parts;
@@ -214,7 +222,7 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
         return std::nullopt;
     }
     all.resize(std::min(all.size(), most));
-    const std::vector<group> shown = parts_that_differ(all, r.reference.dog_body, u);
+    const std::vector<group> shown = parts_to_tell(all, r.reference.dog_body, u);
     typed_table t;
     t.head.emplace_back("");
     t.numbers.push_back(false);
@@ -223,13 +231,13 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
         t.numbers.push_back(true);
     }
     const std::string back = back_head(all);
-    t.head.emplace_back("min");
+    t.head.emplace_back("minutes");
     t.numbers.push_back(true);
     if (!back.empty()) {
         t.head.push_back(back);
         t.numbers.push_back(false);
     }
-    t.head.emplace_back("way");
+    t.head.emplace_back("");
     t.numbers.push_back(false);
     t.whom = shown_to::people;
     const work planned = appointment_of(r, g, booked_service(r)).total();

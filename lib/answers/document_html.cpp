@@ -62,8 +62,9 @@ constexpr std::string_view style_sheet =
     "@media screen and (min-width:260mm){.views{position:relative;left:50%;width:min(94vw,400mm);"
     "transform:translateX(-50%)}}"
     "@media screen and "
-    "(max-width:120mm){body{padding:3mm}table{font-size:9pt}th,td{padding-right:1.4mm}"
-    "th.n{white-space:normal}"
+    "(max-width:120mm){body{padding:3mm}table{font-size:9pt}"
+    "th,td{padding-right:1.4mm;overflow-wrap:anywhere}.n{white-space:normal}"
+    ".pair{grid-template-columns:1fr}"
     // on a telephone the steps come first, and a picture is as wide as its words need
     ".one-dog main{display:flex;flex-direction:column}.one-dog .views{order:1}"
     ".one-dog .sign,.one-dog footer{order:2}"

@@ -1,6 +1,7 @@
 #include "answers/layout.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include <utf8proc.h>
 
@@ -38,16 +39,24 @@ bool only(std::string_view s, std::string_view of) {
     return !s.empty() && s.find_first_not_of(of) == std::string_view::npos;
 }
 
-/// Whether two words are parts of one length: "1" and "1/4", "1/4" and "in,".
-bool one_length(std::string_view a, std::string_view b) {
+/// Whether two words are parts of one measure or one name: "1" and "1/4", "1/4" and "in,", "10" and "min",
+/// "blade" and "9:", "over" and "30,", "day" and "24)", "25" and "Dec".
+bool one_piece(std::string_view a, std::string_view b) {
     a.remove_prefix(std::min(a.find_first_not_of('('), a.size()));
     b = b.substr(0, b.find_last_not_of(".,;:)") + 1);
     const bool fraction = only(b, "0123456789/") && b.find('/') != std::string_view::npos;
-    return (only(a, "0123456789") && fraction) ||
-           (only(a, "0123456789./") && (b == "in" || b == "mm"));
+    constexpr std::string_view digits = "0123456789";
+    constexpr std::array<std::string_view, 12> months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                                      "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+    const bool month_before = std::find(months.begin(), months.end(), a) != months.end();
+    const bool month = std::find(months.begin(), months.end(), b) != months.end();
+    const bool named = b.size() <= 4 && b.find_first_of(digits) == 0;
+    return (only(a, digits) && (fraction || month)) || (month_before && only(b, digits)) ||
+           (only(a, "0123456789./") && (b == "in" || b == "mm" || b == "min")) ||
+           ((a == "blade" || a == "comb" || a == "over" || a == "day") && named);
 }
 
-/// The words of a text; a length with its unit is one, so that no line ends within it.
+/// The words of a text; a measure with its unit is one, so that no line ends within it.
 std::vector<std::string> words_of(std::string_view text) {
     std::vector<std::string> out;
     std::size_t at = 0;
@@ -61,7 +70,7 @@ std::vector<std::string> words_of(std::string_view text) {
         const std::string_view before =
             out.empty() ? std::string_view{}
                         : std::string_view(out.back()).substr(out.back().rfind(' ') + 1);
-        if (one_length(before, word)) {
+        if (one_piece(before, word)) {
             out.back() += ' ' + std::string(word);
         } else {
             out.emplace_back(word);

@@ -5,6 +5,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/words/asked.hpp"
+#include "answers/words/refusal.hpp"
 #include "answers/words/tool.hpp"
 
 namespace pelage::io {
@@ -51,8 +52,8 @@ document document_of(const carrying_answer& a, const lookup_request& r, const pr
     const std::string with = a.blades.empty() ? "no blade of the kit" : blades_words(a.blades);
     for (const carrying_answer::one& b : a.asked) {
         if (!b.may) {
-            say_no(d, "a comb sits on a short blade with full teeth only; blade " + b.tool.id +
-                          " isn't one. Of the kit it goes on " + with + ".");
+            say_no(d, std::string(refusal_words(refusal::comb_on_wrong_blade)) + "; blade " +
+                          b.tool.id + " isn't one. Of the kit it goes on " + with + ".");
         }
     }
     if (a.asked.size() > 1 && a.may()) {

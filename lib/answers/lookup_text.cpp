@@ -66,7 +66,10 @@ std::string head_of(const lookup_answer& a, const lookup_request& r, const print
     const bool in_inch = !s.over && !s.tool.in_inch.empty();
     // what is etched keeps its name: 1/100, of which no ruler has the nearest mark
     const bool by_name = in_inch && o.units != length_unit::mm && !measured(r, s);
-    out += ". Stated length " + (by_name ? s.tool.in_inch + " in" : show(spread, o.units));
+    const bool reckoned =
+        s.over && show(spread.best, o.units) != show(s.over->stated.best, o.units);
+    out += (reckoned ? ". With so long a blade beneath, worked out: " : ". Stated length ") +
+           (by_name ? s.tool.in_inch + " in" : show(spread, o.units));
     if (in_inch && o.units == length_unit::mm) {
         out += ", " + s.tool.in_inch + " in";
     }
@@ -330,13 +333,13 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
     if (!a.asked.tool.tool.note.empty() && !a.asked.tool.over) {
         d.say(a.asked.tool.tool.note);
     }
-    if (std::any_of(r.where.begin(), r.where.end(),
-                    [&](const place& p) { return b.zones[p.zone].has(zone_use::pads); })) {
+    const bool pads = of_pads_alone(r);
+    if (pads) {
         d.say(
             "Between the pads hair has no lay: it is scooped out, and a blade leaves its stated "
-            "length.");
+            "length on every coat.");
     }
-    if (!a.leaves.empty()) {
+    if (!a.leaves.empty() && !pads) {
         d.open("It leaves, combed out:", false);
         d.show(leaves_table(a, r, o.units));
     }

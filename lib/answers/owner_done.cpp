@@ -1,6 +1,8 @@
 // The owner's page to take home: what was done today, by the record.
 #include <algorithm>
 
+#include <pelage/model/dog_record.hpp>
+
 #include "answers/owner_view.hpp"
 
 namespace pelage::io {
@@ -13,14 +15,10 @@ class done_part : owner_view {
 
     [[nodiscard]] bool logged() const { return today_s() != nullptr; }
     [[nodiscard]] bool mats_on(bool tail) const {
-        const visit* v = today_s();
-        return v != nullptr && v->mats &&
-               std::any_of(v->mats->begin(), v->mats->end(), [&](const std::string& word) {
-                   const selection* meant = top_.parts().find(word);
-                   return meant != nullptr &&
-                          std::any_of(meant->places.begin(), meant->places.end(),
-                                      [&](const place& p) { return is_of(p, tail); });
-               });
+        return mats_where([&](const place& p) { return is_of(p, tail); });
+    }
+    [[nodiscard]] bool mats_at(const place& at) const {
+        return mats_where([&](const place& p) { return share_side(p, at); });
     }
 
     void say() {
@@ -29,7 +27,9 @@ class done_part : owner_view {
         if (const std::string left = left_words(v); !left.empty()) {
             s.says.push_back("The hair was left at: " + left + ".");
         } else {
-            s.says.push_back(v.kind == "full" ? "A full groom." : "Today: " + v.kind + ".");
+            s.says.push_back(v.kind == "full"
+                                 ? "A full groom."
+                                 : "Today: " + listed(kinds_logged(r_.patient, v.on)) + ".");
         }
         if (v.mats) {
             s.says.push_back(v.mats->empty() ? "A comb went through to the skin: no mats."
@@ -38,6 +38,16 @@ class done_part : owner_view {
     }
 
   private:
+    template <class Test>
+    [[nodiscard]] bool mats_where(Test is_there) const {
+        const visit* v = today_s();
+        return v != nullptr && v->mats &&
+               std::any_of(v->mats->begin(), v->mats->end(), [&](const std::string& word) {
+                   const selection* meant = top_.parts().find(word);
+                   return meant != nullptr &&
+                          std::any_of(meant->places.begin(), meant->places.end(), is_there);
+               });
+    }
     /// "body (not skirt) 10 mm; legs 16 mm": what can be seen of the dog, of one length together.
     [[nodiscard]] std::string left_words(const visit& v) const {
         grouped<std::string> by;
@@ -87,6 +97,10 @@ void say_done(const owner_view& v) {
 
 bool matted_by_record(const owner_view& v, bool tail) {
     return done_part(v).mats_on(tail);
+}
+
+bool matted_by_record(const owner_view& v, const place& at) {
+    return done_part(v).mats_at(at);
 }
 
 }  // namespace pelage::io

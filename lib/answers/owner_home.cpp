@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <pelage/model/dog_record.hpp>
+
 #include "answers/owner_view.hpp"
 #include "answers/words/dates.hpp"
 #include "answers/words/plan.hpp"
@@ -10,20 +12,6 @@ namespace pelage::io {
 
 namespace {
 
-std::string often(habit h) {
-    switch (h) {
-        case habit::none:
-        case habit::weekly:
-            return "once a week";
-        case habit::two_or_three:
-            return "two or three times a week";
-        case habit::every_other_day:
-            return "every second day";
-        case habit::daily:
-            break;
-    }
-    return "each day";
-}
 /// Where it is brushed first, and where not.
 class brushed_places : protected owner_view {
   public:
@@ -96,7 +84,7 @@ class brushed_places : protected owner_view {
     [[nodiscard]] strings first_places(std::size_t most) const {
         strings names;
         for (const zone_plan& z : g_.zones) {
-            if (z.mat && z.combed_out) {
+            if ((z.mat && z.combed_out) || matted_by_record(*this, z.at)) {
                 put(z, most, names);
             }
         }
@@ -111,11 +99,15 @@ class return_part : brushed_places {
 
     void say() {
         page_section& s = add("Your next visit");
-        if (!m_.when && r_.booked != nullptr && !r_.booked->whole) {
-            s.says.push_back("Today's visit (" + r_.booked->title +
-                             ") does not move the day of the next full groom.");
-        }
         if (!m_.when) {
+            const bool part = r_.booked != nullptr && !r_.booked->whole;
+            const std::string what =
+                part ? r_.booked->title
+                     : listed(o_.today ? kinds_logged(r_.patient, *o_.today) : strings{});
+            if (!what.empty()) {
+                s.says.push_back("Today's visit (" + what +
+                                 ") does not move the day of the next full groom.");
+            }
             return;
         }
         if (g_.bath_waits()) {
@@ -223,6 +215,13 @@ class brushing_part : brushed_places {
   private:
     /// What not to brush, and what only in small steps.
     void spare(page_section& s) const {
+        if (std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& c) {
+                return c.what.when == caution_when::nearly_bare;
+            })) {
+            s.says.emplace_back(
+                "So short, the hair keeps out neither cold nor sun: a dog coat in the cold, shade "
+                "in the heat.");
+        }
         const zone_list bare =
             those([](const zone_plan& z) { return z.came == outcome::clipped_under; });
         const zone_list sore = those([](const zone_plan& z) { return z.hurt.has_value(); });
@@ -325,8 +324,9 @@ class brushing_part : brushed_places {
                        (touchy.empty() ? "where it minds most" : "at the " + touchy) +
                        ", then rest."};
         if (const habit_forecast* none = unbrushed()) {
-            s.says.push_back("No one brushes it through in these weeks. So come by " +
-                             come_by_date(none->when.next_visit, o_) + ".");
+            s.says.push_back(
+                "No one brushes it through in these weeks. In that case come sooner: by " +
+                come_by_date(none->when.next_visit, o_) + ".");
         }
     }
     /// If the weeks of learning leave it unbrushed, where that brings its day forward; else null.

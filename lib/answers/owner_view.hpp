@@ -24,6 +24,8 @@ class owner_view;
 void say_done(const owner_view& v);
 /// Mats on the tail were logged today, or else on an ear.
 [[nodiscard]] bool matted_by_record(const owner_view& v, bool tail);
+/// And there.
+[[nodiscard]] bool matted_by_record(const owner_view& v, const place& at);
 
 /// A page that is being written. Parts of it are classes that look at it. Borrows what it is made of.
 class owner_view {

@@ -64,8 +64,9 @@ class card_page {
         choose(when);
         notes();
         work();
-        for (line& l : booked_steps(g_, r_)) {
-            page_.add(std::move(l));
+        std::size_t n = steps_of(g_, r_, o_, beside_).size();
+        for (const line& l : booked_steps(g_, r_)) {
+            page_.add({line_as::step, l.text, numbered(++n), 0, beside_number});
         }
         say_cautions(page_, g_, r_, told_);
         back(when);
@@ -86,7 +87,7 @@ class card_page {
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
             text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
-                    broken_up(g_, r_, a.total());
+                    (a.by_sheet ? " by its sheet" : "") + broken_up(g_, r_, a.total());
         }
         text += d.invented ? ". An invented dog." : ".";
         constexpr std::size_t long_title = 60;  // a lead is never broken
@@ -101,6 +102,11 @@ class card_page {
         }
     }
 
+    static std::string numbered(std::size_t number) {
+        const std::string n = std::to_string(number);
+        return std::string(n.size() < 2 ? 2 - n.size() : 0, ' ') + n + "  ";
+    }
+
     static std::string no_advice(const dog& d) {
         const bool none = !d.heard || d.heard->known.empty();
         return none ? " No advice is held here for it." : " No advice is held here for all of it.";
@@ -112,6 +118,7 @@ class card_page {
         bool nails = !booked_in_part(r_) && !g_.bath_waits();  // not told yet
         for (const list when : {list::before_bath, list::after_bath}) {
             if (when == list::after_bath) {
+                rough_down();
                 if (const std::string text = between_lists(g_, r_, told_); !text.empty()) {
                     nails = nails && !nails_before_bath();
                     between(nails_before_bath() ? with_nails({}, "; " + text) : text);
@@ -124,19 +131,28 @@ class card_page {
                     last = s.of;
                 }
             }
-            std::string text = blends_in_brief(g_, r_, when, o_.units);
-            if (when == list::after_bath && nails) {
-                text = with_nails(std::move(text), {});
-            }
-            if (!text.empty()) {
+            if (const std::string text = blends_in_brief(g_, r_, when, o_.units); !text.empty()) {
                 when == list::after_bath ? between(text) : beneath(text);
+            }
+            if (when == list::after_bath && nails) {
+                between(with_nails({}, {}));
             }
         }
     }
 
+    /// What most do before so much hair is washed, told where it would be done.
+    void rough_down() {
+        const auto c = std::find_if(
+            g_.cautions.begin(), g_.cautions.end(),
+            [](const caution_line& l) { return l.what.when == caution_when::much_off; });
+        if (c != g_.cautions.end() && bathed_between(r_) && !g_.bath_waits() && !in_visits(g_)) {
+            between(c->what.brief);
+            told_.push_back(c->what.when);
+        }
+    }
+
     void step(const plan_step& s, const block* last) {
-        const std::string n = std::to_string(s.number);
-        const std::string lead = std::string(n.size() < 2 ? 2 - n.size() : 0, ' ') + n + "  ";
+        const std::string lead = numbered(s.number);
         if (s.of == nullptr) {
             const caution* c = s.combs_out ? find(r_.reference.cautions, "combing-out") : nullptr;
             page_.add({line_as::step, s.does + (c == nullptr ? "" : ": " + c->brief), lead, 0,
@@ -186,6 +202,9 @@ class card_page {
     void left() {
         constexpr std::size_t long_list = 120;  // columns; nobody looks for a place in it
         for (const line& l : left_lines(g_, r_, o_.units)) {
+            if (booked_in_part(r_) && g_.blocks.empty() && l.lead.empty() && l.text == not_booked) {
+                continue;  // what is booked stands above
+            }
             const bool rest = !l.lead.empty() && l.text.size() > long_list;
             if (l.as != line_as::caution) {
                 // who reads in haste takes "leave left ..." for a side
@@ -297,13 +316,22 @@ class card_page {
     /// When the dog is back: a day by sound hair alone. What isn't done yet, hurt skin and what is left for teats
     /// don't count (after_groom); of teats it is said where they are left.
     void back(const std::optional<return_date>& when) {
-        if (when) {
+        if (g_.bath_waits()) {
+            page_.say(
+                "Back: once what stopped it is mended, for the rest of the work; the day after "
+                "that is "
+                "worked out then.",
+                2);
+        } else if (when) {
             page_.say(when_in_brief(*when, g_, r_, o_) + strip_in_brief(g_, r_) +
                           (g_.stuck.empty() ? "" : " What is not done yet isn't counted.") +
                           (any_hurt(g_) ? " Hurt skin: when the veterinarian says." : ""),
                       2);
         } else if (booked_in_part(r_)) {
-            page_.say("Back: as its last full groom says (pelage regrow).", 2);
+            const bool begins = r_.patient.age == life_stage::young && r_.patient.visits.empty();
+            page_.say(begins ? "Back: no full groom yet that a day could be reckoned from."
+                             : "Back: as its last full groom says (pelage regrow).",
+                      2);
         }
     }
 

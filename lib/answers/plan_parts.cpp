@@ -121,6 +121,10 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
             out.push_back(item(no_bath_words(r)));
         }
         std::string text = step_work_words(done);
+        const std::string& rake = coat_of(r.reference, *r.patient.coat).carded_with;
+        if (done == service_step::deshed && !rake.empty()) {
+            text = rake + ": " + text;
+        }
         if (done == service_step::nails && sore_foot(g, r)) {
             text = no_foot_sound(g, r) ? std::string(nails_wait) : text + "; not on the sore foot";
         }
@@ -158,7 +162,7 @@ std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit 
         out.push_back(item(places.listed_of(by_sheet), "as the sheet says: "));
     }
     if (booked_in_part(r)) {
-        out.push_back(item("all that isn't booked"));
+        out.push_back(item(std::string(not_booked)));
     }
     return out;
 }

@@ -53,6 +53,7 @@ inline constexpr std::string_view nails_wait = "no nails today: the feet are sor
 [[nodiscard]] bool sore_ear(const groom& g, const plan_request& r);
 
 /// Places that are left, by why; hurt ones as cautions.
+inline constexpr std::string_view not_booked = "all that isn't booked";
 [[nodiscard]] std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u);
 
 /// What the owner is asked about pairs that come out uneven.

@@ -149,12 +149,13 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
         case quiz_asks::never_goes:
             return here + may_and_never(q, wrong, r, u);
         case quiz_asks::under_mat:
-            return may_and_not(held_by(q.right), other, r, u) +
+            return may_and_none_of(held_by(q.right), other, wrong, r, u) +
                    "; on hurt skin or a mat felted to it nothing may";
         case quiz_asks::in_place_of:
             return held_words(q.tool, u) + " leaves " + show(*q.with, u) + ", and " +
-                   leaves_words(q.right, u) + "; " + leaves_words(other, u) +
-                   ", further off than a plan takes" + minded(held_by(q.right), q.tool);
+                   leaves_words(q.right, u) + "; " + leaves_words(other, u) + ", more than the " +
+                   show(tolerance(q.with->best, false, r.rules.prices), u) + " a plan takes" +
+                   minded(held_by(q.right), q.tool);
         case quiz_asks::under_comb:
             return may_and_not(held_by(q.right), other, r, u);
         case quiz_asks::nearest_comb:
@@ -188,7 +189,7 @@ std::string question_words(const quiz_question& q, const quiz_request& r, length
                    "under its edge?";
         case quiz_asks::in_place_of:
             return capital(coat_title(q, r)) + ": " + tool +
-                   " is out. What of the kit does its work, with the lay?";
+                   " is out. What of the kit does its work on the body, with the lay?";
         case quiz_asks::under_comb:
             return "Over which blade does the comb " + comb_words(q.tool.over->id, u) + " sit?";
         case quiz_asks::nearest_comb:

@@ -92,7 +92,7 @@ std::string reasons_writer::reason(const reason_why& why) const {
             return z.target && z.leaves ? off_in_words(z) + ", but costs least here"
                                         : "costs least here";
         case chosen_for::in_hand:
-            return "in the hand anyway" + alone;
+            return "that blade or comb is used anyway" + alone;
         case chosen_for::spares:
             return "spares a pick-up" +
                    (why.with.empty() ? ""

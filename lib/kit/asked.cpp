@@ -33,7 +33,8 @@ bool no_coat_needed(const terms_asked& t) {
 
 /// Written as a mix is: brackets, a generation or genes first, an x between.
 bool is_written_mix(const std::vector<token>& words, const lookup_request& r) {
-    if (r.kind != asked_kind::any || words.empty()) {
+    if (r.kind != asked_kind::any || words.empty() ||
+        (words.size() == 1 && words.front().low == "cross")) {
         return false;
     }
     const std::string& first = words.front().low;

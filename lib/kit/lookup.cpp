@@ -310,6 +310,13 @@ void add_basis(const lookup_request& r, lookup_answer& a) {
 
 }  // namespace
 
+bool of_pads_alone(const lookup_request& r) {
+    const auto& zones = r.reference.dog_body.zones;
+    return !r.where.empty() && std::all_of(r.where.begin(), r.where.end(), [&](const place& p) {
+        return zones[p.zone].has(zone_use::pads);
+    });
+}
+
 const glossary& words_of(const lookup_request& r) {
     static const glossary none;
     return r.words == nullptr ? none : *r.words;

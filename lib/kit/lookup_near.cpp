@@ -66,7 +66,7 @@ void keep_fittest(std::vector<near_setup>& all, const setup& self, const length&
 }  // namespace
 
 double lay_asked(const lookup_request& r, coat_class c) {
-    return lay_of(r.reference, r.rules, c).best;
+    return of_pads_alone(r) ? upright : lay_of(r.reference, r.rules, c).best;
 }
 
 length stops_at(const lookup_request& r, coat_class c) {

@@ -19,7 +19,9 @@ class of_places {
         const auto& zones = r_.reference.dog_body.zones;
         for (std::size_t z = 0; z < zones.size(); ++z) {
             if (!zones[z].has(zone_use::scissors_only)) {
-                ways(z);
+                if (!zones[z].has(zone_use::pads)) {  // hair between pads has no lay
+                    ways(z);
+                }
                 nevers(z);
             }
         }

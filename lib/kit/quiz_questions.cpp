@@ -64,7 +64,10 @@ std::vector<quiz_option> other_lengths(const finished& right, std::vector<length
     for (const length& l : all) {
         const bool apart = std::all_of(kept.begin(), kept.end(),
                                        [&](const length& k) { return read_apart(k, l); });
-        if (apart && (l < right.low || l > right.high)) {
+        // an end of the range, as it is read, is right, too
+        const bool beyond = (l < right.low || l > right.high) && read_apart(l, right.low) &&
+                            read_apart(l, right.high);
+        if (apart && beyond) {
             kept.push_back(l);
             out.push_back({l});
         }

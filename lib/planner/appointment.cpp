@@ -35,6 +35,19 @@ work step_work(service_step s, dog_size size, coat_class coat, const price_rules
     return {};
 }
 
+/// What washes and dries as: most of a body that was clipped down for its mats before the bath as a smooth coat
+/// does, whatever it grew as (assumption).
+coat_class bathed_as(const plan_request& r, const groom& g) {
+    std::ptrdiff_t body = 0;
+    std::ptrdiff_t off = 0;
+    for (const zone_plan& z : g.zones) {
+        const bool here = r.reference.dog_body.zones[z.at.zone].where == group::body;
+        body += here ? 1 : 0;
+        off += here && (z.off_by || (z.mat && mat_clipped_off(z))) ? 1 : 0;
+    }
+    return 2 * off > body ? coat_class::smooth : *r.patient.coat;
+}
+
 }  // namespace
 
 work minutes_beside_plan(const service& booked, dog_size size, coat_class coat,
@@ -76,7 +89,7 @@ appointment appointment_of(const plan_request& r, const groom& g, const service&
         const work takes = s == service_step::before_bath ? g.before
                            : s == service_step::after_bath
                                ? g.after
-                               : step_work(s, r.patient.size, *r.patient.coat, r.rules.prices);
+                               : step_work(s, r.patient.size, bathed_as(r, g), r.rules.prices);
         if (takes > work{}) {
             out.steps.push_back({s, takes});
         }

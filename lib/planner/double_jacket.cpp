@@ -9,8 +9,6 @@ namespace pelage {
 
 namespace {
 
-constexpr double upright = 90.0;  // degrees: hair without a lay keeps what the blade leaves
-
 /// The sheet as it stands wants the jacket clipped somewhere.
 bool sheet_clips_jacket(const style& s, const body& b, const part_index& parts) {
     const resolved_style laid(b, parts, s);

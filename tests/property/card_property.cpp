@@ -336,6 +336,10 @@ class reading {
     }
 
     void back() {
+        if (g_.bath_waits()) {
+            must(has("Back: once what stopped it is mended") && !has("Back by"), "no date yet");
+            return;
+        }
         must(when_.has_value() && has("ack by " + in_short(when_->next_visit)), "the date");
         must(!when_ || when_->reason == visit_kind::usual ||
                  has("full groom by " + in_short(when_->full_groom)),

@@ -34,6 +34,9 @@ struct lookup_request {
     bool invented = false;  ///< the kit is the demo salon's
 };
 
+/// Whether it asks about nothing but pads, where hair has no lay.
+[[nodiscard]] bool of_pads_alone(const lookup_request& r);
+
 /// The glossary of a request, empty where it has none.
 [[nodiscard]] const glossary& words_of(const lookup_request& r);
 

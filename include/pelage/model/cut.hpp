@@ -49,6 +49,10 @@ struct cut_rules {
     return 1.0 + way * (r.blade_long_share.best - 1.0);
 }
 
+/// The lay (degrees) of hair that stands up or has no lay, as between the pads: it keeps what a blade is
+/// stated to leave.
+inline constexpr double upright = 90.0;
+
 /// Stated length of a clipping setup with the makers' spread: a blade's own; a comb's plus the
 /// blade under it less the one it is stated over. The setup is of kind clip.
 [[nodiscard]] inline figure<length> stated_length(const setup& s, const cut_rules& r) {

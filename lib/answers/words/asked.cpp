@@ -6,6 +6,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/words/lookup.hpp"
+#include "answers/words/places.hpp"
 #include "answers/words/refusal.hpp"
 #include "answers/words/tool.hpp"
 
@@ -165,7 +166,7 @@ std::string coat_open_words(const terms_asked& t) {
 }
 
 std::string not_there_words(const not_there& n, const body& b) {
-    const std::string where = "on the " + listed(titles(b, n.where));
+    const std::string where = on_the(titles(b, n.where));
     switch (n.what) {
         case not_there::of::skip_teeth:
             return "not " + where + ": " + std::string(refusal_words(refusal::skip_teeth_here));

@@ -76,7 +76,7 @@ std::string consent_in_brief(const consent& c, const groom& g, const plan_reques
         case consent_for::frail:
             return std::string(only_with_young(r.patient) ? "a pregnant or nursing"
                                                           : "an old or unwell") +
-                   " dog is groomed, and not to the end if it has had enough";
+                   " dog is groomed all the same, and stopped when it has had enough";
         default:
             return consent_words(c, g, r);
     }

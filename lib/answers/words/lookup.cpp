@@ -4,6 +4,7 @@
 
 #include <pelage/base/phrase.hpp>
 
+#include "answers/words/places.hpp"
 #include "answers/words/refusal.hpp"
 
 namespace pelage::io {
@@ -22,6 +23,21 @@ std::string cause_words(const no_go& no) {
     return "customary there: with the lay";
 }
 
+namespace {
+
+/// Where skin is firm and flat enough for skip teeth.
+std::vector<std::string> for_skip_teeth(const body& b) {
+    std::vector<std::string> out;
+    for (const zone& z : b.zones) {
+        if (z.has(zone_use::skip_teeth)) {
+            out.push_back(z.title);
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
 std::string caution_words(lookup_caution c, const lookup_answer& a, const lookup_request& r) {
     switch (c) {
         case lookup_caution::nearest_comb:
@@ -35,9 +51,9 @@ std::string caution_words(lookup_caution c, const lookup_answer& a, const lookup
         case lookup_caution::comb_drops_off:
             return "seat it: if it drops off, the " + a.asked.tool.tool.id + " cuts to the skin";
         case lookup_caution::fold_of_skin:
-            return "skip teeth let a fold of skin roll in and cut it: only on the top of the neck, "
-                   "shoulder, back, ribs, loin, rump and outer thigh, and not on old, thin-skinned "
-                   "or dehydrated dogs";
+            return "skip teeth let a fold of skin roll in and cut it: only on the " +
+                   listed(for_skip_teeth(r.reference.dog_body)) +
+                   ", and not on old, thin-skinned or dehydrated dogs";
         case lookup_caution::teeth_unknown:
             return "whether it has full or skip teeth isn't known from the number: look at it; "
                    "until then treat it as skip teeth";
@@ -54,7 +70,7 @@ std::string caution_words(lookup_caution c, const lookup_answer& a, const lookup
         case lookup_caution::carded_coats:
             break;
     }
-    return "smooth and double coats are carded, not clipped";
+    return "double coats are carded, smooth ones rubbed out; neither is clipped as a rule";
 }
 
 std::string_view exception_words(use_there::exception e) {
@@ -93,11 +109,10 @@ std::string there_words(const use_there& there, const lookup_request& r) {
                there.scissored.end();
     });
     const auto on = [&](const std::vector<place>& where) {
-        return "on the " + listed(titles(b, where)) + ": ";
+        return on_the(titles(b, where)) + ": ";
     };
-    const std::string rest = there.scissored.empty()
-                                 ? ""
-                                 : "; with scissors on the " + listed(titles(b, there.scissored));
+    const std::string rest =
+        there.scissored.empty() ? "" : "; with scissors " + on_the(titles(b, there.scissored));
     switch (there.use) {
         case use_there::may::so:
             return on(clipped) + "it may be used so" + rest;

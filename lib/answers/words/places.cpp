@@ -17,6 +17,11 @@ body plain_body(const body& b, const glossary& g) {
     return out;
 }
 
+std::string on_the(const std::vector<std::string>& titles) {
+    const std::string all = listed(titles);
+    return (all.starts_with("behind ") || all.starts_with("under ") ? "" : "on the ") + all;
+}
+
 std::string places_or_whole(const body& b, const std::vector<place>& all) {
     const auto covered = [&](std::size_t zone, side s) {
         return std::any_of(all.begin(), all.end(), [&](const place& p) {

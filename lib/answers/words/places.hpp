@@ -19,6 +19,9 @@ using zone_list = std::vector<std::size_t>;
 /// Places as a phrase; "the whole dog" where none but prep places are missing.
 [[nodiscard]] std::string places_or_whole(const body& b, const std::vector<place>& all);
 
+/// "on the belly and groin", but "behind the ears" and "under the tail", which are said as they are.
+[[nodiscard]] std::string on_the(const std::vector<std::string>& titles);
+
 /// The names of a plan's places. Borrows both.
 class place_words {
   public:

@@ -23,13 +23,13 @@ std::string off_words(const zone_plan& z, length_unit u) {
     return show(off, u) + (z.leaves->best < *z.target ? " shorter" : " longer") + " than asked";
 }
 
-/// "; about there in 20 to 45 days".
+/// "; near enough in 20 to 45 days".
 std::string wait_words(const std::optional<hair_wait>& w) {
     if (!w) {
         return {};
     }
     return w->never ? "; this coat may never get there"
-                    : "; about there in " + detail::fixed(in_days(w->early), 0) + " to " +
+                    : "; near enough in " + detail::fixed(in_days(w->early), 0) + " to " +
                           detail::fixed(in_days(w->late), 0) + " days";
 }
 
@@ -156,7 +156,7 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
         case cause::mat_off:
             return mat_words(r, z);
         case cause::part_down:
-            return "comes down with the " +
+            return "clipped with the " +
                    std::string(name(part_of(r.reference.dog_body.zones[z.at.zone]))) +
                    ", of which mats take much";
         case cause::goes_along:
@@ -383,8 +383,12 @@ std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
     if (p.hurt) {
         // what is left alone is the longer one, or of a length that nobody knows
         const bool left_longer = !p.left || (p.right && *p.left > *p.right);
-        return uneven_words(p, b, u) + "; or leave the " + (left_longer ? "right" : "left") +
-               " one as it is, too?";
+        const side sound = left_longer ? side::right : side::left;
+        const std::optional<length>& cut = left_longer ? p.right : p.left;
+        const std::optional<length>& stays = left_longer ? p.left : p.right;
+        return title(b, {p.zone, sound}) + (cut ? " at " + show(*cut, u) : " as planned") +
+               " while the " + (left_longer ? "left" : "right") + " one stays as it is" +
+               (stays ? " (" + show(*stays, u) + ")" : "") + ", or leave both?";
     }
     return uneven_words(p, b, u) + "; alike at " + show(shorter(*p.left, *p.right), u) + "?";
 }

@@ -7,15 +7,15 @@ namespace pelage::io {
 std::string_view refusal_words(refusal r) {
     constexpr std::array<std::string_view, 21> words{
         "a comb cannot go through or under a mat",
-        "a comb sits on a short blade with full teeth only",
+        "a comb sits on full teeth no longer than a 10",
         "clean face and feet are clipped bare: a comb leaves hair on lips and between toes",
         "felted to the skin: stop, a veterinarian decides",
         "too long to pass safely between skin and mat",
         "only full teeth go under a mat",
         "no scissors or hand tools between mat and skin",
-        "skip teeth can catch thin or folded skin here",
+        "skip teeth only on broad, flat, firm parts: elsewhere they catch skin",
         "skip teeth can catch the lump or scab here",
-        "a 50 is a surgical blade",
+        "a 50 is too short for any dog outside a veterinarian's surgery",
         "so short a blade goes bare only on pads, or on clean face and feet in show finish with "
         "the "
         "owner's consent",

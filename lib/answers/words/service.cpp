@@ -65,7 +65,8 @@ std::string step_work_words(service_step s) {
             return "take out the undercoat that comes away by itself, with the lay, skin in sight; "
                    "stop at redness";
         case service_step::roll:
-            return "pull what is ripe of the jacket, a few hairs at a time; what holds stays";
+            return "by hand: pull what is ripe of the jacket, a few hairs at a time; what holds "
+                   "stays";
         case service_step::nails:
             return "shorten the nails, short of the quick; a nail that bleeds past 5 minutes is a "
                    "veterinarian's";

@@ -34,4 +34,19 @@ std::string basis_words(const evidence& e) {
     return s;
 }
 
+std::string often(habit h) {
+    switch (h) {
+        case habit::none:
+        case habit::weekly:
+            return "once a week";
+        case habit::two_or_three:
+            return "two or three times a week";
+        case habit::every_other_day:
+            return "every second day";
+        case habit::daily:
+            break;
+    }
+    return "each day";
+}
+
 }  // namespace pelage::io

@@ -17,4 +17,7 @@ namespace pelage::io {
 /// "common practice, no source", "published: diaz-2004", "our guess", with the note.
 [[nodiscard]] std::string basis_words(const evidence& e);
 
+/// How often an owner is asked to brush: "every second day".
+[[nodiscard]] std::string often(habit h);
+
 }  // namespace pelage::io

@@ -41,11 +41,10 @@ void check_under_comb(record& r, const kit& k) {
                         "not; write {}",
                         shown(k.under_comb), blades_that_go_under(k)));
     } else if (!goes_under(*b)) {
-        r.out().add(
-            r.at("under_comb"), errc::conflict,
-            fmt::format("a comb sits on a short blade with full teeth only; found {}; write "
-                        "{}",
-                        shown(k.under_comb), blades_that_go_under(k)));
+        r.out().add(r.at("under_comb"), errc::conflict,
+                    fmt::format("a comb sits on full teeth no longer than a 10; found {}; write "
+                                "{}",
+                                shown(k.under_comb), blades_that_go_under(k)));
     }
 }
 
