@@ -9,10 +9,7 @@ document illustrated(document page, const dog_picture& p) {
     if (page.sections.empty()) {
         page.open();
     }
-    // what stops all of it is read before anything is looked at
-    const auto stop = std::find_if(page.sections.begin(), page.sections.end(),
-                                   [](const section& s) { return s.heading == "STOP"; });
-    auto& blocks = stop != page.sections.end() ? stop->blocks : page.sections.front().blocks;
+    auto& blocks = page.sections.front().blocks;
     auto at = std::find_if(blocks.begin(), blocks.end(), [](const auto& block) {
         return std::holds_alternative<typed_table>(block);
     });
@@ -27,7 +24,10 @@ document with_views(document page, const dog_picture& p) {
     for (drawing& d : drawings_of(p)) {
         views.blocks.emplace_back(std::move(d));
     }
-    page.sections.insert(page.sections.begin() + (page.sections.empty() ? 0 : 1), std::move(views));
+    std::size_t at = page.sections.empty() ? 0 : 1;
+    // what stops all of it is read before anything is looked at
+    at += at < page.sections.size() && page.sections[at].heading == "STOP" ? 1 : 0;
+    page.sections.insert(page.sections.begin() + static_cast<std::ptrdiff_t>(at), std::move(views));
     return page;
 }
 
