@@ -51,6 +51,9 @@ class sieve {
                         : leaves.best < hair_ && (named_ || in_band(leaves));
     }
 
+    /// Whether may_clip says all of a blade or comb that lets_through would.
+    [[nodiscard]] bool by_length_alone() const { return !by_list_ && !named_; }
+
   private:
     [[nodiscard]] bool in_band(const finished& leaves) const {
         return (by_best_ ? leaves.best : leaves.low) > least_ && leaves.best < most_;

@@ -249,8 +249,8 @@ bool compiler::add_cells_once(std::size_t index, const zone_situation& at, const
     bool any = false;
     bool reached = !z.target;
     const sieve worth_a_look(at);
-    const auto add = [&](std::size_t k, bool scissors_too) {
-        if (!worth_a_look.lets_through(setups[k], top_.leaves(k, coat_.id))) {
+    const auto add = [&](std::size_t k, bool scissors_too, bool let_through) {
+        if (!let_through && !worth_a_look.lets_through(setups[k], top_.leaves(k, coat_.id))) {
             return;
         }
         const candidate c = cell_for(at, setups[k], top_.leaves(k, coat_.id), scissors_too);
@@ -269,12 +269,12 @@ bool compiler::add_cells_once(std::size_t index, const zone_situation& at, const
         }
         for (const std::size_t k : top_.clips(d)) {
             if (worth_a_look.may_clip(setups[k], top_.leaves(k, coat_.id))) {
-                add(k, false);
+                add(k, false, worth_a_look.by_length_alone());
             }
         }
     }
     for (const std::size_t k : top_.by_hand()) {
-        add(k, by_clipper && !reached && setups[k].kind == tool_kind::scissors);
+        add(k, by_clipper && !reached && setups[k].kind == tool_kind::scissors, false);
     }
     return any;
 }
