@@ -67,9 +67,7 @@ class asked_part : owner_view {
         page_section& s = add("What you asked for");
         if (r_.booked != nullptr && !r_.booked->whole) {
             s.says.push_back(sentence_case(r_.booked->text) + ".");
-            if (const strings told = told_alerts(); !told.empty()) {
-                s.says.push_back("You told us: " + listed(told) + ".");
-            }
+            say_told(s);
             return;
         }
         const std::array<std::pair<const char*, part>, 6> parts{{{"body", part::body},
@@ -120,12 +118,15 @@ class asked_part : owner_view {
                     long_as(mm(by_length[n].first / 100.0));
         }
         s.says.push_back(text + ".");
+        say_told(s);
+    }
+
+  private:
+    void say_told(page_section& s) const {
         if (const strings told = told_alerts(); !told.empty()) {
             s.says.push_back("You told us: " + listed(told) + ".");
         }
     }
-
-  private:
     /// The parts an owner speaks of.
     enum class part { body, legs, tail, feet, head, ears, other };
     static part part_of(const zone& z) {

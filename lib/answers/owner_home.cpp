@@ -7,6 +7,7 @@
 #include "answers/owner_view.hpp"
 #include "answers/words/dates.hpp"
 #include "answers/words/plan.hpp"
+#include "answers/words/strip.hpp"
 
 namespace pelage::io {
 

@@ -45,6 +45,36 @@ struct leader_end {
     polygon of;
 };
 
+constexpr double never = std::numeric_limits<double>::max();
+constexpr double unknown = -1.0;
+
+/// Where a label may stand, and what that costs whatever stands beside it.
+struct stand {
+    text_box box;
+    drawn_point from;       ///< where its leader begins
+    double alone = never;   ///< `never`: not there
+    double past = unknown;  ///< what its leader goes over and past; worked out once it is asked
+    double aside = 0.0;     ///< how far it is from straight above, where it has to be above
+};
+
+/// A label outside, with the stands looked at so far: so many around its place, and so on outward.
+struct asked_label {
+    const wanted_label* wanted;
+    text_box size;
+    drawn_point anchor;
+    std::vector<stand> stands;
+};
+
+constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
+
+/// Where it stands: at which of its stands.
+struct standing {
+    std::size_t label = 0;
+    std::size_t at = nowhere;
+    text_box box{};
+    drawn_point from{};
+};
+
 /// Labels outside take the best places that are left, those near the edge first; then each in turn looks
 /// for a better one.
 class label_layout {
@@ -115,36 +145,6 @@ class label_layout {
     }
 
   private:
-    static constexpr double never = std::numeric_limits<double>::max();
-    static constexpr double unknown = -1.0;
-
-    /// Where a label may stand, and what that costs whatever stands beside it.
-    struct stand {
-        text_box box;
-        drawn_point from;       ///< where its leader begins
-        double alone = never;   ///< `never`: not there
-        double past = unknown;  ///< what its leader goes over and past; worked out once it is asked
-        double aside = 0.0;     ///< how far it is from straight above, where it has to be above
-    };
-
-    /// A label outside, with the stands looked at so far: so many around its place, and so on outward.
-    struct asked_label {
-        const wanted_label* wanted;
-        text_box size;
-        drawn_point anchor;
-        std::vector<stand> stands;
-    };
-
-    static constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
-
-    /// Where it stands: at which of its stands.
-    struct standing {
-        std::size_t label = 0;
-        std::size_t at = nowhere;
-        text_box box{};
-        drawn_point from{};
-    };
-
     [[nodiscard]] const drawn_point& anchor_of(const standing& l) const {
         return asked_[l.label].anchor;
     }

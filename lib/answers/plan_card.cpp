@@ -24,12 +24,30 @@
 #include "answers/words/plan.hpp"
 #include "answers/words/service.hpp"
 #include "answers/words/skin.hpp"
+#include "answers/words/strip.hpp"
 
 namespace pelage::io {
 
 namespace {
 
 constexpr std::size_t beside_number = 4;  // columns that a step's number takes
+
+std::string numbered(std::size_t number) {
+    const std::string n = std::to_string(number);
+    return std::string(n.size() < 2 ? 2 - n.size() : 0, ' ') + n + "  ";
+}
+
+std::string no_advice(const dog& d) {
+    const bool none = !d.heard || d.heard->known.empty();
+    return none ? " No advice is held here for it." : " No advice is held here for all of it.";
+}
+
+/// Of a visit that is no full groom.
+std::string back_in_part(const plan_request& r) {
+    const bool begins = r.patient.age == life_stage::young && r.patient.visits.empty();
+    return begins ? "Back: no full groom yet that a day could be reckoned from."
+                  : "Back: as its last full groom says (pelage regrow).";
+}
 
 class card_page {
   public:
@@ -102,16 +120,6 @@ class card_page {
         }
     }
 
-    static std::string numbered(std::size_t number) {
-        const std::string n = std::to_string(number);
-        return std::string(n.size() < 2 ? 2 - n.size() : 0, ' ') + n + "  ";
-    }
-
-    static std::string no_advice(const dog& d) {
-        const bool none = !d.heard || d.heard->known.empty();
-        return none ? " No advice is held here for it." : " No advice is held here for all of it.";
-    }
-
     void work() {
         const std::vector<plan_step> steps = steps_of(g_, r_, o_, beside_);
         page_.open({}, false);
@@ -142,10 +150,11 @@ class card_page {
 
     /// What most do before so much hair is washed, told where it would be done.
     void rough_down() {
-        const auto c = std::find_if(
-            g_.cautions.begin(), g_.cautions.end(),
-            [](const caution_line& l) { return l.what.when == caution_when::much_off; });
-        if (c != g_.cautions.end() && bathed_between(r_) && !g_.bath_waits() && !in_visits(g_)) {
+        const auto& all = g_.cautions;
+        const auto c = std::find_if(all.begin(), all.end(), [](const caution_line& l) {
+            return l.what.when == caution_when::much_off;
+        });
+        if (c != all.end() && bathed_between(r_) && !g_.bath_waits() && !in_visits(g_)) {
             between(c->what.brief);
             told_.push_back(c->what.when);
         }
@@ -169,7 +178,6 @@ class card_page {
     void beneath(const std::string& text) {
         page_.add({line_as::detail, text, {}, beside_number, beside_number + 2});
     }
-
     /// The same, of no step: before what follows, or after all of them.
     void between(const std::string& text) {
         page_.add({line_as::between, text, {}, beside_number, beside_number + 2});
@@ -328,10 +336,7 @@ class card_page {
                           (any_hurt(g_) ? " Hurt skin: when the veterinarian says." : ""),
                       2);
         } else if (booked_in_part(r_)) {
-            const bool begins = r_.patient.age == life_stage::young && r_.patient.visits.empty();
-            page_.say(begins ? "Back: no full groom yet that a day could be reckoned from."
-                             : "Back: as its last full groom says (pelage regrow).",
-                      2);
+            page_.say(back_in_part(r_), 2);
         }
     }
 

@@ -8,6 +8,7 @@
 
 #include "answers/words/refusal.hpp"
 #include "answers/words/skin.hpp"
+#include "answers/words/strip.hpp"
 #include "answers/words/tool.hpp"
 
 namespace pelage::io {
@@ -214,11 +215,6 @@ std::string coats_words(const style& s) {
     return "this sheet is made for another coat (" + coats + "): think twice before you follow it";
 }
 
-std::string strip_weeks(const matting_rules& m) {
-    const auto weeks = [](const days& d) { return detail::fixed(in_days(d) / 7.0, 0); };
-    return weeks(m.strip_again.low) + " to " + weeks(m.strip_again.high) + " weeks";
-}
-
 std::string strip_words(const matting_rules& m) {
     return "a stripped jacket is stripped again after " + strip_weeks(m) +
            " and rolled in between (common practice, no source); how stripped hair "
@@ -391,23 +387,6 @@ std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
                (stays ? " (" + show(*stays, u) + ")" : "") + ", or leave both?";
     }
     return uneven_words(p, b, u) + "; alike at " + show(shorter(*p.left, *p.right), u) + "?";
-}
-
-std::string jacket_in_brief(const groom& g, const plan_request& r) {
-    const bool told = std::any_of(g.notes.begin(), g.notes.end(), [](const plan_note& n) {
-        return n.what == plan_note::kind::strip_again;
-    });
-    return told ? "The jacket is rolled in between and stripped again in " +
-                      strip_weeks(r.rules.matting) + "."
-                : "";
-}
-
-std::string strip_in_brief(const groom& g, const plan_request& r) {
-    std::string jacket = jacket_in_brief(g, r);
-    if (!jacket.empty()) {
-        jacket.front() = 't';
-    }
-    return jacket.empty() ? "" : " That is the rest of the coat: " + jacket;
 }
 
 }  // namespace pelage::io

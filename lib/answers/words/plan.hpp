@@ -29,9 +29,4 @@ namespace pelage::io {
 /// The question whether a pair is cut alike.
 [[nodiscard]] std::string ask_words(const uneven_pair& p, const body& b, length_unit u);
 
-/// "The jacket is rolled in between and stripped again in 13 to 26 weeks.", where it was stripped; else empty.
-[[nodiscard]] std::string jacket_in_brief(const groom& g, const plan_request& r);
-/// The same with that the dates are of the rest.
-[[nodiscard]] std::string strip_in_brief(const groom& g, const plan_request& r);
-
 }  // namespace pelage::io
