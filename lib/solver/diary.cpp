@@ -96,10 +96,13 @@ double diary::gap() const {
 
 namespace {
 
-/// A gap of half a hundredth is near enough: the minutes themselves are not known as well.
-bool far_from(std::int64_t bound, const diary& best, bool any) {
+constexpr double near_enough = 0.005;  ///< a gap: the minutes themselves are not known as well
+constexpr double late_enough = 0.02;   ///< what is near enough once it was sought for long
+constexpr int sought_long = 8;         ///< rounds
+
+bool far_from(std::int64_t bound, const diary& best, bool any, double near = near_enough) {
     const auto cost = static_cast<double>(in_mmin(best.cost));
-    return !any || cost - static_cast<double>(bound) > 0.005 * cost;
+    return !any || cost - static_cast<double>(bound) > near * cost;
 }
 
 /// Where more is due than the hours hold, a price on every day alike is a better beginning than none: each
@@ -139,7 +142,7 @@ diary diary_of(const diary_problem& p, int rounds) {
         }
     };
     std::int64_t bound = std::max<std::int64_t>(0, o.price(at).bound);
-    for (int turn = 0; turn < 6 && far_from(bound, best, any); ++turn) {
+    for (int turn = 0; turn < 2 && far_from(bound, best, any); ++turn) {
         keep(o.place(at));
     }
     if (far_from(bound, best, any)) {
@@ -147,7 +150,11 @@ diary diary_of(const diary_problem& p, int rounds) {
     }
     double reach = 0.05;  // how far above the best bound the next one is sought, as a share of it
     int stale = 0;
-    for (int round = 0; round < rounds && far_from(bound, best, any); ++round) {
+    const auto seek_on = [&](int round) {
+        const double near = round < sought_long ? near_enough : late_enough;
+        return round < rounds && far_from(bound, best, any, near);
+    };
+    for (int round = 0; seek_on(round); ++round) {
         const office::priced found = o.price(at);
         if (found.bound > bound) {
             bound = found.bound;
@@ -163,7 +170,7 @@ diary diary_of(const diary_problem& p, int rounds) {
             keep(o.place(at));
         }
     }
-    if (far_from(bound, best, any)) {
+    if (far_from(bound, best, any, late_enough)) {
         keep(o.place(at));
     }
     best.bound = mmin(bound);
