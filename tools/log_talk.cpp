@@ -141,8 +141,7 @@ class talk {
             const std::string word = std::string(1, key) + s.substr(0, s.find(' '));
             return !s.empty() && parts.find(word) != nullptr
                        ? "\"" + word +
-                             "\" is a place; write l first for a length, t for a tool, or say it "
-                             "in "
+                             "\" is a place; write l first for a length, t for a tool, or use "
                              "other words"
                        : "";
         });

@@ -172,8 +172,8 @@ std::string sum_words(const diary_matter& m, const diary_rows& all) {
     if (!m.found.lapses.empty()) {
         s += " " + std::to_string(m.found.lapses.size()) + " not held, see below.";
     }
-    return s + " A dog's visits lie at least " + std::to_string(m.question.problem.gap) +
-           " days apart, late or not." + proven_words(m);
+    return s + " But for promised days a dog's visits lie at least " +
+           std::to_string(m.question.problem.gap) + " days apart, late or not." + proven_words(m);
 }
 
 /// Dogs for which there is no day.

@@ -325,11 +325,7 @@ class card_page {
     /// don't count (after_groom); of teats it is said where they are left.
     void back(const std::optional<return_date>& when) {
         if (g_.bath_waits()) {
-            page_.say(
-                "Back: once what stopped it is mended, for the rest of the work; the day after "
-                "that is "
-                "worked out then.",
-                2);
+            page_.say("Back: once what stopped it is mended; the day is worked out then.", 2);
         } else if (when) {
             page_.say(when_in_brief(*when, g_, r_, o_) + strip_in_brief(g_, r_) +
                           (g_.stuck.empty() ? "" : " What is not done yet isn't counted.") +

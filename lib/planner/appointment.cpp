@@ -43,7 +43,7 @@ coat_class bathed_as(const plan_request& r, const groom& g) {
     for (const zone_plan& z : g.zones) {
         const bool here = r.reference.dog_body.zones[z.at.zone].where == group::body;
         body += here ? 1 : 0;
-        off += here && (z.off_by || (z.mat && mat_clipped_off(z))) ? 1 : 0;
+        off += here && (z.off_by || mat_clipped_off(z)) ? 1 : 0;
     }
     return 2 * off > body ? coat_class::smooth : *r.patient.coat;
 }

@@ -26,8 +26,10 @@ namespace pelage {
 /// them out.
 [[nodiscard]] inline bool matted_since(const dog& d) {
     return std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
-        return std::none_of(d.undated.begin(), d.undated.end(),
-                            [&](const mat_since& u) { return u.what.at.zone == m.at.zone; });
+        const bool known = !m.filed || m.seen;
+        return known || std::none_of(d.undated.begin(), d.undated.end(), [&](const mat_since& u) {
+                   return u.what.at.zone == m.at.zone;
+               });
     });
 }
 

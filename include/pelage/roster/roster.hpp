@@ -28,8 +28,7 @@ struct roster_request {
     std::optional<date> today{};       ///< day of the grooms; dates are given only if it is known
     std::optional<chance> asked{};     ///< for when back; none: the rules' own
     unsigned jobs = 1;                 ///< threads that plan, 1 to 256
-    std::uint64_t from =
-        1;  ///< the first line that is planned, from 1; those before are passed over
+    std::uint64_t from = 1;  ///< the first line planned, from 1; those before are passed over
 };
 
 /// Plans every dog of `in` and writes `out` as it goes. The same input gives the same bytes for any

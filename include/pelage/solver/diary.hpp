@@ -88,8 +88,8 @@ struct diary {
     [[nodiscard]] double gap() const;
 };
 
-/// The diary. `rounds` times the prices of the days are bettered; more rounds, a better bound. The same
-/// problem gives the same diary. Throws error(errc::range) where a number is out of the ranges above.
+/// The diary. `rounds` times at most the prices of the days are bettered: until the gap is half a hundredth, or
+/// after eight of them two. The same problem gives the same diary. Throws error(errc::range) where a number is out of the ranges above.
 [[nodiscard]] diary diary_of(const diary_problem& p, int rounds = 24);
 
 /// Every fault of a diary against its problem: a groomer over hours, a table too few, two visits too near,

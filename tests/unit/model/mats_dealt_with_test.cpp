@@ -117,3 +117,23 @@ TEST_CASE("without its day it stays, and that is known", "[record][mats]") {
     d.visits[0].logged = false;  // whoever wrote the visit wrote the mat
     CHECK(today(d).undated.empty());
 }
+
+TEST_CASE("a mat that may be gone makes no dog matted, one with its day or told today does",
+          "[record][mats]") {
+    dog d;
+    mat_finding old;
+    old.at = {3, side::left};
+    old.filed = true;
+    d.mats = {old};
+    d.undated = {{old, *parse_date("2026-11-02")}};
+    CHECK_FALSE(matted_since(d));
+    mat_finding dated = old;
+    dated.at.which = side::right;
+    dated.seen = *parse_date("2026-11-09");
+    d.mats.push_back(dated);
+    CHECK(matted_since(d));
+    mat_finding told = old;
+    told.filed = false;
+    d.mats = {old, told};
+    CHECK(matted_since(d));
+}
