@@ -42,7 +42,7 @@ class place_drawing {
                 names.inside_or_beside(a);
             }
         }
-        keep_off_face();
+        keep_off_marks();
         for (const drawn_area& a : view_.areas) {
             if (zones_.marked(a)) {
                 arrows(a);
@@ -99,11 +99,11 @@ class place_drawing {
         }
     }
 
-    /// No arrow begins in an eye, nor on the nose.
-    void keep_off_face() {
+    /// No arrow lies on an eye, on the nose, or on what is hatched as a danger.
+    void keep_off_marks() {
         constexpr double air = 8.0;
         for (const drawn_mark& m : view_.marks) {
-            if (m.zone || !(m.filled || m.path.empty())) {
+            if (!m.filled && !m.path.empty()) {
                 continue;
             }
             extent e;
