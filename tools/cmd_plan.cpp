@@ -133,6 +133,16 @@ std::vector<std::string> lines_of(const io::document& card, length_unit u) {
     return out;
 }
 
+/// Of a visit that is no full groom: what its last one says of the next; nothing where none is on record.
+std::optional<return_date> by_last_full_groom(const asked_groom& a, plan_request r) {
+    if (r.patient.visits.empty()) {
+        return std::nullopt;
+    }
+    r.booked = nullptr;
+    const groom whole = make_plan(r);
+    return whole.planned() ? std::optional{back_of(a, r, whole)} : std::nullopt;
+}
+
 /// The plan with the dog drawn behind what stands first.
 reply plan_one(const plan_options& o, const surroundings& around) {
     faults f;
@@ -163,6 +173,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     const bool in_part = r.booked != nullptr && !r.booked->whole;
     const std::optional<return_date> when =
         g.planned() && !in_part ? std::optional{back_of(a, r, g)} : std::nullopt;
+    const std::optional<return_date> full = in_part ? by_last_full_groom(a, r) : when;
     beside b = in_part ? beside{} : beside_plan(r, g, a.w.print.explain);
     for (other_way& w : b.ways) {
         w.when = back_of(a, r, w.plan);
@@ -176,12 +187,12 @@ reply plan_one(const plan_options& o, const surroundings& around) {
         return {io::json_of(g, when, r, a.w.print, b, u), code_of(g, r)};
     }
     if (a.w.svg) {
-        const io::document card = io::on_paper(io::card_of(g, when, r, a.w.print, b, u));
+        const io::document card = io::on_paper(io::card_of(g, full, r, a.w.print, b, u));
         return {svg_of(picture(a, r, g), lines_of(card, a.w.print.units)), code_of(g, r)};
     }
     io::document page = told_as(o, a.w) == io::plan_told::card
-                            ? io::card_of(g, when, r, a.w.print, b, u)
-                            : io::document_of(g, when, r, a.w.print, b, u);
+                            ? io::card_of(g, full, r, a.w.print, b, u)
+                            : io::document_of(g, full, r, a.w.print, b, u);
     return {a.w.written(a.w.html ? io::with_views(io::on_paper(std::move(page)), picture(a, r, g))
                                  : std::move(page)),
             code_of(g, r)};

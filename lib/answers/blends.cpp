@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -29,8 +30,8 @@ struct patch {
 /// anyway, and what is shorter beside it is plain to see.
 struct blended_alike {
     std::string how;
-    std::string brief;  ///< the clipper's part of it, a comb's blade in short: "comb 6 mm over 30"
-    std::string last;   ///< what is taken to it last: "thinning scissors"; empty: nothing
+    std::optional<setup> by;  ///< the clipper's part of it
+    std::string last;         ///< what is taken to it last: "thinning scissors"; empty: nothing
     bool by_hand = false;
     std::vector<patch> patches;
     length narrow{};
@@ -70,7 +71,7 @@ void add(std::vector<patch>& patches, const groom& g, const blend& b, length_uni
 }
 
 blended_alike how_of(const blend& b, length_unit u) {
-    blended_alike w{{}, {}, {}, !b.between, {}, b.width, b.width};
+    blended_alike w{{}, b.between, {}, !b.between, {}, b.width, b.width};
     w.last = b.smoothed == tool_kind::none ? "" : held(by_hand(b.smoothed));
     if (!b.between) {
         w.how = w.last;
@@ -80,9 +81,6 @@ blended_alike how_of(const blend& b, length_unit u) {
     const bool against = s.way == direction::against_lay;
     w.how = (against ? title_words(s, u) : held_words(s, u)) +
             (w.last.empty() ? "" : ", then " + w.last);
-    w.brief = s.over ? "comb " + comb_words(s.over->id, u) + " over " + s.tool.id +
-                           (against ? ", " + std::string(name(s.way)) : "")
-                     : (against ? title_words(s, u) : held_words(s, u));
     return w;
 }
 
@@ -176,50 +174,58 @@ std::vector<line> blends(const groom& g, const plan_request& r, list when, lengt
 
 namespace {
 
-/// Blends with one tool, what finishes them by hand told apart: "neck into throat by comb 6 mm over 30".
-std::string in_brief(const blended_alike& w, const place_words& places) {
-    std::vector<std::pair<std::string, std::vector<std::string>>> by_from;
-    for (const patch& p : w.patches) {
-        const std::string from = named(p.from, places);
-        if (by_from.empty() || by_from.back().first != from) {
-            by_from.push_back({from, {}});
+/// "comb 10, 13 and 19 mm over 30", "blade 5F": shortest first, combs of one blade and way together.
+std::vector<std::string> clippers_in_brief(std::vector<setup> all, length_unit u) {
+    std::stable_sort(all.begin(), all.end(), [](const setup& one, const setup& other) {
+        return (one.over ? one.over->stated.best : one.tool.stated.best) <
+               (other.over ? other.over->stated.best : other.tool.stated.best);
+    });
+    grouped<std::string> by_blade;
+    std::vector<std::string> out;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const setup& s = all[i];
+        const bool against = s.way == direction::against_lay;
+        if (s.over) {
+            by_blade.add(" over " + s.tool.id + (against ? ", " + std::string(name(s.way)) : ""),
+                         i);
+        } else {
+            out.push_back(against ? title_words(s, u) : held_words(s, u));
         }
-        by_from.back().second.push_back(named(p.into, places));
     }
-    std::vector<std::string> pairs;
-    for (const auto& [from, into] : by_from) {
-        pairs.push_back(from + " into " + joined(into, ", "));
+    for (const auto& [blade, which] : by_blade.all()) {
+        std::vector<std::string> combs;
+        for (const std::size_t i : which) {
+            combs.push_back(comb_words(all[i].over->id, u));
+        }
+        out.push_back("comb " + joined(combs, ", ") + blade);
     }
-    return joined(pairs, ", ") + " by " + w.brief;
+    return out;
+}
+
+/// Adds it unless it is there or nothing.
+void add_once(std::vector<std::string>& all, const std::string& one) {
+    if (!one.empty() && std::find(all.begin(), all.end(), one) == all.end()) {
+        all.push_back(one);
+    }
 }
 
 }  // namespace
 
-std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
-    const place_words places(g, r);
-    const std::vector<blended_alike> all = alike_of(g, when, u);
-    grouped<std::string> last_by;  // what finishes by hand, and which
-    std::vector<std::string> hands;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        if (all[i].by_hand) {
-            hands.push_back(all[i].how);
-        } else {
-            last_by.add(all[i].last, i);
+std::string blends_in_brief(const groom& g, list when, length_unit u) {
+    std::vector<std::string> last;
+    std::vector<setup> all;
+    for (const blended_alike& w : alike_of(g, when, u)) {
+        add_once(last, w.by_hand ? w.how : w.last);
+        if (w.by) {
+            all.push_back(*w.by);
         }
     }
-    std::vector<std::string> out;
-    for (const auto& [hand, which] : last_by.all()) {
-        std::vector<std::string> here;
-        for (const std::size_t i : which) {
-            here.push_back(in_brief(all[i], places));
-        }
-        out.push_back((hand.empty() ? "" : hand + " last: ") + joined(here, "; "));
+    const std::vector<std::string> clippers = clippers_in_brief(std::move(all), u);
+    if (clippers.empty()) {
+        return last.empty() ? "" : "blend by " + listed(last);
     }
-    if (out.empty()) {
-        return hands.empty() ? "" : "blend by " + joined(hands, ", ");
-    }
-    const bool by_clipper_alone = last_by.all().front().first.empty();
-    return (by_clipper_alone ? "blend " : "blend, ") + joined(out, "; ");
+    return "blend where lengths meet by " + listed(clippers) +
+           (last.empty() ? "" : ", then " + listed(last));
 }
 
 }  // namespace pelage::io

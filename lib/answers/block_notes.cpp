@@ -127,13 +127,10 @@ class block_notes {
             }
             seen.push_back(where);
             strings said;
-            const bool clips = b_.how.kind == tool_kind::clip;
-            if (clips && b_.how.way == direction::against_lay) {
-                said.push_back("go against: " + z.against);
-            } else if (clips) {
-                said.push_back(z.stroke);
+            if (std::string way = way_of(z); !way.empty()) {
+                said.push_back(std::move(way));
             }
-            if (clips && !z.hold.empty() && z.cover != skin::firm) {
+            if (by_hand_or_clipper() && !hold_of(z, r_.patient).empty()) {
                 said.push_back(sentence_case(hold_of(z, r_.patient)));
             }
             if (!z.hazard.empty()) {
@@ -143,6 +140,21 @@ class block_notes {
                 say(note_about::stroke, where + ": ", joined(said, ". "));
             }
         }
+    }
+
+    [[nodiscard]] bool by_hand_or_clipper() const {
+        const tool_kind k = b_.how.kind;
+        return k == tool_kind::clip || k == tool_kind::scissors || k == tool_kind::thinners;
+    }
+    /// Which way to go; of scissors only where the place says how they run.
+    [[nodiscard]] std::string way_of(const zone& z) const {
+        const bool scissored = z.has(zone_use::scissors_only);  // so is its stroke
+        if (b_.how.kind != tool_kind::clip) {
+            return by_hand_or_clipper() && scissored ? z.stroke : std::string{};
+        }
+        return b_.how.way == direction::against_lay ? "go against: " + z.against
+               : scissored                          ? z.sweep
+                                                    : z.stroke;
     }
 
     /// What is said of single places of the block, places of which the same is said together.

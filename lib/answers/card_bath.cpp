@@ -40,7 +40,7 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
 
 }  // namespace
 
-std::string between_lists(const groom& g, const plan_request& r, std::vector<caution_when>& told) {
+std::string between_lists(const groom& g, const plan_request& r, card_cautions& cautions) {
     const std::string dry = stays_dry(r) ? no_bath_words(r) : std::string{};
     if (g.bath_waits()) {
         return dry.empty() ? "stop here today: no bath while a mat is in. Once it is out: "
@@ -51,13 +51,13 @@ std::string between_lists(const groom& g, const plan_request& r, std::vector<cau
     if (!bathed_between(r)) {
         return {};
     }
-    told.push_back(caution_when::red_skin);
+    cautions.told(caution_when::red_skin);
     if (booked_in_part(r) && g.after == work{}) {
-        told.push_back(caution_when::open_skin);
+        cautions.told(caution_when::open_skin);
         return {};  // told below
     }
     if (!dry.empty()) {
-        told.push_back(caution_when::open_skin);
+        cautions.told(caution_when::open_skin);
         return dry + (g.after == work{} ? "" : "; then on a dry, combed-out coat");
     }
     const bool frail = in_visits(g);

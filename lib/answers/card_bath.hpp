@@ -2,15 +2,16 @@
 #pragma once
 
 #include <string>
-#include <vector>
 
 #include <pelage/answers/write.hpp>
+
+#include "answers/card_cautions.hpp"
 
 namespace pelage::io {
 
 /// The bath, or why the lists stop before it; empty where nothing stands between them. The cautions it tells are
-/// added to `told`.
+/// told.
 [[nodiscard]] std::string between_lists(const groom& g, const plan_request& r,
-                                        std::vector<caution_when>& told);
+                                        card_cautions& cautions);
 
 }  // namespace pelage::io

@@ -5,112 +5,20 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/grouped.hpp"
-#include "answers/words/places.hpp"
 
 namespace pelage::io {
 
 namespace {
 
-class card_cautions {
-  public:
-    card_cautions(const groom& g, const plan_request& r, const std::vector<caution_when>& told)
-        : g_(g), r_(r), told_(told), places_(g, r) {}
+bool any_caution(const groom& g, caution_when w) {
+    return std::any_of(g.cautions.begin(), g.cautions.end(),
+                       [w](const caution_line& l) { return l.what.when == w; });
+}
 
-    /// Those special to this dog, what is said of the same places together; what the owner is told, and
-    /// the usual ones, in one line each.
-    void say(document& page) const {
-        grouped<std::string> special;
-        std::vector<std::string> of_the_dog;
-        std::vector<std::string> to_owner;
-        std::vector<std::string> usual;
-        int told_gravest = 5;
-        for (std::size_t i = 0; i < g_.cautions.size(); ++i) {
-            const caution_line& c = g_.cautions[i];
-            if (told_already(c)) {
-                continue;
-            }
-            if (c.what.usual) {
-                if (c.what.who != "owner") {  // theirs stand on the page they take home
-                    usual.push_back(c.what.brief);
-                }
-            } else if (c.what.who == "owner") {
-                to_owner.push_back(c.what.brief);
-                told_gravest = std::min(told_gravest, c.what.danger);
-            } else if (c.where.empty()) {
-                of_the_dog.push_back(c.what.brief);
-            } else {
-                special.add(where_of(c), i);
-            }
-        }
-        for (const auto& [where, which] : special.all()) {
-            page.add({line_as::caution, where + said_of(which), "! ", 0, 2});
-        }
-        for (std::string& text : of_the_dog) {
-            page.add({line_as::caution, std::move(text), "! ", 0, 2});
-        }
-        if (!to_owner.empty()) {
-            page.add({told_gravest > 2 ? line_as::notice : line_as::caution, joined(to_owner, "; "),
-                      "Tell the owner: ", 0, 2});
-        }
-        const caution* rules = find(r_.reference.cautions, "local-rules");
-        if (usual.empty() && rules != nullptr) {
-            // nothing is clipped, and still hands are laid on a dog
-            usual.push_back(rules->brief);
-        }
-        page.add({line_as::notice, joined(usual, ", ") + ".", "As ever: ", 0, 2});
-    }
-
-  private:
-    /// What stands above already, or in the step that it is about.
-    [[nodiscard]] bool told_already(const caution_line& c) const {
-        const caution_when w = c.what.when;
-        const bool in_a_step = (w == caution_when::combing_out && !g_.combed.empty()) ||
-                               w == caution_when::against_short;
-        const bool in_more_words =
-            w == caution_when::sun &&
-            std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& l) {
-                return l.what.when == caution_when::sun_hours;
-            });
-        const bool asked =
-            w == caution_when::wire_clipped &&
-            std::any_of(g_.consents.begin(), g_.consents.end(), [](const consent& k) {
-                return k.what == consent_for::strip_jacket && !k.given;
-            });
-        if (g_.stopped()) {  // "a veterinarian sees this dog first" stands above
-            return w == caution_when::stop || w == caution_when::skin_finding;
-        }
-        return in_a_step || asked || in_more_words || first_of_all(c) ||
-               std::find(told_.begin(), told_.end(), w) != told_.end();
-    }
-    [[nodiscard]] std::string where_of(const caution_line& c) const {
-        zone_list which;
-        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            if (std::find(c.where.begin(), c.where.end(), g_.zones[i].at) != c.where.end()) {
-                which.push_back(i);
-            }
-        }
-        if (c.what.when == caution_when::fleas) {
-            return places_or_whole(r_.reference.dog_body, c.where) + ": ";
-        }
-        // hurt skin is on places that no plan need have
-        return (which.size() == c.where.size()
-                    ? joined(places_.by_part(which), ", ")
-                    : places_.in_parts(titles(r_.reference.dog_body, c.where))) +
-               ": ";
-    }
-    [[nodiscard]] std::string said_of(const std::vector<std::size_t>& which) const {
-        std::vector<std::string> here;
-        for (const std::size_t i : which) {
-            here.push_back(g_.cautions[i].what.brief);
-        }
-        return joined(here, "; ");
-    }
-
-    const groom& g_;
-    const plan_request& r_;
-    const std::vector<caution_when>& told_;
-    place_words places_;
-};
+/// Whom it is for, and whether it is nearly every dog's.
+bool of_a_place(const caution_line& c) {
+    return !c.what.usual && c.what.who != "owner" && !c.where.empty();
+}
 
 }  // namespace
 
@@ -118,9 +26,149 @@ bool first_of_all(const caution_line& c) {
     return !c.what.usual && c.where.empty() && c.what.danger == 1;
 }
 
-void say_cautions(document& page, const groom& g, const plan_request& r,
-                  const std::vector<caution_when>& told) {
-    card_cautions(g, r, told).say(page);
+card_cautions::card_cautions(const groom& g, const plan_request& r)
+    : g_(g), r_(r), said_(g.cautions.size()) {}
+
+void card_cautions::told(caution_when w) {
+    told_.push_back(w);
+}
+
+/// What stands above already, or in the step that it is about.
+bool card_cautions::told_already(std::size_t k) const {
+    const caution_line& c = g_.cautions[k];
+    const caution_when w = c.what.when;
+    if (g_.stopped()) {  // "a veterinarian sees this dog first" stands above
+        return said_[k] || w == caution_when::stop || w == caution_when::skin_finding;
+    }
+    // mats stand before the bath in the list of steps
+    const bool in_a_step = (w == caution_when::combing_out && !g_.combed.empty()) ||
+                           w == caution_when::against_short ||
+                           (w == caution_when::mat_in_bath && g_.before > work{});
+    const bool in_more_words = w == caution_when::sun && any_caution(g_, caution_when::sun_hours);
+    const auto to_agree = [&](consent_for what) {
+        return std::any_of(g_.consents.begin(), g_.consents.end(),
+                           [&](const consent& one) { return one.what == what && !one.given; });
+    };
+    // "may come back slowly" is what is agreed to
+    const bool asked = (w == caution_when::wire_clipped && to_agree(consent_for::strip_jacket)) ||
+                       (w == caution_when::double_jacket_clipped && c.what.danger == 2 &&
+                        (to_agree(consent_for::double_jacket) || to_agree(consent_for::mats_off)));
+    return said_[k] || in_a_step || asked || in_more_words || first_of_all(c) ||
+           std::find(told_.begin(), told_.end(), w) != told_.end();
+}
+
+zone_list card_cautions::zones_of(const caution_line& c) const {
+    zone_list which;
+    for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+        if (std::find(c.where.begin(), c.where.end(), g_.zones[i].at) != c.where.end()) {
+            which.push_back(i);
+        }
+    }
+    return which;
+}
+
+std::string card_cautions::where_of(const caution_line& c) const {
+    if (c.what.when == caution_when::fleas) {
+        return places_or_whole(r_.reference.dog_body, c.where) + ": ";
+    }
+    // hurt skin is on places that no plan need have
+    const place_words places(g_, r_);
+    const zone_list which = zones_of(c);
+    return (which.size() == c.where.size()
+                ? joined(places.by_part(which), ", ")
+                : places.in_parts(titles(r_.reference.dog_body, c.where))) +
+           ": ";
+}
+
+std::vector<std::string> card_cautions::of_the_dog() {
+    std::vector<std::string> out;
+    for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
+        const caution_line& c = g_.cautions[k];
+        if (!told_already(k) && !c.what.usual && c.what.who != "owner" && c.where.empty()) {
+            out.push_back(c.what.brief);
+            said_[k] = true;
+        }
+    }
+    return out;
+}
+
+std::vector<std::string> card_cautions::beneath(const block& step) {
+    grouped<std::string> by;
+    for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
+        const caution_line& c = g_.cautions[k];
+        const bool held_off = c.what.when == caution_when::fleas ||
+                              c.what.when == caution_when::open_skin ||
+                              c.what.when == caution_when::red_skin;  // of the bath
+        if (told_already(k) || !of_a_place(c) || held_off) {
+            continue;
+        }
+        const zone_list where = zones_of(c);
+        const bool here = std::any_of(step.zones.begin(), step.zones.end(), [&](std::size_t i) {
+            return std::find(where.begin(), where.end(), i) != where.end();
+        });
+        if (here) {
+            // the same places as the step's need no name
+            const bool alike = where.size() == step.zones.size() &&
+                               std::is_permutation(where.begin(), where.end(), step.zones.begin());
+            by.add(alike ? std::string{} : where_of(c), k);
+        }
+    }
+    std::vector<std::string> out;
+    for (const auto& [where, which] : by.all()) {
+        std::vector<std::string> all;
+        for (const std::size_t k : which) {
+            all.push_back(g_.cautions[k].what.brief);
+            said_[k] = true;
+        }
+        out.push_back(where + joined(all, "; "));
+    }
+    return out;
+}
+
+void card_cautions::say_to_owner(document& page) {
+    std::vector<std::string> all;
+    int gravest = 5;
+    for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
+        const caution_line& c = g_.cautions[k];
+        if (!told_already(k) && !c.what.usual && c.what.who == "owner") {
+            all.push_back(c.what.brief);
+            gravest = std::min(gravest, c.what.danger);
+        }
+    }
+    if (!all.empty()) {
+        page.add({gravest > 2 ? line_as::notice : line_as::caution, joined(all, "; "),
+                  "Tell the owner: ", 0, 2});
+    }
+}
+
+void card_cautions::say_rest(document& page) {
+    grouped<std::string> by;
+    std::vector<std::string> usual;
+    for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
+        const caution_line& c = g_.cautions[k];
+        if (told_already(k) || c.what.who == "owner") {
+            continue;  // the owner's usual ones stand on the page they take home
+        }
+        if (c.what.usual) {
+            usual.push_back(c.what.brief);
+        } else {
+            by.add(c.where.empty() ? std::string{} : where_of(c), k);
+        }
+    }
+    for (const auto& [where, which] : by.all()) {
+        std::vector<std::string> all;
+        for (const std::size_t k : which) {
+            all.push_back(g_.cautions[k].what.brief);
+        }
+        page.add({line_as::caution, where + joined(all, "; "), "! ", 0, 2});
+    }
+    say_to_owner(page);
+    const caution* rules = find(r_.reference.cautions, "local-rules");
+    if (usual.empty() && rules != nullptr) {
+        // nothing is clipped, and still hands are laid on a dog
+        usual.push_back(rules->brief);
+    }
+    page.add({line_as::notice, joined(usual, ", ") + ".", "As ever: ", 0, 2});
 }
 
 }  // namespace pelage::io

@@ -1,18 +1,45 @@
 // Private to lib: the cautions of a card.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include <pelage/answers/write.hpp>
+
+#include "answers/words/places.hpp"
 
 namespace pelage::io {
 
 /// Of the whole dog and of the gravest: before anything is taken up.
 [[nodiscard]] bool first_of_all(const caution_line& c);
 
-/// Those special to this dog, what is said of the same places together; what the owner is told, and the usual ones,
-/// in one line each. `told`: cautions that stand already beside what they are about.
-void say_cautions(document& page, const groom& g, const plan_request& r,
-                  const std::vector<caution_when>& told);
+/// The cautions of one card: each is given once.
+class card_cautions {
+  public:
+    /// `g` and `r` must outlive it.
+    card_cautions(const groom& g, const plan_request& r);
+
+    /// From now on that one stands already beside what it is about.
+    void told(caution_when w);
+
+    /// Of the whole dog, before the work.
+    [[nodiscard]] std::vector<std::string> of_the_dog();
+    /// Of places the step goes over and no step before it did: what is said of the same places together, their
+    /// names before it where it isn't all of the step.
+    [[nodiscard]] std::vector<std::string> beneath(const block& step);
+    /// What no step took up, what the owner is told, and the usual ones in one line each.
+    void say_rest(document& page);
+
+  private:
+    [[nodiscard]] bool told_already(std::size_t k) const;
+    [[nodiscard]] zone_list zones_of(const caution_line& c) const;
+    [[nodiscard]] std::string where_of(const caution_line& c) const;
+    void say_to_owner(document& page);
+
+    const groom& g_;
+    const plan_request& r_;
+    std::vector<caution_when> told_;
+    std::vector<bool> said_;  ///< of each of the plan's cautions
+};
 
 }  // namespace pelage::io

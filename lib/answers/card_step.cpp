@@ -81,22 +81,31 @@ class step_writer {
     /// What the clipper leaves, from where it leaves least to where most; nothing where the comb's own name
     /// says it.
     [[nodiscard]] std::string leaves() const {
-        std::optional<length> least;
-        std::optional<length> most;
+        std::optional<ends> best;
+        std::optional<ends> all;
+        const auto widen = [](std::optional<ends>& e, const length& low, const length& high) {
+            e = e ? ends{shorter(e->low, low), longer(e->high, high)} : ends{low, high};
+        };
         for (const std::size_t i : b_.zones) {
             if (const auto& left = left_in(b_, g_.zones[i])) {
                 const ends e = ends_in_brief(*left);
-                least = least ? shorter(*least, e.low) : e.low;
-                most = most ? longer(*most, e.high) : e.high;
+                widen(best, left->best, left->best);
+                widen(all, e.low, e.high);
             }
         }
-        if (!least) {
+        if (!best) {
             return {};
         }
-        const std::string low = show(*least, u_);
-        const std::string high = show(*most, u_);
-        const bool named = b_.how.over && low == high && comb_words(b_.how.over->id, u_) == low;
-        return named ? "" : low == high ? low : bare(*least) + " to " + high;
+        const std::string low = show(best->low, u_);
+        const std::string spread = bare(all->low) + " to ";
+        if (low != show(best->high, u_)) {
+            return spread + show(all->high, u_);
+        }
+        if (show(all->low, u_) != show(all->high, u_)) {
+            return "about " + low + " (" + spread + bare(all->high) + ")";
+        }
+        const bool named = b_.how.over && comb_words(b_.how.over->id, u_) == low;
+        return named ? "" : low;
     }
     [[nodiscard]] std::string bare(const length& l) const {
         return u_ == length_unit::mm ? number(l) : fraction_of_inch(l);

@@ -41,17 +41,14 @@ std::string from_to(const ends& e, length_unit u) {
 /// What a part is left at: what most of it is, or from least to most where there is no such length or
 /// something of it comes out at less than half of that; "as it
 /// is" where nothing of it is cut.
-std::string left_in_part(const groom& g, const body& b, group part, length_unit u) {
+std::string left_in_part(const groom& g, const zone_list& part, length_unit u) {
     grouped<std::string> by;
     std::vector<length> all;
-    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+    for (const std::size_t i : part) {
         const zone_plan& z = g.zones[i];
-        if (b.zones[z.at.zone].where == part && z.leaves && z.how.kind != tool_kind::none) {
-            const ends e = z.how.kind == tool_kind::clip ? ends_in_brief(*z.leaves)
-                                                         : ends{z.leaves->best, z.leaves->best};
-            by.add(from_to(e, u), i);
-            all.push_back(e.low);
-            all.push_back(e.high);
+        if (z.leaves && z.how.kind != tool_kind::none) {
+            by.add(show(z.leaves->best, u), i);
+            all.push_back(z.leaves->best);
         }
     }
     if (all.empty()) {
@@ -64,7 +61,7 @@ std::string left_in_part(const groom& g, const body& b, group part, length_unit 
     // what most of it is, unless something of it is shaved beside that: who signs must read so
     const length main = g.zones[most_of_it->second.front()].leaves->best;
     const bool shaved = *low + *low < main;
-    if (4 * most_of_it->second.size() > all.size() && !shaved) {  // two ends of each
+    if (2 * most_of_it->second.size() > all.size() && !shaved) {
         return most_of_it->first;
     }
     return from_to({*low, *high}, u);
@@ -78,16 +75,45 @@ bool shaved_for_mats(const groom& g, const body& b, group part) {
     });
 }
 
+/// What is told of each way: a part of the dog, or those of its places in which the ways differ.
+struct told_part {
+    std::string title;
+    zone_list zones;
+};
+
+zone_list zones_of(const groom& g, const body& b, group part) {
+    zone_list out;
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        if (b.zones[g.zones[i].at.zone].where == part) {
+            out.push_back(i);
+        }
+    }
+    return out;
+}
+
+/// Whether those places come out otherwise by one way than by another.
+bool told_apart(const std::vector<whole_way>& all, const zone_list& zones, length_unit u) {
+    const std::string first = left_in_part(*all.front().plan, zones, u);
+    return std::any_of(all.begin(), all.end(), [&](const whole_way& w) {
+        return left_in_part(*w.plan, zones, u) != first;
+    });
+}
+
 /// Parts that come out otherwise by one way than by another, and those whose mats are clipped off.
-std::vector<group> parts_to_tell(const std::vector<whole_way>& all, const body& b, length_unit u) {
-    std::vector<group> out;
+std::vector<told_part> parts_to_tell(const std::vector<whole_way>& all, const place_words& places,
+                                     const body& b, length_unit u) {
+    const groom& first = *all.front().plan;
+    std::vector<told_part> out;
     for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
-        const std::string first = left_in_part(*all.front().plan, b, part, u);
-        if (shaved_for_mats(*all.front().plan, b, part) ||
-            std::any_of(all.begin(), all.end(), [&](const whole_way& w) {
-                return left_in_part(*w.plan, b, part, u) != first;
-            })) {
-            out.push_back(part);
+        const zone_list whole = zones_of(first, b, part);
+        zone_list apart;
+        std::copy_if(whole.begin(), whole.end(), std::back_inserter(apart),
+                     [&](std::size_t i) { return told_apart(all, {i}, u); });
+        // of a part that is said alike, what differs in it is the choice
+        if (told_apart(all, whole, u) || (apart.empty() && shaved_for_mats(first, b, part))) {
+            out.push_back({std::string(name(part)), whole});
+        } else if (!apart.empty()) {
+            out.push_back({listed(places.titles_of(apart)), apart});
         }
     }
     return out;
@@ -179,6 +205,22 @@ std::string back_words(const whole_way& w, const print_options& o) {
                      : "";
 }
 
+/// What is the same by each way is no choice; the box and what each is stay.
+void drop_alike(typed_table& t, std::vector<std::vector<std::string>>& rows) {
+    for (std::size_t k = t.head.size() - 1; k-- > 1;) {
+        const bool alike = std::all_of(rows.begin(), rows.end(),
+                                       [&](const auto& row) { return row[k] == rows.front()[k]; });
+        if (alike) {
+            const auto at = static_cast<std::ptrdiff_t>(k);
+            t.head.erase(t.head.begin() + at);
+            t.numbers.erase(t.numbers.begin() + at);
+            for (auto& row : rows) {
+                row.erase(row.begin() + at);
+            }
+        }
+    }
+}
+
 }  // namespace
 
 bool owner_chooses(const groom& g) {
@@ -195,13 +237,12 @@ std::vector<std::string> lengths_to_choose(const groom& g, const std::vector<oth
         return {};
     }
     const body& b = r.reference.dog_body;
-    const std::vector<group> shown = parts_to_tell(all, b, o.units);
+    const std::vector<told_part> shown = parts_to_tell(all, place_words(g, r), b, o.units);
     std::vector<std::string> out;
     for (const whole_way& w : all) {
         std::vector<std::string> parts;
-        for (const group part : shown) {
-            parts.push_back(std::string(name(part)) + " " +
-                            left_in_part(*w.plan, b, part, o.units));
+        for (const told_part& part : shown) {
+            parts.push_back(part.title + " " + left_in_part(*w.plan, part.zones, o.units));
         }
         out.push_back(sentence_case(parts.empty() ? w.what : listed(parts)) +
                       (w.tested ? ", if a small patch shows that it comes out so" : "") +
@@ -222,12 +263,13 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
         return std::nullopt;
     }
     all.resize(std::min(all.size(), most));
-    const std::vector<group> shown = parts_to_tell(all, r.reference.dog_body, u);
+    const std::vector<told_part> shown =
+        parts_to_tell(all, place_words(g, r), r.reference.dog_body, u);
     typed_table t;
     t.head.emplace_back("");
     t.numbers.push_back(false);
-    for (const group part : shown) {
-        t.head.emplace_back(name(part));
+    for (const told_part& part : shown) {
+        t.head.emplace_back(part.title);
         t.numbers.push_back(true);
     }
     const std::string back = back_head(all);
@@ -241,17 +283,22 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
     t.numbers.push_back(false);
     t.whom = shown_to::people;
     const work planned = appointment_of(r, g, booked_service(r)).total();
+    std::vector<std::vector<std::string>> rows;
     for (const whole_way& w : all) {
-        auto& row = t.rows.emplace_back();
-        row.emplace_back(std::string(tick_box));
-        for (const group part : shown) {
-            row.emplace_back(left_in_part(*w.plan, r.reference.dog_body, part, u));
+        auto& row = rows.emplace_back();
+        row.emplace_back(tick_box);
+        for (const told_part& part : shown) {
+            row.emplace_back(left_in_part(*w.plan, part.zones, u));
         }
         row.emplace_back(detail::fixed(in_minutes(planned + w.more), 0));
         if (!back.empty()) {
             row.emplace_back(back_words(w, o));
         }
         row.emplace_back(w.what);
+    }
+    drop_alike(t, rows);
+    for (const auto& row : rows) {
+        t.rows.emplace_back(row.begin(), row.end());
     }
     return t;
 }

@@ -352,7 +352,7 @@ void say_jacket_carded(document& d, const other_coat& c) {
 }  // namespace
 
 void say_unseen_in_brief(document& d, const mixed_coat& u, const plan_request& r) {
-    d.say(planned_on(u.expected, r.reference) + "Look at it first; once seen: --coat.", 2);
+    d.say(planned_on(u.expected, r.reference) + "Look; once seen: --coat.", 2);
     for (const other_coat& c : u.others) {
         if (c.jacket_clipped) {
             say_jacket_carded(d, c);

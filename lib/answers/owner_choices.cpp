@@ -35,7 +35,7 @@ class choice_part : owner_view {
                               "."
                         : "Take the " + named(all_down(w)) + " down to about " +
                               even_in_words(w, o_.units) +
-                              (is_even(w) ? " too, so that it all grows back even: "
+                              (is_even(w) ? " too, so that it matches: "
                                           : " too, so that the difference shows less: ") +
                               back(w) + ".";
                 if (std::find(choices.begin(), choices.end(), text) == choices.end()) {

@@ -5,6 +5,7 @@
 #include <pelage/model/dog_record.hpp>
 
 #include "answers/owner_view.hpp"
+#include "answers/plan_parts.hpp"
 #include "answers/words/dates.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/strip.hpp"
@@ -115,6 +116,12 @@ class return_part : brushed_places {
             s.says.emplace_back(
                 "Please come back as soon as what stops us today is settled. This groom is only "
                 "begun, and a mat that stays gets tighter.");
+            return;
+        }
+        if (m_.moment != owner_moment::after && in_visits(g_)) {
+            s.says.emplace_back(
+                "We set the day of the next visit when the vet has said yes, and the one after it "
+                "then.");
             return;
         }
         const return_date& b = *m_.when;

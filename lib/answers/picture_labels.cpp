@@ -55,6 +55,9 @@ struct stand {
     double alone = never;   ///< `never`: not there
     double past = unknown;  ///< what its leader goes over and past; worked out once it is asked
     double aside = 0.0;     ///< how far it is from straight above, where it has to be above
+
+    /// No other label makes it less.
+    [[nodiscard]] double at_least() const { return alone + aside; }
 };
 
 /// A label outside, with the stands looked at so far: so many around its place, and so on outward.
@@ -62,7 +65,8 @@ struct asked_label {
     const wanted_label* wanted;
     text_box size;
     drawn_point anchor;
-    std::vector<stand> stands;
+    std::vector<stand> stands{};
+    std::vector<std::size_t> cheapest_first{};  ///< of the stands, but for those that can't be
 };
 
 constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
@@ -105,7 +109,7 @@ class label_layout {
     void put_outside(const std::vector<const wanted_label*>& all) {
         for (const wanted_label* w : all) {
             ends_.push_back({innermost(w->of), w->of});
-            asked_.push_back({w, size_of(w->lines), ends_.back().at, {}});
+            asked_.push_back({w, size_of(w->lines), ends_.back().at});
         }
         std::vector<std::pair<double, standing>> todo;
         for (std::size_t i = 0; i < all.size(); ++i) {
@@ -242,26 +246,56 @@ class label_layout {
             stand& now = a.stands[l.at];
             least = now.aside + among_others(now, a.anchor, never);
         }
-        std::size_t k = 0;
-        for (double r = 16.0; r < reach && r < least; r += 10.0) {
-            for (std::size_t w = 0; w < ways_.size(); ++w, ++k) {
-                if (k == a.stands.size()) {
-                    a.stands.push_back(stand_at(a, r, ways_[w]));
-                }
-                stand& s = a.stands[k];
-                if (s.alone + std::max(s.past, 0.0) >= least - s.aside) {
-                    continue;
-                }
-                const double cost = s.aside + among_others(s, a.anchor, least - s.aside);
-                if (cost < least) {
-                    least = cost;
-                    l.at = k;
-                    l.box = s.box;
-                    l.from = s.from;
-                }
+        for (const std::size_t k : a.cheapest_first) {
+            if (a.stands[k].at_least() >= least) {
+                break;
+            }
+            try_at(a, k, l, least);
+        }
+        while (next_ring(a) < std::min(reach, least)) {
+            add_ring(a);
+            for (std::size_t k = a.stands.size() - ways_.size(); k < a.stands.size(); ++k) {
+                try_at(a, k, l, least);
             }
         }
         return least;
+    }
+
+    /// Stands there if that costs less.
+    void try_at(asked_label& a, std::size_t k, standing& l, double& least) {
+        stand& s = a.stands[k];
+        if (s.at_least() + std::max(s.past, 0.0) >= least) {
+            return;
+        }
+        const double cost = s.aside + among_others(s, a.anchor, least - s.aside);
+        if (cost < least) {
+            least = cost;
+            l.at = k;
+            l.box = s.box;
+            l.from = s.from;
+        }
+    }
+
+    /// How far off its place the stands are that weren't looked at yet.
+    [[nodiscard]] double next_ring(const asked_label& a) const {
+        return 16.0 + 10.0 * static_cast<double>(a.stands.size() / ways_.size());
+    }
+
+    void add_ring(asked_label& a) {
+        const double r = next_ring(a);
+        const auto known = static_cast<std::ptrdiff_t>(a.cheapest_first.size());
+        for (const drawn_point& way : ways_) {
+            a.stands.push_back(stand_at(a, r, way));
+            if (a.stands.back().alone < never) {
+                a.cheapest_first.push_back(a.stands.size() - 1);
+            }
+        }
+        const auto cheaper = [&](std::size_t one, std::size_t other) {
+            return a.stands[one].at_least() < a.stands[other].at_least();
+        };
+        const auto middle = a.cheapest_first.begin() + known;
+        std::stable_sort(middle, a.cheapest_first.end(), cheaper);
+        std::inplace_merge(a.cheapest_first.begin(), middle, a.cheapest_first.end(), cheaper);
     }
 
     /// What it costs a label to stand there, `r` off its place, whatever is beside it.

@@ -42,17 +42,10 @@ std::string no_advice(const dog& d) {
     return none ? " No advice is held here for it." : " No advice is held here for all of it.";
 }
 
-/// Of a visit that is no full groom.
-std::string back_in_part(const plan_request& r) {
-    const bool begins = r.patient.age == life_stage::young && r.patient.visits.empty();
-    return begins ? "Back: no full groom yet that a day could be reckoned from."
-                  : "Back: as its last full groom says (pelage regrow).";
-}
-
 class card_page {
   public:
     card_page(const groom& g, const beside& b, const plan_request& r, const print_options& o)
-        : g_(g), beside_(b), r_(r), o_(o), places_(g, r) {
+        : g_(g), beside_(b), r_(r), o_(o), places_(g, r), cautions_(g, r) {
         page_.name = r.patient.name.empty() ? "A dog" : r.patient.name;
         page_.title = page_.name + ": " + r.sheet.title;
     }
@@ -61,7 +54,7 @@ class card_page {
         head(unseen);
         if (g_.stopped()) {
             page_.tell("STOP", stop_lines(g_, r_, o_), false);
-            say_cautions(page_, g_, r_, told_);
+            cautions_.say_rest(page_);
             return std::move(page_);
         }
         if (std::string rule = not_clipped_as_a_rule(g_, r_); !rule.empty()) {
@@ -81,12 +74,13 @@ class card_page {
         agree();
         choose(when);
         notes();
+        before_work();
         work();
         std::size_t n = steps_of(g_, r_, o_, beside_).size();
         for (const line& l : booked_steps(g_, r_)) {
             page_.add({line_as::step, l.text, numbered(++n), 0, beside_number});
         }
-        say_cautions(page_, g_, r_, told_);
+        cautions_.say_rest(page_);
         back(when);
         return std::move(page_);
     }
@@ -120,6 +114,16 @@ class card_page {
         }
     }
 
+    /// What the hand must know of the whole dog before it takes anything up.
+    void before_work() {
+        if (roughed_down()) {
+            cautions_.told(caution_when::much_off);
+        }
+        for (std::string& text : cautions_.of_the_dog()) {
+            page_.add({line_as::caution, std::move(text), "! ", 0, 2});
+        }
+    }
+
     void work() {
         const std::vector<plan_step> steps = steps_of(g_, r_, o_, beside_);
         page_.open({}, false);
@@ -127,7 +131,7 @@ class card_page {
         for (const list when : {list::before_bath, list::after_bath}) {
             if (when == list::after_bath) {
                 rough_down();
-                if (const std::string text = between_lists(g_, r_, told_); !text.empty()) {
+                if (const std::string text = between_lists(g_, r_, cautions_); !text.empty()) {
                     nails = nails && !nails_before_bath();
                     between(nails_before_bath() ? with_nails({}, "; " + text) : text);
                 }
@@ -139,7 +143,7 @@ class card_page {
                     last = s.of;
                 }
             }
-            if (const std::string text = blends_in_brief(g_, r_, when, o_.units); !text.empty()) {
+            if (const std::string text = blends_in_brief(g_, when, o_.units); !text.empty()) {
                 when == list::after_bath ? between(text) : beneath(text);
             }
             if (when == list::after_bath && nails) {
@@ -150,14 +154,17 @@ class card_page {
 
     /// What most do before so much hair is washed, told where it would be done.
     void rough_down() {
+        if (const caution* c = roughed_down()) {
+            between(c->brief);
+        }
+    }
+    [[nodiscard]] const caution* roughed_down() const {
         const auto& all = g_.cautions;
         const auto c = std::find_if(all.begin(), all.end(), [](const caution_line& l) {
             return l.what.when == caution_when::much_off;
         });
-        if (c != all.end() && bathed_between(r_) && !g_.bath_waits() && !in_visits(g_)) {
-            between(c->what.brief);
-            told_.push_back(c->what.when);
-        }
+        const bool so = c != all.end() && bathed_between(r_) && !g_.bath_waits() && !in_visits(g_);
+        return so ? &c->what : nullptr;
     }
 
     void step(const plan_step& s, const block* last) {
@@ -172,6 +179,9 @@ class card_page {
         page_.add({line_as::step, c.in_a_line(), lead, 0, beside_number});
         for (const std::string& text : c.exceptions) {
             beneath(text);
+        }
+        for (const std::string& text : cautions_.beneath(*s.of)) {
+            page_.add({line_as::caution, text, "! ", beside_number, beside_number + 2});
         }
     }
     /// A line below a step, under its words.
@@ -207,9 +217,29 @@ class card_page {
         return high(plain) > high(brief) ? brief : plain;
     }
 
+    /// "shoulders 35 mm (42 mm wanted, in 10 to 20 days)": what is left for today's length, in one line.
+    void as_it_is(cause why, std::string lead) {
+        grouped<std::string> by;
+        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
+            const zone_plan& z = g_.zones[i];
+            if (left_for_its_length(z) && z.why.what == why) {
+                by.add(hair_in_brief(z, o_.units), i);
+            }
+        }
+        std::vector<std::string> all;
+        for (const auto& [text, where] : by.all()) {
+            all.push_back(joined(places_.by_part(where), ", ") + " " + text);
+        }
+        if (!all.empty()) {
+            page_.add({line_as::item, joined(all, "; "), std::move(lead), 0, 2});
+        }
+    }
+
     void left() {
+        as_it_is(cause::hair_below_wish, "Leave, too short yet: ");
+        as_it_is(cause::hair_at_wish, "Leave, near the wish as it is: ");
         constexpr std::size_t long_list = 120;  // columns; nobody looks for a place in it
-        for (const line& l : left_lines(g_, r_, o_.units)) {
+        for (const line& l : left_lines(g_, r_, o_.units, false)) {
             if (booked_in_part(r_) && g_.blocks.empty() && l.lead.empty() && l.text == not_booked) {
                 continue;  // what is booked stands above
             }
@@ -255,7 +285,7 @@ class card_page {
             text += "; " + c->brief;
         }
         page_.add({line_as::caution, std::move(text), "Don't touch: ", 0, 2});
-        told_.push_back(caution_when::skin_finding);
+        cautions_.told(caution_when::skin_finding);
     }
 
     /// Lumps and scabs: felt for before anything is taken up.
@@ -271,7 +301,7 @@ class card_page {
                            (c == nullptr ? "" : ": " + c->brief),
                        i);
                 if (c != nullptr) {
-                    told_.push_back(c->when);
+                    cautions_.told(c->when);
                 }
             }
         }
@@ -324,15 +354,15 @@ class card_page {
     /// When the dog is back: a day by sound hair alone. What isn't done yet, hurt skin and what is left for teats
     /// don't count (after_groom); of teats it is said where they are left.
     void back(const std::optional<return_date>& when) {
-        if (g_.bath_waits()) {
-            page_.say("Back: once what stopped it is mended; the day is worked out then.", 2);
+        if (const std::string_view none = no_day_yet(g_); !none.empty()) {
+            page_.say("Back: " + std::string(none) + ".", 2);
+        } else if (booked_in_part(r_)) {
+            page_.say(full_groom_in_brief(when, r_, o_), 2);
         } else if (when) {
             page_.say(when_in_brief(*when, g_, r_, o_) + strip_in_brief(g_, r_) +
                           (g_.stuck.empty() ? "" : " What is not done yet isn't counted.") +
                           (any_hurt(g_) ? " Hurt skin: when the veterinarian says." : ""),
                       2);
-        } else if (booked_in_part(r_)) {
-            page_.say(back_in_part(r_), 2);
         }
     }
 
@@ -341,7 +371,7 @@ class card_page {
     const plan_request& r_;
     const print_options& o_;
     place_words places_;
-    std::vector<caution_when> told_;  ///< cautions that stand beside what they are about
+    card_cautions cautions_;
     document page_;
 };
 

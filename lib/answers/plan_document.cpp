@@ -46,25 +46,25 @@ class plan_page {
                 page_.say(std::move(rule), 2);
             }
             booked();
-            work();
-            page_.tell("Booked with it", booked_steps(g_, r_));
-            page_.tell("Heat, by running minutes", heat(g_, r_));
-            page_.tell("Leave", as_items(left_lines(g_, r_, o_.units)));
             page_.tell("Not to be done as asked", stuck_places(beside_, g_, r_, o_));
-            zone_table();
-            cautions();
+            page_.tell("Leave", as_items(left_lines(g_, r_, o_.units)));
             consents();
             page_.tell("Ask the owner", uneven_lines(g_, r_, o_.units));
             if (auto t = choices(g_, beside_, when, r_, o_)) {
                 page_.open("Choose with the owner before the first stroke");
                 page_.show(std::move(*t));
             }
+            cautions();
+            work();
+            booked_with_it();
+            page_.tell("Heat, by running minutes", heat(g_, r_));
+            zone_table();
             back_by(when);
             page_.tell("After the mats: how it grows back", growing_back(beside_, g_, r_, o_));
             page_.tell("Other ways, if the owner agrees", other_ways(beside_, g_, r_, o_, when));
             notes();
             if (o_.explain) {
-                say_why(page_, g_, when, r_, o_, beside_);
+                say_why(page_, g_, booked_in_part(r_) ? std::nullopt : when, r_, o_, beside_);
             }
         }
         return std::move(page_);
@@ -79,6 +79,9 @@ class plan_page {
                 "may grow back slowly or changed, or not at all.");
         }
         const dog& d = r_.patient;
+        if (!d.health.empty() && !g_.stopped()) {
+            page_.say_of("HEALTH: ", d.health + ".");
+        }
         page_.say(page_.name + ": " + r_.sheet.title + ", " + coat_of(r_.reference, *d.coat).title +
                       ", " + std::string(name(d.size)) +
                       (d.invented ? ". An invented dog for trying things out." : "."),
@@ -138,6 +141,16 @@ class plan_page {
             }
         }
     }
+    void booked_with_it() {
+        std::size_t n = steps_of(g_, r_, o_, beside_).size();
+        std::vector<line> all = booked_steps(g_, r_);
+        for (line& l : all) {
+            const std::string number = std::to_string(++n);
+            l = {line_as::step, std::move(l.text),
+                 std::string(number.size() < 3 ? 3 - number.size() : 0, ' ') + number + "  ", 0, 5};
+        }
+        page_.tell("Booked with it", std::move(all));
+    }
     /// What hurt skin makes of the bath.
     void how_bathed() {
         if (std::string dry = no_bath_words(r_); !dry.empty()) {
@@ -159,7 +172,9 @@ class plan_page {
         const bool bathed = bathed_between(r_);
         const bool visits = in_visits(g_);
         const std::string text =
-            when == list::before_bath ? (visits ? "The first visit, or as much of it as it bears"
+            when == list::before_bath ? (!g_.fleas.empty() && !visits && !stays_dry(r_)
+                                             ? "The flea bath, and what comes before the finish"
+                                         : visits ? "The first visit, or as much of it as it bears"
                                          : !bathed || stays_dry(r_) ? "At the table"
                                                                     : "Before the bath")
             : !bathed                 ? "Then, on a clean, dry, combed-out coat"
@@ -270,7 +285,11 @@ class plan_page {
     }
 
     void back_by(const std::optional<return_date>& when) {
-        if (when) {
+        if (const std::string_view none = no_day_yet(g_); !none.empty()) {
+            page_.tell("Back", {sentence(sentence_case(std::string(none)) + ".")});
+        } else if (booked_in_part(r_)) {
+            page_.tell("Back", {sentence(full_groom_in_brief(when, r_, o_))});
+        } else if (when) {
             page_.tell("Back", {sentence(when_in_words(*when, g_, r_, o_))});
             if (!g_.stuck.empty()) {
                 page_.add(sentence("Not counted: what is not done yet (" +
@@ -281,10 +300,6 @@ class plan_page {
                     "Places left for hurt skin set no date: they are done when the veterinarian "
                     "says."));
             }
-        } else if (booked_in_part(r_)) {
-            page_.tell("Back",
-                       {sentence("Not reckoned from this visit, which is no full groom: pelage "
-                                 "regrow tells by the last one.")});
         }
     }
 

@@ -85,9 +85,16 @@ std::vector<line> booking_lines(const groom& g, const plan_request& r) {
 }
 
 bool sore_ear(const groom& g, const plan_request& r) {
-    return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
-        return z.hurt && r.reference.dog_body.zones[z.at.zone].has(zone_use::ear_leather);
-    });
+    const auto leather = [&](const place& p) {
+        return r.reference.dog_body.zones[p.zone].has(zone_use::ear_leather);
+    };
+    // nothing is dripped into an ear that heavy mats come off
+    return std::any_of(g.zones.begin(), g.zones.end(),
+                       [&](const zone_plan& z) { return z.hurt && leather(z.at); }) ||
+           std::any_of(g.cautions.begin(), g.cautions.end(), [&](const caution_line& c) {
+               return c.what.when == caution_when::matted_ears_or_tail &&
+                      std::any_of(c.where.begin(), c.where.end(), leather);
+           });
 }
 
 bool sore_foot(const groom& g, const plan_request& r) {
@@ -138,14 +145,25 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     return out;
 }
 
-std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u) {
+bool left_for_its_length(const zone_plan& z) {
+    return z.came == outcome::hair_shorter && !z.tidied;
+}
+
+std::string_view no_day_yet(const groom& g) {
+    return g.bath_waits() ? "once what stopped it is mended; the day is worked out then"
+           : in_visits(g) ? "the next visit when the veterinarian agrees; the day after that is "
+                            "worked out then"
+                          : "";
+}
+
+std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u, bool by_length) {
     const place_words places(g, r);
     grouped<std::string> by_reason;
     zone_list by_sheet;
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
         const bool sheet = z.came == outcome::left_by_sheet;
-        if (z.came == outcome::skin_left || (z.came == outcome::hair_shorter && !z.tidied) ||
+        if (z.came == outcome::skin_left || (by_length && left_for_its_length(z)) ||
             (sheet && (z.withheld || z.why.what == cause::teats))) {
             by_reason.add(cause_words(r, z, u), i);
         } else if (sheet && booked_does(r, z.at.zone)) {

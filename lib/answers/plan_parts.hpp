@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <pelage/answers/write.hpp>
@@ -54,7 +55,14 @@ inline constexpr std::string_view nails_wait = "no nails today: the feet are sor
 
 /// Places that are left, by why; hurt ones as cautions.
 inline constexpr std::string_view not_booked = "all that isn't booked";
-[[nodiscard]] std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u);
+/// `by_length`: with those whose hair is at the wish already or has still to grow to it.
+[[nodiscard]] std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit u,
+                                           bool by_length = true);
+/// Its hair is at the wish or below it, and nothing of it is cut.
+[[nodiscard]] bool left_for_its_length(const zone_plan& z);
+/// Why no day is set yet: what stopped it, or a groom in visits of which a veterinarian says the next; empty:
+/// one is.
+[[nodiscard]] std::string_view no_day_yet(const groom& g);
 
 /// What the owner is asked about pairs that come out uneven.
 [[nodiscard]] std::vector<line> uneven_lines(const groom& g, const plan_request& r, length_unit u);

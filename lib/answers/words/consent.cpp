@@ -1,5 +1,6 @@
 #include "answers/words/consent.hpp"
 
+#include <algorithm>
 #include <vector>
 
 #include <pelage/base/phrase.hpp>
@@ -65,11 +66,27 @@ std::string shorter_by_mats(const groom& g, const body& b, bool matted_alone) {
     return joined(said, "; ");
 }
 
+namespace {
+
+/// Mats come off a double coat's jacket, and nothing else asks about that.
+bool bares_double_coat(const groom& g) {
+    return std::any_of(g.cautions.begin(), g.cautions.end(),
+                       [](const caution_line& c) {
+                           return c.what.when == caution_when::double_jacket_clipped;
+                       }) &&
+           std::none_of(g.consents.begin(), g.consents.end(),
+                        [](const consent& c) { return c.what == consent_for::double_jacket; });
+}
+
+}  // namespace
+
 std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r) {
     switch (c.what) {
         case consent_for::mats_off: {
             const std::string where = shorter_by_mats(g, r.reference.dog_body);
-            return "mats clipped off" + (where.empty() ? "" : ", shorter there: " + where);
+            return "mats clipped off" + (where.empty() ? "" : ", shorter there: " + where) +
+                   (bares_double_coat(g) ? "; a double coat may come back slowly, patchy or changed"
+                                         : "");
         }
         case consent_for::strip_jacket:
             return "clipped, not stripped: softer, paler coat";
@@ -86,8 +103,11 @@ std::string consent_words(const consent& c, const groom& g, const plan_request& 
     switch (c.what) {
         case consent_for::mats_off: {
             const std::string where = shorter_by_mats(g, r.reference.dog_body);
-            return where.empty() ? "mats are clipped off: shorter than the style in those places"
-                                 : "mats are clipped off; shorter than the style: " + where;
+            return (where.empty() ? "mats are clipped off: shorter than the style in those places"
+                                  : "mats are clipped off; shorter than the style: " + where) +
+                   (bares_double_coat(g)
+                        ? "; a double coat so clipped may come back slowly, patchy or changed"
+                        : "");
         }
         case consent_for::other_length:
             return std::string(

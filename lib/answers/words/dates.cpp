@@ -63,7 +63,7 @@ std::string by_what(const plan_request& r) {
     const auto& all = r.patient.visits;
     const bool logged =
         std::any_of(all.begin(), all.end(), [](const visit& v) { return v.logged; });
-    return logged || !r.patient.id.empty() ? " by the record" : " by the day of its last groom";
+    return logged || !r.patient.id.empty() ? " by the record" : " by its last groom";
 }
 
 std::string opening(const return_date& b, const plan_request& r, const print_options& o) {
@@ -236,12 +236,16 @@ std::string when_in_words(const return_date& b, const groom& g, const plan_reque
 
 namespace {
 
+/// "Overdue since Mon 26 Oct 2026"; b.was_due and o.today are there.
+std::string due_in_short(const return_date& b, const print_options& o) {
+    return (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due);
+}
+
 std::string date_in_brief(const return_date& b, const groom& g, const plan_request& r,
                           const print_options& o) {
     std::string first = "Back by ";
     if (b.was_due && o.today) {
-        first = (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due) +
-                by_what(r) + "; if groomed today, back by ";
+        first = due_in_short(b, o) + by_what(r) + "; if groomed today, back by ";
     }
     const auto open = open_by(b.next_visit, o);
     first +=
@@ -255,7 +259,8 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
     if (b.reason == visit_kind::usual) {
         return first + ", the usual interval of this coat.";
     }
-    const std::string both = first + "; full groom by " + day_in_short(b.full_groom, o) + ". ";
+    const std::string both =
+        first + ", bath and brush at least; full groom by " + day_in_short(b.full_groom, o) + ". ";
     if (b.reason == visit_kind::by_brushing) {
         const std::vector<std::string> held = held_names(b, g, r);
         constexpr std::size_t few = 3;
@@ -263,10 +268,19 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
                (held.size() > few ? "what is long" : some_names(held)) + ".";
     }
     return both + true_odds(b.asked, *b.fine) + " such dogs are short enough not to mat " +
-           (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then") + ".";
+           (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then") +
+           " (our guess).";
 }
 
 }  // namespace
+
+std::string full_groom_in_brief(const std::optional<return_date>& b, const plan_request& r,
+                                const print_options& o) {
+    if (!b || !b->was_due || !o.today) {
+        return "Back: no full groom on record that a day could be reckoned from.";
+    }
+    return "This visit is no full groom. " + due_in_short(*b, o) + by_what(r) + ".";
+}
 
 std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
                           const print_options& o) {

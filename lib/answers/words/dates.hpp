@@ -50,6 +50,10 @@ namespace pelage::io {
 [[nodiscard]] std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
                                         const print_options& o);
 
+/// Beside a visit that is no full groom: when the last full groom said it is due; that none is on record.
+[[nodiscard]] std::string full_groom_in_brief(const std::optional<return_date>& b,
+                                              const plan_request& r, const print_options& o);
+
 /// The same for an owner: what to come for, and why then; a sentence each.
 [[nodiscard]] std::vector<std::string> owner_dates(const return_date& b,
                                                    const std::vector<std::string>& held,

@@ -177,6 +177,18 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
     return {};
 }
 
+std::string hair_in_brief(const zone_plan& z, length_unit u) {
+    const bool said = z.target && z.now && show(*z.target, u) != show(*z.now, u);
+    const std::string wanted = said ? show(*z.target, u) + " wanted" : "";
+    const std::string wait = !z.why.wait ? ""
+                             : z.why.wait->never
+                                 ? "may never get there"
+                                 : "in " + detail::fixed(in_days(z.why.wait->early), 0) + " to " +
+                                       detail::fixed(in_days(z.why.wait->late), 0) + " days";
+    return (z.now ? show(*z.now, u) : std::string{}) +
+           (wanted.empty() ? "" : " (" + wanted + (wait.empty() ? "" : ", " + wait) + ")");
+}
+
 std::string missed_in_brief(const zone_plan& z, length_unit u) {
     return off_words(z, u) + beyond_words(z);
 }

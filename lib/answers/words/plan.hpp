@@ -14,6 +14,8 @@ namespace pelage::io {
 /// What is done in a block besides moving the tool: ", then scissor"; mostly nothing.
 [[nodiscard]] std::string then_words(const block& b, const plan_request& r);
 
+/// "35 mm (42 mm wanted, in 10 to 20 days)": today's hair, and the wish it has still to grow to.
+[[nodiscard]] std::string hair_in_brief(const zone_plan& z, length_unit u);
 /// How far a place comes out from what was asked; for cause::missed.
 [[nodiscard]] std::string missed_in_brief(const zone_plan& z, length_unit u);
 

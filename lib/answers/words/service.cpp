@@ -68,11 +68,9 @@ std::string step_work_words(service_step s) {
             return "by hand: pull what is ripe of the jacket, a few hairs at a time; what holds "
                    "stays";
         case service_step::nails:
-            return "shorten the nails, short of the quick; a nail that bleeds past 5 minutes is a "
-                   "veterinarian's";
+            return "nails, short of the quick; bleeding past 5 minutes: a veterinarian";
         case service_step::ears:
-            return "look into the ears and wipe what you see; pain, smell or discharge is a "
-                   "veterinarian's";
+            return "ears: look in, wipe what you see; pain, smell, discharge: a veterinarian";
         case service_step::look:
         case service_step::before_bath:
         case service_step::after_bath:
