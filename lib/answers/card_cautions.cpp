@@ -5,6 +5,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/grouped.hpp"
+#include "answers/words/consent.hpp"
 
 namespace pelage::io {
 
@@ -52,7 +53,8 @@ bool card_cautions::told_already(std::size_t k) const {
     // "may come back slowly" is what is agreed to
     const bool asked = (w == caution_when::wire_clipped && to_agree(consent_for::strip_jacket)) ||
                        (w == caution_when::double_jacket_clipped && c.what.danger == 2 &&
-                        (to_agree(consent_for::double_jacket) || to_agree(consent_for::mats_off)));
+                        (to_agree(consent_for::double_jacket) ||
+                         (bares_double_coat(g_) && to_agree(consent_for::mats_off))));
     return said_[k] || in_a_step || asked || in_more_words || first_of_all(c) ||
            std::find(told_.begin(), told_.end(), w) != told_.end();
 }

@@ -205,9 +205,9 @@ std::string back_words(const whole_way& w, const print_options& o) {
                      : "";
 }
 
-/// What is the same by each way is no choice; the box and what each is stay.
-void drop_alike(typed_table& t, std::vector<std::vector<std::string>>& rows) {
-    for (std::size_t k = t.head.size() - 1; k-- > 1;) {
+/// Minutes and weeks that are the same by each way are no choice: what stands from `first` to the last but one.
+void drop_alike(typed_table& t, std::vector<std::vector<std::string>>& rows, std::size_t first) {
+    for (std::size_t k = t.head.size() - 1; k-- > first;) {
         const bool alike = std::all_of(rows.begin(), rows.end(),
                                        [&](const auto& row) { return row[k] == rows.front()[k]; });
         if (alike) {
@@ -296,7 +296,7 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
         }
         row.emplace_back(w.what);
     }
-    drop_alike(t, rows);
+    drop_alike(t, rows, 1 + shown.size());
     for (const auto& row : rows) {
         t.rows.emplace_back(row.begin(), row.end());
     }

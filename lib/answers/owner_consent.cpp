@@ -51,7 +51,11 @@ class consent_part : owner_view {
                         ? ""
                         : "These come out shorter than you asked: " + where + more + ". ") +
                    "Skin under mats can be red, bruised or sore "
-                   "and may get a nick. Sores can come to light. The dog may feel odd for a while.";
+                   "and may get a nick. Sores can come to light. The dog may feel odd for a "
+                   "while." +
+                   (bares_double_coat(g_)
+                        ? " The thick coat may grow back slow, patchy or not the same."
+                        : "");
         }
         if (c.id == "frail-dog") {
             return std::string(only_with_young(r_.patient)

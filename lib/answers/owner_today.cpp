@@ -3,6 +3,7 @@
 
 #include "answers/owner_view.hpp"
 #include "answers/plan_parts.hpp"
+#include "answers/words/skin.hpp"
 #include "planner/mats.hpp"
 
 namespace pelage::io {
@@ -103,7 +104,7 @@ class today_part : owner_view {
         grouped<std::string> by_text;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             for (const skin_finding& f : g_.zones[i].around) {
-                by_text.add(gone_around(f), i);
+                by_text.add(gone_around(g_.zones[i], f), i);
             }
         }
         for (const auto& [text, where] : by_text.all()) {
@@ -111,11 +112,14 @@ class today_part : owner_view {
         }
         return out;
     }
-    [[nodiscard]] std::string gone_around(const skin_finding& f) const {
+    [[nodiscard]] std::string gone_around(const zone_plan& z, const skin_finding& f) const {
         const bool lump = f.state == skin_state::lump;
+        const auto over = hair_over(z, r_.rules.refusal);
         const std::string what = !lump ? "a scab" : f.known ? "the lump you know of" : "a lump";
-        return what + (f.size ? ", " + long_as(*f.size) : "") +
-               ". We go around it: a tuft stays as it is." +
+        return what + (f.size ? ", " + long_as(*f.size) : "") + ". We go around it: " +
+               (over && lump && !shaved_about(z, r_.rules.refusal)
+                    ? "about " + long_as(*over) + " of hair stays over it."
+                    : "a tuft stays as it is.") +
                (lump && !f.known ? " Please show it to a vet." : "");
     }
 

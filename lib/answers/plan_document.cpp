@@ -54,11 +54,11 @@ class plan_page {
                 page_.open("Choose with the owner before the first stroke");
                 page_.show(std::move(*t));
             }
-            cautions();
             work();
             booked_with_it();
             page_.tell("Heat, by running minutes", heat(g_, r_));
             zone_table();
+            cautions();
             back_by(when);
             page_.tell("After the mats: how it grows back", growing_back(beside_, g_, r_, o_));
             page_.tell("Other ways, if the owner agrees", other_ways(beside_, g_, r_, o_, when));

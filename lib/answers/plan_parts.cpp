@@ -25,6 +25,9 @@ std::vector<line> stop_lines(const groom& g, const plan_request& r, const print_
     const auto say = [&](std::string text) {
         out.push_back({line_as::caution, std::move(text), {}, 2, 2});
     };
+    if (const std::string hurt = hurt_skin_words(r); !hurt.empty()) {
+        say("Don't touch: " + hurt + ".");
+    }
     if (!g.stop.empty()) {
         say("felted to the skin: " + listed(titles(r.reference.dog_body, g.stop)) +
             ". A veterinarian decides how this coat comes off.");

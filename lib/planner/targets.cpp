@@ -105,10 +105,14 @@ instruction wishes_by_place::at(const place& p) const {
     if (wish && r.sheet.adjustable && out.target == r.sheet.adjustable) {
         out.target = wish;
     }
+    const bool first =
+        r.booked != nullptr && !r.booked->whole && r.patient.age == life_stage::young;
+    if (first && out.way) {
+        out.way = lay_choice::with_lay;  // a puppy that flinches is cut (practice)
+    }
     lay_over_place(departures_, p, [&](const instruction& i) { lay_wish(out, i); });
     const zone& where = r.reference.dog_body.zones[p.zone];
-    const bool begins = r.booked != nullptr && !r.booked->whole &&
-                        r.patient.age == life_stage::young && where.where == group::head;
+    const bool begins = first && where.where == group::head;
     if (begins && r.sheet.face != "clean" && clips(out.how.value_or(finish::leave))) {
         out.how = finish::scissor;  // no comb over a 30 beside a puppy's eye (practice)
     }
@@ -121,6 +125,19 @@ instruction wishes_by_place::at(const place& p) const {
 }
 
 std::optional<length> wishes_by_place::hair(const place& p) const {
+    const body& b = request_.reference.dog_body;
+    const std::string& inner = b.zones[p.zone].edge_of;
+    if (!inner.empty()) {
+        // who says how long the ears are means their edges, too, rather than all of the head
+        const auto its = std::find_if(b.zones.begin(), b.zones.end(),
+                                      [&](const zone& z) { return z.id == inner; });
+        const place whole{static_cast<std::size_t>(its - b.zones.begin()), p.which};
+        const selection* told = narrowest(whole);
+        const selection* own = narrowest(p);
+        if (told != nullptr && (own == nullptr || wider(*own, *told))) {
+            return hair(whole);
+        }
+    }
     std::optional<length> out;
     for (const said<length>& n : now_) {
         if (n.whom->how == reach::all) {
@@ -128,6 +145,16 @@ std::optional<length> wishes_by_place::hair(const place& p) const {
         }
     }
     lay_over_place(now_, p, [&](const length& l) { out = l; });
+    return out;
+}
+
+const selection* wishes_by_place::narrowest(const place& p) const {
+    const selection* out = nullptr;
+    for (const said<length>& n : now_) {  // wide ones first
+        if (covers(*n.whom, p)) {
+            out = n.whom;
+        }
+    }
     return out;
 }
 

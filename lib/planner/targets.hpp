@@ -56,6 +56,8 @@ class wishes_by_place {
         const What* what;
     };
     [[nodiscard]] bool one_sided(std::size_t zone) const;
+    /// Of what was said of today's hair the narrowest that takes the place in; null: none does by name.
+    [[nodiscard]] const selection* narrowest(const place& p) const;
 
     const plan_request& request_;
     const resolved_style& sheet_;

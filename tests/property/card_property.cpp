@@ -179,8 +179,17 @@ class reading {
                 g_.stopped() && has("a veterinarian sees this dog first") &&
                 (c.what.when == caution_when::stop || c.what.when == caution_when::skin_finding);
             // who is out most of the day is told it in more words
-            const bool in_more = c.what.id == "sun" && has("hair burns: shade at midday");
-            must(at_home || asked || above || in_more || has(c.what.brief),
+            const bool in_more = c.what.id == "sun" && has("hair can burn: shade at midday");
+            const bool to_sign = c.what.id == "double-clipped" &&
+                                 (has("--consent clip-jacket") ||
+                                  has("a double coat may come back slowly, patchy or changed"));
+            // the steps' order says it: mats come off before the bath
+            const bool in_order =
+                c.what.id == "mats-before-bath" &&
+                (has("no bath while a mat is in") ||
+                 std::all_of(g_.blocks.begin(), g_.blocks.end(),
+                             [](const block& b) { return !b.off || b.when == list::before_bath; }));
+            must(at_home || asked || above || in_more || to_sign || in_order || has(c.what.brief),
                  "a caution is lost: " + c.what.id);
         }
         for (const consent& c : g_.consents) {
@@ -302,7 +311,15 @@ class reading {
                 continue;
             }
             if (clip && at != std::string::npos) {
-                const strings ends = cut(hold.substr(at + 7), " to ");
+                const std::string said = hold.substr(at + 7);
+                const std::size_t spread = said.find('(');
+                if (spread != std::string::npos) {
+                    must(said.starts_with("about ") &&
+                             is_said(said.substr(6, said.find(" mm") - 6), left->best),
+                         "leaves another length: " + line);
+                }
+                const strings ends =
+                    cut(spread == std::string::npos ? said : said.substr(spread + 1), " to ");
                 const double low = std::stod(ends.front()) - 0.051;
                 const double high = std::stod(ends.back()) + 0.51;
                 must(in_mm(left->best) >= low - 0.5 && in_mm(left->best) <= high,
@@ -341,6 +358,13 @@ class reading {
     void back() {
         if (g_.bath_waits()) {
             must(has("Back: once what stopped it is mended") && !has("Back by"), "no date yet");
+            return;
+        }
+        if (std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& c) {
+                return c.what.when == caution_when::frail_felted;
+            })) {
+            must(has("Back: the next visit when the veterinarian agrees") && !has("Back by"),
+                 "a day before a veterinarian's word");
             return;
         }
         must(when_.has_value() && has("ack by " + in_short(when_->next_visit)), "the date");

@@ -66,9 +66,6 @@ std::string shorter_by_mats(const groom& g, const body& b, bool matted_alone) {
     return joined(said, "; ");
 }
 
-namespace {
-
-/// Mats come off a double coat's jacket, and nothing else asks about that.
 bool bares_double_coat(const groom& g) {
     return std::any_of(g.cautions.begin(), g.cautions.end(),
                        [](const caution_line& c) {
@@ -77,8 +74,6 @@ bool bares_double_coat(const groom& g) {
            std::none_of(g.consents.begin(), g.consents.end(),
                         [](const consent& c) { return c.what == consent_for::double_jacket; });
 }
-
-}  // namespace
 
 std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r) {
     switch (c.what) {

@@ -18,4 +18,7 @@ namespace pelage::io {
 /// The same in a few words, for a card.
 [[nodiscard]] std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r);
 
+/// Mats come off a double coat's jacket, and no consent to clip it asks about that.
+[[nodiscard]] bool bares_double_coat(const groom& g);
+
 }  // namespace pelage::io

@@ -37,6 +37,23 @@ std::string_view left_for(skin_state s) {
 
 }  // namespace
 
+std::string hurt_skin_words(const plan_request& r) {
+    std::vector<std::string> all;
+    for (const skin_state s : {skin_state::broken, skin_state::wet, skin_state::irritated}) {
+        std::vector<place> where;
+        for (const skin_finding& f : r.patient.skin) {
+            if (f.state == s) {
+                where.push_back(f.at);
+            }
+        }
+        if (!where.empty()) {
+            all.push_back(joined(titles(r.reference.dog_body, where), ", ") + " (" +
+                          std::string(left_for(s)) + ")");
+        }
+    }
+    return joined(all, ", ");
+}
+
 std::string sore_in_brief(const zone_plan& z) {
     return std::string(left_for(*z.hurt)) +
            (z.mat ? "; " + std::string(in_words(*z.mat)) + " still in: no bath before" : "");
@@ -55,15 +72,10 @@ std::string left_alone_words(const zone_plan& z, const plan_request& r) {
            (z.mat ? "; " + std::string(in_words(*z.mat)) + " is still in, so no bath before" : "");
 }
 
-namespace {
-
-/// Whether a bare blade goes so close there that nothing can be left over a lump by it.
 bool shaved_about(const zone_plan& z, const refusal_rules& r) {
     return z.how.kind == tool_kind::clip && !z.how.over && z.leaves &&
            z.leaves->best < r.bump_least.best;
 }
-
-}  // namespace
 
 std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r) {
     const bool cut = z.how.kind == tool_kind::clip || z.how.kind == tool_kind::scissors ||

@@ -11,6 +11,9 @@ namespace pelage::io {
 /// "a known lump of 10 mm".
 [[nodiscard]] std::string finding_words(const skin_finding& f, length_unit u);
 
+/// Where skin is hurt, by what: "left foreleg (broken skin, a wound)"; empty: nowhere.
+[[nodiscard]] std::string hurt_skin_words(const plan_request& r);
+
 /// Why hurt skin, or the edge of it, is left alone: "wet, raw skin: left alone, for a veterinarian to
 /// see". `z` is left for its skin (outcome::skin_left).
 [[nodiscard]] std::string left_alone_words(const zone_plan& z, const plan_request& r);
@@ -20,6 +23,9 @@ namespace pelage::io {
 
 /// How long the hair over a lump or scab of a zone is left; nothing where the zone isn't cut.
 [[nodiscard]] std::optional<length> hair_over(const zone_plan& z, const refusal_rules& r);
+
+/// Whether a bare blade goes so close there that the hair over a lump stays uncut.
+[[nodiscard]] bool shaved_about(const zone_plan& z, const refusal_rules& r);
 
 /// The same in a few words, for a card.
 [[nodiscard]] std::string around_in_brief(const zone_plan& z, const skin_finding& f,
