@@ -20,6 +20,8 @@ struct surroundings {
     bool terminal = false;                ///< whether `in` is one: a person can be asked
     std::function<void(bool)> one_key{};  ///< has it give keys as they are pressed, or lines again
     std::size_t columns = 80;             ///< of what is printed: the terminal's, at most 80
+    bool colour = false;                  ///< it goes to a terminal, and nobody said NO_COLOR
+    bool watched = false;                 ///< so does what is said beside it: how far it is
     // run() sets these two
     std::vector<std::string>* notes = nullptr;  ///< what is said beside an answer
     std::ostream* talk = nullptr;               ///< where questions are asked

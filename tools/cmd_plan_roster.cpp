@@ -7,6 +7,7 @@
 #include <pelage/roster/roster.hpp>
 
 #include "plan_options.hpp"
+#include "progress.hpp"
 #include "resolve_arguments.hpp"
 
 namespace pelage::cli {
@@ -57,6 +58,17 @@ class opened {
     std::istream* in_ = nullptr;
 };
 
+/// How many lines a file has; 0 of what is no plain file.
+std::uint64_t lines_of_file(const std::string& path) {
+    std::error_code failed;
+    if (path == "-" || !std::filesystem::is_regular_file(path, failed) || failed) {
+        return 0;
+    }
+    std::ifstream in(path, std::ios::binary);
+    return static_cast<std::uint64_t>(
+        std::count(std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>(), '\n'));
+}
+
 std::string lines(std::uint64_t n) {
     return std::to_string(n) + (n == 1 ? " line" : " lines");
 }
@@ -96,10 +108,20 @@ reply roster(const plan_options& o, const surroundings& around) {
     f.throw_if_any();
     const auto file = std::make_shared<opened>(o.roster, around);
     reply r;
-    r.lines = [w, file, asked, threads, from](std::ostream& out) {
-        return summed_up(io::plan_roster(file->in(), out,
-                                         {w->reference, w->place().rules, w->tools(), w->styles,
-                                          w->print.today, asked, *threads, *from}));
+    const io::roster_request wanted{
+        w->reference, w->place().rules, w->tools(), w->styles, w->print.today,
+        asked,        *threads,         *from};
+    const std::uint64_t whole = around.watched ? lines_of_file(o.roster) : 0;
+    std::ostream* err = around.watched ? around.talk : nullptr;
+    r.lines = [w, file, wanted, whole, err, begun = *from - 1](std::ostream& out) {
+        if (err == nullptr) {
+            return summed_up(io::plan_roster(file->in(), out, wanted));
+        }
+        told_lines counted(out, *err, whole > begun ? whole - begun : 0);
+        std::ostream watched(&counted);
+        const reply done = summed_up(io::plan_roster(file->in(), watched, wanted));
+        out.setstate(watched.rdstate());
+        return done;
     };
     return r;
 }

@@ -68,16 +68,29 @@ void one_key(bool wanted) {
     }
 }
 
-/// Of the terminal that is printed to: 80 where there is none, and no more than that, since longer lines
-/// read badly; 32 at least.
+/// Of the terminal that is printed to, or what COLUMNS says where there is none; else 80, and no more than that,
+/// since longer lines read badly; 32 at least.
 std::size_t columns() {
     winsize w{};
     constexpr std::size_t usual = 80;
     constexpr std::size_t least = 32;
-    if (isatty(STDOUT_FILENO) != 1 || ioctl(STDOUT_FILENO, TIOCGWINSZ, &w) != 0 || w.ws_col == 0) {
-        return usual;
+    if (isatty(STDOUT_FILENO) == 1 && ioctl(STDOUT_FILENO, TIOCGWINSZ, &w) == 0 && w.ws_col > 0) {
+        return std::clamp<std::size_t>(w.ws_col, least, usual);
     }
-    return std::clamp<std::size_t>(w.ws_col, least, usual);
+    const char* said = std::getenv("COLUMNS");  // POSIX: the width that is preferred
+    std::size_t asked = 0;
+    for (const char* c = said; c != nullptr && *c >= '0' && *c <= '9' && asked < usual; ++c) {
+        asked = asked * 10 + static_cast<std::size_t>(*c - '0');
+    }
+    return asked == 0 ? usual : std::clamp(asked, least, usual);
+}
+
+/// Nobody said NO_COLOR, and the terminal isn't one that only takes plain text.
+bool colour() {
+    const char* no = std::getenv("NO_COLOR");
+    const char* term = std::getenv("TERM");
+    return isatty(STDOUT_FILENO) == 1 && (no == nullptr || *no == '\0') && term != nullptr &&
+           std::string_view(term) != "dumb";
 }
 
 }  // namespace
@@ -86,9 +99,10 @@ int main(int argc, char** argv) {
     std::ios::sync_with_stdio(false);
     const char* salon = std::getenv("PELAGE_SALON");
     const std::vector<std::string> args(argv + (argc > 0 ? 1 : 0), argv + argc);
-    return pelage::cli::run(args,
-                            {local_day(), salon != nullptr ? salon : "", &std::cin,
-                             std::max(1U, std::thread::hardware_concurrency()),
-                             isatty(STDIN_FILENO) == 1, one_key, columns()},
-                            std::cout, std::cerr);
+    return pelage::cli::run(
+        args,
+        {local_day(), salon != nullptr ? salon : "", &std::cin,
+         std::max(1U, std::thread::hardware_concurrency()), isatty(STDIN_FILENO) == 1, one_key,
+         columns(), colour(), isatty(STDERR_FILENO) == 1 && isatty(STDOUT_FILENO) != 1},
+        std::cout, std::cerr);
 }

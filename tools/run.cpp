@@ -10,6 +10,7 @@
 #include <pelage/base/error.hpp>
 
 #include "cli.hpp"
+#include "colour.hpp"
 #include "command_line.hpp"
 #include "part_file.hpp"
 #include "printable.hpp"
@@ -101,11 +102,12 @@ int deliver(const parsed& p, const surroundings& around, std::ostream& out, std:
     if (r.text.empty() && !r.lines && r.code == answer_is_no) {
         return r.code;  // nothing to write, and what was there stays
     }
-    const auto write = [&r](std::ostream& to) {
+    const bool loud = around.colour && output.empty() && p.asked.options->format.empty();
+    const auto write = [&](std::ostream& to) {
         if (r.lines) {
             r = r.lines(to);
         } else {
-            to << r.text;
+            to << (loud ? coloured(r.text) : r.text);
             r.said.clear();
         }
     };

@@ -138,7 +138,8 @@ std::string down_words(const regrowth_option& w, const place_words& places, cons
                        const plan_request& r) {
     switch (w.how) {
         case grow_back::keep_long:
-            return g.combed.empty() ? "only what is matted" : "only mats that aren't combed out";
+            return g.combed.empty() ? "only what is matted is clipped off"
+                                    : "only what can't be combed out is clipped off";
         case grow_back::even_part:
             return listed(w.down.size() <= 3 ? places.titles_of(w.down) : places.parts_of(w.down)) +
                    " alike";
@@ -161,7 +162,11 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
     }
     for (const other_way& w : b.ways) {
         if (w.what == way_kind::clip_mats && !all.empty()) {
-            all.push_back({"no combing out", &w.plan, w.more, w.back_in});
+            // what is clipped off by the plan is by this way, too: the later of both
+            const auto& planned = all.front().back_in;
+            const bool later = planned && (!w.back_in || (*planned)[1] > (*w.back_in)[1]);
+            all.push_back({"mats clipped off, none combed out", &w.plan, w.more,
+                           later ? planned : w.back_in});
         }
     }
     return all;

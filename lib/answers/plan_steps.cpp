@@ -166,8 +166,8 @@ class step_list {
                               s.tool.stated.best <= rules.under_mat_longest.best;
             if (next) {
                 const double needed = in_mm(s.tool.stated.best) / rules.under_mat_share.best;
-                more = "; measure what lies beneath: from " +
-                       show(mm(std::ceil(needed * 10.0) / 10.0), o_.units) + " on a " +
+                more = "; measure the free hair beneath: where it is " +
+                       show(mm(std::ceil(needed * 10.0) / 10.0), o_.units) + " or more, " +
                        held_words(s, o_.units) + " may go under";
             }
         }

@@ -74,7 +74,8 @@ std::string reasons_writer::only_one(const zone_plan& z) const {
 std::string reasons_writer::reason(const reason_why& why) const {
     const zone_plan& z = g_.zones[why.zone];
     const bool told = why.alone && why.next && called(*why.alone) == called(*why.next);
-    const std::string alone = why.alone && !told ? "; for itself " + called(*why.alone) : "";
+    const std::string alone =
+        why.alone && !told ? "; alone " + called(*why.alone) + " would do best" : "";
     switch (why.why) {
         case chosen_for::only_one:
             return only_one(z);
@@ -103,7 +104,8 @@ std::string reasons_writer::reason(const reason_why& why) const {
         case chosen_for::direction:
             return "the direction of its neighbours" + alone;
         case chosen_for::no_time:
-            return "no time to comb it out" + alone + " after combing out";
+            return "combing it out takes longer than this dog is combed for" +
+                   (alone.empty() ? "" : "; combed out " + called(*why.alone) + " would do here");
         case chosen_for::with_part:
             return "like what is round it, which the kit leaves at another length than asked";
     }

@@ -159,7 +159,7 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
         case cause::part_down:
             return "clipped with the " +
                    std::string(name(part_of(r.reference.dog_body.zones[z.at.zone]))) +
-                   ", of which mats take much";
+                   ", which are much matted";
         case cause::goes_along:
             return "goes with the " + title(r.reference.dog_body, *z.why.of) +
                    ", whose mats are clipped off; the sheet wants " + show(*z.why.wished, u);
