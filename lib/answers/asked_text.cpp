@@ -21,8 +21,42 @@ std::string titles_of(const std::vector<std::string>& ids, const glossary& g) {
     return joined(out, ", ");
 }
 
+/// What stands behind a basis that has no page to show.
+std::string_view behind(basis b) {
+    switch (b) {
+        case basis::practice:
+            return "groomers say and do so, and nobody we know of has published it";
+        case basis::memory:
+            return "we know it so and have not looked it up";
+        case basis::assumption:
+            return "nobody we know of says so: put it right where you know better";
+        case basis::published:
+        case basis::contested:
+        case basis::derived:
+        case basis::measured:
+            break;
+    }
+    return {};
+}
+
+/// How a word is known: where groomers disagree about what, and on request what stands behind it.
+std::string known_words(const evidence& e, const lookup_request& r, bool explain) {
+    std::string out = how_sure(e);
+    const std::string note = explain || e.how == basis::contested ? e.note : std::string{};
+    out += note.empty() ? "" : ": " + note;
+    if (!explain) {
+        return out;
+    }
+    const source* from = find(r.reference.sources, e.from);
+    const std::string more =
+        from != nullptr ? from->title + (from->year > 0 ? ", " + std::to_string(from->year) : "")
+                        : std::string(behind(e.how));
+    return out + (more.empty() ? "" : "; " + more);
+}
+
 /// Words of the trade, each with what is customary, what else it is called and what belongs to it.
-void say_terms(document& d, const std::vector<const term*>& all, const lookup_request& r) {
+void say_terms(document& d, const std::vector<const term*>& all, const lookup_request& r,
+               bool explain) {
     typed_table rows{{"word", "kind", "meaning", "basis"}};
     rows.whom = shown_to::programs;
     constexpr std::size_t most = 6;
@@ -44,7 +78,7 @@ void say_terms(document& d, const std::vector<const term*>& all, const lookup_re
         if (!one->see.empty()) {
             d.say_of("  see: ", titles_of(one->see, words_of(r)), 4);
         }
-        d.say_of("  how sure: ", how_sure(one->why), 4);
+        d.say_of("  how sure: ", known_words(one->why, r, explain), 4);
         rows.rows.push_back(
             {one->title, std::string(name(one->kind)), one->text, how_sure(one->why)});
     }
@@ -285,7 +319,7 @@ document document_of(const place_card& c, const lookup_request& r, const print_o
         say_against(d, r);
     }
     if (!c.asked.beside.empty()) {
-        say_terms(d, c.asked.beside, r);
+        say_terms(d, c.asked.beside, r, o.explain);
         d.open();
     }
     if (c.zones.size() == 1) {
@@ -300,7 +334,7 @@ document document_of(const place_card& c, const lookup_request& r, const print_o
     return d;
 }
 
-document document_of(const terms_asked& t, const lookup_request& r, const print_options& /*o*/) {
+document document_of(const terms_asked& t, const lookup_request& r, const print_options& o) {
     document d{t.all.front()->title};
     if (never_of_this_coat(r, t)) {
         say_no(d, std::string(refusal_words(refusal::jacket_consent)) + ".");
@@ -311,7 +345,7 @@ document document_of(const terms_asked& t, const lookup_request& r, const print_
     if (t.open != nullptr) {
         d.say(coat_open_words(t) + ".", 2);
     }
-    say_terms(d, t.all, r);
+    say_terms(d, t.all, r, o.explain);
     return d;
 }
 
@@ -332,37 +366,7 @@ document document_of(const tools_asked& t, const lookup_request& r, const print_
                                                    : held_words(q.tool, o.units)) +
               ".");
     }
-    say_terms(d, t.beside, r);
-    return d;
-}
-
-document document_of(const coat_asked& c, const lookup_request& r, const print_options& o) {
-    const coat& k = coat_of(r.reference, c.coat);
-    document d{k.title};
-    d.say_of(k.title + ": ", k.look + ".");
-    if (c.said != nullptr) {
-        d.say(c.said->text, 2);
-        d.say_of("how sure: ", how_sure(c.said->why), 2);
-    }
-    if (!k.said_first.empty()) {
-        d.say(k.said_first, 2);
-    }
-    const length stops = longest_terminal(k).best;
-    if (k.kind == cycle::resting) {
-        d.say("Its hair stops at about " + show(stops, o.units) + " (" +
-              std::string(in_words(longest_terminal(k).why.how)) + ").");
-    } else {
-        d.say(c.coat == coat_class::wire ? "The coat keeps growing." : "Its hair keeps growing.");
-    }
-    d.say(k.matting_prone ? "Past about " + show(k.matting_prone->best, o.units) +
-                                " it mats, sooner where it isn't brushed to the skin (" +
-                                std::string(in_words(k.matting_prone->why.how)) + ")."
-          : k.feathers ? "Its jacket doesn't mat by length; its feathering does, past about " +
-                             show(k.feathers->matting_prone.best, o.units) + "."
-                       : "It doesn't mat by length.");
-    d.say("What the kit leaves on it: pelage lookup --all --coat " + std::string(name(c.coat)) +
-          ".");
-    d.say("Style sheets: pelage sheet list. How it is brushed: pelage lookup 'line brushing'.");
+    say_terms(d, t.beside, r, o.explain);
     return d;
 }
 

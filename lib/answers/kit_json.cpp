@@ -68,12 +68,12 @@ std::string json_of(const ladder& l, const lookup_request& r) {
         if (g.out_until) {
             one["out_until"] = iso(*g.out_until);
         }
-        one["where"] =
-            g.whole_coat ? "whole coat" : places_words(l.places[*g.where], r.reference.dog_body);
+        one["where"] = g.whole_coat ? whole_coat_words(g.how, r.reference.dog_body)
+                                    : places_words(l.places[*g.where], r.reference.dog_body);
         if (!r.where.empty()) {
             one["allowed"] = !g.why_not;
             if (g.why_not) {
-                one["refused"] = no_go_words(*g.why_not, r.reference.dog_body);
+                one["refused"] = no_go_words(*g.why_not, r.reference.dog_body, g.how.way);
             }
         }
         j["rungs"].push_back(std::move(one));

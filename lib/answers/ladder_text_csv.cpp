@@ -19,7 +19,7 @@ std::string mark_of(std::size_t note) {
 
 /// Why it is refused in the places asked about; empty if it may be used.
 std::string why_not(const rung& g, const lookup_request& r) {
-    return g.why_not ? no_go_words(*g.why_not, r.reference.dog_body) : std::string{};
+    return g.why_not ? no_go_words(*g.why_not, r.reference.dog_body, g.how.way) : std::string{};
 }
 
 /// Why setups are refused in the zone asked about, each once.
@@ -109,8 +109,10 @@ void note(document& d, const std::string& mark, const std::string& text) {
 void say_notes(document& d, const ladder& l, const lookup_request& r, length_unit u) {
     if (r.where.empty()) {
         note(d, "all",
-             std::string("wherever the coat is clipped") +
+             std::string("wherever the coat is clipped, but in the places of prep only what stands "
+                         "behind prep") +
                  (!r.way && differ(l, r) ? "; a slash: with the lay/against it" : ""));
+        note(d, "prep", prep_words(r.reference.dog_body) + "; with the lay, no comb");
         for (std::size_t n = 0; n < l.places.size(); ++n) {
             note(d, mark_of(n), places_words(l.places[n], r.reference.dog_body));
         }
@@ -194,7 +196,7 @@ typed_table setups_table(const ladder& l, const lookup_request& r) {
         const figure<length> stated = stated_length(g.how, r.rules.cut);
         const std::string where = !r.where.empty() ? g.why_not ? "no: " + why_not(g, r) : "yes"
                                   : g.whole_coat
-                                      ? "whole coat"
+                                      ? whole_coat_words(g.how, r.reference.dog_body)
                                       : places_words(l.places[*g.where], r.reference.dog_body);
         t.rows.push_back({held(g.how), g.how.tool.id, g.how.over ? g.how.over->id : "",
                           std::string(name(g.how.way)), g.leaves, stated.best,

@@ -18,7 +18,7 @@ json json_of(const near_setup& n, const body& b) {
            {"off_mm", mm_json(n.off)},
            {"at_hand", n.at_hand}};
     if (n.why_not) {
-        j["refused"] = no_go_words(*n.why_not, b);
+        j["refused"] = no_go_words(*n.why_not, b, n.how.way);
     }
     return j;
 }

@@ -139,7 +139,7 @@ std::string near_text(const near_setup& n, const body& b, const print_options& o
         out += "; not in the kit or out today";
     }
     if (n.why_not) {
-        out += "; but " + no_go_words(*n.why_not, b);
+        out += "; but " + no_go_words(*n.why_not, b, n.how.way);
     }
     return out;
 }
@@ -262,39 +262,6 @@ void say_sure(document& d, const lookup_answer& a, const lookup_request& r, bool
     }
 }
 
-std::string in_coats(const std::vector<std::string>& coats) {
-    return coats.size() == 1 ? "a " + coats.front() + " coat" : listed(coats) + " coats";
-}
-
-/// What does the same, coats together where it is one tool.
-void say_by_coat(document& d, const std::string& head, const std::vector<nearest_row>& rows,
-                 const lookup_request& r, length_unit u) {
-    std::vector<std::pair<std::string, std::vector<std::string>>> tools;
-    const auto add = [&](const near_setup& n, coat_class c) {
-        const std::string tool =
-            title_words(n.how, u) + teeth_warning(n) + (n.longer ? ", longer" : "") +
-            (n.why_not ? "; " + no_go_words(*n.why_not, r.reference.dog_body) : "");
-        auto same = std::find_if(tools.begin(), tools.end(),
-                                 [&](const auto& t) { return t.first == tool; });
-        if (same == tools.end()) {
-            same = tools.insert(tools.end(), {tool, {}});
-        }
-        same->second.emplace_back(name(c));
-    };
-    for (const nearest_row& row : rows) {
-        for (const near_setup& n : row.best) {
-            add(n, row.coat);
-        }
-    }
-    if (!tools.empty()) {
-        d.open(head, false);
-    }
-    for (const auto& [tool, coats] : tools) {
-        const bool every = coats.size() == r.reference.coats.size();
-        d.item(tool + ", on " + (every ? "every coat" : in_coats(coats)));
-    }
-}
-
 /// On the coat that was asked about: what does the same, and what it does reversed.
 void say_others(document& d, const lookup_answer& a, const lookup_request& r,
                 const print_options& o) {
@@ -306,7 +273,7 @@ void say_others(document& d, const lookup_answer& a, const lookup_request& r,
     say_near(d, "In its place, with the lay" + on, a.replaces, b, o,
              known ? show(judged->with.best, o.units) : std::string{});
     if (direction_matters(a, r)) {
-        say_near(d, "Reversed it leaves what these leave with the lay" + on, a.reverse, b, o,
+        say_near(d, "Reversed it leaves about what these leave with the lay" + on, a.reverse, b, o,
                  known ? show(judged->against.best, o.units) : std::string{});
     }
 }
@@ -327,6 +294,13 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
               2);
     }
     d.say(head_of(a, r, o), 2);
+    const blade& own = a.asked.tool.tool;
+    if (own.shape == edge::adjustable && own.setting.empty() && own.reach) {
+        d.say("A lever at its side sets its length: told here at the shortest, up to " +
+                  show(*own.reach, o.units) +
+                  " at the longest. With its marks in the kit each stands in the ladder.",
+              2);
+    }
     for (const std::string& h : hint_words(a.asked, o.units)) {
         d.say("(" + h + ")", 1);
     }
@@ -346,15 +320,17 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
     if (r.coat) {
         say_others(d, a, r, o);
     } else {
-        say_by_coat(d, "In its place from the kit:", a.replaces_by_coat, r, o.units);
+        // of a comb on the wrong blade nobody knows what it would leave
+        const bool known = !a.never || a.never->why != answered_no::cause::rule;
+        say_by_coat(d, "In its place from the kit:", a.replaces_by_coat, r, o.units, known);
     }
     if (a.nothing_else_there) {
         d.say("Nothing else in the kit goes there: keep a second " +
               held_words(a.asked.tool, o.units) + ".");
     }
     if (!r.coat && direction_matters(a, r)) {
-        say_by_coat(d, "Reversed it leaves what these leave with the lay:", a.reverse_by_coat, r,
-                    o.units);
+        say_by_coat(d, "Reversed it leaves about what these leave with the lay:", a.reverse_by_coat,
+                    r, o.units);
     }
 }
 

@@ -176,7 +176,7 @@ class mix_page {
     void genes() {
         const heredity& h = c_.genes;
         page_.open("Genes: chances of carrying none, one or two copies of the variant", false);
-        typed_table t{{"locus", "none", "one", "two", ""}};
+        typed_table t{{"gene", "none", "one", "two", ""}};
         t.numbers = {false, true, true, true, false};
         for (std::size_t l = 0; l < h.loci.size(); ++l) {
             const copies<double>& n = e_.read.dog.genes.at[l];
@@ -189,6 +189,21 @@ class mix_page {
         }
     }
 
+    /// "curly with furnishings, here with one copy of curl: wavy": the types know no waves.
+    [[nodiscard]] std::string type_title(const type_facts& t) const {
+        const copies<double>& curl = e_.read.dog.genes.at[static_cast<std::size_t>(locus::curl)];
+        if (t.one_copy.empty() || e_.curl == curl_mode::dominant || curl.one <= 0.0) {
+            return t.title;
+        }
+        std::vector<std::string> coats;
+        for (const coat_class k : t.one_copy) {
+            coats.emplace_back(name(k));
+        }
+        return t.title +
+               (curl.two > 0.0 ? "; with one copy of curl, " : "; here, with one copy of curl, ") +
+               joined(coats, " or ");
+    }
+
     void types() {
         const heredity& h = c_.genes;
         page_.open("Types of coat by the genes alone (cadieu-2009, seen second-hand)", false);
@@ -196,7 +211,7 @@ class mix_page {
         t.numbers = {false, false, true};
         for (std::size_t i = 0; i < h.types.size(); ++i) {
             if (e_.may_be.types[i] > 0.0) {
-                t.rows.push_back({h.types[i].title, chance_in_words(e_.may_be.types[i]),
+                t.rows.push_back({type_title(h.types[i]), chance_in_words(e_.may_be.types[i]),
                                   percent(e_.may_be.types[i])});
             }
         }
@@ -215,8 +230,9 @@ class mix_page {
         }
         page_.item_of(
             "rule: ",
-            "loci on different chromosomes are inherited independently; the dogs named are taken "
-            "as unrelated, each breed as in the law of Hardy and Weinberg");
+            "the three genes lie on different chromosomes, so each is inherited without regard to "
+            "the others; the dogs named are taken as unrelated, and each of a dog's two copies as "
+            "drawn from its breed by chance (the law of Hardy and Weinberg)");
     }
 
     static std::string frequencies(const breed& b, double share) {
@@ -271,37 +287,6 @@ class mix_page {
 };
 
 }  // namespace
-
-std::string percent(double p) {
-    if (p > 0.99 && p < 1.0 - 1e-9) {
-        return "over 99 %";
-    }
-    if (p > 0.0 && p < 0.001) {
-        return "under 0.1 %";
-    }
-    const double hundredths = p * 100.0;
-    return p > 0.0 && p < 0.01 ? detail::fixed(hundredths, 1) + " %"
-                               : detail::fixed(std::floor(hundredths + 0.5), 0) + " %";
-}
-
-std::string chance_in_words(double p) {
-    if (p > 1.0 - 1e-9) {
-        return "all";
-    }
-    for (int d = 2; d <= 20; ++d) {
-        const double n = p * d;
-        if (n > 0.5 && std::abs(n - std::round(n)) < 1e-9) {
-            return detail::fixed(n, 0) + " in " + std::to_string(d);
-        }
-    }
-    if (p > 0.95) {
-        return "more than 19 in 20";
-    }
-    if (p > 0.4) {
-        return "about " + detail::fixed(p * 10.0, 0) + " in 10";
-    }
-    return p < 0.001 ? "fewer than 1 in 1000" : "about 1 in " + detail::fixed(1.0 / p, 0);
-}
 
 namespace {
 

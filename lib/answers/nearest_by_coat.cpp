@@ -1,6 +1,7 @@
 #include "answers/nearest_by_coat.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <pelage/base/phrase.hpp>
 
@@ -33,7 +34,7 @@ std::vector<same_nearest> by_tool(const lookup_answer& a, const body& b, length_
         } else {
             const near_setup& n = row.best.front();
             one.what = title_words(n.how, u) + teeth_warning(n) +
-                       (n.why_not ? "; but " + no_go_words(*n.why_not, b) : "");
+                       (n.why_not ? "; but " + no_go_words(*n.why_not, b, n.how.way) : "");
             one.low = one.high = n.leaves.best;
         }
         const auto same = std::find_if(out.begin(), out.end(), [&](const same_nearest& s) {
@@ -47,7 +48,7 @@ std::vector<same_nearest> by_tool(const lookup_answer& a, const body& b, length_
     return out;
 }
 
-std::string from_to(const length& low, const length& high, length_unit u) {
+std::string length_range(const length& low, const length& high, length_unit u) {
     const std::string last = show(high, u);
     std::string first = show(low, u);
     if (first == last) {
@@ -79,7 +80,7 @@ void say_nearest_by_tool(document& d, const lookup_answer& a, const body& b, len
         if (s.stops) {
             d.item("on " + coats + " " + s.what);
         } else {
-            d.item(s.what + ": leaves " + from_to(s.low, s.high, u) + " on " +
+            d.item(s.what + ": leaves " + length_range(s.low, s.high, u) + " on " +
                    (every ? "every coat" : coats));
         }
     }
@@ -100,6 +101,77 @@ void say_stated_so(document& d, const lookup_answer& a, length_unit u) {
               (by_name ? first.in_inch + " in" : show(first.stated.best, u)) +
               "; where hair lies flat more is left.",
           2);
+}
+
+namespace {
+
+std::string in_coats(const std::vector<std::string>& coats) {
+    return coats.size() == 1 ? "a " + coats.front() + " coat" : listed(coats) + " coats";
+}
+
+/// One tool that does nearly the same on some coats, and how far it is off where that can be read.
+struct same_on_coats {
+    std::string tool;
+    std::string behind;  ///< what must be known of it
+    bool longer = false;
+    bool shorter = false;
+    length least{};
+    length most{};
+    std::vector<std::string> coats;
+};
+
+/// ", 0.2 to 0.9 mm shorter"; nothing where what is left reads alike.
+std::string off_by_coats(const same_on_coats& t, length_unit u) {
+    const bool metric = u == length_unit::mm;
+    const length finest = metric ? mm(0.05) : mm(25.4 / 64.0);
+    if (t.most < finest) {
+        return {};
+    }
+    const auto tenths = [&](const length& l) {
+        return metric ? mm(std::round(in_mm(l) * 10.0) / 10.0) : l;
+    };
+    return (t.least < finest ? ", up to " + show(tenths(t.most), u)
+                             : ", " + length_range(tenths(t.least), tenths(t.most), u)) +
+           (t.longer && t.shorter ? " off"
+            : t.longer            ? " longer"
+                                  : " shorter");
+}
+
+}  // namespace
+
+void say_by_coat(document& d, const std::string& head, const std::vector<nearest_row>& rows,
+                 const lookup_request& r, length_unit u, bool how_far) {
+    std::vector<same_on_coats> tools;
+    const auto add = [&](const near_setup& n, coat_class c) {
+        const std::string tool = title_words(n.how, u) + teeth_warning(n);
+        const std::string behind =
+            n.why_not ? "; " + no_go_words(*n.why_not, r.reference.dog_body, n.how.way) : "";
+        auto same = std::find_if(tools.begin(), tools.end(), [&](const same_on_coats& t) {
+            return t.tool == tool && t.behind == behind;
+        });
+        if (same == tools.end()) {
+            same = tools.insert(tools.end(), {tool, behind, false, false, n.off, n.off, {}});
+        }
+        const bool off = in_mm(n.off) >= 0.05;
+        same->longer = same->longer || (off && n.leaves.best > n.wanted);
+        same->shorter = same->shorter || (off && n.leaves.best < n.wanted);
+        same->least = shorter(same->least, n.off);
+        same->most = longer(same->most, n.off);
+        same->coats.emplace_back(name(c));
+    };
+    for (const nearest_row& row : rows) {
+        for (const near_setup& n : row.best) {
+            add(n, row.coat);
+        }
+    }
+    if (!tools.empty()) {
+        d.open(head, false);
+    }
+    for (const same_on_coats& t : tools) {
+        const bool every = t.coats.size() == r.reference.coats.size();
+        d.item(t.tool + (how_far ? off_by_coats(t, u) : "") + t.behind + ", on " +
+               (every ? "every coat" : in_coats(t.coats)));
+    }
 }
 
 }  // namespace pelage::io

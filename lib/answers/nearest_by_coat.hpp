@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <pelage/answers/document.hpp>
 #include <pelage/kit/lookup.hpp>
@@ -13,6 +14,10 @@ namespace pelage::io {
 
 /// A line a tool, with the coats on which it comes nearest and what it leaves on them.
 void say_nearest_by_tool(document& d, const lookup_answer& a, const body& b, length_unit u);
+
+/// A line a tool that does nearly the same, where asked how far it is off, and the coats on which it does.
+void say_by_coat(document& d, const std::string& head, const std::vector<nearest_row>& rows,
+                 const lookup_request& r, length_unit u, bool how_far = true);
 
 /// "Blades 7 and 7F: stated length 3.2 mm"; nothing where none is.
 void say_stated_so(document& d, const lookup_answer& a, length_unit u);

@@ -3,6 +3,7 @@
 
 #include <pelage/answers/quiz.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/planner/kit_setups.hpp>
 
 #include "answers/words/lookup.hpp"
 #include "answers/words/sheet.hpp"
@@ -40,6 +41,30 @@ std::string use_words(use_there::may use) {
                                                   : "not at all";
 }
 
+/// Why it may go there with the lay, on a sound dog.
+std::string may_because(const setup& s, const quiz_question& q, const quiz_request& r) {
+    const zone& z = r.reference.dog_body.zones[*q.zone];
+    if (!z.prep_blades.empty()) {
+        return "it is customary there";
+    }
+    if (skips(s.tool)) {
+        return "skin is firm and flat there";
+    }
+    if (detail::how_short(s.tool) < detail::shortness::ten) {
+        return "so short a blade has its place there";
+    }
+    return std::string("full teeth, not so short that it bares the skin") +
+           (z.has(zone_use::web) ? ", nor so long that its gaps catch a fold" : "");
+}
+
+/// Why a blade may go there against the lay as well.
+std::string both_because(const setup& s) {
+    return detail::how_short(s.tool) == detail::shortness::longer
+               ? "longer than a 10 it is kind to skin against the lay, too, and no lip, toe or "
+                 "teat is near for its gaps to catch"
+               : "ears and tail base are where a short blade goes against the lay, too, by custom";
+}
+
 const setup& held_by(const quiz_option& o) {
     return std::get<setup>(o.says);
 }
@@ -70,7 +95,7 @@ std::string several_words(const std::vector<const setup*>& all, length_unit u) {
 }
 
 /// What may go, and of all else that was offered why not, what `first` is before the others.
-std::string may_and_none_of(const setup& may, const quiz_option& first,
+std::string may_and_none_of(const std::string& may, const quiz_option& first,
                             const std::vector<quiz_option>& wrong, const quiz_request& r,
                             length_unit u) {
     std::vector<std::pair<no_go, std::vector<const setup*>>> told{{*first.no, {&held_by(first)}}};
@@ -86,22 +111,27 @@ std::string may_and_none_of(const setup& may, const quiz_option& first,
             same->second.push_back(&held_by(o));
         }
     }
-    std::string out = held_words(may, u) + " may";
+    std::string out = may;
     for (const auto& [why, which] : told) {
         out += "; " + several_words(which, u) + " not: " + no_go_words(why, r.reference.dog_body);
     }
     return out;
 }
 
-/// What else was offered may go, and what is right never does.
+/// What was taken may go, or all else that was offered may; and what is right never does.
 std::string may_and_never(const quiz_question& q, const std::vector<quiz_option>& wrong,
-                          const quiz_request& r, length_unit u) {
+                          const quiz_option* chosen, const quiz_request& r, length_unit u) {
+    const std::string never = "; " + held_words(held_by(q.right), u) +
+                              " not: " + no_go_words(*q.right.no, r.reference.dog_body);
+    if (chosen != nullptr) {
+        return held_words(held_by(*chosen), u) + " may: " + may_because(held_by(*chosen), q, r) +
+               never;
+    }
     std::vector<const setup*> may;
     for (const quiz_option& o : wrong) {
         may.push_back(&held_by(o));
     }
-    return several_words(may, u) + " may; " + held_words(held_by(q.right), u) +
-           " not: " + no_go_words(*q.right.no, r.reference.dog_body);
+    return several_words(may, u) + " may" + never;
 }
 
 /// What was offered beside the right answer, in the order it stood.
@@ -119,6 +149,48 @@ std::string minded(const setup& in_place, const setup& of) {
                : "";
 }
 
+/// Why a blade or a comb leaves with the lay what it does.
+std::string left_because(const quiz_question& q, const quiz_request& r, length_unit u) {
+    const double lay = lay_of(r.reference, r.rules, q.coat).best;
+    const std::string coat = coat_title(q, r);
+    const std::string stated = held_words(q.tool, u) + " has a stated length of " +
+                               show(stated_length(q.tool, r.rules.cut).best, u);
+    if (lay_factor(lay) == 1.0) {
+        return stated + ", and the hair of a " + coat + " stands off the skin: as much is left";
+    }
+    return stated + "; the hair of a " + coat + " lies at about " + detail::fixed(lay, 0) +
+           " degrees to the skin, " +
+           (q.tool.over ? "but a comb's teeth lift most of it: little more is left, "
+                        : "and with the lay it is cut lying: more is left, ") +
+           show(*q.right.leaves, u);
+}
+
+/// What of the kit leaves, moved so, the length that was taken for right: "; about 2.3 mm is left by blade 9".
+std::string taken_is_of(const quiz_question& q, const quiz_option* chosen, const quiz_request& r,
+                        length_unit u) {
+    if (chosen == nullptr) {
+        return {};
+    }
+    const std::string taken = show(std::get<length>(chosen->says), u);
+    for (const setup& s : setups_of(r.tools, r.today, r.rules.cut)) {
+        if (s.kind == tool_kind::clip && s.way == q.tool.way && s.tool.etched != "50" &&
+            show(cut_length(s, lay_of(r.reference, r.rules, q.coat).best, r.rules.cut).best, u) ==
+                taken) {
+            return "; about " + taken + " is what " + held_words(s, u) + " leaves";
+        }
+    }
+    return {};
+}
+
+/// What stands in for what is out, and how far something else is off.
+std::string in_place_because(const quiz_question& q, const quiz_option& other,
+                             const quiz_request& r, length_unit u) {
+    return held_words(q.tool, u) + " leaves " + show(*q.with, u) + ", and " +
+           leaves_words(q.right, u) + "; " + leaves_words(other, u) + ", further off than the " +
+           show(tolerance(q.with->best, false, r.rules.prices), u) +
+           " within which a plan takes one length for another" + minded(held_by(q.right), q.tool);
+}
+
 std::string reason(const quiz_question& q, const posed_question& p, const quiz_option* chosen,
                    const quiz_request& r, length_unit u) {
     const std::vector<quiz_option> wrong = wrong_of(p);
@@ -126,11 +198,11 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
     const std::string here = q.zone ? zone_title(q, r) + ": " : "";
     switch (q.asks) {
         case quiz_asks::left_by:
-            return held_words(q.tool, u) + " with the lay leaves " + show(*q.right.leaves, u) +
-                   " of a " + coat_title(q, r);
+            return left_because(q, r, u) + taken_is_of(q, chosen, r, u);
         case quiz_asks::against:
             return "against the lay hair is raised first and cut at the height of the tool: " +
-                   show(*q.right.leaves, u) + " in place of " + show(*q.with, u);
+                   show(*q.right.leaves, u) + " in place of " + show(*q.with, u) +
+                   taken_is_of(q, chosen, r, u);
         case quiz_asks::which_way:
             return there_words(*q.there, {r.reference,
                                           r.rules,
@@ -142,24 +214,26 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
                                           {{*q.zone, side::both}},
                                           {},
                                           r.today}) +
-                   (q.there->use == use_there::may::both_ways ? "; beginners keep with the lay"
-                                                              : "");
+                   (q.there->use == use_there::may::both_ways
+                        ? ": " + both_because(q.tool) + "; beginners keep with the lay"
+                        : "");
         case quiz_asks::may_go:
-            return here + may_and_none_of(held_by(q.right), other, wrong, r, u);
+            return here + may_and_none_of(held_words(held_by(q.right), u) +
+                                              " may: " + may_because(held_by(q.right), q, r),
+                                          other, wrong, r, u);
         case quiz_asks::never_goes:
-            return here + may_and_never(q, wrong, r, u);
+            return here + may_and_never(q, wrong, chosen, r, u);
         case quiz_asks::under_mat:
-            return may_and_none_of(held_by(q.right), other, wrong, r, u) +
+            return may_and_none_of(held_words(held_by(q.right), u) + " may", other, wrong, r, u) +
                    "; on hurt skin or a mat felted to it nothing may";
         case quiz_asks::in_place_of:
-            return held_words(q.tool, u) + " leaves " + show(*q.with, u) + ", and " +
-                   leaves_words(q.right, u) + "; " + leaves_words(other, u) + ", more than the " +
-                   show(tolerance(q.with->best, false, r.rules.prices), u) + " a plan takes" +
-                   minded(held_by(q.right), q.tool);
+            return in_place_because(q, other, r, u);
         case quiz_asks::under_comb:
             return may_and_not(held_by(q.right), other, r, u);
         case quiz_asks::nearest_comb:
-            return leaves_words(q.right, u) + ", " + leaves_words(other, u);
+            return leaves_words(q.right, u) + ", " + leaves_words(other, u) +
+                   "; a comb is called by what it states, and of hair that lies flat it leaves "
+                   "more";
         case quiz_asks::sheet_length:
         case quiz_asks::sheet_blade:
             break;
@@ -189,7 +263,8 @@ std::string question_words(const quiz_question& q, const quiz_request& r, length
                    "under its edge?";
         case quiz_asks::in_place_of:
             return capital(coat_title(q, r)) + ": " + tool +
-                   " is out. What of the kit does its work on the body, with the lay?";
+                   " is out. What of the kit does its work on the " + zone_title(q, r) +
+                   ", with the lay?";
         case quiz_asks::under_comb:
             return "Over which blade does the comb " + comb_words(q.tool.over->id, u) + " sit?";
         case quiz_asks::nearest_comb:
@@ -239,8 +314,9 @@ std::string basis_words(const quiz_question& q, const quiz_request& r) {
 }
 
 std::string quiz_caution() {
-    return "Every question is of a sound, grown dog with nothing found on it, whose coat is "
-           "clipped and clean. On the table the skin, the dog and the heat of the blade are looked "
+    return "Every question is of a sound, grown dog whose coat is clipped and clean, with nothing "
+           "found on it but where the question says so (a mat). On the table the skin, the dog and "
+           "the heat of the blade are looked "
            "at first; local rules, the owner's consent and a veterinarian's word come before any "
            "answer here.";
 }

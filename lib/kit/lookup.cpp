@@ -33,9 +33,17 @@ bool refused(const near_setup& n) {
     return n.why_not.has_value();
 }
 
-/// Whether it lies there and goes wherever `with` does.
-bool goes_wherever(const near_setup& n, const setup& with) {
-    return n.at_hand && (!skips(n.how.tool) || skips(with.tool));
+/// Of what lies there first what goes wherever `with` does; skip teeth, firm skin only, where nothing else does it.
+void wherever_first(std::vector<near_setup>& best, const setup& with) {
+    std::erase_if(best, [](const near_setup& n) { return !n.at_hand; });
+    std::stable_partition(best.begin(), best.end(), [&](const near_setup& n) {
+        return !skips(n.how.tool) || skips(with.tool);
+    });
+}
+
+/// As near as the trade's names are to the lengths they stand for.
+length as_named(const length& wanted) {
+    return mm(std::max(0.25, 0.06 * in_mm(wanted)));
 }
 
 void keep_first(std::vector<near_setup>& best) {
@@ -186,11 +194,11 @@ void add_cautions(const lookup_request& r, lookup_answer& a) {
 
 /// The usual blades that state about that length, rather longer than shorter: hair can't be put back.
 std::vector<blade> stating(const lookup_request& r, const length& wanted) {
-    const double near = std::max(0.25, 0.06 * in_mm(wanted));  // as near as the trade's names are
+    const length near = as_named(wanted);
     std::vector<blade> all;
     for (const blade& b : r.reference.blades) {
         const bool usual = b.shape == edge::standard && !b.rare && b.etched != "50";
-        if (usual && in_mm(gap(b.stated.best, wanted)) <= near) {
+        if (usual && gap(b.stated.best, wanted) <= near) {
             all.push_back(b);
         }
     }
@@ -249,12 +257,14 @@ void add_others(const lookup_request& r, lookup_answer& a) {
     const auto reversed = [&](coat_class c) {
         const bool alike = left(with, c) == left(against, c);
         std::vector<near_setup> best = alike ? std::vector<near_setup>{} : in_place_of(against, c);
-        std::erase_if(best, [&](const near_setup& n) { return !goes_wherever(n, with); });
-        // a blade is told by a blade: reversed, a 7F is a 10
-        std::stable_sort(best.begin(), best.end(), [](const near_setup& x, const near_setup& y) {
-            return std::pair{x.how.over.has_value(), in_hundredths(x.off)} <
-                   std::pair{y.how.over.has_value(), in_hundredths(y.off)};
-        });
+        // a blade is told by a blade, where one comes as near: reversed, a 7F is a 10
+        const auto key = [&](const near_setup& n) {
+            const bool far = n.off > as_named(n.wanted);
+            return std::tuple{far, !far && n.how.over.has_value(), in_hundredths(n.off)};
+        };
+        std::stable_sort(best.begin(), best.end(),
+                         [&](const near_setup& x, const near_setup& y) { return key(x) < key(y); });
+        wherever_first(best, with);
         keep_first(best);
         return best;
     };
@@ -263,8 +273,7 @@ void add_others(const lookup_request& r, lookup_answer& a) {
     } else {
         for (const coat_class c : coats_asked(r)) {
             std::vector<near_setup> best = or_longer(in_place_of(asked, c), c);
-            // in a word only what goes wherever this one goes
-            std::erase_if(best, [&](const near_setup& n) { return !goes_wherever(n, with); });
+            wherever_first(best, with);
             keep_first(best);
             a.replaces_by_coat.push_back({c, std::move(best), std::nullopt, std::nullopt});
             if (!turned_round) {

@@ -41,6 +41,11 @@ class of_lengths {
         return gap(l, wanted) <= tolerance(wanted, false, r_.rules.prices);
     }
 
+    /// Whether what is left reads like the tool's own name: who reads the question reads the answer.
+    [[nodiscard]] static bool answers_itself(const rung& g) {
+        return g.how.over && !read_apart(g.leaves.best, g.how.over->stated.best);
+    }
+
     /// A setup and what it leaves of a coat.
     [[nodiscard]] quiz_option option_of(const setup& s, coat_class c) const {
         quiz_option o{s, {}, {}};
@@ -78,6 +83,9 @@ class of_lengths {
             all.push_back(g.leaves.best);
         }
         for (const rung& g : rungs) {
+            if (answers_itself(g)) {
+                continue;
+            }
             const bool with = g.how.way == direction::with_lay;
             setup turned = g.how;
             turned.way = direction::with_lay;
@@ -122,11 +130,24 @@ class of_lengths {
             q.coat = c.id;
             q.with = g.leaves;
             q.right = option_of(best->how, c.id);
+            q.zone = firm_and_flat();  // skip teeth go nowhere else
             q.wrong =
                 beyond_tolerance(rest, g.leaves.best, c.id, [](const setup&) { return true; });
             q.sure = basis_of(g.how, c);
             to_.add(std::move(q), {held(g.how), std::string(name(c.id))});
         }
+    }
+
+    /// The back, or else the first zone where skip teeth may go.
+    [[nodiscard]] std::size_t firm_and_flat() const {
+        const auto& zones = r_.reference.dog_body.zones;
+        const auto is = [&](const zone& z) { return z.id == "back"; };
+        const auto may = [](const zone& z) { return z.has(zone_use::skip_teeth); };
+        auto at = std::find_if(zones.begin(), zones.end(), is);
+        if (at == zones.end() || !may(*at)) {
+            at = std::find_if(zones.begin(), zones.end(), may);
+        }
+        return static_cast<std::size_t>(at - zones.begin());
     }
 
     /// What of the kit leaves with the lay what no plan would take for `wanted`; nearest first.

@@ -93,9 +93,7 @@ class of_places {
                 continue;
             }
             const auto& [tool, there] = one_of(some, id);
-            quiz_question q =
-                about_zone(z, use == may::not_at_all ? quiz_topic::nevers : quiz_topic::ways,
-                           quiz_asks::which_way);
+            quiz_question q = about_zone(z, quiz_topic::ways, quiz_asks::which_way);
             q.tool = tool;
             q.there = there;
             q.right = {use};

@@ -55,17 +55,17 @@ struct quiz_question {
     quiz_asks asks = quiz_asks::left_by;     ///< what it asks
     setup tool{};                            ///< where it is of one
     coat_class coat = coat_class::wavy;      ///< where it is of one
-    std::optional<std::size_t> zone{};       ///< index into body::zones
-    std::optional<group> part{};             ///< of a sheet that says the same of all of it
-    std::size_t sheet = 0;                   ///< index into quiz_request::sheets
-    length wanted{};                         ///< for nearest_comb (mm)
-    instruction wish{};                      ///< for the sheet's
-    std::optional<finished> with{};          ///< what `tool` leaves with the lay
-    std::optional<use_there> there{};        ///< for which_way
-    quiz_option right{};                     ///< the answer
-    std::vector<quiz_option> wrong{};        ///< the most plausible first
-    std::vector<known_figure> sure{};        ///< how the figures are known
-    std::optional<evidence> known{};         ///< or how the rule or the sheet's length is
+    std::optional<std::size_t> zone{};  ///< index into body::zones; of in_place_of: firm and flat
+    std::optional<group> part{};        ///< of a sheet that says the same of all of it
+    std::size_t sheet = 0;              ///< index into quiz_request::sheets
+    length wanted{};                    ///< for nearest_comb (mm)
+    instruction wish{};                 ///< for the sheet's
+    std::optional<finished> with{};     ///< what `tool` leaves with the lay
+    std::optional<use_there> there{};   ///< for which_way
+    quiz_option right{};                ///< the answer
+    std::vector<quiz_option> wrong{};   ///< the most plausible first
+    std::vector<known_figure> sure{};   ///< how the figures are known
+    std::optional<evidence> known{};    ///< or how the rule or the sheet's length is
 };
 
 /// What the questions are made of.

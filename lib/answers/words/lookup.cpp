@@ -11,19 +11,38 @@ namespace pelage::io {
 
 namespace {
 
-std::string cause_words(const no_go& no) {
+bool on_pads_alone(const no_go& no, const body& b) {
+    return !no.where.empty() && std::all_of(no.where.begin(), no.where.end(), [&](const place& p) {
+        return b.zones[p.zone].has(zone_use::pads);
+    });
+}
+
+/// Where no skin is easily hurt: what is customary is all that forbids a short blade against the lay.
+bool on_firm_skin(const no_go& no, const body& b) {
+    return std::all_of(no.where.begin(), no.where.end(),
+                       [&](const place& p) { return b.zones[p.zone].cover == skin::firm; });
+}
+
+std::string cause_words(const no_go& no, const body& b, direction way) {
     switch (no.why) {
         case no_go::cause::rule:
+            if (no.rule == refusal::long_on_web && way == direction::against_lay) {
+                return "against the lay the gaps of any blade longer than a 10 catch lips, folds "
+                       "and webs here";
+            }
+            if (no.rule == refusal::against_lay_here && on_firm_skin(no, b)) {
+                return "so short a blade goes with the lay there by custom (common practice, no "
+                       "source)";
+            }
             return std::string(refusal_words(no.rule));
         case no_go::cause::not_customary:
             return "customary there: blade " + one_of(no.customary);
         case no_go::cause::only_with_lay:
             break;
     }
-    return "customary there: with the lay";
+    return on_pads_alone(no, b) ? "hair has no lay there, it is scooped out"
+                                : "customary there: with the lay";
 }
-
-namespace {
 
 /// Where skin is firm and flat enough for skip teeth.
 std::vector<std::string> for_skip_teeth(const body& b) {
@@ -35,8 +54,6 @@ std::vector<std::string> for_skip_teeth(const body& b) {
     }
     return out;
 }
-
-}  // namespace
 
 std::string caution_words(lookup_caution c, const lookup_answer& a, const lookup_request& r) {
     switch (c) {
@@ -66,7 +83,8 @@ std::string caution_words(lookup_caution c, const lookup_answer& a, const lookup
             return "over the top of the foot only, never between the toes: its gaps take the web; "
                    "clean feet are done by a 10 or a 15, where the style asks for them";
         case lookup_caution::refused:
-            return no_go_words(*a.on_firm_skin, r.reference.dog_body);
+            return no_go_words(*a.on_firm_skin, r.reference.dog_body,
+                               r.way.value_or(direction::with_lay));
         case lookup_caution::carded_coats:
             break;
     }
@@ -87,6 +105,26 @@ std::string_view exception_words(use_there::exception e) {
     return "not: ";
 }
 
+/// "belly: blade 10": what goes in the prep zones, those of the same blades together.
+std::vector<std::string> own_blades(const body& b) {
+    std::vector<std::pair<std::vector<std::string>, std::vector<std::string>>> told;
+    for (const zone& z : b.zones) {
+        if (z.where != group::prep) {
+            continue;
+        }
+        const auto same = std::find_if(told.begin(), told.end(),
+                                       [&](const auto& t) { return t.first == z.prep_blades; });
+        (same == told.end() ? told.insert(told.end(), {z.prep_blades, {}}) : same)
+            ->second.push_back(z.title);
+    }
+    std::vector<std::string> out;
+    for (const auto& [blades, zones] : told) {
+        out.push_back(listed(zones) + ": " + (blades.size() > 1 ? "blades " : "blade ") +
+                      listed(blades));
+    }
+    return out;
+}
+
 std::vector<std::string> zone_titles(const std::vector<std::size_t>& zones, const body& b) {
     std::vector<std::string> out;
     for (const std::size_t z : zones) {
@@ -97,12 +135,13 @@ std::vector<std::string> zone_titles(const std::vector<std::size_t>& zones, cons
 
 }  // namespace
 
-std::string no_go_words(const no_go& no, const body& b) {
-    return (no.everywhere ? "" : listed(titles(b, no.where)) + ": ") + cause_words(no);
+std::string no_go_words(const no_go& no, const body& b, direction way) {
+    return (no.everywhere ? "" : listed(titles(b, no.where)) + ": ") + cause_words(no, b, way);
 }
 
 std::string there_words(const use_there& there, const lookup_request& r) {
     const body& b = r.reference.dog_body;
+    const direction turned = r.way.value_or(direction::with_lay);
     std::vector<place> clipped = r.where;
     std::erase_if(clipped, [&](const place& p) {
         return std::find(there.scissored.begin(), there.scissored.end(), p) !=
@@ -119,15 +158,37 @@ std::string there_words(const use_there& there, const lookup_request& r) {
         case use_there::may::both_ways:
             return on(clipped) + "it may be used, with the lay and against it" + rest;
         case use_there::may::with_lay_only:
+            if (there.no->why == no_go::cause::only_with_lay && on_pads_alone(*there.no, b)) {
+                return on(clipped) + "it may be used; " + cause_words(*there.no, b, turned) + rest;
+            }
             return on(clipped) + "it may be used with the lay; against it " +
-                   std::string(exception_words(there.but)) + no_go_words(*there.no, b) + rest;
+                   std::string(exception_words(there.but)) +
+                   no_go_words(*there.no, b, direction::against_lay) + rest;
         case use_there::may::by_style:
             return on(there.no->where) + (there.against ? "" : "with the lay, and ") +
-                   std::string(exception_words(there.but)) + cause_words(*there.no) + rest;
+                   std::string(exception_words(there.but)) + cause_words(*there.no, b, turned) +
+                   rest;
         case use_there::may::not_at_all:
             break;
     }
-    return "not " + on(there.no->where) + cause_words(*there.no) + rest;
+    return "not " + on(there.no->where) + cause_words(*there.no, b, turned) + rest;
+}
+
+std::string prep_words(const body& b) {
+    return joined(own_blades(b), "; ");
+}
+
+std::string whole_coat_words(const setup& s, const body& b) {
+    std::vector<std::string> but;
+    for (const zone& z : b.zones) {
+        const auto& own = z.prep_blades;
+        const bool goes = !s.over && s.way == direction::with_lay &&
+                          std::find(own.begin(), own.end(), s.tool.id) != own.end();
+        if (z.where == group::prep && !goes) {
+            but.push_back(z.title);
+        }
+    }
+    return but.empty() ? "whole coat" : "whole coat but " + listed(but);
 }
 
 std::string never_words(const lookup_answer& a, const lookup_request& r, length_unit u) {

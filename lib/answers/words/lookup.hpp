@@ -9,8 +9,10 @@
 
 namespace pelage::io {
 
-/// "customary there: blade 10"; with the places before it where it isn't true of all asked about.
-[[nodiscard]] std::string no_go_words(const no_go& no, const body& b);
+/// "customary there: blade 10"; with the places before it where it isn't true of all asked about. `way`: how
+/// what may not go there is moved.
+[[nodiscard]] std::string no_go_words(const no_go& no, const body& b,
+                                      direction way = direction::with_lay);
 
 /// "on the back: it may be used, with the lay and against it".
 [[nodiscard]] std::string there_words(const use_there& there, const lookup_request& r);
@@ -33,6 +35,12 @@ namespace pelage::io {
 /// "stated length", and how it is known with what there is to note.
 [[nodiscard]] std::string figure_words(const known_figure& f, const lookup_request& r);
 [[nodiscard]] evidence known_how(const known_figure& f, const lookup_answer& a);
+
+/// Where a setup goes that may go wherever the coat is clipped: "whole coat but belly and pads".
+[[nodiscard]] std::string whole_coat_words(const setup& s, const body& b);
+
+/// "belly and armpits: blade 10; pads: blades 10 and 15": the places of prep, and what goes there.
+[[nodiscard]] std::string prep_words(const body& b);
 
 /// Where a setup may go: "ears; of pattern breeds: cheeks".
 [[nodiscard]] std::string places_words(const where_it_may& w, const body& b);

@@ -100,11 +100,15 @@ bool is_right(const quiz_option& o, const quiz_question& q, const std::vector<st
         case quiz_asks::against: {
             CHECK(q.tool.way ==
                   (q.asks == quiz_asks::left_by ? direction::with_lay : direction::against_lay));
+            // who can read needn't know: "what does the 22 mm comb leave?"
+            CHECK_FALSE((q.tool.over && show(std::get<length>(q.right.says), length_unit::mm) ==
+                                            show(q.tool.over->stated.best, length_unit::mm)));
             const finished f =
                 cut_length(q.tool, lay_of(ref(), ref().rules, q.coat).best, ref().rules.cut);
             return f.low <= *l && *l <= f.high;
         }
         case quiz_asks::which_way: {
+            CHECK(q.topic == quiz_topic::ways);
             const bool with = goes_somehow(q.tool, *q.zone, direction::with_lay);
             const bool against = goes_somehow(q.tool, *q.zone, direction::against_lay);
             return std::get<use_there::may>(o.says) == (against ? use_there::may::both_ways
@@ -119,6 +123,7 @@ bool is_right(const quiz_option& o, const quiz_question& q, const std::vector<st
             return goes_on_or_under(*s, &unknown);
         case quiz_asks::in_place_of: {
             CHECK(s->tool.id != q.tool.tool.id);
+            CHECK(ref().dog_body.zones[q.zone.value()].has(zone_use::skip_teeth));
             const length wanted = left(q.tool, q.coat);
             return gap(left(*s, q.coat), wanted) <= tolerated(wanted);
         }
@@ -187,6 +192,19 @@ TEST_CASE("every question of every drawer has one right answer, wherever it stan
         CHECK(n * 5 > stands[0] + stands[1] + stands[2] + stands[3] - n);  // about a quarter
     }
     CHECK(std::count(kinds.begin(), kinds.end(), 0U) == 0);
+}
+
+TEST_CASE("each of the ways is the right one somewhere", "[quiz]") {
+    std::array<std::size_t, 5> right{};
+    for (const quiz_question& q : of_demo_kit()) {
+        if (q.asks == quiz_asks::which_way) {
+            ++right[static_cast<std::size_t>(std::get<use_there::may>(q.right.says))];
+        }
+    }
+    using may = use_there::may;
+    for (const may m : {may::both_ways, may::with_lay_only, may::not_at_all}) {
+        CHECK(right[static_cast<std::size_t>(m)] > 1);
+    }
 }
 
 TEST_CASE("what was missed comes first, then what is due; the rest waits", "[quiz]") {
