@@ -7,6 +7,8 @@
 #include <pelage/base/length_text.hpp>
 #include <pelage/model/mix.hpp>
 
+#include "kit/asked_strangers.hpp"
+
 namespace pelage::asking {
 
 namespace {
@@ -79,9 +81,11 @@ void add_dog(asked_back& out, const std::vector<piece>& all, const lookup_reques
 }
 
 /// "not a 10 on ears", "poodle without a topknot": without the word.
-std::optional<asked_back> denied(const std::vector<piece>& all, const std::vector<token>& words) {
+std::optional<asked_back> denied(const std::vector<piece>& all, const std::vector<token>& words,
+                                 const lookup_request& r) {
     const by_words q(all, words);
-    if (q.says({"why"})) {  // "why not scissor mats" asks for the reason
+    // "why not scissor mats" asks for the reason; of a double coat it is a no either way
+    if (q.says({"why"}) || clips_double(all, r)) {
         return std::nullopt;
     }
     const bool things = std::any_of(
@@ -127,11 +131,11 @@ std::optional<asked_back> two_questions(const std::string& text) {
 }
 
 bool asks_price(const by_words& q) {
-    if (q.says(
-            {"price", "prices", "pricing", "cost", "costs", "charge", "charges", "fee", "fees"})) {
+    const auto next = q.behind("how", "much");
+    const bool charged = q.says({"charge", "charges"}) && (next || q.says({"you", "we"}));
+    if (charged || q.says({"price", "prices", "pricing", "cost", "costs", "fee", "fees"})) {
         return true;
     }
-    const auto next = q.behind("how", "much");
     const bool of_hair =
         q.says({"leave", "leaves", "left", "off", "longer", "shorter", "hair", "time", "oil",
                 "water", "come", "comes", "stay", "lower", "higher"});
@@ -220,7 +224,7 @@ std::optional<asked_back> asked_elsewhere(const std::vector<piece>& all,
     if (auto two = two_questions(r.text)) {
         return two;
     }
-    if (auto no = denied(all, words)) {
+    if (auto no = denied(all, words, r)) {
         return no;
     }
     const by_words q(all, words);

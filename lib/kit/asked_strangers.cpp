@@ -66,14 +66,13 @@ strangers each_stranger(const std::vector<piece>& all, const vocabulary& known) 
     return out;
 }
 
-/// Whether it asks to take off the jacket of a double coat, whatever else it says.
+}  // namespace
+
 bool clips_double(const std::vector<piece>& all, const lookup_request& r) {
     return double_coat_said(all, r) && std::any_of(all.begin(), all.end(), [](const piece& p) {
                return of_kind(p, piece_kind::term) && p.means->clips;
            });
 }
-
-}  // namespace
 
 bool double_coat_said(const std::vector<piece>& all, const lookup_request& r) {
     return std::any_of(all.begin(), all.end(), [&](const piece& p) {

@@ -28,7 +28,9 @@ std::string elsewhere_words(const asked_back& a) {
                    "\"; ask for the thing itself, as in pelage lookup " +
                    for_a_shell(a.readings.front()) + "; what is never done: pelage lookup never";
         case asked_back::cause::price:
-            return "what a groom costs is kept nowhere here; how many minutes it takes: " + plan;
+            return "what a groom or a tool costs is kept nowhere here; how many minutes a groom "
+                   "takes: " +
+                   plan;
         case asked_back::cause::minutes:
             return "how long a groom takes is told by its plan, \"about N min\": " + plan;
         case asked_back::cause::due:
