@@ -42,6 +42,21 @@ dog with_sheet(dog d, const workplace& w, const std::string& service) {
     return d;
 }
 
+/// The dog's sheet; no complaint that none is said where the service isn't known, which would have told whether
+/// one is needed. A mix that can't be read is told before the sheet.
+const style* sheet_for(const dog& d, const workplace& w, const std::string& service, faults& f) {
+    faults ignored;
+    const bool unknown =
+        !service.empty() && service_in("", service, w.reference, ignored) == nullptr;
+    if (d.style.empty() && unknown) {
+        return nullptr;
+    }
+    if (d.style.empty() && f.none() && !d.coat && !d.mix.empty()) {
+        (void)expect_coat(d.mix, w.reference.genes, w.reference.coats);
+    }
+    return sheet_of(d, w, f);
+}
+
 /// What its record tells under the brushing that it had, where other brushing is asked about.
 std::optional<learned_rate> learned_so_far(const dog& asked, const dog_options& o,
                                            const workplace& w, const surroundings& around,
@@ -65,8 +80,8 @@ std::optional<learned_rate> learned_so_far(const dog& asked, const dog_options& 
 asked_groom::asked_groom(const common_options& common, const dog_options& o,
                          const surroundings& around, faults& f, const std::string& service)
     : w(workplace_of(common, around, f, o.season)),
-      patient(with_sheet(dog_of(o, w, around, f), w, service)),
-      sheet(sheet_of(patient, w, f)) {
+      patient(with_sheet(dog_of(o, w, around, f, service), w, service)),
+      sheet(sheet_for(patient, w, service, f)) {
     if (!o.chance.empty()) {
         asked = chance_in(o.chance, f);
     }

@@ -31,6 +31,20 @@ bool a_word_of_style(const std::string& found, const strings& all, const part_in
     return true;
 }
 
+/// "hand strip", "bath": what is booked.
+bool a_service(const std::string& found, const strings& all, const reference_data& c,
+               const part_index& parts, faults& f) {
+    const std::string text = joined(all, " ");
+    faults none;
+    const service* s = parts.find(text) == nullptr ? service_in("", text, c, none) : nullptr;
+    if (s == nullptr) {
+        return false;
+    }
+    f.say(errc::ambiguous, "--length: a service, which names no length" + found + "book it with " +
+                               "--service " + std::string(name(s->kind)));
+    return true;
+}
+
 /// Whether one of its words names a place.
 bool names_a_place(const strings& all, std::size_t from, std::size_t to, const part_index& parts) {
     return std::any_of(all.begin() + static_cast<std::ptrdiff_t>(from),
@@ -40,8 +54,8 @@ bool names_a_place(const strings& all, std::size_t from, std::size_t to, const p
 
 }  // namespace
 
-bool asks_no_length(const std::string& text, const strings& all, const part_index& parts,
-                    faults& f) {
+bool asks_no_length(const std::string& text, const strings& all, const reference_data& c,
+                    const part_index& parts, faults& f) {
     const std::string found = "; found \"" + text + "\"; ";
     if (any_of_these(all, {"last", "usual", "before", "previous"}) &&
         any_of_these(all, {"same", "as", "like", "usual"})) {
@@ -68,7 +82,47 @@ bool asks_no_length(const std::string& text, const strings& all, const part_inde
                                    "over' or '25 mm all over'");
         return true;
     }
-    return a_word_of_style(found, all, parts, f);
+    return a_service(found, all, c, parts, f) || a_word_of_style(found, all, parts, f);
+}
+
+bool asks_how_long(const std::string& text, const strings& all, const strings& whom, faults& f) {
+    const auto says = [&](std::initializer_list<std::string_view> these) {
+        return any_of_these(all, these);
+    };
+    const bool only = std::all_of(all.begin(), all.end(), [](const std::string& w) {
+        return any_of_these({w}, {"keep", "leave", "left", "the", "a", "bit", "long", "full",
+                                  "natural", "longish"});
+    });
+    if (whom.empty() || !only || !says({"long", "full", "natural", "longish"})) {
+        return false;
+    }
+    const std::string& where = whom.front();
+    f.say(errc::ambiguous, "--length: how long is that; found \"" + text + "\"; write '" + where +
+                               " left' where nothing is cut, or what is left there, as in '" +
+                               where + " 50 mm'");
+    return true;
+}
+
+std::string what_of(const std::string& stray, const part_index& parts) {
+    if (parts.find(stray) != nullptr) {
+        return " (\"and\" or a comma between places)";
+    }
+    const term* t = term_index(io::trade_words()).find(stray);
+    return t == nullptr                  ? ""
+           : t->kind == term_kind::style ? " (a style, " + t->title + ", which names no length)"
+                                         : " (a word of the trade: pelage lookup '" + stray + "')";
+}
+
+void ask_for_the_rest(const std::string& text, const std::vector<std::string>& missing,
+                      const std::string& first, faults& f) {
+    constexpr std::size_t few = 3;
+    f.say(errc::ambiguous,
+          "--length: and the " +
+              (missing.size() > few ? std::string("rest of the dog") : listed(missing)) +
+              "? found \"" + text +
+              "\"; add it, as in ', rest 13 mm' or ', rest as it is', or name a sheet "
+              "with --style" +
+              (first.empty() ? "" : ". But first: ") + first);
 }
 
 std::optional<std::pair<std::string, std::string>> two_wishes(const strings& all,

@@ -6,6 +6,8 @@
 
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/data/glossary.hpp>
+#include <pelage/kit/asked.hpp>
 
 #include "length_asked_back.hpp"
 
@@ -30,21 +32,118 @@ std::string in_figures(std::string text) {
     return text;
 }
 
+/// "number 5", "#5": taken off; whether it was there, which says that it is a blade.
+bool take_number(std::string& measure) {
+    for (const std::string_view before : {"number ", "no ", "no. ", "nr ", "#"}) {
+        if (measure.starts_with(before)) {
+            measure.erase(0, before.size());
+            return true;
+        }
+    }
+    return false;
+}
+
+/// "5 skip", "7 finish": the blade of that number with these teeth; empty if nothing of the kind is said.
+std::string of_these_teeth(const lookup_request& r, const strings& words) {
+    const bool teeth =
+        words.size() > 1 && std::all_of(words.begin() + 1, words.end(), [](const std::string& w) {
+            return any_of_these({w}, {"skip", "skip-tooth", "tooth", "toothed", "teeth", "finish",
+                                      "finishing", "full"});
+        });
+    if (!teeth) {
+        return {};
+    }
+    try {
+        const pelage::asked a = read_asked(r);
+        const auto* tool = std::get_if<tools_asked>(&a.what);
+        const bool one = tool != nullptr && tool->all.size() == 1 && tool->beside.empty() &&
+                         tool->all.front().what == question::form::of_blade;
+        return one ? tool->all.front().tool.tool.id : std::string{};
+    } catch (const error&) {  // told where it is read as a length
+        return {};
+    }
+}
+
 /// "leave skirt", "skip the head", "head left as it is": that place isn't cut.
 bool not_cut(const strings& all, wish& out) {
     const bool only = std::all_of(all.begin(), all.end(), [](const std::string& w) {
-        return any_of_these(
-            {w}, {"leave", "left", "skip", "skipped", "untouched", "alone", "as", "it", "is"});
+        return any_of_these({w}, {"leave", "left", "skip", "skipped", "untouched", "uncut", "keep",
+                                  "alone", "as", "it", "is", "the"});
     });
-    if (out.whom.empty() || !only ||
-        !any_of_these(all, {"leave", "left", "skip", "skipped", "untouched"})) {
+    if ((out.whom.empty() && !out.rest) || !only ||
+        !any_of_these(all,
+                      {"leave", "left", "skip", "skipped", "untouched", "uncut", "keep", "as"})) {
         return false;
     }
     out.what.how = finish::leave;
     return true;
 }
 
+bool ends_with(const strings& all, const strings& words) {
+    return all.size() >= words.size() &&
+           std::equal(words.begin(), words.end(),
+                      all.end() - static_cast<std::ptrdiff_t>(words.size()));
+}
+
+/// "rest 13 mm", "leave the rest", "13 mm everywhere else": those words taken out.
+bool take_rest(strings& all) {
+    const std::array<strings, 6> said{{{"rest", "of", "the", "dog"},
+                                       {"everything", "else"},
+                                       {"everywhere", "else"},
+                                       {"all", "else"},
+                                       {"elsewhere"},
+                                       {"rest"}}};
+    for (const strings& words : said) {
+        const auto at = std::search(all.begin(), all.end(), words.begin(), words.end());
+        if (at == all.end()) {
+            continue;
+        }
+        const bool the = at != all.begin() && *(at - 1) == "the";
+        all.erase(the ? at - 1 : at, at + static_cast<std::ptrdiff_t>(words.size()));
+        return true;
+    }
+    return false;
+}
+
+/// "7F against the lay", "7 in reverse": how it is moved, those words taken from the end.
+std::optional<lay_choice> take_way(strings& all) {
+    const std::array<std::pair<strings, lay_choice>, 9> said{
+        {{{"against", "the", "lay"}, lay_choice::against_lay},
+         {{"against", "the", "grain"}, lay_choice::against_lay},
+         {{"against", "lay"}, lay_choice::against_lay},
+         {{"in", "reverse"}, lay_choice::against_lay},
+         {{"against"}, lay_choice::against_lay},
+         {{"reverse"}, lay_choice::against_lay},
+         {{"reversed"}, lay_choice::against_lay},
+         {{"with", "the", "lay"}, lay_choice::with_lay},
+         {{"with", "the", "grain"}, lay_choice::with_lay}}};
+    for (const auto& [words, way] : said) {
+        if (all.size() > words.size() && ends_with(all, words)) {
+            all.resize(all.size() - words.size());
+            return way;
+        }
+    }
+    return std::nullopt;
+}
+
 }  // namespace
+
+std::size_t wish_reader::whole_dog_words(const strings& all) const {
+    for (const char* word : {"off", "over", "round"}) {
+        if (all.size() > 2 && ends_with(all, {"all", word})) {
+            return 2;
+        }
+    }
+    const bool shaved = ends_with(all, {"shave", "off"}) || ends_with(all, {"shaved", "off"});
+    if (!shaved || all.size() != 3) {
+        return 0;
+    }
+    try {  // of a length it would be what comes off
+        return read_question(asked(all.front())).what == question::form::of_blade ? 2 : 0;
+    } catch (const error&) {
+        return 0;
+    }
+}
 
 std::optional<wish> wish_reader::read(const std::string& text) {
     strings all = split_at(in_figures(text), ' ');
@@ -56,34 +155,99 @@ std::optional<wish> wish_reader::read(const std::string& text) {
         static_cast<void>(read(second));
         return std::nullopt;
     }
-    if (asks_no_length(text, all, parts_, f_)) {
+    wish out;
+    if (const std::size_t n = whole_dog_words(all); n > 0) {
+        all.resize(all.size() - n);
+        out.whom = {"all"};
+    }
+    if (asks_no_length(text, all, w_.reference, parts_, f_)) {
         return std::nullopt;
     }
-    wish out;
-    const auto drop_end = [&](std::string_view a, std::string_view b) {
-        const bool there = all.size() > 2 && all[all.size() - 2] == a && all.back() == b;
-        if (there) {
-            all.resize(all.size() - 2);
-            out.whom = {"all"};
-        }
-        return there;
-    };
-    (void)(drop_end("all", "off") || drop_end("all", "over") || drop_end("all", "round"));
+    out.rest = out.whom.empty() && take_rest(all);
+    if (all.size() > 1 && any_of_these({all.front()}, {"keep", "leave"})) {
+        std::rotate(all.begin(), all.begin() + 1,
+                    all.end());  // "keep tail long": the place stands first
+    }
     if (!all.empty() && (all.back() == "longer" || all.back() == "shorter")) {
         ask_by_how_much(text, phrase(all, 0, all.size() - 1), parts_, f_);
         return std::nullopt;
     }
-    take_places(all, out.whom);
-    if (not_cut(all, out) || asks_for_scissors(text, all, out.whom, f_)) {
-        return out.what.how ? std::optional{out} : std::nullopt;
+    out.what.way = take_way(all);
+    if (!out.rest && !all.empty()) {
+        take_places(all, out.whom);
+    }
+    if (!out.what.way) {
+        out.what.way = take_way(all);
+    }
+    return what_is_left(text, std::move(all), out) ? std::optional{out} : std::nullopt;
+}
+
+bool wish_reader::what_is_left(const std::string& text, strings all, wish& out) {
+    if (not_cut(all, out)) {
+        return true;
+    }
+    if (asks_for_scissors(text, all, out.whom, f_) || asks_how_long(text, all, out.whom, f_)) {
+        return false;
     }
     if (out.whom.empty() && all.size() > 1 && all.front() != "blade" && measures(all.back())) {
         const auto stranger = parts_.about(phrase(all, 0, all.size() - 1));
         f_.say(stranger.code, "--length: " + stranger.wrong + "; found \"" +
                                   phrase(all, 0, all.size() - 1) + "\"" + stranger.right);
-        return std::nullopt;
+        return false;
     }
-    return leaves(text, joined(all, " "), out) ? std::optional{out} : std::nullopt;
+    if (const std::string blade = of_these_teeth(asked(joined(all, " ")), all); !blade.empty()) {
+        out.what.blade = blade;
+        return true;
+    }
+    return !has_strays(text, all) && leaves(text, joined(all, " "), out);
+}
+
+std::size_t wish_reader::measured_by(const strings& words) const {
+    for (std::size_t n = words.size(); n > 0; --n) {
+        std::string measure = phrase(words, 0, n);
+        (void)take_number(measure);
+        try {
+            (void)read_question(asked(measure));
+            return n;
+        } catch (const error& e) {
+            if (e.code() == errc::ambiguous ||
+                parse_length(measure).fault == length_fault::no_unit) {
+                return n;  // asked back by itself
+            }
+        }
+    }
+    return 0;
+}
+
+std::string wish_reader::with_a_comma(const strings& words) const {
+    for (std::size_t i = 1; alone_ && i < words.size(); ++i) {
+        faults untold;
+        wish_reader half(w_, {}, untold);
+        half.alone_ = false;
+        const auto first = half.read(phrase(words, 0, i));
+        const auto second = first ? half.read(phrase(words, i, words.size())) : std::nullopt;
+        if (second && untold.none()) {
+            return phrase(words, 0, i) + ", " + phrase(words, i, words.size());
+        }
+    }
+    return {};
+}
+
+bool wish_reader::has_strays(const std::string& text, const strings& measure) {
+    const std::size_t n = measured_by(measure);
+    if (n == 0 || n == measure.size()) {
+        return false;
+    }
+    const std::string stray = phrase(measure, n, measure.size());
+    if (const std::string meant = with_a_comma(split_at(text, ' ')); !meant.empty()) {
+        f_.say(errc::syntax, "--length: a comma is missing; found \"" + text + "\"; write '" +
+                                 meant + "'" + first_of_the_coat());
+        return true;
+    }
+    f_.say(errc::unknown,
+           "--length: not understood: \"" + stray + "\"" + what_of(stray, parts_) + "; found \"" +
+               text + "\"; write it like '7F', 'body 7F, legs 16 mm'" + first_of_the_coat());
+    return true;
 }
 
 strings wish_reader::places_in(const strings& all, std::size_t from, std::size_t to) const {
@@ -129,8 +293,17 @@ bool wish_reader::measures(const std::string& word) const {
 }
 
 lookup_request wish_reader::asked(const std::string& text) const {
-    return {w_.reference, w_.place().rules, w_.tools(), text, asked_kind::any,
-            false,        std::nullopt,     {},         {},   w_.print.today};
+    return {w_.reference,
+            w_.place().rules,
+            w_.tools(),
+            text,
+            asked_kind::any,
+            false,
+            std::nullopt,
+            {},
+            {},
+            w_.print.today,
+            &io::trade_words()};
 }
 
 bool wish_reader::customary(const std::string& blade, const strings& whom) const {
@@ -144,10 +317,8 @@ bool wish_reader::customary(const std::string& blade, const strings& whom) const
 }
 
 bool wish_reader::leaves(const std::string& text, std::string measure, wish& out) {
-    for (const std::string_view before : {"number ", "no ", "no. ", "nr ", "#"}) {
-        if (measure.starts_with(before)) {
-            measure.erase(0, before.size());
-        }
+    if (take_number(measure) && measure.find_first_not_of("0123456789") == std::string::npos) {
+        measure = "blade " + measure;
     }
     try {
         const question q = read_question(asked(measure));

@@ -16,6 +16,7 @@ namespace pelage::cli {
 struct wish {
     strings whom;  ///< "body", "all"; empty: not said
     instruction what;
+    bool rest = false;  ///< of every place that no other wish names; `whom` is empty
 };
 
 /// Reads wishes for a dog. Borrows the workplace and the faults.
@@ -28,7 +29,19 @@ class wish_reader {
     /// Nothing, and a fault, if it is none.
     [[nodiscard]] std::optional<wish> read(const std::string& text);
 
+    [[nodiscard]] const part_index& parts() const { return parts_; }
+
   private:
+    /// What is left there, or that it is left alone: the words behind a place, "the rest" or none.
+    [[nodiscard]] bool what_is_left(const std::string& text, strings all, wish& out);
+    /// Something stands beside the blade or the length that says nothing here: told, with what was perhaps meant.
+    [[nodiscard]] bool has_strays(const std::string& text, const strings& measure);
+    /// How many of the words from the first on are a blade, a comb or a length; none: 0.
+    [[nodiscard]] std::size_t measured_by(const strings& words) const;
+    /// Whether the two halves of these words are wishes, so that only their comma is missing: that text with it.
+    [[nodiscard]] std::string with_a_comma(const strings& words) const;
+    /// "7F shave off": how many words at the end mean the whole dog; none: 0.
+    [[nodiscard]] std::size_t whole_dog_words(const strings& all) const;
     /// The places of "belly, sani and pads" one by one; empty where a word of it is none.
     [[nodiscard]] strings places_in(const strings& all, std::size_t from, std::size_t to) const;
     /// The longest run of words at either end that names places.
@@ -45,6 +58,7 @@ class wish_reader {
     faults& f_;
     std::string said_first_;
     part_index parts_;
+    bool alone_ = true;  ///< no half of another wish, tried
 };
 
 }  // namespace pelage::cli

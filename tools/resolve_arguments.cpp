@@ -9,6 +9,7 @@
 #include <pelage/trade/term.hpp>
 
 #include "resolve_words.hpp"
+#include "words_said.hpp"
 
 namespace pelage::cli {
 
@@ -97,8 +98,40 @@ std::optional<std::size_t> choice_in(const std::string& option, const std::strin
     return std::nullopt;
 }
 
-const service* service_in(const std::string& option, const std::string& text,
+namespace {
+
+/// "bath, nails", "bath and sanitary": what each of them holds, where at least one is a service; else empty.
+std::string several_services(const std::string& text, const reference_data& c) {
+    strings words = split_at(text, ' ');
+    strings pieces{{}};
+    for (std::string w : words) {
+        const bool comma = w.ends_with(',');
+        w.resize(w.size() - (comma ? 1 : 0));
+        if (!any_of_these({w}, {"and", "&", "+", "with"})) {
+            pieces.back() += (pieces.back().empty() ? "" : " ") + w;
+        }
+        if (comma || any_of_these({w}, {"and", "&", "+", "with"})) {
+            pieces.emplace_back();
+        }
+    }
+    std::erase(pieces, "");
+    strings known;
+    for (const std::string& one : pieces) {
+        faults ignored;
+        if (const service* s = pieces.size() > 1 ? service_in("", one, c, ignored) : nullptr) {
+            known.push_back("--service " + std::string(name(s->kind)) + " is " + s->text);
+        }
+    }
+    return known.empty() ? ""
+                         : ": one service is booked; found \"" + text +
+                               "\"; write one: " + joined(known, ". ");
+}
+
+}  // namespace
+
+const service* service_in(const std::string& option, const std::string& said,
                           const reference_data& c, faults& f) {
+    const std::string text = said.ends_with(" only") ? said.substr(0, said.size() - 5) : said;
     std::vector<std::string> words;
     for (const service& s : c.services) {
         std::vector<std::string> mine = s.words;
@@ -110,6 +143,10 @@ const service* service_in(const std::string& option, const std::string& text,
             }
             words.push_back(w);
         }
+    }
+    if (const std::string several = several_services(text, c); !several.empty()) {
+        f.say(errc::ambiguous, option + several);
+        return nullptr;
     }
     const std::string meant = did_you_mean(text, words);
     f.say(errc::unknown,

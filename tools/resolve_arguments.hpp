@@ -114,13 +114,15 @@ void check_season(const std::string& season, const style& s, faults& f);
                                                unsigned least, unsigned most,
                                                const std::string& example, faults& f);
 /// Lays what --length says on the dog: in place of the sheet's own length, or of what the sheet says of the
-/// places named. Where no style is said it is the reference's sheet of one length.
-void apply_lengths(const std::string& text, const workplace& w, dog& d, faults& f);
+/// places named. Where no style is said it is the reference's sheet of one length, and what the wishes leave
+/// out of the zones that are `booked` (null: all) is asked back.
+void apply_lengths(const std::string& text, const workplace& w, dog& d, const service* booked,
+                   faults& f);
 
 /// The dog asked about: from its file or the salon, with the options laid over it.
-/// Days in it that don't count are noted.
+/// Days in it that don't count are noted. `service`: what it is booked for, as written; may be empty.
 [[nodiscard]] dog dog_of(const dog_options& o, const workplace& w, const surroundings& around,
-                         faults& f);
+                         faults& f, const std::string& service = {});
 /// The dog of a file or of the salon with its record, before any option is laid over it; a dog of which
 /// nothing is known where none is asked about.
 [[nodiscard]] dog recorded_dog(const dog_options& o, const workplace& w, const surroundings& around,

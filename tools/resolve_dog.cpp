@@ -12,6 +12,7 @@
 #include <pelage/trade/place_words.hpp>
 #include <pelage/trade/term.hpp>
 
+#include "dog_in_words.hpp"
 #include "resolve_arguments.hpp"
 #include "resolve_words.hpp"
 
@@ -136,8 +137,7 @@ dog recorded_dog(const dog_options& o, const workplace& w, const surroundings& a
         return d;
     }
     const std::string& name = o.dog;
-    const bool file = name.find('/') != std::string::npos ||
-                      (name.size() > 5 && name.substr(name.size() - 5) == ".toml");
+    const bool file = is_file_name(name);
     if (name == "-") {
         return io::read_dog(standard_input(around), w.reference, w.styles);
     }
@@ -153,12 +153,7 @@ dog recorded_dog(const dog_options& o, const workplace& w, const surroundings& a
     if (const dog* d = find(w.place().dogs, name)) {
         return *d;
     }
-    const std::vector<std::string> known = ids_to_ask(w);
-    f.say(errc::unknown,
-          "no dog of the salon is called \"" + name + "\"" + did_you_mean(name, known) +
-              "; write " +
-              (known.empty() ? "" : "the id of one (" + joined(known, ", ") + ") or ") +
-              "a file that ends in .toml");
+    f.say(errc::unknown, no_dog_called(name, w));
     f.throw_if_any();  // without the dog nothing else can be judged
     return {};
 }
@@ -209,7 +204,8 @@ void note_days(const dog& d, const workplace& w, const surroundings& around) {
 
 }  // namespace
 
-dog dog_of(const dog_options& o, const workplace& w, const surroundings& around, faults& f) {
+dog dog_of(const dog_options& o, const workplace& w, const surroundings& around, faults& f,
+           const std::string& service) {
     dog d = recorded_dog(o, w, around, f);
     apply_options(o, w, d, f);
     if (!o.mix.empty()) {
@@ -223,7 +219,6 @@ dog dog_of(const dog_options& o, const workplace& w, const surroundings& around,
     if (!o.style.empty()) {
         d.style = o.style;
     }
-    apply_lengths(o.length, w, d, f);
     const std::vector<std::string> known = words_of(consent_names);
     for (const std::string& id : o.consents) {
         if (std::find(known.begin(), known.end(), id) == known.end()) {
@@ -233,6 +228,9 @@ dog dog_of(const dog_options& o, const workplace& w, const surroundings& around,
         }
     }
     d.consents.insert(d.consents.end(), o.consents.begin(), o.consents.end());
+    faults told_later;  // where the booking is read
+    apply_lengths(o.length, w, d,
+                  service.empty() ? nullptr : service_in("", service, w.reference, told_later), f);
     apply_now(o, w, d, f);
     apply_intake(o.found, !o.now.empty(), w, d, f);
     apply_days(o, w, d, f);
@@ -270,6 +268,31 @@ std::string sheets_meant(const std::string& text) {
 
 }  // namespace
 
+namespace {
+
+/// The sheets made for the dog's coat; all of them where it isn't known or none is.
+std::string sheets_to_name(const dog& d, const workplace& w) {
+    std::optional<coat_class> coat = d.coat;
+    if (!coat && !d.mix.empty()) {
+        try {
+            coat = expect_coat(d.mix, w.reference.genes, w.reference.coats).may_be.likeliest();
+        } catch (const error&) {  // told where the mix is read
+            coat = {};
+        }
+    }
+    std::vector<std::string> fit;
+    for (const style& s : w.styles) {
+        if (coat && std::find(s.coats.begin(), s.coats.end(), *coat) != s.coats.end()) {
+            fit.push_back(s.id);
+        }
+    }
+    return fit.empty() ? joined(ids(w.styles), ", ")
+                       : joined(fit, ", ") + " (made for a " + std::string(name(*coat)) +
+                             " coat; pelage sheet list has all)";
+}
+
+}  // namespace
+
 const style* sheet_of(const dog& d, const workplace& w, faults& f) {
     const style* s = find(w.styles, d.style);
     throw_if_unsound(w, d.style, false);
@@ -285,11 +308,10 @@ const style* sheet_of(const dog& d, const workplace& w, faults& f) {
         return nullptr;
     }
     f.say(d.style.empty() ? errc::missing : errc::unknown,
-          d.style.empty()
-              ? "no style is said; write --style with one of " + joined(ids(w.styles), ", ")
-              : "no style sheet is called \"" + d.style + "\"" +
-                    did_you_mean(d.style, ids(w.styles)) + "; there are " +
-                    joined(ids(w.styles), ", "));
+          d.style.empty() ? "no style is said; write --style with one of " + sheets_to_name(d, w)
+                          : "no style sheet is called \"" + d.style + "\"" +
+                                did_you_mean(d.style, ids(w.styles)) + "; there are " +
+                                joined(ids(w.styles), ", "));
     return nullptr;
 }
 

@@ -169,6 +169,18 @@ std::string json_of(const coat_asked& c, const lookup_request& r) {
                    {"stops_mm", mm_json(longest_terminal(k).best)}});
 }
 
+std::string json_of(const health_asked& h, const lookup_request& r) {
+    json j{{"schema", "pelage/health/1"}, {"asked", r.text}};
+    j["cautions"] = json::array();
+    for (const caution* c : h.all) {
+        j["cautions"].push_back({{"id", c->id}, {"text", c->text}, {"why", json_of(c->why)}});
+    }
+    if (!h.beside.empty()) {
+        j["words"] = terms_json(h.beside, r);
+    }
+    return dumped(j);
+}
+
 std::string json_of(const comparison& c, const lookup_request& r) {
     json j{{"schema", "pelage/comparison/1"}, {"asked", r.text}};
     j["tools"] = json::array();

@@ -5,6 +5,7 @@
 
 #include <pelage/kit/asked.hpp>
 
+#include "kit/asked_elsewhere.hpp"
 #include "kit/asked_pieces.hpp"
 #include "kit/asked_settle.hpp"
 #include "kit/asked_strangers.hpp"
@@ -108,12 +109,19 @@ class question_reader {
                 p.kind = of_kind(p, piece_kind::crossing) ? piece_kind::stranger : p.kind;
             }
         }
+        if (auto elsewhere = asked_elsewhere(pieces_, words_, r_)) {
+            return {std::move(*elsewhere)};
+        }
+        if (auto health = about_health(pieces_, words_, known_, r_)) {
+            return {std::move(*health)};
+        }
         if (count(pieces_, piece_kind::stranger) > 0) {
             return about_strangers(pieces_, words_, known_, r_);
         }
         if (auto list = only_a_list(pieces_)) {
             return {*list};
         }
+        felted_to_the_skin(pieces_, pelage::words_of(r_));
         say_what_fillers_mean(pieces_);
         comb_over_each(pieces_, r_);
         if (auto carrying = comb_on_a_blade(pieces_, r_)) {
@@ -263,8 +271,16 @@ class question_reader {
     asked about_terms() {
         if (const auto several = all_of(pieces_, piece_kind::terms_asked); !several.empty()) {
             asked_back out{asked_back::cause::terms, several.front()->text, {}};
+            terms_asked each;
             for (const std::string& id : several.front()->several->means) {
-                out.readings.push_back(find(words_of(r_).terms, id)->title);
+                each.all.push_back(find(words_of(r_).terms, id));
+                out.readings.push_back(each.all.back()->title);
+            }
+            // whichever is meant, the answer to a double coat is the same no
+            const bool clip = std::all_of(each.all.begin(), each.all.end(),
+                                          [](const term* t) { return t->clips; });
+            if (clip && double_coat_said(pieces_, r_)) {
+                return {std::move(each)};
             }
             return {out};
         }

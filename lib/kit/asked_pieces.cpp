@@ -62,7 +62,8 @@ bool says_nothing(std::string_view w) {
          "through", "around",   "tidy",      "tidied",  "coat",    "coats",    "type",
          "types",   "kind",     "not",       "dont",    "don't",   "cant",     "can't",
          "cannot",  "isn't",    "shouldn't", "getting", "gets",    "got",      "now",
-         "today",   "again"});
+         "today",   "again",    "number",    "as",      "equal",   "equals",   "equivalent",
+         "=",       "summer"});
     return among(w, all);
 }
 
@@ -165,6 +166,11 @@ std::vector<std::string> vocabulary::near(std::string_view word) const {
     }
     for (const std::string& w : mix_words::every_name(c_.genes)) {
         n.offer(w);
+    }
+    for (const asked_breed& a : c_.genes.asked) {
+        for (const std::string& w : a.endings.empty() ? std::vector<std::string>{} : a.words) {
+            n.offer(w);  // "doodle": then its parents are asked
+        }
     }
     for (const coat& k : c_.coats) {
         n.offer(k.title);

@@ -68,6 +68,27 @@ strangers each_stranger(const std::vector<piece>& all, const vocabulary& known) 
 
 }  // namespace
 
+bool clips_double(const std::vector<piece>& all, const lookup_request& r) {
+    return double_coat_said(all, r) && std::any_of(all.begin(), all.end(), [](const piece& p) {
+               return of_kind(p, piece_kind::term) && p.means->clips;
+           });
+}
+
+bool double_coat_said(const std::vector<piece>& all, const lookup_request& r) {
+    return std::any_of(all.begin(), all.end(), [&](const piece& p) {
+        if (of_kind(p, piece_kind::coat)) {
+            return double_coated(p.coat);
+        }
+        try {
+            return of_kind(p, piece_kind::breed) &&
+                   double_coated(expect_coat(p.text, r.reference.genes, r.reference.coats)
+                                     .may_be.likeliest());
+        } catch (const error&) {  // a doodle
+            return false;
+        }
+    });
+}
+
 asked about_strangers(const std::vector<piece>& all, const std::vector<token>& words,
                       const vocabulary& known, const lookup_request& r) {
     const bool none_known = has_only(all, {piece_kind::stranger});
@@ -92,7 +113,9 @@ asked about_strangers(const std::vector<piece>& all, const std::vector<token>& w
     if (none_known && !near.empty()) {
         return {strangers{{{whole, near}}, {}}};
     }
-    return {each_stranger(all, known)};
+    strangers out = each_stranger(all, known);
+    out.clips_double = clips_double(all, r);
+    return {std::move(out)};
 }
 
 }  // namespace pelage::asking

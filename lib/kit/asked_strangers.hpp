@@ -14,4 +14,10 @@ namespace pelage::asking {
 [[nodiscard]] asked about_strangers(const std::vector<piece>& all, const std::vector<token>& words,
                                     const vocabulary& known, const lookup_request& r);
 
+/// Whether it asks to take off the jacket of a double coat, whatever else it says.
+[[nodiscard]] bool clips_double(const std::vector<piece>& all, const lookup_request& r);
+
+/// Whether a double coat is said, or a breed that most likely has one.
+[[nodiscard]] bool double_coat_said(const std::vector<piece>& all, const lookup_request& r);
+
 }  // namespace pelage::asking

@@ -84,15 +84,19 @@ void refuse_suffix(const lookup_request& r, const std::string& name) {
     }
     const std::string number = name.substr(0, letters);
     std::string known;
+    std::string high;  // "5/8 HT": its long teeth are what it is called by here
     for (const blade& b : r.reference.blades) {
         if (b.etched == number) {
+            high = name.ends_with("HT") && b.id.ends_with("long")
+                       ? "did you mean \"" + b.id + "\"? "
+                       : high;
             known += (known.empty() ? "\"" : ", \"") + b.id + "\" (" + show(b.stated.best) + ")";
         }
     }
     if (!known.empty()) {
         throw error(errc::unknown, "no blade " + number + " has the letters \"" +
-                                       name.substr(letters) + "\"; found \"" + r.text +
-                                       "\"; known: " + known);
+                                       name.substr(letters) + "\"; found \"" + r.text + "\"; " +
+                                       high + "known: " + known);
     }
 }
 

@@ -47,6 +47,11 @@ namespace pelage::io {
                                    const print_options& o);
 [[nodiscard]] std::string json_of(const coat_asked& c, const lookup_request& r);
 
+/// What ails a dog.
+[[nodiscard]] document document_of(const health_asked& h, const lookup_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string json_of(const health_asked& h, const lookup_request& r);
+
 /// Tools side by side.
 [[nodiscard]] document document_of(const comparison& c, const lookup_request& r,
                                    const print_options& o);

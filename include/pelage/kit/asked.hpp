@@ -69,10 +69,19 @@ struct asked_back {
         breed_too,          ///< a place, and a breed is called so too
         cross,              ///< two breeds: a cross, or each by itself
         ladder,             ///< the longest or shortest of all: that is the whole ladder of a coat
-        beside              ///< one thing, to be told apart from nothing: "7F vs"
+        beside,             ///< one thing, to be told apart from nothing: "7F vs"
+        denied,             ///< "not" turns it about; `readings` has it without
+        price,              ///< what a groom costs, which is kept nowhere
+        minutes,            ///< how long a groom takes: a plan tells that
+        due,                ///< when a dog is back: that is reckoned from its coat
+        weeks,              ///< a number of weeks: what waits so long, or when it is back
+        part                ///< a blade for a dog: on which part of it
     } why = cause::things;  ///< what can't be told apart
     std::string word;       ///< what is asked back; empty: all of it
     std::vector<std::string> readings;  ///< "belly"
+    std::string dog{};                  ///< the breed or mix said with it; may be empty
+    std::optional<coat_class> coat{};   ///< the coat said with it
+    std::string sheet{};  ///< id of a sheet that fits such a dog; empty where none is asked about
 };
 
 /// Words that mean nothing here.
@@ -84,10 +93,18 @@ struct strangers {
     };
     std::vector<one> words;               ///< each once
     std::vector<std::string> understood;  ///< the rest, as it was taken
+    bool clips_double = false;            ///< and it asks to take off the jacket of a double coat
+};
+
+/// What ails a dog, or that it is in heat or pregnant: what is minded at the table. Borrows the reference.
+struct health_asked {
+    std::string said;                   ///< as it was asked: "heart murmur"
+    std::vector<const caution*> all;    ///< never none
+    std::vector<const term*> beside{};  ///< words of the trade said with it: "old dog"
 };
 
 using asked_thing = std::variant<tools_asked, place_asked, terms_asked, coat_asked, mix_asked,
-                                 carrying_asked, list_asked, asked_back, strangers>;
+                                 carrying_asked, list_asked, asked_back, strangers, health_asked>;
 
 /// What was asked, with what was said beside it.
 struct asked {

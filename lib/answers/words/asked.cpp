@@ -229,6 +229,8 @@ std::string text_of(const asked_back& a) {
                    " vs\"; write the other one behind it";
         case asked_back::cause::things:
             break;
+        default:
+            return elsewhere_words(a);
     }
     return "more than one question; found " + listed(in_quotes(a.readings)) +
            "; ask them one by one: " + one_of(as_commands(a.readings));
@@ -247,12 +249,15 @@ std::string text_of(const strangers& s) {
     if (!s.understood.empty()) {
         text += " beside " + listed(in_quotes(s.understood));
     }
+    const std::string first =
+        s.clips_double ? ". But first: " + std::string(refusal_words(refusal::jacket_consent)) : "";
     if (!near.empty()) {
-        return text + "; did you mean " + one_of(in_quotes(near)) + "?";
+        return text + "; did you mean " + one_of(in_quotes(near)) + "?" + first;
     }
     return text +
            "; write \"7F\", \"9mm\", \"13 mm comb over 10\", \"belly\", \"lay\", \"7F vs "
-           "10\" or \"poodle x beagle\"";
+           "10\" or \"poodle x beagle\"" +
+           first;
 }
 
 }  // namespace pelage::io

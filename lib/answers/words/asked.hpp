@@ -39,6 +39,9 @@ namespace pelage::io {
 /// "common practice, no source", with the source where there is one.
 [[nodiscard]] std::string how_sure(const evidence& e);
 
+/// What is asked back of a question that another command answers: what to write there.
+[[nodiscard]] std::string elsewhere_words(const asked_back& a);
+
 /// A no, and why, before all else.
 void say_no(document& d, const std::string& why);
 

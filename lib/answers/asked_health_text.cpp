@@ -1,0 +1,20 @@
+// What ails a dog, as the look-up tells it.
+#include <pelage/answers/kit.hpp>
+
+#include "answers/words/asked.hpp"
+
+namespace pelage::io {
+
+document document_of(const health_asked& h, const lookup_request& r, const print_options& o) {
+    document d{h.said};
+    for (const caution* c : h.all) {
+        d.say(c->text + " (" + how_sure(c->why) + ")", 2);
+    }
+    d.say("In a plan: --health '" + h.said + "'.", 2);
+    if (!h.beside.empty()) {
+        d.append(document_of(terms_asked{h.beside}, r, o));
+    }
+    return d;
+}
+
+}  // namespace pelage::io
