@@ -131,7 +131,8 @@ intake_result asked_once(intake_talk& t, const intake_matter& about) {
     } else {
         new_dog(s);
     }
-    out.patient.heard = read_health(out.patient.health, out.patient.note, about.known.told_health);
+    out.patient.heard =
+        read_health(out.patient.health, out.patient.note, about.known.told_health, out.patient.mix);
     if (!out.patient.signs.empty()) {
         t.say("A veterinarian sees this dog first; nothing more is asked.");
     }

@@ -189,7 +189,7 @@ void apply_intake(const intake_options& o, bool hair_said, const workplace& w, d
     } else if (!o.health.empty()) {
         d.health = o.health;
     }
-    d.heard = read_health(d.health, d.note, w.reference.told_health);
+    d.heard = read_health(d.health, d.note, w.reference.told_health, d.mix);
     if (d.heard->of_skin && d.skin.empty()) {
         f.say(errc::ambiguous, "--health: where is it? found \"" + d.health +
                                    "\"; what the skin shows is told with its place, so that "

@@ -157,6 +157,8 @@ std::optional<bool> caution_judge::of_its_health(caution_when w) const {
             return told_of(d, ailment_kind::first);
         case caution_when::fear:
             return told_of(d, ailment_kind::fear);
+        case caution_when::flat_face:
+            return told_of(d, ailment_kind::flat_face);
         default:
             return std::nullopt;
     }

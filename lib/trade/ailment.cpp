@@ -139,7 +139,8 @@ bool tells_any(piece& of, const ailment& a) {
 
 }  // namespace
 
-health_told read_health(std::string_view text, std::string_view note, const ailments& by) {
+health_told read_health(std::string_view text, std::string_view note, const ailments& by,
+                        std::string_view mix) {
     health_told out;
     for (const strings& words : pieces_of(text)) {
         piece one(words);
@@ -170,6 +171,15 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
                 if (young) {
                     add(out, a);
                 }
+            }
+        }
+    }
+    const bool crossed = mix.find(" x ") != std::string_view::npos;
+    for (const strings& words : crossed ? std::vector<strings>{} : pieces_of(mix)) {
+        piece one(words);
+        for (const ailment& a : by.all) {
+            if (a.kind == ailment_kind::flat_face && tells_any(one, a)) {
+                add(out, a);
             }
         }
     }

@@ -20,12 +20,13 @@ enum class ailment_kind {
     season,    ///< in heat
     diabetes,  ///< its meals and insulin
     seizures,
-    first,  ///< its first groom
-    fear    ///< afraid, nervous: of the table, the dryer, strangers
+    first,     ///< its first groom
+    fear,      ///< afraid, nervous: of the table, the dryer, strangers
+    flat_face  ///< a short muzzle: told, or by its breed
 };
-inline constexpr std::array<std::string_view, 9> ailment_names{
+inline constexpr std::array<std::string_view, 10> ailment_names{
     "heart",    "joints",   "senses",      "with-young", "season",
-    "diabetes", "seizures", "first-groom", "fear"};
+    "diabetes", "seizures", "first-groom", "fear",       "flat-face"};
 [[nodiscard]] constexpr std::string_view name(ailment_kind k) {
     return ailment_names[static_cast<std::size_t>(k)];
 }
@@ -62,8 +63,9 @@ struct health_told {
 };
 
 /// Reads what was told of the health (`text`; may be empty), and of the note whether it is pregnant or
-/// nursing. What is denied ("no heart trouble") counts as not understood.
+/// nursing. What is denied ("no heart trouble") counts as not understood. `mix`: its breed as said, by which its
+/// face may be flat; a cross tells nothing of it.
 [[nodiscard]] health_told read_health(std::string_view text, std::string_view note,
-                                      const ailments& by);
+                                      const ailments& by, std::string_view mix = {});
 
 }  // namespace pelage

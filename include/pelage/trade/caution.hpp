@@ -57,9 +57,10 @@ enum class caution_when {
     nearly_bare,    ///< most of its jacket is clipped shorter than any comb leaves it
     feet_by_blade,  ///< a bare blade runs over feet that aren't clean ones
     open_skin,      ///< broken or wet skin, and a bath would be due
-    red_skin        ///< red skin, nowhere broken, and it is bathed
+    red_skin,       ///< red skin, nowhere broken, and it is bathed
+    flat_face       ///< a flat face: told, or by its breed
 };
-inline constexpr std::array<std::string_view, 44> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 45> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -102,7 +103,8 @@ inline constexpr std::array<std::string_view, 44> caution_when_names{"any-clippi
                                                                      "nearly-bare",
                                                                      "feet-by-blade",
                                                                      "open-skin",
-                                                                     "red-skin"};
+                                                                     "red-skin",
+                                                                     "flat-face"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }

@@ -359,8 +359,8 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
     d.cannot = get_days_off(r, "cannot");
     get_events(r, p, d);
     d.note = r.get_text("note", presence::may, text_kind::prose);
-    if (!d.health.empty() || !d.note.empty()) {
-        d.heard = read_health(d.health, d.note, p.known.told_health);
+    if (!d.health.empty() || !d.note.empty() || !d.mix.empty()) {
+        d.heard = read_health(d.health, d.note, p.known.told_health, d.mix);
         if (d.heard->of_skin && d.skin.empty()) {
             r.out().add(r.at("health"), errc::ambiguous,
                         fmt::format("health tells of the skin and not where; found {}; write it as "
