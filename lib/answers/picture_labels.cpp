@@ -42,7 +42,7 @@ drawn_point side_of(const text_box& b, const drawn_point& to) {
 /// A leader's end, and in what.
 struct leader_end {
     drawn_point at;
-    polygon of;
+    const polygon* of;
 };
 
 constexpr double never = std::numeric_limits<double>::max();
@@ -83,10 +83,7 @@ struct standing {
 /// for a better one.
 class label_layout {
   public:
-    explicit label_layout(const std::vector<polygon>& solid) : solid_(solid) {
-        for (const polygon& p : solid) {
-            edge_.add(p);
-        }
+    explicit label_layout(const label_ground& g) : solid_(g.solid), edge_(g.edge) {
         constexpr int ways = 40;
         for (int k = 0; k < ways; ++k) {
             const double angle = 2.0 * std::numbers::pi * k / ways;
@@ -108,7 +105,7 @@ class label_layout {
 
     void put_outside(const std::vector<const wanted_label*>& all) {
         for (const wanted_label* w : all) {
-            ends_.push_back({innermost(w->of), w->of});
+            ends_.push_back({w->inmost ? *w->inmost : innermost(w->of), &w->of});
             asked_.push_back({w, size_of(w->lines), ends_.back().at});
         }
         std::vector<std::pair<double, standing>> todo;
@@ -372,7 +369,7 @@ class label_layout {
         const polygon* own = nullptr;
         for (const leader_end& e : ends_) {
             if (e.at == anchor) {
-                own = &e.of;
+                own = e.of;
             } else if (distance(e.at, from, anchor) < end_size) {
                 cost += over_end;
             }
@@ -390,8 +387,8 @@ class label_layout {
         return cost + over_others * over;
     }
 
-    raster solid_;
-    extent edge_;
+    const raster& solid_;
+    const extent& edge_;
     std::vector<drawn_point> ways_;  ///< in which a label may lie from its place
     std::vector<leader_end> ends_;
     std::vector<asked_label> asked_;  ///< those outside
@@ -401,8 +398,14 @@ class label_layout {
 
 }  // namespace
 
+label_ground::label_ground(const std::vector<polygon>& all) : solid(all) {
+    for (const polygon& p : all) {
+        edge.add(p);
+    }
+}
+
 std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
-                                       const std::vector<polygon>& solid) {
+                                       const label_ground& solid) {
     label_layout out(solid);
     std::vector<const wanted_label*> others;
     for (const wanted_label& w : wanted) {

@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <deque>
 #include <utility>
 
 #include <pelage/answers/picture.hpp>
@@ -6,6 +8,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/json.hpp"
+#include "answers/picture_view.hpp"
 #include "answers/words/sheet.hpp"
 
 namespace pelage::io {
@@ -63,8 +66,9 @@ class book_writer {
         const groom g = make_plan(r);
         begin(page_of(one.sheet), one.sheet.title);
         section views;
-        const dog_picture drawn = picture_of(picture_of(g, r, b_.drawn, o_.units), b_.drawn,
-                                             b_.reference.dog_body, false);
+        const picture_request asked = picture_of(g, r, b_.drawn, o_.units);
+        const dog_picture drawn =
+            picture_of(asked, b_.drawn, b_.reference.dog_body, ready_for(asked.look), false);
         for (drawing& d : more_drawings_of(drawn)) {
             d.caption = "left on a " + std::string(name(*one.patient.coat)) + " coat, " + d.caption;
             views.blocks.emplace_back(std::move(d));
@@ -80,8 +84,17 @@ class book_writer {
         }
     }
 
+    /// Sheets are drawn on dogs of few looks.
+    const prepared_dog& ready_for(const dog_look& look) {
+        const auto known = std::find_if(ready_.begin(), ready_.end(),
+                                        [&](const prepared_dog& d) { return d.look == look; });
+        return known != ready_.end() ? *known
+                                     : ready_.emplace_back(b_.drawn, look, b_.reference.dog_body);
+    }
+
     const style_book& b_;
     const print_options& o_;
+    std::deque<prepared_dog> ready_;
     document out_{b_.title};
 };
 
