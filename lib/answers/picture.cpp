@@ -26,7 +26,7 @@ std::string opened(double width, double height, const std::string& title, const 
 }  // namespace
 
 dog_picture picture_of(const picture_request& p, const outline& o, const body& b,
-                       const prepared_dog& ready, bool both_sides) {
+                       const prepared_dog& ready, bool both_sides, signs_used& used) {
     dog_picture out;
     out.title = p.title;
     out.alerts = p.alerts;
@@ -39,7 +39,6 @@ dog_picture picture_of(const picture_request& p, const outline& o, const body& b
         }
     }
     match_arrows(laid);
-    signs_used used;
     for (const laid_view& v : laid) {
         out.parts.push_back(view_drawn(v, used));
     }
@@ -48,7 +47,8 @@ dog_picture picture_of(const picture_request& p, const outline& o, const body& b
 }
 
 dog_picture picture_of(const picture_request& p, const outline& o, const body& b, bool both_sides) {
-    return picture_of(p, o, b, prepared_dog(o, p.look, b), both_sides);
+    signs_used used;
+    return picture_of(p, o, b, prepared_dog(o, p.look, b), both_sides, used);
 }
 
 std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {

@@ -16,6 +16,7 @@ struct layers {
     std::string sores;
     std::string bands;  ///< edges towards hurt skin
     std::string leather;
+    std::string unlike;  ///< otherwise on the picture beside
 };
 
 const drawn_area* area_at(const place& at, const drawn_view& v) {
@@ -75,6 +76,14 @@ void add_runs(const drawn_path& p, Keep keep, std::vector<drawn_path>& to) {
     }
 }
 
+/// By and large level, with the area above it.
+bool turns_under(const drawn_curve& c, const drawn_area& a) {
+    const drawn_point above{(c.from.x + c.to.x) / 2.0, (c.from.y + c.to.y) / 2.0 - 8.0};
+    return std::abs(c.to.x - c.from.x) > std::abs(c.to.y - c.from.y) &&
+           std::any_of(a.rings.begin(), a.rings.end(),
+                       [&](const drawn_path& r) { return within(flattened(r), above); });
+}
+
 /// Where an area ends towards hurt skin that another view shows: from below on its side of the dog, else where
 /// it turns under.
 std::vector<drawn_path> edge_out_of_view(const drawn_area& a, const place& hurt,
@@ -82,13 +91,8 @@ std::vector<drawn_path> edge_out_of_view(const drawn_area& a, const place& hurt,
     std::vector<drawn_path> runs;
     for (const drawn_path& p : own_edge(a, v)) {
         if (v.from != drawn_side::below) {
-            // a zone's lower edge, by and large level
             add_runs(
-                p,
-                [](const drawn_curve& c) {
-                    return std::abs(c.to.x - c.from.x) > std::abs(c.to.y - c.from.y);
-                },
-                runs);
+                p, [&](const drawn_curve& c) { return turns_under(c, a); }, runs);
             continue;
         }
         for (const double way : {-1.0, 1.0}) {
@@ -191,6 +195,8 @@ void add_place(layers& to, const drawn_area& a, const pictured_view& v, signs_us
     used.beside = used.beside || !edges.empty();
     used.round = used.round || p->round;
     used.tender = used.tender || p->tender;
+    used.differs = used.differs || p->differs;
+    to.unlike += p->differs ? data : "";
     if (p->mat && !is_sore(*p)) {
         add_mat(*p, a, data, to, used);
     }
@@ -241,7 +247,8 @@ std::string coat_drawn(const pictured_view& v, signs_used& used) {
     const drawn_view& d = v.view;
     return (d.far.empty() ? "" : path_of("pd-f", path_data(d.far, true))) +
            (d.ground.empty() ? "" : path_of("pd-g", path_data(d.ground, true))) + of.places +
-           of.mats + seams_drawn(v, used) +
+           of.mats + (of.unlike.empty() ? "" : path_of("pd-dw", of.unlike)) +
+           (of.unlike.empty() ? "" : path_of("pd-di", of.unlike)) + seams_drawn(v, used) +
            (of.leather.empty() ? "" : path_of("pd-e", of.leather)) +
            (d.edge.empty() ? "" : path_of("pd-e", path_data(d.edge, false))) +
            (of.bands.empty() ? "" : path_of("pd-wb", of.bands)) + of.sores + face_drawn(d);

@@ -25,17 +25,18 @@ constexpr std::array<ink, 8> inks{{{0, false, 1.0, 0.0},
                                    {135, false, 18.0, 2.2},
                                    {0, false, 13.0, 2.6},
                                    {90, false, 12.0, 3.4},
-                                   {45, true, 17.0, 3.2},
-                                   {0, true, 13.0, 3.6},
-                                   {135, true, 10.0, 3.8}}};
+                                   {45, true, 22.0, 4.2},
+                                   {0, true, 17.0, 4.8},
+                                   {135, true, 14.0, 5.2}}};
 
 const ink& ink_of(std::size_t shade, std::size_t of) {
     return inks[of < 2 ? 0 : shade * (inks.size() - 1) / (of - 1)];
 }
 
-std::string apart_from(double v, bool first) {
+/// A number after another.
+std::string apart_from(double v) {
     const std::string n = whole(v);
-    return (first || n.front() == '-' ? "" : " ") + n;
+    return (n.front() == '-' ? "" : " ") + n;
 }
 
 /// Straight strokes through a polygon, so far apart; none where it is too narrow.
@@ -52,6 +53,15 @@ std::string strokes(const polygon& p, double degrees, double apart) {
     extent e;
     e.add(turned);
     std::string out;
+    drawn_point at;  // where the last one ended, whole
+    const auto add = [&](const drawn_point& from, const drawn_point& to) {
+        const drawn_point off{std::round(to.x - from.x), std::round(to.y - from.y)};
+        out += (out.empty() ? "M" : "m") + whole(from.x - at.x) + apart_from(from.y - at.y) +
+               (off.y == 0.0   ? "h" + whole(off.x)
+                : off.x == 0.0 ? "v" + whole(off.y)
+                               : "l" + whole(off.x) + apart_from(off.y));
+        at = {at.x + std::round(from.x - at.x) + off.x, at.y + std::round(from.y - at.y) + off.y};
+    };
     for (double y = std::ceil(e.top / apart) * apart; y < e.bottom; y += apart) {
         std::vector<double> cuts;
         for (std::size_t i = 0; i < turned.size(); ++i) {
@@ -66,8 +76,7 @@ std::string strokes(const polygon& p, double degrees, double apart) {
             const double from = cuts[k] + short_of;
             const double to = cuts[k + 1] - short_of;
             if (to - from >= least) {
-                out += "M" + whole(from * c - y * s) + apart_from(from * s + y * c, false) + "l" +
-                       whole((to - from) * c) + apart_from((to - from) * s, false);
+                add({from * c - y * s, from * s + y * c}, {to * c - y * s, to * s + y * c});
             }
         }
     }
@@ -144,7 +153,7 @@ std::string filled(filled_with what, const std::vector<polygon>& all) {
                 std::floor(e.left / s.apart) * s.apart + (odd ? 0.0 : s.apart / 2.0);
             for (double x = first; x < e.right; x += s.apart) {
                 if (has_room(x, y)) {
-                    data += "M" + whole(x) + apart_from(y, false) + std::string(s.after_its_place);
+                    data += "M" + whole(x) + apart_from(y) + std::string(s.after_its_place);
                 }
             }
         }

@@ -48,10 +48,12 @@ struct signs_used {
     bool stroke = false;   ///< the way of the clipper
     bool round = false;    ///< a lump or a scab
     bool tender = false;   ///< a sensitive place
+    bool differs = false;  ///< otherwise on the picture beside
 
     /// All of them.
     [[nodiscard]] static signs_used all() {
-        return {true, true, true, true, true, true, true, true, true, true, true, true, true, true};
+        return {true, true, true, true, true, true, true, true,
+                true, true, true, true, true, true, false};
     }
 };
 

@@ -32,9 +32,9 @@ struct prepared_dog {
     std::vector<prepared_view> views;
 };
 
-/// The picture on views that are ready.
+/// The picture on views that are ready; its key explains all signs that are `used` then.
 [[nodiscard]] dog_picture picture_of(const picture_request& p, const outline& o, const body& b,
-                                     const prepared_dog& ready, bool both_sides);
+                                     const prepared_dog& ready, bool both_sides, signs_used& used);
 
 /// A view and what is to be told on it. Borrows all it is made of.
 struct pictured_view {

@@ -9,31 +9,23 @@ namespace pelage::io {
 
 namespace {
 
-/// A name on one line, or on two where it is long.
-std::vector<label_line> name_lines(const std::string& name) {
-    constexpr double size = name_size;
-    if (name.size() <= 12 || name.find(' ') == std::string::npos) {
-        return {{name, size, false}};
-    }
-    std::size_t at = 0;
-    for (std::size_t i = name.find(' '); i != std::string::npos; i = name.find(' ', i + 1)) {
-        const auto off = [&](std::size_t k) {
-            return k > name.size() / 2 ? k - name.size() / 2 : name.size() / 2 - k;
-        };
-        at = at == 0 || off(i) < off(at) ? i : at;
-    }
-    return {{name.substr(0, at), size, false}, {name.substr(at + 1), size, false}};
-}
-
-/// Words of a caution on two lines, where they are long: "don't touch:", "sore".
+/// Words on one line, or on two where they are long: broken after a colon, else near the middle.
 void add_words(const std::string& words, double size, bool bold, std::vector<label_line>& to) {
-    const auto at = words.find(": ");
-    if (at == std::string::npos || words.size() < 12) {
+    const auto colon = words.find(": ");
+    if (words.size() <= 12 || words.find(' ') == std::string::npos) {
         to.push_back({words, size, bold});
         return;
     }
-    to.push_back({words.substr(0, at + 1), size, bold});
-    to.push_back({words.substr(at + 2), size, bold});
+    std::size_t at = colon == std::string::npos ? 0 : colon + 1;
+    for (std::size_t i = words.find(' '); colon == std::string::npos && i != std::string::npos;
+         i = words.find(' ', i + 1)) {
+        const auto off = [&](std::size_t k) {
+            return k > words.size() / 2 ? k - words.size() / 2 : words.size() / 2 - k;
+        };
+        at = at == 0 || off(i) < off(at) ? i : at;
+    }
+    to.push_back({words.substr(0, at), size, bold});
+    to.push_back({words.substr(at + 1), size, bold});
 }
 
 /// What a place has on its label; empty where it has none.
@@ -46,12 +38,13 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
     if (figure.empty() && !p->mat && !p->round) {
         return {};
     }
-    std::vector<label_line> lines = name_lines(short_title(v.names.zones[a.at.zone]));
+    std::vector<label_line> lines;
+    add_words(short_title(v.names.zones[a.at.zone]), name_size, false, lines);
     if (!figure.empty()) {
         add_words(figure, figure_size, true, lines);
     }
     if (p->round) {
-        lines.push_back({round_words(*p), name_size, true});
+        add_words(round_words(*p), name_size, true, lines);
     }
     if (p->mat) {
         add_words(mat_words(*p), name_size, false, lines);
@@ -118,9 +111,14 @@ std::string labels_drawn(const std::vector<placed_label>& labels) {
     std::string out = leaders_drawn(labels);
     for (const placed_label& l : labels) {
         const text_box& b = l.box;
-        out += "<rect class=\"" + std::string(l.inside ? "pd-t" : "pd-q") + "\" x=\"" +
-               whole(b.left) + "\" y=\"" + whole(b.top) + "\" width=\"" + whole(b.width) +
-               "\" height=\"" + whole(b.height) + "\" rx=\"6\"/>\n";
+        const bool bare =
+            !l.inside && std::none_of(labels.begin(), labels.end(), [&](const auto& o) {
+                return !o.inside && through(b, o.from, o.anchor);
+            });
+        out += bare ? ""
+                    : "<rect class=\"" + std::string(l.inside ? "pd-t" : "pd-q") + "\" x=\"" +
+                          whole(b.left) + "\" y=\"" + whole(b.top) + "\" width=\"" +
+                          whole(b.width) + "\" height=\"" + whole(b.height) + "\" rx=\"6\"/>\n";
         double y = b.top + 2.0;
         for (const label_line& line : l.lines) {
             const double high = std::ceil(line.size * 1.2);

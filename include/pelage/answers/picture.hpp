@@ -39,6 +39,7 @@ struct pictured_place {
     std::optional<skin_state> round{};  ///< a lump or a scab there, gone around
     std::string carded_with{};          ///< of `carded`: the tool; empty: not known
     bool tender = false;                ///< the dog hates to have it touched
+    bool differs = false;               ///< another picture beside it has it otherwise
 };
 
 /// A step between two neighbours.
