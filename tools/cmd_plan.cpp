@@ -123,6 +123,23 @@ io::dog_picture picture(const asked_groom& a, const plan_request& r, const groom
     return picture_of(io::picture_of(g, r, o, a.w.print.units), o, r.reference.dog_body);
 }
 
+/// What its owner is asked first is drawn as what is offered in its place, where there is that.
+io::dog_picture picture_asked_first(const asked_groom& a, const plan_request& r, const groom& g) {
+    const auto instead = instead_of(r, g);
+    if (!instead) {
+        return picture(a, r, g);
+    }
+    const plan_request ask{r.reference,     r.rules, r.tools, instead->patient,
+                           *instead->sheet, r.today, r.asked};
+    io::dog_picture out = picture(a, ask, make_plan(ask));
+    out.title += ", in place of " + r.sheet.title;
+    for (io::picture_part& one : out.parts) {
+        const bool key = &one == &out.parts.back();
+        one.title = key ? one.title : ask.sheet.title + ", " + one.title;
+    }
+    return out;
+}
+
 /// A card as it stands in text.
 std::vector<std::string> lines_of(const io::document& card, length_unit u) {
     std::istringstream text(io::text_of(card, u));
@@ -164,11 +181,14 @@ reply plan_one(const plan_options& o, const surroundings& around) {
         return owners_page(o, a, r, g);
     }
     if (g.question && a.w.svg) {
-        return {svg_of(picture(a, r, g)), code_of(g, r)};
+        return {svg_of(picture_asked_first(a, r, g)), code_of(g, r)};
     }
     if (g.question && !a.w.json) {
         const auto seen = a.unseen(r, g);
-        return {a.w.written(asked_first(a, r, g, pointer(seen), told_as(o, a.w))), answer_is_no};
+        io::document page = asked_first(a, r, g, pointer(seen), told_as(o, a.w));
+        return {a.w.written(a.w.html ? io::with_views(std::move(page), picture_asked_first(a, r, g))
+                                     : std::move(page)),
+                answer_is_no};
     }
     const bool in_part = r.booked != nullptr && !r.booked->whole;
     const std::optional<return_date> when =

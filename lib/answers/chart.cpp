@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "answers/markup.hpp"
+#include "answers/picture_hatching.hpp"
 #include "answers/picture_svg.hpp"
 
 namespace pelage::io {
@@ -104,8 +105,14 @@ void add_shades(chart& to, const outline& o, const length_axis& a, double beside
         const double low = std::min(begin, end);
         const double long_side = std::abs(end - begin);
         if (long_side >= 1.0) {
-            to.rect(shade_class(i), upright ? text_box{beside, low, thick, long_side, {}}
-                                            : text_box{low, beside, long_side, thick, {}});
+            const text_box b = upright ? text_box{beside, low, thick, long_side, {}}
+                                       : text_box{low, beside, long_side, thick, {}};
+            to.rect(shade_class(i), b);
+            to.add(hatched(i, o.shades.size(),
+                           {{{b.left, b.top},
+                             {b.left + b.width, b.top},
+                             {b.left + b.width, b.top + b.height},
+                             {b.left, b.top + b.height}}}));
         }
         begin = end;
     }

@@ -39,6 +39,8 @@ class chart {
     /// A box, its corners rounded by so much.
     void rect(std::string_view shown_by, const text_box& b, double round = 0.0);
     void dot(std::string_view shown_by, double x, double y, double radius);
+    /// What is drawn already, without a text.
+    void add(const std::string& drawn) { out_ += drawn; }
     /// What `draw` draws is cut off at the edge of the box.
     template <class Draw>
     void within(const text_box& b, Draw draw) {

@@ -1,78 +1,17 @@
 // A document as one page of HTML, to be read on a screen or printed on A4.
 #include <algorithm>
+#include <cmath>
+#include <cstdlib>
 
 #include <pelage/answers/document.hpp>
 
 #include "answers/document_cells.hpp"
+#include "answers/document_style.hpp"
 #include "answers/markup.hpp"
 
 namespace pelage::io {
 
 namespace {
-
-/// One sheet of A4; a book is bound from whatever paper the salon has.
-constexpr std::string_view a4 = "@page{size:A4;margin:11mm 13mm}";
-constexpr std::string_view any_paper = "@page{margin:11mm 13mm}";
-
-constexpr std::string_view style_sheet =
-    "*{box-sizing:border-box}"
-    "body{font:10.2pt/1.32 sans-serif;color:#111;margin:0 auto;max-width:184mm;"
-    "overflow-wrap:anywhere}"
-    "h1{font-size:15pt;margin:0 0 2mm;border-bottom:.5mm solid #111;padding-bottom:1mm}"
-    "h2{font-size:11.2pt;margin:2.6mm 0 .6mm}"
-    "p{margin:0 0 .8mm}"
-    "ul,ol{margin:0 0 .8mm;padding-left:5.5mm}"
-    "li{margin:0 0 .4mm}"
-    "ul.boxes{list-style:none;padding-left:0}"
-    "ul.boxes li{padding-left:6mm;text-indent:-6mm}"
-    "ul.boxes li::before{content:\"\";display:inline-block;width:3.2mm;height:3.2mm;"
-    "border:.35mm solid #111;margin-right:2.6mm;vertical-align:-.4mm;text-indent:0}"
-    ".pair{display:grid;grid-template-columns:1fr 1fr;column-gap:8mm}"
-    ".sign{display:grid;grid-template-columns:2fr 1fr 2fr;column-gap:6mm;margin-top:8mm}"
-    ".sign div{border-top:.3mm solid #111;padding-top:.6mm;font-size:9pt}"
-    "footer{margin-top:2.6mm;font-size:8.4pt;color:#333}"
-    "table{border-collapse:collapse;margin:.8mm 0 1.6mm}"
-    "th,td{text-align:left;vertical-align:top;padding:.5mm 4mm .5mm 0;border-bottom:.15mm solid "
-    "#bbb;overflow-wrap:break-word}"
-    "th{border-bottom:.3mm solid #111}"
-    ".n{text-align:right;white-space:nowrap}"
-    "thead{display:table-header-group}"
-    "tr{break-inside:avoid}"
-    ".caution{border-left:1mm solid #111;padding-left:2mm;font-weight:bold}"
-    ".mild{font-weight:normal;border-left-width:.4mm}"
-    ".between{border-top:.3mm solid #111;border-bottom:.3mm solid #111;margin:.6mm 0 1mm;"
-    "padding:.3mm 0 .3mm 5.5mm;font-weight:bold}"
-    ".hid{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}"
-    ".d{white-space:nowrap}"
-    ".plain{list-style:none;padding-left:3mm}"
-    ".views{display:grid;grid-template-columns:repeat(auto-fit,minmax(82mm,1fr));gap:2mm 4mm;"
-    "align-items:end;margin:2mm 0}"
-    "figure{margin:0;break-inside:avoid}"
-    ".chart{max-width:138mm}"
-    "figcaption{text-align:center;font-size:9pt}"
-    "@media "
-    "print{section:not(.flows),li{break-inside:avoid}h2{break-after:avoid}"
-    ".views{gap:0 4mm;margin:1mm 0}figcaption{font-size:8pt}"
-    ".tight{font-size:9.8pt;line-height:1.26}.tighter{font-size:9.4pt;line-height:1.24}"
-    ".tighter .views svg{width:86%;margin:auto}.page{break-before:page}"
-    ".chart svg{max-height:195mm}}"
-    "a{color:inherit}.small{font-size:8.6pt;line-height:1.2}"
-    "@media screen{body{padding:8mm}"
-    ".views{grid-template-columns:repeat(auto-fit,minmax(min(100%,112mm),1fr))}}"
-    "@media screen and (min-width:260mm){.views{position:relative;left:50%;width:min(94vw,400mm);"
-    "transform:translateX(-50%)}}"
-    "@media screen and "
-    "(max-width:120mm){body{padding:3mm}table{font-size:9pt}"
-    "th,td{padding-right:1.4mm;overflow-wrap:anywhere}.n{white-space:normal}"
-    ".pair{grid-template-columns:1fr}"
-    // on a telephone the steps come first, and a picture is as wide as its words need
-    ".one-dog main{display:flex;flex-direction:column}.one-dog .views{order:1}"
-    ".one-dog .sign,.one-dog footer{order:2}"
-    ".views figure{overflow-x:auto}.views svg{min-width:150mm}}"
-    "@media screen and (prefers-color-scheme:dark){:root{color-scheme:dark}"
-    "body{background:#1d1d1b;color:#e9e7e0}"
-    "h1,th,.caution,.between,.sign div,ul.boxes "
-    "li::before{border-color:#e9e7e0}footer{color:#c4c2ba}}";
 
 /// The list that a line belongs to; empty if to none.
 std::string_view list_of(line_as as) {
@@ -98,10 +37,10 @@ std::string_view list_of(line_as as) {
     return {};
 }
 
-/// A date of numbers isn't broken at its hyphens, nor an empty box between its brackets.
+/// A date of numbers isn't broken at its hyphens; a box to tick is drawn.
 std::string unbroken(const std::string& safe) {
     if (safe == tick_box) {
-        return "<span class=\"d\">" + safe + "</span>";
+        return "<span class=\"tick\"></span><span class=\"hid\">to tick</span>";
     }
     std::string out;
     const auto digit = [&](std::size_t i) { return safe[i] >= '0' && safe[i] <= '9'; };
@@ -125,6 +64,11 @@ std::string unbroken(const std::string& safe) {
     return out;
 }
 
+/// What must be known first, in a paragraph of its own.
+bool is_alert(const std::string& lead) {
+    return lead == "ALERT: " || lead == "HEALTH: ";
+}
+
 /// The word before a text; marks of lists and cautions are made by the style.
 std::string lead_of(const line& l) {
     const std::size_t from = std::min(l.lead.find_first_not_of(' '), l.lead.size());
@@ -137,24 +81,43 @@ std::string lead_of(const line& l) {
                : "";
 }
 
+/// What heads a column: boxes to tick are headed by what the tick says, a column without a head has one for
+/// who hears the page.
+std::string head_of(const typed_table& t, std::size_t i, length_unit u) {
+    if (!t.head[i].empty()) {
+        return unbroken(markup_safe(t.head[i]));
+    }
+    const bool ticks = std::any_of(t.rows.begin(), t.rows.end(), [&](const auto& cells) {
+        return shown(cells[i], u) == tick_box;
+    });
+    return ticks ? "done" : "<span class=\"hid\">mark</span>";
+}
+
 std::string html_of(const typed_table& t, length_unit u) {
-    const auto row = [&](const std::string& tag, const auto& cells, const auto& text) {
-        std::string out = "<tr>";
-        for (std::size_t i = 0; i < cells.size(); ++i) {
-            const bool right = i < t.numbers.size() && t.numbers[i];
-            const std::string said = unbroken(markup_safe(text(cells[i])));
-            // a column without a head has one for who hears the page
-            out += "<" + tag + (right ? " class=\"n\">" : ">") +
-                   (tag == "th" && said.empty() ? "<span class=\"hid\">mark</span>" : said) + "</" +
-                   tag + ">";
-        }
-        return out + "</tr>\n";
-    };
-    std::string out = "<table>\n<thead>" +
-                      row("th", t.head, [](const std::string& s) { return s; }) +
-                      "</thead>\n<tbody>\n";
+    constexpr std::size_t few = 3;          // columns that a telephone is wide enough for
+    constexpr std::size_t short_text = 18;  // isn't broken
+    const auto right = [&](std::size_t i) { return i < t.numbers.size() && t.numbers[i]; };
+    const bool many = t.head.size() > few;
+    std::string out = std::string(many ? "<table class=\"many\">" : "<table>") + "\n<thead><tr>";
+    for (std::size_t i = 0; i < t.head.size(); ++i) {
+        out += (right(i) ? "<th class=\"n\">" : "<th>") + head_of(t, i, u) + "</th>";
+    }
+    out += "</tr>\n</thead>\n<tbody>\n";
     for (const auto& cells : t.rows) {
-        out += row("td", cells, [u](const cell& c) { return shown(c, u); });
+        out += "<tr>";
+        for (std::size_t i = 0; i < cells.size(); ++i) {
+            const std::string text = shown(cells[i], u);
+            const std::string how = right(i)                    ? " class=\"n\""
+                                    : text.size() <= short_text ? " class=\"d\""
+                                                                : "";
+            const bool headed = many && i > 0 && !t.head[i].empty() && !text.empty();
+            out += "<td" + how +
+                   (headed ? " data-h=\"" + markup_safe(t.head[i]) + "\"" : std::string{}) + ">" +
+                   unbroken(markup_safe(text)) + "</td>";
+            // told in one line they are words of a sentence
+            out += many && i + 1 < cells.size() ? " " : "";
+        }
+        out += "</tr>\n";
     }
     return out + "</tbody>\n</table>\n";
 }
@@ -170,6 +133,9 @@ class section_page {
     explicit section_page(length_unit u) : u_(u) {}
 
     [[nodiscard]] std::string of(const section& s) {
+        if (only_drawings(s) && views_in(s) > 0) {
+            return views_of(s);
+        }
         flows_ = s.blocks.size() > 30;  // over the end of a sheet
         for (const auto& block : s.blocks) {
             if (const auto* l = std::get_if<line>(&block)) {
@@ -184,15 +150,14 @@ class section_page {
             }
         }
         within({});
-        const bool views = only_drawings(s);
         const std::string begins =
             s.id.empty() ? "<section" : "<section id=\"" + markup_safe(s.id) + "\"";
-        const std::string page = s.id.empty() ? "" : " page";
-        return out_.empty() && s.heading.empty() ? ""
-               : views && !out_.empty()
-                   ? begins + " class=\"views" + page + "\">\n" + out_ + "</section>\n"
-                   : begins +
-                         (flows_ || !page.empty() ? " class=\"flows" + page + "\">\n" : ">\n") +
+        const std::string kinds = std::string(flows_ || !s.id.empty() ? " flows" : "") +
+                                  (s.id.empty() ? "" : " page") +
+                                  (s.heading == "STOP" ? " stop" : "");
+        return out_.empty() && s.heading.empty()
+                   ? ""
+                   : begins + (kinds.empty() ? "" : " class=\"" + kinds.substr(1) + "\"") + ">\n" +
                          (s.heading.empty() ? "" : "<h2>" + markup_safe(s.heading) + "</h2>\n") +
                          out_ + "</section>\n";
     }
@@ -229,22 +194,72 @@ class section_page {
             out_ += item_of(l) + text;
             in_item_ = true;
         } else {
-            out_ += (l.as == line_as::between   ? "<p class=\"between\">"
-                     : l.as == line_as::notice  ? "<p class=\"caution mild\">"
-                     : l.as == line_as::caution ? "<p class=\"caution\">"
-                                                : "<p>") +
+            out_ += (l.as == line_as::between                       ? "<p class=\"between\">"
+                     : l.as == line_as::notice                      ? "<p class=\"caution mild\">"
+                     : l.as == line_as::caution || is_alert(l.lead) ? "<p class=\"caution\">"
+                                                                    : "<p>") +
                     text + "</p>\n";
         }
     }
+    static std::string figure_of(const drawing& f, const std::string& how) {
+        return "<figure" + how + ">" + f.svg +
+               (f.caption.empty() ? ""
+                                  : "<figcaption>" + markup_safe(f.caption) + "</figcaption>") +
+               "</figure>\n";
+    }
     void add(const drawing& f) {
-        if (f.svg.empty()) {
-            return;
+        if (!f.svg.empty()) {
+            within({});
+            out_ += figure_of(f, f.chart ? " class=\"chart\"" : "");
         }
-        within({});
-        out_ +=
-            std::string(f.chart ? "<figure class=\"chart\">" : "<figure tabindex=\"0\">") + f.svg +
-            (f.caption.empty() ? "" : "<figcaption>" + markup_safe(f.caption) + "</figcaption>") +
-            "</figure>\n";
+    }
+    /// Views, two in a row, all on one scale.
+    static std::string views_of(const section& s) {
+        std::vector<std::vector<const drawing*>> rows;
+        double widest = 1.0;
+        for (const auto& block : s.blocks) {
+            const auto& f = std::get<drawing>(block);
+            if (f.svg.empty()) {
+                continue;
+            }
+            if (rows.empty() || rows.back().size() == 2) {
+                rows.emplace_back();
+            }
+            rows.back().push_back(&f);
+            widest = std::max(widest, width_of(rows.back()));
+        }
+        std::string out = "<section class=\"views\">\n";
+        for (const auto& row : rows) {
+            const long share = std::lround(100.0 * width_of(row) / widest);
+            out += "<div class=\"row\"" +
+                   (share < 100 ? " style=\"max-width:" + std::to_string(share) + "%\"" : "") +
+                   ">\n";
+            for (const drawing* f : row) {
+                out += figure_of(
+                    *f, " style=\"flex:" + std::to_string(std::lround(width_of(*f))) + " 1 0\"");
+            }
+            out += "</div>\n";
+        }
+        return out + "</section>\n";
+    }
+    /// In units of the drawing, as its own box says.
+    static double width_of(const drawing& f) {
+        const std::string_view box = "viewBox=\"0 0 ";
+        const auto at = f.svg.find(box);
+        return at == std::string::npos ? 1.0
+                                       : std::strtod(f.svg.c_str() + at + box.size(), nullptr);
+    }
+    static double width_of(const std::vector<const drawing*>& row) {
+        double out = 0.0;
+        for (const drawing* f : row) {
+            out += width_of(*f);
+        }
+        return out;
+    }
+    static std::ptrdiff_t views_in(const section& s) {
+        return std::count_if(s.blocks.begin(), s.blocks.end(), [](const auto& block) {
+            return std::holds_alternative<drawing>(block) && !std::get<drawing>(block).chart;
+        });
     }
     /// A step that has its number keeps it: lists go on from one another.
     static std::string item_of(const line& l) {
@@ -315,10 +330,9 @@ std::string html_of(const document& d, length_unit u) {
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
         "'unsafe-inline'\">\n"
         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
-        markup_safe(d.title) + "</title>\n<style>\n" + std::string(d.small ? any_paper : a4) +
-        std::string(style_sheet) + "\n</style>\n</head>\n" +
-        (size.empty() ? "<body>" : "<body class=\"" + size + "\">") + "\n<main>\n<h1>" +
-        (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
+        markup_safe(d.title) + "</title>\n<style>\n" + page_style(d.small) +
+        "\n</style>\n</head>\n" + (size.empty() ? "<body>" : "<body class=\"" + size + "\">") +
+        "\n<main>\n<h1>" + (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
         markup_safe(d.title.substr(d.name.size())) + "</h1>\n";
     bool open = false;
     for (const section& s : d.sections) {

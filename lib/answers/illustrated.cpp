@@ -24,9 +24,14 @@ document with_views(document page, const dog_picture& p) {
     for (drawing& d : drawings_of(p)) {
         views.blocks.emplace_back(std::move(d));
     }
-    std::size_t at = page.sections.empty() ? 0 : 1;
-    // what stops all of it is read before anything is looked at
-    at += at < page.sections.size() && page.sections[at].heading == "STOP" ? 1 : 0;
+    // what stops all of it is read before anything else
+    const auto stop = std::find_if(page.sections.begin(), page.sections.end(),
+                                   [](const section& s) { return s.heading == "STOP"; });
+    const bool stopped = stop != page.sections.end();
+    if (stopped) {
+        std::rotate(page.sections.begin(), stop, stop + 1);
+    }
+    const std::size_t at = std::min(page.sections.size(), std::size_t{stopped ? 2U : 1U});
     page.sections.insert(page.sections.begin() + static_cast<std::ptrdiff_t>(at), std::move(views));
     return page;
 }

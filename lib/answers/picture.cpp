@@ -2,7 +2,6 @@
 #include "answers/words/picture.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include <pelage/answers/picture.hpp>
 
@@ -13,19 +12,6 @@
 namespace pelage::io {
 
 namespace {
-
-/// The two sides get one width, so that a page shows them on one scale.
-void make_alike(picture_part& a, picture_part& b) {
-    const double width = std::max(a.width, b.width);
-    for (picture_part* p : {&a, &b}) {
-        const double right = std::floor((width - p->width) / 2.0);
-        p->drawn = "<g transform=\"translate(" + whole(right) + " 0)\">\n" + p->drawn + "</g>\n";
-        for (text_box& t : p->texts) {
-            t.left += right;
-        }
-        p->width = width;
-    }
-}
 
 std::string opened(double width, double height, const std::string& title, const std::string& words,
                    bool file) {
@@ -39,22 +25,30 @@ std::string opened(double width, double height, const std::string& title, const 
 
 }  // namespace
 
-dog_picture picture_of(const picture_request& p, const outline& o, const body& b, bool both_sides) {
+dog_picture picture_of(const picture_request& p, const outline& o, const body& b,
+                       const prepared_dog& ready, bool both_sides, signs_used& used) {
     dog_picture out;
     out.title = p.title;
     out.alerts = p.alerts;
+    out.stop = p.stop;
     out.style = picture_style(o);
-    signs_used used;
-    for (const drawn_view& v : views_of(o, p.look, b)) {
-        if (both_sides || v.from != drawn_side::right) {
-            out.parts.push_back(view_drawn({v, p, o, b}, used));
+    std::vector<laid_view> laid;
+    for (const prepared_view& v : ready.views) {
+        if (both_sides || v.view.from != drawn_side::right) {
+            laid.push_back(laid_out({v.view, v, p, o, b}));
         }
     }
-    if (both_sides) {
-        make_alike(out.parts[0], out.parts[1]);
+    match_arrows(laid);
+    for (const laid_view& v : laid) {
+        out.parts.push_back(view_drawn(v, used));
     }
     out.parts.push_back(key_of(o, used, p.units, map_words()));
     return out;
+}
+
+dog_picture picture_of(const picture_request& p, const outline& o, const body& b, bool both_sides) {
+    signs_used used;
+    return picture_of(p, o, b, prepared_dog(o, p.look, b), both_sides, used);
 }
 
 std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {
@@ -71,6 +65,13 @@ std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {
         body += text_at("pd-h pd-o", width / 2.0, y, one);
     }
     y += 18.0;
+    if (!p.stop.empty()) {
+        const double high = 2.2 * head_size;
+        body += "<rect class=\"pd-bd\" x=\"10\" y=\"" + whole(y) + "\" width=\"" +
+                whole(width - 20.0) + "\" height=\"" + whole(high) + "\"/>\n" +
+                text_at("pd-h pd-bt", width / 2.0, y + high * 0.65, p.stop);
+        y += high + 12.0;
+    }
     if (!p.alerts.empty()) {
         std::string text;
         for (const std::string& a : p.alerts) {
@@ -127,8 +128,7 @@ std::vector<drawing> more_drawings_of(const dog_picture& p) {
 }
 
 drawing key_drawing(const outline& o, length_unit u) {
-    const signs_used all{true, true, true, true, true, true, true, true};
-    const dog_picture page{{key_of(o, all, u, map_words())}, "Key to the dogs drawn"};
+    const dog_picture page{{key_of(o, signs_used::all(), u, map_words())}, "Key to the dogs drawn"};
     return drawing_of(page, page.parts.front(), picture_style(o));
 }
 

@@ -13,7 +13,7 @@ namespace pelage::io {
 
 namespace {
 
-constexpr double plot_left = 92.0;
+constexpr double plot_left = 122.0;
 constexpr double plot_right = 776.0;
 constexpr double plot_high = 144.0;
 constexpr std::size_t most_parts = 3;
@@ -51,6 +51,7 @@ class growth_drawing {
     }
 
     [[nodiscard]] picture_part run() {
+        const double first_part = head();
         events(first_part + part_high * static_cast<double>(parts_.size()) - 14.0);
         double y = first_part;
         for (const growing_part* p : parts_) {
@@ -64,7 +65,7 @@ class growth_drawing {
     }
 
   private:
-    static constexpr double first_part = 100.0;
+    static constexpr double line_high = 38.0;  ///< of what stands beside the day to be back by
     static constexpr double part_high = plot_high + 96.0;
     static constexpr double date_line = 36.0;  ///< from a day's number to its date
 
@@ -115,6 +116,18 @@ class growth_drawing {
         return y;
     }
 
+    /// What stands beside the line of the day to be back by: on its right where there is room, however many lines
+    /// it needs; else on its left.
+    [[nodiscard]] std::vector<std::string> back_lines() const {
+        const double x = x_of(come_by_day(forecast_.when.next_visit, print_));
+        const double room = std::max(chart_width - x, x) - 24.0;
+        return lines_within(back_words(forecast_, print_), room, figure_size, true);
+    }
+    /// Where the first part begins: below what stands above all.
+    [[nodiscard]] double head() const {
+        return 62.0 + line_high * static_cast<double>(back_lines().size());
+    }
+
     /// Lines down through all, and what they are above.
     void events(double bottom) {
         const double back = x_of(come_by_day(forecast_.when.next_visit, print_));
@@ -124,7 +137,7 @@ class growth_drawing {
         if (apart) {
             sheet_.line("pd-da", {full, 32.0}, {full, bottom});
         }
-        sheet_.line("pd-ln", {back, 66.0}, {back, bottom});
+        sheet_.line("pd-ln", {back, 44.0}, {back, bottom});
         const auto label = [&](double x, double y, const std::string& text, bool bold) {
             const double wide = text_width(text, bold ? figure_size : name_size, bold);
             // beside its line, on the side where there is room; else as far right as it goes
@@ -138,7 +151,11 @@ class growth_drawing {
         if (apart) {
             label(full, 22.0, "full groom by day " + detail::fixed(in_days(full_day), 0), false);
         }
-        label(back, 58.0, back_words(forecast_, print_), true);
+        double y = 58.0;
+        for (const std::string& one : back_lines()) {
+            label(back, y, one, true);
+            y += line_high;
+        }
         words_ += back_words(forecast_, print_) + ". ";
     }
 
@@ -207,7 +224,7 @@ class growth_drawing {
         }
         for (double v = 0.0; v < highest_ && step > 0.0; v += step) {
             sheet_.line("pd-gr", {plot_left, y.of(v)}, {plot_right, y.of(v)});
-            const std::string text = v == 0.0      ? "0"
+            const std::string text = v == 0.0      ? (in_mm_units ? "0 mm" : "0 in")
                                      : in_mm_units ? number(mm(v))
                                                    : fraction_of_inch(mm(v));
             const double x = plot_left - 20.0;
@@ -223,23 +240,29 @@ class growth_drawing {
         const double all = in_days(course_.shown);
         const double step = all > 400.0 ? 56.0 : all > 150.0 ? 28.0 : all > 75.0 ? 14.0 : 7.0;
         sheet_.text(plot_left, y, "today", stands::middle);
-        double right = 0.0;  // of the date before
+        // the day that counts first, with its date: others make way
+        const days by = come_by_day(forecast_.when.next_visit, print_);
+        day_at(in_days(by), y);
         for (double d = step; d < all; d += step) {
-            const text_box b =
-                chart::box_of(x_of(day(d)), y, detail::fixed(d, 0), stands::middle, false);
-            if (sheet_.covers(b) || b.left + b.width >= chart_width) {
-                continue;
-            }
-            sheet_.rect("pd-cl", b);
-            sheet_.text(x_of(day(d)), y, detail::fixed(d, 0), stands::middle);
-            if (const std::string on = date_of(d); !on.empty()) {
-                const text_box under =
-                    chart::box_of(x_of(day(d)), y + date_line, on, stands::middle, false);
-                if (under.left > right + 14.0 && under.left + under.width < chart_width) {
-                    sheet_.text(x_of(day(d)), y + date_line, on, stands::middle);
-                    right = under.left + under.width;
-                }
-            }
+            day_at(d, y);
+        }
+    }
+    /// A day's number and its date below, where there is room for them.
+    void day_at(double d, double y) {
+        const double x = x_of(day(d));
+        const text_box b = chart::box_of(x, y, detail::fixed(d, 0), stands::middle, false);
+        if (sheet_.covers(b) || b.left + b.width >= chart_width) {
+            return;
+        }
+        sheet_.rect("pd-cl", b);
+        sheet_.text(x, y, detail::fixed(d, 0), stands::middle);
+        const std::string on = date_of(d);
+        text_box under = chart::box_of(x, y + date_line, on, stands::middle, false);
+        under.left -= 7.0;
+        under.width += 14.0;
+        if (!on.empty() && !sheet_.covers(under) && under.left > 0.0 &&
+            under.left + under.width < chart_width) {
+            sheet_.text(x, y + date_line, on, stands::middle);
         }
     }
     /// "9 Dec"; empty where no day is known.

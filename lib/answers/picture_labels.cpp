@@ -12,13 +12,13 @@ namespace {
 constexpr double gap = 5.0;            ///< around a label
 constexpr double reach = 1500.0;       ///< how far a label may be from its place
 constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
-constexpr double over_leader = 400.0;  ///< and one across another leader
-constexpr double far_off = 220.0;      ///< what stands so badly that others may give way
-constexpr double near_by = 260.0;      ///< others so near may give way
-constexpr double over_others = 1.5;    ///< a leader over other polygons, of its length there
+constexpr double over_leader = 700.0;  ///< and one across another leader
+constexpr double far_off = 130.0;      ///< what stands so badly that others may give way
+constexpr double too_long = 260.0;     ///< a leader so long costs twice its length
+constexpr double over_others = 3.0;    ///< a leader over other polygons, of its length there
 constexpr double over_end = 900.0;     ///< and one past the end of another
 constexpr double end_size = 13.0;      ///< how near that is
-constexpr double aside = 0.8;          ///< a leader that doesn't go straight up from there
+constexpr double aside = 0.5;          ///< a leader that doesn't go straight up from there
 constexpr double not_above = 5000.0;   ///< a label below what has nothing above it
 
 /// How large a label is, with a little air.
@@ -42,7 +42,7 @@ drawn_point side_of(const text_box& b, const drawn_point& to) {
 /// A leader's end, and in what.
 struct leader_end {
     drawn_point at;
-    polygon of;
+    const polygon* of;
 };
 
 constexpr double never = std::numeric_limits<double>::max();
@@ -83,10 +83,7 @@ struct standing {
 /// for a better one.
 class label_layout {
   public:
-    explicit label_layout(const std::vector<polygon>& solid) : solid_(solid) {
-        for (const polygon& p : solid) {
-            edge_.add(p);
-        }
+    explicit label_layout(const label_ground& g) : solid_(g.solid), edge_(g.edge) {
         constexpr int ways = 40;
         for (int k = 0; k < ways; ++k) {
             const double angle = 2.0 * std::numbers::pi * k / ways;
@@ -108,7 +105,7 @@ class label_layout {
 
     void put_outside(const std::vector<const wanted_label*>& all) {
         for (const wanted_label* w : all) {
-            ends_.push_back({innermost(w->of), w->of});
+            ends_.push_back({w->inmost ? *w->inmost : innermost(w->of), &w->of});
             asked_.push_back({w, size_of(w->lines), ends_.back().at});
         }
         std::vector<std::pair<double, standing>> todo;
@@ -128,10 +125,8 @@ class label_layout {
             for (std::size_t k = 0; k < outside_.size(); ++k) {
                 (void)put_again({k});
             }
-            if (i < 2) {
-                for (const std::size_t k : worst_of(1)) {
-                    give_way(k);  // dear: two searches for each other label
-                }
+            for (const std::size_t k : worst_of(3)) {
+                push_aside(k);
             }
         }
         uncross();
@@ -193,26 +188,40 @@ class label_layout {
         return out;
     }
 
-    /// That label takes the place of another, where both together are better off.
-    void give_way(std::size_t k) {
-        std::vector<standing> best = outside_;
-        double saved = 0.0;
-        for (std::size_t m = 0; m < outside_.size(); ++m) {
-            const drawn_point& a = anchor_of(outside_[m]);
-            const drawn_point& b = anchor_of(outside_[k]);
-            if (m != k && std::hypot(a.x - b.x, a.y - b.y) < near_by) {
-                const std::vector<standing> before = outside_;
-                const double as_it_is = put_again({m, k});
-                outside_ = before;
-                const double other_way = put_again({k, m});
-                if (as_it_is - other_way > saved) {
-                    saved = as_it_is - other_way;
-                    best = outside_;
-                }
-                outside_ = before;
+    /// The label gets the place it would have alone, and those in its way others, where all together are better
+    /// off.
+    void push_aside(std::size_t k) {
+        const std::vector<standing> before = outside_;
+        standing alone = outside_[k];
+        outside_.clear();
+        alone.at = nowhere;
+        (void)seek(alone);
+        outside_ = before;
+        std::vector<std::size_t> moved{k};
+        for (std::size_t m = 0; m < before.size(); ++m) {
+            if (m != k && in_the_way(before[m], alone)) {
+                moved.push_back(m);
             }
         }
-        outside_ = std::move(best);
+        const double as_it_was = put_again(moved, true);
+        outside_[k] = alone;
+        for (std::size_t i = 1; i < moved.size(); ++i) {
+            outside_[moved[i]].at = nowhere;  // all may stand elsewhere, none where it was
+            outside_[moved[i]].box = {-1e6, -1e6, 0.0, 0.0, {}};
+            outside_[moved[i]].from = anchor_of(outside_[moved[i]]);
+        }
+        for (std::size_t i = 1; i < moved.size(); ++i) {
+            (void)put_again({moved[i]});
+        }
+        if (put_again(moved, true) >= as_it_was) {
+            outside_ = before;
+        }
+    }
+
+    [[nodiscard]] bool in_the_way(const standing& one, const standing& of) const {
+        return overlap(with_gap(of.box), one.box) || through(one.box, of.from, anchor_of(of)) ||
+               through(with_gap(of.box), one.from, anchor_of(one)) ||
+               cross(one.from, anchor_of(one), of.from, anchor_of(of));
     }
 
     /// Two whose leaders cross are both put again, in either order, where that is better for both together.
@@ -326,10 +335,12 @@ class label_layout {
         if (!solid_.is_free(wide)) {
             return never;
         }
-        double cost =
-            std::hypot(from.x - anchor.x, from.y - anchor.y) + std::max(0.0, edge_.left - b.left) +
-            std::max(0.0, b.left + b.width - edge_.right) + 0.3 * std::max(0.0, edge_.top - b.top) +
-            0.3 * std::max(0.0, b.top + b.height - edge_.bottom);
+        const double leader = std::hypot(from.x - anchor.x, from.y - anchor.y);
+        double cost = leader + leader * leader / too_long +
+                      1.5 * std::max(0.0, edge_.left - b.left) +
+                      1.5 * std::max(0.0, b.left + b.width - edge_.right) +
+                      0.3 * std::max(0.0, edge_.top - b.top) +
+                      0.3 * std::max(0.0, b.top + b.height - edge_.bottom);
         for (const placed_label& other : inside_) {
             if (overlap(wide, other.box)) {
                 return never;
@@ -372,7 +383,7 @@ class label_layout {
         const polygon* own = nullptr;
         for (const leader_end& e : ends_) {
             if (e.at == anchor) {
-                own = &e.of;
+                own = e.of;
             } else if (distance(e.at, from, anchor) < end_size) {
                 cost += over_end;
             }
@@ -390,8 +401,8 @@ class label_layout {
         return cost + over_others * over;
     }
 
-    raster solid_;
-    extent edge_;
+    const raster& solid_;
+    const extent& edge_;
     std::vector<drawn_point> ways_;  ///< in which a label may lie from its place
     std::vector<leader_end> ends_;
     std::vector<asked_label> asked_;  ///< those outside
@@ -401,8 +412,14 @@ class label_layout {
 
 }  // namespace
 
+label_ground::label_ground(const std::vector<polygon>& all) : solid(all) {
+    for (const polygon& p : all) {
+        edge.add(p);
+    }
+}
+
 std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
-                                       const std::vector<polygon>& solid) {
+                                       const label_ground& solid) {
     label_layout out(solid);
     std::vector<const wanted_label*> others;
     for (const wanted_label& w : wanted) {

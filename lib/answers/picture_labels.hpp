@@ -1,6 +1,7 @@
 // Private to lib: where labels stand on a drawing, so that none covers another. Nothing here knows a dog.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,8 +24,16 @@ struct label_line {
 struct wanted_label {
     polygon of;
     std::vector<label_line> lines;
-    bool above = false;  ///< nothing is above it: its label isn't below
-    bool warns = false;  ///< its leader ends in a sign
+    bool above = false;                   ///< nothing is above it: its label isn't below
+    bool warns = false;                   ///< its leader ends in a sign
+    std::optional<drawn_point> inmost{};  ///< of `of`; empty: not known yet
+};
+
+/// What labels outside stand around.
+struct label_ground {
+    explicit label_ground(const std::vector<polygon>& all);
+    raster solid;
+    extent edge{};
 };
 
 /// A label in its place.
@@ -41,6 +50,6 @@ struct placed_label {
 /// Labels inside where they fit, the others around `solid`, the nearer the better; their leaders go over as
 /// little of others' polygons and past as few of their ends as may be. They begin with those inside. The same question has the same answer.
 [[nodiscard]] std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
-                                                     const std::vector<polygon>& solid);
+                                                     const label_ground& solid);
 
 }  // namespace pelage::io

@@ -170,7 +170,7 @@ class ladder_drawing {
     }
 
     void pointer(const char* shown_by, double x, double y) {
-        sheet_.path(shown_by, "M" + whole(x - 8.0) + " " + whole(y - 11.0) + "h16l-8 24Z");
+        sheet_.path(shown_by, "M" + whole(x - 5.0) + " " + whole(y - 11.0) + "h10l-5 24Z");
     }
     void diamond(double x, double y) {
         sheet_.path("pd-ho", "M" + whole(x) + " " + whole(y - 10.0) + "l10 10l-10 10l-10 -10Z");
@@ -233,6 +233,15 @@ class ladder_drawing {
         k.add("may lie between", [&](double x, double y) {
             sheet_.line("pd-ru", {x + 4.0, y}, {x + 56.0, y});
         });
+        k.add("the kit leaves it", [&](double x, double y) {
+            sheet_.rect("pd-in", {x + 4.0, y - 11.0, 52.0, 22.0, {}});
+        });
+        if (std::any_of(rows_.begin(), rows_.end(),
+                        [](const ladder_row& row) { return row.one->out; })) {
+            k.add("out of the kit", [&](double x, double y) {
+                sheet_.line("pd-da", {x + 4.0, y}, {x + 56.0, y});
+            });
+        }
         if (no_) {
             k.add(there_ ? "not there" : "not at all",
                   [&](double x, double y) { cross_at(x + 30.0, y); });

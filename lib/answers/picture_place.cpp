@@ -5,6 +5,7 @@
 #include <pelage/answers/illustrated.hpp>
 
 #include "answers/chart.hpp"
+#include "answers/picture_hatching.hpp"
 #include "answers/picture_lens.hpp"
 #include "answers/picture_place_names.hpp"
 #include "answers/picture_svg.hpp"
@@ -77,7 +78,9 @@ class place_drawing {
                 const drawn_point at = near_.of(m.at);
                 sheet_.dot("pd-in", at.x, at.y, m.size * near_.scale);
             } else {
-                sheet_.path(m.filled ? "pd-w pd-wt" : "pd-sg", path_data(near_.of(m.path), false));
+                const drawn_path near_by = near_.of(m.path);
+                sheet_.path(m.filled ? "pd-w pd-wt" : "pd-sg", path_data(near_by, false));
+                sheet_.add(m.filled ? filled(filled_with::net, {flattened(near_by)}) : "");
             }
         }
     }

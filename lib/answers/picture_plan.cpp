@@ -4,6 +4,8 @@
 #include <pelage/answers/picture.hpp>
 #include <pelage/base/error.hpp>
 #include <pelage/model/mix.hpp>
+#include <pelage/planner/kit_setups.hpp>
+#include <pelage/trade/place_words.hpp>
 
 namespace pelage::io {
 
@@ -64,7 +66,7 @@ pictured_place place_of(const zone_plan& z) {
         p.carded_with = z.how.called;
     }
     p.mat = z.mat;
-    p.beside_sore = !z.beside_hurt.empty();
+    p.beside_sore = z.beside_hurt;
     if (!z.around.empty()) {
         p.round = z.around.front().state;
     }
@@ -135,10 +137,20 @@ const zone_plan* plan_at(const groom& g, std::size_t zone, side which) {
     return z == g.zones.end() ? nullptr : &*z;
 }
 
+/// That place as it is drawn on a side: what isn't paired is the same on both.
+place drawn_on(const place& at, side which, const body& b) {
+    return b.zones[at.zone].paired && at.which == side::both ? place{at.zone, which} : at;
+}
+
 std::vector<pictured_seam> seams_of(const groom& g, const body& b) {
     std::vector<pictured_seam> out;
+    const auto add = [&](const place& one, const place& other, bool blended) {
+        for (const side which : {side::left, side::right}) {
+            out.push_back({drawn_on(one, which, b), drawn_on(other, which, b), blended});
+        }
+    };
     for (const blend& one : g.blends) {
-        out.push_back({g.zones[one.from].at, g.zones[one.into].at, true});
+        add(g.zones[one.from].at, g.zones[one.into].at, true);
     }
     for (const seam& s : b.seams) {
         for (const side which : {side::left, side::right}) {
@@ -148,11 +160,27 @@ std::vector<pictured_seam> seams_of(const groom& g, const body& b) {
                 one != nullptr && other != nullptr && one->leaves && other->leaves &&
                 in_hundredths(one->leaves->best) != in_hundredths(other->leaves->best);
             if (s.kind == seam_kind::line && differ) {
-                out.push_back({one->at, other->at, false});
+                out.push_back({drawn_on(one->at, which, b), drawn_on(other->at, which, b), false});
             }
         }
     }
     return out;
+}
+
+/// Places the dog hates to have touched; nothing is done at those left alone.
+void add_tender(const plan_request& r, std::vector<pictured_place>& to) {
+    if (r.patient.sensitive.empty()) {
+        return;
+    }
+    std::optional<part_index> own;
+    const body& b = r.reference.dog_body;
+    const part_index& parts = r.top != nullptr ? r.top->parts() : own.emplace(b);
+    for (const std::string& word : r.patient.sensitive) {
+        const selection* meant = parts.find(word);
+        for (const place& at : meant != nullptr ? meant->places : std::vector<place>{}) {
+            tell_found(at, b, to, [](pictured_place& p) { p.tender = true; });
+        }
+    }
 }
 
 }  // namespace
@@ -165,6 +193,7 @@ picture_request picture_of(const groom& g, const plan_request& r, const outline&
     p.look = look_of(o, breed);
     p.units = u;
     const body& b = r.reference.dog_body;
+    p.stop = g.stopped() ? "STOP: a veterinarian sees this dog first" : "";
     if (!g.planned()) {
         p.places = unplanned(g, r.patient, b);
         return p;
@@ -172,6 +201,7 @@ picture_request picture_of(const groom& g, const plan_request& r, const outline&
     for (const zone_plan& z : g.zones) {
         add_sides(place_of(z), b, p.places);
     }
+    add_tender(r, p.places);
     p.seams = seams_of(g, b);
     return p;
 }

@@ -1,34 +1,31 @@
 #include "answers/picture_svg.hpp"
 
-#include <array>
 #include <cmath>
+#include <initializer_list>
 
 #include <pelage/base/length_text.hpp>
 
 #include "answers/chart.hpp"
 #include "answers/markup.hpp"
+#include "answers/picture_hatching.hpp"
 #include "answers/picture_labels.hpp"
 
 namespace pelage::io {
 
 namespace {
 
-std::string pair_of(const drawn_point& p) {
-    return whole(p.x) + " " + whole(p.y);
+/// Numbers one after another, no more between them than is needed.
+std::string in_a_row(std::initializer_list<double> all) {
+    std::string out;
+    for (const double v : all) {
+        const std::string n = whole(v);
+        out += (out.empty() || n.front() == '-' ? "" : " ") + n;
+    }
+    return out;
 }
 
-/// Hatching of a shade: the longer the hair, the more ink, and no two in a row slant alike.
-std::string hatching(std::size_t i, std::size_t of) {
-    constexpr std::array<int, 4> slants{45, 0, 135, 90};
-    const double share = static_cast<double>(i) / static_cast<double>(of - 1);
-    const double apart = 20.0 - 10.0 * share;
-    const double ink = apart * 0.86 * share;
-    const std::string d = detail::fixed(apart, 1);
-    return "<pattern id=\"pd-h" + std::to_string(i) + "\" width=\"" + d + "\" height=\"" + d +
-           "\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(" +
-           std::to_string(slants[i % slants.size()]) + ")\"><path d=\"M0 0H" + d + "V" + d +
-           "H0Z\" fill=\"#fff\"/><path d=\"M" + detail::fixed(apart / 2.0, 1) + " 0V" + d +
-           "\" stroke=\"#000\" stroke-width=\"" + detail::fixed(ink, 1) + "\"/></pattern>";
+drawn_point rounded(const drawn_point& p) {
+    return {std::round(p.x), std::round(p.y)};
 }
 
 constexpr std::string_view plain_style =
@@ -36,13 +33,19 @@ constexpr std::string_view plain_style =
     ".pd text{text-anchor:middle;fill:#1a1a1a}"
     ".pd-z{stroke:#fff;stroke-width:2;stroke-linejoin:round}"
     ".pd-p{fill:#fbfaf6;stroke:#8a8a86}"
-    ".pd-l{fill:url(#pd-dots);stroke:#8a8a86}"
-    ".pd-l0{fill:#fbfaf6}.pd-l1{fill:#6a6a66}"
-    ".pd-w{fill:url(#pd-cross);stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
+    ".pd-l1{fill:none;stroke:#6a6a66;stroke-width:4;stroke-linecap:round}"
+    ".pd-h{display:none}"
+    ".pd-w{fill:#fff;stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
     ".pd-wb{fill:none;stroke:#1a1a1a;stroke-width:34;stroke-dasharray:3 7}"
-    ".pd-wd{fill:#fff;stroke:#1a1a1a;stroke-width:4}.pd-w0{fill:#fff}.pd-w1{fill:none;stroke:#"
+    ".pd-wd{fill:#fff;stroke:#1a1a1a;stroke-width:4}.pd-w1{fill:none;stroke:#"
     "1a1a1a;stroke-width:3.4}"
-    ".pd-m{fill:url(#pd-knots);stroke:#1a1a1a;stroke-width:4}"
+    ".pd-m{fill:#fff;stroke:#1a1a1a;stroke-width:7;stroke-linejoin:round}"
+    ".pd-mx{fill:none;stroke:#1a1a1a;stroke-width:2.6;stroke-linecap:round}"
+    ".pd-my{fill:#1a1a1a}"
+    ".pd-dw{fill:none;stroke:#fff;stroke-width:11}.pd-di{fill:none;stroke:#1a1a1a;"
+    "stroke-width:6}"
+    ".pd-bd{fill:#1a1a1a;stroke:#fff;stroke-width:4}.pd .pd-bt{fill:#fff}"
+    ".pd-te{fill:#fff;stroke:#1a1a1a;stroke-width:3}"
     ".pd-e{fill:none;stroke:#3a3a38;stroke-width:3;stroke-linejoin:round;stroke-linecap:round}"
     ".pd-k{fill:#1a1a1a;stroke:#1a1a1a;stroke-width:2.5;stroke-linecap:round}"
     ".pd-y{fill:none;stroke:#1a1a1a;stroke-width:3;stroke-linecap:round}"
@@ -64,12 +67,12 @@ constexpr std::string_view plain_style =
     ".pd .pd-h{font-size:34px;font-weight:bold}"
     "@media screen{.pd-q{fill:#fff}}"
     "@media screen and (prefers-color-scheme:dark){.pd .pd-o{fill:#e9e7e0}.pd-r{stroke:#d5d3cc}"
-    ".pd-rw{stroke:#1d1d1b}.pd-p,.pd-l0{fill:#3a3a37}.pd-l1{fill:#c9c7c0}"
-    ".pd-w{stroke:#f4f2ec}.pd-w0{fill:#1d1d1b}.pd-w1{stroke:#f4f2ec}.pd-e{stroke:#c9c7c0}.pd-f{"
+    ".pd-rw{stroke:#1d1d1b}.pd-p{fill:#3a3a37}.pd-l1{stroke:#c9c7c0}"
+    ".pd-w{fill:#1d1d1b;stroke:#f4f2ec}.pd-w1{stroke:#f4f2ec}.pd-e{stroke:#c9c7c0}.pd-f{"
     "fill:#55554f}.pd-g{fill:#45443f;stroke:#"
     "c9c7c0}"
     ".pd-q{fill:#1d1d1b}.pd-k{stroke:#c9c7c0}}"
-    "@media print{.pd-q{fill:none}.pd-p,.pd-l{stroke:#000}.pd-l0{fill:#fff}.pd-l1{fill:#000}"
+    "@media print{.pd-q{fill:none}.pd-p{fill:#fff}.pd-z{stroke:#000}.pd-l1{stroke:#000}"
     ".pd-r{stroke:#000}.pd .pd-n,.pd .pd-x,.pd .pd-c,.pd .pd-h{fill:#000}";
 
 }  // namespace
@@ -79,9 +82,15 @@ std::string whole(double v) {
 }
 
 std::string path_data(const drawn_path& p, bool closed) {
-    std::string out = "M" + pair_of(p.front().from);
+    drawn_point at = rounded(p.front().from);
+    std::string out = "M" + in_a_row({at.x, at.y});
     for (const drawn_curve& c : p) {
-        out += "C" + pair_of(c.out) + " " + pair_of(c.in) + " " + pair_of(c.to);
+        const drawn_point one = rounded(c.out);
+        const drawn_point other = rounded(c.in);
+        const drawn_point to = rounded(c.to);
+        out += "c" + in_a_row({one.x - at.x, one.y - at.y, other.x - at.x, other.y - at.y,
+                               to.x - at.x, to.y - at.y});
+        at = to;
     }
     return closed ? out + "Z" : out;
 }
@@ -123,42 +132,33 @@ std::string shade_class(std::size_t shade) {
 }
 
 std::string picture_style(const outline& o) {
-    std::string out = "<style>" + std::string(plain_style);
-    for (std::size_t i = 0; i < o.shades.size(); ++i) {
-        const std::string n = std::to_string(i);
-        out += ".pd-s" + n + "{fill:url(#pd-h" + n + ");stroke:#000}";
-    }
-    out += "}@media screen{";
+    std::string out = "<style>" + std::string(plain_style) + hatching_style(o.shades.size()) +
+                      ".pd-z{fill:#fff}}";
+    out += "@media screen{";
     for (std::size_t i = 0; i < o.shades.size(); ++i) {
         out += ".pd-s" + std::to_string(i) + "{fill:" + o.shades[i].colour + "}";
     }
-    out += "}</style>\n<defs>";
-    for (std::size_t i = 0; i < o.shades.size(); ++i) {
-        out += hatching(i, o.shades.size());
-    }
-    return out +
-           "<pattern id=\"pd-dots\" width=\"14\" height=\"14\" patternUnits=\"userSpaceOnUse\">"
-           "<path class=\"pd-l0\" d=\"M0 0H14V14H0Z\"/><circle class=\"pd-l1\" cx=\"7\" cy=\"7\" "
-           "r=\"1.8\"/></pattern>"
-           "<pattern id=\"pd-cross\" width=\"12\" height=\"12\" patternUnits=\"userSpaceOnUse\" "
-           "patternTransform=\"rotate(45)\"><path class=\"pd-w0\" d=\"M0 0H12V12H0Z\"/>"
-           "<path class=\"pd-w1\" d=\"M6 0V12M0 6H12\"/></pattern>"
-           "<pattern id=\"pd-knots\" width=\"18\" height=\"18\" patternUnits=\"userSpaceOnUse\">"
-           "<path d=\"M4 4L14 14M14 4L4 14\" stroke=\"#fff\" stroke-width=\"5\"/>"
-           "<path d=\"M4 4L14 14M14 4L4 14\" stroke=\"#1a1a1a\" stroke-width=\"2.4\"/></pattern>"
-           "</defs>\n";
+    return out + "}</style>\n";
 }
 
 namespace {
 
+constexpr double key_width = 720.0;
+
+polygon box_about(double x, double y, double width, double height) {
+    return {{x, y}, {x + width, y}, {x + width, y + height}, {x, y + height}};
+}
+
 /// The scale as a row of boxes with the lengths between them.
 void add_scale(const outline& o, length_unit u, picture_part& to) {
-    constexpr double wide = 110.0;
-    to.drawn += text_at("pd-n pd-o", 470.0, 36.0,
+    const double wide = (key_width - 40.0) / static_cast<double>(o.shades.size());
+    to.drawn += text_at("pd-n pd-o", key_width / 2.0, 36.0,
                         u == length_unit::mm ? "length left, in mm" : "length left, in inches");
     for (std::size_t i = 0; i < o.shades.size(); ++i) {
-        const double x = 30.0 + wide * static_cast<double>(i);
-        to.drawn += path_of(shade_class(i), "M" + whole(x) + " 50h110v44h-110Z");
+        const double x = 20.0 + wide * static_cast<double>(i);
+        to.drawn += path_of(shade_class(i),
+                            "M" + whole(x) + " 50h" + whole(wide) + "v44h-" + whole(wide) + "Z") +
+                    hatched(i, o.shades.size(), {box_about(x, 50.0, wide, 44.0)});
         if (o.shades[i].below) {
             const length& l = *o.shades[i].below;
             to.drawn += text_at("pd-n pd-o", x + wide, 124.0,
@@ -170,14 +170,15 @@ void add_scale(const outline& o, length_unit u, picture_part& to) {
 /// A sign with its meaning.
 class sign_rows {
   public:
-    explicit sign_rows(picture_part& to) : to_(to) {}
+    /// The first row is there.
+    sign_rows(picture_part& to, double y) : to_(to), y_(y) {}
     /// `sign` draws it from there.
     template <class Sign>
     void add(std::string_view text, Sign sign) {
-        const double width = 70.0 + text_width(text, name_size, false) + 40.0;
-        if (x_ > 30.0 && x_ + width > 940.0) {
-            x_ = 30.0;
-            y_ += 52.0;
+        const double width = 70.0 + text_width(text, name_size, false) + 34.0;
+        if (x_ > left && x_ + width > key_width) {
+            x_ = left;
+            y_ += 50.0;
         }
         to_.drawn += sign(x_, y_);
         to_.drawn += text_at("pd-n pd-o", x_ + 70.0 + text_width(text, name_size, false) / 2.0,
@@ -185,12 +186,13 @@ class sign_rows {
         to_.words += std::string(to_.words.empty() ? "" : "; ") + std::string(text);
         x_ += width;
     }
-    [[nodiscard]] double bottom() const { return y_ + 34.0; }
+    [[nodiscard]] double bottom() const { return to_.words.empty() ? y_ - 40.0 : y_ + 34.0; }
 
   private:
+    static constexpr double left = 20.0;
     picture_part& to_;
-    double x_ = 30.0;
-    double y_ = 174.0;
+    double x_ = left;
+    double y_;
 };
 
 std::string box_at(double x, double y) {
@@ -210,55 +212,98 @@ std::string warning_at(const drawn_point& p) {
            "\" r=\"19\"/>\n" + text_at("pd-x", p.x, p.y + 11.0, "!");
 }
 
-picture_part key_of(const outline& o, const signs_used& used, length_unit u,
-                    const std::string& note) {
-    picture_part p;
-    p.title = "key";
-    add_scale(o, u, p);
-    sign_rows rows(p);
+std::string tender_at(const drawn_point& p) {
+    return path_of("pd-te", "M" + in_a_row({p.x, p.y}) + "m0-11l12 20h-24z");
+}
+
+namespace {
+
+/// A box with signs all over it.
+std::string sample(std::string_view shown_by, filled_with what, double x, double y) {
+    return path_of(shown_by, box_at(x, y)) + filled(what, {box_about(x, y - 18.0, 56.0, 36.0)});
+}
+
+/// Of lines: the way of the clipper, blends, set lines.
+void add_lines(const signs_used& used, sign_rows& to) {
     if (used.stroke) {
-        rows.add("way of the clipper", [](double x, double y) {
+        to.add("way of the clipper", [](double x, double y) {
             return path_of("pd-aw", arrow_at(x, y)) + path_of("pd-a", arrow_at(x, y));
         });
     }
     if (used.blended) {
-        rows.add("blend", [](double x, double y) {
+        to.add("blend", [](double x, double y) {
             return path_of("pd-bw", dash_at(x, y)) + path_of("pd-b", dash_at(x, y));
         });
     }
     if (used.line) {
-        rows.add("set line", [](double x, double y) {
+        to.add("set line: the step stays", [](double x, double y) {
             return path_of("pd-bw", dash_at(x, y)) + path_of("pd-s", dash_at(x, y));
         });
     }
-    if (used.mat) {
-        rows.add("mat", [](double x, double y) {
-            return path_of("pd-z pd-p", box_at(x, y)) + path_of("pd-m", box_at(x, y));
+}
+
+/// Of places.
+void add_places(const signs_used& used, sign_rows& to) {
+    const auto add = [&](bool there, std::string_view text, std::string_view shown_by,
+                         filled_with what) {
+        if (there) {
+            to.add(text, [&](double x, double y) { return sample(shown_by, what, x, y); });
+        }
+    };
+    add(used.combed, "mat: comb out", "pd-m", filled_with::rings);
+    add(used.clipped, "mat: clip off", "pd-m", filled_with::crosses);
+    add(used.mat, "mat: leave it in", "pd-m", filled_with::lozenges);
+    add(used.left, "leave", "pd-z pd-p", filled_with::dots);
+    add(used.ask, "ask first", "pd-z pd-p", filled_with::questions);
+    if (used.carded) {
+        to.add("dead hair out, no length cut",
+               [](double x, double y) { return path_of("pd-z pd-p", box_at(x, y)); });
+    }
+    add(used.sore, "! don't touch", "pd-w", filled_with::net);
+    if (used.beside) {
+        to.add("nor an edge with teeth", [](double x, double y) {
+            return path_of("pd-wb", dash_at(x, y)) + path_of("pd-e", dash_at(x, y));
         });
     }
-    if (used.left) {
-        rows.add("leave", [](double x, double y) { return path_of("pd-z pd-l", box_at(x, y)); });
-    }
-    if (used.carded) {
-        rows.add("dead hair out, no length cut",
-                 [](double x, double y) { return path_of("pd-z pd-p", box_at(x, y)); });
-    }
-    if (used.sore) {
-        rows.add("! don't touch, nor the edge towards it",
-                 [](double x, double y) { return path_of("pd-w", box_at(x, y)); });
+    if (used.differs) {
+        to.add("not alike", [](double x, double y) {
+            return path_of("pd-z pd-p", box_at(x, y)) + path_of("pd-dw", box_at(x, y)) +
+                   path_of("pd-di", box_at(x, y));
+        });
     }
     if (used.round) {
-        rows.add("go round what is there", [](double x, double y) {
+        to.add("go round what is there", [](double x, double y) {
             return warning_at({x + 28.0, y});
         });
     }
-    p.width = 940.0;
+    if (used.tender) {
+        to.add("hates to be touched there", [](double x, double y) {
+            return tender_at({x + 28.0, y});
+        });
+    }
+}
+
+}  // namespace
+
+picture_part key_of(const outline& o, const signs_used& used, length_unit u,
+                    const std::string& note) {
+    picture_part p;
+    p.title = "key";
+    if (used.length) {
+        add_scale(o, u, p);
+    }
+    sign_rows rows(p, used.length ? 170.0 : 34.0);
+    add_lines(used, rows);
+    add_places(used, rows);
+    p.width = key_width;
     p.height = rows.bottom();
-    for (const std::string& line : lines_within(note, p.width - 60.0, name_size, false)) {
+    for (const std::string& line : lines_within(note, p.width - 40.0, name_size, false)) {
         p.drawn += text_at("pd-n pd-o", p.width / 2.0, p.height + 20.0, line);
         p.height += 34.0;
     }
-    p.words = note + " Light is short, dark is long; the figures tell the length. " + p.words;
+    p.words = note +
+              (used.length ? " Light is short, dark is long; the figures tell the length. " : " ") +
+              p.words;
     return p;
 }
 

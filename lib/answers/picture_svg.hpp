@@ -34,18 +34,34 @@ namespace pelage::io {
 
 /// Which signs a picture has, so that its key explains those.
 struct signs_used {
-    bool left = false;
-    bool sore = false;
-    bool carded = false;
-    bool mat = false;
-    bool blended = false;
-    bool line = false;
-    bool stroke = false;
-    bool round = false;
+    bool length = false;   ///< of the scale
+    bool left = false;     ///< left alone
+    bool ask = false;      ///< its owner is asked first
+    bool sore = false;     ///< not touched
+    bool beside = false;   ///< an edge towards that
+    bool carded = false;   ///< dead hair taken out
+    bool combed = false;   ///< a mat combed out
+    bool clipped = false;  ///< a mat clipped off
+    bool mat = false;      ///< a mat with which nothing is done
+    bool blended = false;  ///< a blend
+    bool line = false;     ///< a set line
+    bool stroke = false;   ///< the way of the clipper
+    bool round = false;    ///< a lump or a scab
+    bool tender = false;   ///< a sensitive place
+    bool differs = false;  ///< otherwise on the picture beside
+
+    /// All of them.
+    [[nodiscard]] static signs_used all() {
+        return {true, true, true, true, true, true, true, true,
+                true, true, true, true, true, true, false};
+    }
 };
 
 /// The sign of hurt skin about a point.
 [[nodiscard]] std::string warning_at(const drawn_point& p);
+
+/// The sign of a place that the dog hates to have touched.
+[[nodiscard]] std::string tender_at(const drawn_point& p);
 
 /// The key to the colours; `note` stands below it.
 [[nodiscard]] picture_part key_of(const outline& o, const signs_used& used, length_unit u,

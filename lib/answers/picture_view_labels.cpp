@@ -9,30 +9,23 @@ namespace pelage::io {
 
 namespace {
 
-double area_of(const polygon& p) {
-    double twice = 0.0;
-    for (std::size_t i = 0; i < p.size(); ++i) {
-        const drawn_point& a = p[i];
-        const drawn_point& b = p[(i + 1) % p.size()];
-        twice += a.x * b.y - b.x * a.y;
+/// Words on one line, or on two where they are long: broken after a colon, else near the middle.
+void add_words(const std::string& words, double size, bool bold, std::vector<label_line>& to) {
+    const auto colon = words.find(": ");
+    if (words.size() <= 12 || words.find(' ') == std::string::npos) {
+        to.push_back({words, size, bold});
+        return;
     }
-    return std::abs(twice) / 2.0;
-}
-
-/// A name on one line, or on two where it is long.
-std::vector<label_line> name_lines(const std::string& name) {
-    constexpr double size = name_size;
-    if (name.size() <= 12 || name.find(' ') == std::string::npos) {
-        return {{name, size, false}};
-    }
-    std::size_t at = 0;
-    for (std::size_t i = name.find(' '); i != std::string::npos; i = name.find(' ', i + 1)) {
+    std::size_t at = colon == std::string::npos ? 0 : colon + 1;
+    for (std::size_t i = words.find(' '); colon == std::string::npos && i != std::string::npos;
+         i = words.find(' ', i + 1)) {
         const auto off = [&](std::size_t k) {
-            return k > name.size() / 2 ? k - name.size() / 2 : name.size() / 2 - k;
+            return k > words.size() / 2 ? k - words.size() / 2 : words.size() / 2 - k;
         };
         at = at == 0 || off(i) < off(at) ? i : at;
     }
-    return {{name.substr(0, at), size, false}, {name.substr(at + 1), size, false}};
+    to.push_back({words.substr(0, at), size, bold});
+    to.push_back({words.substr(at + 1), size, bold});
 }
 
 /// What a place has on its label; empty where it has none.
@@ -45,36 +38,18 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
     if (figure.empty() && !p->mat && !p->round) {
         return {};
     }
-    std::vector<label_line> lines = name_lines(short_title(v.names.zones[a.at.zone]));
+    std::vector<label_line> lines;
+    add_words(short_title(v.names.zones[a.at.zone]), name_size, false, lines);
     if (!figure.empty()) {
-        lines.push_back({figure, figure_size, true});
+        add_words(figure, figure_size, true, lines);
     }
     if (p->round) {
-        lines.push_back({round_words(*p), name_size, true});
+        add_words(round_words(*p), name_size, true, lines);
     }
     if (p->mat) {
-        lines.push_back({mat_words(*p), name_size, false});
+        add_words(mat_words(*p), name_size, false, lines);
     }
     return lines;
-}
-
-/// Seen from a side, nothing of the dog is above the middle of it.
-bool under_the_sky(const polygon& ring, const drawn_view& v, const std::vector<polygon>& solid) {
-    if (v.from == drawn_side::below) {
-        return false;
-    }
-    drawn_point q = innermost(ring);
-    while (within(ring, q)) {
-        q.y -= 4.0;
-    }
-    q.y -= 8.0;
-    return std::none_of(solid.begin(), solid.end(), [&](const polygon& p) {
-        return std::any_of(p.begin(), p.end(),
-                           [&](const drawn_point& one) {
-                               return std::abs(one.x - q.x) < 12.0 && one.y < q.y - 12.0;
-                           }) ||
-               within(p, q);
-    });
 }
 
 /// Of labels outside: their leaders, and what those end in.
@@ -96,6 +71,10 @@ std::string leaders_drawn(const std::vector<placed_label>& labels) {
 
 }  // namespace
 
+bool warns(const pictured_place& p) {
+    return p.as == shown_as::skin || p.as == shown_as::vet || p.round;
+}
+
 std::vector<place> labelled_places(const pictured_view& v) {
     std::vector<place> out;
     for (const drawn_area& a : v.view.areas) {
@@ -106,24 +85,22 @@ std::vector<place> labelled_places(const pictured_view& v) {
     return out;
 }
 
-std::vector<wanted_label> labels_of(const pictured_view& v, const std::vector<polygon>& solid) {
+std::vector<wanted_label> labels_of(const pictured_view& v) {
     std::vector<wanted_label> out;
-    for (const drawn_area& a : v.view.areas) {
+    for (std::size_t i = 0; i < v.view.areas.size(); ++i) {
+        const drawn_area& a = v.view.areas[i];
         const std::vector<label_line> lines = lines_of(a, v);
         if (lines.empty()) {
             continue;
         }
+        const std::vector<prepared_ring>& rings = v.ready.rings[i];
         double most = 0.0;
-        for (const drawn_path& r : a.rings) {
-            most = std::max(most, area_of(flattened(r)));
+        for (const prepared_ring& r : rings) {
+            most = std::max(most, r.size);
         }
-        for (const drawn_path& r : a.rings) {
-            polygon ring = flattened(r);
-            if (area_of(ring) > most / 3.0) {
-                const bool above = under_the_sky(ring, v.view, solid);
-                out.push_back(
-                    {std::move(ring), lines, above,
-                     v.told(a.at)->as == shown_as::skin || v.told(a.at)->round.has_value()});
+        for (const prepared_ring& r : rings) {
+            if (r.size > most / 3.0) {
+                out.push_back({r.of, lines, r.above, warns(*v.told(a.at)), r.inmost});
             }
         }
     }
@@ -134,9 +111,14 @@ std::string labels_drawn(const std::vector<placed_label>& labels) {
     std::string out = leaders_drawn(labels);
     for (const placed_label& l : labels) {
         const text_box& b = l.box;
-        out += "<rect class=\"" + std::string(l.inside ? "pd-t" : "pd-q") + "\" x=\"" +
-               whole(b.left) + "\" y=\"" + whole(b.top) + "\" width=\"" + whole(b.width) +
-               "\" height=\"" + whole(b.height) + "\" rx=\"6\"/>\n";
+        const bool bare =
+            !l.inside && std::none_of(labels.begin(), labels.end(), [&](const auto& o) {
+                return !o.inside && through(b, o.from, o.anchor);
+            });
+        out += bare ? ""
+                    : "<rect class=\"" + std::string(l.inside ? "pd-t" : "pd-q") + "\" x=\"" +
+                          whole(b.left) + "\" y=\"" + whole(b.top) + "\" width=\"" +
+                          whole(b.width) + "\" height=\"" + whole(b.height) + "\" rx=\"6\"/>\n";
         double y = b.top + 2.0;
         for (const label_line& line : l.lines) {
             const double high = std::ceil(line.size * 1.2);

@@ -1,4 +1,5 @@
 // Two sheets side by side on the dog that both were planned for.
+#include <algorithm>
 #include <utility>
 #include <vector>
 
@@ -6,20 +7,33 @@
 #include <pelage/answers/picture.hpp>
 #include <pelage/answers/sheets.hpp>
 
+#include "answers/picture_view.hpp"
+
 namespace pelage::io {
 
 namespace {
 
-/// The dog as a sheet leaves it, each view under the sheet's name.
-std::vector<drawing> drawn(const style& s, const groom& g, const plan_request& r, const outline& o,
-                           length_unit u) {
-    std::vector<drawing> out =
-        more_drawings_of(picture_of(picture_of(g, r, o, u), o, r.reference.dog_body, false));
-    for (drawing& d : out) {
-        d.caption =
-            s.title + ", left on a " + std::string(name(*r.patient.coat)) + " coat, " + d.caption;
+/// Marks what the two have otherwise.
+void mark_unlike(picture_request& one, picture_request& other) {
+    for (pictured_place& p : one.places) {
+        const auto q = std::find_if(other.places.begin(), other.places.end(),
+                                    [&](const pictured_place& o) { return o.at == p.at; });
+        const auto told = [](const pictured_place& o) {
+            return o.leaves ? in_hundredths(*o.leaves) : -1;
+        };
+        if (q != other.places.end() && (q->as != p.as || told(*q) != told(p))) {
+            p.differs = true;
+            q->differs = true;
+        }
     }
-    return out;
+}
+
+/// The dog as a sheet leaves it, each view under the sheet's name.
+std::vector<drawing> captioned(std::vector<drawing> of, const std::string& whose, coat_class c) {
+    for (drawing& d : of) {
+        d.caption = whose + ", left on a " + std::string(name(c)) + " coat, " + d.caption;
+    }
+    return of;
 }
 
 }  // namespace
@@ -34,14 +48,30 @@ document with_dog_drawn(document page, const dog_picture& p, coat_class c) {
 
 document with_dogs_drawn(document page, const sheet_comparison& c, const plan_request& first,
                          const plan_request& second, const outline& o, length_unit u) {
-    const std::vector<drawing> a = drawn(*c.first, c.of_first.plan, first, o, u);
-    const std::vector<drawing> b = drawn(*c.second, c.of_second.plan, second, o, u);
+    const body& b = first.reference.dog_body;
+    picture_request one = picture_of(c.of_first.plan, first, o, u);
+    picture_request other = picture_of(c.of_second.plan, second, o, u);
+    mark_unlike(one, other);
+    const prepared_dog ready(o, one.look, b);
+    signs_used used;
+    const dog_picture left = picture_of(one, o, b, ready, false, used);
+    const dog_picture right = picture_of(other, o, b, ready, false, used);
+    const coat_class coat = *first.patient.coat;
+    const auto views_a = captioned(more_drawings_of(left), c.first->title, coat);
+    const auto views_b = captioned(more_drawings_of(right), c.second->title, coat);
     section views;
-    for (std::size_t i = 0; i < a.size() && i < b.size(); ++i) {
-        views.blocks.emplace_back(a[i]);  // two in a row stand side by side on a page
-        views.blocks.emplace_back(b[i]);
+    const auto show = [&](const drawing& d) { views.blocks.emplace_back(d); };
+    show(views_a[0]);
+    show(views_b[0]);
+    if (left.parts[1].drawn == right.parts[1].drawn) {
+        // from below they are alike: once, beside the key
+        show(captioned(more_drawings_of(left), "both", coat)[1]);
+    } else {
+        show(views_a[1]);
+        show(views_b[1]);
     }
-    views.blocks.emplace_back(key_drawing(o, u));
+    // the key explains both, and has the style
+    show(drawings_of({{right.parts.back()}, right.title, {}, {}, right.style}).front());
     page.sections.push_back(std::move(views));
     return page;
 }

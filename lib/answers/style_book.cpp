@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <cctype>
+#include <deque>
 #include <utility>
 
 #include <pelage/answers/picture.hpp>
@@ -6,6 +9,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/json.hpp"
+#include "answers/picture_view.hpp"
 #include "answers/words/sheet.hpp"
 
 namespace pelage::io {
@@ -48,8 +52,9 @@ class book_writer {
             for (const coat_class c : coats_for(s, b_.reference)) {
                 coats.emplace_back(name(c));
             }
-            leads_to(page_of(s), s.title + ": " + (coats.empty() ? "any coat" : listed(coats)) +
-                                     "; version " + std::to_string(s.version) +
+            leads_to(page_of(s), std::to_string(++listed_) + ". " + s.title + ": " +
+                                     (coats.empty() ? "any coat" : listed(coats)) + "; version " +
+                                     std::to_string(s.version) +
                                      (s.approved_by.empty() ? ", not approved by anybody yet"
                                                             : ", approved by " + s.approved_by));
         }
@@ -61,12 +66,18 @@ class book_writer {
     void sheet(const book_sheet& one) {
         const plan_request r{b_.reference, b_.rules, b_.tools, one.patient, one.sheet, b_.today};
         const groom g = make_plan(r);
-        begin(page_of(one.sheet), one.sheet.title);
+        begin(page_of(one.sheet), std::to_string(++number_) + ". " + one.sheet.title);
         section views;
-        const dog_picture drawn = picture_of(picture_of(g, r, b_.drawn, o_.units), b_.drawn,
-                                             b_.reference.dog_body, false);
-        for (drawing& d : more_drawings_of(drawn)) {
-            d.caption = "left on a " + std::string(name(*one.patient.coat)) + " coat, " + d.caption;
+        const picture_request asked = picture_of(g, r, b_.drawn, o_.units);
+        signs_used used;
+        dog_picture drawn =
+            picture_of(asked, b_.drawn, b_.reference.dog_body, ready_for(asked.look), false, used);
+        drawn.style.clear();  // the index has it
+        for (drawing& d : drawings_of(drawn)) {
+            if (d.caption != drawn.parts.back().title) {
+                d.caption =
+                    "left on a " + std::string(name(*one.patient.coat)) + " coat, " + d.caption;
+            }
             views.blocks.emplace_back(std::move(d));
         }
         out_.sections.push_back(std::move(views));
@@ -75,13 +86,44 @@ class book_writer {
 
     void words() {
         begin("words", "The words of the trade");
+        const auto lower = [](const std::string& text) {
+            std::string out = text;
+            std::transform(out.begin(), out.end(), out.begin(),
+                           [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+            return out;
+        };
+        std::vector<const term*> all;
         for (const term& t : b_.words.terms) {
-            out_.item_of(t.title + ": ", t.text);
+            all.push_back(&t);
         }
+        std::stable_sort(all.begin(), all.end(), [&](const term* a, const term* b) {
+            return lower(a->title) < lower(b->title);
+        });
+        char letter = 0;
+        for (const term* t : all) {
+            const auto first = static_cast<unsigned char>(t->title.empty() ? ' ' : t->title[0]);
+            const char own = static_cast<char>(std::toupper(first));
+            if (own != letter && std::isalpha(first) != 0) {
+                letter = own;
+                out_.say_of(std::string(1, own), "");
+            }
+            out_.item_of(t->title + ": ", t->text);
+        }
+    }
+
+    /// Sheets are drawn on dogs of few looks.
+    const prepared_dog& ready_for(const dog_look& look) {
+        const auto known = std::find_if(ready_.begin(), ready_.end(),
+                                        [&](const prepared_dog& d) { return d.look == look; });
+        return known != ready_.end() ? *known
+                                     : ready_.emplace_back(b_.drawn, look, b_.reference.dog_body);
     }
 
     const style_book& b_;
     const print_options& o_;
+    std::deque<prepared_dog> ready_;
+    int listed_ = 0;  ///< sheets in the index so far
+    int number_ = 0;  ///< pages of sheets so far
     document out_{b_.title};
 };
 

@@ -100,7 +100,7 @@ TEST_CASE("what has nothing above it isn't labelled below, and no leader goes pa
     }
     add(0.0, 40.0, 120.0, 120.0, false);
     add(120.0, 40.0, 120.0, 120.0, false);
-    const auto labels = io::place_labels(wanted, solid);
+    const auto labels = io::place_labels(wanted, io::label_ground(solid));
     REQUIRE(labels.size() == 6);
     for (const io::placed_label& l : labels) {
         CHECK_FALSE(l.inside);
@@ -119,7 +119,8 @@ TEST_CASE("a label stands inside where it fits, else beside, its leader ending i
     const io::polygon large{{0, 0}, {400, 0}, {400, 300}, {0, 300}};
     const io::polygon small{{500, 0}, {530, 0}, {530, 30}, {500, 30}};
     const std::vector<io::label_line> ribs{{"ribs", 22.0, false}, {"13", 27.0, true}};
-    const auto labels = io::place_labels({{large, ribs}, {small, ribs}}, {large, small});
+    const auto labels =
+        io::place_labels({{large, ribs}, {small, ribs}}, io::label_ground({large, small}));
     REQUIRE(labels.size() == 2);
     CHECK(labels[0].inside);
     CHECK_FALSE(labels[1].inside);

@@ -35,9 +35,11 @@ struct pictured_place {
     bool combed_out = false;            ///< the mat is combed out first
     bool clipped_off = false;           ///< the mat is clipped off
     std::optional<direction> stroke{};  ///< of clippers
-    bool beside_sore = false;           ///< its edge towards hurt skin isn't touched, either
+    std::vector<place> beside_sore{};  ///< hurt places: its edge towards them isn't touched, either
     std::optional<skin_state> round{};  ///< a lump or a scab there, gone around
     std::string carded_with{};          ///< of `carded`: the tool; empty: not known
+    bool tender = false;                ///< the dog hates to have it touched
+    bool differs = false;               ///< another picture beside it has it otherwise
 };
 
 /// A step between two neighbours.
@@ -51,6 +53,7 @@ struct pictured_seam {
 struct picture_request {
     std::string title{};                   ///< stands above
     std::vector<std::string> alerts{};     ///< what must be known first
+    std::string stop{};                    ///< above even those; empty: nothing stops it
     dog_look look{};                       ///< which dog is drawn
     std::vector<pictured_place> places{};  ///< each once
     std::vector<pictured_seam> seams{};    ///< where neighbours end at different lengths
@@ -85,6 +88,7 @@ struct dog_picture {
     std::vector<picture_part> parts{};  ///< in their order
     std::string title{};                ///< stands above
     std::vector<std::string> alerts{};  ///< what must be known first
+    std::string stop{};                 ///< above even those; empty: nothing stops it
     std::string style{};                ///< SVG: style and patterns, once a page
     bool chart = false;                 ///< on a page no wider than text reads well
 };
