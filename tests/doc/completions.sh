@@ -58,18 +58,19 @@ if command -v fish >/dev/null; then
 fi
 if command -v zsh >/dev/null; then
     tried="$tried, zsh"
-    # The function alone: what it hands to compadd.
+    # The function alone: what it hands to compadd. zsh tells it what is begun without the quote that is open.
     by_zsh() {
         # shellcheck disable=SC2016 # for zsh
         got=$(zsh -f -c 'compadd() { shift; print -r -- "${(j:|:)@}"; }; _files() { print files; }
-            file=$1; shift; words=("$@"); CURRENT=$#; . "$file"' zsh "$here/tools/completion/_pelage" "$@")
+            file=$1; shift; words=("$@"); CURRENT=$#; PREFIX=${words[-1]#\"}; . "$file"' \
+            zsh "$here/tools/completion/_pelage" "$@")
     }
     by_zsh pelage plan --coat wa
     said zsh "--coat wa" wavy
     by_zsh pelage plan --now 'around\ the\ e'
     said zsh '--now around\ the\ e' 'around the eyes'
-    by_zsh pelage plan --now "'around the e"
-    said zsh "--now 'around the e" 'around the eyes'
+    by_zsh pelage plan --now '"around the e'
+    said zsh '--now "around the e' 'around the eyes'
     by_zsh pelage plan --units ''
     said zsh "--units " 'in|mm'
     by_zsh pelage plan --today 2026
