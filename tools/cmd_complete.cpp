@@ -30,15 +30,22 @@ struct reached {
     std::string salon{};
 };
 
+/// The option of that name, if it takes a value.
+const CLI::Option* valued(const CLI::App& app, const std::string& name) {
+    const CLI::Option* o = app.get_option_no_throw(name);
+    return o != nullptr && o->get_items_expected_max() > 0 ? o : nullptr;
+}
+
 reached reach(const CLI::App& root, const words& done_with) {
     reached at{&root};
     for (const std::string& w : done_with) {
         if (at.waits != nullptr) {
             at.salon = at.waits->check_lname("salon") ? w : at.salon;
             at.waits = nullptr;
+        } else if (w.starts_with("--salon=")) {
+            at.salon = w.substr(w.find('=') + 1);
         } else if (w.starts_with("-")) {
-            const CLI::Option* o = at.app->get_option_no_throw(w);
-            at.waits = o != nullptr && o->get_items_expected_max() > 0 ? o : nullptr;
+            at.waits = valued(*at.app, w);
         } else {
             for (const CLI::App* sub : at.app->get_subcommands(nullptr)) {
                 at.app = sub->get_name() == w ? sub : at.app;
@@ -87,7 +94,9 @@ words values_of(const CLI::Option& o, const std::string& salon, const surroundin
         return {"mm", "in"};
     }
     if (type == "FORMAT") {
-        return {"text", "json", "html", "csv", "ics", "svg"};
+        words formats = CLI::detail::split(o.get_description(), ',');
+        std::for_each(formats.begin(), formats.end(), [](std::string& w) { CLI::detail::trim(w); });
+        return formats;
     }
     if (type == "TOPIC") {
         return words_of(quiz_topic_names);
@@ -132,21 +141,27 @@ words offers(const reached& at, const std::string& begun, const surroundings& ar
 
 reply complete(complete_options& o, const surroundings& around) {
     words typed = o.typed;
-    const std::string begun = typed.empty() ? "" : typed.back();
+    std::string begun = typed.empty() ? "" : typed.back();
     if (!typed.empty()) {
         typed.pop_back();
     }
     CLI::App root;
     task unused;
     add_all(root, unused);
-    const reached at = reach(root, typed);
+    reached at = reach(root, typed);
+    std::string before;  // the value, as in --coat=wa
+    if (at.waits == nullptr && begun.starts_with("--") && begun.find('=') != std::string::npos) {
+        at.waits = valued(*at.app, begun.substr(0, begun.find('=')));
+        before = begun.substr(0, begun.find('=') + 1);
+        begun.erase(0, before.size());
+    }
     words all =
         at.waits != nullptr ? values_of(*at.waits, at.salon, around) : offers(at, begun, around);
     std::sort(all.begin(), all.end());
     all.erase(std::unique(all.begin(), all.end()), all.end());
     std::string out;
     for (const std::string& one : all) {
-        out += one.starts_with(begun) ? one + "\n" : "";
+        out += one.starts_with(begun) ? before + one + "\n" : "";
     }
     return {out};
 }

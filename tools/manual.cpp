@@ -1,6 +1,7 @@
 // The pages of the manual, in mdoc, made from the tree of options.
 #include "manual.hpp"
 
+#include <algorithm>
 #include <sstream>
 
 #include <CLI/CLI.hpp>
@@ -11,11 +12,30 @@ namespace pelage::cli {
 
 namespace {
 
+/// Lines of at most 80 bytes, broken between words.
+std::string broken(const std::string& text) {
+    constexpr std::size_t widest = 80;
+    std::string out;
+    std::size_t begun = 0;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find_first_of(" \n", at + 1), text.size());
+        if (text[at] == ' ' && out.size() + end - at - begun > widest) {
+            out += "\n" + text.substr(at + 1, end - at - 1);
+            begun = out.rfind('\n') + 1;
+        } else {
+            out += text.substr(at, end - at);
+            begun = text[at] == '\n' ? out.rfind('\n') + 1 : begun;
+        }
+        at = end;
+    }
+    return out;
+}
+
 /// Text that mdoc takes for text: no line of it begins with a request, nothing of it is an escape.
 std::string plain(const std::string& text) {
     std::string out;
     bool first = true;
-    for (const char c : text) {
+    for (const char c : broken(text)) {
         if (first && (c == '.' || c == '\'')) {
             out += "\\&";
         }
@@ -32,6 +52,15 @@ std::string argument(const std::string& text) {
         out += c == '"' ? "\"\"" : c == '\\' ? "\\e" : std::string(1, c);
     }
     return out + "\"";
+}
+
+/// A command as it is typed: its dashes are dashes in every font, and none is broken.
+std::string typed(const std::string& text) {
+    std::string out = "\\&";
+    for (const char c : text) {
+        out += c == '\\' ? "\\e" : c == '-' ? "\\-" : std::string(1, c);
+    }
+    return out;
 }
 
 std::string item(const CLI::Option& o) {
@@ -85,7 +114,7 @@ std::string ends_of(const CLI::App& app) {
     std::istringstream lines(app.get_footer());
     for (std::string line; std::getline(lines, line);) {
         if (line.starts_with("  ")) {
-            examples += ".Dl " + plain(line.substr(2)) + "\n";
+            examples += ".Dl " + typed(line.substr(2)) + "\n";
         } else if (!line.empty()) {
             more += (more.empty() ? "" : " ") + line;
         }
@@ -152,8 +181,10 @@ std::vector<manual_page> manual(const std::string& day) {
         head("pelage", "which blade leaves what on a dog's coat, and when the dog must be back",
              day) +
         ".Sh SYNOPSIS\n.Nm\n.Ar command\n.Op Ar ...\n.Sh DESCRIPTION\n" +
-        "Plans a haircut for a dog, tells what blades and combs leave, when the dog must be back,\n"
-        "and keeps the style sheets, the record and the diary of a salon.\n.Bl -tag -width Ds\n";
+        plain(
+            "Plans a haircut for a dog, tells what blades and combs leave, when the dog must "
+            "be back, and keeps the style sheets, the record and the diary of a salon.") +
+        "\n.Bl -tag -width Ds\n";
     for (const CLI::App* sub : root.get_subcommands(nullptr)) {
         text +=
             ".It Xr pelage-" + dashed(called(*sub)) + " 1\n" + plain(sub->get_description()) + "\n";

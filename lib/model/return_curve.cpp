@@ -48,16 +48,16 @@ std::vector<counted_zone> uncovered(const std::vector<counted_zone>& zones) {
 }
 
 /// A stretch of factors on which one zone has the least room, or none ever mats.
-struct regrowth_interval {
+struct regrowth_stretch {
     const counted_zone* least = nullptr;
     double to = infinite;
 };
 
 /// The stretch that begins at `factor`.
-regrowth_interval stretch_from(const std::vector<counted_zone>& zones, double start_error,
-                               double factor) {
+regrowth_stretch stretch_from(const std::vector<counted_zone>& zones, double start_error,
+                              double factor) {
     constexpr double same = 1e-9;  // mm
-    regrowth_interval s;
+    regrowth_stretch s;
     double room = infinite;
     for (const counted_zone& z : zones) {
         const double start = start_of(z, start_error);
@@ -272,7 +272,7 @@ void fine_curve::add_factors(std::span<const start_error> errors, double from, d
         from = std::max(from, past(z, error));
     }
     while (from < to) {
-        const regrowth_interval now = stretch_from(zones_, error, from);
+        const regrowth_stretch now = stretch_from(zones_, error, from);
         const double end = std::min(now.to, to);
         if (now.least != nullptr) {
             add_piece(*now.least, errors, std::log(from) / s, std::log(end) / s);

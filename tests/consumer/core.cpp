@@ -5,8 +5,10 @@
 #include <pelage/base/units.hpp>
 #include <pelage/base/version.hpp>
 
-// What CMake found is what the header says.
+// What CMake or pkg-config found is what the header says.
+#ifdef CONSUMER_FOUND
 static_assert(PELAGE_VERSION_NUMBER == CONSUMER_FOUND);
+#endif
 
 int main() {
     const pelage::length grown = pelage::mm(9.0) + pelage::mm_per_day(0.25) * pelage::day(16.0);

@@ -1,7 +1,8 @@
 #!/usr/bin/env bash
 # The README's two commands on Debians that have nothing else yet: for each suite a minimal root, this
-# tree copied in, tools/try and tools/check run there, the times said. About twelve minutes a suite on
-# two processors; packages come from the mirror that this machine's apt uses.
+# tree copied in, tools/try, tools/check and tools/package run there, the times said; then the packages in
+# another minimal root (packaged.sh). About twenty-five minutes a suite on two processors; packages of
+# Debian come from the mirror that this machine's apt uses.
 #
 #   tests/doc/bare_roots.sh [SUITE...]         bookworm and trixie if none is named
 #
@@ -45,6 +46,7 @@ timed() {
         echo "$1: $3 failed after $SECONDS s" >&2
         exit 1
     fi
+    grep '^packaged: ' "$folder/log" || true
     echo "$1: $3, $SECONDS s"
 }
 
@@ -71,7 +73,15 @@ for suite in "$@"; do
     mkdir "$root/pelage"
     tar --exclude=./build -cf - . | tar -C "$root/pelage" --no-same-owner -xf -
     echo "$suite: a bare root, $SECONDS s"
+    bare=$folder/bare
+    cp -a "$root" "$bare"
     timed "$suite" "$root" tools/try
     timed "$suite" "$root" tools/check
-    rm -rf --one-file-system "$root"
+    timed "$suite" "$root" tools/package
+    inside "$root" "apt-get -qq install -y --no-install-recommends lintian" >"$folder/log" 2>&1 </dev/null
+    timed "$suite" "$root" "lintian --allow-root --fail-on error,warning build/package/out/*.deb"
+    mkdir "$bare/packages"
+    cp "$root"/pelage/build/package/out/*.deb "$bare/packages"
+    timed "$suite" "$bare" "tests/doc/packaged.sh /packages"
+    rm -rf --one-file-system "$root" "$bare"
 done
