@@ -21,7 +21,12 @@ constexpr const char* exit_page =
     "\n"
     "Of several the highest. An answer goes to standard output, whatever is wrong and\n"
     "all questions to standard error; faults of a file are FILE:LINE:COLUMN. With 1\n"
-    "what there is to say is written all the same.\n";
+    "what there is to say is written all the same.\n"
+    "\n"
+    "Lines are as wide as the terminal, 32 to 80 columns; where there is none, as\n"
+    "COLUMNS says, else 80. Alerts and refusals are bold red in a terminal, unless\n"
+    "NO_COLOR is set. How far a roster is, and how fast, is told on standard error\n"
+    "where that is a terminal and the answers go elsewhere.\n";
 
 constexpr const char* files_page =
     "A salon is a folder, named by --salon DIR or by PELAGE_SALON\n"
