@@ -1,11 +1,11 @@
 // A document as one page of HTML, to be read on a screen or printed on A4.
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 
 #include <pelage/answers/document.hpp>
 
 #include "answers/document_cells.hpp"
+#include "answers/document_paper.hpp"
 #include "answers/document_style.hpp"
 #include "answers/markup.hpp"
 
@@ -81,16 +81,12 @@ std::string lead_of(const line& l) {
                : "";
 }
 
-/// What heads a column: boxes to tick are headed by what the tick says, a column without a head has one for
-/// who hears the page.
-std::string head_of(const typed_table& t, std::size_t i, length_unit u) {
-    if (!t.head[i].empty()) {
-        return unbroken(markup_safe(t.head[i]));
-    }
-    const bool ticks = std::any_of(t.rows.begin(), t.rows.end(), [&](const auto& cells) {
-        return shown(cells[i], u) == tick_box;
-    });
-    return ticks ? "done" : "<span class=\"hid\">mark</span>";
+/// What heads a column: one of words at the end says which they are, others without a head have one for who
+/// hears the page.
+std::string head_of(const typed_table& t, std::size_t i) {
+    return !t.head[i].empty()       ? unbroken(markup_safe(t.head[i]))
+           : i + 1 == t.head.size() ? "which"
+                                    : "<span class=\"hid\">mark</span>";
 }
 
 std::string html_of(const typed_table& t, length_unit u) {
@@ -100,7 +96,7 @@ std::string html_of(const typed_table& t, length_unit u) {
     const bool many = t.head.size() > few;
     std::string out = std::string(many ? "<table class=\"many\">" : "<table>") + "\n<thead><tr>";
     for (std::size_t i = 0; i < t.head.size(); ++i) {
-        out += (right(i) ? "<th class=\"n\">" : "<th>") + head_of(t, i, u) + "</th>";
+        out += (right(i) ? "<th class=\"n\">" : "<th>") + head_of(t, i) + "</th>";
     }
     out += "</tr>\n</thead>\n<tbody>\n";
     for (const auto& cells : t.rows) {
@@ -122,15 +118,10 @@ std::string html_of(const typed_table& t, length_unit u) {
     return out + "</tbody>\n</table>\n";
 }
 
-bool only_drawings(const section& s) {
-    return std::all_of(s.blocks.begin(), s.blocks.end(),
-                       [](const auto& block) { return std::holds_alternative<drawing>(block); });
-}
-
 /// A section's lines and tables, lists opened and closed around them.
 class section_page {
   public:
-    explicit section_page(length_unit u) : u_(u) {}
+    section_page(length_unit u, double views_share) : u_(u), views_share_(views_share) {}
 
     [[nodiscard]] std::string of(const section& s) {
         if (only_drawings(s) && views_in(s) > 0) {
@@ -214,47 +205,28 @@ class section_page {
         }
     }
     /// Views, two in a row, all on one scale.
-    static std::string views_of(const section& s) {
-        std::vector<std::vector<const drawing*>> rows;
+    [[nodiscard]] std::string views_of(const section& s) const {
+        const auto rows = rows_of(s);
         double widest = 1.0;
-        for (const auto& block : s.blocks) {
-            const auto& f = std::get<drawing>(block);
-            if (f.svg.empty()) {
-                continue;
-            }
-            if (rows.empty() || rows.back().size() == 2) {
-                rows.emplace_back();
-            }
-            rows.back().push_back(&f);
-            widest = std::max(widest, width_of(rows.back()));
-        }
-        std::string out = "<section class=\"views\">\n";
         for (const auto& row : rows) {
-            const long share = std::lround(100.0 * width_of(row) / widest);
+            widest = std::max(widest, width_of(row));
+        }
+        std::string out = "<section class=\"views\"";
+        const long share = std::lround(100.0 * views_share_);
+        out += share < 100 ? " style=\"--on-paper:" + std::to_string(share) + "%\">\n" : ">\n";
+        for (const auto& row : rows) {
+            const long of_widest = std::lround(100.0 * width_of(row) / widest);
             out += "<div class=\"row\"" +
-                   (share < 100 ? " style=\"max-width:" + std::to_string(share) + "%\"" : "") +
+                   (of_widest < 100 ? " style=\"max-width:" + std::to_string(of_widest) + "%\""
+                                    : std::string{}) +
                    ">\n";
             for (const drawing* f : row) {
-                out += figure_of(
-                    *f, " style=\"flex:" + std::to_string(std::lround(width_of(*f))) + " 1 0\"");
+                out += figure_of(*f, " style=\"flex:" +
+                                         std::to_string(std::lround(size_of(*f).width)) + " 1 0\"");
             }
             out += "</div>\n";
         }
         return out + "</section>\n";
-    }
-    /// In units of the drawing, as its own box says.
-    static double width_of(const drawing& f) {
-        const std::string_view box = "viewBox=\"0 0 ";
-        const auto at = f.svg.find(box);
-        return at == std::string::npos ? 1.0
-                                       : std::strtod(f.svg.c_str() + at + box.size(), nullptr);
-    }
-    static double width_of(const std::vector<const drawing*>& row) {
-        double out = 0.0;
-        for (const drawing* f : row) {
-            out += width_of(*f);
-        }
-        return out;
     }
     static std::ptrdiff_t views_in(const section& s) {
         return std::count_if(s.blocks.begin(), s.blocks.end(), [](const auto& block) {
@@ -270,42 +242,12 @@ class section_page {
     }
 
     length_unit u_;
+    double views_share_;
     std::string out_;
     std::string_view open_;  ///< the list that is open
     bool in_item_ = false;
     bool flows_ = false;
 };
-
-/// What a page is called whose lines, below views of a dog or alone, would go over the end of the sheet where
-/// smaller ones don't: reckoned from the letters that stand in a line at most.
-std::string sized(const document& d) {
-    constexpr std::size_t in_a_line = 95;
-    constexpr std::size_t at_ease = 16;  // lines below the views of a dog
-    constexpr std::size_t close = 24;
-    constexpr std::size_t most = 40;  // no view is so small that it fits
-    constexpr std::size_t full = 44;  // of a page without views
-    constexpr std::size_t over = 60;  // it goes over its end in any size
-    std::size_t lines = 0;
-    bool views = false;
-    for (const section& s : d.sections) {
-        lines += s.heading.empty() ? 0 : 1;
-        for (const auto& block : s.blocks) {
-            if (const auto* l = std::get_if<line>(&block)) {
-                lines += 1 + (l->lead.size() + l->text.size()) / in_a_line;
-            } else if (const auto* t = std::get_if<typed_table>(&block)) {
-                lines += t->whom == shown_to::programs ? 0 : 1 + t->rows.size();
-            } else {
-                views = views || !std::get<drawing>(block).chart;
-            }
-        }
-    }
-    return d.small            ? "small"
-           : !views           ? (lines > full && lines <= over ? "tight" : "")
-           : lines <= at_ease ? ""
-           : lines <= close   ? "tight"
-           : lines <= most    ? "tight tighter"
-                              : "";
-}
 
 /// One section of views: a page about one dog, not a book of sheets.
 bool of_one_dog(const document& d) {
@@ -315,8 +257,7 @@ bool of_one_dog(const document& d) {
 }
 
 /// How the page's style is to know it.
-std::string classes_of(const document& d) {
-    const std::string size = sized(d);
+std::string classes_of(const document& d, const std::string& size) {
     const std::string_view one = of_one_dog(d) ? "one-dog" : "";
     return size + (size.empty() || one.empty() ? "" : " ") + std::string(one);
 }
@@ -324,7 +265,8 @@ std::string classes_of(const document& d) {
 }  // namespace
 
 std::string html_of(const document& d, length_unit u) {
-    const std::string size = classes_of(d);
+    const paper_size paper = on_paper_of(d);
+    const std::string size = classes_of(d, paper.called);
     std::string out =
         "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
@@ -340,7 +282,7 @@ std::string html_of(const document& d, length_unit u) {
             out += s.beside ? "<div class=\"pair\">\n" : "</div>\n";
             open = s.beside;
         }
-        out += section_page(u).of(s);
+        out += section_page(u, paper.views_share).of(s);
     }
     out += open ? "</div>\n" : "";
     if (d.sign) {

@@ -65,7 +65,7 @@ class growth_drawing {
     }
 
   private:
-    static constexpr double line_high = 38.0;  ///< of what stands beside the day to be back by
+    static constexpr double line_high = 40.0;  ///< of what stands beside the day to be back by
     static constexpr double part_high = plot_high + 96.0;
     static constexpr double date_line = 36.0;  ///< from a day's number to its date
 

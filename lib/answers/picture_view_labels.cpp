@@ -56,17 +56,18 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
 std::string leaders_drawn(const std::vector<placed_label>& labels) {
     std::string leaders;
     std::string ends;
+    std::string signs;
     for (const placed_label& l : labels) {
         if (l.inside) {
             continue;
         }
         leaders += "M" + whole(l.from.x) + " " + whole(l.from.y) + "L" + whole(l.anchor.x) + " " +
                    whole(l.anchor.y);
-        ends += l.warns ? warning_at(l.anchor)
-                        : "<circle class=\"pd-d\" cx=\"" + whole(l.anchor.x) + "\" cy=\"" +
-                              whole(l.anchor.y) + "\" r=\"6\"/>\n";
+        signs += l.warns ? warning_at(l.anchor) : "";
+        ends += l.warns ? "" : "M" + whole(l.anchor.x) + " " + whole(l.anchor.y) + "h0";
     }
-    return (leaders.empty() ? "" : path_of("pd-rw", leaders) + path_of("pd-r", leaders)) + ends;
+    return (leaders.empty() ? "" : path_of("pd-rw", leaders) + path_of("pd-r", leaders)) +
+           (ends.empty() ? "" : path_of("pd-dh", ends) + path_of("pd-d", ends)) + signs;
 }
 
 }  // namespace

@@ -71,7 +71,11 @@ document with_dogs_drawn(document page, const sheet_comparison& c, const plan_re
         show(views_b[1]);
     }
     // the key explains both, and has the style
-    show(drawings_of({{right.parts.back()}, right.title, {}, {}, right.style}).front());
+    dog_picture key{{right.parts.back()}, "What the signs mean"};
+    key.style = right.style;
+    drawing explained = drawings_of(key).front();
+    explained.caption = right.parts.back().title;
+    show(explained);
     page.sections.push_back(std::move(views));
     return page;
 }
