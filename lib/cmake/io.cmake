@@ -35,5 +35,5 @@ target_link_libraries(pelage_io PUBLIC pelage_core
 target_compile_definitions(pelage_io PRIVATE TOML_HEADER_ONLY=0 TOML_SHARED_LIB=1)
 
 set_target_properties(pelage_io PROPERTIES EXPORT_NAME io
-  VERSION ${PROJECT_VERSION} SOVERSION ${library_number} POSITION_INDEPENDENT_CODE ON)
+  VERSION ${PROJECT_VERSION} SOVERSION ${library_number} POSITION_INDEPENDENT_CODE ON INSTALL_RPATH "$ORIGIN")
 pelage_warnings(pelage_io)

@@ -2,7 +2,7 @@
 set(CPACK_PACKAGE_NAME pelage)
 set(CPACK_PACKAGE_VENDOR "The pelage authors")
 set(CPACK_PACKAGE_CONTACT "The pelage authors <pelage@packages.invalid>")
-set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "plans how long a dog's coat stays, and with which blade")
+set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "")  # each package has its own, the first line of its description
 set(CPACK_PACKAGE_VERSION ${PROJECT_VERSION})
 set(CPACK_PACKAGE_FILE_NAME pelage-${PROJECT_VERSION})
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
@@ -29,19 +29,29 @@ set(CPACK_DEBIAN_COMMAND_PACKAGE_DEPENDS "libpelage${so} (= ${PROJECT_VERSION})"
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_NAME libpelage${so})
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libs)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SHLIBDEPS ON)
-set(CPACK_DEBIAN_LIBRARY_PACKAGE_GENERATE_SHLIBS ON)
-set(CPACK_DEBIAN_LIBRARY_PACKAGE_GENERATE_SHLIBS_POLICY "=")
+set(CPACK_DEBIAN_PACKAGE_GENERATE_SHLIBS ON)
+set(CPACK_DEBIAN_PACKAGE_GENERATE_SHLIBS_POLICY "=")
+# A trigger has the linker's cache made anew. CPack would add scripts that do it, unless it finds them here; files
+# that aren't there are packed by nobody.
+file(WRITE ${PROJECT_BINARY_DIR}/triggers "activate-noawait ldconfig\n")
+set(CPACK_DEBIAN_LIBRARY_PACKAGE_CONTROL_EXTRA ${PROJECT_BINARY_DIR}/triggers
+  ${PROJECT_BINARY_DIR}/absent/postinst ${PROJECT_BINARY_DIR}/absent/postrm)
 set(CPACK_DEBIAN_DEV_PACKAGE_NAME libpelage-dev)
 set(CPACK_DEBIAN_DEV_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_DEV_PACKAGE_DEPENDS "libpelage${so} (= ${PROJECT_VERSION}), libboost-dev,\
  libtomlplusplus-dev, libfmt-dev, libutf8proc-dev")
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS_PRIVATE_DIRS ${PROJECT_BINARY_DIR}/lib)
-set(CPACK_COMPONENT_GROUP_COMMAND_DESCRIPTION
-  "It says, before the clipper touches the coat, how long each part of the dog will\n\
-be left, with which blade or comb, in which order, and when the dog must be back.")
-set(CPACK_COMPONENT_GROUP_LIBRARY_DESCRIPTION "The shared libraries of the command pelage.")
-set(CPACK_COMPONENT_GROUP_DEV_DESCRIPTION
-  "Headers, CMake and pkg-config files to build with the libraries of pelage.")
+set(CPACK_DEBIAN_COMMAND_DESCRIPTION "plans how long a dog's coat stays, and with which blade
+It says, before the clipper touches the coat, how long each part of the dog
+will be left, with which blade or comb, in which order, and when the dog must
+be back. It keeps style sheets, the record of what was done and the week of a
+salon.")
+set(CPACK_DEBIAN_LIBRARY_DESCRIPTION "plans how long a dog's coat stays - shared libraries
+What the command pelage is built on: models of hair, cuts, growth and mats,
+exact searches for plans, and readers and writers of their files.")
+set(CPACK_DEBIAN_DEV_DESCRIPTION "plans how long a dog's coat stays - development files
+Headers, and files for CMake and pkg-config, to build programs with the
+libraries of pelage.")
 
 set(pelage_CHANGES ${CMAKE_CURRENT_LIST_DIR}/changelog)
 configure_file(${CMAKE_CURRENT_LIST_DIR}/package_docs.cmake.in ${PROJECT_BINARY_DIR}/package_docs.cmake @ONLY)
