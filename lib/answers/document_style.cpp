@@ -56,7 +56,7 @@ constexpr std::string_view style_sheet =
     "print{section:not(.flows),li{break-inside:avoid}h2{break-after:avoid}"
     ".views{break-inside:auto}.row{break-inside:avoid;margin-bottom:0}"
     "figcaption{font-size:8pt}.small table{break-inside:avoid}"
-    ".small section{break-inside:auto}"
+    ".small section{break-inside:auto}.small .views{width:80%}"
     ".tight{font-size:9.8pt;line-height:1.26}.tighter{font-size:9pt;line-height:1.2}"
     ".tighter h2{margin:1.4mm 0 .3mm}.tighter p,.tighter li{margin-bottom:.3mm}"
     ".tighter .sign{margin-top:6mm}"
