@@ -147,7 +147,7 @@ paper_size on_paper_of(const document& d) {
         return {std::string(near_by ? sizes.back().called : sizes.front().called)};
     }
     constexpr double at_ease = 0.9;
-    constexpr double least = 0.6;  // smaller it can't be read
+    constexpr double least = 0.55;  // smaller it can't be read
     const double high = views_high(*views);
     double share = 1.0;
     for (const letters& one : sizes) {

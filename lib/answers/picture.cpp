@@ -26,16 +26,16 @@ std::string opened(double width, double height, const std::string& title, const 
 }  // namespace
 
 dog_picture picture_of(const picture_request& p, const outline& o, const body& b,
-                       const prepared_dog& ready, bool both_sides, signs_used& used) {
+                       prepared_dog& ready, bool both_sides, signs_used& used) {
     dog_picture out;
     out.title = p.title;
     out.alerts = p.alerts;
     out.stop = p.stop;
     out.style = picture_style(o);
     std::vector<laid_view> laid;
-    for (const prepared_view& v : ready.views) {
+    for (prepared_view& v : ready.views) {
         if (both_sides || v.view.from != drawn_side::right) {
-            laid.push_back(laid_out({v.view, v, p, o, b}));
+            laid.push_back(laid_out({v.view, v, p, o, b}, v.labels));
         }
     }
     match_arrows(laid);
@@ -48,7 +48,8 @@ dog_picture picture_of(const picture_request& p, const outline& o, const body& b
 
 dog_picture picture_of(const picture_request& p, const outline& o, const body& b, bool both_sides) {
     signs_used used;
-    return picture_of(p, o, b, prepared_dog(o, p.look, b), both_sides, used);
+    prepared_dog ready(o, p.look, b);
+    return picture_of(p, o, b, ready, both_sides, used);
 }
 
 std::string svg_of(const dog_picture& p, const std::vector<std::string>& card) {

@@ -117,11 +117,11 @@ std::string hatched(std::size_t shade, std::size_t of, const std::vector<polygon
         data += i.wide == 0.0 ? "" : strokes(p, i.slant, i.apart);
         data += i.across ? strokes(p, i.slant + 90.0, i.apart) : "";
     }
-    return data.empty() ? "" : path_of("pd-h pd-h" + std::to_string(shade), data);
+    return data.empty() ? "" : path_of("pd-hg pd-h" + std::to_string(shade), data);
 }
 
 std::string hatching_style(std::size_t shades) {
-    std::string out = ".pd-h{fill:none;stroke:#000;display:inline}";
+    std::string out = ".pd-hg{fill:none;stroke:#000;display:inline}";
     for (std::size_t i = 0; i < shades; ++i) {
         out += ".pd-h" + std::to_string(i) +
                "{stroke-width:" + detail::fixed(ink_of(i, shades).wide, 1) + "}";

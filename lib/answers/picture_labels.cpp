@@ -91,7 +91,7 @@ class label_layout {
         }
     }
 
-    [[nodiscard]] bool put_inside(const wanted_label& w) {
+    [[nodiscard]] bool put_inside(const wanted_label& w, std::size_t which) {
         const text_box size = size_of(w.lines);
         const auto middle = room_in(w.of, size.width, size.height, {});
         if (!middle) {
@@ -99,12 +99,16 @@ class label_layout {
         }
         text_box b = around(*middle, size.width, size.height);
         b.text = size.text;
-        inside_.push_back({b, w.lines, true, {}, {}});
+        placed_label out{b, w.lines, true, {}, {}};
+        out.which = which;
+        inside_.push_back(std::move(out));
         return true;
     }
 
-    void put_outside(const std::vector<const wanted_label*>& all) {
-        for (const wanted_label* w : all) {
+    void put_outside(const std::vector<wanted_label>& wanted, const std::vector<std::size_t>& all) {
+        which_ = all;
+        for (const std::size_t i : all) {
+            const wanted_label* w = &wanted[i];
             ends_.push_back({w->inmost ? *w->inmost : innermost(w->of), &w->of});
             asked_.push_back({w, size_of(w->lines), ends_.back().at});
         }
@@ -138,6 +142,7 @@ class label_layout {
             placed_label out{l.box,  a.wanted->lines, false,          a.anchor,
                              l.from, a.wanted->above, a.wanted->warns};
             out.box.text = a.size.text;
+            out.which = which_[l.label];
             inside_.push_back(std::move(out));
         }
         return std::move(inside_);
@@ -406,6 +411,7 @@ class label_layout {
     std::vector<drawn_point> ways_;  ///< in which a label may lie from its place
     std::vector<leader_end> ends_;
     std::vector<asked_label> asked_;  ///< those outside
+    std::vector<std::size_t> which_;  ///< of those wanted, the same
     std::vector<placed_label> inside_;
     std::vector<standing> outside_;
 };
@@ -421,14 +427,36 @@ label_ground::label_ground(const std::vector<polygon>& all) : solid(all) {
 std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
                                        const label_ground& solid) {
     label_layout out(solid);
-    std::vector<const wanted_label*> others;
-    for (const wanted_label& w : wanted) {
-        if (!out.put_inside(w)) {
-            others.push_back(&w);
+    std::vector<std::size_t> others;
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+        if (!out.put_inside(wanted[i], i)) {
+            others.push_back(i);
         }
     }
-    out.put_outside(others);
+    out.put_outside(wanted, others);
     return out.take();
+}
+
+std::vector<placed_label> label_memory::place(const std::vector<wanted_label>& wanted,
+                                              const label_ground& solid) {
+    std::vector<double> sizes;
+    for (const wanted_label& w : wanted) {
+        const text_box size = size_of(w.lines);
+        const drawn_point at = w.inmost ? *w.inmost : innermost(w.of);
+        sizes.insert(sizes.end(), {at.x, at.y, size.width, size.height, w.above ? 1.0 : 0.0});
+    }
+    const auto known = known_.find(sizes);
+    if (known == known_.end()) {
+        return known_.emplace(std::move(sizes), place_labels(wanted, solid)).first->second;
+    }
+    std::vector<placed_label> out = known->second;
+    for (placed_label& l : out) {
+        const wanted_label& w = wanted[l.which];
+        l.lines = w.lines;
+        l.box.text = size_of(w.lines).text;
+        l.warns = !l.inside && w.warns;
+    }
+    return out;
 }
 
 }  // namespace pelage::io

@@ -1,6 +1,7 @@
 // Private to lib: where labels stand on a drawing, so that none covers another. Nothing here knows a dog.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -45,11 +46,23 @@ struct placed_label {
     drawn_point from;    ///< and where it begins, on the box
     bool above = false;
     bool warns = false;
+    std::size_t which = 0;  ///< of those wanted
 };
 
 /// Labels inside where they fit, the others around `solid`, the nearer the better; their leaders go over as
 /// little of others' polygons and past as few of their ends as may be. They begin with those inside. The same question has the same answer.
 [[nodiscard]] std::vector<placed_label> place_labels(const std::vector<wanted_label>& wanted,
                                                      const label_ground& solid);
+
+/// Layouts on one ground: where labels stand hangs on how large they are, not on what they say.
+class label_memory {
+  public:
+    /// As place_labels has them, which is asked once for labels of the same sizes.
+    [[nodiscard]] std::vector<placed_label> place(const std::vector<wanted_label>& wanted,
+                                                  const label_ground& solid);
+
+  private:
+    std::map<std::vector<double>, std::vector<placed_label>> known_;
+};
 
 }  // namespace pelage::io

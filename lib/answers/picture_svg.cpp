@@ -34,7 +34,7 @@ constexpr std::string_view plain_style =
     ".pd-z{stroke:#fff;stroke-width:2;stroke-linejoin:round}"
     ".pd-p{fill:#fbfaf6;stroke:#8a8a86}"
     ".pd-l1{fill:none;stroke:#6a6a66;stroke-width:4;stroke-linecap:round}"
-    ".pd-h{display:none}"
+    ".pd-hg{display:none}"
     ".pd-w{fill:#fff;stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
     ".pd-wb{fill:none;stroke:#1a1a1a;stroke-width:34;stroke-dasharray:3 7}"
     ".pd-wd{fill:#fff;stroke:#1a1a1a;stroke-width:4}.pd-w1{fill:none;stroke:#"

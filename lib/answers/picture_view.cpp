@@ -227,7 +227,7 @@ prepared_dog::prepared_dog(const outline& o, const dog_look& l, const body& b) :
             }
         }
         label_ground ground(solid);
-        views.push_back({std::move(v), std::move(rings), std::move(solid), std::move(ground)});
+        views.push_back({std::move(v), std::move(rings), std::move(solid), std::move(ground), {}});
     }
 }
 
@@ -237,8 +237,8 @@ const pictured_place* pictured_view::told(const place& at) const {
     return p == asked.places.end() ? nullptr : &*p;
 }
 
-laid_view laid_out(const pictured_view& v) {
-    laid_view out{v, place_labels(labels_of(v), v.ready.ground)};
+laid_view laid_out(const pictured_view& v, label_memory& known) {
+    laid_view out{v, known.place(labels_of(v), v.ready.ground)};
     out.taken = taken_by(out.labels);
     add_signs(out);
     add_arrows(out);

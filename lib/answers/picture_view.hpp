@@ -23,6 +23,7 @@ struct prepared_view {
     std::vector<std::vector<prepared_ring>> rings;  ///< of each area
     std::vector<polygon> solid;                     ///< all of the dog
     label_ground ground;                            ///< the same, for labels
+    label_memory labels{};                          ///< layouts on it so far
 };
 
 /// The views of a look, made ready once for all that is drawn on them.
@@ -34,7 +35,7 @@ struct prepared_dog {
 
 /// The picture on views that are ready; its key explains all signs that are `used` then.
 [[nodiscard]] dog_picture picture_of(const picture_request& p, const outline& o, const body& b,
-                                     const prepared_dog& ready, bool both_sides, signs_used& used);
+                                     prepared_dog& ready, bool both_sides, signs_used& used);
 
 /// A view and what is to be told on it. Borrows all it is made of.
 struct pictured_view {
@@ -80,7 +81,7 @@ struct laid_view {
     std::vector<drawn_point> tender{};    ///< signs of places the dog hates to have touched
     std::vector<stroke_arrow> arrows{};
 };
-[[nodiscard]] laid_view laid_out(const pictured_view& v);
+[[nodiscard]] laid_view laid_out(const pictured_view& v, label_memory& known);
 
 /// Of one side of the dog no arrow is left whose place has none on the other, though it is clipped there, too.
 void match_arrows(std::vector<laid_view>& all);

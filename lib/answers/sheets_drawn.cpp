@@ -52,7 +52,7 @@ document with_dogs_drawn(document page, const sheet_comparison& c, const plan_re
     picture_request one = picture_of(c.of_first.plan, first, o, u);
     picture_request other = picture_of(c.of_second.plan, second, o, u);
     mark_unlike(one, other);
-    const prepared_dog ready(o, one.look, b);
+    prepared_dog ready(o, one.look, b);
     signs_used used;
     const dog_picture left = picture_of(one, o, b, ready, false, used);
     const dog_picture right = picture_of(other, o, b, ready, false, used);

@@ -112,7 +112,7 @@ class book_writer {
     }
 
     /// Sheets are drawn on dogs of few looks.
-    const prepared_dog& ready_for(const dog_look& look) {
+    prepared_dog& ready_for(const dog_look& look) {
         const auto known = std::find_if(ready_.begin(), ready_.end(),
                                         [&](const prepared_dog& d) { return d.look == look; });
         return known != ready_.end() ? *known

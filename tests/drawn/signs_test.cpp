@@ -129,10 +129,10 @@ TEST_CASE("what is clipped on both sides has an arrow on both or on neither") {
         const generate::table t = generate::any_table(d);
         const plan_request r = t.request();
         const io::picture_request p = io::picture_of(make_plan(r), r, o, length_unit::mm);
-        const io::prepared_dog ready(o, p.look, dog_body());
+        io::prepared_dog ready(o, p.look, dog_body());
         std::vector<io::laid_view> all;
-        for (const io::prepared_view& v : ready.views) {
-            all.push_back(io::laid_out({v.view, v, p, o, dog_body()}));
+        for (io::prepared_view& v : ready.views) {
+            all.push_back(io::laid_out({v.view, v, p, o, dog_body()}, v.labels));
         }
         io::match_arrows(all);
         const auto has = [&](const io::laid_view& v, std::size_t area) {
@@ -163,7 +163,7 @@ TEST_CASE("on paper longer hair has more ink, and the shortest none") {
     double before = 0.0;
     for (std::size_t i = 1; i < shades; ++i) {
         const std::string drawn = io::hatched(i, shades, {box});
-        const std::string data = paths_of("pd-h pd-h" + std::to_string(i), drawn);
+        const std::string data = paths_of("pd-hg pd-h" + std::to_string(i), drawn);
         double length = 0.0;
         for (std::size_t k = 0; k < data.size(); ++k) {
             if (data[k] == 'h' || data[k] == 'v') {
@@ -182,4 +182,27 @@ TEST_CASE("on paper longer hair has more ink, and the shortest none") {
         before = ink;
     }
     CHECK(before < 0.8 * 300.0 * 300.0);
+    // on a screen it isn't shown, and nothing else is of its class
+    const std::string page = svg_of(io::picture_of(told({}), io::dog_outline(), dog_body()));
+    CHECK(page.find(".pd-hg{display:none}") != std::string::npos);
+    CHECK(page.find("<text class=\"pd-hg") == std::string::npos);
+    CHECK(page.find("<text class=\"pd-h ") != std::string::npos);
+}
+
+TEST_CASE("a view on which another dog was drawn before is drawn as on a new one") {
+    generate::dice d(9);
+    const outline& o = io::dog_outline();
+    io::prepared_dog used_before(o, o.looks.front().is, dog_body());
+    for (int i = 0; i < 12; ++i) {
+        const generate::table t = generate::any_table(d);
+        const plan_request r = t.request();
+        io::picture_request p = io::picture_of(make_plan(r), r, o, length_unit::mm);
+        p.look = o.looks.front().is;
+        for (int again = 0; again < 2; ++again) {
+            io::signs_used used;
+            INFO("plan " << i << ", " << again);
+            CHECK(svg_of(io::picture_of(p, o, dog_body(), used_before, true, used)) ==
+                  svg_of(io::picture_of(p, o, dog_body())));
+        }
+    }
 }
