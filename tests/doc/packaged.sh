@@ -1,7 +1,8 @@
 #!/bin/sh
 # What tools/package made, installed by apt on a Debian that has nothing else yet, and used there: the command,
 # its manual and completions; then strangers' programs, against the packages and against the source itself.
-# bare_roots.sh runs it as root, in a root of its own, which it fills.
+# bare_roots.sh runs it as root, in a root of its own, which it fills. PACKAGED_SOURCE=no leaves the last out, which
+# takes the most time.
 #   packaged.sh FOLDER_OF_PACKAGES
 set -eu
 cd "$(dirname "$0")/../.."
@@ -52,15 +53,18 @@ for part in core io; do
     timed "find_package, $part" consumer
     timed "pkg-config, $part" sh tests/consumer/pkg_config.sh "$part" "" "$built" g++
 done
+if [ "${PACKAGED_SOURCE:-}" = no ]; then
+    exit
+fi
 . tools/packages.sh
 # shellcheck disable=SC2154,SC2086 # a list of words of packages.sh
 install $build_packages
 apt-get -qq remove -y libpelage-dev >"$built/apt" 2>&1
-for from in add fetch; do
-    stranger() {
-        cmake -G Ninja -S tests/consumer -B "$built/$from" -Donly=io "-Dfrom=$from" -DCMAKE_BUILD_TYPE=Debug &&
-            cmake --build "$built/$from" && "$built/$from/consumer"
-    }
-    timed "from source by $from" stranger
-done
+# stranger HOW PART
+stranger() {
+    cmake -G Ninja -S tests/consumer -B "$built/$1" "-Dfrom=$1" "-Donly=$2" -DCMAKE_BUILD_TYPE=Debug &&
+        cmake --build "$built/$1" --parallel "$(nproc)" && "$built/$1/consumer"
+}
+timed "add_subdirectory, io" stranger add io
+timed "FetchContent of a folder, core" stranger fetch core
 rm -rf "$built"
