@@ -86,7 +86,8 @@ std::vector<std::string> card_cautions::of_the_dog() {
     std::vector<std::string> out;
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution_line& c = g_.cautions[k];
-        if (!told_already(k) && !c.what.usual && c.what.who != "owner" && c.where.empty()) {
+        const bool whole = c.where.empty() || c.what.when == caution_when::fleas;
+        if (!told_already(k) && !c.what.usual && c.what.who != "owner" && whole) {
             out.push_back(c.what.brief);
             said_[k] = true;
         }
@@ -94,24 +95,23 @@ std::vector<std::string> card_cautions::of_the_dog() {
     return out;
 }
 
-std::vector<std::string> card_cautions::beneath(const block& step) {
+std::vector<std::string> card_cautions::beneath(const zone_list& step) {
     grouped<std::string> by;
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution_line& c = g_.cautions[k];
-        const bool held_off = c.what.when == caution_when::fleas ||
-                              c.what.when == caution_when::open_skin ||
+        const bool held_off = c.what.when == caution_when::open_skin ||
                               c.what.when == caution_when::red_skin;  // of the bath
         if (told_already(k) || !of_a_place(c) || held_off) {
             continue;
         }
         const zone_list where = zones_of(c);
-        const bool here = std::any_of(step.zones.begin(), step.zones.end(), [&](std::size_t i) {
+        const bool here = std::any_of(step.begin(), step.end(), [&](std::size_t i) {
             return std::find(where.begin(), where.end(), i) != where.end();
         });
         if (here) {
             // the same places as the step's need no name
-            const bool alike = where.size() == step.zones.size() &&
-                               std::is_permutation(where.begin(), where.end(), step.zones.begin());
+            const bool alike = where.size() == step.size() &&
+                               std::is_permutation(where.begin(), where.end(), step.begin());
             by.add(alike ? std::string{} : where_of(c), k);
         }
     }

@@ -22,11 +22,11 @@ class card_cautions {
     /// From now on that one stands already beside what it is about.
     void told(caution_when w);
 
-    /// Of the whole dog, before the work.
+    /// Of the whole dog, and of its fleas, whose bath comes first: before the work.
     [[nodiscard]] std::vector<std::string> of_the_dog();
     /// Of places the step goes over and no step before it did: what is said of the same places together, their
     /// names before it where it isn't all of the step.
-    [[nodiscard]] std::vector<std::string> beneath(const block& step);
+    [[nodiscard]] std::vector<std::string> beneath(const zone_list& step);
     /// What no step took up, what the owner is told, and the usual ones in one line each.
     void say_rest(document& page);
 

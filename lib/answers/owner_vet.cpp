@@ -32,6 +32,12 @@ class vet_part : owner_view {
                 .says.emplace_back(
                     "Your dog is not well. Please ask your vet if we may groom it now.");
         }
+        if (told_of(r_.patient, ailment_kind::diabetes)) {
+            add("Its meals and insulin")
+                .says.emplace_back(
+                    "Please tell us when your dog eats and gets its insulin, so that neither is "
+                    "late.");
+        }
     }
 
     void when_to_call() {

@@ -173,6 +173,13 @@ class card_page {
             const caution* c = s.combs_out ? find(r_.reference.cautions, "combing-out") : nullptr;
             page_.add({line_as::step, s.does + (c == nullptr ? "" : ": " + c->brief), lead, 0,
                        beside_number});
+            if (s.combs_out) {
+                zone_list combed;
+                for (const combing_out& one : g_.combed) {
+                    combed.push_back(one.zone);
+                }
+                warn(combed);
+            }
             return;
         }
         card_step c = card_step_of(*s.of, last, g_, r_, o_.units);
@@ -180,7 +187,11 @@ class card_page {
         for (const std::string& text : c.exceptions) {
             beneath(text);
         }
-        for (const std::string& text : cautions_.beneath(*s.of)) {
+        warn(s.of->zones);
+    }
+    /// What is minded at the places that a step is the first to go over.
+    void warn(const zone_list& where) {
+        for (const std::string& text : cautions_.beneath(where)) {
             page_.add({line_as::caution, text, "! ", beside_number, beside_number + 2});
         }
     }
