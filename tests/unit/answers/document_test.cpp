@@ -38,7 +38,7 @@ TEST_CASE("a cell is written in the unit asked for, wherever it goes") {
     CHECK_THAT(text_of(d), match::ContainsSubstring("13 mm"));
     CHECK_THAT(text_of(d, length_unit::inch), match::ContainsSubstring("1/2 in"));
     CHECK_THAT(text_of(d, length_unit::inch), !match::ContainsSubstring("mm"));
-    CHECK_THAT(html_of(d, length_unit::inch), match::ContainsSubstring("<td>1/2 in</td>"));
+    CHECK_THAT(html_of(d, length_unit::inch), match::ContainsSubstring(">1/2 in</td>"));
     CHECK(csv_of(d) ==
           "zone,left_at_mm,leaves_low_mm,leaves_best_mm,leaves_high_mm,takes_min,back_days,on,"
           "met_percent,chance\r\n"
