@@ -5,69 +5,15 @@
 #include <limits>
 #include <numbers>
 
+#include "answers/picture_label_costs.hpp"
+
 namespace pelage::io {
 
 namespace {
 
-constexpr double gap = 5.0;            ///< around a label
 constexpr double reach = 1500.0;       ///< how far a label may be from its place
-constexpr double over_text = 2000.0;   ///< what a leader across a label costs, in length of leader
 constexpr double over_leader = 700.0;  ///< and one across another leader
 constexpr double far_off = 130.0;      ///< what stands so badly that others may give way
-constexpr double too_long = 260.0;     ///< a leader so long costs twice its length
-constexpr double over_others = 3.0;    ///< a leader over other polygons, of its length there
-constexpr double over_end = 900.0;     ///< and one past the end of another
-constexpr double end_size = 13.0;      ///< how near that is
-constexpr double aside = 0.5;          ///< a leader that doesn't go straight up from there
-constexpr double not_above = 5000.0;   ///< a label below what has nothing above it
-
-/// How large a label is, with a little air.
-text_box size_of(const std::vector<label_line>& lines) {
-    text_box b;
-    for (const label_line& l : lines) {
-        b.width = std::max(b.width, text_width(l.text, l.size, l.bold));
-        b.height += std::ceil(l.size * 1.2);
-        b.text += (b.text.empty() ? "" : " ") + l.text;
-    }
-    b.width += 8.0;
-    b.height += 4.0;
-    return b;
-}
-
-/// Where a line from `to` meets the box.
-drawn_point side_of(const text_box& b, const drawn_point& to) {
-    return {std::clamp(to.x, b.left, b.left + b.width), std::clamp(to.y, b.top, b.top + b.height)};
-}
-
-/// A leader's end, and in what.
-struct leader_end {
-    drawn_point at;
-    const polygon* of;
-};
-
-constexpr double never = std::numeric_limits<double>::max();
-constexpr double unknown = -1.0;
-
-/// Where a label may stand, and what that costs whatever stands beside it.
-struct stand {
-    text_box box;
-    drawn_point from;       ///< where its leader begins
-    double alone = never;   ///< `never`: not there
-    double past = unknown;  ///< what its leader goes over and past; worked out once it is asked
-    double aside = 0.0;     ///< how far it is from straight above, where it has to be above
-
-    /// No other label makes it less.
-    [[nodiscard]] double at_least() const { return alone + aside; }
-};
-
-/// A label outside, with the stands looked at so far: so many around its place, and so on outward.
-struct asked_label {
-    const wanted_label* wanted;
-    text_box size;
-    drawn_point anchor;
-    std::vector<stand> stands{};
-    std::vector<std::size_t> cheapest_first{};  ///< of the stands, but for those that can't be
-};
 
 constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
 
@@ -83,7 +29,7 @@ struct standing {
 /// for a better one.
 class label_layout {
   public:
-    explicit label_layout(const label_ground& g) : solid_(g.solid), edge_(g.edge) {
+    explicit label_layout(const label_ground& g) : costs_(g, inside_) {
         constexpr int ways = 40;
         for (int k = 0; k < ways; ++k) {
             const double angle = 2.0 * std::numbers::pi * k / ways;
@@ -109,8 +55,9 @@ class label_layout {
         which_ = all;
         for (const std::size_t i : all) {
             const wanted_label* w = &wanted[i];
-            ends_.push_back({w->inmost ? *w->inmost : innermost(w->of), &w->of});
-            asked_.push_back({w, size_of(w->lines), ends_.back().at});
+            const drawn_point end = w->inmost ? *w->inmost : innermost(w->of);
+            costs_.add({end, &w->of});
+            asked_.push_back({w, size_of(w->lines), end});
         }
         std::vector<std::pair<double, standing>> todo;
         for (std::size_t i = 0; i < all.size(); ++i) {
@@ -299,7 +246,7 @@ class label_layout {
         const double r = next_ring(a);
         const auto known = static_cast<std::ptrdiff_t>(a.cheapest_first.size());
         for (const drawn_point& way : ways_) {
-            a.stands.push_back(stand_at(a, r, way));
+            a.stands.push_back(costs_.stand_at(a, r, way));
             if (a.stands.back().alone < never) {
                 a.cheapest_first.push_back(a.stands.size() - 1);
             }
@@ -312,47 +259,10 @@ class label_layout {
         std::inplace_merge(a.cheapest_first.begin(), middle, a.cheapest_first.end(), cheaper);
     }
 
-    /// What it costs a label to stand there, `r` off its place, whatever is beside it.
-    [[nodiscard]] stand stand_at(const asked_label& a, double r, const drawn_point& way) const {
-        const drawn_point middle{a.anchor.x + (r + a.size.width / 2.0) * way.x,
-                                 a.anchor.y + (r + a.size.height / 2.0) * way.y};
-        stand s;
-        s.box = around(middle, a.size.width, a.size.height);
-        s.from = side_of(s.box, a.anchor);
-        s.alone = alone_at(s.box, s.from, a.anchor);
-        s.aside = !a.wanted->above ? 0.0
-                                   : aside * std::abs(s.from.x - a.anchor.x) +
-                                         (middle.y > a.anchor.y ? not_above : 0.0);
-        return s;
-    }
-
     /// What a label costs where it stands, but for how far aside it is.
     [[nodiscard]] double cost_as_it_is(const standing& l) {
         asked_label& a = asked_[l.label];
         return among_others(a.stands[l.at], a.anchor, never);
-    }
-
-    /// How long its leader is, how far it stands out over the sides, and which labels inside it crosses; `never`
-    /// where it would cover something.
-    [[nodiscard]] double alone_at(const text_box& b, const drawn_point& from,
-                                  const drawn_point& anchor) const {
-        const text_box wide = with_gap(b);
-        if (!solid_.is_free(wide)) {
-            return never;
-        }
-        const double leader = std::hypot(from.x - anchor.x, from.y - anchor.y);
-        double cost = leader + leader * leader / too_long +
-                      1.5 * std::max(0.0, edge_.left - b.left) +
-                      1.5 * std::max(0.0, b.left + b.width - edge_.right) +
-                      0.3 * std::max(0.0, edge_.top - b.top) +
-                      0.3 * std::max(0.0, b.top + b.height - edge_.bottom);
-        for (const placed_label& other : inside_) {
-            if (overlap(wide, other.box)) {
-                return never;
-            }
-            cost += through(other.box, from, anchor) ? over_text : 0.0;
-        }
-        return cost;
     }
 
     /// What it costs to stand there among the labels outside; `never` where it isn't below `most`.
@@ -373,46 +283,16 @@ class label_layout {
             }
         }
         if (s.past == unknown) {
-            s.past = past_others(s.from, anchor);
+            s.past = costs_.past(s.from, anchor);
         }
         return cost + s.past;
     }
 
-    [[nodiscard]] static text_box with_gap(const text_box& b) {
-        return {b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
-    }
-
-    /// What the leader goes over and past: all but its own polygon.
-    [[nodiscard]] double past_others(const drawn_point& from, const drawn_point& anchor) const {
-        double cost = 0.0;
-        const polygon* own = nullptr;
-        for (const leader_end& e : ends_) {
-            if (e.at == anchor) {
-                own = e.of;
-            } else if (distance(e.at, from, anchor) < end_size) {
-                cost += over_end;
-            }
-        }
-        constexpr double each = 8.0;
-        const double all = std::hypot(from.x - anchor.x, from.y - anchor.y);
-        double over = 0.0;
-        bool left_own = false;
-        for (double at = each; at < all; at += each) {
-            const drawn_point q{anchor.x + (from.x - anchor.x) * at / all,
-                                anchor.y + (from.y - anchor.y) * at / all};
-            left_own = left_own || own == nullptr || !within(*own, q);
-            over += left_own && !solid_.is_free({q.x, q.y, 0.0, 0.0, {}}) ? each : 0.0;
-        }
-        return cost + over_others * over;
-    }
-
-    const raster& solid_;
-    const extent& edge_;
-    std::vector<drawn_point> ways_;  ///< in which a label may lie from its place
-    std::vector<leader_end> ends_;
+    std::vector<drawn_point> ways_;   ///< in which a label may lie from its place
     std::vector<asked_label> asked_;  ///< those outside
     std::vector<std::size_t> which_;  ///< of those wanted, the same
     std::vector<placed_label> inside_;
+    label_costs costs_;  ///< among `inside_`
     std::vector<standing> outside_;
 };
 

@@ -1,0 +1,100 @@
+#include "answers/picture_label_costs.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pelage::io {
+
+namespace {
+
+constexpr double gap = 5.0;           ///< around a label
+constexpr double too_long = 260.0;    ///< a leader so long costs twice its length
+constexpr double over_others = 3.0;   ///< a leader over other polygons, of its length there
+constexpr double over_end = 900.0;    ///< and one past the end of another
+constexpr double end_size = 13.0;     ///< how near that is
+constexpr double aside = 0.5;         ///< a leader that doesn't go straight up from there
+constexpr double not_above = 5000.0;  ///< a label below what has nothing above it
+
+/// Where a line from `to` meets the box.
+drawn_point side_of(const text_box& b, const drawn_point& to) {
+    return {std::clamp(to.x, b.left, b.left + b.width), std::clamp(to.y, b.top, b.top + b.height)};
+}
+
+}  // namespace
+
+text_box size_of(const std::vector<label_line>& lines) {
+    text_box b;
+    for (const label_line& l : lines) {
+        b.width = std::max(b.width, text_width(l.text, l.size, l.bold));
+        b.height += std::ceil(l.size * 1.2);
+        b.text += (b.text.empty() ? "" : " ") + l.text;
+    }
+    b.width += 8.0;
+    b.height += 4.0;
+    return b;
+}
+
+text_box with_gap(const text_box& b) {
+    return {b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
+}
+
+stand label_costs::stand_at(const asked_label& a, double r, const drawn_point& way) const {
+    const drawn_point middle{a.anchor.x + (r + a.size.width / 2.0) * way.x,
+                             a.anchor.y + (r + a.size.height / 2.0) * way.y};
+    stand s;
+    s.box = around(middle, a.size.width, a.size.height);
+    s.from = side_of(s.box, a.anchor);
+    s.alone = alone_at(s.box, s.from, a.anchor);
+    s.aside = !a.wanted->above ? 0.0
+                               : aside * std::abs(s.from.x - a.anchor.x) +
+                                     (middle.y > a.anchor.y ? not_above : 0.0);
+    return s;
+}
+
+/// How long its leader is, how far it stands out over the sides, and which labels inside it crosses; `never`
+/// where it would cover something.
+double label_costs::alone_at(const text_box& b, const drawn_point& from,
+                             const drawn_point& anchor) const {
+    const text_box wide = with_gap(b);
+    if (!ground_.solid.is_free(wide)) {
+        return never;
+    }
+    const double leader = std::hypot(from.x - anchor.x, from.y - anchor.y);
+    double cost = leader + leader * leader / too_long +
+                  1.5 * std::max(0.0, ground_.edge.left - b.left) +
+                  1.5 * std::max(0.0, b.left + b.width - ground_.edge.right) +
+                  0.3 * std::max(0.0, ground_.edge.top - b.top) +
+                  0.3 * std::max(0.0, b.top + b.height - ground_.edge.bottom);
+    for (const placed_label& other : inside_) {
+        if (overlap(wide, other.box)) {
+            return never;
+        }
+        cost += through(other.box, from, anchor) ? over_text : 0.0;
+    }
+    return cost;
+}
+
+double label_costs::past(const drawn_point& from, const drawn_point& anchor) const {
+    double cost = 0.0;
+    const polygon* own = nullptr;
+    for (const leader_end& e : ends_) {
+        if (e.at == anchor) {
+            own = e.of;
+        } else if (distance(e.at, from, anchor) < end_size) {
+            cost += over_end;
+        }
+    }
+    constexpr double each = 8.0;
+    const double all = std::hypot(from.x - anchor.x, from.y - anchor.y);
+    double over = 0.0;
+    bool left_own = false;
+    for (double at = each; at < all; at += each) {
+        const drawn_point q{anchor.x + (from.x - anchor.x) * at / all,
+                            anchor.y + (from.y - anchor.y) * at / all};
+        left_own = left_own || own == nullptr || !within(*own, q);
+        over += left_own && !ground_.solid.is_free({q.x, q.y, 0.0, 0.0, {}}) ? each : 0.0;
+    }
+    return cost + over_others * over;
+}
+
+}  // namespace pelage::io
