@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include <pelage/base/phrase.hpp>
+#include <pelage/base/shell.hpp>
 #include <pelage/base/suggest.hpp>
 
 #include "words_said.hpp"
@@ -26,11 +27,6 @@ bool breed_called(const std::string& text, const workplace& w) {
     }
 }
 
-/// Quoted as a shell takes it, where it needs that.
-std::string for_a_shell(const std::string& text) {
-    return text.find(' ') == std::string::npos ? text : "'" + text + "'";
-}
-
 /// The options that the words behind the dog come to.
 std::string options_of(const std::string& rest, const workplace& w) {
     faults ignored;
@@ -41,10 +37,9 @@ std::string options_of(const std::string& rest, const workplace& w) {
         return " --service " + std::string(name(s->kind));
     }
     if (find(w.styles, rest) != nullptr) {
-        return " --style " + rest;
+        return " --style " + shell_word(rest);
     }
-    return rest.find('\'') == std::string::npos ? " --length '" + rest + "'"
-                                                : " --length '7F all off'";
+    return " --length " + shell_word(rest);
 }
 
 /// What to write for "biscuit 7F" or "cockapoo 7F all off".
@@ -55,12 +50,12 @@ std::string in_options(const std::string& text, const std::vector<std::string>& 
         std::string first = phrase(words, 0, n);
         const std::string rest = phrase(words, n, words.size());
         if (std::find(dogs.begin(), dogs.end(), first) != dogs.end()) {
-            return "what is asked of a dog stands behind options: pelage plan " + first +
-                   options_of(rest, w);
+            return "what is asked of a dog stands behind options: pelage plan " +
+                   shell_word(first) + options_of(rest, w);
         }
         first.resize(first.size() - (first.ends_with(',') ? 1 : 0));
         if (breed_called(first, w)) {
-            return "a dog in words: pelage plan --mix " + for_a_shell(first) + options_of(rest, w);
+            return "a dog in words: pelage plan --mix " + shell_word(first) + options_of(rest, w);
         }
     }
     return "a dog in words: pelage plan --mix cockapoo --length '7F all off'";

@@ -102,7 +102,7 @@ int deliver(const parsed& p, const surroundings& around, std::ostream& out, std:
     if (r.text.empty() && !r.lines && r.code == answer_is_no) {
         return r.code;  // nothing to write, and what was there stays
     }
-    const bool loud = around.colour && output.empty() && p.asked.options->format.empty();
+    const bool loud = around.colour && output.empty() && p.asked.options->format == "text";
     const auto write = [&](std::ostream& to) {
         if (r.lines) {
             r = r.lines(to);

@@ -1,19 +1,17 @@
 // Questions to the look-up that another command answers: what to write there.
+#include <pelage/base/shell.hpp>
+
 #include "answers/words/asked.hpp"
 
 namespace pelage::io {
 
 namespace {
 
-std::string for_a_shell(const std::string& text) {
-    return text.find(' ') == std::string::npos ? text : "'" + text + "'";
-}
-
 /// "pelage plan --mix 'shih tzu' --style one-length": the dog that was said, or any.
 std::string about_the_dog(const std::string& verb, const asked_back& a) {
     const std::string dog = a.coat          ? "--coat " + std::string(name(*a.coat))
                             : a.dog.empty() ? "DOG"
-                                            : "--mix " + for_a_shell(a.dog);
+                                            : "--mix " + shell_word(a.dog);
     return "pelage " + verb + " " + dog + (dog == "DOG" ? "" : " --style " + a.sheet);
 }
 
@@ -26,7 +24,7 @@ std::string elsewhere_words(const asked_back& a) {
         case asked_back::cause::denied:
             return "a question that is turned about isn't answered; found \"" + a.word +
                    "\"; ask for the thing itself, as in pelage lookup " +
-                   for_a_shell(a.readings.front()) + "; what is never done: pelage lookup never";
+                   shell_word(a.readings.front()) + "; what is never done: pelage lookup never";
         case asked_back::cause::price:
             return "what a groom or a tool costs is kept nowhere here; how many minutes a groom "
                    "takes: " +
@@ -39,9 +37,11 @@ std::string elsewhere_words(const asked_back& a) {
             return "what of " + a.word + "? the coat that waits so long: " + plan + " --back-in " +
                    a.word + "; when the dog is back: " + regrow;
         case asked_back::cause::part: {
-            const std::string of = "pelage lookup 'blade for " + a.dog;
-            return "on which part of it? write " + of + " back', " + of + " face' or " + of +
-                   " feet'; for all of the dog: " + plan;
+            const auto of = [&](const char* part) {
+                return "pelage lookup " + shell_word("blade for " + a.dog + " " + part);
+            };
+            return "on which part of it? write " + of("back") + ", " + of("face") + " or " +
+                   of("feet") + "; for all of the dog: " + plan;
         }
         default:
             return {};
