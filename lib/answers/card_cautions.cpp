@@ -34,6 +34,16 @@ void card_cautions::told(caution_when w) {
     told_.push_back(w);
 }
 
+std::vector<std::string> card_cautions::briefs_of(caution_when w) const {
+    std::vector<std::string> out;
+    for (const caution_line& c : g_.cautions) {
+        if (c.what.when == w) {
+            out.push_back(c.what.brief);
+        }
+    }
+    return out;
+}
+
 /// What stands above already, or in the step that it is about.
 bool card_cautions::told_already(std::size_t k) const {
     const caution_line& c = g_.cautions[k];

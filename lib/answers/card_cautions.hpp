@@ -22,6 +22,8 @@ class card_cautions {
     /// From now on that one stands already beside what it is about.
     void told(caution_when w);
 
+    /// What is minded of that, in brief; it isn't told by being asked for.
+    [[nodiscard]] std::vector<std::string> briefs_of(caution_when w) const;
     /// Of the whole dog, and of its fleas, whose bath comes first: before the work.
     [[nodiscard]] std::vector<std::string> of_the_dog();
     /// Of places the step goes over and no step before it did: what is said of the same places together, their

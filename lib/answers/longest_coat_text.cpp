@@ -58,6 +58,13 @@ std::string at_wish(const longest_coat_answer& a, const plan_request& r) {
            " such dogs would still be fine on the day asked; the date wants " + odds(asked) + ".";
 }
 
+void append_plan(document& d, const longest_coat_answer& a, const plan_request& r,
+                 const print_options& o, plan_told as) {
+    const plan_request ask = request_for(r, a.wishes);
+    d.append(as == plan_told::card ? card_of(a.plan, a.when, ask, o)
+                                   : document_of(a.plan, a.when, ask, o));
+}
+
 }  // namespace
 
 document document_of(const longest_coat_answer& a, const plan_request& r, const print_options& o,
@@ -77,6 +84,7 @@ document document_of(const longest_coat_answer& a, const plan_request& r, const 
         if (a.by_length && a.wished <= a.usual) {
             d.say(at_wish(a, r), 2);
         }
+        append_plan(d, a, r, o, as);
         return d;
     }
     const std::string fine =
@@ -85,10 +93,8 @@ document document_of(const longest_coat_answer& a, const plan_request& r, const 
                             brushing_of(r.patient) + ", are under their matting-prone lengths on " +
                             on_day(a.when.next_visit, o)
                       : ", held by brushing until " + on_day(a.when.next_visit, o);
-    const plan_request ask = request_for(r, a.wishes);
     d.say(wish + ": " + at_percent(a, r, o) + fine + ".", 2);
-    d.append(as == plan_told::card ? card_of(a.plan, a.when, ask, o)
-                                   : document_of(a.plan, a.when, ask, o));
+    append_plan(d, a, r, o, as);
     return d;
 }
 

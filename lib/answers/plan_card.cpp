@@ -4,10 +4,12 @@
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/planner/appointment.hpp>
+#include <pelage/planner/roughing.hpp>
 
 #include "answers/blends.hpp"
 #include "answers/card_bath.hpp"
 #include "answers/card_cautions.hpp"
+#include "answers/card_left.hpp"
 #include "answers/card_step.hpp"
 #include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
@@ -25,6 +27,7 @@
 #include "answers/words/service.hpp"
 #include "answers/words/skin.hpp"
 #include "answers/words/strip.hpp"
+#include "answers/words/tool.hpp"
 
 namespace pelage::io {
 
@@ -69,10 +72,8 @@ class card_page {
             }
         }
         page_.tell("Not to be done as asked:", stuck_places(beside_, g_, r_, o_), false);
-        left();
-        go_around();
-        agree();
-        choose(when);
+        say_left(page_, g_, r_, o_, cautions_);
+        agree(when);
         notes();
         before_work();
         work();
@@ -127,7 +128,7 @@ class card_page {
     void work() {
         const std::vector<plan_step> steps = steps_of(g_, r_, o_, beside_);
         page_.open({}, false);
-        bool nails = !booked_in_part(r_) && !g_.bath_waits();  // not told yet
+        bool nails = !booked_in_part(r_);  // not told yet
         for (const list when : {list::before_bath, list::after_bath}) {
             if (when == list::after_bath) {
                 rough_down();
@@ -155,7 +156,8 @@ class card_page {
     /// What most do before so much hair is washed, told where it would be done.
     void rough_down() {
         if (const caution* c = roughed_down()) {
-            between(c->brief);
+            const auto by = roughing_blade(r_, g_);
+            between(c->brief + (by ? ": " + held_words(*by, o_.units) : ""));
         }
     }
     [[nodiscard]] const caution* roughed_down() const {
@@ -170,8 +172,9 @@ class card_page {
     void step(const plan_step& s, const block* last) {
         const std::string lead = numbered(s.number);
         if (s.of == nullptr) {
-            const caution* c = s.combs_out ? find(r_.reference.cautions, "combing-out") : nullptr;
-            page_.add({line_as::step, s.does + (c == nullptr ? "" : ": " + c->brief), lead, 0,
+            const std::string minded =
+                s.combs_out ? joined(cautions_.briefs_of(caution_when::combing_out), "; ") : "";
+            page_.add({line_as::step, s.does + (minded.empty() ? "" : ": " + minded), lead, 0,
                        beside_number});
             if (s.combs_out) {
                 zone_list combed;
@@ -228,102 +231,8 @@ class card_page {
         return high(plain) > high(brief) ? brief : plain;
     }
 
-    /// "shoulders 35 mm (42 mm wanted, in 10 to 20 days)": what is left for today's length, in one line.
-    void as_it_is(cause why, std::string lead) {
-        grouped<std::string> by;
-        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            const zone_plan& z = g_.zones[i];
-            if (left_for_its_length(z) && z.why.what == why) {
-                by.add(hair_in_brief(z, o_.units), i);
-            }
-        }
-        std::vector<std::string> all;
-        for (const auto& [text, where] : by.all()) {
-            all.push_back(joined(places_.by_part(where), ", ") + " " + text);
-        }
-        if (!all.empty()) {
-            page_.add({line_as::item, joined(all, "; "), std::move(lead), 0, 2});
-        }
-    }
-
-    void left() {
-        as_it_is(cause::hair_below_wish, "Leave, too short yet: ");
-        as_it_is(cause::hair_at_wish, "Leave, near the wish as it is: ");
-        constexpr std::size_t long_list = 120;  // columns; nobody looks for a place in it
-        for (const line& l : left_lines(g_, r_, o_.units, false)) {
-            if (booked_in_part(r_) && g_.blocks.empty() && l.lead.empty() && l.text == not_booked) {
-                continue;  // what is booked stands above
-            }
-            const bool rest = !l.lead.empty() && l.text.size() > long_list;
-            if (l.as != line_as::caution) {
-                // who reads in haste takes "leave left ..." for a side
-                page_.add({line_as::item, rest ? "all else, as the sheet says" : l.text,
-                           "Leave: " + (rest ? "" : l.lead), 0, 2});
-            }
-        }
-        dont_touch();
-    }
-
-    void dont_touch() {
-        grouped<std::string> hurt;
-        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            if (g_.zones[i].came == outcome::skin_left) {
-                hurt.add(sore_in_brief(g_.zones[i]), i);
-            }
-        }
-        if (hurt.empty()) {
-            return;
-        }
-        zone_list beside;
-        for (const block& b : g_.blocks) {
-            for (const std::size_t i : b.zones) {
-                if (!g_.zones[i].beside_hurt.empty() &&
-                    std::find(beside.begin(), beside.end(), i) == beside.end()) {
-                    beside.push_back(i);
-                }
-            }
-        }
-        std::sort(beside.begin(), beside.end());
-        std::vector<std::string> all;
-        for (const auto& [why, where] : hurt.all()) {
-            all.push_back(joined(places_.by_part(where), ", ") + " (" + why + ")");
-        }
-        std::string text = joined(all, ", ");
-        if (!beside.empty()) {
-            text += ", nor the edge towards it of " + joined(places_.titles_of(beside), ", ");
-        }
-        if (const caution* c = find(r_.reference.cautions, "skin-finding")) {
-            text += "; " + c->brief;
-        }
-        page_.add({line_as::caution, std::move(text), "Don't touch: ", 0, 2});
-        cautions_.told(caution_when::skin_finding);
-    }
-
-    /// Lumps and scabs: felt for before anything is taken up.
-    void go_around() {
-        grouped<std::string> by;
-        for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            for (const skin_finding& f : g_.zones[i].around) {
-                const bool scab = f.state == skin_state::scab;
-                const caution* c = scab || !f.known
-                                       ? find(r_.reference.cautions, scab ? "scab" : "lump-new")
-                                       : nullptr;
-                by.add(around_in_brief(g_.zones[i], f, r_.rules.refusal, o_.units) +
-                           (c == nullptr ? "" : ": " + c->brief),
-                       i);
-                if (c != nullptr) {
-                    cautions_.told(c->when);
-                }
-            }
-        }
-        for (const auto& [text, where] : by.all()) {
-            page_.add({line_as::caution, joined(places_.by_part(where), ", ") + ": " + text,
-                       "Go around: ", 0, 2});
-        }
-    }
-
     /// What nobody has agreed to yet, and what only the owner can say.
-    void agree() {
+    void agree(const std::optional<return_date>& when) {
         std::vector<std::string> open;
         for (const consent& c : g_.consents) {
             if (!c.given) {
@@ -333,17 +242,20 @@ class card_page {
         if (!open.empty()) {
             page_.add({line_as::box, joined(open, "; "), "Agree in writing first: ", 0, 2});
         }
-        for (line& l : uneven_lines(g_, r_, o_.units)) {
-            page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
-        }
+        choose(when);
     }
 
-    /// While the owner has still to agree: whole ways, to tick one before the first stroke.
+    /// While the owner has still to agree: whole ways, to tick one before the first stroke. What is only asked
+    /// stands where there are none.
     void choose(const std::optional<return_date>& when) {
         const bool open = std::any_of(g_.consents.begin(), g_.consents.end(), [](const consent& c) {
             return !c.given && c.what != consent_for::frail;
         });
-        if (const auto t = open ? choices(g_, beside_, when, r_, o_) : std::nullopt) {
+        const auto t = open ? choices(g_, beside_, when, r_, o_) : std::nullopt;
+        for (line& l : ask_lines(g_, r_, o_.units, t.has_value())) {
+            page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
+        }
+        if (t) {
             page_.open("Choose with the owner before the first stroke", false);
             page_.show(*t);
             page_.open({}, false);

@@ -49,8 +49,9 @@ class plan_page {
             page_.tell("Not to be done as asked", stuck_places(beside_, g_, r_, o_));
             page_.tell("Leave", as_items(left_lines(g_, r_, o_.units)));
             consents();
-            page_.tell("Ask the owner", uneven_lines(g_, r_, o_.units));
-            if (auto t = choices(g_, beside_, when, r_, o_)) {
+            auto t = choices(g_, beside_, when, r_, o_);
+            page_.tell("Ask the owner", ask_lines(g_, r_, o_.units, t.has_value()));
+            if (t) {
                 page_.open("Choose with the owner before the first stroke");
                 page_.show(std::move(*t));
             }

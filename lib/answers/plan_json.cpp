@@ -182,7 +182,8 @@ std::string json_of(const groom& g, const std::optional<return_date>& when, cons
     }
     j["asks"] = json::array();
     for (const uneven_pair& p : g.asks) {
-        j["asks"].push_back(ask_words(p, r.reference.dog_body, length_unit::mm));
+        j["asks"].push_back(ask_words(p, r.reference.dog_body,
+                                      coat_of(r.reference, *r.patient.coat), length_unit::mm));
     }
     add_beside(j, b, g, r, o);
     if (o.explain && !g.stopped()) {

@@ -207,10 +207,51 @@ std::string broken_up(const groom& g, const plan_request& r, const work& whole) 
     return hours ? ", in two or three goes" : "";
 }
 
-std::vector<line> uneven_lines(const groom& g, const plan_request& r, length_unit u) {
+namespace {
+
+bool longer_than_asked(const zone_plan& z) {
+    return z.came == outcome::off_target && z.leaves && z.target &&
+           z.leaves->best > *z.target + z.tolerated;
+}
+
+/// "all of the body and legs 4.6 mm longer than asked; agreed?", of a jacket most of which is.
+std::string longer_words(const groom& g, const plan_request& r, length_unit u) {
+    std::size_t jacket = 0;
+    std::size_t so = 0;
+    grouped<std::string> by;
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        const bool of_jacket = r.reference.dog_body.zones[z.at.zone].has(zone_use::jacket);
+        jacket += of_jacket ? 1 : 0;
+        so += of_jacket && longer_than_asked(z) ? 1 : 0;
+        if (longer_than_asked(z)) {
+            by.add(missed_in_brief(z, u), i);
+        }
+    }
+    if (2 * so <= jacket) {
+        return {};
+    }
+    std::vector<std::string> all;
+    const place_words places(g, r);
+    for (const auto& [missed, where] : by.all()) {
+        all.push_back(listed(places.by_part(where)) + " " + missed);
+    }
+    return joined(all, "; ") + ": agreed?";
+}
+
+}  // namespace
+
+std::vector<line> ask_lines(const groom& g, const plan_request& r, length_unit u,
+                            bool choices_told) {
     std::vector<line> out;
     for (const uneven_pair& one : g.asks) {
-        out.push_back(item(ask_words(one, r.reference.dog_body, u)));
+        if (one.hurt || !choices_told) {
+            out.push_back(item(
+                ask_words(one, r.reference.dog_body, coat_of(r.reference, *r.patient.coat), u)));
+        }
+    }
+    if (std::string longer = longer_words(g, r, u); !longer.empty()) {
+        out.push_back(item(std::move(longer)));
     }
     return out;
 }

@@ -64,8 +64,10 @@ inline constexpr std::string_view not_booked = "all that isn't booked";
 /// one is.
 [[nodiscard]] std::string_view no_day_yet(const groom& g);
 
-/// What the owner is asked about pairs that come out uneven.
-[[nodiscard]] std::vector<line> uneven_lines(const groom& g, const plan_request& r, length_unit u);
+/// What the owner is asked: about pairs that come out uneven, unless whole ways to choose from say it
+/// (`choices_told`), and about a jacket most of which comes out longer than asked, within its sheet.
+[[nodiscard]] std::vector<line> ask_lines(const groom& g, const plan_request& r, length_unit u,
+                                          bool choices_told);
 
 /// What the coat is, where custom doesn't clip it and this plan does, a double one apart: its owner has
 /// agreed. Empty otherwise.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <pelage/planner/roughing.hpp>
 #include <pelage/trade/place_words.hpp>
 
 #include "planner/targets.hpp"
@@ -323,16 +324,11 @@ bool caution_judge::most_of_jacket(Holds holds) const {
 }
 
 bool caution_judge::much_comes_off() const {
-    length longest{};  // no comb is put on a dirty coat
-    for (const setup& s : setups_of(r_.tools, r_.today, r_.rules.cut)) {
-        if (s.kind == tool_kind::clip && !s.over && s.tool.cut == teeth::full) {
-            longest = longer(longest, s.tool.stated.best);
-        }
-    }
-    return most_of_jacket([&](const zone_plan& z) {
-        return z.now && !z.mat && z.leaves->best < longest &&
-               *z.now - z.leaves->best >= r_.rules.refusal.much_off.best;
-    });
+    const auto by = roughing_blade(r_, g_);
+    return by && most_of_jacket([&](const zone_plan& z) {
+               return z.now && !z.mat && z.leaves->best < by->tool.stated.best &&
+                      *z.now - z.leaves->best >= r_.rules.refusal.much_off.best;
+           });
 }
 
 bool caution_judge::nearly_bare() const {

@@ -29,6 +29,7 @@ namespace pelage::io {
 [[nodiscard]] std::string note_words(const plan_note& n, const plan_request& r, length_unit u);
 
 /// The question whether a pair is cut alike.
-[[nodiscard]] std::string ask_words(const uneven_pair& p, const body& b, length_unit u);
+[[nodiscard]] std::string ask_words(const uneven_pair& p, const body& b, const coat& c,
+                                    length_unit u);
 
 }  // namespace pelage::io

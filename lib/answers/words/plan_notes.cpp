@@ -183,7 +183,7 @@ std::string note_words(const plan_note& n, const plan_request& r, length_unit u)
            "the dog's file can say comb_out = true of one";
 }
 
-std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
+std::string ask_words(const uneven_pair& p, const body& b, const coat& c, length_unit u) {
     if (p.hurt) {
         // what is left alone is the longer one, or of a length that nobody knows
         const bool left_longer = !p.left || (p.right && *p.left > *p.right);
@@ -194,7 +194,8 @@ std::string ask_words(const uneven_pair& p, const body& b, length_unit u) {
                " while the " + (left_longer ? "left" : "right") + " one stays as it is" +
                (stays ? " (" + show(*stays, u) + ")" : "") + ", or leave both?";
     }
-    return uneven_words(p, b, u) + "; alike at " + show(shorter(*p.left, *p.right), u) + "?";
+    return uneven_words(p, b, u) + "; alike at " +
+           show(longer(shorter(*p.left, *p.right), c.shortest.best), u) + "?";
 }
 
 }  // namespace pelage::io
