@@ -50,9 +50,19 @@ io::plan_told told_as(const plan_options& o, const workplace& w) {
 reply longest_coat(const asked_groom& a, const plan_request& r, const groom& g, const days& wished,
                    io::plan_told as) {
     const longest_coat_answer b = back_in(r, g, wished);
-    return {
-        a.w.json ? io::json_of(b, r, a.w.print) : a.w.written(io::document_of(b, r, a.w.print, as)),
-        b.holds ? done : answer_is_no};
+    if (a.w.json) {
+        return {io::json_of(b, r, a.w.print), b.holds ? done : answer_is_no};
+    }
+    io::document page = io::document_of(b, r, a.w.print, as);
+    if (!b.holds) {
+        // shorter than its owner asked for is for the owner to say: the work stays as it was ordered
+        page.say("The plan as ordered, without that wait:");
+        const auto when = std::optional{back_of(a, r, g)};
+        const beside by = beside_plan(r, g, a.w.print.explain);
+        page.append(as == io::plan_told::card ? io::card_of(g, when, r, a.w.print, by)
+                                              : io::document_of(g, when, r, a.w.print, by));
+    }
+    return {a.w.written(std::move(page)), b.holds ? done : answer_is_no};
 }
 
 bool for_owner(const plan_options& o) {

@@ -18,12 +18,10 @@ bool any_zone(const groom& g, bool (*holds)(const zone_plan&)) {
 }
 
 /// How it is bathed, and on what the second list goes on.
-std::string bath_words_of(const groom& g, const plan_request& r, const appointment& a, bool frail) {
+std::string bath_words_of(const groom& g, const plan_request& r, const appointment& a) {
     const bool stripped =
         any_zone(g, [](const zone_plan& z) { return z.how.kind == tool_kind::fingers; });
-    std::string text = frail ? "the first visit ends here, or sooner if it tires: no full bath; "
-                               "another day: bath and dry"
-                       : stripped        ? "wash and dry legs, belly and beard only"
+    std::string text = stripped          ? "wash and dry legs, belly and beard only"
                        : g.fleas.empty() ? "bath and dry"
                                          : "flea bath and dry";
     for (const appointment_step& s : a.steps) {
@@ -40,13 +38,16 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
 
 }  // namespace
 
-std::string between_lists(const groom& g, const plan_request& r, card_cautions& cautions) {
+between_visits between_lists(const groom& g, const plan_request& r, card_cautions& cautions) {
     const std::string dry = stays_dry(r) ? no_bath_words(r) : std::string{};
     if (g.bath_waits()) {
-        return dry.empty() ? "stop here today: no bath while a mat is in. Once it is out: "
-                             "bath, dry, comb out, then"
-                           : "stop here today: no bath while a mat is in or the skin is hurt. "
-                             "Once a veterinarian has seen it: bath, dry, comb out, then";
+        return dry.empty() ? between_visits{"Stop here today: no bath while a mat is in",
+                                            "once it is out: bath, dry, comb out, then"}
+                           : between_visits{
+                                 "Stop here today: no bath while a mat is in or the "
+                                 "skin is hurt",
+                                 "once a veterinarian has seen it: bath, dry, comb "
+                                 "out, then"};
     }
     if (!bathed_between(r)) {
         return {};
@@ -58,14 +59,16 @@ std::string between_lists(const groom& g, const plan_request& r, card_cautions& 
     }
     if (!dry.empty()) {
         cautions.told(caution_when::open_skin);
-        return dry + (g.after == work{} ? "" : "; then on a dry, combed-out coat");
+        return {{}, dry + (g.after == work{} ? "" : "; then on a dry, combed-out coat")};
     }
     const bool frail = in_visits(g);
     const bool matted = any_zone(g, [](const zone_plan& z) { return z.mat.has_value(); });
     if (!g.fleas.empty() && !matted && !frail) {
         return {};  // bathed already
     }
-    return bath_words_of(g, r, appointment_of(r, g, booked_service(r)), frail);
+    return {frail ? "The first visit ends here, or sooner if it tires: no full bath" : "",
+            (frail ? "another day: " : "") +
+                bath_words_of(g, r, appointment_of(r, g, booked_service(r)))};
 }
 
 }  // namespace pelage::io

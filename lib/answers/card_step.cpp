@@ -32,6 +32,7 @@ class step_writer {
             }
         }
         short_against(out);
+        runs_hot(out);
         if (b_.how.kind == tool_kind::clip && !b_.how.over && skips(b_.how.tool)) {
             out.all_of_it += (out.all_of_it.empty() ? "" : "; ") +
                              std::string("skip teeth: on firm, flat skin only");
@@ -124,6 +125,16 @@ class step_writer {
         return {joined(out, "; ")};
     }
 
+    /// A bare blade that is due to be felt before its places are done; a comb keeps a warm one off the skin.
+    void runs_hot(card_step& out) const {
+        const work due = r_.rules.refusal.oil_after.best;
+        if (b_.how.kind == tool_kind::clip && !b_.how.over && b_.running > due + due) {
+            out.exceptions.push_back("about " + detail::fixed(in_minutes(b_.running), 0) +
+                                     " min on this blade: feel and cool it every " +
+                                     detail::fixed(in_minutes(due), 0));
+        }
+    }
+
     /// What is minded of a short blade against the lay.
     void short_against(card_step& out) const {
         for (const caution_line& c : g_.cautions) {
@@ -161,6 +172,9 @@ class step_writer {
         for (const skin_finding& f : z.around) {
             out.emplace_back(f.state == skin_state::scab ? "round the scab" : "round the lump");
         }
+        if (!z.beside_hurt.empty()) {
+            out.emplace_back("short of the sore edge");
+        }
         if (b_.off) {
             return out;
         }
@@ -182,7 +196,7 @@ class step_writer {
                 return std::string(in_words(*z.mat)) + ", clipped off";
             case cause::missed:
             case cause::as_its_part:
-                return missed_in_brief(z, u_);
+                return in_hand(z) ? "" : missed_in_brief(z, u_);
             case cause::goes_along:  // its length stands in the line
             case cause::scissored:
                 return {};
@@ -192,6 +206,12 @@ class step_writer {
             default:
                 return cause_words(r_, z, u_);
         }
+    }
+
+    /// A millimetre by scissors is no miss that a hand could mend.
+    [[nodiscard]] static bool in_hand(const zone_plan& z) {
+        return z.how.kind == tool_kind::scissors && z.leaves && z.target &&
+               z.leaves->best > *z.target && z.leaves->best - *z.target <= mm(1.0);
     }
 
     const block& b_;

@@ -142,11 +142,11 @@ std::string down_words(const regrowth_option& w, const place_words& places, cons
                                     : "only what can't be combed out is clipped off";
         case grow_back::even_part:
             return listed(w.down.size() <= 3 ? places.titles_of(w.down) : places.parts_of(w.down)) +
-                   " alike";
+                   " short, too";
         case grow_back::even_all:
             break;
     }
-    return alike(w.plan, r.reference.dog_body, r.rules.prices) ? "all alike"
+    return alike(w.plan, r.reference.dog_body, r.rules.prices) ? "all short"
                                                                : "the rest shorter, too";
 }
 
@@ -201,7 +201,7 @@ std::string back_head(const std::vector<whole_way>& all) {
         return std::any_of(all.begin(), all.end(),
                            [&](const whole_way& w) { return (w.*member).has_value(); });
     };
-    return any(&whole_way::back_in) ? "grown out" : any(&whole_way::when) ? "back by" : "";
+    return any(&whole_way::back_in) ? "as asked again" : any(&whole_way::when) ? "back by" : "";
 }
 
 std::string back_words(const whole_way& w, const print_options& o) {

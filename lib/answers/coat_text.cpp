@@ -36,7 +36,11 @@ document document_of(const coat_asked& c, const lookup_request& r, const print_o
         d.say("Its hair stops at about " + show(stops, o.units) + " (" +
               std::string(in_words(longest_terminal(k).why.how)) + ").");
     } else {
-        d.say(c.coat == coat_class::wire ? "The coat keeps growing." : "Its hair keeps growing.");
+        d.say(c.coat == coat_class::wire ? "The coat keeps growing."
+              : k.feathers ? "Its feathering keeps growing; its jacket stops at about " +
+                                 show(k.terminal.best, o.units) + " (" +
+                                 std::string(in_words(k.terminal.why.how)) + ")."
+                           : "Its hair keeps growing.");
     }
     d.say(k.matting_prone ? "Past about " + show(k.matting_prone->best, o.units) +
                                 " it mats, sooner where it isn't brushed to the skin (" +

@@ -79,12 +79,12 @@ document document_of(const longest_coat_answer& a, const plan_request& r, const 
             return d;
         }
         d.say("The best: back by " + come_by(a.when.next_visit, o) + ", " + at_percent(a, r, o) +
-                  (a.percent < 100 && a.wished <= a.usual ? "; shorter gains no day." : "."),
+                  (a.percent < 100 && a.wished <= a.usual ? "; shorter gains no day" : "") +
+                  (a.percent < 100 ? "; the owner decides." : "."),
               2);
         if (a.by_length && a.wished <= a.usual) {
             d.say(at_wish(a, r), 2);
         }
-        append_plan(d, a, r, o, as);
         return d;
     }
     const std::string fine =

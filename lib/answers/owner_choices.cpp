@@ -33,8 +33,7 @@ class choice_part : owner_view {
                     w.how == grow_back::keep_long
                         ? "Keep the rest long. What is short shows until it has grown: " + back(w) +
                               "."
-                        : "Take the " + named(all_down(w)) + " down to about " +
-                              even_in_words(w, o_.units) +
+                        : "Take the " + named(all_down(w)) + " down to about " + comes_to(w) +
                               (is_even(w) ? " too, so that it matches: "
                                           : " too, so that the difference shows less: ") +
                               back(w) + ".";
@@ -51,6 +50,11 @@ class choice_part : owner_view {
         page_section& s = add("While it grows back: please choose");
         s.how = lines_as::boxes;
         s.lines = std::move(choices);
+    }
+    [[nodiscard]] std::string comes_to(const regrowth_option& w) const {
+        regrowth_option all = w;
+        all.down = all_down(w);
+        return even_in_words(all, o_.units);
     }
     /// What it takes down, with what the plan itself does.
     [[nodiscard]] zone_list all_down(const regrowth_option& w) const {
@@ -133,8 +137,13 @@ class choice_part : owner_view {
                                   " will be uneven: please choose");
             s.how = lines_as::boxes;
             s.lines.push_back("Fine: left " + said(p.left) + ", right " + said(p.right) + ".");
-            s.lines.push_back(p.hurt ? "Leave the " + other + " as it is, too."
-                                     : "Both at " + long_as(shorter(*p.left, *p.right)) + ".");
+            s.lines.push_back(
+                p.hurt
+                    ? "Leave the " + other + " as it is, too."
+                    : "Both at " +
+                          long_as(longer(shorter(*p.left, *p.right),
+                                         coat_of(r_.reference, *r_.patient.coat).shortest.best)) +
+                          ".");
         }
     }
 };

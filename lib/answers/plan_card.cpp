@@ -100,7 +100,10 @@ class card_page {
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
             text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
-                    (a.by_sheet ? " by its sheet" : "") + broken_up(g_, r_, a.total());
+                    (a.by_sheet ? " by its sheet (" + detail::fixed(in_minutes(a.by_steps()), 0) +
+                                      " by its steps)"
+                                : "") +
+                    broken_up(g_, r_, a.total());
         }
         text += d.invented ? ". An invented dog." : ".";
         constexpr std::size_t long_title = 60;  // a lead is never broken
@@ -132,9 +135,13 @@ class card_page {
         for (const list when : {list::before_bath, list::after_bath}) {
             if (when == list::after_bath) {
                 rough_down();
-                if (const std::string text = between_lists(g_, r_, cautions_); !text.empty()) {
+                const between_visits then = between_lists(g_, r_, cautions_);
+                if (!then.ends_here.empty()) {
+                    page_.open(then.ends_here, false);
+                }
+                if (!then.text.empty()) {
                     nails = nails && !nails_before_bath();
-                    between(nails_before_bath() ? with_nails({}, "; " + text) : text);
+                    between(nails_before_bath() ? with_nails({}, "; " + then.text) : then.text);
                 }
             }
             const block* last = nullptr;
@@ -211,24 +218,11 @@ class card_page {
         return bathed_between(r_) && !booked_in_part(r_) && !g_.bath_waits() && !in_visits(g_) &&
                !stays_dry(r_);
     }
-    /// And the nails; ears are named by what is done with them where it takes no line more.
+    /// And the nails, and the ears where they may be cleaned.
     [[nodiscard]] std::string with_nails(std::string text, const std::string& after) const {
         text += text.empty() ? "" : "; ";
-        const std::string nails = no_foot_sound(g_, r_) ? std::string(nails_wait)
-                                  : sore_foot(g_, r_)   ? "nails, not on the sore foot"
-                                                        : "nails";
-        if (sore_ear(g_, r_)) {
-            return text + nails + after;
-        }
-        const auto high = [&](const std::string& t) {
-            const std::string all =
-                wrapped(std::string(beside_number, ' '), t, beside_number + 2, o_.width);
-            return std::count(all.begin(), all.end(), '\n');
-        };
-        const std::string brief =
-            text + (nails == "nails" ? "nails, ears" : nails + "; ears") + after;
-        const std::string plain = text + nails + "; clean the ears" + after;
-        return high(plain) > high(brief) ? brief : plain;
+        text += nails_today(g_, r_);
+        return text + (sore_ear(g_, r_) ? "" : ", ears") + after;
     }
 
     /// What nobody has agreed to yet, and what only the owner can say.

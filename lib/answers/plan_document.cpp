@@ -56,6 +56,9 @@ class plan_page {
                 page_.show(std::move(*t));
             }
             work();
+            if (!booked_in_part(r_) && sore_foot(g_, r_)) {
+                page_.say(sentence_case(nails_today(g_, r_)) + ".", 2);
+            }
             booked_with_it();
             page_.tell("Heat, by running minutes", heat(g_, r_));
             zone_table();

@@ -107,14 +107,37 @@ bool sore_foot(const groom& g, const plan_request& r) {
     });
 }
 
-bool no_foot_sound(const groom& g, const plan_request& r) {
-    const auto foot = [&](const zone_plan& z) {
-        return r.reference.dog_body.zones[z.at.zone].where == group::feet;
+std::string nails_today(const groom& g, const plan_request& r) {
+    if (no_foot_sound(r, g)) {
+        return "no nails today: the feet are sore";
+    }
+    const auto foot = [&](const place& p) {
+        return r.reference.dog_body.zones[p.zone].where == group::feet;
     };
-    return std::any_of(g.zones.begin(), g.zones.end(), foot) &&
-           std::all_of(g.zones.begin(), g.zones.end(),
-                       [&](const zone_plan& z) { return !foot(z) || z.hurt; });
+    const bool hated =
+        std::any_of(g.cautions.begin(), g.cautions.end(), [&](const caution_line& c) {
+            return c.what.when == caution_when::sensitive_limb &&
+                   std::any_of(c.where.begin(), c.where.end(), foot);
+        });
+    return std::string("nails") + (sore_foot(g, r) ? ", not on the sore foot" : "") +
+           (hated ? ", as far as it lets you" : "");
 }
+
+namespace {
+
+/// Where undercoat is taken out, hurt places aside.
+std::string carded_places(const groom& g, const plan_request& r) {
+    zone_list where;
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        if (carded_by_default(r.reference.dog_body.zones[z.at.zone]) && !z.hurt) {
+            where.push_back(i);
+        }
+    }
+    return listed(place_words(g, r).by_part(where));
+}
+
+}  // namespace
 
 std::vector<line> booked_steps(const groom& g, const plan_request& r) {
     std::vector<line> out;
@@ -133,10 +156,10 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         std::string text = step_work_words(done);
         const std::string& rake = coat_of(r.reference, *r.patient.coat).carded_with;
         if (done == service_step::deshed && !rake.empty()) {
-            text = rake + ": " + text;
+            text = rake + " over " + carded_places(g, r) + ": " + text;
         }
         if (done == service_step::nails && sore_foot(g, r)) {
-            text = no_foot_sound(g, r) ? std::string(nails_wait) : text + "; not on the sore foot";
+            text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not on the sore foot";
         }
         if (done == service_step::bath) {
             text += gently_words(r);

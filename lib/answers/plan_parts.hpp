@@ -47,9 +47,8 @@ namespace pelage::io {
 [[nodiscard]] std::vector<line> booked_steps(const groom& g, const plan_request& r);
 /// Whether the skin of a foot or its pads is hurt, so that its nails are left.
 [[nodiscard]] bool sore_foot(const groom& g, const plan_request& r);
-/// Whether all of them are hurt: no nail is shortened.
-[[nodiscard]] bool no_foot_sound(const groom& g, const plan_request& r);
-inline constexpr std::string_view nails_wait = "no nails today: the feet are sore";
+/// "nails", or what is minded of them today: sore feet, and feet it hates to have touched.
+[[nodiscard]] std::string nails_today(const groom& g, const plan_request& r);
 /// Whether an ear is left alone for its skin: it isn't wiped, either.
 [[nodiscard]] bool sore_ear(const groom& g, const plan_request& r);
 

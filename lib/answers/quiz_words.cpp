@@ -271,7 +271,7 @@ std::string question_words(const quiz_question& q, const quiz_request& r, length
             return capital(coat_title(q, r)) + ": which comes nearest to " + show(q.wanted, u) +
                    ", with the lay?";
         case quiz_asks::sheet_length:
-            return of_sheet(q, r) + ": what is left there?";
+            return of_sheet(q, r) + ": what does the sheet ask for there?";
         case quiz_asks::sheet_blade:
             break;
     }
@@ -314,7 +314,8 @@ std::string basis_words(const quiz_question& q, const quiz_request& r) {
 }
 
 std::string quiz_caution() {
-    return "Every question is of a sound, grown dog whose coat is clipped and clean, with nothing "
+    return "Every question is of a sound, grown dog with a clean coat that is to be clipped, with "
+           "nothing "
            "found on it but where the question says so (a mat). On the table the skin, the dog and "
            "the heat of the blade are looked "
            "at first; local rules, the owner's consent and a veterinarian's word come before any "

@@ -60,9 +60,10 @@ work minutes_beside_plan(const service& booked, dog_size size, coat_class coat,
 }
 
 work appointment::total() const {
-    if (by_sheet) {
-        return *by_sheet + beyond;
-    }
+    return by_sheet ? *by_sheet + beyond : by_steps();
+}
+
+work appointment::by_steps() const {
     work sum{};
     for (const appointment_step& s : steps) {
         sum += s.takes;
@@ -82,6 +83,35 @@ std::vector<step_today> steps_today(const plan_request& r, const service& booked
     return out;
 }
 
+namespace {
+
+/// Whether there are such places and all of them are hurt.
+template <class Is>
+bool all_hurt(const plan_request& r, const groom& g, Is is) {
+    bool any = false;
+    for (const zone_plan& z : g.zones) {
+        if (is(r.reference.dog_body.zones[z.at.zone])) {
+            if (!z.hurt) {
+                return false;
+            }
+            any = true;
+        }
+    }
+    return any;
+}
+
+bool left_hurt(service_step s, const plan_request& r, const groom& g) {
+    return (s == service_step::nails && no_foot_sound(r, g)) ||
+           (s == service_step::ears &&
+            all_hurt(r, g, [](const zone& z) { return z.has(zone_use::ear_leather); }));
+}
+
+}  // namespace
+
+bool no_foot_sound(const plan_request& r, const groom& g) {
+    return all_hurt(r, g, [](const zone& z) { return z.where == group::feet; });
+}
+
 appointment appointment_of(const plan_request& r, const groom& g, const service& booked) {
     appointment out;
     for (const step_today& one : steps_today(r, booked)) {
@@ -90,7 +120,7 @@ appointment appointment_of(const plan_request& r, const groom& g, const service&
                            : s == service_step::after_bath
                                ? g.after
                                : step_work(s, r.patient.size, bathed_as(r, g), r.rules.prices);
-        if (takes > work{}) {
+        if (takes > work{} && !left_hurt(s, r, g)) {
             out.steps.push_back({s, takes});
         }
     }

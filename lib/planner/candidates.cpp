@@ -271,6 +271,10 @@ candidate cell_for(const zone_situation& at, const setup& s, const finished& on_
     const parameters& rules = at.request.rules;
     if (const auto why = refuse(s, at.today, rules.refusal, rules.cut)) {
         c.no = {barrier::kind::rule, *why};
+    } else if (at.today.mat != nullptr && s.kind == tool_kind::clip) {
+        if (const auto lying = refuse_under_lying_mat(s, *at.today.mat, on_the_coat.best)) {
+            c.no = {barrier::kind::rule, *lying};
+        }
     }
     return c;
 }

@@ -332,8 +332,19 @@ bool caution_judge::much_comes_off() const {
 }
 
 bool caution_judge::nearly_bare() const {
-    return most_of_jacket(
-        [&](const zone_plan& z) { return z.leaves->best < r_.rules.refusal.comb_for.best; });
+    const auto bare = [&](const zone_plan& z) {
+        return clipped(z) && z.leaves && z.leaves->best < r_.rules.refusal.comb_for.best;
+    };
+    // four bare legs are cold, too
+    work legs{};
+    work bare_legs{};
+    for (const zone_plan& z : g_.zones) {
+        if (zone_of(z).where == group::legs) {
+            legs += zone_of(z).clip_time.best;
+            bare_legs += bare(z) ? zone_of(z).clip_time.best : work{};
+        }
+    }
+    return bare_legs + bare_legs > legs || most_of_jacket(bare);
 }
 
 bool caution_judge::bath_is(bath_care c) const {

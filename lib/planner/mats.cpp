@@ -93,7 +93,10 @@ std::size_t blade_for(const plan_request& r, const ready_kit& ready,
             }
             zone_situation at(r, c, z, false);
             at.today.sheet_clips = true;
-            return !refuse(s, at.today, r.rules.refusal, r.rules.cut);
+            const bool into_it =
+                at.today.mat != nullptr &&
+                refuse_under_lying_mat(s, *at.today.mat, top.leaves(k, *r.patient.coat).best);
+            return !into_it && !refuse(s, at.today, r.rules.refusal, r.rules.cut);
         });
         best = passes ? k : best;
     }

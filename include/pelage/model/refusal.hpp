@@ -150,6 +150,18 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     return std::nullopt;
 }
 
+/// On hair that lies a blade leaves more than it states, and hair that long reaches into the mat: `leaves`, by that
+/// setup on that coat, is more than the free hair. A 10 and shorter are tried all the same: where they don't pass,
+/// nothing does.
+[[nodiscard]] inline std::optional<refusal> refuse_under_lying_mat(const setup& s,
+                                                                   const mat_finding& m,
+                                                                   const length& leaves) {
+    const bool into_it = m.free_hair && leaves > *m.free_hair;
+    return into_it && how_short(s.tool) == shortness::longer
+               ? std::optional{refusal::under_mat_too_long}
+               : std::nullopt;
+}
+
 [[nodiscard]] inline std::optional<refusal> refuse_short(const setup& s, const zone_today& t) {
     const zone& z = *t.where;
     switch (how_short(s.tool)) {
@@ -184,9 +196,11 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
     const zone& z = *t.where;
     const shortness how = how_short(s.tool);
     if (how == shortness::longer) {
-        // its gaps take a lip, a fold of the throat, the web between toes, a teat in the fringe
+        // its gaps take a lip, a fold of the throat, the web between toes, a teat in the fringe; pushed against
+        // the lay the skin of a flank, a stifle, a hock or an ear rolls into them
         return z.has(zone_use::clean_face) || z.has(zone_use::clean_feet) ||
-                       z.has(zone_use::scissors_only)
+                       z.has(zone_use::scissors_only) || z.has(zone_use::web) ||
+                       z.has(zone_use::teats)
                    ? std::optional{refusal::long_on_web}
                    : std::nullopt;
     }

@@ -21,7 +21,9 @@ struct appointment {
     /// of a full groom alone.
     std::optional<work> by_sheet;
     work beyond{};  ///< what mats and hurt skin of today add to the sheet's own minutes
-    [[nodiscard]] work total() const;  ///< all steps together
+    [[nodiscard]] work by_steps() const;  ///< all steps together
+    [[nodiscard]] work total()
+        const;  ///< the sheet's own minutes where it has them, or all steps together
 };
 
 /// A step as it is booked, and as it is done today.
@@ -34,10 +36,13 @@ struct step_today {
 [[nodiscard]] std::vector<step_today> steps_today(const plan_request& r, const service& booked);
 
 /// The appointment of a planned groom. Where the skin allows no bath (bath_for) the coat is brushed through
-/// in its place, and no undercoat is washed out. `beyond` counts combing out, the passes that mats cost before the
+/// in its place, and no undercoat is washed out; hurt feet and ears take no time. `beyond` counts combing out, the passes that mats cost before the
 /// bath, and what felt slows the clipper: a sheet's own minutes are of a dog without.
 [[nodiscard]] appointment appointment_of(const plan_request& r, const groom& g,
                                          const service& booked);
+
+/// Whether the skin of all its feet is hurt: no nail is shortened.
+[[nodiscard]] bool no_foot_sound(const plan_request& r, const groom& g);
 
 /// Minutes of a service's steps but the plan's own, for a dog of that size and coat with sound skin.
 [[nodiscard]] work minutes_beside_plan(const service& booked, dog_size size, coat_class coat,

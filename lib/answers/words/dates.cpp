@@ -49,13 +49,15 @@ bool never_brushed(const plan_request& r) {
     return counted(r.patient.brushed) == habit::none;
 }
 
+/// How it is taken where neither owner nor sheet says, and of what came felted.
+constexpr std::string_view unbrushed = " if not brushed at home (nothing is said of it)";
+
 /// What nobody told is said once, with the date that hangs on it.
 std::string assumed(const plan_request& r) {
     const dog& d = r.patient;
-    return d.brushing_said
-               ? std::string{}
-               : " if " + title(d.brushed) +
-                     (d.upkeep_assumed ? ", as the sheet assumes" : " (nothing is said of it)");
+    return d.brushing_said    ? std::string{}
+           : d.upkeep_assumed ? " if " + title(d.brushed) + ", as the sheet assumes"
+                              : std::string(unbrushed);
 }
 
 /// What the last groom is known by: a day that was only said is no record.
@@ -253,8 +255,8 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
         (o.today ? " (" + day_number(open ? between(*o.today, *open) : b.next_visit) + ")" : "");
     const dog& d = r.patient;
     if (!d.brushing_said && mats_by_length(coat_of(r.reference, *d.coat))) {
-        first += " if " + title(d.brushed) +
-                 (d.upkeep_assumed ? " (sheet's guess)" : " (nothing is said of it)");
+        first += d.upkeep_assumed ? " if " + title(d.brushed) + " (sheet's guess)"
+                                  : std::string(unbrushed);
     }
     if (b.reason == visit_kind::usual) {
         return first + ", the usual interval of this coat.";

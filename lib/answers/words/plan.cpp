@@ -156,9 +156,8 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
         case cause::mat_off:
             return mat_words(r, z);
         case cause::part_down:
-            return "clipped with the " +
-                   std::string(name(part_of(r.reference.dog_body.zones[z.at.zone]))) +
-                   ", which are much matted";
+            return "clipped too: much of the " +
+                   std::string(name(part_of(r.reference.dog_body.zones[z.at.zone]))) + " is matted";
         case cause::goes_along:
             return "goes with the " + title(r.reference.dog_body, *z.why.of) +
                    ", whose mats are clipped off; the sheet wants " + show(*z.why.wished, u);
@@ -179,11 +178,11 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
 std::string hair_in_brief(const zone_plan& z, length_unit u) {
     const bool said = z.target && z.now && show(*z.target, u) != show(*z.now, u);
     const std::string wanted = said ? show(*z.target, u) + " wanted" : "";
-    const std::string wait = !z.why.wait ? ""
-                             : z.why.wait->never
-                                 ? "may never get there"
-                                 : "in " + detail::fixed(in_days(z.why.wait->early), 0) + " to " +
-                                       detail::fixed(in_days(z.why.wait->late), 0) + " days";
+    const std::string wait =
+        !z.why.wait         ? ""
+        : z.why.wait->never ? "may never get there"
+                            : "near enough in " + detail::fixed(in_days(z.why.wait->early), 0) +
+                                  " to " + detail::fixed(in_days(z.why.wait->late), 0) + " days";
     return (z.now ? show(*z.now, u) : std::string{}) +
            (wanted.empty() ? "" : " (" + wanted + (wait.empty() ? "" : ", " + wait) + ")");
 }

@@ -45,7 +45,8 @@ std::string appointment_words(const appointment& a, const std::string& broken_up
         "Whole appointment, about " + whole_minutes(a.total()) + " min" + broken_up;
     if (a.by_sheet) {
         return head + ": " + whole_minutes(*a.by_sheet) + " by the salon's own sheet" +
-               (a.beyond > work{} ? ", today's mats beside" : "") + ".";
+               (a.beyond > work{} ? ", today's mats beside" : "") + "; its steps add up to " +
+               whole_minutes(a.by_steps()) + ".";
     }
     std::vector<std::string> parts;
     for (const appointment_step& s : a.steps) {
