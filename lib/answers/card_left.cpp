@@ -38,6 +38,8 @@ class left_writer {
         go_around();
     }
 
+    void hurt() { dont_touch(); }
+
   private:
     /// "shoulders 35 mm (42 mm wanted, in 10 to 20 days)": what is left for today's length, in one line.
     void as_it_is(cause why, std::string lead) {
@@ -124,6 +126,11 @@ class left_writer {
 };
 
 }  // namespace
+
+void say_hurt(document& page, const groom& g, const plan_request& r, const print_options& o,
+              card_cautions& cautions) {
+    left_writer(page, g, r, o, cautions).hurt();
+}
 
 void say_left(document& page, const groom& g, const plan_request& r, const print_options& o,
               card_cautions& cautions) {

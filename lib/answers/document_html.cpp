@@ -121,7 +121,7 @@ std::string html_of(const typed_table& t, length_unit u) {
 /// A section's lines and tables, lists opened and closed around them.
 class section_page {
   public:
-    section_page(length_unit u, double views_share) : u_(u), views_share_(views_share) {}
+    section_page(length_unit u, const paper_size& paper) : u_(u), paper_(paper) {}
 
     [[nodiscard]] std::string of(const section& s) {
         if (only_drawings(s) && views_in(s) > 0) {
@@ -211,8 +211,9 @@ class section_page {
         for (const auto& row : rows) {
             widest = std::max(widest, width_of(row));
         }
-        std::string out = "<section class=\"views\"";
-        const long share = std::lround(100.0 * views_share_);
+        std::string out =
+            paper_.own_sheet ? "<section class=\"views own\"" : "<section class=\"views\"";
+        const long share = std::lround(100.0 * paper_.views_share);
         out += share < 100 ? " style=\"--on-paper:" + std::to_string(share) + "%\">\n" : ">\n";
         for (const auto& row : rows) {
             const long of_widest = std::lround(100.0 * width_of(row) / widest);
@@ -221,8 +222,12 @@ class section_page {
                                     : std::string{}) +
                    ">\n";
             for (const drawing* f : row) {
-                out += figure_of(*f, " style=\"flex:" +
-                                         std::to_string(std::lround(size_of(*f).width)) + " 1 0\"");
+                const double width = size_of(*f).width;
+                const long of_all = std::lround(100.0 * width / widest_of(s));
+                out += figure_of(
+                    *f, " style=\"flex:" + std::to_string(std::lround(width)) + " 1 0" +
+                            (paper_.own_sheet ? ";--w:" + std::to_string(of_all) + "%" : "") +
+                            "\"");
             }
             out += "</div>\n";
         }
@@ -242,7 +247,7 @@ class section_page {
     }
 
     length_unit u_;
-    double views_share_;
+    paper_size paper_;
     std::string out_;
     std::string_view open_;  ///< the list that is open
     bool in_item_ = false;
@@ -282,7 +287,7 @@ std::string html_of(const document& d, length_unit u) {
             out += s.beside ? "<div class=\"pair\">\n" : "</div>\n";
             open = s.beside;
         }
-        out += section_page(u, paper.views_share).of(s);
+        out += section_page(u, paper).of(s);
     }
     out += open ? "</div>\n" : "";
     if (d.sign) {

@@ -83,6 +83,32 @@ double views_high(const section& s) {
     return high * sheet_wide / widest;
 }
 
+/// How high they are one below the other, the widest on all of the sheet's width, in mm.
+double views_below(const section& s) {
+    double high = 0.0;
+    double captions = 0.0;
+    for (const auto& row : rows_of(s)) {
+        for (const drawing* one : row) {
+            high += size_of(*one).height;
+            captions += caption_high;
+        }
+    }
+    return high * sheet_wide / widest_of(s) + captions;
+}
+
+/// The share of the width at which the letters of two views in a row are as small as may be on paper.
+double least_share(const section& s) {
+    constexpr double letter =
+        26.0;  // of a place's label, in units of the drawing (picture_svg.cpp)
+    constexpr double least_points = 5.0;  // assumption: smaller nobody reads beside a dog
+    constexpr double points_a_mm = 72.0 / 25.4;
+    double widest = 1.0;
+    for (const auto& row : rows_of(s)) {
+        widest = std::max(widest, width_of(row));
+    }
+    return least_points / (letter * sheet_wide / widest * points_a_mm);
+}
+
 const section* views_of(const document& d) {
     const auto at = std::find_if(d.sections.begin(), d.sections.end(), [](const section& s) {
         return !s.blocks.empty() && only_drawings(s) && !std::get<drawing>(s.blocks.front()).chart;
@@ -101,6 +127,16 @@ drawn_size size_of(const drawing& d) {
     char* rest = nullptr;
     const double width = std::strtod(d.svg.c_str() + at + box.size(), &rest);
     return {width, std::strtod(rest, nullptr)};
+}
+
+double widest_of(const section& s) {
+    double out = 1.0;
+    for (const auto& row : rows_of(s)) {
+        for (const drawing* one : row) {
+            out = std::max(out, size_of(*one).width);
+        }
+    }
+    return out;
 }
 
 double width_of(const std::vector<const drawing*>& row) {
@@ -147,7 +183,7 @@ paper_size on_paper_of(const document& d) {
         return {std::string(near_by ? sizes.back().called : sizes.front().called)};
     }
     constexpr double at_ease = 0.9;
-    constexpr double least = 0.55;  // smaller it can't be read
+    const double least = least_share(*views);
     const double high = views_high(*views);
     double share = 1.0;
     for (const letters& one : sizes) {
@@ -158,7 +194,8 @@ paper_size on_paper_of(const document& d) {
             return {std::string(one.called), share};
         }
     }
-    return {};  // over the end of the sheet in any size: at ease, then
+    // over the end of the sheet in any size: at ease, then, and the views large on one of their own
+    return {{}, std::min(1.0, sheet_high / views_below(*views)), true};
 }
 
 }  // namespace pelage::io

@@ -17,6 +17,8 @@ struct drawn_size {
 
 /// The views of a section in rows of two, as they stand on a page.
 [[nodiscard]] std::vector<std::vector<const drawing*>> rows_of(const section& s);
+/// How wide the widest view alone is, in units of the drawing.
+[[nodiscard]] double widest_of(const section& s);
 /// How wide a row is, in units of the drawing.
 [[nodiscard]] double width_of(const std::vector<const drawing*>& row);
 
@@ -27,6 +29,7 @@ struct drawn_size {
 struct paper_size {
     std::string called;        ///< classes of the style, "" for letters at ease
     double views_share = 1.0;  ///< how much of the sheet's width its views have
+    bool own_sheet = false;    ///< the views have a sheet of their own, one below the other
 };
 /// Reckoned from the letters that stand in a line at most; Letter is the lower sheet, A4 the narrower.
 [[nodiscard]] paper_size on_paper_of(const document& d);

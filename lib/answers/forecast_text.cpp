@@ -12,6 +12,7 @@
 #include "answers/words/dates.hpp"
 #include "answers/words/growth.hpp"
 #include "answers/words/learned.hpp"
+#include "answers/words/skin.hpp"
 #include "answers/words/when.hpp"
 
 namespace pelage::io {
@@ -260,6 +261,14 @@ document document_of(const forecast& f, const plan_request& r, const print_optio
     say_note(d, r.patient);
     if (unseen != nullptr) {
         say_unseen(d, *unseen, r, o);
+    }
+    if (ails(r.patient)) {
+        d.caution(
+            "It ails: a veterinarian's word first. The days below count from a whole groom "
+            "today.");
+    }
+    if (!hurt_skin_words(r).empty()) {
+        d.caution("Hurt skin is left, and done when the veterinarian says.");
     }
     d.say(when_in_words(f.when, held_zones(f, r), r, o));
     say_learned(d, f, r, o.units);

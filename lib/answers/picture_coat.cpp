@@ -13,6 +13,7 @@ namespace {
 struct layers {
     std::string places;
     std::string mats;
+    std::string mat_edges;  ///< their borders, over blends
     std::string sores;
     std::string bands;  ///< edges towards hurt skin
     std::string leather;
@@ -150,6 +151,7 @@ void add_mat(const pictured_place& p, const drawn_area& a, const std::string& da
                              : p.clipped_off ? filled_with::crosses
                                              : filled_with::lozenges;
     to.mats += path_of("pd-m", data) + filled(sign, flat(a));
+    to.mat_edges += data;
     used.combed = used.combed || p.combed_out;
     used.clipped = used.clipped || (!p.combed_out && p.clipped_off);
     used.mat = used.mat || (!p.combed_out && !p.clipped_off);
@@ -166,15 +168,18 @@ void add_cover(const pictured_place& p, const drawn_area& a, const std::string& 
         return;
     }
     to.places += path_of("pd-z pd-p", data);
-    const bool bare = p.as == shown_as::unsaid || p.as == shown_as::carded ||
-                      p.as == shown_as::stripped || is_sore(p);
+    const bool bare = p.as == shown_as::unsaid || is_sore(p);
     const bool ask = p.as == shown_as::ask;
+    const bool carded = p.as == shown_as::carded || p.as == shown_as::stripped;
     if (!bare && !p.mat) {
-        to.places += filled(ask ? filled_with::questions : filled_with::dots, flat(a));
+        to.places += filled(ask      ? filled_with::questions
+                            : carded ? filled_with::rakes
+                                     : filled_with::dots,
+                            flat(a));
     }
     used.ask = used.ask || ask;
-    used.left = used.left || (!bare && !ask);
-    used.carded = used.carded || p.as == shown_as::carded || p.as == shown_as::stripped;
+    used.left = used.left || (!bare && !ask && !carded);
+    used.carded = used.carded || carded;
 }
 
 void add_place(layers& to, const drawn_area& a, const pictured_view& v, signs_used& used) {
@@ -249,6 +254,7 @@ std::string coat_drawn(const pictured_view& v, signs_used& used) {
            (d.ground.empty() ? "" : path_of("pd-g", path_data(d.ground, true))) + of.places +
            of.mats + (of.unlike.empty() ? "" : path_of("pd-dw", of.unlike)) +
            (of.unlike.empty() ? "" : path_of("pd-di", of.unlike)) + seams_drawn(v, used) +
+           (of.mat_edges.empty() ? "" : path_of("pd-mo", of.mat_edges)) +
            (of.leather.empty() ? "" : path_of("pd-e", of.leather)) +
            (d.edge.empty() ? "" : path_of("pd-e", path_data(d.edge, false))) +
            (of.bands.empty() ? "" : path_of("pd-wb", of.bands)) + of.sores + face_drawn(d);

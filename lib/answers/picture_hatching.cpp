@@ -101,6 +101,8 @@ sign sign_of(filled_with w) {
             return {6.0, 22.0, "m0-6l6 6l-6 6l-6-6z", "pd-my"};
         case filled_with::questions:
             return {8.0, 30.0, "m-5-5c0-6 10-6 10 0c0 4-5 4-5 8m0 6h0", "pd-mx"};
+        case filled_with::rakes:
+            return {7.0, 24.0, "m-4-5v10m4-10v10m4-10v10", "pd-l2"};
         case filled_with::dots:
         case filled_with::net:
             break;

@@ -15,6 +15,7 @@ enum class filled_with {
     lozenges,   ///< a mat with which nothing is done
     dots,       ///< left alone
     questions,  ///< its owner is asked first
+    rakes,      ///< dead hair comes out, no length is cut
     net         ///< hurt skin
 };
 

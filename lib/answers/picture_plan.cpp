@@ -167,6 +167,12 @@ std::vector<pictured_seam> seams_of(const groom& g, const body& b) {
     return out;
 }
 
+std::size_t pads_of(const body& b) {
+    const auto pads = std::find_if(b.zones.begin(), b.zones.end(),
+                                   [](const zone& z) { return z.has(zone_use::pads); });
+    return static_cast<std::size_t>(pads - b.zones.begin());
+}
+
 /// Places the dog hates to have touched; nothing is done at those left alone.
 void add_tender(const plan_request& r, std::vector<pictured_place>& to) {
     if (r.patient.sensitive.empty()) {
@@ -178,7 +184,12 @@ void add_tender(const plan_request& r, std::vector<pictured_place>& to) {
     for (const std::string& word : r.patient.sensitive) {
         const selection* meant = parts.find(word);
         for (const place& at : meant != nullptr ? meant->places : std::vector<place>{}) {
-            tell_found(at, b, to, [](pictured_place& p) { p.tender = true; });
+            const auto tender = [](pictured_place& p) { p.tender = true; };
+            tell_found(at, b, to, tender);
+            // who can't touch the feet can't scoop the pads
+            if (b.zones[at.zone].where == group::feet) {
+                tell_found({pads_of(b), at.which}, b, to, tender);
+            }
         }
     }
 }

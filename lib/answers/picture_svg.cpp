@@ -34,6 +34,8 @@ constexpr std::string_view plain_style =
     ".pd-z{stroke:#fff;stroke-width:2;stroke-linejoin:round}"
     ".pd-p{fill:#fbfaf6;stroke:#8a8a86}"
     ".pd-l1{fill:none;stroke:#6a6a66;stroke-width:4;stroke-linecap:round}"
+    ".pd-l2{fill:none;stroke:#6a6a66;stroke-width:2.6;stroke-linecap:round}"
+    ".pd-mo{fill:none;stroke:#1a1a1a;stroke-width:7;stroke-linejoin:round}"
     ".pd-hg{display:none}"
     ".pd-w{fill:#fff;stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
     ".pd-wb{fill:none;stroke:#1a1a1a;stroke-width:34;stroke-dasharray:3 7}"
@@ -68,7 +70,7 @@ constexpr std::string_view plain_style =
     ".pd .pd-h{font-size:34px;font-weight:bold}"
     "@media screen{.pd-q{fill:#fff}}"
     "@media screen and (prefers-color-scheme:dark){.pd .pd-o{fill:#e9e7e0}.pd-r{stroke:#d5d3cc}"
-    ".pd-rw{stroke:#1d1d1b}.pd-p{fill:#3a3a37}.pd-l1{stroke:#c9c7c0}"
+    ".pd-rw{stroke:#1d1d1b}.pd-p{fill:#3a3a37}.pd-l1,.pd-l2{stroke:#c9c7c0}"
     ".pd-w{fill:#1d1d1b;stroke:#f4f2ec}.pd-w1{stroke:#f4f2ec}.pd-e{stroke:#c9c7c0}.pd-f{"
     "fill:#55554f}.pd-g{fill:#45443f;stroke:#"
     "c9c7c0}"
@@ -256,10 +258,7 @@ void add_places(const signs_used& used, sign_rows& to) {
     add(used.mat, "mat: leave it in", "pd-m", filled_with::lozenges);
     add(used.left, "leave", "pd-z pd-p", filled_with::dots);
     add(used.ask, "ask first", "pd-z pd-p", filled_with::questions);
-    if (used.carded) {
-        to.add("dead hair out, no length cut",
-               [](double x, double y) { return path_of("pd-z pd-p", box_at(x, y)); });
-    }
+    add(used.carded, "dead hair out, nothing cut", "pd-z pd-p", filled_with::rakes);
     add(used.sore, "! don't touch", "pd-w", filled_with::net);
     if (used.beside) {
         to.add("nor an edge with teeth", [](double x, double y) {

@@ -106,8 +106,11 @@ void add_signs(laid_view& v) {
         if (warns(*p) && !is_warned(r, v.labels)) {
             v.warnings.push_back(sign_in(r, 40.0, v));
         }
-        if (p->tender) {
-            v.tender.push_back(sign_in(r, 26.0, v));
+        for (const prepared_ring& each : v.of.ready.rings[i]) {
+            // both feet, and no strand of one beside it
+            if (p->tender && 2.0 * each.size >= r.size) {
+                v.tender.push_back(sign_in(each, 26.0, v));
+            }
         }
     }
 }
@@ -279,7 +282,9 @@ picture_part view_drawn(const laid_view& v, signs_used& used) {
     }
     picture_part out = moved(drawn, solid, std::move(texts));
     out.title = view_title(v.of.view.from) +
-                (v.of.view.from == drawn_side::right ? "; middle line: see from the left" : "");
+                (v.of.view.from == drawn_side::right
+                     ? "; neck to tail, skull, muzzle, throat: see from the left"
+                     : "");
     out.words = view_words(v.of.asked, labelled_places(v.of), v.of.names);
     return out;
 }

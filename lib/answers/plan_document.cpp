@@ -6,6 +6,8 @@
 
 #include "answers/blade_heat.hpp"
 #include "answers/blends.hpp"
+#include "answers/card_cautions.hpp"
+#include "answers/card_left.hpp"
 #include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
 #include "answers/lines.hpp"
@@ -29,7 +31,7 @@ namespace {
 class plan_page {
   public:
     plan_page(const groom& g, const beside& b, const plan_request& r, const print_options& o)
-        : g_(g), beside_(b), r_(r), o_(o), places_(g, r) {
+        : g_(g), beside_(b), r_(r), o_(o), places_(g, r), cautions_(g, r) {
         page_.name = r.patient.name.empty() ? "A dog" : r.patient.name;
         page_.title = page_.name + (o.trainee ? ": the plan, and why" : ": the plan");
     }
@@ -46,6 +48,7 @@ class plan_page {
                 page_.say(std::move(rule), 2);
             }
             booked();
+            before_all();
             page_.tell("Not to be done as asked", stuck_places(beside_, g_, r_, o_));
             page_.tell("Leave", as_items(left_lines(g_, r_, o_.units)));
             consents();
@@ -167,9 +170,37 @@ class plan_page {
         const std::string n = std::to_string(s.number);
         page_.add({line_as::step, s.in_a_line(),
                    std::string(n.size() < 3 ? 3 - n.size() : 0, ' ') + n + "  ", 0, 5});
+        for (const std::string& text : minded(s)) {
+            page_.add({line_as::caution, text, "! ", 5, 7});
+        }
         for (const step_note& one : s.notes) {
             page_.add(step_detail(one.text, one.lead));
         }
+    }
+    /// What is minded at the places that a step is the first to go over, in brief as on the card.
+    [[nodiscard]] std::vector<std::string> minded(const plan_step& s) {
+        if (s.of != nullptr) {
+            return cautions_.beneath(s.of->zones);
+        }
+        if (!s.combs_out) {
+            return {};
+        }
+        zone_list combed;
+        for (const combing_out& one : g_.combed) {
+            combed.push_back(one.zone);
+        }
+        std::vector<std::string> out = cautions_.beneath(combed);
+        out.insert(out.begin(), joined(cautions_.briefs_of(caution_when::combing_out), "; "));
+        return out;
+    }
+    /// The gravest, of the whole dog, and hurt skin: before anything else is read.
+    void before_all() {
+        for (const caution_line& c : g_.cautions) {
+            if (first_of_all(c)) {
+                page_.caution(c.what.brief);
+            }
+        }
+        say_hurt(page_, g_, r_, o_, cautions_);
     }
     [[nodiscard]] std::string heading_of(list when) const {
         const pelage::work total = when == list::before_bath ? g_.before : g_.after;
@@ -333,6 +364,7 @@ class plan_page {
     const plan_request& r_;
     const print_options& o_;
     place_words places_;
+    card_cautions cautions_;
     document page_;
 };
 

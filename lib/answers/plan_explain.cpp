@@ -52,7 +52,10 @@ std::vector<line> why_so(const groom& g, const plan_request& r, length_unit u) {
         sentence("Cost " + detail::fixed(in_minutes(g.choice.cost), 2) +
                  " min (work, misses, pick-ups, steps): " + proof_in_words(g) + "."),
         item(detail::fixed(lay.best, 0) + " degrees, " + basis_words(lay.why), "lay of the coat: "),
-        item(basis_words(p.scissor.why), "minutes: "), item(order_in_words(g), "order: "),
+        item(std::string(in_words(p.scissor.why.how)) +
+                 ": a place's clipping, what other tools take of it, bath, nails, ears, taking in",
+             "minutes: "),
+        item(order_in_words(g), "order: "),
         item(basis_words(rules.oil_after.why),
              "feel and oil a blade every " + whole(rules.oil_after.best))};
     if (!r.patient.mats.empty()) {

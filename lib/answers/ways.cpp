@@ -209,7 +209,7 @@ std::string ways_writer::in_words(const other_way& w) const {
 line ways_writer::of(const other_way& w) const {
     std::string text = in_words(w) + back_of(w);
     if (o_.explain) {
-        text += " (with misses and steps " + more_in_words(w.dearer, o_.explain) +
+        text += " (misses and steps weighed as minutes: " + more_in_words(w.dearer, o_.explain) +
                 (w.cheapest ? ")" : "; not proven the cheapest of its kind)");
     }
     return item(std::move(text));
