@@ -90,7 +90,7 @@ class left_writer {
         if (const caution* c = find(r_.reference.cautions, "skin-finding")) {
             text += "; " + c->brief;
         }
-        page_.add({line_as::caution, std::move(text), "Don't touch: ", 0, 2});
+        page_.add({line_as::caution, std::move(text), "Don't touch by any tool: ", 0, 2});
         cautions_.told(caution_when::skin_finding);
     }
 

@@ -130,7 +130,7 @@ class step_writer {
         const work due = r_.rules.refusal.oil_after.best;
         if (b_.how.kind == tool_kind::clip && !b_.how.over && b_.running > due + due) {
             out.exceptions.push_back("about " + detail::fixed(in_minutes(b_.running), 0) +
-                                     " min on this blade: feel and cool it every " +
+                                     " min on this blade: feel it often, cool it by every " +
                                      detail::fixed(in_minutes(due), 0));
         }
     }

@@ -204,29 +204,30 @@ class section_page {
             out_ += figure_of(f, f.chart ? " class=\"chart\"" : "");
         }
     }
-    /// Views, two in a row, all on one scale.
+    /// Views, two in a row, all on one scale; on a sheet of their own the sides one below the other.
     [[nodiscard]] std::string views_of(const section& s) const {
         const auto rows = rows_of(s);
-        double widest = 1.0;
-        for (const auto& row : rows) {
-            widest = std::max(widest, width_of(row));
-        }
+        const double widest = widest_of(rows);
+        const double widest_apart = widest_of(rows_apart(s));
+        const auto percent = [](double of, double all) {
+            return std::to_string(std::lround(100.0 * of / all)) + "%";
+        };
         std::string out =
             paper_.own_sheet ? "<section class=\"views own\"" : "<section class=\"views\"";
         const long share = std::lround(100.0 * paper_.views_share);
         out += share < 100 ? " style=\"--on-paper:" + std::to_string(share) + "%\">\n" : ">\n";
         for (const auto& row : rows) {
-            const long of_widest = std::lround(100.0 * width_of(row) / widest);
-            out += "<div class=\"row\"" +
-                   (of_widest < 100 ? " style=\"max-width:" + std::to_string(of_widest) + "%\""
-                                    : std::string{}) +
-                   ">\n";
+            std::string style =
+                width_of(row) < widest ? "max-width:" + percent(width_of(row), widest) : "";
+            if (paper_.own_sheet) {
+                style += (style.empty() ? "--w:" : ";--w:") + percent(width_of(row), widest_apart);
+            }
+            out += "<div class=\"row\"" + (style.empty() ? "" : " style=\"" + style + "\"") + ">\n";
             for (const drawing* f : row) {
                 const double width = size_of(*f).width;
-                const long of_all = std::lround(100.0 * width / widest_of(s));
                 out += figure_of(
                     *f, " style=\"flex:" + std::to_string(std::lround(width)) + " 1 0" +
-                            (paper_.own_sheet ? ";--w:" + std::to_string(of_all) + "%" : "") +
+                            (paper_.own_sheet ? ";--w:" + percent(width, widest_apart) : "") +
                             "\"");
             }
             out += "</div>\n";
@@ -282,14 +283,19 @@ std::string html_of(const document& d, length_unit u) {
         "\n<main>\n<h1>" + (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
         markup_safe(d.title.substr(d.name.size())) + "</h1>\n";
     bool open = false;
+    std::string own;
     for (const section& s : d.sections) {
+        if (paper.own_sheet && !s.blocks.empty() && only_drawings(s)) {
+            own += section_page(u, paper).of(s);  // behind the words; a screen shows them first
+            continue;
+        }
         if (s.beside != open) {
             out += s.beside ? "<div class=\"pair\">\n" : "</div>\n";
             open = s.beside;
         }
         out += section_page(u, paper).of(s);
     }
-    out += open ? "</div>\n" : "";
+    out += (open ? "</div>\n" : "") + own;
     if (d.sign) {
         out += "<div class=\"sign\"><div>Name</div><div>Date</div><div>Signed</div></div>\n";
     }

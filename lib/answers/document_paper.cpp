@@ -67,33 +67,17 @@ double words_high(const document& d, const letters& as) {
     return title_high + lines * as.line_high;
 }
 
-/// How high the views are on all of the sheet's width, in mm, without their captions.
-double views_high(const section& s) {
-    const auto rows = rows_of(s);
-    double widest = 1.0;
+/// How high they are on all of the sheet's width, in mm.
+double rows_high(const std::vector<std::vector<const drawing*>>& rows) {
     double high = 0.0;
     for (const auto& row : rows) {
-        widest = std::max(widest, width_of(row));
         double most = 0.0;
         for (const drawing* one : row) {
             most = std::max(most, size_of(*one).height);
         }
         high += most;
     }
-    return high * sheet_wide / widest;
-}
-
-/// How high they are one below the other, the widest on all of the sheet's width, in mm.
-double views_below(const section& s) {
-    double high = 0.0;
-    double captions = 0.0;
-    for (const auto& row : rows_of(s)) {
-        for (const drawing* one : row) {
-            high += size_of(*one).height;
-            captions += caption_high;
-        }
-    }
-    return high * sheet_wide / widest_of(s) + captions;
+    return high * sheet_wide / widest_of(rows);
 }
 
 /// The share of the width at which the letters of two views in a row are as small as may be on paper.
@@ -102,11 +86,7 @@ double least_share(const section& s) {
         26.0;  // of a place's label, in units of the drawing (picture_svg.cpp)
     constexpr double least_points = 5.0;  // assumption: smaller nobody reads beside a dog
     constexpr double points_a_mm = 72.0 / 25.4;
-    double widest = 1.0;
-    for (const auto& row : rows_of(s)) {
-        widest = std::max(widest, width_of(row));
-    }
-    return least_points / (letter * sheet_wide / widest * points_a_mm);
+    return least_points / (letter * sheet_wide / widest_of(rows_of(s)) * points_a_mm);
 }
 
 const section* views_of(const document& d) {
@@ -129,14 +109,22 @@ drawn_size size_of(const drawing& d) {
     return {width, std::strtod(rest, nullptr)};
 }
 
-double widest_of(const section& s) {
+double widest_of(const std::vector<std::vector<const drawing*>>& rows) {
     double out = 1.0;
-    for (const auto& row : rows_of(s)) {
-        for (const drawing* one : row) {
-            out = std::max(out, size_of(*one).width);
-        }
+    for (const auto& row : rows) {
+        out = std::max(out, width_of(row));
     }
     return out;
+}
+
+std::vector<std::vector<const drawing*>> rows_apart(const section& s) {
+    std::vector<std::vector<const drawing*>> rows = rows_of(s);
+    if (!rows.empty() && rows.front().size() == 2) {
+        const drawing* second = rows.front().back();
+        rows.front().pop_back();
+        rows.insert(rows.begin() + 1, {second});
+    }
+    return rows;
 }
 
 double width_of(const std::vector<const drawing*>& row) {
@@ -184,18 +172,21 @@ paper_size on_paper_of(const document& d) {
     }
     constexpr double at_ease = 0.9;
     const double least = least_share(*views);
-    const double high = views_high(*views);
+    const auto rows = rows_of(*views);
+    const double high = rows_high(rows);
     double share = 1.0;
     for (const letters& one : sizes) {
-        const double left = sheet_high - words_high(d, one) -
-                            caption_high * static_cast<double>(rows_of(*views).size());
+        const double left =
+            sheet_high - words_high(d, one) - caption_high * static_cast<double>(rows.size());
         share = std::min(1.0, left / high);
         if (share >= at_ease || (&one == &sizes.back() && share >= least)) {
             return {std::string(one.called), share};
         }
     }
     // over the end of the sheet in any size: at ease, then, and the views large on one of their own
-    return {{}, std::min(1.0, sheet_high / views_below(*views)), true};
+    const auto apart = rows_apart(*views);
+    const double left = sheet_high - 2.0 * caption_high * static_cast<double>(apart.size());
+    return {{}, std::min(1.0, left / rows_high(apart)), true};
 }
 
 }  // namespace pelage::io

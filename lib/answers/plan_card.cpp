@@ -221,8 +221,9 @@ class card_page {
     /// And the nails, and the ears where they may be cleaned.
     [[nodiscard]] std::string with_nails(std::string text, const std::string& after) const {
         text += text.empty() ? "" : "; ";
-        text += nails_today(g_, r_);
-        return text + (sore_ear(g_, r_) ? "" : ", ears") + after;
+        const std::string nails = nails_today(g_, r_);
+        const std::string_view apart = nails == "nails" ? ", ears" : "; ears";
+        return text + nails + (sore_ear(g_, r_) ? "" : std::string(apart)) + after;
     }
 
     /// What nobody has agreed to yet, and what only the owner can say.

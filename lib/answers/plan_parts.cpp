@@ -130,7 +130,7 @@ std::string carded_places(const groom& g, const plan_request& r) {
     zone_list where;
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
-        if (carded_by_default(r.reference.dog_body.zones[z.at.zone]) && !z.hurt) {
+        if (z.how_finished == finish::card && !z.hurt) {
             where.push_back(i);
         }
     }
@@ -251,7 +251,10 @@ std::string longer_words(const groom& g, const plan_request& r, length_unit u) {
             by.add(missed_in_brief(z, u), i);
         }
     }
-    if (2 * so <= jacket) {
+    const bool asked = std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
+        return c.what == consent_for::other_length && !c.given;
+    });
+    if (2 * so <= jacket || asked) {
         return {};
     }
     std::vector<std::string> all;

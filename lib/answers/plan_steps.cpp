@@ -84,8 +84,11 @@ class step_list {
         if (std::string fleas = flea_bath_words(g_, r_); !fleas.empty()) {
             say(std::move(fleas));
         }
-        if (std::string tried = trials(); !tried.empty()) {
-            say(std::move(tried));
+        if (const auto [tried, longer] = trials(); !tried.empty()) {
+            plan_step& s = say(tried);
+            if (!longer.empty()) {
+                s.notes.push_back({note_about::skin, {}, longer});
+            }
         }
         if (g_.combed.empty()) {
             return;
@@ -125,7 +128,7 @@ class step_list {
     }
 
     /// How deep a mat lies isn't known: tried first, and what more there is beneath would change.
-    [[nodiscard]] std::string trials() const {
+    [[nodiscard]] std::pair<std::string, std::string> trials() const {
         zone_list unknown;
         zone_list last;  // what a muzzle covers comes last
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
@@ -147,9 +150,9 @@ class step_list {
             where.push_back(places_.listed_of(last) + " last, before the bath");
         }
         unknown.insert(unknown.end(), last.begin(), last.end());
-        return "try " + held_words(tried, o_.units) +
-               " flat under the edge of each mat: " + joined(where, "; ") +
-               "; if it won't pass, stop: a veterinarian decides" + longer_than(tried, unknown);
+        return {"try " + held_words(tried, o_.units) + " flat under the edge of each mat: " +
+                    joined(where, "; ") + "; if it won't pass, stop: a veterinarian decides",
+                longer_than(tried, unknown)};
     }
     /// From how much free hair on a longer blade may go under; only where one may go bare at all.
     [[nodiscard]] std::string longer_than(const setup& tried, const zone_list& where) const {
@@ -165,8 +168,13 @@ class step_list {
                               s.tool.stated.best > tried.tool.stated.best &&
                               s.tool.stated.best <= rules.under_mat_longest.best;
             if (next) {
-                const double needed = in_mm(s.tool.stated.best) / rules.under_mat_share.best;
-                more = "; measure the free hair beneath: where it is " +
+                const double lying =
+                    in_mm(cut_length(s, coat_of(r_.reference, *r_.patient.coat).lay_degrees.best,
+                                     r_.rules.cut)
+                              .best);
+                const double needed =
+                    std::max(in_mm(s.tool.stated.best) / rules.under_mat_share.best, lying);
+                more = "measure the free hair beneath: where it is " +
                        show(mm(std::ceil(needed * 10.0) / 10.0), o_.units) + " or more, " +
                        held_words(s, o_.units) + " may go under";
             }

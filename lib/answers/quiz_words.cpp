@@ -60,8 +60,8 @@ std::string may_because(const setup& s, const quiz_question& q, const quiz_reque
 /// Why a blade may go there against the lay as well.
 std::string both_because(const setup& s) {
     return detail::how_short(s.tool) == detail::shortness::longer
-               ? "longer than a 10 it is kind to skin against the lay, too, and no lip, toe or "
-                 "teat is near for its gaps to catch"
+               ? "longer than a 10 it is kind to skin against the lay, too, and no lip, web or "
+                 "fold is here for its gaps to catch"
                : "ears and tail base are where a short blade goes against the lay, too, by custom";
 }
 
