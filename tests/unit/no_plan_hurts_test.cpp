@@ -412,7 +412,7 @@ class inspection {
     }
 
     /// Whether that blade passes safely under a mat: full teeth, short enough for the free hair beneath.
-    [[nodiscard]] static bool passes(const setup& s, const mat_finding& m) {
+    [[nodiscard]] bool passes(const setup& s, const mat_finding& m) const {
         const double h = in_mm(s.tool.stated.best);
         if (s.over || s.tool.cut != teeth::full || s.way != direction::with_lay) {
             return false;
@@ -420,6 +420,14 @@ class inspection {
         const bool ten = s.tool.etched == "10" && h <= 2.0;
         if (m.free_hair) {
             const double hair = in_mm(*m.free_hair);
+            // a blade leaves more where hair lies, and that much of it is in the mat
+            const double lay =
+                in_mm(cut_length(s, coat_of(io::reference(), *t_.patient.coat).lay_degrees.best,
+                                 t_.rules.cut)
+                          .best);
+            if (lay > hair + 0.01 && h >= 1.75 && s.tool.etched != "10") {
+                return false;
+            }
             return (h <= 6.4 && h <= 0.75 * hair + 1e-9) ||
                    (m.comb_passes && h < hair && (ten || h <= 1.5));
         }

@@ -207,7 +207,7 @@ TEST_CASE("a 30 or 40 against the lay goes on pads and clean feet only", "[refus
 }
 
 TEST_CASE("longer blades and combs may go against the lay", "[refusal]") {
-    for (const char* z : {"back", "belly", "thigh"}) {
+    for (const char* z : {"back", "neck", "thigh"}) {
         INFO(z);
         CHECK(allowed("9", z, against));
         CHECK(allowed("7F", z, against));
@@ -274,6 +274,23 @@ TEST_CASE("under a mat: at most three quarters of the free hair", "[refusal]") {
     CHECK(under(mat(mm(4.26)), blade_in_hand("7F")) == refusal::under_mat_too_long);
     CHECK(fits_under(mat(mm(2.0)), "10"));
     CHECK_FALSE(fits_under(mat(mm(1.99)), "10"));
+}
+
+TEST_CASE("folds, webs and teats bar the lay to longer blades: they roll into the gaps",
+          "[refusal]") {
+    for (const char* z : {"flank", "stifle", "hock", "elbow", "ear", "belly", "groin"}) {
+        INFO(z);
+        CHECK(judged(blade_in_hand("7F", against), in(z)) == refusal::long_on_web);
+    }
+}
+
+TEST_CASE("on hair that lies a blade reaches further into a mat than it states", "[refusal]") {
+    const mat_finding m = mat(mm(3));
+    const setup nine = blade_in_hand("9");
+    CHECK(detail::refuse_under_lying_mat(nine, m, mm(4)) == refusal::under_mat_too_long);
+    CHECK_FALSE(detail::refuse_under_lying_mat(nine, m, mm(3)));
+    CHECK_FALSE(detail::refuse_under_lying_mat(nine, mat({}, true), mm(9)));
+    CHECK_FALSE(detail::refuse_under_lying_mat(blade_in_hand("10"), m, mm(4)));
 }
 
 TEST_CASE("under a mat: never longer than 6.4 mm, however far it stands off", "[refusal]") {
