@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <cctype>
 #include <variant>
 
 #include <pelage/answers/illustrated.hpp>
 #include <pelage/answers/kit.hpp>
+#include <pelage/answers/sheets.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/data/glossary.hpp>
 #include <pelage/data/outline.hpp>
@@ -198,6 +200,24 @@ reply place_reply(const workplace& w, const lookup_request& r, const place_card&
                  : reply{written(w, r, c)};
 }
 
+/// The sheet whose id or title that is, whatever its case, blanks and commas: cards are headed by it.
+const style* sheet_called(const reference_data& c, const std::string& text) {
+    const auto bare = [](const std::string& all) {
+        std::string out;
+        for (const char ch : all) {
+            if (std::isalnum(static_cast<unsigned char>(ch)) != 0) {
+                out += static_cast<char>(std::tolower(static_cast<unsigned char>(ch)));
+            }
+        }
+        return out;
+    };
+    const std::string asked = bare(text);
+    const auto at = std::find_if(c.styles.begin(), c.styles.end(), [&](const style& s) {
+        return bare(s.id) == asked || bare(s.title) == asked;
+    });
+    return at == c.styles.end() || asked.empty() ? nullptr : &*at;
+}
+
 /// What was asked in words.
 reply answer_to(const lookup_options& o, const workplace& w, const lookup_request& asking,
                 const asked& a, faults& f) {
@@ -244,6 +264,10 @@ reply answer_to(const lookup_options& o, const workplace& w, const lookup_reques
     }
     if (const auto* back = std::get_if<asked_back>(&a.what)) {
         throw error(errc::ambiguous, io::text_of(*back));
+    }
+    if (const style* sheet = sheet_called(w.reference, r.text); sheet != nullptr && !w.json) {
+        throw_if_svg(w);
+        return {w.written(io::sheet_in_brief(*sheet))};
     }
     throw error(errc::unknown, io::text_of(std::get<strangers>(a.what)));
 }

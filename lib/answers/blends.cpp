@@ -224,8 +224,7 @@ std::string blends_in_brief(const groom& g, list when, length_unit u) {
     if (clippers.empty()) {
         return last.empty() ? "" : "blend by " + listed(last);
     }
-    return "blend where lengths meet by " + listed(clippers) +
-           (last.empty() ? "" : ", then " + listed(last));
+    return "blend by " + listed(clippers) + (last.empty() ? "" : ", then " + listed(last));
 }
 
 }  // namespace pelage::io

@@ -10,6 +10,7 @@
 
 #include "answers/words/chance.hpp"
 #include "answers/words/doubt.hpp"
+#include "answers/words/when.hpp"
 #include "data/faults.hpp"
 
 namespace pelage::io {
@@ -71,6 +72,14 @@ feet = { length = "13 mm", finish = "scissor" }
 }
 
 }  // namespace
+
+document sheet_in_brief(const style& s) {
+    document d{s.title};
+    d.say_of(s.title + ": ", "a style sheet. " + s.text, 2);
+    d.say("all of it: pelage sheet show " + s.id, 2);
+    d.say_of("how sure: ", basis_words(s.why), 2);
+    return d;
+}
 
 document document_of(const std::vector<checked_sheet>& all, const reference_data& c,
                      const print_options& o) {

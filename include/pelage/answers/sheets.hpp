@@ -23,6 +23,9 @@ struct checked_sheet {
     std::vector<sheet_warning> broken{};  ///< limits of another sheet, where that was asked
 };
 
+/// What a sheet is, for who meets its name on a card: its text, how it is known and where all of it is told.
+[[nodiscard]] document sheet_in_brief(const style& s);
+
 /// One doubt in words: what is doubtful; what was found; what would be right.
 [[nodiscard]] std::string doubt_words(const sheet_warning& w, const reference_data& c,
                                       length_unit u = length_unit::mm);

@@ -243,35 +243,64 @@ std::string due_in_short(const return_date& b, const print_options& o) {
     return (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due);
 }
 
-std::string date_in_brief(const return_date& b, const groom& g, const plan_request& r,
-                          const print_options& o) {
-    std::string first = "Back by ";
-    if (b.was_due && o.today) {
-        first = due_in_short(b, o) + by_what(r) + "; if groomed today, back by ";
-    }
-    const auto open = open_by(b.next_visit, o);
-    first +=
-        day_in_short(b.next_visit, o) +
-        (o.today ? " (" + day_number(open ? between(*o.today, *open) : b.next_visit) + ")" : "");
+/// Without its year where that is the other's.
+std::string beside(const days& d, const days& other, const print_options& o) {
+    std::string text = day_in_short(d, o);
+    const std::string first = day_in_short(other, o);
+    const std::size_t year = text.rfind(' ');
+    const bool same = year != std::string::npos && o.today && !is_never(d) && !is_never(other) &&
+                      first.ends_with(text.substr(year));
+    return same ? text.substr(0, year) : text;
+}
+
+/// "every other day to the skin (sheet's guess)"; empty where it was said, or isn't brushed.
+std::string guessed_brushing(const plan_request& r) {
     const dog& d = r.patient;
-    if (!d.brushing_said && mats_by_length(coat_of(r.reference, *d.coat))) {
-        first += d.upkeep_assumed ? " if " + title(d.brushed) + " (sheet's guess)"
-                                  : std::string(unbrushed);
+    if (d.brushing_said || !d.upkeep_assumed || never_brushed(r) ||
+        !mats_by_length(coat_of(r.reference, *d.coat))) {
+        return {};
     }
-    if (b.reason == visit_kind::usual) {
-        return first + ", the usual interval of this coat.";
-    }
-    const std::string both =
-        first + ", bath and brush at least; full groom by " + day_in_short(b.full_groom, o) + ". ";
+    constexpr std::string_view lead = "brushed ";
+    const std::string how = title(d.brushed);
+    return how.substr(how.starts_with(lead) ? lead.size() : 0) + " (sheet's guess)";
+}
+
+/// Why the dog isn't back later, and on what that hangs.
+std::string held_in_brief(const return_date& b, const groom& g, const plan_request& r,
+                          const print_options& o) {
+    const std::string guess = guessed_brushing(r);
     if (b.reason == visit_kind::by_brushing) {
         const std::vector<std::string> held = held_names(b, g, r);
         constexpr std::size_t few = 3;
-        return both + "Only brushing protects " +
+        return " Only brushing" + (guess.empty() ? "" : " " + guess) + " protects " +
                (held.size() > few ? "what is long" : some_names(held)) + ".";
     }
-    return both + true_odds(b.asked, *b.fine) + " such dogs are short enough not to mat " +
+    return (guess.empty() ? " " : " Brushed " + guess + ", ") + true_odds(b.asked, *b.fine) +
+           " such dogs are short enough not to mat " +
            (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then") +
            " (our guess).";
+}
+
+std::string date_in_brief(const return_date& b, const groom& g, const plan_request& r,
+                          const print_options& o) {
+    const bool due = b.was_due && o.today;
+    const auto open = open_by(b.next_visit, o);
+    std::string first =
+        (due ? "Groomed today, back by " : "Back by ") + day_in_short(b.next_visit, o) +
+        (o.today ? " (" + day_number(open ? between(*o.today, *open) : b.next_visit) + ")" : "");
+    const dog& d = r.patient;
+    if (!d.brushing_said && guessed_brushing(r).empty() &&
+        mats_by_length(coat_of(r.reference, *d.coat))) {
+        first += unbrushed;
+    }
+    const std::string since = due ? " " + due_in_short(b, o) + by_what(r) + "." : "";
+    if (b.reason == visit_kind::usual) {
+        const std::string guess = guessed_brushing(r);
+        return first + (guess.empty() ? "" : " if brushed " + guess) +
+               ", the usual interval of this coat." + since;
+    }
+    return first + ", bath and brush at least; full groom by " +
+           beside(b.full_groom, b.next_visit, o) + "." + held_in_brief(b, g, r, o) + since;
 }
 
 }  // namespace
