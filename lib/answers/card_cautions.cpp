@@ -28,7 +28,7 @@ bool first_of_all(const caution_line& c) {
 }
 
 card_cautions::card_cautions(const groom& g, const plan_request& r)
-    : g_(g), r_(r), said_(g.cautions.size()) {}
+    : g_(g), r_(r), said_(g.cautions.size()), told_at_(g.cautions.size()) {}
 
 void card_cautions::told(caution_when w) {
     told_.push_back(w);
@@ -105,31 +105,56 @@ std::vector<std::string> card_cautions::of_the_dog() {
     return out;
 }
 
+namespace {
+
+/// What of a brief is said again: its first words.
+std::string once_more(const std::string& brief) {
+    return brief.substr(0, brief.find_first_of(",:;")) + ", as above";
+}
+
+}  // namespace
+
+zone_list card_cautions::not_told(std::size_t k, const zone_list& step) const {
+    zone_list out;
+    for (const std::size_t i : zones_of(g_.cautions[k])) {
+        const bool here = std::find(step.begin(), step.end(), i) != step.end();
+        const bool told = std::find(told_at_[k].begin(), told_at_[k].end(), i) != told_at_[k].end();
+        if (here && !told) {
+            out.push_back(i);
+        }
+    }
+    return out;
+}
+
 std::vector<std::string> card_cautions::beneath(const zone_list& step) {
+    const place_words places(g_, r_);
     grouped<std::string> by;
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution_line& c = g_.cautions[k];
         const bool held_off = c.what.when == caution_when::open_skin ||
                               c.what.when == caution_when::red_skin;  // of the bath
-        if (told_already(k) || !of_a_place(c) || held_off) {
+        const bool before = said_[k];
+        said_[k] = false;
+        const bool elsewhere = told_already(k);
+        said_[k] = before;
+        if (elsewhere || !of_a_place(c) || held_off) {
             continue;
         }
-        const zone_list where = zones_of(c);
-        const bool here = std::any_of(step.begin(), step.end(), [&](std::size_t i) {
-            return std::find(where.begin(), where.end(), i) != where.end();
-        });
-        if (here) {
+        const zone_list here = not_told(k, step);
+        if (!here.empty()) {
             // the same places as the step's need no name
-            const bool alike = where.size() == step.size() &&
-                               std::is_permutation(where.begin(), where.end(), step.begin());
-            by.add(alike ? std::string{} : where_of(c), k);
+            by.add(here.size() == step.size() ? std::string{}
+                                              : joined(places.by_part(here), ", ") + ": ",
+                   k);
+            told_at_[k].insert(told_at_[k].end(), here.begin(), here.end());
         }
     }
     std::vector<std::string> out;
     for (const auto& [where, which] : by.all()) {
         std::vector<std::string> all;
         for (const std::size_t k : which) {
-            all.push_back(g_.cautions[k].what.brief);
+            const std::string& brief = g_.cautions[k].what.brief;
+            all.push_back(said_[k] ? once_more(brief) : brief);
             said_[k] = true;
         }
         out.push_back(where + joined(all, "; "));

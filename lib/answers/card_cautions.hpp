@@ -27,7 +27,7 @@ class card_cautions {
     /// Of the whole dog, and of its fleas, whose bath comes first: before the work.
     [[nodiscard]] std::vector<std::string> of_the_dog();
     /// Of places the step goes over and no step before it did: what is said of the same places together, their
-    /// names before it where it isn't all of the step.
+    /// names before it where it isn't all of the step; whole the first time, then in short.
     [[nodiscard]] std::vector<std::string> beneath(const zone_list& step);
     /// What no step took up, what the owner is told, and the usual ones in one line each.
     void say_rest(document& page);
@@ -36,12 +36,15 @@ class card_cautions {
     [[nodiscard]] bool told_already(std::size_t k) const;
     [[nodiscard]] zone_list zones_of(const caution_line& c) const;
     [[nodiscard]] std::string where_of(const caution_line& c) const;
+    /// Those of its places that the step goes over and that it wasn't told at.
+    [[nodiscard]] zone_list not_told(std::size_t k, const zone_list& step) const;
     void say_to_owner(document& page);
 
     const groom& g_;
     const plan_request& r_;
     std::vector<caution_when> told_;
-    std::vector<bool> said_;  ///< of each of the plan's cautions
+    std::vector<bool> said_;          ///< of each of the plan's cautions
+    std::vector<zone_list> told_at_;  ///< likewise
 };
 
 }  // namespace pelage::io

@@ -31,6 +31,10 @@ class step_writer {
                 out.exceptions.push_back(joined(e.names, ", ") + ": " + e.text);
             }
         }
+        if (b_.off) {
+            constexpr std::size_t comma = 2;
+            out.exceptions.push_back(then_words(b_, r_).substr(comma));
+        }
         short_against(out);
         runs_hot(out);
         if (b_.how.kind == tool_kind::clip && !b_.how.over && skips(b_.how.tool)) {
@@ -74,7 +78,7 @@ class step_writer {
         return (stays ? "comb " + comb_words(b_.how.over->id, u_) + " over " + b_.how.tool.id +
                             ", " + std::string(name(b_.how.way))
                       : title_words(b_.how, u_)) +
-               then_words(b_, r_);
+               (b_.off ? "" : then_words(b_, r_));
     }
     [[nodiscard]] bool aimed() const {
         return b_.how.kind == tool_kind::scissors || b_.how.kind == tool_kind::thinners;

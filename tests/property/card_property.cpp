@@ -355,6 +355,16 @@ class reading {
                " " + month.substr(0, 3) + " " + year;
     }
 
+    /// Without its year where that is the visit's.
+    [[nodiscard]] std::string full_groom_as_said() const {
+        const std::string visit = in_short(when_->next_visit);
+        const std::string full = in_short(when_->full_groom);
+        constexpr std::size_t year = 5;  // and the blank before it
+        return full.substr(full.size() - year) == visit.substr(visit.size() - year)
+                   ? full.substr(0, full.size() - year) + "."
+                   : full;
+    }
+
     void back() {
         if (g_.bath_waits()) {
             must(has("Back: once what stopped it is mended") && !has("Back by"), "no date yet");
@@ -369,7 +379,7 @@ class reading {
         }
         must(when_.has_value() && has("ack by " + in_short(when_->next_visit)), "the date");
         must(!when_ || when_->reason == visit_kind::usual ||
-                 has("full groom by " + in_short(when_->full_groom)),
+                 has("full groom by " + full_groom_as_said()),
              "the full groom");
     }
 
