@@ -310,12 +310,12 @@ bool caution_judge::much_felted() const {
     return !g_.down.empty() || share(group::body) >= much || share(group::legs) >= much;
 }
 
-template <class Holds>
-bool caution_judge::most_of_jacket(Holds holds) const {
+template <class In, class Holds>
+bool caution_judge::most_of(In in, Holds holds) const {
     work all{};
     work so{};
     for (const zone_plan& z : g_.zones) {
-        if (jacket(z)) {
+        if (in(z)) {
             all += zone_of(z).clip_time.best;
             so += clipped(z) && z.leaves && holds(z) ? zone_of(z).clip_time.best : work{};
         }
@@ -333,18 +333,11 @@ bool caution_judge::much_comes_off() const {
 
 bool caution_judge::nearly_bare() const {
     const auto bare = [&](const zone_plan& z) {
-        return clipped(z) && z.leaves && z.leaves->best < r_.rules.refusal.comb_for.best;
+        return z.leaves->best < r_.rules.refusal.comb_for.best;
     };
     // four bare legs are cold, too
-    work legs{};
-    work bare_legs{};
-    for (const zone_plan& z : g_.zones) {
-        if (zone_of(z).where == group::legs) {
-            legs += zone_of(z).clip_time.best;
-            bare_legs += bare(z) ? zone_of(z).clip_time.best : work{};
-        }
-    }
-    return bare_legs + bare_legs > legs || most_of_jacket(bare);
+    const auto leg = [&](const zone_plan& z) { return zone_of(z).where == group::legs; };
+    return most_of(leg, bare) || most_of_jacket(bare);
 }
 
 bool caution_judge::bath_is(bath_care c) const {

@@ -56,8 +56,12 @@ class caution_judge {
     [[nodiscard]] bool much_comes_off() const;
     /// Most of its jacket is clipped shorter than any comb leaves it.
     [[nodiscard]] bool nearly_bare() const;
+    template <class In, class Holds>
+    [[nodiscard]] bool most_of(In in, Holds holds) const;
     template <class Holds>
-    [[nodiscard]] bool most_of_jacket(Holds holds) const;
+    [[nodiscard]] bool most_of_jacket(Holds holds) const {
+        return most_of([this](const zone_plan& z) { return jacket(z); }, holds);
+    }
     /// It is booked to be bathed, and so.
     [[nodiscard]] bool bath_is(bath_care c) const;
     [[nodiscard]] bool has_alert(alert_kind k) const;
