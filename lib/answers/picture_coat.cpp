@@ -13,7 +13,6 @@ namespace {
 struct layers {
     std::string places;
     std::string mats;
-    std::string mat_edges;  ///< their borders, over blends
     std::string sores;
     std::string bands;  ///< edges towards hurt skin
     std::string leather;
@@ -151,7 +150,6 @@ void add_mat(const pictured_place& p, const drawn_area& a, const std::string& da
                              : p.clipped_off ? filled_with::crosses
                                              : filled_with::lozenges;
     to.mats += path_of("pd-m", data) + filled(sign, flat(a));
-    to.mat_edges += data;
     used.combed = used.combed || p.combed_out;
     used.clipped = used.clipped || (!p.combed_out && p.clipped_off);
     used.mat = used.mat || (!p.combed_out && !p.clipped_off);
@@ -252,9 +250,8 @@ std::string coat_drawn(const pictured_view& v, signs_used& used) {
     const drawn_view& d = v.view;
     return (d.far.empty() ? "" : path_of("pd-f", path_data(d.far, true))) +
            (d.ground.empty() ? "" : path_of("pd-g", path_data(d.ground, true))) + of.places +
-           of.mats + (of.unlike.empty() ? "" : path_of("pd-dw", of.unlike)) +
-           (of.unlike.empty() ? "" : path_of("pd-di", of.unlike)) + seams_drawn(v, used) +
-           (of.mat_edges.empty() ? "" : path_of("pd-mo", of.mat_edges)) +
+           (of.unlike.empty() ? "" : path_of("pd-dw", of.unlike)) +
+           (of.unlike.empty() ? "" : path_of("pd-di", of.unlike)) + seams_drawn(v, used) + of.mats +
            (of.leather.empty() ? "" : path_of("pd-e", of.leather)) +
            (d.edge.empty() ? "" : path_of("pd-e", path_data(d.edge, false))) +
            (of.bands.empty() ? "" : path_of("pd-wb", of.bands)) + of.sores + face_drawn(d);

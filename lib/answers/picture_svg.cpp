@@ -35,7 +35,6 @@ constexpr std::string_view plain_style =
     ".pd-p{fill:#fbfaf6;stroke:#8a8a86}"
     ".pd-l1{fill:none;stroke:#6a6a66;stroke-width:4;stroke-linecap:round}"
     ".pd-l2{fill:none;stroke:#6a6a66;stroke-width:2.6;stroke-linecap:round}"
-    ".pd-mo{fill:none;stroke:#1a1a1a;stroke-width:7;stroke-linejoin:round}"
     ".pd-hg{display:none}"
     ".pd-w{fill:#fff;stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
     ".pd-wb{fill:none;stroke:#1a1a1a;stroke-width:34;stroke-dasharray:3 7}"

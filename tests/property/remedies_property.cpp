@@ -146,6 +146,16 @@ class claims {
                     in_mm(b.spec.stated.best) >= 1.75) {
                     return false;
                 }
+                // on hair that lies it leaves more, and that much of it is in the mat
+                setup bare;
+                bare.kind = tool_kind::clip;
+                bare.tool = b.spec;
+                bare.tool.stated.best = h;
+                const double lay = coat_of(known(), *t_.patient.coat).lay_degrees.best;
+                if (m->free_hair && etched != "10" && in_mm(h) >= 1.75 &&
+                    cut_length(bare, lay, known().rules.cut).best > *m->free_hair + mm(0.01)) {
+                    return false;
+                }
                 return b.count > 0 && !b.out && b.spec.cut == teeth::full &&
                        b.spec.shape != edge::toe && b.spec.shape != edge::adjustable &&
                        h > used.tool.stated.best && h <= mm(6.4) && h <= room;
