@@ -95,7 +95,7 @@ class rewriter:
             k = self.number(n, m[1] + m[2], ("" if m[1] else "!") + m[2], m.start(1))
             self.edits.append((self.start[n] + m.start(1), self.start[n] + m.start(1), 0, f"mutant::on({k}) != bool("))
             self.edits.append((self.start[n] + m.end(2), self.start[n] + m.end(2), 0, ")"))
-        for m in re.finditer(r"(?<![\w.\"'])(\d+\.\d+|[1-9])(?![\w.'])", code):
+        for m in re.finditer(r"(?<![\w.\"'])(?<!e-)(\d+\.\d+|[1-9])(?![\w.'])", code):
             if re.search(r"(?<! )<[^<>;() ]*$", code[:m.start()]) or re.match(r"\s*(;|=)?\s*$", code[m.end():]) and ":" in \
                     code[max(0, m.start() - 3):m.start()]:
                 continue  # of a template, or a bit-field
@@ -165,9 +165,9 @@ class rewriter:
         return out
 
     def segment(self, a, b):
-        m = re.match(r"\s*(return\b|else\b|do\b)?\s*", self.code[a:b])
+        m = re.match(r"[\s\0]*(return\b|else\b|do\b)?[\s\0]*", self.code[a:b])
         a += m.end()
-        while b > a and self.code[b - 1] in " \n":
+        while b > a and self.code[b - 1] in " \n\0":
             b -= 1
         ors = self.split(a, b, "||")
         bounds = [a - 2] + ors + [b]
@@ -182,7 +182,7 @@ class rewriter:
         span = tuple(range(first, last + 1))
         if any(n in self.skip or n in self.dropped for n in span):
             return
-        while self.code[a] in " \n":
+        while self.code[a] in " \n\0":
             a += 1
         while self.code[b - 1] in " \n\0":
             b -= 1

@@ -109,9 +109,9 @@ template <class A, class B>
 concept same_as = std::is_same_v<std::decay_t<A>, B>;
 
 PELAGE_INFIX(lt, <, >, <, <=, >)
-PELAGE_INFIX(le, <=, >, <=, <, >)
+PELAGE_INFIX(le, <=, <=, <=, <, >)
 PELAGE_INFIX(gt, >, <, >, >=, <)
-PELAGE_INFIX(ge, >=, <, >=, >, <)
+PELAGE_INFIX(ge, >=, >=, >=, >, <)
 PELAGE_INFIX(eq, ==, ==, ==, !=, !=)
 PELAGE_INFIX(ne, !=, !=, !=, ==, ==)
 PELAGE_INFIX(add, +, +, +, -, -)
