@@ -265,8 +265,13 @@ reply answer_to(const lookup_options& o, const workplace& w, const lookup_reques
     if (const auto* back = std::get_if<asked_back>(&a.what)) {
         throw error(errc::ambiguous, io::text_of(*back));
     }
-    if (const style* sheet = sheet_called(w.reference, r.text); sheet != nullptr && !w.json) {
+    if (const style* sheet = sheet_called(w.reference, r.text)) {
         throw_if_svg(w);
+        if (w.json) {
+            throw error(errc::unknown, "\"" + r.text +
+                                           "\" is a style sheet; write pelage sheet show " +
+                                           sheet->id + " --format json");
+        }
         return {w.written(io::sheet_in_brief(*sheet))};
     }
     throw error(errc::unknown, io::text_of(std::get<strangers>(a.what)));

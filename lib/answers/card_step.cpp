@@ -133,7 +133,7 @@ class step_writer {
     void runs_hot(card_step& out) const {
         const work due = r_.rules.refusal.oil_after.best;
         if (b_.how.kind == tool_kind::clip && !b_.how.over && b_.running > due + due) {
-            out.exceptions.push_back("about " + detail::fixed(in_minutes(b_.running), 0) +
+            out.exceptions.push_back("by then about " + detail::fixed(in_minutes(b_.running), 0) +
                                      " min on this blade: feel it often, cool it by every " +
                                      detail::fixed(in_minutes(due), 0));
         }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <pelage/answers/owner_page.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/planner/appointment.hpp>
 
@@ -237,7 +238,7 @@ bool longer_than_asked(const zone_plan& z) {
            z.leaves->best > *z.target + z.tolerated;
 }
 
-/// "all of the body and legs 4.6 mm longer than asked; agreed?", of a jacket most of which is.
+/// "body and legs 4.6 mm longer than asked: agreed?", of a jacket most of which is; nothing where it is signed for.
 std::string longer_words(const groom& g, const plan_request& r, length_unit u) {
     std::size_t jacket = 0;
     std::size_t so = 0;
@@ -251,10 +252,7 @@ std::string longer_words(const groom& g, const plan_request& r, length_unit u) {
             by.add(missed_in_brief(z, u), i);
         }
     }
-    const bool asked = std::any_of(g.consents.begin(), g.consents.end(), [](const consent& c) {
-        return c.what == consent_for::other_length && !c.given;
-    });
-    if (2 * so <= jacket || asked) {
+    if (2 * so <= jacket || owner_chooses(g)) {
         return {};
     }
     std::vector<std::string> all;

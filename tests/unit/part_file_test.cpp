@@ -90,6 +90,7 @@ TEST_CASE("a signal in the middle leaves nothing behind, and what was there stay
         const pid_t child = fork();
         REQUIRE(child >= 0);
         if (child == 0) {
+            (void)std::signal(signal, SIG_DFL);  // under nohup it comes ignored
             cli::write_file(path, [&](std::ostream& out) {
                 out << "half" << std::flush;
                 (void)raise(signal);
@@ -103,6 +104,26 @@ TEST_CASE("a signal in the middle leaves nothing behind, and what was there stay
         CHECK(here.files() == 1);
         CHECK(text_in(path) == "before");
     }
+}
+
+TEST_CASE("under nohup a hangup stops nothing: the file is written to its end", "[part_file]") {
+    const folder here;
+    const std::string path = here.file("answer.txt");
+    const pid_t child = fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+        (void)std::signal(SIGHUP, SIG_IGN);
+        cli::write_file(path, [&](std::ostream& out) {
+            out << "half" << std::flush;
+            (void)raise(SIGHUP);
+            out << " and half";
+        });
+        _exit(0);
+    }
+    int ended = 0;
+    REQUIRE(waitpid(child, &ended, 0) == child);
+    CHECK(ended == 0);
+    CHECK(text_in(path) == "half and half");
 }
 
 TEST_CASE("what others left behind is in nobody's way, and the mode stays", "[part_file]") {

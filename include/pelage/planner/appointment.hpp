@@ -21,9 +21,10 @@ struct appointment {
     /// of a full groom alone.
     std::optional<work> by_sheet;
     work beyond{};  ///< what mats and hurt skin of today add to the sheet's own minutes
-    [[nodiscard]] work by_steps() const;  ///< all steps together
-    [[nodiscard]] work total()
-        const;  ///< the sheet's own minutes where it has them, or all steps together
+    /// All steps together, minutes.
+    [[nodiscard]] work by_steps() const;
+    /// What is booked, minutes: the sheet's own with what is beyond them, where it has some, or all steps.
+    [[nodiscard]] work total() const;
 };
 
 /// A step as it is booked, and as it is done today.
@@ -36,8 +37,9 @@ struct step_today {
 [[nodiscard]] std::vector<step_today> steps_today(const plan_request& r, const service& booked);
 
 /// The appointment of a planned groom. Where the skin allows no bath (bath_for) the coat is brushed through
-/// in its place, and no undercoat is washed out; hurt feet and ears take no time. `beyond` counts combing out, the passes that mats cost before the
-/// bath, and what felt slows the clipper: a sheet's own minutes are of a dog without.
+/// in its place, and no undercoat is washed out; nails and ears that are all hurt take no time. `beyond` counts
+/// combing out, the passes that mats cost before the bath, and what felt slows the clipper: a sheet's own minutes
+/// are of a dog without.
 [[nodiscard]] appointment appointment_of(const plan_request& r, const groom& g,
                                          const service& booked);
 
