@@ -174,6 +174,13 @@ std::vector<line> blends(const groom& g, const plan_request& r, list when, lengt
 
 namespace {
 
+/// Adds it unless it is there or nothing.
+void add_once(std::vector<std::string>& all, const std::string& one) {
+    if (!one.empty() && std::find(all.begin(), all.end(), one) == all.end()) {
+        all.push_back(one);
+    }
+}
+
 /// "comb 10, 13 and 19 mm over 30", "blade 5F": shortest first, combs of one blade and way together.
 std::vector<std::string> clippers_in_brief(std::vector<setup> all, length_unit u) {
     std::stable_sort(all.begin(), all.end(), [](const setup& one, const setup& other) {
@@ -195,18 +202,11 @@ std::vector<std::string> clippers_in_brief(std::vector<setup> all, length_unit u
     for (const auto& [blade, which] : by_blade.all()) {
         std::vector<std::string> combs;
         for (const std::size_t i : which) {
-            combs.push_back(comb_words(all[i].over->id, u));
+            add_once(combs, comb_words(all[i].over->id, u));
         }
         out.push_back("comb " + joined(combs, ", ") + blade);
     }
     return out;
-}
-
-/// Adds it unless it is there or nothing.
-void add_once(std::vector<std::string>& all, const std::string& one) {
-    if (!one.empty() && std::find(all.begin(), all.end(), one) == all.end()) {
-        all.push_back(one);
-    }
 }
 
 }  // namespace

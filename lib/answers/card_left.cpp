@@ -41,18 +41,23 @@ class left_writer {
     void hurt() { dont_touch(); }
 
   private:
-    /// "shoulders 35 mm (42 mm wanted, in 10 to 20 days)": what is left for today's length, in one line.
+    /// "shoulders, legs 35 mm (42 to 45 mm wanted, near enough in 10 to 20 days)": what is left for today's length, in one line.
     void as_it_is(cause why, std::string lead) {
-        grouped<std::string> by;
+        grouped<hair_told> by;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
             const zone_plan& z = g_.zones[i];
             if (left_for_its_length(z) && z.why.what == why) {
-                by.add(hair_in_brief(z, o_.units), i);
+                by.add(hair_told_of(z, o_.units), i);
             }
         }
         std::vector<std::string> all;
-        for (const auto& [text, where] : by.all()) {
-            all.push_back(joined(places_.by_part(where), ", ") + " " + text);
+        for (const auto& [alike, where] : by.all()) {
+            std::vector<const zone_plan*> zones;
+            for (const std::size_t i : where) {
+                zones.push_back(&g_.zones[i]);
+            }
+            all.push_back(joined(places_.by_part(where), ", ") + " " +
+                          hair_in_brief(zones, o_.units));
         }
         if (!all.empty()) {
             page_.add({line_as::item, joined(all, "; "), std::move(lead), 0, 2});

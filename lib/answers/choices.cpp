@@ -138,8 +138,8 @@ std::string down_words(const regrowth_option& w, const place_words& places, cons
                        const plan_request& r) {
     switch (w.how) {
         case grow_back::keep_long:
-            return g.combed.empty() ? "only what is matted is clipped off"
-                                    : "only what can't be combed out is clipped off";
+            return g.combed.empty() ? "only the mats clipped off"
+                                    : "only what won't comb out is clipped";
         case grow_back::even_part:
             return listed(w.down.size() <= 3 ? places.titles_of(w.down) : places.parts_of(w.down)) +
                    " short, too";
@@ -155,10 +155,10 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
     std::vector<whole_way> all;
     for (const regrowth_option& w : b.grow_back) {
         const bool whole = all.empty() && !g.down.empty();
-        all.push_back({(all.empty() ? "as planned, " : "") +
-                           (whole ? std::string("the whole of what is much matted")
-                                  : down_words(w, places, g, r)),
-                       &w.plan, w.more, w.back_in});
+        all.push_back(
+            {(all.empty() ? "as planned, " : "") +
+                 (whole ? std::string("matted parts clipped whole") : down_words(w, places, g, r)),
+             &w.plan, w.more, w.back_in});
     }
     for (const other_way& w : b.ways) {
         if (w.what == way_kind::clip_mats && !all.empty()) {

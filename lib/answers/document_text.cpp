@@ -1,4 +1,5 @@
 // A document as text in columns of a terminal.
+#include <array>
 #include <cmath>
 
 #include <pelage/answers/document.hpp>
@@ -28,31 +29,6 @@ std::string bar_text(const text_bar& b, std::size_t width) {
     return std::string(strong, '=') + std::string(std::max(strong, marks(b.light)) - strong, '-');
 }
 
-/// A table too wide for the screen: a row a paragraph, each cell behind what heads its column.
-std::string row_by_row(const table& t, const std::vector<text_bar>& bars, std::size_t width) {
-    constexpr std::size_t indent = 4;
-    std::string out;
-    for (std::size_t r = 0; r < t.rows.size(); ++r) {
-        const auto& row = t.rows[r];
-        std::string text;
-        for (std::size_t i = 0; i < row.size(); ++i) {
-            const bool headed = i > 0 && i < t.head.size() && !t.head[i].empty();
-            if (!row[i].empty()) {
-                const bool box = text == tick_box;
-                text += (text.empty() ? ""
-                         : box        ? " "
-                                      : "; ") +
-                        (headed ? t.head[i] + " " : "") + row[i];
-            }
-        }
-        out += wrapped("  ", text, indent, width);
-        if (r < bars.size() && width >= indent + least_bar) {
-            out += std::string(indent, ' ') + bar_text(bars[r], width - indent) + "\n";
-        }
-    }
-    return out;
-}
-
 /// What is left of so many columns beside a table whose cells all stand on one line.
 std::size_t room_beside(const table& t, std::size_t width) {
     std::size_t needs = t.indent;
@@ -64,6 +40,47 @@ std::size_t room_beside(const table& t, std::size_t width) {
         needs += widest + 2;
     }
     return width > needs ? width - needs : 0;
+}
+
+/// Whether one row of it is chosen by a pen, told by its last cell.
+bool to_tick(const table& t) {
+    return t.head.back().empty() && !t.rows.empty() && t.rows.front().front() == tick_box;
+}
+
+/// Whether what a choice is would be a narrow column of many lines beside its figures.
+bool too_narrow_to_tick(const table& t, std::size_t width) {
+    constexpr std::size_t least = 20;
+    table figures = t;
+    for (auto& row : figures.rows) {
+        row.back() = std::string(std::min(columns(row.back()), least), 'x');
+    }
+    return to_tick(t) && room_beside(figures, width) == 0;
+}
+
+/// A table too wide for the screen: a row a paragraph, each cell behind what heads its column.
+std::string row_by_row(const table& t, const std::vector<text_bar>& bars, std::size_t width) {
+    constexpr std::size_t indent = 4;
+    std::string out;
+    for (std::size_t r = 0; r < t.rows.size(); ++r) {
+        const auto& row = t.rows[r];
+        std::string text;
+        const bool ticked = to_tick(t);  // what it is comes behind its box
+        for (std::size_t i = 0; i < row.size() - (ticked ? 1 : 0); ++i) {
+            const bool headed = i > 0 && i < t.head.size() && !t.head[i].empty();
+            if (!row[i].empty()) {
+                const bool first = text.empty() || text.ends_with(": ");
+                text += (first ? "" : "; ") + (headed ? t.head[i] + " " : "") + row[i];
+            }
+            if (i == 0 && ticked) {
+                text += " " + row.back() + ": ";
+            }
+        }
+        out += wrapped("  ", text, indent, width);
+        if (r < bars.size() && width >= indent + least_bar) {
+            out += std::string(indent, ' ') + bar_text(bars[r], width - indent) + "\n";
+        }
+    }
+    return out;
 }
 
 /// Bars before the last column, as long as there is room.
@@ -103,7 +120,7 @@ std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
             to.push_back(shown(c, u));
         }
     }
-    if (fits(out, width)) {
+    if (fits(out, width) && !too_narrow_to_tick(out, width)) {
         add_bars(out, t, width);
         return laid_out(out, width);
     }
@@ -111,15 +128,18 @@ std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
 }
 
 std::string text_of(const section& s, length_unit u, std::size_t width) {
+    constexpr std::size_t long_word = 12;  // a lead that leaves less room is broken like its text
     std::string out = s.heading.empty() ? "" : wrapped("", s.heading, 0, width);
     int step = 0;
     for (const auto& block : s.blocks) {
         if (const auto* l = std::get_if<line>(&block)) {
             const std::string lead =
                 l->as == line_as::step && l->lead.empty() ? std::to_string(++step) + ". " : l->lead;
-            const std::string first = std::string(l->indent, ' ') + lead;
-            out += l->as == line_as::copied ? first + l->text + "\n"
-                                            : wrapped(first, l->text, l->hang, width);
+            const std::string blank(l->indent, ' ');
+            out += l->as == line_as::copied ? blank + lead + l->text + "\n"
+                   : columns(blank + lead) + long_word <= width
+                       ? wrapped(blank + lead, l->text, l->hang, width)
+                       : wrapped(blank, lead + l->text, l->hang, width);
         } else if (const auto* t = std::get_if<typed_table>(&block);
                    t != nullptr && t->whom != shown_to::programs) {
             out += laid_out(*t, u, width);
@@ -128,6 +148,23 @@ std::string text_of(const section& s, length_unit u, std::size_t width) {
         }
     }
     return out;
+}
+
+}  // namespace
+
+namespace {
+
+/// What an owner fills in: beside one another where that fits.
+std::string lines_to_sign(std::size_t width) {
+    constexpr std::array<std::string_view, 3> all{
+        "  Name ______________________", "  Date ____________", "  Signed __________________"};
+    std::string one;
+    std::string below;
+    for (const std::string_view part : all) {
+        one += part;
+        below += std::string(part) + "\n";
+    }
+    return columns(one) <= width ? one + "\n" : below;
 }
 
 }  // namespace
@@ -164,7 +201,7 @@ std::string text_of(const document& d, length_unit u, std::size_t width) {
         out += s.apart && !out.empty() && !text.empty() ? "\n" + text : text;
     }
     if (d.sign) {
-        out += "\n  Name ______________________  Date ____________  Signed __________________\n";
+        out += "\n" + lines_to_sign(width);
     }
     return d.foot.empty() ? out : out + "\n" + wrapped("", d.foot, 0, width);
 }

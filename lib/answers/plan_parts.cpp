@@ -163,7 +163,10 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
             text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not on the sore foot";
         }
         if (done == service_step::bath) {
-            text += gently_words(r);
+            // a groomer told of loose hair asks with what it comes out
+            text +=
+                (r.patient.shedding && !rake.empty() ? "; loose hair out with the " + rake : "") +
+                gently_words(r);
         }
         if (!text.empty()) {
             out.push_back(item(std::move(text)));

@@ -243,14 +243,13 @@ std::string due_in_short(const return_date& b, const print_options& o) {
     return (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due);
 }
 
-/// Without its year where that is the other's.
+/// Without its year where the other stands with its own less than a year before.
 std::string beside(const days& d, const days& other, const print_options& o) {
     std::string text = day_in_short(d, o);
-    const std::string first = day_in_short(other, o);
     const std::size_t year = text.rfind(' ');
-    const bool same = year != std::string::npos && o.today && !is_never(d) && !is_never(other) &&
-                      first.ends_with(text.substr(year));
-    return same ? text.substr(0, year) : text;
+    const bool plain = year != std::string::npos && o.today && !is_never(d) && !is_never(other) &&
+                       other <= d && d - other < day(360.0);
+    return plain ? text.substr(0, year) : text;
 }
 
 /// "every other day to the skin (sheet's guess)"; empty where it was said, or isn't brushed.
@@ -272,8 +271,13 @@ std::string held_in_brief(const return_date& b, const groom& g, const plan_reque
     if (b.reason == visit_kind::by_brushing) {
         const std::vector<std::string> held = held_names(b, g, r);
         constexpr std::size_t few = 3;
-        return " Only brushing" + (guess.empty() ? "" : " " + guess) + " protects " +
-               (held.size() > few ? "what is long" : some_names(held)) + ".";
+        if (!guess.empty()) {
+            return " Holds only if brushed " + guess + ".";
+        }
+        const std::string long_hair = held.size() > few ? "what is long" : some_names(held);
+        return never_brushed(r)
+                   ? " Till then " + long_hair + " holds by today's combing-out (our guess)."
+                   : " Only brushing protects " + long_hair + ".";
     }
     return (guess.empty() ? " " : " Brushed " + guess + ", ") + true_odds(b.asked, *b.fine) +
            " such dogs are short enough not to mat " +
@@ -283,24 +287,22 @@ std::string held_in_brief(const return_date& b, const groom& g, const plan_reque
 
 std::string date_in_brief(const return_date& b, const groom& g, const plan_request& r,
                           const print_options& o) {
-    const bool due = b.was_due && o.today;
     const auto open = open_by(b.next_visit, o);
     std::string first =
-        (due ? "Groomed today, back by " : "Back by ") + day_in_short(b.next_visit, o) +
+        "Back by " + day_in_short(b.next_visit, o) +
         (o.today ? " (" + day_number(open ? between(*o.today, *open) : b.next_visit) + ")" : "");
     const dog& d = r.patient;
     if (!d.brushing_said && guessed_brushing(r).empty() &&
         mats_by_length(coat_of(r.reference, *d.coat))) {
         first += unbrushed;
     }
-    const std::string since = due ? " " + due_in_short(b, o) + by_what(r) + "." : "";
     if (b.reason == visit_kind::usual) {
         const std::string guess = guessed_brushing(r);
         return first + (guess.empty() ? "" : " if brushed " + guess) +
-               ", the usual interval of this coat." + since;
+               ", the usual interval of this coat.";
     }
     return first + ", bath and brush at least; full groom by " +
-           beside(b.full_groom, b.next_visit, o) + "." + held_in_brief(b, g, r, o) + since;
+           beside(b.full_groom, b.next_visit, o) + "." + held_in_brief(b, g, r, o);
 }
 
 }  // namespace

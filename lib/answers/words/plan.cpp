@@ -175,16 +175,59 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
     return {};
 }
 
-std::string hair_in_brief(const zone_plan& z, length_unit u) {
-    const bool said = z.target && z.now && show(*z.target, u) != show(*z.now, u);
-    const std::string wanted = said ? show(*z.target, u) + " wanted" : "";
-    const std::string wait =
-        !z.why.wait         ? ""
-        : z.why.wait->never ? "may never get there"
-                            : "near enough in " + detail::fixed(in_days(z.why.wait->early), 0) +
-                                  " to " + detail::fixed(in_days(z.why.wait->late), 0) + " days";
-    return (z.now ? show(*z.now, u) : std::string{}) +
-           (wanted.empty() ? "" : " (" + wanted + (wait.empty() ? "" : ", " + wait) + ")");
+namespace {
+
+bool wanted_otherwise(const zone_plan& z, length_unit u) {
+    return z.target && z.now && show(*z.target, u) != show(*z.now, u);
+}
+
+/// "42 to 51 mm wanted"; of places whose hair is all of another length than wanted.
+std::string wanted_words(const std::vector<const zone_plan*>& all, length_unit u) {
+    length low = *all.front()->target;
+    length high = low;
+    for (const zone_plan* z : all) {
+        low = shorter(low, *z->target);
+        high = longer(high, *z->target);
+    }
+    const std::string least = show(low, u);
+    const std::string most = show(high, u);
+    return (least == most
+                ? most
+                : (u == length_unit::mm ? number(low) : fraction_of_inch(low)) + " to " + most) +
+           " wanted";
+}
+
+/// "near enough in 10 to 44 days", from the first of them to the last; nothing where none is waited for.
+std::string wait_words(const std::vector<const zone_plan*>& all) {
+    if (!all.front()->why.wait) {
+        return {};
+    }
+    if (all.front()->why.wait->never) {
+        return ", may never get there";
+    }
+    days early = all.front()->why.wait->early;
+    days late = all.front()->why.wait->late;
+    for (const zone_plan* z : all) {
+        early = std::min(early, z->why.wait->early);
+        late = std::max(late, z->why.wait->late);
+    }
+    return ", near enough in " + detail::fixed(in_days(early), 0) + " to " +
+           detail::fixed(in_days(late), 0) + " days";
+}
+
+}  // namespace
+
+hair_told hair_told_of(const zone_plan& z, length_unit u) {
+    const bool wish = wanted_otherwise(z, u);
+    return {z.now ? show(*z.now, u) : std::string{}, wish, wish && z.why.wait,
+            wish && z.why.wait && z.why.wait->never};
+}
+
+std::string hair_in_brief(const std::vector<const zone_plan*>& all, length_unit u) {
+    const zone_plan& first = *all.front();
+    const std::string now = first.now ? show(*first.now, u) : std::string{};
+    return wanted_otherwise(first, u) ? now + " (" + wanted_words(all, u) + wait_words(all) + ")"
+                                      : now;
 }
 
 std::string missed_in_brief(const zone_plan& z, length_unit u) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <pelage/planner/plan.hpp>
 
@@ -14,8 +15,19 @@ namespace pelage::io {
 /// What is done in a block besides moving the tool: ", then scissor"; mostly nothing.
 [[nodiscard]] std::string then_words(const block& b, const plan_request& r);
 
-/// "35 mm (42 mm wanted, in 10 to 20 days)": today's hair, and the wish it has still to grow to.
-[[nodiscard]] std::string hair_in_brief(const zone_plan& z, length_unit u);
+/// What is said of hair that is left for its length: places of which it is alike are told together.
+struct hair_told {
+    std::string now;     ///< today's hair as it is shown
+    bool wished;         ///< another length is wanted
+    bool waits = false;  ///< and how long it takes to grow to it is known
+    bool never = false;  ///< or that it may never get there
+    [[nodiscard]] bool operator==(const hair_told&) const = default;
+};
+[[nodiscard]] hair_told hair_told_of(const zone_plan& z, length_unit u);
+
+/// "35 mm (42 to 51 mm wanted, near enough in 10 to 44 days)": today's hair, and the wishes it has still to grow
+/// to, from the first place that gets there to the last. `all`: alike by hair_told_of, at least one.
+[[nodiscard]] std::string hair_in_brief(const std::vector<const zone_plan*>& all, length_unit u);
 /// How far a place comes out from what was asked; for cause::missed.
 [[nodiscard]] std::string missed_in_brief(const zone_plan& z, length_unit u);
 

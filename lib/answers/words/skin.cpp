@@ -111,9 +111,10 @@ std::string around_in_brief(const zone_plan& z, const skin_finding& f, const ref
     const auto over = hair_over(z, r);
     const bool large = f.size && *f.size > r.finger_covers.best;
     return finding_words(f, u) + ", felt for first, under " + (large ? "the hand" : "a finger") +
-           (!over                ? ""
-            : shaved_about(z, r) ? ", the hair over it uncut"
-                                 : ", about " + show(*over, u) + " left over it");
+           (!over ? ""
+            : shaved_about(z, r)
+                ? ", the hair over it uncut"
+                : ", about " + show(*over, u) + " left over it, by scissors over a comb");
 }
 
 namespace {
