@@ -1,8 +1,10 @@
+#include <algorithm>
 #include <sstream>
 
 #include <pelage/answers/illustrated.hpp>
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/answers/picture.hpp>
+#include <pelage/answers/ways_to_choose.hpp>
 #include <pelage/answers/write.hpp>
 #include <pelage/data/outline.hpp>
 #include <pelage/forecast/longest_coat.hpp>
@@ -170,6 +172,31 @@ std::optional<return_date> by_last_full_groom(const asked_groom& a, plan_request
     return whole.planned() ? std::optional{back_of(a, r, whole)} : std::nullopt;
 }
 
+/// What the owner ticked: its plan, and the line that says so. The plan itself where nothing was said.
+std::pair<groom, std::string> as_chosen(const plan_options& o, const asked_groom& a,
+                                        const plan_request& r, groom g) {
+    if (o.way.empty()) {
+        return {std::move(g), {}};
+    }
+    const bool whole = g.planned() && (r.booked == nullptr || r.booked->whole);
+    std::vector<io::chosen_way> all;
+    if (whole) {
+        const auto when = std::optional{back_of(a, r, g)};
+        all = io::ways_to_choose(g, beside_plan(r, g, false), when, r, a.w.print.units);
+    }
+    if (all.empty()) {
+        throw error(errc::refused, "--way: there is one way to do this dog, nothing to choose of");
+    }
+    faults f;
+    const auto n =
+        whole_in("--way", o.way, 1, static_cast<unsigned>(all.size()), "write --way 2", f);
+    f.throw_if_any();
+    io::chosen_way& chosen = all[*n - 1];
+    return {std::move(chosen.plan), "Way " + std::to_string(*n) + " of " +
+                                        std::to_string(all.size()) +
+                                        ", as the owner chose: " + chosen.what + "."};
+}
+
 /// The plan with the dog drawn behind what stands first.
 reply plan_one(const plan_options& o, const surroundings& around) {
     faults f;
@@ -183,7 +210,7 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     a.w.print.trainee = o.reader == "trainee";
     a.w.print.zones = o.zones;
     const plan_request r = a.request_of();
-    const groom g = make_plan(r);
+    const auto [g, chosen] = as_chosen(o, a, r, make_plan(r));
     if (wished && g.planned()) {
         return longest_coat(a, r, g, *wished, told_as(o, a.w));
     }
@@ -204,11 +231,12 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     const std::optional<return_date> when =
         g.planned() && !in_part ? std::optional{back_of(a, r, g)} : std::nullopt;
     const std::optional<return_date> full = in_part ? by_last_full_groom(a, r) : when;
-    beside b = in_part ? beside{} : beside_plan(r, g, a.w.print.explain);
+    // once chosen nothing else is weighed beside it
+    beside b = in_part || !chosen.empty() ? beside{} : beside_plan(r, g, a.w.print.explain);
     for (other_way& w : b.ways) {
         w.when = back_of(a, r, w.plan);
     }
-    if (a.w.print.trainee && !a.w.print.explain) {
+    if (a.w.print.trainee && !a.w.print.explain && chosen.empty()) {
         b.why = reasons_why(r, g);
     }
     const auto unseen = a.unseen(r, g);
@@ -223,6 +251,10 @@ reply plan_one(const plan_options& o, const surroundings& around) {
     io::document page = told_as(o, a.w) == io::plan_told::card
                             ? io::card_of(g, full, r, a.w.print, b, u)
                             : io::document_of(g, full, r, a.w.print, b, u);
+    if (!chosen.empty()) {
+        auto& first = page.sections.front().blocks;
+        first.insert(first.begin(), io::line{io::line_as::paragraph, chosen, {}, 0, 2});
+    }
     return {a.w.written(a.w.html ? io::with_views(io::on_paper(std::move(page)), picture(a, r, g))
                                  : std::move(page)),
             code_of(g, r)};
@@ -256,9 +288,9 @@ reply plan(plan_options& o, const surroundings& around) {
 plan_options::plan_options(CLI::App& a) : common_options(a) {
     excludes(app, "--roster",
              {"dog", heading::dog, heading::found, "--any-sheet", "--back-in", "--ask", "--for",
-              "--zones", "--units", "--explain"});
-    excludes(app, "--any-sheet", {"--style", "--ask", "--for", "--zones", "--service"});
-    excludes(app, "--back-in", {"--for", "--zones"});
+              "--way", "--zones", "--units", "--explain"});
+    excludes(app, "--any-sheet", {"--style", "--ask", "--for", "--way", "--zones", "--service"});
+    excludes(app, "--back-in", {"--for", "--way", "--zones"});
     needs(app, "--jobs", "--roster");
     needs(app, "--from", "--roster");
     needs(app, "--groomer", "--for");

@@ -93,7 +93,11 @@ class sitting {
         say("The number and Enter; q ends.");
         for (std::size_t i = 0; i < turns.size(); ++i) {
             const quiz_question& q = all[turns[i].question];
-            const posed_question p = pose(q, today, whose_);
+            // asked again its answers stand otherwise: what is to be remembered is no number
+            const auto before = std::count_if(answers.begin(), answers.end(),
+                                              [&](const quiz_answer& a) { return a.key == q.key; });
+            const posed_question p =
+                pose(q, today, before == 0 ? whose_ : whose_ + " " + std::to_string(before));
             put(q, p, i + 1, turns.size(), turns[i].why);
             const auto chosen = answer(p.options.size());
             if (!chosen) {

@@ -17,6 +17,7 @@ struct plan_options : common_options {
                        "owner, or its parts consent and home; trainee: the why"};
     text_option groomer{app, "--groomer", "NAME", "who grooms, on the owner's page"};
     text_option back_in{app, "--back-in", "WAIT", "the longest coat that waits so long: 6w, 42d"};
+    text_option way{app, "--way", "N", "of the ways to choose of on the card, the N-th"};
     flag_option any_sheet{app, "--any-sheet", "which of the sheets the dog can carry, ranked"};
     flag_option full{app, "--full", "all of it, not the card: strokes, holds, other ways"};
     flag_option zones{app, "--zones", "with the table of zones"};

@@ -7,8 +7,10 @@ namespace pelage::io {
 
 document document_of(const health_asked& h, const lookup_request& r, const print_options& o) {
     document d{h.said};
+    std::string lead = h.said + ": ";
     for (const caution* c : h.all) {
-        d.say(c->text + " (" + how_sure(c->why) + ")", 2);
+        d.say_of(lead, c->text + " (" + how_sure(c->why) + ")");
+        lead.clear();
     }
     d.say("In a plan: --health '" + h.said + "'.", 2);
     if (!h.beside.empty()) {

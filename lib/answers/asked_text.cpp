@@ -40,7 +40,10 @@ std::string_view behind(basis b) {
 }
 
 /// How a word is known: where groomers disagree about what, and on request what stands behind it.
-std::string known_words(const evidence& e, const lookup_request& r, bool explain) {
+std::string known_words(const evidence& e, const lookup_request& r, bool explain, term_kind k) {
+    if (k == term_kind::desk && !e.note.empty()) {
+        return e.note;  // "our word for it": what it means here, nobody else need say so
+    }
     std::string out = how_sure(e);
     const std::string note = explain || e.how == basis::contested ? e.note : std::string{};
     out += note.empty() ? "" : ": " + note;
@@ -78,7 +81,7 @@ void say_terms(document& d, const std::vector<const term*>& all, const lookup_re
         if (!one->see.empty()) {
             d.say_of("  see: ", titles_of(one->see, words_of(r)), 4);
         }
-        d.say_of("  how sure: ", known_words(one->why, r, explain), 4);
+        d.say_of("  how sure: ", known_words(one->why, r, explain, one->kind), 4);
         rows.rows.push_back(
             {one->title, std::string(name(one->kind)), one->text, how_sure(one->why)});
     }

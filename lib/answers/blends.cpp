@@ -18,6 +18,8 @@ namespace pelage::io {
 
 namespace {
 
+constexpr std::string_view sore_edge = "short of the sore edge";
+
 /// Zones of one length blended into zones of one length, in words: "25 mm" into "13 mm".
 struct patch {
     std::string from_length;
@@ -34,6 +36,7 @@ struct blended_alike {
     std::string last;         ///< what is taken to it last: "thinning scissors"; empty: nothing
     bool by_hand = false;
     std::vector<patch> patches;
+    bool sore = false;  ///< what of it borders on hurt skin stays
     length narrow{};
     length wide{};
 };
@@ -71,7 +74,7 @@ void add(std::vector<patch>& patches, const groom& g, const blend& b, length_uni
 }
 
 blended_alike how_of(const blend& b, length_unit u) {
-    blended_alike w{{}, b.between, {}, !b.between, {}, b.width, b.width};
+    blended_alike w{{}, b.between, {}, !b.between, {}, false, b.width, b.width};
     w.last = b.smoothed == tool_kind::none ? "" : held(by_hand(b.smoothed));
     if (!b.between) {
         w.how = w.last;
@@ -115,6 +118,8 @@ std::vector<blended_alike> alike_of(const groom& g, list when, length_unit u) {
                                         [&](const blended_alike& w) { return w.how == one.how; });
         blended_alike& w = alike != all.end() ? *alike : all.emplace_back(std::move(one));
         add(w.patches, g, b, u);
+        w.sore =
+            w.sore || !g.zones[b.from].beside_hurt.empty() || !g.zones[b.into].beside_hurt.empty();
         w.narrow = shorter(w.narrow, b.width);
         w.wide = longer(w.wide, b.width);
     }
@@ -166,8 +171,9 @@ std::vector<line> blends(const groom& g, const plan_request& r, list when, lengt
     const place_words places(g, r);
     std::vector<line> out;
     for (const blended_alike& w : alike_of(g, when, u)) {
-        out.push_back(
-            item(w.how + ", over " + wide(w, u) + ": " + edges(w, places), "blend by ", 5));
+        out.push_back(item(w.how + ", over " + wide(w, u) + ": " + edges(w, places) +
+                               (w.sore ? std::string("; ") + std::string(sore_edge) : ""),
+                           "blend by ", 5));
     }
     return out;
 }
@@ -181,28 +187,67 @@ void add_once(std::vector<std::string>& all, const std::string& one) {
     }
 }
 
-/// "comb 10, 13 and 19 mm over 30", "blade 5F": shortest first, combs of one blade and way together.
-std::vector<std::string> clippers_in_brief(std::vector<setup> all, length_unit u) {
-    std::stable_sort(all.begin(), all.end(), [](const setup& one, const setup& other) {
-        return (one.over ? one.over->stated.best : one.tool.stated.best) <
-               (other.over ? other.over->stated.best : other.tool.stated.best);
-    });
-    grouped<std::string> by_blade;
-    std::vector<std::string> out;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        const setup& s = all[i];
-        const bool against = s.way == direction::against_lay;
-        if (s.over) {
-            by_blade.add(" over " + s.tool.id + (against ? ", " + std::string(name(s.way)) : ""),
-                         i);
-        } else {
-            out.push_back(against ? title_words(s, u) : held_words(s, u));
+const length& stated(const setup& s) {
+    return s.over ? s.over->stated.best : s.tool.stated.best;
+}
+
+/// "(legs, head into body)": what a clipper blends.
+std::string where_of(const std::vector<const blended_alike*>& alike, const place_words& places) {
+    zone_list from;
+    zone_list into;
+    bool sore = false;
+    for (const blended_alike* w : alike) {
+        sore = sore || w->sore;
+        for (const patch& p : w->patches) {
+            add(from, p.from);
+            add(into, p.into);
         }
+    }
+    return " (" + named(from, places) + " into " + named(into, places) +
+           (sore ? ", " + std::string(sore_edge) : "") + ")";
+}
+
+/// "blade 5F (back into legs)", "comb 10 mm (feet into legs), 13 mm (legs into body) over 30": shortest first,
+/// combs of one blade and way together.
+std::vector<std::string> clippers_in_brief(std::vector<const blended_alike*> all,
+                                           const place_words& places, length_unit u) {
+    std::stable_sort(all.begin(), all.end(),
+                     [](const blended_alike* one, const blended_alike* other) {
+                         return stated(*one->by) < stated(*other->by);
+                     });
+    grouped<std::string> by_name;   // "comb 10 mm", "blade 5F"
+    grouped<std::string> by_blade;  // of those the combs, by what is beneath
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const setup& s = *all[i]->by;
+        const bool against = s.way == direction::against_lay;
+        const std::string way = against ? ", " + std::string(name(s.way)) : "";
+        by_name.add(s.over ? comb_words(s.over->id, u) + " over " + s.tool.id + way
+                           : held_words(s, u) + way,
+                    i);
+    }
+    std::vector<std::string> out;
+    for (std::size_t k = 0; k < by_name.all().size(); ++k) {
+        const auto& [name, which] = by_name.all()[k];
+        const auto over = name.find(" over ");
+        if (all[which.front()]->by->over) {
+            by_blade.add(name.substr(over), k);
+            continue;
+        }
+        std::vector<const blended_alike*> alike;
+        for (const std::size_t i : which) {
+            alike.push_back(all[i]);
+        }
+        out.push_back(name + where_of(alike, places));
     }
     for (const auto& [blade, which] : by_blade.all()) {
         std::vector<std::string> combs;
-        for (const std::size_t i : which) {
-            add_once(combs, comb_words(all[i].over->id, u));
+        for (const std::size_t k : which) {
+            const auto& [name, places_of_it] = by_name.all()[k];
+            std::vector<const blended_alike*> alike;
+            for (const std::size_t i : places_of_it) {
+                alike.push_back(all[i]);
+            }
+            combs.push_back(name.substr(0, name.size() - blade.size()) + where_of(alike, places));
         }
         out.push_back("comb " + joined(combs, ", ") + blade);
     }
@@ -211,20 +256,26 @@ std::vector<std::string> clippers_in_brief(std::vector<setup> all, length_unit u
 
 }  // namespace
 
-std::string blends_in_brief(const groom& g, list when, length_unit u) {
+std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
+    const std::vector<blended_alike> all = alike_of(g, when, u);
     std::vector<std::string> last;
-    std::vector<setup> all;
-    for (const blended_alike& w : alike_of(g, when, u)) {
+    std::vector<const blended_alike*> clipped;
+    for (const blended_alike& w : all) {
         add_once(last, w.by_hand ? w.how : w.last);
         if (w.by) {
-            all.push_back(*w.by);
+            clipped.push_back(&w);
         }
     }
-    const std::vector<std::string> clippers = clippers_in_brief(std::move(all), u);
+    const bool sore = std::any_of(all.begin(), all.end(),
+                                  [](const blended_alike& w) { return w.by_hand && w.sore; });
+    const std::string by_hand =
+        last.empty() ? "" : listed(last) + (sore ? ", " + std::string(sore_edge) : "");
+    const std::vector<std::string> clippers =
+        clippers_in_brief(std::move(clipped), place_words(g, r), u);
     if (clippers.empty()) {
-        return last.empty() ? "" : "blend by " + listed(last);
+        return last.empty() ? "" : "blend by " + by_hand;
     }
-    return "blend by " + listed(clippers) + (last.empty() ? "" : ", then " + listed(last));
+    return "blend by " + joined(clippers, "; ") + (last.empty() ? "" : "; then " + by_hand);
 }
 
 }  // namespace pelage::io

@@ -15,6 +15,7 @@ namespace pelage::io {
                                        length_unit u);
 
 /// The same on a card, in one line: by what; empty where nothing is blended.
-[[nodiscard]] std::string blends_in_brief(const groom& g, list when, length_unit u);
+[[nodiscard]] std::string blends_in_brief(const groom& g, const plan_request& r, list when,
+                                          length_unit u);
 
 }  // namespace pelage::io

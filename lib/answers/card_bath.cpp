@@ -41,13 +41,14 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
 between_visits between_lists(const groom& g, const plan_request& r, card_cautions& cautions) {
     const std::string dry = stays_dry(r) ? no_bath_words(r) : std::string{};
     if (g.bath_waits()) {
-        return dry.empty() ? between_visits{"Stop here today: no bath while a mat is in",
-                                            "once it is out: bath, dry, comb out, then"}
-                           : between_visits{
-                                 "Stop here today: no bath while a mat is in or the "
-                                 "skin is hurt",
-                                 "once a veterinarian has seen it: bath, dry, comb "
-                                 "out, then"};
+        return dry.empty()
+                   ? between_visits{"Stop here today: no bath while a mat is in",
+                                    "another day, once it is out: bath, dry, comb out, then"}
+                   : between_visits{
+                         "Stop here today: no bath while a mat is in or the "
+                         "skin is hurt",
+                         "once a veterinarian has seen it: bath, dry, comb "
+                         "out, then"};
     }
     if (!bathed_between(r)) {
         return {};

@@ -107,9 +107,9 @@ std::vector<std::string> card_cautions::of_the_dog() {
 
 namespace {
 
-/// What of a brief is said again: its first words.
+/// What of a brief is said again: what is done, not what else may come of it.
 std::string once_more(const std::string& brief) {
-    return brief.substr(0, brief.find_first_of(",:;")) + ", as above";
+    return brief.substr(0, brief.find(';'));
 }
 
 }  // namespace
@@ -118,7 +118,11 @@ zone_list card_cautions::not_told(std::size_t k, const zone_list& step) const {
     zone_list out;
     for (const std::size_t i : zones_of(g_.cautions[k])) {
         const bool here = std::find(step.begin(), step.end(), i) != step.end();
-        const bool told = std::find(told_at_[k].begin(), told_at_[k].end(), i) != told_at_[k].end();
+        // a muzzle that was combed out is hated to be scissored, too
+        const caution_when w = g_.cautions[k].what.when;
+        const bool always = w == caution_when::sensitive || w == caution_when::sensitive_limb;
+        const bool told =
+            !always && std::find(told_at_[k].begin(), told_at_[k].end(), i) != told_at_[k].end();
         if (here && !told) {
             out.push_back(i);
         }
@@ -132,7 +136,8 @@ std::vector<std::string> card_cautions::beneath(const zone_list& step) {
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution_line& c = g_.cautions[k];
         const bool held_off = c.what.when == caution_when::open_skin ||
-                              c.what.when == caution_when::red_skin;  // of the bath
+                              c.what.when == caution_when::red_skin ||  // of the bath
+                              c.what.when == caution_when::fleas;       // of the whole dog
         const bool before = said_[k];
         said_[k] = false;
         const bool elsewhere = told_already(k);

@@ -24,7 +24,7 @@ class left_writer {
         as_it_is(cause::hair_at_wish, "Leave, near the wish as it is: ");
         constexpr std::size_t long_list = 120;  // columns; nobody looks for a place in it
         for (const line& l : left_lines(g_, r_, o_.units, false)) {
-            if (booked_in_part(r_) && g_.blocks.empty() && l.lead.empty() && l.text == not_booked) {
+            if (booked_in_part(r_) && l.lead.empty() && l.text == not_booked) {
                 continue;  // what is booked stands above
             }
             const bool rest = !l.lead.empty() && l.text.size() > long_list;

@@ -5,6 +5,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/grouped.hpp"
+#include "answers/layout.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/skin.hpp"
 #include "answers/words/tool.hpp"
@@ -36,6 +37,13 @@ class step_writer {
             out.exceptions.push_back(then_words(b_, r_).substr(comma));
         }
         short_against(out);
+        const bool told = std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const auto& c) {
+            return c.what.when == caution_when::shedding;  // says so of the whole dog
+        });
+        if (b_.how.kind == tool_kind::carder && !told) {
+            out.all_of_it += (out.all_of_it.empty() ? "" : "; ") +
+                             std::string("lightly, never twice in one place; pink: stop");
+        }
         runs_hot(out);
         if (b_.how.kind == tool_kind::clip && !b_.how.over && skips(b_.how.tool)) {
             out.all_of_it += (out.all_of_it.empty() ? "" : "; ") +
@@ -124,7 +132,12 @@ class step_writer {
         }
         strings out;
         for (const auto& [aim, where] : by.all()) {
-            out.push_back(aim + (aim.empty() ? "" : " ") + joined(named(where), ", "));
+            strings names = named(where);
+            // "3 mm ear", "edges" below: a length isn't read beside another place
+            const std::string first = aim + (aim.empty() ? "" : " ") + names.front();
+            const std::size_t end = std::min(first.find(" ("), first.size());
+            names.front() = kept_together(first.substr(0, end)) + first.substr(end);
+            out.push_back(joined(names, ", "));
         }
         return {joined(out, "; ")};
     }
@@ -134,8 +147,8 @@ class step_writer {
         const work due = r_.rules.refusal.oil_after.best;
         if (b_.how.kind == tool_kind::clip && !b_.how.over && b_.running > due + due) {
             out.exceptions.push_back("by then about " + detail::fixed(in_minutes(b_.running), 0) +
-                                     " min on this blade: feel it often, cool it by every " +
-                                     detail::fixed(in_minutes(due), 0));
+                                     " min on this blade: feel it often, cool it every " +
+                                     detail::fixed(in_minutes(due), 0) + " min");
         }
     }
 

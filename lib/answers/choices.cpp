@@ -4,6 +4,7 @@
 #include <array>
 
 #include <pelage/answers/owner_page.hpp>
+#include <pelage/answers/ways_to_choose.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/planner/appointment.hpp>
 
@@ -15,6 +16,7 @@
 #include "answers/words/dates.hpp"
 #include "answers/words/places.hpp"
 #include "answers/words/tool.hpp"
+#include "planner/cautions.hpp"
 
 namespace pelage::io {
 
@@ -67,14 +69,6 @@ std::string left_in_part(const groom& g, const zone_list& part, length_unit u) {
     return from_to({*low, *high}, u);
 }
 
-/// Whether a mat of that part is clipped off: who signs reads first what becomes of it.
-bool shaved_for_mats(const groom& g, const body& b, group part) {
-    return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
-        return z.mat && (z.off_by || z.why.what == cause::mat_off) &&
-               b.zones[z.at.zone].where == part;
-    });
-}
-
 /// What is told of each way: a part of the dog, or those of its places in which the ways differ.
 struct told_part {
     std::string title;
@@ -99,7 +93,7 @@ bool told_apart(const std::vector<whole_way>& all, const zone_list& zones, lengt
     });
 }
 
-/// Parts that come out otherwise by one way than by another, and those whose mats are clipped off.
+/// Parts that come out otherwise by one way than by another.
 std::vector<told_part> parts_to_tell(const std::vector<whole_way>& all, const place_words& places,
                                      const body& b, length_unit u) {
     const groom& first = *all.front().plan;
@@ -110,7 +104,7 @@ std::vector<told_part> parts_to_tell(const std::vector<whole_way>& all, const pl
         std::copy_if(whole.begin(), whole.end(), std::back_inserter(apart),
                      [&](std::size_t i) { return told_apart(all, {i}, u); });
         // of a part that is said alike, what differs in it is the choice
-        if (told_apart(all, whole, u) || (apart.empty() && shaved_for_mats(first, b, part))) {
+        if (told_apart(all, whole, u)) {
             out.push_back({std::string(name(part)), whole});
         } else if (!apart.empty()) {
             out.push_back({listed(places.titles_of(apart)), apart});
@@ -134,20 +128,38 @@ bool alike(const groom& g, const body& b, const price_rules& p) {
     return !shortest || *longest - *shortest <= p.seam_allowance.best;
 }
 
+/// What goes down beside the mats: parts of which most does, and single places of others.
+std::vector<std::string> gone_down(const zone_list& down, const place_words& places, const groom& g,
+                                   const body& b) {
+    std::vector<std::string> out;
+    for (const group part : {group::body, group::legs, group::tail, group::feet, group::head}) {
+        zone_list here;
+        std::copy_if(down.begin(), down.end(), std::back_inserter(here),
+                     [&](std::size_t i) { return b.zones[g.zones[i].at.zone].where == part; });
+        if (here.empty()) {
+            continue;
+        }
+        if (2 * here.size() > zones_of(g, b, part).size()) {
+            out.emplace_back(name(part));
+        } else {
+            const std::vector<std::string> some = places.titles_of(here);
+            out.insert(out.end(), some.begin(), some.end());
+        }
+    }
+    return out;
+}
+
 std::string down_words(const regrowth_option& w, const place_words& places, const groom& g,
                        const plan_request& r) {
-    switch (w.how) {
-        case grow_back::keep_long:
-            return g.combed.empty() ? "only the mats clipped off"
-                                    : "only what won't comb out is clipped";
-        case grow_back::even_part:
-            return listed(w.down.size() <= 3 ? places.titles_of(w.down) : places.parts_of(w.down)) +
-                   " short, too";
-        case grow_back::even_all:
-            break;
+    if (w.how == grow_back::keep_long) {
+        return g.combed.empty() ? "only the mats clipped off"
+                                : "only what won't comb out is clipped";
     }
-    return alike(w.plan, r.reference.dog_body, r.rules.prices) ? "all short"
-                                                               : "the rest shorter, too";
+    const bool even =
+        w.how == grow_back::even_part || alike(w.plan, r.reference.dog_body, r.rules.prices);
+    return listed(w.down.size() <= 3 ? places.titles_of(w.down)
+                                     : gone_down(w.down, places, g, r.reference.dog_body)) +
+           (even ? " short, too" : " shorter, too");
 }
 
 std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_request& r) {
@@ -192,6 +204,18 @@ std::vector<whole_way> by_the_kit(const groom& g, const std::vector<other_way>& 
         all.insert(all.begin(), {"as planned", &g, {}, {}, when});
     }
     all.resize(std::min(all.size(), most));
+    return all;
+}
+
+/// What there is to choose of, the plan first; empty where that is all there is.
+std::vector<whole_way> ways_of(const groom& g, const beside& b,
+                               const std::optional<return_date>& when, const plan_request& r,
+                               length_unit u) {
+    std::vector<whole_way> all = after_mats(g, b, r);
+    if (all.size() < 2) {
+        all = by_the_kit(g, b.ways, when, u);
+    }
+    all.resize(all.size() < 2 ? 0 : std::min(all.size(), most));
     return all;
 }
 
@@ -260,14 +284,10 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
                                    const std::optional<return_date>& when, const plan_request& r,
                                    const print_options& o) {
     const length_unit u = o.units;
-    std::vector<whole_way> all = after_mats(g, b, r);
-    if (all.size() < 2) {
-        all = by_the_kit(g, b.ways, when, u);
-    }
-    if (all.size() < 2) {
+    const std::vector<whole_way> all = ways_of(g, b, when, r, u);
+    if (all.empty()) {
         return std::nullopt;
     }
-    all.resize(std::min(all.size(), most));
     const std::vector<told_part> shown =
         parts_to_tell(all, place_words(g, r), r.reference.dog_body, u);
     typed_table t;
@@ -291,7 +311,7 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
     std::vector<std::vector<std::string>> rows;
     for (const whole_way& w : all) {
         auto& row = rows.emplace_back();
-        row.emplace_back(tick_box);
+        row.emplace_back(std::string(tick_box) + " " + std::to_string(rows.size()));
         for (const told_part& part : shown) {
             row.emplace_back(left_in_part(*w.plan, part.zones, u));
         }
@@ -306,6 +326,26 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
         t.rows.emplace_back(row.begin(), row.end());
     }
     return t;
+}
+
+std::vector<chosen_way> ways_to_choose(const groom& g, const beside& b,
+                                       const std::optional<return_date>& when,
+                                       const plan_request& r, length_unit u) {
+    std::vector<chosen_way> out;
+    for (const whole_way& w : ways_of(g, b, when, r, u)) {
+        out.push_back({*w.plan, w.what});
+        groom& plan = out.back().plan;
+        if (out.size() == 1) {
+            plan = g;  // the plan itself, with what was asked beside it
+            continue;
+        }
+        // a way beside the plan is weighed by its lengths and minutes alone
+        plan.cautions.clear();
+        plan.consents.clear();
+        plan.notes.clear();
+        add_cautions(r, plan);
+    }
+    return out;
 }
 
 }  // namespace pelage::io

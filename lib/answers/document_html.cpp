@@ -39,8 +39,9 @@ std::string_view list_of(line_as as) {
 
 /// A date of numbers isn't broken at its hyphens; a box to tick is drawn.
 std::string unbroken(const std::string& safe) {
-    if (safe == tick_box) {
-        return "<span class=\"tick\"></span><span class=\"hid\">to tick</span>";
+    if (safe.starts_with(tick_box)) {
+        return "<span class=\"tick\"></span><span class=\"hid\">to tick</span>" +
+               safe.substr(tick_box.size());
     }
     std::string out;
     const auto digit = [&](std::size_t i) { return safe[i] >= '0' && safe[i] <= '9'; };

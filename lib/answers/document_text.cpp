@@ -44,7 +44,7 @@ std::size_t room_beside(const table& t, std::size_t width) {
 
 /// Whether one row of it is chosen by a pen, told by its last cell.
 bool to_tick(const table& t) {
-    return t.head.back().empty() && !t.rows.empty() && t.rows.front().front() == tick_box;
+    return t.head.back().empty() && !t.rows.empty() && t.rows.front().front().starts_with(tick_box);
 }
 
 /// Whether what a choice is would be a narrow column of many lines beside its figures.

@@ -123,6 +123,26 @@ std::vector<std::string> broken(std::string_view text, std::size_t first_room, s
 
 }  // namespace
 
+std::string kept_together(std::string_view text) {
+    std::string out;
+    for (const char c : text) {
+        out += c == ' ' ? std::string(no_break) : std::string(1, c);
+    }
+    return out;
+}
+
+namespace {
+
+/// Once lines are broken, a space that doesn't break is one as any other.
+std::string plain_spaces(std::string text) {
+    for (std::size_t at = 0; (at = text.find(no_break, at)) != std::string::npos; ++at) {
+        text.replace(at, no_break.size(), " ");
+    }
+    return text;
+}
+
+}  // namespace
+
 std::string wrapped(std::string_view first, std::string_view text, std::size_t indent,
                     std::size_t width) {
     const std::size_t used = columns(first);
@@ -130,7 +150,7 @@ std::string wrapped(std::string_view first, std::string_view text, std::size_t i
         broken(text, width > used ? width - used : 1, width > indent ? width - indent : 1);
     std::string out{first};
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        out += (i == 0 ? "" : std::string(indent, ' ')) + lines[i] + "\n";
+        out += (i == 0 ? "" : std::string(indent, ' ')) + plain_spaces(lines[i]) + "\n";
     }
     return out;
 }

@@ -14,6 +14,12 @@ namespace pelage::io {
 /// `s` filled with blanks to `n` columns, on its right (or its left for numbers).
 [[nodiscard]] std::string padded(std::string_view s, std::size_t n, bool right_aligned = false);
 
+/// A space at which no line is broken; on a terminal it is one as any other.
+inline constexpr std::string_view no_break = "\u00a0";
+
+/// A text that stays on one line where that is wide enough.
+[[nodiscard]] std::string kept_together(std::string_view text);
+
 /// `first` followed by `text` broken at blanks to `width` columns; further lines are indented by
 /// `indent`. Ends in a newline. Words longer than a line stand alone.
 [[nodiscard]] std::string wrapped(std::string_view first, std::string_view text, std::size_t indent,

@@ -63,9 +63,10 @@ class card_page {
         if (std::string rule = not_clipped_as_a_rule(g_, r_); !rule.empty()) {
             page_.say(std::move(rule), 2);
         }
-        for (line& l : booking_lines(g_, r_)) {
+        for (line& l : booking_lines(g_, r_, true)) {
             page_.add(std::move(l));
         }
+        stops_early();
         for (const caution_line& c : g_.cautions) {
             if (first_of_all(c)) {
                 page_.caution(c.what.brief);
@@ -118,6 +119,20 @@ class card_page {
         }
     }
 
+    /// How far it goes today, before anything is taken up.
+    void stops_early() {
+        const auto steps = steps_of(g_, r_, o_, beside_);
+        const auto today = std::count_if(steps.begin(), steps.end(), [](const plan_step& s) {
+            return s.when == list::before_bath;
+        });
+        if (g_.bath_waits() && today > 0) {
+            page_.caution(
+                "today only " +
+                (today == 1 ? std::string("step 1") : "steps 1 to " + std::to_string(today)) +
+                ": no bath while a mat is in");
+        }
+    }
+
     /// What the hand must know of the whole dog before it takes anything up.
     void before_work() {
         if (roughed_down()) {
@@ -151,8 +166,8 @@ class card_page {
                     last = s.of;
                 }
             }
-            if (const std::string text = blends_in_brief(g_, when, o_.units); !text.empty()) {
-                when == list::after_bath ? between(text) : beneath(text);
+            if (const std::string text = blends_in_brief(g_, r_, when, o_.units); !text.empty()) {
+                between(text);
             }
             if (when == list::after_bath && nails) {
                 between(with_nails({}, {}));
@@ -164,7 +179,7 @@ class card_page {
     void rough_down() {
         if (const caution* c = roughed_down()) {
             const auto by = roughing_blade(r_, g_);
-            between(c->brief + (by ? ": " + held_words(*by, o_.units) : ""));
+            between((by ? held_words(*by, o_.units) + " " : "") + c->brief);
         }
     }
     [[nodiscard]] const caution* roughed_down() const {
@@ -211,7 +226,7 @@ class card_page {
     }
     /// The same, of no step: before what follows, or after all of them.
     void between(const std::string& text) {
-        page_.add({line_as::between, text, {}, beside_number, beside_number + 2});
+        page_.add({line_as::between, text, " -  ", 0, beside_number});
     }
     /// A nail that bleeds spoils no finished foot, and what ears are cleaned with is washed out (practice).
     [[nodiscard]] bool nails_before_bath() const {
@@ -222,8 +237,11 @@ class card_page {
     [[nodiscard]] std::string with_nails(std::string text, const std::string& after) const {
         text += text.empty() ? "" : "; ";
         const std::string nails = nails_today(g_, r_);
-        const std::string_view apart = nails == "nails" ? ", ears" : "; ears";
-        return text + nails + (sore_ear(g_, r_) ? "" : std::string(apart)) + after;
+        if (sore_ear(g_, r_)) {
+            return text + nails + after;
+        }
+        // behind "the feet are sore" ears would read as sore, too
+        return text + (nails == "nails" ? "nails, ears" : "ears; " + nails) + after;
     }
 
     /// What nobody has agreed to yet, and what only the owner can say.
@@ -251,7 +269,9 @@ class card_page {
             page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
         }
         if (t) {
-            page_.open("Choose with the owner before the first stroke", false);
+            page_.open(
+                "Choose with the owner before the first stroke; steps below: 1, others: --way 2",
+                false);
             page_.show(*t);
             page_.open({}, false);
         }

@@ -112,8 +112,9 @@ class plan_page {
 
     /// A double coat that was to be clipped: what of it, and how the owner agrees.
     void question() {
-        page_.item_of(r_.patient.departures.empty() ? "the sheet clips: " : "asked to be clipped: ",
-                      joined(places_.by_part(g_.question->asked), ", "));
+        page_.item_of(
+            r_.patient.departures.empty() ? "the sheet would clip: " : "asked to be clipped: ",
+            joined(places_.by_part(g_.question->asked), ", "));
         consents();
         page_.open();
         const style* fits = find(r_.reference.styles, g_.question->instead);
@@ -316,7 +317,9 @@ class plan_page {
                               : line{line_as::box, text + " (once signed: --consent " + c.id + ")",
                                      "ask: ", 2, 7});
         }
-        page_.tell("The owner agrees in writing", std::move(all));
+        const bool open = std::any_of(g_.consents.begin(), g_.consents.end(),
+                                      [](const consent& c) { return !c.given; });
+        page_.tell(open ? "Agree in writing first" : "The owner agreed in writing", std::move(all));
     }
 
     void back_by(const std::optional<return_date>& when) {

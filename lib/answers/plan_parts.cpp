@@ -5,6 +5,7 @@
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/planner/appointment.hpp>
+#include <pelage/sheets/check.hpp>
 
 #include "answers/grouped.hpp"
 #include "answers/lines.hpp"
@@ -53,7 +54,17 @@ bool strips_by_hand(const style& s) {
 
 }  // namespace
 
-std::vector<line> booking_lines(const groom& g, const plan_request& r) {
+namespace {
+
+/// What isn't done at it; all of it where that isn't said. The steps below say the rest.
+std::string booked_in_brief(const service& s) {
+    const auto end = s.text.find(';');
+    return end == std::string::npos ? ": " + s.text : s.text.substr(end);
+}
+
+}  // namespace
+
+std::vector<line> booking_lines(const groom& g, const plan_request& r, bool brief) {
     std::vector<line> out;
     if (r.booked == nullptr) {
         return out;
@@ -62,7 +73,7 @@ std::vector<line> booking_lines(const groom& g, const plan_request& r) {
     const auto say = [&](std::string text, std::string lead = {}) {
         out.push_back({line_as::paragraph, std::move(text), std::move(lead), 0, 2});
     };
-    say(s.title + ": " + s.text + ".", "Booked: ");
+    say(s.title + (brief ? booked_in_brief(s) : ": " + s.text) + ".", "Booked: ");
     const bool strips = std::any_of(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
         return z.how_finished == finish::hand_strip;
     });
@@ -128,10 +139,16 @@ namespace {
 
 /// Where undercoat is taken out, hurt places aside.
 std::string carded_places(const groom& g, const plan_request& r) {
+    const body& b = r.reference.dog_body;
+    const std::vector<sheet_place> asked = places_of(r.sheet, b, part_index(b));
     zone_list where;
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
-        if (z.how_finished == finish::card && !z.hurt) {
+        // of a visit that cuts nothing the sheet says it, not the plan
+        const bool carded = std::any_of(asked.begin(), asked.end(), [&](const sheet_place& p) {
+            return p.at.zone == z.at.zone && p.asked.how == finish::card;
+        });
+        if (carded && !z.hurt) {
             where.push_back(i);
         }
     }
@@ -157,16 +174,18 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         std::string text = step_work_words(done);
         const std::string& rake = coat_of(r.reference, *r.patient.coat).carded_with;
         if (done == service_step::deshed && !rake.empty()) {
-            text = rake + " over " + carded_places(g, r) + ": " + text;
+            const std::string where = carded_places(g, r);
+            text = rake + (where.empty() ? "" : " over " + where) + ": " + text;
         }
         if (done == service_step::nails && sore_foot(g, r)) {
             text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not on the sore foot";
         }
         if (done == service_step::bath) {
             // a groomer told of loose hair asks with what it comes out
-            text +=
-                (r.patient.shedding && !rake.empty() ? "; loose hair out with the " + rake : "") +
-                gently_words(r);
+            text += (r.patient.shedding && !rake.empty() && !r.booked->has(service_step::deshed)
+                         ? "; loose hair out with the " + rake
+                         : "") +
+                    gently_words(r);
         }
         if (!text.empty()) {
             out.push_back(item(std::move(text)));

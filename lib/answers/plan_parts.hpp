@@ -42,7 +42,8 @@ namespace pelage::io {
                                            const print_options& o);
 
 /// What it is booked for, and what that doesn't do; nothing where nobody said.
-[[nodiscard]] std::vector<line> booking_lines(const groom& g, const plan_request& r);
+[[nodiscard]] std::vector<line> booking_lines(const groom& g, const plan_request& r,
+                                              bool brief = false);
 /// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
 [[nodiscard]] std::vector<line> booked_steps(const groom& g, const plan_request& r);
 /// Whether the skin of a foot or its pads is hurt, so that its nails are left.

@@ -76,12 +76,13 @@ class step_list {
         };
         const bool handled_only = booked_in_part(r_) && !r_.booked->has(service_step::brush) &&
                                   !r_.booked->has(service_step::before_bath);
-        say(handled_only ? "look the dog over: skin, ears, eyes, feet"
+        std::string fleas = flea_bath_words(g_, r_);
+        say(handled_only || flea_bath_first(g_, r_) ? "look the dog over: skin, ears, eyes, feet"
             : corded(r_.sheet)
                 ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
                   "hand"
                 : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
-        if (std::string fleas = flea_bath_words(g_, r_); !fleas.empty()) {
+        if (!fleas.empty()) {
             say(std::move(fleas));
         }
         if (const auto [tried, longer] = trials(); !tried.empty()) {

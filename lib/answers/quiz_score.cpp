@@ -10,31 +10,33 @@ namespace pelage::io {
 namespace {
 
 std::string topic_words(quiz_topic t) {
-    constexpr std::array<std::string_view, 6> words{
-        "lengths", "ways over the coat", "what never goes there", "what replaces what",
-        "combs",   "the sheets"};
+    constexpr std::array<std::string_view, 6> words{"lengths",
+                                                    "ways: over the coat",
+                                                    "nevers: what never goes there",
+                                                    "substitutes: what replaces what",
+                                                    "combs",
+                                                    "sheets"};
     return std::string(words[static_cast<std::size_t>(t)]);
 }
 
-/// "7 of 10"; nothing of nothing.
+/// Of first answers alone, a later one was told before; nothing of nothing.
 cell share_of(const quiz_score& s, const std::string& fewest) {
-    if (s.answers == 0) {
+    if (s.first == 0) {
         return {std::monostate{}, "not asked yet"};
     }
     if (!s.enough) {
         return {std::monostate{}, "fewer than " + fewest};
     }
     return cell{
-        percentage{static_cast<std::int64_t>(s.right), static_cast<std::int64_t>(s.answers)}};
+        percentage{static_cast<std::int64_t>(s.first_right), static_cast<std::int64_t>(s.first)}};
 }
 
 typed_table score_table(const quiz_result& q, const std::string& fewest) {
-    typed_table t{{"topic", "answers", "right", "share", "missed", "asked", "questions"}};
-    t.numbers = {false, true, true, true, true, true, true};
+    typed_table t{{"topic", "asked", "right at first", "share", "missed now", "of"}};
+    t.numbers = {false, true, true, true, true, true};
     for (const quiz_score& s : q.scores) {
-        t.rows.push_back({topic_words(s.topic), std::int64_t{s.answers}, std::int64_t{s.right},
-                          share_of(s, fewest), std::int64_t{s.missed}, std::int64_t{s.asked},
-                          std::int64_t{s.of_kit}});
+        t.rows.push_back({topic_words(s.topic), std::int64_t{s.first}, std::int64_t{s.first_right},
+                          share_of(s, fewest), std::int64_t{s.missed}, std::int64_t{s.of_kit}});
     }
     return t;
 }
@@ -56,9 +58,9 @@ document document_of(const quiz_result& q, const quiz_rules& rules, const print_
         const std::string fewest = detail::fixed(rules.score_from.best, 0);
         d.open("All answers" + (q.whose.empty() ? std::string{} : " of " + q.whose), true);
         d.show(score_table(q, fewest));
-        d.say("A share is told from " + fewest +
-              " answers to a topic on. It says what was answered "
-              "here, and nothing of hands at the table.");
+        d.say("A share is of the first answer to each question, told from " + fewest +
+              " on; guessing alone gets 1 in 4, of ways 1 in 3. It says what was answered here, "
+              "and nothing of hands at the table.");
     }
     if (q.next) {
         d.say("Due again: " +
@@ -71,7 +73,9 @@ std::string json_of(const quiz_result& q) {
     json topics = json::array();
     for (const quiz_score& s : q.scores) {
         json one{{"topic", name(s.topic)}, {"answers", s.answers}, {"right", s.right}};
-        one["share"] = s.enough ? share_json(static_cast<double>(s.right) / s.answers) : json{};
+        one["first_answers"] = s.first;
+        one["first_right"] = s.first_right;
+        one["share"] = s.enough ? share_json(static_cast<double>(s.first_right) / s.first) : json{};
         one["missed_now"] = s.missed;
         one["asked_of_kit"] = s.asked;
         one["of_kit"] = s.of_kit;

@@ -307,7 +307,10 @@ std::string basis_words(const quiz_question& q, const quiz_request& r) {
                         (f.why.from.empty() ? "" : " (" + f.why.from + ")"));
     }
     if (q.known) {
-        parts.push_back(std::string(in_words(q.known->how)) +
+        const bool of_a_sheet =
+            q.asks == quiz_asks::sheet_length || q.asks == quiz_asks::sheet_blade;
+        parts.push_back((of_a_sheet ? "the sheet says so; that it is good so, " : "") +
+                        std::string(in_words(q.known->how)) +
                         (q.known->from.empty() ? "" : " (" + q.known->from + ")"));
     }
     return "How sure: " + joined(parts, "; ") + ".";

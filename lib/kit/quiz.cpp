@@ -1,6 +1,7 @@
 // When a question is asked, how it is put, and what the answers come to.
 #include <algorithm>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include <pelage/kit/quiz.hpp>
@@ -152,10 +153,15 @@ std::vector<quiz_score> quiz_scores(const std::vector<quiz_question>& all,
     for (std::size_t t = 0; t < out.size(); ++t) {
         out[t].topic = static_cast<quiz_topic>(t);
     }
+    std::set<std::string> begun;
     for (const quiz_answer& a : answers) {
         quiz_score& s = out[static_cast<std::size_t>(a.topic)];
         ++s.answers;
         s.right += a.right ? 1U : 0U;
+        if (begun.insert(a.key).second) {
+            ++s.first;
+            s.first_right += a.right ? 1U : 0U;
+        }
     }
     const auto known = standings(answers);
     for (const quiz_question& q : all) {
@@ -166,7 +172,7 @@ std::vector<quiz_score> quiz_scores(const std::vector<quiz_question>& all,
         s.missed += at != known.end() && at->second.missed ? 1U : 0U;
     }
     for (quiz_score& s : out) {
-        s.enough = s.answers >= rules.score_from.best;
+        s.enough = s.first >= rules.score_from.best;
     }
     return out;
 }

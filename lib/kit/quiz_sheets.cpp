@@ -71,7 +71,17 @@ class of_sheets {
             const length near = longer(p.asked.tolerance.value_or(length{}),
                                        tolerance(right, z.where == group::head, r_.rules.prices));
             q.right = {right};
-            q.wrong = other_lengths({right - near, right, right + near}, targets_of(all));
+            const finished there{right - near, right, right + near};
+            q.wrong = other_lengths(there, targets_of(all));
+            // this sheet's own first: what another place of it is left at is what one mixes up
+            for (const quiz_option& o : other_lengths(there, targets_of_others())) {
+                const auto like = [&](const quiz_option& own) {
+                    return !read_apart(std::get<length>(own.says), std::get<length>(o.says));
+                };
+                if (std::none_of(q.wrong.begin(), q.wrong.end(), like)) {
+                    q.wrong.push_back(o);
+                }
+            }
         } else {
             q.right = {*p.asked.blade};
             q.wrong = other_blades(*p.asked.blade);
@@ -79,14 +89,17 @@ class of_sheets {
         to_.add(std::move(q), {r_.sheets[s].id, part ? std::string(name(*part)) : z.id});
     }
 
-    /// The lengths of this sheet, and of all others.
-    [[nodiscard]] std::vector<length> targets_of(const std::vector<sheet_place>& own) const {
+    [[nodiscard]] static std::vector<length> targets_of(const std::vector<sheet_place>& own) {
         std::vector<length> out;
         for (const sheet_place& p : own) {
             if (p.asked.target) {
                 out.push_back(*p.asked.target);
             }
         }
+        return out;
+    }
+    [[nodiscard]] std::vector<length> targets_of_others() const {
+        std::vector<length> out;
         for (const style& other : r_.sheets) {
             for (const sheet_rule& rule : other.rules) {
                 if (rule.what.target) {

@@ -131,10 +131,12 @@ struct quiz_score {
     quiz_topic topic = quiz_topic::lengths;  ///< of the questions
     unsigned answers = 0;                    ///< so many
     unsigned right = 0;                      ///< of these
-    unsigned missed = 0;  ///< questions of the kit of which the last answer was wrong
-    unsigned asked = 0;   ///< questions of the kit that were asked at all
-    unsigned of_kit = 0;  ///< questions of the kit
-    bool enough = false;  ///< answers for a share to be told
+    unsigned missed = 0;       ///< questions of the kit of which the last answer was wrong
+    unsigned asked = 0;        ///< questions of the kit that were asked at all
+    unsigned of_kit = 0;       ///< questions of the kit
+    unsigned first = 0;        ///< questions answered at all, of this kit or another
+    unsigned first_right = 0;  ///< of these the first answer was right: later ones were told before
+    bool enough = false;       ///< first answers for a share to be told
 };
 /// Of each topic, in their order.
 [[nodiscard]] std::vector<quiz_score> quiz_scores(const std::vector<quiz_question>& all,

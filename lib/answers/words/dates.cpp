@@ -276,7 +276,7 @@ std::string held_in_brief(const return_date& b, const groom& g, const plan_reque
         }
         const std::string long_hair = held.size() > few ? "what is long" : some_names(held);
         return never_brushed(r)
-                   ? " Till then " + long_hair + " holds by today's combing-out (our guess)."
+                   ? " Till then today's combing-out holds " + long_hair + " (our guess)."
                    : " Only brushing protects " + long_hair + ".";
     }
     return (guess.empty() ? " " : " Brushed " + guess + ", ") + true_odds(b.asked, *b.fine) +

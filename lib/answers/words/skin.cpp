@@ -56,7 +56,7 @@ std::string hurt_skin_words(const plan_request& r) {
 
 std::string sore_in_brief(const zone_plan& z) {
     return std::string(left_for(*z.hurt)) +
-           (z.mat ? "; " + std::string(in_words(*z.mat)) + " still in: no bath before" : "");
+           (z.mat ? "; " + std::string(in_words(*z.mat)) + " still in, out before any bath" : "");
 }
 
 std::string left_alone_words(const zone_plan& z, const plan_request& r) {
@@ -164,12 +164,24 @@ std::string_view once_more_words(const plan_request& r) {
                                                        : "once more, for what the bath raised";
 }
 
+namespace {
+
+bool any_mat(const groom& g) {
+    return std::any_of(g.zones.begin(), g.zones.end(),
+                       [](const zone_plan& z) { return z.mat.has_value(); });
+}
+
+}  // namespace
+
+bool flea_bath_first(const groom& g, const plan_request& r) {
+    return !g.fleas.empty() && bath_for(r.patient.skin) != bath_care::none &&
+           (r.booked == nullptr || r.booked->has(service_step::bath)) && !any_mat(g);
+}
+
 std::string flea_bath_words(const groom& g, const plan_request& r) {
     if (g.fleas.empty()) {
         return {};
     }
-    const bool matted = std::any_of(g.zones.begin(), g.zones.end(),
-                                    [](const zone_plan& z) { return z.mat.has_value(); });
     const std::string seen =
         "fleas were seen (" + places_or_whole(r.reference.dog_body, g.fleas) + "): ";
     if (bath_for(r.patient.skin) == bath_care::none) {
@@ -179,7 +191,7 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
         return seen +
                "no bath is booked: ask for a flea bath first, or send it home; clean every tool";
     }
-    if (matted) {
+    if (any_mat(g)) {
         return seen +
                "mats come out first, since they tighten when wet; the bath is a flea bath; "
                "clean every tool";

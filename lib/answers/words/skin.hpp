@@ -45,6 +45,9 @@ namespace pelage::io {
 /// And a step after it of going over what was clipped off before.
 [[nodiscard]] std::string_view once_more_words(const plan_request& r);
 
+/// Whether the flea bath comes before any tool, the comb too.
+[[nodiscard]] bool flea_bath_first(const groom& g, const plan_request& r);
+
 /// The flea bath as a step; nothing where no fleas were seen.
 [[nodiscard]] std::string flea_bath_words(const groom& g, const plan_request& r);
 

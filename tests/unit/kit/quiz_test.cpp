@@ -252,10 +252,19 @@ TEST_CASE("new questions go through the topics, in an order of the day and the n
 TEST_CASE("a share is told from five answers to a topic on", "[quiz]") {
     const auto all = of_demo_kit();
     const auto topic = static_cast<std::size_t>(all[0].topic);
-    std::vector<quiz_answer> answers(4, answered(all[0], monday, true));
+    std::vector<quiz_question> of_topic;
+    std::copy_if(all.begin(), all.end(), std::back_inserter(of_topic),
+                 [&](const quiz_question& q) { return q.topic == all[0].topic; });
+    std::vector<quiz_answer> answers;
+    for (std::size_t i = 0; i < 4; ++i) {
+        answers.push_back(answered(of_topic[i], monday, true));
+        answers.push_back(answered(of_topic[i], monday, true));  // told before: no first answer
+    }
     CHECK_FALSE(quiz_scores(all, answers, io::quiz_figures())[topic].enough);
-    answers.push_back(answered(all[0], monday, false));
+    answers.push_back(answered(of_topic[4], monday, false));
+    answers.push_back(answered(of_topic[4], monday, true));
     const quiz_score s = quiz_scores(all, answers, io::quiz_figures())[topic];
     CHECK(s.enough);
-    CHECK((s.answers == 5 && s.right == 4 && s.asked == 1 && s.missed == 1));
+    CHECK((s.answers == 10 && s.right == 9 && s.asked == 5 && s.missed == 0));
+    CHECK((s.first == 5 && s.first_right == 4));
 }
