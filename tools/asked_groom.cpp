@@ -91,7 +91,7 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
     booked = service.empty() ? nullptr : service_in("--service", service, w.reference, f);
     f.throw_if_any();
     by_mix = coat_by_mix(patient, w);
-    w.print.closed = w.place().closed;
+    w.print.closed = w.closed();
     w.print.closed.add(patient.cannot);
     assume_upkeep(patient, *sheet);
     patient = as_by_record(std::move(patient), w.reference, w.place().rules, w.print.today);

@@ -17,7 +17,7 @@ reply any_sheet(const plan_options& o, const surroundings& around) {
     dog d = dog_of(o.dog, w, around, f);
     const auto chance_asked = o.dog.chance.empty() ? std::nullopt : chance_in(o.dog.chance, f);
     f.throw_if_any();
-    w.print.closed = w.place().closed;
+    w.print.closed = w.closed();
     w.print.closed.add(d.cannot);
     const bool unseen = coat_by_mix(d, w).has_value();
     const style* own = find(w.styles, d.style);

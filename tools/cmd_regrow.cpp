@@ -52,7 +52,7 @@ reply learn(regrow_options& o, const surroundings& around) {
 }
 
 reply visits(const asked_groom& a, const plan_request& r, const groom& g, int weeks) {
-    const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.place().closed, &a.w.styles};
+    const calendar_request ask{r, a.w.print.today.value(), weeks, a.w.closed(), &a.w.styles};
     const calendar c = calendar_of(ask, g);
     if (a.w.ics && c.visits.empty()) {
         return {{},

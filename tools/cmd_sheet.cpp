@@ -306,7 +306,7 @@ reply compare(compare_options& o, const surroundings& around) {
                           a,           w.print.today,   chance_asked};
     const plan_request rb{w.reference, w.place().rules, w.tools(),   d,
                           b,           w.print.today,   chance_asked};
-    const sheet_comparison c = compare_sheets(ra, rb, w.place().closed);
+    const sheet_comparison c = compare_sheets(ra, rb, w.closed());
     if (w.json) {
         return {io::json_of(c, ra)};
     }

@@ -31,7 +31,8 @@ std::string broken(const std::string& text) {
     return out;
 }
 
-/// Text that mdoc takes for text: no line of it begins with a request, nothing of it is an escape.
+}  // namespace
+
 std::string plain(const std::string& text) {
     std::string out;
     bool first = true;
@@ -45,7 +46,6 @@ std::string plain(const std::string& text) {
     return out;
 }
 
-/// One argument of a macro, whatever is in it: macros that it might name are text.
 std::string argument(const std::string& text) {
     std::string out = "\"\\&";
     for (const char c : text) {
@@ -53,6 +53,8 @@ std::string argument(const std::string& text) {
     }
     return out + "\"";
 }
+
+namespace {
 
 /// A command as it is typed: its dashes are dashes in every font, and none is broken.
 std::string typed(const std::string& text) {
@@ -192,7 +194,7 @@ std::vector<manual_page> manual(const std::string& day) {
     text +=
         ".El\n.Sh ENVIRONMENT\n.Bl -tag -width Ds\n.It Ev PELAGE_SALON\n"
         "The folder of the salon where\n.Fl -salon\nis not said.\n.El\n";
-    pages.push_back({"pelage.1", text + how_it_ends});
+    pages.push_back({"pelage.1", text + how_it_ends + ".Sh SEE ALSO\n.Xr pelage-files 5\n"});
     add_pages(root, day, pages);
     return pages;
 }

@@ -37,6 +37,12 @@ struct workplace {
     [[nodiscard]] std::string written(const io::document& d) const;
 
     [[nodiscard]] const salon_files& place() const { return own ? *own : io::demo_salon(); }
+    /// Days without a visit: closed, or nobody works.
+    [[nodiscard]] days_off closed() const {
+        days_off all = place().closed;
+        all.add(nobody_there(place().groomers));
+        return all;
+    }
     [[nodiscard]] const kit& tools() const { return own_kit ? *own_kit : place().tools; }
 };
 

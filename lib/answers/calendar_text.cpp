@@ -304,7 +304,8 @@ class calendar_writer {
         }
         for (const days_off* d : {&r_.closed, &r_.work.patient.cannot}) {
             for (const span_of_days& s : d->spans) {
-                if (s.to >= r_.today && s.from <= c_.until) {
+                const bool told = s.from == s.to && r_.closed.weekdays[weekday_of(s.from)];
+                if (s.to >= r_.today && s.from <= c_.until && !told) {
                     shut.push_back(iso(s.from) + (s.from == s.to ? "" : " to " + iso(s.to)));
                 }
             }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <pelage/base/phrase.hpp>
+#include <pelage/planner/under_mat.hpp>
 
 #include "answers/grouped.hpp"
 #include "answers/layout.hpp"
@@ -36,13 +37,21 @@ class step_writer {
             constexpr std::size_t comma = 2;
             out.exceptions.push_back(then_words(b_, r_).substr(comma));
         }
+        wont_pass(out);
         short_against(out);
         const bool told = std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const auto& c) {
             return c.what.when == caution_when::shedding;  // says so of the whole dog
         });
-        if (b_.how.kind == tool_kind::carder && !told) {
+        if (b_.how.kind == tool_kind::fingers) {
             out.all_of_it += (out.all_of_it.empty() ? "" : "; ") +
-                             std::string("lightly, never twice in one place; pink: stop");
+                             std::string(
+                                 "what is ripe, a few hairs at a time; what holds stays; "
+                                 "pink: stop");
+        }
+        if (b_.how.kind == tool_kind::carder && !told) {
+            out.all_of_it +=
+                (out.all_of_it.empty() ? "" : "; ") +
+                std::string("short light strokes, not over bone or thin skin; pink: stop");
         }
         runs_hot(out);
         if (b_.how.kind == tool_kind::clip && !b_.how.over && skips(b_.how.tool)) {
@@ -142,6 +151,28 @@ class step_writer {
         return {joined(out, "; ")};
     }
 
+    /// What is tried next where the blade sticks at the edge of the mat.
+    void wont_pass(card_step& out) const {
+        grouped<std::string> by;
+        zone_list matted;
+        for (const std::size_t i : b_.zones) {
+            const zone_plan& z = g_.zones[i];
+            if (!z.mat || !(b_.off || z.why.what == pelage::cause::mat_off)) {
+                continue;
+            }
+            const auto next = next_under_mat(r_, z);
+            matted.push_back(i);
+            by.add("won't pass: " + (next ? held_words(*next, u_) + ", else a veterinarian"
+                                          : std::string("stop, a veterinarian")),
+                   i);
+        }
+        for (const auto& [text, where] : by.all()) {
+            out.exceptions.push_back(
+                (where.size() == matted.size() ? "" : joined(places_.by_part(where), ", ") + ": ") +
+                text);
+        }
+    }
+
     /// A bare blade that is due to be felt before its places are done; a comb keeps a warm one off the skin.
     void runs_hot(card_step& out) const {
         const work due = r_.rules.refusal.oil_after.best;
@@ -195,6 +226,9 @@ class step_writer {
         if (b_.off) {
             return out;
         }
+        if (aimed() && r_.reference.dog_body.zones[z.at.zone].id == "eyebrow") {
+            out.emplace_back("points off the eye");
+        }
         if (!z.note.empty() && z.came != outcome::goes_along) {
             out.push_back(z.note);
         }
@@ -212,8 +246,9 @@ class step_writer {
             case cause::mat_off:
                 return std::string(in_words(*z.mat)) + ", clipped off";
             case cause::missed:
-            case cause::as_its_part:
                 return in_hand(z) ? "" : missed_in_brief(z, u_);
+            case cause::as_its_part:
+                return in_hand(z) ? "" : "like what is round it";
             case cause::goes_along:  // its length stands in the line
             case cause::scissored:
                 return {};

@@ -1,6 +1,7 @@
 // A document as one page of HTML, to be read on a screen or printed on A4.
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include <pelage/answers/document.hpp>
 
@@ -90,19 +91,32 @@ std::string head_of(const typed_table& t, std::size_t i) {
                                     : "<span class=\"hid\">mark</span>";
 }
 
+/// In which order its columns stand: what a choice is comes behind its box, before its figures.
+std::vector<std::size_t> order_of(const typed_table& t) {
+    std::vector<std::size_t> order(t.head.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const bool ticked = t.head.size() > 1 && t.head.back().empty() && !t.rows.empty() &&
+                        shown(t.rows.front().front(), length_unit::mm).starts_with(tick_box);
+    if (ticked) {
+        std::rotate(order.begin() + 1, order.end() - 1, order.end());
+    }
+    return order;
+}
+
 std::string html_of(const typed_table& t, length_unit u) {
     constexpr std::size_t few = 3;          // columns that a telephone is wide enough for
     constexpr std::size_t short_text = 18;  // isn't broken
     const auto right = [&](std::size_t i) { return i < t.numbers.size() && t.numbers[i]; };
     const bool many = t.head.size() > few;
+    const std::vector<std::size_t> order = order_of(t);
     std::string out = std::string(many ? "<table class=\"many\">" : "<table>") + "\n<thead><tr>";
-    for (std::size_t i = 0; i < t.head.size(); ++i) {
+    for (const std::size_t i : order) {
         out += (right(i) ? "<th class=\"n\">" : "<th>") + head_of(t, i) + "</th>";
     }
     out += "</tr>\n</thead>\n<tbody>\n";
     for (const auto& cells : t.rows) {
         out += "<tr>";
-        for (std::size_t i = 0; i < cells.size(); ++i) {
+        for (const std::size_t i : order) {
             const std::string text = shown(cells[i], u);
             const std::string how = right(i)                    ? " class=\"n\""
                                     : text.size() <= short_text ? " class=\"d\""
@@ -112,7 +126,7 @@ std::string html_of(const typed_table& t, length_unit u) {
                    (headed ? " data-h=\"" + markup_safe(t.head[i]) + "\"" : std::string{}) + ">" +
                    unbroken(markup_safe(text)) + "</td>";
             // told in one line they are words of a sentence
-            out += many && i + 1 < cells.size() ? " " : "";
+            out += many && i != order.back() ? " " : "";
         }
         out += "</tr>\n";
     }
@@ -171,10 +185,11 @@ class section_page {
         }
     }
     void add(const line& l) {
-        const std::string text = (l.as == line_as::headed ? "" : lead_of(l)) +
-                                 (l.to.empty() ? markup_safe(l.text)
-                                               : "<a href=\"#" + markup_safe(l.to) + "\">" +
-                                                     markup_safe(l.text) + "</a>");
+        const std::string text =
+            (l.as == line_as::headed || l.as == line_as::between ? "" : lead_of(l)) +
+            (l.to.empty()
+                 ? markup_safe(l.text)
+                 : "<a href=\"#" + markup_safe(l.to) + "\">" + markup_safe(l.text) + "</a>");
         if (l.as == line_as::detail && in_item_) {
             out_ += "<br>" + text;
             return;
@@ -271,6 +286,27 @@ std::string classes_of(const document& d, const std::string& size) {
 
 }  // namespace
 
+namespace {
+
+/// What stands at the foot of each sheet of paper: of whom it is, and which sheet. All but plain letters by
+/// their numbers, so that no name ends the style.
+std::string sheet_foot(const std::string& title) {
+    std::string safe;
+    for (const char c : text_safe(title)) {
+        const auto byte = static_cast<unsigned char>(c);
+        const bool plain = (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') ||
+                           (c >= 'A' && c <= 'Z') || c == ' ' || c == ',' || c == '.' ||
+                           byte >= 0x80U;
+        constexpr std::string_view digits = "0123456789abcdef";
+        safe += plain ? std::string(1, c)
+                      : std::string("\\") + digits[byte >> 4U] + digits[byte & 15U] + " ";
+    }
+    return "@page{@bottom-right{content:\"" + safe +
+           "   \" counter(page) \" of \" counter(pages);font:8pt sans-serif}}";
+}
+
+}  // namespace
+
 std::string html_of(const document& d, length_unit u) {
     const paper_size paper = on_paper_of(d);
     const std::string size = classes_of(d, paper.called);
@@ -279,7 +315,7 @@ std::string html_of(const document& d, length_unit u) {
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
         "'unsafe-inline'\">\n"
         "<meta name=\"viewport\" content=\"width=device-width\">\n<title>" +
-        markup_safe(d.title) + "</title>\n<style>\n" + page_style(d.small) +
+        markup_safe(d.title) + "</title>\n<style>\n" + page_style(d.small) + sheet_foot(d.title) +
         "\n</style>\n</head>\n" + (size.empty() ? "<body>" : "<body class=\"" + size + "\">") +
         "\n<main>\n<h1>" + (d.name.empty() ? "" : "<bdi>" + markup_safe(d.name) + "</bdi>") +
         markup_safe(d.title.substr(d.name.size())) + "</h1>\n";

@@ -2,7 +2,7 @@
 
 namespace pelage::io {
 
-std::string markup_safe(std::string_view s) {
+std::string text_safe(std::string_view s) {
     std::string out;
     for (std::size_t i = 0; i < s.size(); ++i) {
         const char c = s[i];
@@ -13,9 +13,17 @@ std::string markup_safe(std::string_view s) {
             (three >= "\xE2\x81\xA6" && three <= "\xE2\x81\xA9" && three.size() == 3);
         if (turns) {
             i += 2;
-        } else if (static_cast<unsigned char>(c) < 0x20U && c != '\t' && c != '\n') {
-            continue;
-        } else if (c == '&') {
+        } else if (static_cast<unsigned char>(c) >= 0x20U || c == '\t' || c == '\n') {
+            out += c;
+        }
+    }
+    return out;
+}
+
+std::string markup_safe(std::string_view s) {
+    std::string out;
+    for (const char c : text_safe(s)) {
+        if (c == '&') {
             out += "&amp;";
         } else if (c == '<') {
             out += "&lt;";

@@ -134,7 +134,7 @@ std::string hatching_style(std::size_t shades) {
 std::string filled(filled_with what, const std::vector<polygon>& all) {
     std::string data;
     if (what == filled_with::net) {
-        constexpr double mesh = 13.0;
+        constexpr double mesh = 22.0;
         for (const polygon& p : all) {
             data += strokes(p, 45.0, mesh) + strokes(p, 135.0, mesh);
         }

@@ -36,10 +36,10 @@ constexpr std::string_view plain_style =
     ".pd-l1{fill:none;stroke:#6a6a66;stroke-width:4;stroke-linecap:round}"
     ".pd-l2{fill:none;stroke:#6a6a66;stroke-width:2.6;stroke-linecap:round}"
     ".pd-hg{display:none}"
-    ".pd-w{fill:#fff;stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
+    ".pd-w{fill:#1a1a1a;stroke:#1a1a1a;stroke-width:9;stroke-linejoin:round}"
     ".pd-wb{fill:none;stroke:#1a1a1a;stroke-width:34;stroke-dasharray:3 7}"
     ".pd-wd{fill:#fff;stroke:#1a1a1a;stroke-width:4}.pd-w1{fill:none;stroke:#"
-    "1a1a1a;stroke-width:3.4}"
+    "fff;stroke-width:3.4}"
     ".pd-m{fill:#fff;stroke:#1a1a1a;stroke-width:7;stroke-linejoin:round}"
     ".pd-mx{fill:none;stroke:#1a1a1a;stroke-width:2.6;stroke-linecap:round}"
     ".pd-my{fill:#1a1a1a}"
@@ -70,7 +70,7 @@ constexpr std::string_view plain_style =
     "@media screen{.pd-q{fill:#fff}}"
     "@media screen and (prefers-color-scheme:dark){.pd .pd-o{fill:#e9e7e0}.pd-r{stroke:#d5d3cc}"
     ".pd-rw{stroke:#1d1d1b}.pd-p{fill:#3a3a37}.pd-l1,.pd-l2{stroke:#c9c7c0}"
-    ".pd-w{fill:#1d1d1b;stroke:#f4f2ec}.pd-w1{stroke:#f4f2ec}.pd-e{stroke:#c9c7c0}.pd-f{"
+    ".pd-w{fill:#f4f2ec;stroke:#f4f2ec}.pd-w1{stroke:#1d1d1b}.pd-e{stroke:#c9c7c0}.pd-f{"
     "fill:#55554f}.pd-g{fill:#45443f;stroke:#"
     "c9c7c0}"
     ".pd-q{fill:#1d1d1b}.pd-k{stroke:#c9c7c0}}"
@@ -260,7 +260,7 @@ void add_places(const signs_used& used, sign_rows& to) {
     add(used.carded, "dead hair out, nothing cut", "pd-z pd-p", filled_with::rakes);
     add(used.sore, "! don't touch", "pd-w", filled_with::net);
     if (used.beside) {
-        to.add("nor an edge with teeth", [](double x, double y) {
+        to.add("blades, scissors off this edge", [](double x, double y) {
             return path_of("pd-wb", dash_at(x, y)) + path_of("pd-e", dash_at(x, y));
         });
     }

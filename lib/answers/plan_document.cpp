@@ -81,9 +81,12 @@ class plan_page {
     void first_lines(const mixed_coat* unseen) {
         say_alert(page_, r_.patient);
         if (g_.question) {
-            page_.say(
-                "No: a double coat is carded, not clipped, unless its owner agrees in writing. It "
-                "may grow back slowly or changed, or not at all.");
+            page_.add({line_as::caution,
+                       "No: a double coat is carded, not clipped, unless its owner agrees in "
+                       "writing. It may grow back slowly or changed, or not at all.",
+                       {},
+                       0,
+                       0});
         }
         const dog& d = r_.patient;
         if (!d.health.empty() && !g_.stopped()) {

@@ -27,6 +27,7 @@ std::vector<line> stop_lines(const groom& g, const plan_request& r, const print_
     const auto say = [&](std::string text) {
         out.push_back({line_as::caution, std::move(text), {}, 2, 2});
     };
+    say("A veterinarian sees this dog first, nothing is planned; tell the owner.");
     if (const std::string hurt = hurt_skin_words(r); !hurt.empty()) {
         say("Don't touch: " + hurt + ".");
     }
@@ -41,7 +42,6 @@ std::vector<line> stop_lines(const groom& g, const plan_request& r, const print_
     if (!r.patient.health.empty()) {
         say("Told of its health: " + r.patient.health + ".");
     }
-    say("Nothing is planned: a veterinarian sees this dog first; tell the owner.");
     return out;
 }
 
@@ -155,6 +155,10 @@ std::string carded_places(const groom& g, const plan_request& r) {
     return listed(place_words(g, r).by_part(where));
 }
 
+std::string over_places(const std::string& where) {
+    return where.empty() ? "" : " over " + where;
+}
+
 }  // namespace
 
 std::vector<line> booked_steps(const groom& g, const plan_request& r) {
@@ -175,7 +179,7 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         const std::string& rake = coat_of(r.reference, *r.patient.coat).carded_with;
         if (done == service_step::deshed && !rake.empty()) {
             const std::string where = carded_places(g, r);
-            text = rake + (where.empty() ? "" : " over " + where) + ": " + text;
+            text = rake + over_places(where) + ": " + text;
         }
         if (done == service_step::nails && sore_foot(g, r)) {
             text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not on the sore foot";
@@ -183,7 +187,7 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         if (done == service_step::bath) {
             // a groomer told of loose hair asks with what it comes out
             text += (r.patient.shedding && !rake.empty() && !r.booked->has(service_step::deshed)
-                         ? "; loose hair out with the " + rake
+                         ? "; loose hair out with the " + rake + over_places(carded_places(g, r))
                          : "") +
                     gently_words(r);
         }

@@ -125,7 +125,7 @@ class comparison_writer {
         t.head = {"what it costs", fit ? c_.first->id : "first", fit ? c_.second->id : "second",
                   "change"};
         t.numbers = {false, true, true, false};
-        row(t, "minutes of a full groom", in_minutes(a.takes()), in_minutes(b.takes()));
+        row(t, "minutes to clip and finish", in_minutes(a.takes()), in_minutes(b.takes()));
         row(t, "setups", static_cast<double>(a.setups), static_cast<double>(b.setups));
         row(t, "blades and combs", static_cast<double>(a.tools.size()),
             static_cast<double>(b.tools.size()));

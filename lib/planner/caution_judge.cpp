@@ -243,6 +243,8 @@ places_named caution_judge::of_work(caution_when w) const {
         case caution_when::sensitive_limb:
             return where(
                 [&](const zone_plan& z) { return touched(z) && hated(z) && limb(zone_of(z)); });
+        case caution_when::bare_blade:
+            return where([&](const zone_plan& z) { return clipped(z) && !z.how.over && !z.mat; });
         case caution_when::feet_by_blade:
             return where([&](const zone_plan& z) {
                 return clipped(z) && !z.how.over && !z.mat &&

@@ -49,7 +49,7 @@ class line_source {
 
     /// Fills `b` with the next lines; false at the end.
     bool next(batch& b) {
-        constexpr std::size_t most_lines = 64;
+        constexpr std::size_t most_lines = 16;  // what waits for its turn to be written stays small
         constexpr std::size_t most_bytes = 256'000;
         b.text.clear();
         b.lines.clear();

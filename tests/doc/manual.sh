@@ -27,7 +27,7 @@ for page in "$pages"/pelage-*.1; do
 done
 rm -f "$pages"/*.list "$pages/diff"
 
-for page in "$pages"/*.1; do
+for page in "$pages"/*.1 "$pages"/*.5; do
     # It looks for other pages where manuals are installed; ours aren't there yet.
     mandoc -T lint "$page" >"$pages/lint" || true
     sed -n 's/.*referenced manual not found: Xr \([a-z-]*\) 1$/\1/p' "$pages/lint" | while read -r other; do
@@ -40,5 +40,23 @@ for page in "$pages"/*.1; do
     fi
 done
 rm -f "$pages/lint" "$pages/missing"
+# The page of the files has every key of their schemas.
+for file in dog salon style roster-line record-line; do
+    python3 -c '
+import json, sys
+def keys(one):
+    for key, said in one.get("properties", {}).items():
+        yield key
+        yield from keys(said.get("items", said))
+print("\n".join(sorted(set(keys(json.load(open(sys.argv[1])))))))' "reference/schema/$file.json" |
+        while read -r key; do
+            grep -q -x -F ".It Li \"\\&$key\"" "$pages/pelage-files.5" || echo "pelage-files.5: no key $key of $file"
+        done
+done >"$pages/missing"
+if [ -s "$pages/missing" ]; then
+    cat "$pages/missing"
+    bad=1
+fi
+rm -f "$pages/missing"
 [ "$bad" -eq 0 ] && echo "manual: every page and completion as help has it, sound mdoc"
 exit "$bad"

@@ -176,7 +176,7 @@ class reading {
             const bool at_home = c.what.usual && c.what.who == "owner";
             const bool asked = c.what.id == "wire-softens" && has("--consent clip-jacket");
             const bool above =
-                g_.stopped() && has("a veterinarian sees this dog first") &&
+                g_.stopped() && has("A veterinarian sees this dog first") &&
                 (c.what.when == caution_when::stop || c.what.when == caution_when::skin_finding);
             // who is out most of the day is told it in more words
             const bool in_more = c.what.id == "sun" && has("hair can burn: shade at midday");

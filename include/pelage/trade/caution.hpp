@@ -55,12 +55,13 @@ enum class caution_when {
     fear,           ///< it is afraid
     much_off,       ///< most of its jacket is clipped from long to short
     nearly_bare,    ///< most of its jacket is clipped shorter than any comb leaves it
+    bare_blade,     ///< a blade without a comb over it goes there, and no mat lies there
     feet_by_blade,  ///< a bare blade runs over feet that aren't clean ones
     open_skin,      ///< broken or wet skin, and a bath would be due
     red_skin,       ///< red skin, nowhere broken, and it is bathed
     flat_face       ///< a flat face: told, or by its breed
 };
-inline constexpr std::array<std::string_view, 45> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 46> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -101,6 +102,7 @@ inline constexpr std::array<std::string_view, 45> caution_when_names{"any-clippi
                                                                      "fear",
                                                                      "much-off",
                                                                      "nearly-bare",
+                                                                     "bare-blade",
                                                                      "feet-by-blade",
                                                                      "open-skin",
                                                                      "red-skin",

@@ -301,8 +301,22 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
         return first + (guess.empty() ? "" : " if brushed " + guess) +
                ", the usual interval of this coat.";
     }
-    return first + ", bath and brush at least; full groom by " +
+    return first + ": full groom, or bath and brush and full groom by " +
            beside(b.full_groom, b.next_visit, o) + "." + held_in_brief(b, g, r, o);
+}
+
+}  // namespace
+
+namespace {
+
+std::optional<date> last_full(const plan_request& r) {
+    std::optional<date> last;
+    for (const visit& v : r.patient.visits) {
+        if (v.kind == "full" && (!r.today || v.on <= *r.today)) {
+            last = last ? std::max(*last, v.on) : v.on;
+        }
+    }
+    return last;
 }
 
 }  // namespace
@@ -312,7 +326,14 @@ std::string full_groom_in_brief(const std::optional<return_date>& b, const plan_
     if (!b || !b->was_due || !o.today) {
         return "Back: no full groom on record that a day could be reckoned from.";
     }
-    return "This visit is no full groom. " + due_in_short(*b, o) + by_what(r) + ".";
+    const bool brushed = r.booked != nullptr &&
+                         (r.booked->has(service_step::bath) || r.booked->has(service_step::brush));
+    return_date due = *b;
+    if (const auto last = last_full(r); brushed && last) {
+        due.was_due = plus(*last, b->full_groom);  // what of it brushing holds is done today
+    }
+    return "This visit is no full groom. " + due_in_short(due, o) +
+           (brushed ? " with a full groom" : "") + by_what(r) + ".";
 }
 
 std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,

@@ -56,7 +56,7 @@ std::string hurt_skin_words(const plan_request& r) {
 
 std::string sore_in_brief(const zone_plan& z) {
     return std::string(left_for(*z.hurt)) +
-           (z.mat ? "; " + std::string(in_words(*z.mat)) + " still in, out before any bath" : "");
+           (z.mat ? "; " + std::string(in_words(*z.mat)) + " stays in, so no bath" : "");
 }
 
 std::string left_alone_words(const zone_plan& z, const plan_request& r) {
@@ -197,7 +197,7 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
                "clean every tool";
     }
     return seen + "flea bath before any tool, it is the bath; dry" + gently_words(r) +
-           "; clean every tool";
+           ", comb check down to the skin; clean every tool after";
 }
 
 }  // namespace pelage::io

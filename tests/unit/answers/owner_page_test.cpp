@@ -410,7 +410,7 @@ TEST_CASE("every sign of the stop list, on the groomer's plan: what is seen and 
             CHECK_THAT(text, match::ContainsSubstring(one.seen));
             CHECK_THAT(text, match::ContainsSubstring(one.done));
             CHECK((text.find("veterinarian at once") != std::string::npos) == one.now);
-            CHECK_THAT(text, match::ContainsSubstring("Nothing is planned"));
+            CHECK_THAT(text, match::ContainsSubstring("nothing is planned"));
         }
         const std::string json = io::json_of(g, std::nullopt, t.request(), {}, beside{});
         CHECK_THAT(json, match::ContainsSubstring(std::string(name(one.sign))));
