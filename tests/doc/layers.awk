@@ -12,7 +12,7 @@ BEGIN {
     # A heavy library, and the only files that may include it.
     heavy["^CLI/"] = "^tools/"
     heavy["^toml[+][+]/"] = "^lib/data/toml[.]cpp$"
-    heavy["^nlohmann/"] = "^lib/(data/(json|record_line|quiz_file)[.]cpp|answers/([a-z_]+_)?json[.][ch]pp)$"
+    heavy["^nlohmann/"] = "^(lib/(data/(json|record_line|quiz_file)[.]cpp|answers/([a-z_]+_)?json[.][ch]pp)|tools/manual_files[.]cpp)$"
     heavy["^boost/math/"] = "^lib/base/stats[.]cpp$"
     heavy["^boost/units/"] = "^include/pelage/base/units(_fmt)?[.]hpp$"
     heavy["^fmt/"] = "^((lib|tools)/|include/pelage/base/units_fmt[.]hpp$)"
