@@ -153,6 +153,9 @@ class step_writer {
 
     /// What is tried next where the blade sticks at the edge of the mat.
     void wont_pass(card_step& out) const {
+        if (b_.when != list::before_bath) {
+            return;  // they are out by then
+        }
         grouped<std::string> by;
         zone_list matted;
         for (const std::size_t i : b_.zones) {

@@ -332,8 +332,12 @@ std::string full_groom_in_brief(const std::optional<return_date>& b, const plan_
     if (const auto last = last_full(r); brushed && last) {
         due.was_due = plus(*last, b->full_groom);  // what of it brushing holds is done today
     }
-    return "This visit is no full groom. " + due_in_short(due, o) +
-           (brushed ? " with a full groom" : "") + by_what(r) + ".";
+    if (!brushed) {
+        return "This visit is no full groom. " + due_in_short(due, o) + by_what(r) + ".";
+    }
+    const bool late = *due.was_due < *o.today;
+    return std::string("This visit is no full groom; that is ") +
+           (late ? "overdue since " : "due by ") + in_short(*due.was_due) + by_what(r) + ".";
 }
 
 std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,
