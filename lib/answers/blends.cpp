@@ -107,10 +107,19 @@ bool meets_clipped(const groom& g, const blend& b) {
            g.zones[b.into].how.kind == tool_kind::clip;
 }
 
-std::vector<blended_alike> alike_of(const groom& g, list when, length_unit u) {
+/// A face that isn't reached through the basket isn't blended either.
+bool through_basket(const groom& g, const plan_request& r, const blend& b) {
+    const auto face = [&](std::size_t i) {
+        return r.reference.dog_body.zones[g.zones[i].at.zone].has(zone_use::clean_face);
+    };
+    return may_bite(r.patient) && (face(b.from) || face(b.into));
+}
+
+std::vector<blended_alike> alike_of(const groom& g, const plan_request& r, list when,
+                                    length_unit u) {
     std::vector<blended_alike> all;
     for (const blend& b : g.blends) {
-        if (b.when != when || !meets_clipped(g, b)) {
+        if (b.when != when || !meets_clipped(g, b) || through_basket(g, r, b)) {
             continue;
         }
         blended_alike one = how_of(b, u);
@@ -170,7 +179,7 @@ std::string edges(const blended_alike& w, const place_words& places) {
 std::vector<line> blends(const groom& g, const plan_request& r, list when, length_unit u) {
     const place_words places(g, r);
     std::vector<line> out;
-    for (const blended_alike& w : alike_of(g, when, u)) {
+    for (const blended_alike& w : alike_of(g, r, when, u)) {
         out.push_back(item(w.how + ", over " + wide(w, u) + ": " + edges(w, places) +
                                (w.sore ? std::string("; ") + std::string(sore_edge) : ""),
                            "blend by ", 5));
@@ -257,7 +266,7 @@ std::vector<std::string> clippers_in_brief(std::vector<const blended_alike*> all
 }  // namespace
 
 std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
-    const std::vector<blended_alike> all = alike_of(g, when, u);
+    const std::vector<blended_alike> all = alike_of(g, r, when, u);
     std::vector<std::string> last;
     std::vector<const blended_alike*> clipped;
     for (const blended_alike& w : all) {

@@ -29,7 +29,13 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
             text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
         }
     }
-    return text + gently_words(r) +
+    const bool ear_shaved = std::any_of(g.cautions.begin(), g.cautions.end(), [&](const auto& c) {
+        return c.what.when == caution_when::matted_ears_or_tail &&
+               std::any_of(c.where.begin(), c.where.end(), [&](const place& p) {
+                   return r.reference.dog_body.zones[p.zone].where == group::head;
+               });
+    });
+    return text + (ear_shaved ? ", the head by towel" : "") + gently_words(r) +
            (stripped            ? "; what was stripped another day"
             : g.after == work{} ? ""
             : corded(r.sheet) ? "; the cords pressed out, dry to the core (hours, not counted here)"
@@ -43,7 +49,11 @@ between_visits between_lists(const groom& g, const plan_request& r, card_caution
     if (g.bath_waits()) {
         return dry.empty()
                    ? between_visits{"Stop here today: no bath while a mat is in",
-                                    "another day, once it is out: bath, dry, comb out, then"}
+                                    any_zone(g, [](const zone_plan& z) { return z.mat && z.hurt; })
+                                        ? "another day, once a veterinarian has had it off: "
+                                          "bath, dry, comb out, then"
+                                        : "another day, once it is out: bath, dry, comb out, "
+                                          "then"}
                    : between_visits{
                          "Stop here today: no bath while a mat is in or the "
                          "skin is hurt",

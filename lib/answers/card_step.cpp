@@ -163,10 +163,14 @@ class step_writer {
             if (!z.mat || !(b_.off || z.why.what == pelage::cause::mat_off)) {
                 continue;
             }
-            const auto next = next_under_mat(r_, z);
+            const std::vector<setup> next = shorter_under_mat(r_, z);
             matted.push_back(i);
-            by.add("won't pass: " + (next ? held_words(*next, u_) + ", else a veterinarian"
-                                          : std::string("stop, a veterinarian")),
+            by.add("won't pass: " +
+                       (next.empty()
+                            ? std::string("stop, a veterinarian")
+                            : held_words(next.front(), u_) +
+                                  (next.size() > 1 ? ", down to " + next.back().tool.id : "") +
+                                  ", else a veterinarian"),
                    i);
         }
         for (const auto& [text, where] : by.all()) {
@@ -221,7 +225,12 @@ class step_writer {
         }
         // the hand is at the step by then, not at the top of the card
         for (const skin_finding& f : z.around) {
-            out.emplace_back(f.state == skin_state::scab ? "round the scab" : "round the lump");
+            const auto over = hair_over(z, r_.rules.refusal);
+            const bool by_hand = over && !shaved_about(z, r_.rules.refusal);
+            out.emplace_back(f.state == skin_state::scab ? "round the scab"
+                             : by_hand ? "round the lump, over it about " + show(*over, u_) +
+                                             " by scissors over a comb"
+                                       : "round the lump");
         }
         if (!z.beside_hurt.empty()) {
             out.emplace_back("short of the sore edge");

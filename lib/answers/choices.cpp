@@ -28,7 +28,6 @@ constexpr std::size_t most = 3;
 struct whole_way {
     std::string what;
     const groom* plan = nullptr;
-    work more{};
     std::optional<std::array<days, 3>> back_in{};
     std::optional<return_date> when{};
     bool tested = false;  ///< only if a test patch proves it
@@ -40,9 +39,9 @@ std::string from_to(const ends& e, length_unit u) {
     return show(e.low, u) == high ? high : low + " to " + high;
 }
 
-/// What a part is left at: what most of it is, or from least to most where there is no such length or
-/// something of it comes out at less than half of that; "as it
-/// is" where nothing of it is cut.
+/// What a part is left at: what most of it is, with the longest of it where that is half as long again; or from
+/// least to most where there is no such length or something of it comes out at less than half of that; "as it is"
+/// where nothing of it is cut.
 std::string left_in_part(const groom& g, const zone_list& part, length_unit u) {
     grouped<std::string> by;
     std::vector<length> all;
@@ -63,10 +62,15 @@ std::string left_in_part(const groom& g, const zone_list& part, length_unit u) {
     // what most of it is, unless something of it is shaved beside that: who signs must read so
     const length main = g.zones[most_of_it->second.front()].leaves->best;
     const bool shaved = *low + *low < main;
-    if (2 * most_of_it->second.size() > all.size() && !shaved) {
-        return most_of_it->first;
+    if (2 * most_of_it->second.size() <= all.size() || shaved) {
+        return from_to({*low, *high}, u);
     }
-    return from_to({*low, *high}, u);
+    // a fringe that stays is seen as well
+    const bool fringe = in_mm(*high) > 1.5 * in_mm(main);
+    return most_of_it->first +
+           (fringe
+                ? " (to " + (u == length_unit::mm ? number(*high) : fraction_of_inch(*high)) + ")"
+                : "");
 }
 
 /// What is told of each way: a part of the dog, or those of its places in which the ways differ.
@@ -152,8 +156,8 @@ std::vector<std::string> gone_down(const zone_list& down, const place_words& pla
 std::string down_words(const regrowth_option& w, const place_words& places, const groom& g,
                        const plan_request& r) {
     if (w.how == grow_back::keep_long) {
-        return g.combed.empty() ? "only the mats clipped off"
-                                : "only what won't comb out is clipped";
+        return w.plan.combed.empty() ? "only the mats clipped off"
+                                     : "only what won't comb out is clipped";
     }
     const bool even =
         w.how == grow_back::even_part || alike(w.plan, r.reference.dog_body, r.rules.prices);
@@ -170,15 +174,15 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
         all.push_back(
             {(all.empty() ? "as planned, " : "") +
                  (whole ? std::string("matted parts clipped whole") : down_words(w, places, g, r)),
-             &w.plan, w.more, w.back_in});
+             &w.plan, w.back_in});
     }
     for (const other_way& w : b.ways) {
         if (w.what == way_kind::clip_mats && !all.empty()) {
             // what is clipped off by the plan is by this way, too: the later of both
             const auto& planned = all.front().back_in;
             const bool later = planned && (!w.back_in || (*planned)[1] > (*w.back_in)[1]);
-            all.push_back({"mats clipped off, none combed out", &w.plan, w.more,
-                           later ? planned : w.back_in});
+            all.push_back(
+                {"mats clipped off, none combed out", &w.plan, later ? planned : w.back_in});
         }
     }
     return all;
@@ -194,14 +198,13 @@ std::vector<whole_way> by_the_kit(const groom& g, const std::vector<other_way>& 
                                ? "the body by " + held_words(w.plan.zones[w.about.front()].how, u)
                                : "nearer the wish, if a test patch proves it",
                            &w.plan,
-                           w.more,
                            {},
                            w.when,
                            w.what == way_kind::test_patch});
         }
     }
     if (!all.empty()) {
-        all.insert(all.begin(), {"as planned", &g, {}, {}, when});
+        all.insert(all.begin(), {"as planned", &g, {}, when});
     }
     all.resize(std::min(all.size(), most));
     return all;
@@ -307,7 +310,6 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
     t.head.emplace_back("");
     t.numbers.push_back(false);
     t.whom = shown_to::people;
-    const work planned = appointment_of(r, g, booked_service(r)).total();
     std::vector<std::vector<std::string>> rows;
     for (const whole_way& w : all) {
         auto& row = rows.emplace_back();
@@ -315,7 +317,9 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
         for (const told_part& part : shown) {
             row.emplace_back(left_in_part(*w.plan, part.zones, u));
         }
-        row.emplace_back(detail::fixed(in_minutes(planned + w.more), 0));
+        // of the plan itself as its card says it
+        const work takes = appointment_of(r, *w.plan, booked_service(r)).total();
+        row.emplace_back(detail::fixed(in_minutes(takes), 0));
         if (!back.empty()) {
             row.emplace_back(back_words(w, o));
         }

@@ -151,6 +151,10 @@ class card_page {
             if (when == list::after_bath) {
                 rough_down();
                 const between_visits then = between_lists(g_, r_, cautions_);
+                if (g_.bath_waits() && nails) {  // what needs no bath isn't put off
+                    nails = false;
+                    between(with_nails({}, {}));
+                }
                 if (!then.ends_here.empty()) {
                     page_.open(then.ends_here, false);
                 }

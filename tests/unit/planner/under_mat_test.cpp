@@ -15,7 +15,7 @@ TEST_CASE("in an armpit nothing shorter than a 10 may go: a veterinarian", "[mat
     t.patient.mats = {mat_in("armpits", mat_grade::mat, mm(3))};
     const groom g = t.plan();
     REQUIRE(mat_clipped_off(of(g, "armpits")));
-    CHECK_FALSE(next_under_mat(t.request(), of(g, "armpits")));
+    CHECK(shorter_under_mat(t.request(), of(g, "armpits")).empty());
 }
 
 TEST_CASE("on a back a longer blade is followed by the next shorter one that may go there",
@@ -26,19 +26,21 @@ TEST_CASE("on a back a longer blade is followed by the next shorter one that may
     const zone_plan& back = of(g, "back");
     REQUIRE(mat_clipped_off(back));
     const setup& held = back.off_by ? *back.off_by : back.how;
-    const auto next = next_under_mat(t.request(), back);
-    REQUIRE(next);
-    CHECK(next->tool.stated.best < held.tool.stated.best);
-    // by brute force: nothing of the kit between the two may go there
+    const std::vector<setup> shorter = shorter_under_mat(t.request(), back);
+    REQUIRE_FALSE(shorter.empty());
+    // by brute force: those of the kit that the rules let go there, the longest first
     zone_today there;
     there.where = &t.request().reference.dog_body.zones[back.at.zone];
     there.mat = &t.patient.mats.front();
+    std::size_t count = 0;
     for (const setup& s : setups_of(t.request().tools, t.request().today, t.request().rules.cut)) {
-        const bool between = s.kind == tool_kind::clip && !s.over && s.way == direction::with_lay &&
-                             s.tool.stated.best > next->tool.stated.best &&
-                             s.tool.stated.best < held.tool.stated.best;
-        if (between) {
-            CHECK(refuse(s, there, t.request().rules.refusal, t.request().rules.cut));
-        }
+        const bool may = s.kind == tool_kind::clip && !s.over && s.way == direction::with_lay &&
+                         s.tool.stated.best < held.tool.stated.best &&
+                         !refuse(s, there, t.request().rules.refusal, t.request().rules.cut);
+        count += may ? 1 : 0;
+    }
+    CHECK(shorter.size() == count);
+    for (std::size_t i = 1; i < shorter.size(); ++i) {
+        CHECK(shorter[i].tool.stated.best <= shorter[i - 1].tool.stated.best);
     }
 }
