@@ -109,7 +109,11 @@ std::string html_of(const typed_table& t, length_unit u) {
     const auto right = [&](std::size_t i) { return i < t.numbers.size() && t.numbers[i]; };
     const bool many = t.head.size() > few;
     const std::vector<std::size_t> order = order_of(t);
-    std::string out = std::string(many ? "<table class=\"many\">" : "<table>") + "\n<thead><tr>";
+    const bool ways = order.size() > 1 && order[1] + 1 == order.size();  // told by their last cell
+    std::string out =
+        std::string(many ? (ways ? "<table class=\"many ways\">" : "<table class=\"many\">")
+                         : "<table>") +
+        "\n<thead><tr>";
     for (const std::size_t i : order) {
         out += (right(i) ? "<th class=\"n\">" : "<th>") + head_of(t, i) + "</th>";
     }

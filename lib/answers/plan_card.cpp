@@ -273,7 +273,7 @@ class card_page {
             page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
         }
         if (t) {
-            page_.open("Choose with the owner before the first stroke; steps below: 1, others: " +
+            page_.open("Choose with the owner before the first stroke; steps: 1, others: " +
                            kept_together("--way 2"),
                        false);
             page_.show(*t);
