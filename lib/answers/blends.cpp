@@ -8,6 +8,7 @@
 
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/model/cut.hpp>
 
 #include "answers/grouped.hpp"
 #include "answers/lines.hpp"
@@ -219,7 +220,8 @@ std::string where_of(const std::vector<const blended_alike*>& alike, const place
 /// "blade 5F (back into legs)", "comb 10 mm (feet into legs), 13 mm (legs into body) over 30": shortest first,
 /// combs of one blade and way together.
 std::vector<std::string> clippers_in_brief(std::vector<const blended_alike*> all,
-                                           const place_words& places, length_unit u) {
+                                           const plan_request& r, const place_words& places,
+                                           length_unit u) {
     std::stable_sort(all.begin(), all.end(),
                      [](const blended_alike* one, const blended_alike* other) {
                          return stated(*one->by) < stated(*other->by);
@@ -246,7 +248,9 @@ std::vector<std::string> clippers_in_brief(std::vector<const blended_alike*> all
         for (const std::size_t i : which) {
             alike.push_back(all[i]);
         }
-        out.push_back(name + where_of(alike, places));
+        const double lay = lay_of(r.reference, r.rules, *r.patient.coat).best;
+        const finished leaves = cut_length(*alike.front()->by, lay, r.rules.cut);
+        out.push_back(name + ", leaves about " + show(leaves.best, u) + where_of(alike, places));
     }
     for (const auto& [blade, which] : by_blade.all()) {
         std::vector<std::string> combs;
@@ -280,7 +284,7 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, le
     const std::string by_hand =
         last.empty() ? "" : listed(last) + (sore ? ", " + std::string(sore_edge) : "");
     const std::vector<std::string> clippers =
-        clippers_in_brief(std::move(clipped), place_words(g, r), u);
+        clippers_in_brief(std::move(clipped), r, place_words(g, r), u);
     if (clippers.empty()) {
         return last.empty() ? "" : "blend by " + by_hand;
     }

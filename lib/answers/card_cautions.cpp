@@ -167,6 +167,18 @@ std::vector<std::string> card_cautions::beneath(const zone_list& step) {
     return out;
 }
 
+void card_cautions::second_time() {
+    for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
+        const caution& c = g_.cautions[k].what;
+        const bool of_limb = c.when == caution_when::clip_under && !c.zones.empty() &&
+                             std::find(c.zones.begin(), c.zones.end(), "eyebrow") == c.zones.end();
+        if (of_limb || c.when == caution_when::feet_by_blade ||
+            c.when == caution_when::bare_blade) {
+            told_at_[k].clear();
+        }
+    }
+}
+
 void card_cautions::say_to_owner(document& page) {
     std::vector<std::string> all;
     int gravest = 5;

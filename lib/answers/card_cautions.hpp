@@ -29,6 +29,8 @@ class card_cautions {
     /// Of places the step goes over and no step before it did: what is said of the same places together, their
     /// names before it where it isn't all of the step; whole the first time, then in short.
     [[nodiscard]] std::vector<std::string> beneath(const zone_list& step);
+    /// The list after the bath begins: what is minded of toes, dewclaws and teats is told there again.
+    void second_time();
     /// What no step took up, what the owner is told, and the usual ones in one line each.
     void say_rest(document& page);
 

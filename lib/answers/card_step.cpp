@@ -39,19 +39,18 @@ class step_writer {
         }
         wont_pass(out);
         short_against(out);
-        const bool told = std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const auto& c) {
-            return c.what.when == caution_when::shedding;  // says so of the whole dog
-        });
         if (b_.how.kind == tool_kind::fingers) {
             out.all_of_it += (out.all_of_it.empty() ? "" : "; ") +
                              std::string(
                                  "what is ripe, a few hairs at a time; what holds stays; "
                                  "pink: stop");
         }
-        if (b_.how.kind == tool_kind::carder && !told) {
+        if (b_.how.kind == tool_kind::carder) {
+            const bool soft = b_.how.called == "rubber curry";
             out.all_of_it +=
                 (out.all_of_it.empty() ? "" : "; ") +
-                std::string("short light strokes, not over bone or thin skin; pink: stop");
+                std::string(soft ? "lightly; pink: stop"
+                                 : "short light strokes, not over bone or thin skin; pink: stop");
         }
         runs_hot(out);
         if (b_.how.kind == tool_kind::clip && !b_.how.over && skips(b_.how.tool)) {

@@ -3,6 +3,7 @@
 
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
+#include <pelage/model/cut.hpp>
 #include <pelage/planner/appointment.hpp>
 #include <pelage/planner/roughing.hpp>
 
@@ -149,6 +150,7 @@ class card_page {
         bool nails = !booked_in_part(r_);  // not told yet
         for (const list when : {list::before_bath, list::after_bath}) {
             if (when == list::after_bath) {
+                cautions_.second_time();
                 rough_down();
                 const between_visits then = between_lists(g_, r_, cautions_);
                 if (g_.bath_waits() && nails) {  // what needs no bath isn't put off
@@ -183,8 +185,14 @@ class card_page {
     void rough_down() {
         if (const caution* c = roughed_down()) {
             const auto by = roughing_blade(r_, g_);
-            between((by ? held_words(*by, o_.units) + " " : "") + c->brief);
+            between(
+                (by ? title_words(*by, o_.units) + ", leaves about " + left_by(*by) + ", " : "") +
+                c->brief);
         }
+    }
+    [[nodiscard]] std::string left_by(const setup& s) const {
+        const double lay = lay_of(r_.reference, r_.rules, *r_.patient.coat).best;
+        return show(cut_length(s, lay, r_.rules.cut).best, o_.units);
     }
     [[nodiscard]] const caution* roughed_down() const {
         const auto& all = g_.cautions;
@@ -253,7 +261,7 @@ class card_page {
         std::vector<std::string> open;
         for (const consent& c : g_.consents) {
             if (!c.given) {
-                open.push_back(consent_in_brief(c, g_, r_) + " (--consent " + c.id + ")");
+                open.push_back(consent_in_brief(c, g_, r_, o_.units) + " (--consent " + c.id + ")");
             }
         }
         if (!open.empty()) {

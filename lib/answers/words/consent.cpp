@@ -1,9 +1,13 @@
 #include "answers/words/consent.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <vector>
 
+#include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
+
+#include "answers/words/tool.hpp"
 
 namespace pelage::io {
 
@@ -75,11 +79,39 @@ bool bares_double_coat(const groom& g) {
                         [](const consent& c) { return c.what == consent_for::double_jacket; });
 }
 
-std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r) {
+namespace {
+
+/// " (2.3 mm)", " (1.5 to 3.2 mm)": what the mats' places come to, for who signs.
+std::string come_to(const groom& g, const body& b, length_unit u) {
+    std::optional<ends> all;
+    for (const zone_plan& z : g.zones) {
+        // what is always short is told with no part
+        const bool told = b.zones[z.at.zone].where != group::prep;
+        if (told && z.leaves && shorter_than_wished(z)) {
+            const length& l = z.leaves->best;
+            all = all ? ends{shorter(all->low, l), longer(all->high, l)} : ends{l, l};
+        }
+    }
+    if (!all) {
+        return {};
+    }
+    const std::string low = show(all->low, u);
+    const std::string high = show(all->high, u);
+    const std::string bare = u == length_unit::mm ? number(all->low) : fraction_of_inch(all->low);
+    return " (" + (low == high ? high : bare + " to " + high) + ")";
+}
+
+}  // namespace
+
+std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r,
+                             length_unit u) {
     switch (c.what) {
         case consent_for::mats_off: {
             const std::string where = shorter_by_mats(g, r.reference.dog_body);
-            return "mats clipped off" + (where.empty() ? "" : ", shorter there: " + where) +
+            return "mats clipped off" +
+                   (where.empty()
+                        ? ""
+                        : ", shorter there" + come_to(g, r.reference.dog_body, u) + ": " + where) +
                    (bares_double_coat(g) ? "; a double coat may come back slowly, patchy or changed"
                                          : "");
         }

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include <pelage/base/length_text.hpp>
 #include <pelage/planner/plan.hpp>
 
 namespace pelage::io {
@@ -16,7 +17,8 @@ namespace pelage::io {
 [[nodiscard]] std::string consent_words(const consent& c, const groom& g, const plan_request& r);
 
 /// The same in a few words, for a card.
-[[nodiscard]] std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r);
+[[nodiscard]] std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r,
+                                           length_unit u);
 
 /// Mats come off a double coat's jacket, and no consent to clip it asks about that.
 [[nodiscard]] bool bares_double_coat(const groom& g);
