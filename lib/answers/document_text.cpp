@@ -186,8 +186,7 @@ std::string shown(const cell& c, length_unit u) {
             },
             [](const date& d) { return iso(d); },
             [](const percentage& s) {
-                const std::int64_t tenths =
-                    s.whole == 0 ? 0 : (s.part * 2000 + s.whole) / (2 * s.whole);
+                const std::int64_t tenths = s.whole == 0 ? 0 : s.part * 1000 / s.whole;
                 return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " %";
             },
             [](const likelihood& l) { return odds(l.p); },
