@@ -175,17 +175,21 @@ std::optional<return_date> by_last_full_groom(const asked_groom& a, plan_request
 /// What the owner ticked: its plan, and the line that says so. The plan itself where nothing was said.
 std::pair<groom, std::string> as_chosen(const plan_options& o, const asked_groom& a,
                                         const plan_request& r, groom g) {
-    if (o.way.empty()) {
+    if (o.way.empty() ||
+        !g.planned()) {  // a dog that goes to a veterinarian is told so, whatever was chosen
         return {std::move(g), {}};
     }
-    const bool whole = g.planned() && (r.booked == nullptr || r.booked->whole);
-    std::vector<io::chosen_way> all;
-    if (whole) {
-        const auto when = std::optional{back_of(a, r, g)};
-        all = io::ways_to_choose(g, beside_plan(r, g, false), when, r, a.w.print.units);
+    if (r.booked != nullptr && !r.booked->whole) {
+        throw error(errc::refused,
+                    "--way: what is booked is part of a groom, which has no ways to "
+                    "choose of; leave one out");
     }
+    const auto when = std::optional{back_of(a, r, g)};
+    std::vector<io::chosen_way> all =
+        io::ways_to_choose(g, beside_plan(r, g, false), when, r, a.w.print.units);
     if (all.empty()) {
-        throw error(errc::refused, "--way: there is one way to do this dog, nothing to choose of");
+        throw error(errc::refused,
+                    "--way: the card of this dog offers no ways to choose of; leave it out");
     }
     faults f;
     const auto n =

@@ -275,3 +275,29 @@ TEST_CASE("a picture is on the page, and in text what stands in its place") {
     CHECK(page.find("o o o") == std::string::npos);
     CHECK(page.find("<figcaption>") == std::string::npos);
 }
+
+TEST_CASE("a long name before a line and lines to sign stay within a telephone's columns") {
+    document d{"A dog"};
+    d.titled = false;
+    d.sign = true;
+    d.add(
+        {io::line_as::headed, "drop coat, small.", "A dog: Maltese shih tzu, bob, winter, ", 0, 2});
+    d.add({io::line_as::item, io::kept_together("3 mm ear edges"), "scissors: ", 0, 2});
+    for (const std::size_t width : {40UL, 80UL}) {
+        const std::string text = text_of(d, length_unit::mm, width);
+        std::istringstream lines(text);
+        for (std::string line; std::getline(lines, line);) {
+            INFO(line);
+            CHECK(io::columns(line) <= width);
+        }
+        CHECK_THAT(text, match::ContainsSubstring("3 mm ear edges"));  // blanks as any other
+    }
+}
+
+TEST_CASE("a length isn't broken from its place") {
+    document d{"A dog"};
+    d.titled = false;
+    d.add(
+        {io::line_as::item, "one two three four " + io::kept_together("3 mm ear edges"), {}, 0, 0});
+    CHECK(text_of(d, length_unit::mm, 26) == "one two three four\n3 mm ear edges\n");
+}

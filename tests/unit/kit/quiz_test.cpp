@@ -1,6 +1,7 @@
 // The quiz: one right answer a question, whatever lies in the drawer; and what comes back when.
 #include <algorithm>
 #include <array>
+#include <map>
 #include <string>
 
 #include <pelage/answers/quiz.hpp>
@@ -267,4 +268,36 @@ TEST_CASE("a share is told from five answers to a topic on", "[quiz]") {
     CHECK(s.enough);
     CHECK((s.answers == 10 && s.right == 9 && s.asked == 5 && s.missed == 0));
     CHECK((s.first == 5 && s.first_right == 4));
+}
+
+TEST_CASE("asked for another turn the same choices stand otherwise", "[quiz]") {
+    const auto all = of_demo_kit();
+    std::size_t moved = 0;
+    for (const quiz_question& q : all) {
+        const posed_question first = pose(q, monday, "mia");
+        const posed_question again = pose(q, monday, "mia 1");
+        moved += first.right != again.right || first.options.size() != again.options.size() ? 1 : 0;
+    }
+    CHECK(2 * moved > all.size());  // three in four by chance
+}
+
+TEST_CASE("no length of the sheets is the answer each time it is offered", "[quiz]") {
+    const auto all = of_demo_kit();
+    std::map<double, std::pair<std::size_t, std::size_t>>
+        offered;  // by length: so often, right so often
+    for (const quiz_question& q : all) {
+        if (q.asks != quiz_asks::sheet_length) {
+            continue;
+        }
+        const posed_question p = pose(q, monday, "mia");
+        for (std::size_t i = 0; i < p.options.size(); ++i) {
+            auto& [times, right] = offered[in_mm(std::get<length>(p.options[i].says))];
+            ++times;
+            right += i == p.right ? 1 : 0;
+        }
+    }
+    for (const auto& [mm_of_it, seen] : offered) {
+        INFO(mm_of_it << " mm");
+        CHECK((seen.first < 8 || seen.second < seen.first));
+    }
 }
