@@ -5,6 +5,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "command.hpp"
+#include "progress.hpp"
 #include "resolve_arguments.hpp"
 
 namespace pelage::cli {
@@ -71,6 +72,21 @@ std::optional<std::size_t> groomer_in(const std::string& text, const salon_files
     return std::nullopt;
 }
 
+/// The diary; a terminal is told how far it is.
+pelage::diary searched(const diary_problem& p, const surroundings& around) {
+    constexpr int rounds = 24;
+    if (!around.watched || around.talk == nullptr) {
+        return diary_of(p, rounds);
+    }
+    told_steps told(*around.talk);
+    const std::string dogs =
+        std::to_string(p.dogs.size()) + (p.dogs.size() == 1 ? " dog" : " dogs");
+    return diary_of(p, rounds, [&](int round, int most) {
+        told.tell(dogs + ", round " + std::to_string(round) + " of at most " +
+                  std::to_string(most));
+    });
+}
+
 reply diary(diary_options& o, const surroundings& around) {
     o.has.ics = true;
     faults f;
@@ -83,7 +99,7 @@ reply diary(diary_options& o, const surroundings& around) {
     const week_request r{w.reference, w.place(), w.styles, w.print.today.value()};
     const auto due = due_dogs(r);
     const diary_question q = diary_question_of(r, due, static_cast<int>(*weeks));
-    const pelage::diary found = with_promised(diary_of(q.problem), q);
+    const pelage::diary found = with_promised(searched(q.problem, around), q);
     const io::diary_matter m{r, due, q, found, only};
     const bool kept = std::all_of(q.promised.begin(), q.promised.end(), [](const auto& v) {
         return v.why == promise_broken::no || v.why == promise_broken::after_diary;

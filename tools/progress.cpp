@@ -6,6 +6,11 @@
 
 namespace pelage::cli {
 
+namespace {
+constexpr std::chrono::milliseconds often{500};
+constexpr const char* line_away = "\r\x1b[K";
+}  // namespace
+
 std::string progress_words(std::uint64_t lines, double seconds, std::uint64_t whole) {
     const double rate = static_cast<double>(lines) / seconds;
     std::string text = std::to_string(lines) + (lines == 1 ? " line, " : " lines, ") +
@@ -19,7 +24,7 @@ std::string progress_words(std::uint64_t lines, double seconds, std::uint64_t wh
 
 told_lines::~told_lines() {
     if (told_) {
-        err_ << "\r\x1b[K" << std::flush;
+        err_ << line_away << std::flush;
     }
 }
 
@@ -42,14 +47,30 @@ int told_lines::sync() {
 }
 
 void told_lines::tell() {
-    constexpr std::chrono::milliseconds often{500};
     const auto now = std::chrono::steady_clock::now();
     if (now - last_ >= often) {
         last_ = now;
         told_ = true;
         const double seconds = std::chrono::duration<double>(now - begun_).count();
-        err_ << "\r\x1b[K" << progress_words(lines_, seconds, whole_) << std::flush;
+        err_ << line_away << progress_words(lines_, seconds, whole_) << std::flush;
     }
+}
+
+told_steps::~told_steps() {
+    if (told_) {
+        err_ << line_away << std::flush;
+    }
+}
+
+void told_steps::tell(const std::string& what) {
+    const auto now = std::chrono::steady_clock::now();
+    if (now - last_ < often) {
+        return;
+    }
+    last_ = now;
+    told_ = true;
+    const double seconds = std::chrono::duration<double>(now - begun_).count();
+    err_ << line_away << what << ", " << std::llround(seconds) << " s so far" << std::flush;
 }
 
 }  // namespace pelage::cli

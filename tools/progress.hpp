@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <iostream>
 #include <streambuf>
+#include <string>
 
 namespace pelage::cli {
 
@@ -31,6 +32,25 @@ class told_lines : public std::streambuf {
     std::ostream& err_;
     std::uint64_t whole_;
     std::uint64_t lines_ = 0;
+    bool told_ = false;
+    std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
+    std::chrono::steady_clock::time_point last_ = begun_;
+};
+
+/// Tells at most twice a second, from the first half second on, what it is given; takes the line away again at
+/// the end.
+class told_steps {
+  public:
+    /// Borrows it.
+    explicit told_steps(std::ostream& err) : err_(err) {}
+    told_steps(const told_steps&) = delete;
+    told_steps& operator=(const told_steps&) = delete;
+    ~told_steps();
+    /// Tells "`what`, 3 s so far" if it is time to.
+    void tell(const std::string& what);
+
+  private:
+    std::ostream& err_;
     bool told_ = false;
     std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
     std::chrono::steady_clock::time_point last_ = begun_;

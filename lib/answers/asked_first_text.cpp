@@ -6,7 +6,8 @@ namespace pelage::io {
 
 document asked_first(const groom& g, const plan_request& r, const print_options& o,
                      const mixed_coat* unseen, plan_told as) {
-    document d = document_of(g, std::nullopt, r, o, {}, unseen);
+    document d = as == plan_told::card ? card_of(g, std::nullopt, r, o, {}, unseen)
+                                       : document_of(g, std::nullopt, r, o, {}, unseen);
     if (const auto instead = instead_of(r, g)) {
         const plan_request ask{r.reference,     r.rules, r.tools, instead->patient,
                                *instead->sheet, r.today, r.asked};

@@ -14,6 +14,7 @@
 #include "answers/lines.hpp"
 #include "answers/words/places.hpp"
 #include "answers/words/tool.hpp"
+#include "planner/at_the_teeth.hpp"
 
 namespace pelage::io {
 
@@ -111,7 +112,7 @@ bool meets_clipped(const groom& g, const blend& b) {
 /// A face that isn't reached through the basket isn't blended either.
 bool through_basket(const groom& g, const plan_request& r, const blend& b) {
     const auto face = [&](std::size_t i) {
-        return r.reference.dog_body.zones[g.zones[i].at.zone].has(zone_use::clean_face);
+        return at_the_teeth(r.reference.dog_body.zones[g.zones[i].at.zone]);
     };
     return may_bite(r.patient) && (face(b.from) || face(b.into));
 }
@@ -286,7 +287,11 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, le
     const std::vector<std::string> clippers =
         clippers_in_brief(std::move(clipped), r, place_words(g, r), u);
     if (clippers.empty()) {
-        return last.empty() ? "" : "blend by " + by_hand;
+        std::vector<const blended_alike*> hands;
+        for (const blended_alike& w : all) {
+            hands.push_back(&w);
+        }
+        return last.empty() ? "" : "blend by " + listed(last) + where_of(hands, place_words(g, r));
     }
     return "blend by " + joined(clippers, "; ") + (last.empty() ? "" : "; then " + by_hand);
 }

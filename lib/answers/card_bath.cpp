@@ -17,6 +17,11 @@ bool any_zone(const groom& g, bool (*holds)(const zone_plan&)) {
     return std::any_of(g.zones.begin(), g.zones.end(), holds);
 }
 
+/// ", combed-out coat": a smooth one isn't combed.
+std::string combed_out(const plan_request& r) {
+    return r.patient.coat == coat_class::smooth ? " coat" : ", combed-out coat";
+}
+
 /// How it is bathed, and on what the second list goes on.
 std::string bath_words_of(const groom& g, const plan_request& r, const appointment& a) {
     const bool stripped =
@@ -38,8 +43,9 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
     return text + (ear_shaved ? ", the head by towel" : "") + gently_words(r) +
            (stripped            ? "; what was stripped another day"
             : g.after == work{} ? ""
+            : in_visits(g)      ? "; then"  // its steps are told of by the card
             : corded(r.sheet) ? "; the cords pressed out, dry to the core (hours, not counted here)"
-                              : "; then on a clean, dry, combed-out coat");
+                              : "; then on a clean, dry" + combed_out(r));
 }
 
 }  // namespace
@@ -70,7 +76,7 @@ between_visits between_lists(const groom& g, const plan_request& r, card_caution
     }
     if (!dry.empty()) {
         cautions.told(caution_when::open_skin);
-        return {{}, dry + (g.after == work{} ? "" : "; then on a dry, combed-out coat")};
+        return {{}, dry + (g.after == work{} ? "" : "; then on a dry" + combed_out(r))};
     }
     const bool frail = in_visits(g);
     const bool matted = any_zone(g, [](const zone_plan& z) { return z.mat.has_value(); });

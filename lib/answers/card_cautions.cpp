@@ -5,6 +5,7 @@
 #include <pelage/base/phrase.hpp>
 
 #include "answers/grouped.hpp"
+#include "answers/plan_parts.hpp"
 #include "answers/words/consent.hpp"
 
 namespace pelage::io {
@@ -28,7 +29,11 @@ bool first_of_all(const caution_line& c) {
 }
 
 card_cautions::card_cautions(const groom& g, const plan_request& r)
-    : g_(g), r_(r), said_(g.cautions.size()), told_at_(g.cautions.size()) {}
+    : g_(g),
+      r_(r),
+      said_(g.cautions.size()),
+      told_at_(g.cautions.size()),
+      above_(g.cautions.size()) {}
 
 void card_cautions::told(caution_when w) {
     told_.push_back(w);
@@ -53,7 +58,7 @@ bool card_cautions::told_already(std::size_t k) const {
     }
     // mats stand before the bath in the list of steps
     const bool in_a_step = (w == caution_when::combing_out && !g_.combed.empty()) ||
-                           w == caution_when::against_short ||
+                           (w == caution_when::against_short && steps_show(c)) ||
                            (w == caution_when::mat_in_bath && g_.before > work{});
     const bool in_more_words = w == caution_when::sun && any_caution(g_, caution_when::sun_hours);
     const auto to_agree = [&](consent_for what) {
@@ -67,6 +72,18 @@ bool card_cautions::told_already(std::size_t k) const {
                          (bares_double_coat(g_) && to_agree(consent_for::mats_off))));
     return said_[k] || in_a_step || asked || in_more_words || first_of_all(c) ||
            std::find(told_.begin(), told_.end(), w) != told_.end();
+}
+
+/// Whether a step of today goes over its places: those of another day aren't on the card.
+bool card_cautions::steps_show(const caution_line& c) const {
+    const bool today_alone = g_.bath_waits() || in_visits(g_);
+    const zone_list where = zones_of(c);
+    return std::any_of(g_.blocks.begin(), g_.blocks.end(), [&](const block& b) {
+        return (b.when == list::before_bath || !today_alone) && !b.off &&
+               std::any_of(b.zones.begin(), b.zones.end(), [&](std::size_t i) {
+                   return std::find(where.begin(), where.end(), i) != where.end();
+               });
+    });
 }
 
 zone_list card_cautions::zones_of(const caution_line& c) const {
@@ -92,7 +109,41 @@ std::string card_cautions::where_of(const caution_line& c) const {
            ": ";
 }
 
-std::vector<std::string> card_cautions::of_the_dog() {
+namespace {
+
+bool hated(caution_when w) {
+    return w == caution_when::sensitive || w == caution_when::sensitive_limb;
+}
+/// How any mat is clipped off, wherever it is.
+bool of_every_mat(const caution& c) {
+    return c.when == caution_when::clip_under && c.who != "owner" && c.zones.empty();
+}
+
+}  // namespace
+
+/// Whether a step would have to say again what one before it said.
+bool card_cautions::at_many(std::size_t k, const std::vector<zone_list>& steps) const {
+    const caution& c = g_.cautions[k].what;
+    if (!hated(c.when) && !of_every_mat(c) && c.when != caution_when::muzzled) {
+        return false;
+    }
+    zone_list told;
+    int times = 0;
+    for (const zone_list& step : steps) {
+        bool fresh = false;
+        for (const std::size_t i : zones_of(g_.cautions[k])) {
+            const bool here = std::find(step.begin(), step.end(), i) != step.end();
+            if (here && (hated(c.when) || std::find(told.begin(), told.end(), i) == told.end())) {
+                fresh = true;
+                told.push_back(i);
+            }
+        }
+        times += fresh ? 1 : 0;
+    }
+    return times > 1;
+}
+
+std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>& steps) {
     std::vector<std::string> out;
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution_line& c = g_.cautions[k];
@@ -100,6 +151,11 @@ std::vector<std::string> card_cautions::of_the_dog() {
         if (!told_already(k) && !c.what.usual && c.what.who != "owner" && whole) {
             out.push_back(c.what.brief);
             said_[k] = true;
+        } else if (!told_already(k) && of_a_place(c) && at_many(k, steps)) {
+            out.push_back((of_every_mat(c.what) ? "mats, clipped off: " : where_of(c)) +
+                          c.what.brief);
+            said_[k] = true;
+            above_[k] = true;
         }
     }
     return out;
@@ -116,13 +172,14 @@ std::string once_more(const std::string& brief) {
 
 zone_list card_cautions::not_told(std::size_t k, const zone_list& step) const {
     zone_list out;
+    if (above_[k]) {
+        return out;
+    }
     for (const std::size_t i : zones_of(g_.cautions[k])) {
         const bool here = std::find(step.begin(), step.end(), i) != step.end();
         // a muzzle that was combed out is hated to be scissored, too
-        const caution_when w = g_.cautions[k].what.when;
-        const bool always = w == caution_when::sensitive || w == caution_when::sensitive_limb;
-        const bool told =
-            !always && std::find(told_at_[k].begin(), told_at_[k].end(), i) != told_at_[k].end();
+        const bool told = !hated(g_.cautions[k].what.when) &&
+                          std::find(told_at_[k].begin(), told_at_[k].end(), i) != told_at_[k].end();
         if (here && !told) {
             out.push_back(i);
         }
@@ -164,10 +221,14 @@ std::vector<std::string> card_cautions::beneath(const zone_list& step) {
         }
         out.push_back(where + joined(all, "; "));
     }
+    if (again_ && out.size() > 1) {
+        return {joined(out, "; ")};
+    }
     return out;
 }
 
 void card_cautions::second_time() {
+    again_ = true;
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution& c = g_.cautions[k].what;
         const bool of_limb = c.when == caution_when::clip_under && !c.zones.empty() &&

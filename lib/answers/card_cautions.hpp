@@ -24,22 +24,26 @@ class card_cautions {
 
     /// What is minded of that, in brief; it isn't told by being asked for.
     [[nodiscard]] std::vector<std::string> briefs_of(caution_when w) const;
-    /// Of the whole dog, and of its fleas, whose bath comes first: before the work.
-    [[nodiscard]] std::vector<std::string> of_the_dog();
+    /// Of the whole dog, of its fleas, whose bath comes first, and what would have to be said at more than one of
+    /// these steps, of which each has its places: before the work.
+    [[nodiscard]] std::vector<std::string> of_the_dog(const std::vector<zone_list>& steps);
     /// Of places the step goes over and no step before it did: what is said of the same places together, their
     /// names before it where it isn't all of the step; whole the first time, then in short.
     [[nodiscard]] std::vector<std::string> beneath(const zone_list& step);
-    /// The list after the bath begins: what is minded of toes, dewclaws and teats is told there again.
+    /// The list after the bath begins: what is minded of toes, dewclaws and teats is told there again, a step's in
+    /// one line.
     void second_time();
     /// What no step took up, what the owner is told, and the usual ones in one line each.
     void say_rest(document& page);
 
   private:
     [[nodiscard]] bool told_already(std::size_t k) const;
+    [[nodiscard]] bool steps_show(const caution_line& c) const;
     [[nodiscard]] zone_list zones_of(const caution_line& c) const;
     [[nodiscard]] std::string where_of(const caution_line& c) const;
     /// Those of its places that the step goes over and that it wasn't told at.
     [[nodiscard]] zone_list not_told(std::size_t k, const zone_list& step) const;
+    [[nodiscard]] bool at_many(std::size_t k, const std::vector<zone_list>& steps) const;
     void say_to_owner(document& page);
 
     const groom& g_;
@@ -47,6 +51,8 @@ class card_cautions {
     std::vector<caution_when> told_;
     std::vector<bool> said_;          ///< of each of the plan's cautions
     std::vector<zone_list> told_at_;  ///< likewise
+    std::vector<bool> above_;         ///< likewise: once for all steps
+    bool again_ = false;              ///< the list after the bath has begun
 };
 
 }  // namespace pelage::io

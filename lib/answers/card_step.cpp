@@ -28,16 +28,13 @@ class step_writer {
         out.leaves = b_.how.kind == tool_kind::clip ? leaves() : "";
         find_exceptions(out);
         out.where = aimed() ? by_aim() : named(b_.zones);
+        strings apart;
         for (const exception& e : exceptions_) {
             if (!e.told) {
-                out.exceptions.push_back(joined(e.names, ", ") + ": " + e.text);
+                apart.push_back(joined(e.names, ", ") + ": " + e.text);
             }
         }
-        if (b_.off) {
-            constexpr std::size_t comma = 2;
-            out.exceptions.push_back(then_words(b_, r_).substr(comma));
-        }
-        wont_pass(out);
+        below(out, std::move(apart));
         short_against(out);
         if (b_.how.kind == tool_kind::fingers) {
             out.all_of_it += (out.all_of_it.empty() ? "" : "; ") +
@@ -45,14 +42,16 @@ class step_writer {
                                  "what is ripe, a few hairs at a time; what holds stays; "
                                  "pink: stop");
         }
-        if (b_.how.kind == tool_kind::carder) {
+        if (b_.how.kind == tool_kind::carder && !sheds()) {
             const bool soft = b_.how.called == "rubber curry";
             out.all_of_it +=
                 (out.all_of_it.empty() ? "" : "; ") +
                 std::string(soft ? "lightly; pink: stop"
                                  : "short light strokes, not over bone or thin skin; pink: stop");
         }
-        runs_hot(out);
+        strings on_the_way = wont_pass();
+        runs_hot(on_the_way);
+        below(out, std::move(on_the_way));
         if (b_.how.kind == tool_kind::clip && !b_.how.over && skips(b_.how.tool)) {
             out.all_of_it += (out.all_of_it.empty() ? "" : "; ") +
                              std::string("skip teeth: on firm, flat skin only");
@@ -66,6 +65,19 @@ class step_writer {
         strings names;
         bool told = false;  ///< beside the name of its place
     };
+
+    /// A line of its own, of all these.
+    static void below(card_step& out, strings said) {
+        if (!said.empty()) {
+            out.exceptions.push_back(joined(said, "; "));
+        }
+    }
+    /// How a shedding coat is carded stands above, before any tool.
+    [[nodiscard]] bool sheds() const {
+        return std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& c) {
+            return c.what.when == caution_when::shedding;
+        });
+    }
 
     /// The places by parts; what is said of one alone stands beside its name.
     [[nodiscard]] strings named(const zone_list& zones) {
@@ -141,6 +153,11 @@ class step_writer {
         strings out;
         for (const auto& [aim, where] : by.all()) {
             strings names = named(where);
+            // a place behind a bracket is read as of it
+            std::stable_partition(names.begin(), names.end(), [](const std::string& one) {
+                return one.find(" (") == std::string::npos ||
+                       one.find(" (not ") != std::string::npos;
+            });
             // "3 mm ear", "edges" below: a length isn't read beside another place
             const std::string first = aim + (aim.empty() ? "" : " ") + names.front();
             const std::size_t end = std::min(first.find(" ("), first.size());
@@ -151,9 +168,9 @@ class step_writer {
     }
 
     /// What is tried next where the blade sticks at the edge of the mat.
-    void wont_pass(card_step& out) const {
+    [[nodiscard]] strings wont_pass() const {
         if (b_.when != list::before_bath) {
-            return;  // they are out by then
+            return {};  // they are out by then
         }
         grouped<std::string> by;
         zone_list matted;
@@ -172,20 +189,22 @@ class step_writer {
                                   ", else a veterinarian"),
                    i);
         }
+        strings out;
         for (const auto& [text, where] : by.all()) {
-            out.exceptions.push_back(
+            out.push_back(
                 (where.size() == matted.size() ? "" : joined(places_.by_part(where), ", ") + ": ") +
                 text);
         }
+        return out;
     }
 
     /// A bare blade that is due to be felt before its places are done; a comb keeps a warm one off the skin.
-    void runs_hot(card_step& out) const {
+    void runs_hot(strings& out) const {
         const work due = r_.rules.refusal.oil_after.best;
         if (b_.how.kind == tool_kind::clip && !b_.how.over && b_.running > due + due) {
-            out.exceptions.push_back("by then about " + detail::fixed(in_minutes(b_.running), 0) +
-                                     " min on this blade: feel it often, cool it every " +
-                                     detail::fixed(in_minutes(due), 0) + " min");
+            out.push_back("by then about " + detail::fixed(in_minutes(b_.running), 0) +
+                          " min on this blade: feel it often, cool it every " +
+                          detail::fixed(in_minutes(due), 0) + " min");
         }
     }
 
@@ -249,8 +268,10 @@ class step_writer {
         if (b_.off && z.mat) {
             return std::string(in_words(*z.mat)) + ", clipped off";
         }
-        if (!b_.off && z.off_by &&
-            (z.came == outcome::clipped_under || z.came == outcome::taken_down)) {
+        if (b_.off) {
+            return {};  // beside mats, down to their length: who signs it is told why
+        }
+        if (z.off_by && (z.came == outcome::clipped_under || z.came == outcome::taken_down)) {
             return std::string(once_more_words(r_));
         }
         switch (z.why.what) {
@@ -259,7 +280,6 @@ class step_writer {
             case cause::missed:
                 return in_hand(z) ? "" : missed_in_brief(z, u_);
             case cause::as_its_part:
-                return in_hand(z) ? "" : "like what is round it";
             case cause::goes_along:  // its length stands in the line
             case cause::scissored:
                 return {};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 
 #include <pelage/answers/owner_page.hpp>
 #include <pelage/answers/ways_to_choose.hpp>
@@ -188,6 +189,11 @@ std::vector<whole_way> after_mats(const groom& g, const beside& b, const plan_re
     return all;
 }
 
+/// "the body by blade 5F, 6.7 mm".
+std::string body_by(const zone_plan& z, length_unit u) {
+    return "the body by " + held_words(z.how, u) + (z.leaves ? ", " + show(z.leaves->best, u) : "");
+}
+
 std::vector<whole_way> by_the_kit(const groom& g, const std::vector<other_way>& ways,
                                   const std::optional<return_date>& when, length_unit u) {
     const bool asked = owner_chooses(g);
@@ -195,7 +201,7 @@ std::vector<whole_way> by_the_kit(const groom& g, const std::vector<other_way>& 
     for (const other_way& w : ways) {
         if (asked && (w.what == way_kind::body_length || w.what == way_kind::test_patch)) {
             all.push_back({w.what == way_kind::body_length
-                               ? "the body by " + held_words(w.plan.zones[w.about.front()].how, u)
+                               ? body_by(w.plan.zones[w.about.front()], u)
                                : "nearer the wish, if a test patch proves it",
                            &w.plan,
                            {},
@@ -283,16 +289,11 @@ std::vector<std::string> lengths_to_choose(const groom& g, const std::vector<oth
     return out;
 }
 
-std::optional<typed_table> choices(const groom& g, const beside& b,
-                                   const std::optional<return_date>& when, const plan_request& r,
-                                   const print_options& o) {
+namespace {
+
+typed_table table_of(const std::vector<whole_way>& all, const std::vector<told_part>& shown,
+                     const plan_request& r, const print_options& o) {
     const length_unit u = o.units;
-    const std::vector<whole_way> all = ways_of(g, b, when, r, u);
-    if (all.empty()) {
-        return std::nullopt;
-    }
-    const std::vector<told_part> shown =
-        parts_to_tell(all, place_words(g, r), r.reference.dog_body, u);
     typed_table t;
     t.head.emplace_back("");
     t.numbers.push_back(false);
@@ -330,6 +331,44 @@ std::optional<typed_table> choices(const groom& g, const beside& b,
         t.rows.emplace_back(row.begin(), row.end());
     }
     return t;
+}
+
+}  // namespace
+
+std::optional<typed_table> choices(const groom& g, const beside& b,
+                                   const std::optional<return_date>& when, const plan_request& r,
+                                   const print_options& o) {
+    const std::vector<whole_way> all = ways_of(g, b, when, r, o.units);
+    if (all.empty()) {
+        return std::nullopt;
+    }
+    return table_of(all, parts_to_tell(all, place_words(g, r), r.reference.dog_body, o.units), r,
+                    o);
+}
+
+std::vector<line> choices_in_brief(const groom& g, const beside& b,
+                                   const std::optional<return_date>& when, const plan_request& r,
+                                   const print_options& o) {
+    const std::vector<whole_way> all = ways_of(g, b, when, r, o.units);
+    std::vector<std::string> minutes;
+    std::vector<std::string> weeks;
+    for (const whole_way& w : all) {
+        const work takes = appointment_of(r, *w.plan, booked_service(r)).total();
+        minutes.push_back("; about " + detail::fixed(in_minutes(takes), 0) + " min");
+        const std::string back = back_words(w, o);
+        weeks.push_back(back.empty() ? "" : "; " + back_head(all) + " " + back);
+    }
+    const auto alike = [](const std::vector<std::string>& told) {
+        return std::adjacent_find(told.begin(), told.end(), std::not_equal_to<>{}) == told.end();
+    };
+    std::vector<line> out;
+    for (std::size_t k = 0; k < all.size(); ++k) {
+        out.push_back({line_as::box,
+                       std::to_string(k + 1) + " " + all[k].what +
+                           (alike(minutes) ? "" : minutes[k]) + (alike(weeks) ? "" : weeks[k]),
+                       std::string(tick_box) + " ", 2, 8});
+    }
+    return out;
 }
 
 std::vector<chosen_way> ways_to_choose(const groom& g, const beside& b,

@@ -17,6 +17,12 @@ namespace pelage::io {
                                                  const std::optional<return_date>& when,
                                                  const plan_request& r, const print_options& o);
 
+/// The same ways without the lengths, as a card has them, a box to tick each: what it is, and the minutes and
+/// weeks where they differ.
+[[nodiscard]] std::vector<line> choices_in_brief(const groom& g, const beside& b,
+                                                 const std::optional<return_date>& when,
+                                                 const plan_request& r, const print_options& o);
+
 /// The same ways for an owner, a sentence each, where the kit falls short; empty where there is no other.
 [[nodiscard]] std::vector<std::string> lengths_to_choose(const groom& g,
                                                          const std::vector<other_way>& ways,

@@ -176,12 +176,12 @@ class label_layout {
                cross(one.from, anchor_of(one), of.from, anchor_of(of));
     }
 
-    /// Two whose leaders cross are both put again, in either order, where that is better for both together.
+    /// Two of which one's leader crosses the other or its words are both put again, in either order, where that
+    /// is better for both together.
     void uncross() {
         for (std::size_t k = 0; k < outside_.size(); ++k) {
             for (std::size_t m = k + 1; m < outside_.size(); ++m) {
-                if (!cross(outside_[k].from, anchor_of(outside_[k]), outside_[m].from,
-                           anchor_of(outside_[m]))) {
+                if (!in_the_way(outside_[k], outside_[m])) {
                     continue;
                 }
                 std::vector<standing> best = outside_;

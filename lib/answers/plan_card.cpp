@@ -11,6 +11,7 @@
 #include "answers/card_bath.hpp"
 #include "answers/card_cautions.hpp"
 #include "answers/card_left.hpp"
+#include "answers/card_refused.hpp"
 #include "answers/card_step.hpp"
 #include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
@@ -73,7 +74,7 @@ class card_page {
                 page_.caution(c.what.brief);
             }
         }
-        page_.tell("Not to be done as asked:", stuck_places(beside_, g_, r_, o_), false);
+        stuck();
         say_left(page_, g_, r_, o_, cautions_);
         agree(when);
         notes();
@@ -102,10 +103,7 @@ class card_page {
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
             text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
-                    (a.by_sheet ? " by its sheet (" + detail::fixed(in_minutes(a.by_steps()), 0) +
-                                      " by its steps)"
-                                : "") +
-                    broken_up(g_, r_, a.total());
+                    (a.by_sheet ? " by its sheet" : "") + broken_up(g_, r_, a.total());
         }
         text += d.invented ? ". An invented dog." : ".";
         constexpr std::size_t long_title = 60;  // a lead is never broken
@@ -117,6 +115,13 @@ class card_page {
         say_note(page_, d);
         if (unseen != nullptr) {
             say_unseen_in_brief(page_, *unseen, r_);
+        }
+    }
+
+    /// What is in the way of places, and what would help, a line each.
+    void stuck() {
+        for (std::string& text : stuck_in_brief(beside_, g_, r_, o_)) {
+            page_.add({line_as::item, std::move(text), "Not done: ", 0, 2});
         }
     }
 
@@ -139,9 +144,43 @@ class card_page {
         if (roughed_down()) {
             cautions_.told(caution_when::much_off);
         }
-        for (std::string& text : cautions_.of_the_dog()) {
+        for (std::string& text : cautions_.of_the_dog(places_of_steps())) {
             page_.add({line_as::caution, std::move(text), "! ", 0, 2});
         }
+    }
+
+    /// Of each step that is told, in their order.
+    [[nodiscard]] std::vector<zone_list> places_of_steps() const {
+        std::vector<zone_list> out;
+        zone_list combed;
+        for (const combing_out& one : g_.combed) {
+            combed.push_back(one.zone);
+        }
+        out.push_back(std::move(combed));
+        for (const list when : {list::before_bath, list::after_bath}) {
+            for (const block& b : g_.blocks) {
+                if (b.when == when && (when == list::before_bath || !another_day())) {
+                    out.push_back(b.zones);
+                }
+            }
+        }
+        return out;
+    }
+    /// What comes after the bath isn't done today: what was found may change it.
+    [[nodiscard]] bool another_day() const { return g_.bath_waits() || in_visits(g_); }
+    /// " steps 6 to 9 (--full)": those of another day.
+    [[nodiscard]] static std::string later(const std::vector<plan_step>& steps) {
+        const auto first = std::find_if(steps.begin(), steps.end(), [](const plan_step& s) {
+            return s.when == list::after_bath;
+        });
+        const auto n = std::distance(first, steps.end());
+        if (n == 0) {
+            return {};
+        }
+        return (n == 1 ? " step " + std::to_string(first->number)
+                       : " steps " + std::to_string(first->number) + " to " +
+                             std::to_string(steps.back().number)) +
+               " (--full)";
     }
 
     void work() {
@@ -162,7 +201,15 @@ class card_page {
                 }
                 if (!then.text.empty()) {
                     nails = nails && !nails_before_bath();
-                    between(nails_before_bath() ? with_nails({}, "; " + then.text) : then.text);
+                    between(nails_before_bath() ? with_nails({}, "; " + then.text)
+                            : another_day()     ? then.text + later(steps)
+                                                : then.text);
+                }
+                if (another_day()) {
+                    if (nails) {
+                        between(with_nails({}, {}));
+                    }
+                    return;
                 }
             }
             const block* last = nullptr;
@@ -276,15 +323,19 @@ class card_page {
         const bool open = std::any_of(g_.consents.begin(), g_.consents.end(), [](const consent& c) {
             return !c.given && c.what != consent_for::frail;
         });
-        const auto t = open ? choices(g_, beside_, when, r_, o_) : std::nullopt;
-        for (line& l : ask_lines(g_, r_, o_.units, t.has_value())) {
+        std::vector<line> ways =
+            open ? choices_in_brief(g_, beside_, when, r_, o_) : std::vector<line>{};
+        for (line& l : ask_lines(g_, r_, o_.units, !ways.empty())) {
             page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
         }
-        if (t) {
-            page_.open("Choose with the owner before the first stroke; steps: 1, others: " +
-                           kept_together("--way 2"),
+        if (!ways.empty()) {
+            page_.open("Choose with the owner first; below is 1 (" +
+                           kept_together("--way 2: another") + "; " +
+                           kept_together("--full: lengths") + ")",
                        false);
-            page_.show(*t);
+            for (line& l : ways) {
+                page_.add(std::move(l));
+            }
             page_.open({}, false);
         }
     }
@@ -330,7 +381,7 @@ class card_page {
 document card_of(const groom& g, const std::optional<return_date>& when, const plan_request& r,
                  const print_options& o, const beside& b, const mixed_coat* unseen) {
     if (g.question) {
-        return document_of(g, when, r, o, b, unseen);
+        return refused_card(g, r, unseen);
     }
     return card_page(g, b, r, o).all(when, unseen);
 }

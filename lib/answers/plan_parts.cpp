@@ -29,7 +29,7 @@ std::vector<line> stop_lines(const groom& g, const plan_request& r, const print_
     };
     say("A veterinarian sees this dog first, nothing is planned; tell the owner.");
     if (const std::string hurt = hurt_skin_words(r); !hurt.empty()) {
-        say("Don't touch: " + hurt + ".");
+        say("No tool goes there: " + hurt + ".");
     }
     if (!g.stop.empty()) {
         say("felted to the skin: " + listed(titles(r.reference.dog_body, g.stop)) +
@@ -185,14 +185,14 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
             text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not on the sore foot";
         }
         if (done == service_step::bath) {
-            // a groomer told of loose hair asks with what it comes out
-            text += (r.patient.shedding && !rake.empty() && !r.booked->has(service_step::deshed)
-                         ? "; loose hair out with the " + rake + over_places(carded_places(g, r))
-                         : "") +
-                    gently_words(r);
+            text += gently_words(r);
         }
         if (!text.empty()) {
             out.push_back(item(std::move(text)));
+        }
+        if (done == service_step::bath && r.patient.shedding && !rake.empty() &&
+            !r.booked->has(service_step::deshed)) {
+            out.push_back(item(rake + over_places(carded_places(g, r)) + ": loose hair out"));
         }
     }
     return out;

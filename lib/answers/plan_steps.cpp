@@ -11,6 +11,7 @@
 #include "answers/words/plan.hpp"
 #include "answers/words/skin.hpp"
 #include "answers/words/tool.hpp"
+#include "planner/at_the_teeth.hpp"
 
 namespace pelage::io {
 
@@ -81,7 +82,9 @@ class step_list {
             : corded(r_.sheet)
                 ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
                   "hand"
-                : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
+            : felted() ? "look the dog over: skin, ears, eyes, feet; comb check down to the skin, "
+                         "where it is felted by hand"
+                       : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
         if (!fleas.empty()) {
             say(std::move(fleas));
         }
@@ -103,6 +106,10 @@ class step_list {
                      detail::fixed(in_minutes(comb_out_budget(r_.patient, r_.rules.refusal)), 0) +
                      " min this dog is combed out for: the hair stays"});
         }
+    }
+    [[nodiscard]] bool felted() const {
+        return std::any_of(g_.zones.begin(), g_.zones.end(),
+                           [](const zone_plan& z) { return z.mat == mat_grade::pelt; });
     }
     /// "comb out the tangle at the tail and the mat behind the ears, about 4 min"; of many "the tangles (legs,
     /// ears)".
@@ -133,7 +140,7 @@ class step_list {
         zone_list unknown;
         zone_list last;  // what a muzzle covers comes last
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            const bool face = may_bite(r_.patient) && places_.zone_of(i).has(zone_use::clean_face);
+            const bool face = may_bite(r_.patient) && at_the_teeth(places_.zone_of(i));
             if (g_.zones[i].trial) {
                 (face ? last : unknown).push_back(i);
             }

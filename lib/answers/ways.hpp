@@ -31,6 +31,10 @@ namespace pelage::io {
 /// What isn't to be done as asked, what is in the way and what would free it.
 [[nodiscard]] std::vector<line> stuck_places(const beside& b, const groom& g, const plan_request& r,
                                              const print_options& o);
+/// The same in brief: what is in the way once, behind it the places, each with what would help.
+[[nodiscard]] std::vector<std::string> stuck_in_brief(const beside& b, const groom& g,
+                                                      const plan_request& r,
+                                                      const print_options& o);
 
 /// A few places by name, many by the parts of the dog they are on; all by name under --explain.
 [[nodiscard]] std::string in_short(const place_words& places, const zone_list& which,

@@ -198,8 +198,12 @@ strings reasons_in_words(const beside& b, const zone_list& zones, const groom& g
     return out;
 }
 
-std::vector<line> stuck_places(const beside& b, const groom& g, const plan_request& r,
-                               const print_options& o) {
+namespace {
+
+/// Why they can't be done, and what would help.
+grouped<std::pair<std::string, std::string>> stuck_by(const beside& b, const groom& g,
+                                                      const plan_request& r,
+                                                      const print_options& o) {
     // what is in the way, and what would help
     grouped<std::pair<std::string, std::string>> by;
     for (const std::size_t i : g.stuck) {
@@ -217,7 +221,37 @@ std::vector<line> stuck_places(const beside& b, const groom& g, const plan_reque
             by.add({rules_in_words(*at), "would free it: " + freed_by(*at, o.units)}, i);
         }
     }
+    return by;
+}
+
+}  // namespace
+
+std::vector<std::string> stuck_in_brief(const beside& b, const groom& g, const plan_request& r,
+                                        const print_options& o) {
+    grouped<std::string> out;  // what is in the way, with the places, each with what would help
+    std::vector<std::string> told;
+    const grouped<std::pair<std::string, std::string>> by = stuck_by(b, g, r, o);
+    for (std::size_t k = 0; k < by.all().size(); ++k) {
+        const auto& [why, where] = by.all()[k];
+        out.add(why.first, k);
+        told.push_back(listed(place_words(g, r).by_part(where)) +
+                       (why.second.empty() ? "" : " (" + why.second + ")"));
+    }
+    std::vector<std::string> lines;
+    for (const auto& [why, which] : out.all()) {
+        std::vector<std::string> all;
+        for (const std::size_t k : which) {
+            all.push_back(told[k]);
+        }
+        lines.push_back(why + ": " + joined(all, "; "));
+    }
+    return lines;
+}
+
+std::vector<line> stuck_places(const beside& b, const groom& g, const plan_request& r,
+                               const print_options& o) {
     std::vector<line> out;
+    const grouped<std::pair<std::string, std::string>> by = stuck_by(b, g, r, o);
     for (const auto& [told, where] : by.all()) {
         out.push_back(item(place_words(g, r).listed_of(where) + ": " + told.first));
         if (!told.second.empty()) {

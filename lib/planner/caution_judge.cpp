@@ -5,6 +5,7 @@
 #include <pelage/planner/roughing.hpp>
 #include <pelage/trade/place_words.hpp>
 
+#include "planner/at_the_teeth.hpp"
 #include "planner/targets.hpp"
 
 namespace pelage {
@@ -252,7 +253,7 @@ places_named caution_judge::of_work(caution_when w) const {
             });
         case caution_when::muzzled:
             return may_bite(r_.patient) ? where([&](const zone_plan& z) {
-                return worked(z) && zone_of(z).has(zone_use::clean_face);
+                return worked(z) && at_the_teeth(zone_of(z));
             })
                                         : places_named{};
         default:

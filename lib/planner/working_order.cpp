@@ -16,6 +16,7 @@
 
 #include <boost/container/small_vector.hpp>
 
+#include "planner/at_the_teeth.hpp"
 #include "planner/targets.hpp"
 
 namespace pelage {
@@ -98,7 +99,7 @@ bool carded(const block& b) {
 std::vector<block> gathered(const plan_request& r, const groom& g) {
     std::vector<block> out;
     out.reserve(16);  // more than any sheet of ours asks for
-    const bool at_the_teeth = may_bite(r.patient);
+    const bool bites = may_bite(r.patient);
     const auto zone_of = [&](const zone_plan& z) -> const zone& {
         return r.reference.dog_body.zones[z.at.zone];
     };
@@ -106,7 +107,7 @@ std::vector<block> gathered(const plan_request& r, const groom& g) {
         const zone_plan& z = g.zones[i];
         const auto add = [&](const setup& how, finish done, list when, bool off,
                              const work& takes) {
-            const bool last = at_the_teeth && zone_of(z).has(zone_use::clean_face);
+            const bool last = bites && at_the_teeth(zone_of(z));
             const auto same = std::find_if(out.begin(), out.end(), [&](const block& b) {
                 return b.when == when && b.done == done && b.off == off && b.last == last &&
                        same_setup(b.how, how);

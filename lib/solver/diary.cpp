@@ -122,7 +122,7 @@ void begin_evenly(office& o, prices& at, std::int64_t& bound) {
 
 }  // namespace
 
-diary diary_of(const diary_problem& p, int rounds) {
+diary diary_of(const diary_problem& p, int rounds, const diary_listener& told) {
     check(p);
     office o(p);
     const auto n = static_cast<std::size_t>(p.last) + 1;
@@ -155,6 +155,9 @@ diary diary_of(const diary_problem& p, int rounds) {
         return round < rounds && far_from(bound, best, any, near);
     };
     for (int round = 0; seek_on(round); ++round) {
+        if (told) {
+            told(round + 1, rounds);
+        }
         const office::priced found = o.price(at);
         if (found.bound > bound) {
             bound = found.bound;

@@ -223,9 +223,13 @@ class reading {
     void steps() {
         const strings lines = numbered();
         std::vector<const block*> blocks;
+        const bool frail = std::any_of(
+            g_.cautions.begin(), g_.cautions.end(),
+            [](const caution_line& c) { return c.what.when == caution_when::frail_felted; });
         for (const list when : {list::before_bath, list::after_bath}) {
             for (const block& b : g_.blocks) {
-                if (b.when == when) {
+                const bool another_day = when == list::after_bath && (g_.bath_waits() || frail);
+                if (b.when == when && !another_day) {
                     blocks.push_back(&b);
                 }
             }
@@ -234,12 +238,28 @@ class reading {
         if (lines.size() < blocks.size()) {
             return;
         }
+        later_steps(lines.size());
         const std::size_t first = lines.size() - blocks.size();
         for (std::size_t i = 0; i < blocks.size(); ++i) {
             const block* last =
                 i > 0 && blocks[i - 1]->when == blocks[i]->when ? blocks[i - 1] : nullptr;
             step(lines[first + i], *blocks[i], last);
         }
+    }
+
+    /// Those of another day follow on in number, and stand in the whole plan.
+    void later_steps(std::size_t today) {
+        const std::size_t at = text_.find("; then step");
+        if (at == std::string::npos) {
+            return;
+        }
+        const auto later = std::count_if(g_.blocks.begin(), g_.blocks.end(),
+                                         [](const block& b) { return b.when == list::after_bath; });
+        const std::string first = std::to_string(today + 1);
+        const std::string last = std::to_string(today + static_cast<std::size_t>(later));
+        must(has(later == 1 ? "then step " + first + " (--full)"
+                            : "then steps " + first + " to " + last + " (--full)"),
+             "steps of another day");
     }
 
     void step(const std::string& line, const block& b, const block* last) {
@@ -361,7 +381,7 @@ class reading {
         const std::string full = in_short(when_->full_groom);
         constexpr std::size_t year = 5;  // and the blank before it
         return full.substr(full.size() - year) == visit.substr(visit.size() - year)
-                   ? full.substr(0, full.size() - year) + "."
+                   ? full.substr(0, full.size() - year)
                    : full;
     }
 

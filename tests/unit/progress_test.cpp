@@ -1,7 +1,9 @@
 // How far a long answer is.
 #include "progress.hpp"
 
+#include <chrono>
 #include <sstream>
+#include <thread>
 
 #include "catch.hpp"
 
@@ -25,6 +27,20 @@ TEST_CASE("what is counted passes on unchanged, and a short answer tells nothing
     }
     CHECK(to.str() == "one\ntwo\n3\n");
     CHECK(err.str().empty());
+}
+
+TEST_CASE("steps are told after half a second, and the line is taken away again") {
+    std::ostringstream err;
+    {
+        told_steps told(err);
+        told.tell("round 1 of at most 24");
+        CHECK(err.str().empty());
+        std::this_thread::sleep_for(std::chrono::milliseconds{520});
+        told.tell("round 2 of at most 24");
+        told.tell("round 3 of at most 24");
+        CHECK(err.str() == "\r\x1b[Kround 2 of at most 24, 1 s so far");
+    }
+    CHECK(err.str().ends_with("\r\x1b[K"));
 }
 
 TEST_CASE("where nothing more can be written, the writer hears of it") {

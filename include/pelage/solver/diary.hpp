@@ -14,6 +14,7 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -88,9 +89,14 @@ struct diary {
     [[nodiscard]] double gap() const;
 };
 
+/// Hears how far the search is: before each round its number, from 1, and how many there are at most.
+using diary_listener = std::function<void(int round, int most)>;
+
 /// The diary. `rounds` times at most the prices of the days are bettered: until the gap is half a hundredth, or
-/// after eight of them two. The same problem gives the same diary. Throws error(errc::range) where a number is out of the ranges above.
-[[nodiscard]] diary diary_of(const diary_problem& p, int rounds = 24);
+/// after eight of them two. The same problem gives the same diary, whoever hears of it. Throws error(errc::range)
+/// where a number is out of the ranges above, and what `told` throws.
+[[nodiscard]] diary diary_of(const diary_problem& p, int rounds = 24,
+                             const diary_listener& told = {});
 
 /// Every fault of a diary against its problem: a groomer over hours, a table too few, two visits too near,
 /// a day on which somebody can't, a clock forgotten. Empty: it holds. For tests and for trust.

@@ -272,14 +272,14 @@ std::string held_in_brief(const return_date& b, const groom& g, const plan_reque
         const std::vector<std::string> held = held_names(b, g, r);
         constexpr std::size_t few = 3;
         if (!guess.empty()) {
-            return " Holds only if brushed " + guess + ".";
+            return "; if brushed " + guess + ".";
         }
         const std::string long_hair = held.size() > few ? "what is long" : some_names(held);
         return never_brushed(r)
-                   ? " Till then today's combing-out holds " + long_hair + " (our guess)."
-                   : " Only brushing protects " + long_hair + ".";
+                   ? ". Combed out as it is today, " + long_hair + " holds till then (our guess)."
+                   : ". Only brushing protects " + long_hair + ".";
     }
-    return (guess.empty() ? " " : " Brushed " + guess + ", ") + true_odds(b.asked, *b.fine) +
+    return (guess.empty() ? ". " : ". Brushed " + guess + ", ") + true_odds(b.asked, *b.fine) +
            " such dogs are short enough not to mat " +
            (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then") +
            " (our guess).";
@@ -302,7 +302,7 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
                ", the usual interval of this coat.";
     }
     return first + ": full groom, or bath and brush and full groom by " +
-           beside(b.full_groom, b.next_visit, o) + "." + held_in_brief(b, g, r, o);
+           beside(b.full_groom, b.next_visit, o) + held_in_brief(b, g, r, o);
 }
 
 }  // namespace

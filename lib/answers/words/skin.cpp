@@ -192,9 +192,9 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
                "no bath is booked: ask for a flea bath first, or send it home; clean every tool";
     }
     if (any_mat(g)) {
-        return seen +
-               "mats come out first, since they tighten when wet; the bath is a flea bath; "
-               "clean every tool";
+        return "mats out first, dry: fleas were seen (" +
+               places_or_whole(r.reference.dog_body, g.fleas) +
+               "), and the bath is a flea bath; clean every tool";
     }
     return seen + "flea bath before any tool, it is the bath; dry" + gently_words(r) +
            ", comb check down to the skin; clean every tool after";
