@@ -11,6 +11,7 @@
 #include <pelage/model/cut.hpp>
 
 #include "answers/grouped.hpp"
+#include "answers/layout.hpp"
 #include "answers/lines.hpp"
 #include "answers/words/places.hpp"
 #include "answers/words/tool.hpp"
@@ -202,68 +203,116 @@ const length& stated(const setup& s) {
     return s.over ? s.over->stated.best : s.tool.stated.best;
 }
 
-/// "(legs, head into body)": what a clipper blends.
-std::string where_of(const std::vector<const blended_alike*>& alike, const place_words& places) {
+using alike_list = std::vector<const blended_alike*>;
+
+/// Where some tool blends from, and into what.
+struct edge_zones {
     zone_list from;
     zone_list into;
     bool sore = false;
+};
+
+edge_zones zones_of(const alike_list& alike) {
+    edge_zones out;
     for (const blended_alike* w : alike) {
-        sore = sore || w->sore;
+        out.sore = out.sore || w->sore;
         for (const patch& p : w->patches) {
-            add(from, p.from);
-            add(into, p.into);
+            add(out.from, p.from);
+            add(out.into, p.into);
         }
     }
-    return " (" + named(from, places) + " into " + named(into, places) +
-           (sore ? ", " + std::string(sore_edge) : "") + ")";
+    return out;
 }
 
-/// "blade 5F (back into legs)", "comb 10 mm (feet into legs), 13 mm (legs into body) over 30": shortest first,
-/// combs of one blade and way together.
-std::vector<std::string> clippers_in_brief(std::vector<const blended_alike*> all,
-                                           const plan_request& r, const place_words& places,
-                                           length_unit u) {
+/// As named() has it; but a part that another tool is held at, too, isn't said whole.
+std::string named_apart(const zone_list& zones, const zone_list& elsewhere,
+                        const place_words& places) {
+    zone_list whole;
+    zone_list single;
+    for (const std::size_t i : zones) {
+        const bool shared = std::any_of(elsewhere.begin(), elsewhere.end(), [&](std::size_t k) {
+            return places.zone_of(k).where == places.zone_of(i).where;
+        });
+        (shared ? single : whole).push_back(i);
+    }
+    std::vector<std::string> all;
+    if (!whole.empty()) {
+        all.push_back(named(whole, places));
+    }
+    if (!single.empty()) {
+        all.push_back(joined(places.titles_of(single), ", "));
+    }
+    return joined(all, ", ");
+}
+
+/// "legs, head into body": what one tool blends beside those others.
+std::string where_of(const alike_list& alike, const alike_list& others, const place_words& places) {
+    const edge_zones e = zones_of(alike);
+    const edge_zones elsewhere = zones_of(others);
+    return named_apart(e.from, elsewhere.from, places) + " into " +
+           named_apart(e.into, elsewhere.into, places) +
+           (e.sore ? ", " + std::string(sore_edge) : "");
+}
+
+/// One tool that blends, and all it does.
+struct blending_tool {
+    std::string held;  ///< "blade 5F", "comb 10 mm"
+    std::string over;  ///< of a comb: " over 30", and the way where it is against the lay
+    alike_list blends;
+};
+
+/// Shortest first.
+std::vector<blending_tool> tools_of(alike_list all, length_unit u) {
     std::stable_sort(all.begin(), all.end(),
                      [](const blended_alike* one, const blended_alike* other) {
                          return stated(*one->by) < stated(*other->by);
                      });
-    grouped<std::string> by_name;   // "comb 10 mm", "blade 5F"
-    grouped<std::string> by_blade;  // of those the combs, by what is beneath
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        const setup& s = *all[i]->by;
+    std::vector<blending_tool> out;
+    for (const blended_alike* w : all) {
+        const setup& s = *w->by;
         const bool against = s.way == direction::against_lay;
         const std::string way = against ? ", " + std::string(name(s.way)) : "";
-        by_name.add(s.over ? comb_words(s.over->id, u) + " over " + s.tool.id + way
-                           : held_words(s, u) + way,
-                    i);
+        const std::string held = s.over ? comb_words(s.over->id, u) : held_words(s, u) + way;
+        const std::string over = s.over ? " over " + s.tool.id + way : "";
+        const auto same = std::find_if(out.begin(), out.end(), [&](const blending_tool& t) {
+            return t.held == held && t.over == over;
+        });
+        (same != out.end() ? *same : out.emplace_back(blending_tool{held, over, {}}))
+            .blends.push_back(w);
     }
+    return out;
+}
+
+/// "blade 5F, leaves about 6.3 mm: back into legs", "combs over 30: 10 mm feet into legs; 13 mm legs into body".
+std::vector<std::string> clippers_in_brief(const alike_list& all, const plan_request& r,
+                                           const place_words& places, length_unit u) {
+    const std::vector<blending_tool> tools = tools_of(all, u);
+    const auto where = [&](const blending_tool& t) {
+        alike_list others;
+        std::copy_if(all.begin(), all.end(), std::back_inserter(others), [&](const auto* w) {
+            return std::find(t.blends.begin(), t.blends.end(), w) == t.blends.end();
+        });
+        return where_of(t.blends, others, places);
+    };
     std::vector<std::string> out;
-    for (std::size_t k = 0; k < by_name.all().size(); ++k) {
-        const auto& [name, which] = by_name.all()[k];
-        const auto over = name.find(" over ");
-        if (all[which.front()]->by->over) {
-            by_blade.add(name.substr(over), k);
+    grouped<std::string> by_blade;  // of combs, by what is beneath
+    for (std::size_t k = 0; k < tools.size(); ++k) {
+        const blending_tool& t = tools[k];
+        if (!t.over.empty()) {
+            by_blade.add(t.over, k);
             continue;
         }
-        std::vector<const blended_alike*> alike;
-        for (const std::size_t i : which) {
-            alike.push_back(all[i]);
-        }
         const double lay = lay_of(r.reference, r.rules, *r.patient.coat).best;
-        const finished leaves = cut_length(*alike.front()->by, lay, r.rules.cut);
-        out.push_back(name + ", leaves about " + show(leaves.best, u) + where_of(alike, places));
+        const finished leaves = cut_length(*t.blends.front()->by, lay, r.rules.cut);
+        out.push_back(t.held + ", leaves about " + show(leaves.best, u) + ": " + where(t));
     }
-    for (const auto& [blade, which] : by_blade.all()) {
-        std::vector<std::string> combs;
+    for (const auto& [over, which] : by_blade.all()) {
+        std::vector<std::string> each;
         for (const std::size_t k : which) {
-            const auto& [name, places_of_it] = by_name.all()[k];
-            std::vector<const blended_alike*> alike;
-            for (const std::size_t i : places_of_it) {
-                alike.push_back(all[i]);
-            }
-            combs.push_back(name.substr(0, name.size() - blade.size()) + where_of(alike, places));
+            each.push_back(kept_together(tools[k].held) + (which.size() > 1 ? " " : over + ": ") +
+                           where(tools[k]));
         }
-        out.push_back("comb " + joined(combs, ", ") + blade);
+        out.push_back((which.size() > 1 ? "combs" + over + ": " : "comb ") + joined(each, "; "));
     }
     return out;
 }
@@ -273,7 +322,7 @@ std::vector<std::string> clippers_in_brief(std::vector<const blended_alike*> all
 std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
     const std::vector<blended_alike> all = alike_of(g, r, when, u);
     std::vector<std::string> last;
-    std::vector<const blended_alike*> clipped;
+    alike_list clipped;
     for (const blended_alike& w : all) {
         add_once(last, w.by_hand ? w.how : w.last);
         if (w.by) {
@@ -284,14 +333,15 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, le
                                   [](const blended_alike& w) { return w.by_hand && w.sore; });
     const std::string by_hand =
         last.empty() ? "" : listed(last) + (sore ? ", " + std::string(sore_edge) : "");
-    const std::vector<std::string> clippers =
-        clippers_in_brief(std::move(clipped), r, place_words(g, r), u);
+    const std::vector<std::string> clippers = clippers_in_brief(clipped, r, place_words(g, r), u);
     if (clippers.empty()) {
-        std::vector<const blended_alike*> hands;
+        alike_list hands;
         for (const blended_alike& w : all) {
             hands.push_back(&w);
         }
-        return last.empty() ? "" : "blend by " + listed(last) + where_of(hands, place_words(g, r));
+        return last.empty()
+                   ? ""
+                   : "blend by " + listed(last) + ": " + where_of(hands, {}, place_words(g, r));
     }
     return "blend by " + joined(clippers, "; ") + (last.empty() ? "" : "; then " + by_hand);
 }
