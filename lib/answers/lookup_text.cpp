@@ -283,7 +283,9 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
               const print_options& o) {
     const body& b = r.reference.dog_body;
     if (a.there && !(a.never && a.never->why == answered_no::cause::there)) {
-        const bool either = a.there->use == use_there::may::both_ways && !a.asked.tool.over;
+        const bool turned = a.there->use == use_there::may::both_ways ||
+                            (a.there->use == use_there::may::so && r.way == direction::against_lay);
+        const bool either = turned && !a.asked.tool.over;
         d.say(there_words(*a.there, r) + "." + (either ? " Beginners keep with the lay." : ""), 2);
     }
     if (a.only_there && !a.only_there->nowhere && !a.never) {

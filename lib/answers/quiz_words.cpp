@@ -31,12 +31,18 @@ std::string zone_title(const quiz_question& q, const quiz_request& r) {
 /// "Round teddy (teddy-round), body".
 std::string of_sheet(const quiz_question& q, const quiz_request& r) {
     const style& s = r.sheets[q.sheet];
-    return s.title + " (" + s.id + "), " +
+    const season* now = r.today ? season_on(s, *r.today) : nullptr;
+    return s.title + " (" + s.id + "), " + (now == nullptr ? "" : now->name + ", ") +
            (q.part ? "the whole " + std::string(name(*q.part)) : zone_title(q, r));
 }
 
+/// Hair between pads has no lay.
+std::string laid(const quiz_question& q, const quiz_request& r) {
+    return r.reference.dog_body.zones[*q.zone].has(zone_use::pads) ? "?" : ", with the lay?";
+}
+
 std::string use_words(use_there::may use) {
-    return use == use_there::may::both_ways ? "with the lay; against it too, but not by beginners"
+    return use == use_there::may::both_ways       ? "with the lay, and against it, too"
            : use == use_there::may::with_lay_only ? "with the lay only"
                                                   : "not at all";
 }
@@ -57,27 +63,12 @@ std::string may_because(const setup& s, const quiz_question& q, const quiz_reque
            (z.has(zone_use::web) ? ", nor so long that its gaps catch a fold" : "");
 }
 
-/// Why a blade may go there against the lay as well.
-std::string both_because(const setup& s) {
-    return detail::how_short(s.tool) == detail::shortness::longer
-               ? "longer than a 10 it is kind to skin against the lay, too, and no lip, web or "
-                 "fold is here for its gaps to catch"
-               : "ears and tail base are where a short blade goes against the lay, too, by custom";
-}
-
 const setup& held_by(const quiz_option& o) {
     return std::get<setup>(o.says);
 }
 
 std::string leaves_words(const quiz_option& o, length_unit u) {
     return held_words(held_by(o), u) + " leaves " + show(*o.leaves, u);
-}
-
-/// What may go beside what may not, and why not.
-std::string may_and_not(const setup& may, const quiz_option& not_so, const quiz_request& r,
-                        length_unit u) {
-    return held_words(may, u) + " may; " + held_words(held_by(not_so), u) +
-           " not: " + no_go_words(*not_so.no, r.reference.dog_body);
 }
 
 /// Of bare blades "blade 7" and "blades 7 and 5"; of others each as it is held.
@@ -149,12 +140,20 @@ std::string minded(const setup& in_place, const setup& of) {
                : "";
 }
 
+bool read_apart_in(const length& a, const length& b, length_unit u) {
+    return show(a, u) != show(b, u);
+}
+
 /// Why a blade or a comb leaves with the lay what it does.
 std::string left_because(const quiz_question& q, const quiz_request& r, length_unit u) {
     const double lay = lay_of(r.reference, r.rules, q.coat).best;
     const std::string coat = coat_title(q, r);
-    const std::string stated = held_words(q.tool, u) + " has a stated length of " +
-                               show(stated_length(q.tool, r.rules.cut).best, u);
+    const length there = stated_length(q.tool, r.rules.cut).best;
+    const bool moved = q.tool.over && read_apart_in(q.tool.over->stated.best, there, u);
+    const std::string stated =
+        moved ? held_words(q.tool, u) + " is stated as " + show(q.tool.over->stated.best, u) +
+                    " over another blade; on this one it stands at " + show(there, u)
+              : held_words(q.tool, u) + " has a stated length of " + show(there, u);
     if (lay_factor(lay) == 1.0) {
         return stated + ", and the hair of a " + coat + " stands off the skin: as much is left";
     }
@@ -188,7 +187,9 @@ std::string in_place_because(const quiz_question& q, const quiz_option& other,
     return held_words(q.tool, u) + " leaves " + show(*q.with, u) + ", and " +
            leaves_words(q.right, u) + "; " + leaves_words(other, u) + ", further off than the " +
            show(tolerance(q.with->best, false, r.rules.prices), u) +
-           " within which a plan takes one length for another" + minded(held_by(q.right), q.tool);
+           " within which a plan takes one length for another (" +
+           std::string(in_words(r.rules.prices.tolerance_share.why.how)) + ")" +
+           minded(held_by(q.right), q.tool);
 }
 
 std::string reason(const quiz_question& q, const posed_question& p, const quiz_option* chosen,
@@ -215,7 +216,10 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
                                           {},
                                           r.today}) +
                    (q.there->use == use_there::may::both_ways
-                        ? ": " + both_because(q.tool) + "; beginners keep with the lay"
+                        ? ": it leaves more than a 10 does, so it is kind to skin against the lay, "
+                          "too, and "
+                          "nothing here folds into its gaps; beginners keep with the lay all the "
+                          "same"
                         : "");
         case quiz_asks::may_go:
             return here + may_and_none_of(held_words(held_by(q.right), u) +
@@ -229,7 +233,7 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
         case quiz_asks::in_place_of:
             return in_place_because(q, other, r, u);
         case quiz_asks::under_comb:
-            return may_and_not(held_by(q.right), other, r, u);
+            return may_and_none_of(held_words(held_by(q.right), u) + " may", other, wrong, r, u);
         case quiz_asks::nearest_comb:
             return leaves_words(q.right, u) + ", " + leaves_words(other, u) +
                    "; a comb is called by what it states, and of hair that lies flat it leaves "
@@ -238,8 +242,10 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
         case quiz_asks::sheet_blade:
             break;
     }
-    return of_sheet(q, r) + ": " + wish_words(q.wish, u) + (q.wish.why.empty() ? "" : "; ") +
-           q.wish.why;
+    return of_sheet(q, r) + ": " + wish_words(q.wish, u) + "; " +
+           (q.wish.why.empty()
+                ? "the sheet gives no reason; all of it: pelage sheet show " + r.sheets[q.sheet].id
+                : q.wish.why);
 }
 
 }  // namespace
@@ -253,11 +259,12 @@ std::string question_words(const quiz_question& q, const quiz_request& r, length
             return capital(coat_title(q, r)) + ": with the lay " + tool + " leaves about " +
                    show(q.with->best, u) + ". And against it?";
         case quiz_asks::which_way:
-            return capital(zone_title(q, r)) + ": how may " + tool + " go there?";
+            return capital(zone_title(q, r)) + ": how may " + tool +
+                   " go there, in a skilled hand?";
         case quiz_asks::may_go:
-            return capital(zone_title(q, r)) + ": which of these may go there, with the lay?";
+            return capital(zone_title(q, r)) + ": which of these may go there" + laid(q, r);
         case quiz_asks::never_goes:
-            return capital(zone_title(q, r)) + ": which of these never goes there, with the lay?";
+            return capital(zone_title(q, r)) + ": which of these never goes there" + laid(q, r);
         case quiz_asks::under_mat:
             return "A mat, and nobody knows how much free hair is under it: what may be tried "
                    "under its edge?";

@@ -1,5 +1,6 @@
 // What is left on a coat, and what leaves it in place of another.
 #include <algorithm>
+#include <iterator>
 
 #include <pelage/planner/kit_setups.hpp>
 
@@ -102,11 +103,42 @@ class of_lengths {
                 q.with = lain;
             }
             q.right = {g.leaves.best, {}, g.leaves};
-            q.wrong = other_lengths(g.leaves, all);
+            q.wrong = with ? beside_left(g, c.id, all) : shorter_than(lain.best, g.leaves, all);
             q.sure = basis_of(g.how, c);
             to_.add(std::move(q),
                     {held(g.how), std::string(name(g.how.way)), std::string(name(c.id))});
         }
+    }
+
+    /// The range that no plan would tell from what is left.
+    [[nodiscard]] finished widened(const finished& f) const {
+        const length near = tolerance(f.best, false, r_.rules.prices);
+        return {shorter(f.low, f.best - near), f.best, longer(f.high, f.best + near)};
+    }
+    /// Lengths that aren't left; of a comb first what it would leave if its teeth lifted no hair.
+    [[nodiscard]] std::vector<quiz_option> beside_left(const rung& g, coat_class c,
+                                                       const std::vector<length>& all) const {
+        const finished near = widened(g.leaves);
+        std::vector<quiz_option> out = other_lengths(near, all);
+        if (g.how.over) {
+            setup lying = g.how;
+            lying.over.reset();
+            lying.tool.stated = stated_length(g.how, r_.rules.cut);
+            const auto beyond = other_lengths(near, {leaves(lying, c).best});
+            out.insert(out.begin(), beyond.begin(), beyond.end());
+        }
+        return out;
+    }
+    /// Lengths that aren't left against the lay, and shorter than with it, where there are enough: nobody thinks of
+    /// longer ones.
+    [[nodiscard]] std::vector<quiz_option> shorter_than(const length& lain, const finished& left,
+                                                        const std::vector<length>& all) const {
+        std::vector<length> below;
+        std::copy_if(all.begin(), all.end(), std::back_inserter(below),
+                     [&](const length& l) { return l < lain; });
+        std::vector<quiz_option> out = other_lengths(widened(left), below);
+        constexpr std::size_t enough = 2;
+        return out.size() < enough ? other_lengths(widened(left), all) : out;
     }
 
     void substitutes(const coat& c) {

@@ -77,6 +77,11 @@ class of_places {
                 if (against == judged::depends) {
                     continue;
                 }
+                // a short one against the lay is some breeds' pattern, and no answer to learn
+                if (against == judged::may &&
+                    detail::how_short(s.tool) != detail::shortness::longer) {
+                    continue;
+                }
                 there.use = against == judged::may ? may::both_ways : may::with_lay_only;
             } else if (with == judged::never) {
                 there.use = may::not_at_all;
@@ -204,7 +209,10 @@ class of_places {
             for (const setup& b : d_.bare) {
                 const setup on = combed(*s.over, b.tool, direction::with_lay);
                 const auto no = refuse(on, t, r_.rules.refusal, r_.rules.cut);
-                if (b.way == direction::with_lay && no) {
+                // another reason than its length or its teeth is no lesson of this question
+                const bool plain = detail::how_short(b.tool) == detail::shortness::longer ||
+                                   b.tool.cut == teeth::skip;
+                if (b.way == direction::with_lay && no && plain) {
                     q.wrong.push_back({b, no_go{no_go::cause::rule, *no, {}, {}, true}, {}});
                 }
             }

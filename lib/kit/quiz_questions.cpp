@@ -33,7 +33,8 @@ kit with_all_there(kit k) {
 
 quiz_drawer::quiz_drawer(const quiz_request& r) : asked(r), whole(with_all_there(r.tools)) {
     for (const setup& s : setups_of(whole, r.today, r.rules.cut)) {
-        if (s.kind == tool_kind::clip && s.tool.etched != "50") {
+        const bool known = s.tool.cut != teeth::unknown;  // no rule is asked about of a guess
+        if (s.kind == tool_kind::clip && s.tool.etched != "50" && known) {
             (s.over ? combed : bare).push_back(s);
         }
     }

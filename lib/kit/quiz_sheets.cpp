@@ -29,7 +29,7 @@ class of_sheets {
 
     void sheet(std::size_t s) {
         const body& b = r_.reference.dog_body;
-        const style& sheet = r_.sheets[s];
+        const style sheet = on_day(r_.sheets[s], r_.today);
         const auto places = places_of(sheet, b, parts_);
         for (std::size_t g = 0; g < group_names.size(); ++g) {
             std::vector<sheet_place> here;
