@@ -14,8 +14,14 @@ class done_part : owner_view {
     explicit done_part(const owner_view& v) : owner_view(v) {}
 
     [[nodiscard]] bool logged() const { return today_s() != nullptr; }
-    [[nodiscard]] bool mats_on(bool tail) const {
-        return mats_where([&](const place& p) { return is_of(p, tail); });
+    [[nodiscard]] bool bared_on(bool tail) const {
+        return mats_where([&](const place& p) { return is_of(p, tail) && !long_still(p); });
+    }
+    [[nodiscard]] bool bared_at(const place& at) const {
+        return mats_where([&](const place& p) {
+            const auto left = left_at(p);
+            return share_side(p, at) && left && *left < r_.rules.refusal.soft_brush.best;
+        });
     }
     [[nodiscard]] bool mats_at(const place& at) const {
         return mats_where([&](const place& p) { return share_side(p, at); });
@@ -24,7 +30,7 @@ class done_part : owner_view {
     void say() {
         const visit& v = *today_s();
         page_section& s = add("What we did today");
-        if (const std::string left = left_words(v); !left.empty()) {
+        if (const std::string left = left_words(); !left.empty()) {
             s.says.push_back("The hair was left at: " + left + ".");
         } else {
             s.says.push_back(v.kind == "full"
@@ -38,6 +44,25 @@ class done_part : owner_view {
     }
 
   private:
+    /// What today's record says was left there; wider words stand first.
+    [[nodiscard]] std::optional<length> left_at(const place& at) const {
+        std::optional<length> last;
+        const visit* v = today_s();
+        for (const hair_now& h : v == nullptr ? std::vector<hair_now>{} : v->left) {
+            const selection* meant = top_.parts().find(h.whom);
+            if (meant != nullptr &&
+                std::any_of(meant->places.begin(), meant->places.end(),
+                            [&](const place& p) { return share_side(p, at); })) {
+                last = h.is;
+            }
+        }
+        return last;
+    }
+    /// It was combed out, or came off above the skin.
+    [[nodiscard]] bool long_still(const place& at) const {
+        const auto left = left_at(at);
+        return left && *left >= r_.rules.refusal.soft_brush.best;
+    }
     template <class Test>
     [[nodiscard]] bool mats_where(Test is_there) const {
         const visit* v = today_s();
@@ -49,20 +74,12 @@ class done_part : owner_view {
                });
     }
     /// "body (not skirt) 10 mm; legs 16 mm": what can be seen of the dog, of one length together.
-    [[nodiscard]] std::string left_words(const visit& v) const {
+    [[nodiscard]] std::string left_words() const {
         grouped<std::string> by;
         for (std::size_t i = 0; i < g_.zones.size(); ++i) {
-            std::string last;  // wider words stand first
-            for (const hair_now& h : v.left) {
-                const selection* meant = top_.parts().find(h.whom);
-                if (meant != nullptr &&
-                    std::any_of(meant->places.begin(), meant->places.end(),
-                                [&](const place& p) { return share_side(p, g_.zones[i].at); })) {
-                    last = long_as(h.is);
-                }
-            }
-            if (!last.empty() && zone_of(i).where != group::prep) {
-                by.add(last, i);
+            const auto left = left_at(g_.zones[i].at);
+            if (left && zone_of(i).where != group::prep) {
+                by.add(long_as(*left), i);
             }
         }
         strings out;
@@ -95,8 +112,12 @@ void say_done(const owner_view& v) {
     }
 }
 
-bool matted_by_record(const owner_view& v, bool tail) {
-    return done_part(v).mats_on(tail);
+bool bared_by_record(const owner_view& v, bool tail) {
+    return done_part(v).bared_on(tail);
+}
+
+bool bared_by_record(const owner_view& v, const place& at) {
+    return done_part(v).bared_at(at);
 }
 
 bool matted_by_record(const owner_view& v, const place& at) {

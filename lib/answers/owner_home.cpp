@@ -21,9 +21,13 @@ class brushed_places : protected owner_view {
 
   protected:
     /// Nothing to brush there for now: sore, clipped off with a mat, or its mat still in.
-    [[nodiscard]] static bool rests(const zone_plan& z) {
-        return z.hurt || z.came == outcome::clipped_under || z.came == outcome::goes_along ||
-               z.came == outcome::stuck;
+    [[nodiscard]] bool rests(const zone_plan& z) const {
+        return bared_by_record(*this, z.at) || z.hurt || z.came == outcome::clipped_under ||
+               z.came == outcome::goes_along || z.came == outcome::stuck;
+    }
+    /// A mat was clipped off there, by the plan or by today's record.
+    [[nodiscard]] bool was_felted(const zone_plan& z) const {
+        return z.came == outcome::clipped_under || bared_by_record(*this, z.at);
     }
     /// Too short to brush through: a soft brush or a cloth.
     [[nodiscard]] bool bare(const zone_plan& z) const {
@@ -230,8 +234,7 @@ class brushing_part : brushed_places {
                 "So short, the hair keeps out neither cold nor sun: a dog coat in the cold, shade "
                 "in the heat.");
         }
-        const zone_list bare =
-            those([](const zone_plan& z) { return z.came == outcome::clipped_under; });
+        const zone_list bare = those([&](const zone_plan& z) { return was_felted(z); });
         const zone_list sore = those([](const zone_plan& z) { return z.hurt.has_value(); });
         const zone_list matted = those([&](const zone_plan& z) {
             return z.came == outcome::stuck && mat_at(r_.patient, z.at) != nullptr;
@@ -315,9 +318,8 @@ class brushing_part : brushed_places {
             "Small steps, once a day, and stop while it is still calm. Give a "
             "treat each time. If it pulls away, go back a week.");
         // what was felted rests first
-        const bool rest = std::any_of(g_.zones.begin(), g_.zones.end(), [](const zone_plan& z) {
-            return z.came == outcome::clipped_under;
-        });
+        const bool rest = std::any_of(g_.zones.begin(), g_.zones.end(),
+                                      [&](const zone_plan& z) { return was_felted(z); });
         const auto week = [&](int n) {
             const std::string w = "Week " + std::to_string(n);
             const double from = 7.0 * (n - (rest ? 0 : 1));

@@ -47,12 +47,12 @@ class vet_part : owner_view {
             return std::any_of(g_.cautions.begin(), g_.cautions.end(),
                                [&](const caution_line& c) { return c.what.when == w; });
         };
-        if (watched(false) || matted_by_record(*this, false)) {
+        if (watched(false) || bared_by_record(*this, false)) {
             lines.emplace_back(
                 "an ear swells or feels hot, or the head won't stop shaking: the same day. "
                 "Blood rushes back when tight mats come off");
         }
-        if (watched(true) || matted_by_record(*this, true)) {
+        if (watched(true) || bared_by_record(*this, true)) {
             lines.emplace_back(
                 "the tail swells or feels hot: the same day. Blood rushes back when tight mats "
                 "come off");

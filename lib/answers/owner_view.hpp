@@ -22,9 +22,11 @@ namespace pelage::io {
 class owner_view;
 /// What the record says was done today; what was asked for where nothing is logged yet.
 void say_done(const owner_view& v);
-/// Mats on the tail were logged today, or else on an ear.
-[[nodiscard]] bool matted_by_record(const owner_view& v, bool tail);
-/// And there.
+/// Mats were logged today on the tail, or else on an ear, and the hair there isn't known to be long still.
+[[nodiscard]] bool bared_by_record(const owner_view& v, bool tail);
+/// A mat was logged there today, and so short a length left that it was clipped off.
+[[nodiscard]] bool bared_by_record(const owner_view& v, const place& at);
+/// A mat was logged there today.
 [[nodiscard]] bool matted_by_record(const owner_view& v, const place& at);
 
 /// A page that is being written. Parts of it are classes that look at it. Borrows what it is made of.

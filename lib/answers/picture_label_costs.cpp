@@ -15,9 +15,22 @@ constexpr double end_size = 13.0;     ///< how near that is
 constexpr double aside = 0.5;         ///< a leader that doesn't go straight up from there
 constexpr double not_above = 5000.0;  ///< a label below what has nothing above it
 
-/// Where a line from `to` meets the box.
-drawn_point side_of(const text_box& b, const drawn_point& to) {
-    return {std::clamp(to.x, b.left, b.left + b.width), std::clamp(to.y, b.top, b.top + b.height)};
+/// Where a line from `to` meets the label's words.
+drawn_point side_of(const text_box& b, const std::vector<text_box>& rows, const drawn_point& to) {
+    drawn_point best{};
+    double least = never;
+    for (const text_box& row : rows) {
+        const double left = b.left + b.width / 2.0 + row.left;
+        const double top = b.top + row.top;
+        const drawn_point p{std::clamp(to.x, left, left + row.width),
+                            std::clamp(to.y, top, top + row.height)};
+        const double far = std::hypot(p.x - to.x, p.y - to.y);
+        if (far < least) {
+            least = far;
+            best = p;
+        }
+    }
+    return best;
 }
 
 }  // namespace
@@ -34,6 +47,18 @@ text_box size_of(const std::vector<label_line>& lines) {
     return b;
 }
 
+std::vector<text_box> rows_of(const std::vector<label_line>& lines) {
+    std::vector<text_box> out;
+    double top = 0.0;
+    for (const label_line& l : lines) {
+        const double wide = text_width(l.text, l.size, l.bold) + 8.0;
+        const double high = std::ceil(l.size * 1.2) + (&l == &lines.back() ? 4.0 : 2.0);
+        out.push_back({-wide / 2.0, top, wide, high, {}});
+        top += std::ceil(l.size * 1.2);
+    }
+    return out;
+}
+
 text_box with_gap(const text_box& b) {
     return {b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
 }
@@ -43,7 +68,7 @@ stand label_costs::stand_at(const asked_label& a, double r, const drawn_point& w
                              a.anchor.y + (r + a.size.height / 2.0) * way.y};
     stand s;
     s.box = around(middle, a.size.width, a.size.height);
-    s.from = side_of(s.box, a.anchor);
+    s.from = side_of(s.box, a.rows, a.anchor);
     s.alone = alone_at(s.box, s.from, a.anchor);
     s.aside = !a.wanted->above ? 0.0
                                : aside * std::abs(s.from.x - a.anchor.x) +

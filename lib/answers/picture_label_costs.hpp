@@ -15,6 +15,8 @@ inline constexpr double over_text =
 
 /// How large a label is, with a little air.
 [[nodiscard]] text_box size_of(const std::vector<label_line>& lines);
+/// Its lines, each as wide as it is: from the label's middle and its top.
+[[nodiscard]] std::vector<text_box> rows_of(const std::vector<label_line>& lines);
 /// The same with the air that other labels keep.
 [[nodiscard]] text_box with_gap(const text_box& b);
 
@@ -41,6 +43,7 @@ struct asked_label {
     const wanted_label* wanted;
     text_box size;
     drawn_point anchor;
+    std::vector<text_box> rows;  ///< its lines: a leader begins at words, not at an empty corner
     std::vector<stand> stands{};
     std::vector<std::size_t> cheapest_first{};  ///< of the stands, but for those that can't be
 };

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <numeric>
 
 #include "answers/picture_label_costs.hpp"
 
@@ -14,7 +15,6 @@ namespace {
 constexpr double reach = 1500.0;       ///< how far a label may be from its place
 constexpr double over_leader = 700.0;  ///< and one across another leader
 constexpr double far_off = 130.0;      ///< what stands so badly that others may give way
-
 constexpr std::size_t nowhere = std::numeric_limits<std::size_t>::max();
 
 /// Where it stands: at which of its stands.
@@ -57,7 +57,7 @@ class label_layout {
             const wanted_label* w = &wanted[i];
             const drawn_point end = w->inmost ? *w->inmost : innermost(w->of);
             costs_.add({end, &w->of});
-            asked_.push_back({w, size_of(w->lines), end});
+            asked_.push_back({w, size_of(w->lines), end, rows_of(w->lines)});
         }
         std::vector<std::pair<double, standing>> todo;
         for (std::size_t i = 0; i < all.size(); ++i) {
@@ -71,16 +71,9 @@ class label_layout {
             (void)seek(l);
             outside_.push_back(l);
         }
-        constexpr int rounds = 4;
-        for (int i = 0; i < rounds; ++i) {
-            for (std::size_t k = 0; k < outside_.size(); ++k) {
-                (void)put_again({k});
-            }
-            for (const std::size_t k : worst_of(3)) {
-                push_aside(k);
-            }
-        }
+        better(4);
         uncross();
+        clear_all();
     }
 
     [[nodiscard]] std::vector<placed_label> take() {
@@ -98,6 +91,46 @@ class label_layout {
   private:
     [[nodiscard]] const drawn_point& anchor_of(const standing& l) const {
         return asked_[l.label].anchor;
+    }
+    /// While some leader goes through words or across a leader, a few times; the best of all is kept.
+    void clear_all() {
+        std::vector<standing> best = outside_;
+        double least = cost_of_all();
+        const auto keep = [&] {
+            const double cost = cost_of_all();
+            best = cost < least ? outside_ : best;
+            least = std::min(least, cost);
+        };
+        for (int i = 0; i < 2; ++i) {
+            const std::vector<std::size_t> bad = worst_of(4, over_leader);
+            if (bad.empty()) {
+                break;
+            }
+            for (const std::size_t k : bad) {
+                clear(k);
+                keep();
+            }
+            better(1);
+            keep();
+        }
+        outside_ = std::move(best);
+    }
+    double cost_of_all() {
+        std::vector<std::size_t> all(outside_.size());
+        std::iota(all.begin(), all.end(), std::size_t{0});
+        return put_again(all, true);
+    }
+
+    /// Each looks for a better place, so many times, and the worst have others give way.
+    void better(int rounds) {
+        for (int i = 0; i < rounds; ++i) {
+            for (std::size_t k = 0; k < outside_.size(); ++k) {
+                (void)put_again({k});
+            }
+            for (const std::size_t k : worst_of(3)) {
+                push_aside(k);
+            }
+        }
     }
 
     /// Takes labels away and puts them again, in that order; gives what they cost together. Or what they
@@ -121,14 +154,14 @@ class label_layout {
     }
 
     /// The labels that stand worst, so many at most.
-    [[nodiscard]] std::vector<std::size_t> worst_of(std::size_t most) {
+    [[nodiscard]] std::vector<std::size_t> worst_of(std::size_t most, double least = far_off) {
         std::vector<std::pair<double, std::size_t>> by;
         for (std::size_t k = 0; k < outside_.size(); ++k) {
             const standing l = outside_[k];
             outside_.erase(outside_.begin() + static_cast<std::ptrdiff_t>(k));
             const double cost = cost_as_it_is(l);
             outside_.insert(outside_.begin() + static_cast<std::ptrdiff_t>(k), l);
-            if (cost > far_off) {
+            if (cost > least) {
                 by.emplace_back(-cost, k);
             }
         }
@@ -149,6 +182,34 @@ class label_layout {
         alone.at = nowhere;
         (void)seek(alone);
         outside_ = before;
+        push_aside_for(k, alone);
+    }
+
+    /// It gets, of its cheapest places that lie apart, the one that is best for all who are in its way there.
+    void clear(std::size_t k) {
+        constexpr std::size_t most = 6;
+        constexpr double apart = 45.0;
+        std::vector<standing> tried;
+        const std::vector<std::size_t> cheapest = asked_[outside_[k].label].cheapest_first;
+        for (const std::size_t at : cheapest) {
+            const stand& s = asked_[outside_[k].label].stands[at];
+            const bool new_one = std::none_of(tried.begin(), tried.end(), [&](const standing& t) {
+                return std::hypot(t.box.left - s.box.left, t.box.top - s.box.top) < apart;
+            });
+            if (new_one) {
+                tried.push_back({outside_[k].label, at, s.box, s.from});
+            }
+            if (tried.size() == most) {
+                break;
+            }
+        }
+        for (const standing& t : tried) {
+            push_aside_for(k, t);
+        }
+    }
+
+    void push_aside_for(std::size_t k, const standing& alone) {
+        const std::vector<standing> before = outside_;
         std::vector<std::size_t> moved{k};
         for (std::size_t m = 0; m < before.size(); ++m) {
             if (m != k && in_the_way(before[m], alone)) {

@@ -47,7 +47,7 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
         add_words(round_words(*p), name_size, true, lines);
     }
     if (p->mat) {
-        add_words(mat_words(*p), name_size, false, lines);
+        add_words(mat_label(*p), name_size, false, lines);
     }
     return lines;
 }

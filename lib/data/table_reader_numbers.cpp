@@ -55,6 +55,13 @@ std::optional<double> bare_number(const node& n, std::string_view key, measure m
     return std::nullopt;
 }
 
+/// "4F" and "10W" are no lengths but what is etched on blades.
+std::string blade_hint(const parsed_length& p, const std::string& text) {
+    const bool etched = p.fault == length_fault::unknown_unit &&
+                        p.unit.find_first_not_of("FCWSfcws") == std::string::npos;
+    return etched ? ", or name a blade: blade = \"" + text + "\"" : "";
+}
+
 std::optional<double> length_in(const node& n, faults& out) {
     parsed_length p = parse_length(n.text);
     if (p.ok()) {
@@ -65,7 +72,7 @@ std::optional<double> length_in(const node& n, faults& out) {
                       : p.fault == length_fault::unknown_unit ? errc::unit
                       : p.fault == length_fault::out_of_range ? errc::range
                                                               : errc::syntax;
-    out.add(n.at, code, complaint(p, escaped(n.text, 60)));
+    out.add(n.at, code, complaint(p, escaped(n.text, 60)) + blade_hint(p, n.text));
     return std::nullopt;
 }
 

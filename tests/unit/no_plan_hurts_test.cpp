@@ -434,6 +434,19 @@ class inspection {
         return ten || (m.comb_passes && h <= 1.5);
     }
 
+    /// At the very limit of the free hair where it lies, or longer than the hair is today: then it isn't missed.
+    [[nodiscard]] bool leaves_too_much(const setup& s, const mat_finding& m) const {
+        if (s.kind != tool_kind::clip || s.over) {
+            return false;
+        }
+        const double lying = in_mm(
+            cut_length(s, coat_of(io::reference(), *t_.patient.coat).lay_degrees.best, t_.rules.cut)
+                .best);
+        constexpr double read_as_one = 0.0101;  // lengths are told to a hundredth
+        return (m.free_hair && std::abs(lying - in_mm(*m.free_hair)) <= read_as_one) ||
+               (z_->now && lying > in_mm(*z_->now));
+    }
+
     void mats() {
         const setup& under = z_->off_by ? *z_->off_by : z_->how;
         const bool cuts = under.kind == tool_kind::clip;
@@ -474,7 +487,8 @@ class inspection {
                 worst.free_hair &&
                 std::abs(in_mm(s.tool.stated.best) - 0.75 * in_mm(*worst.free_hair)) < 1e-6;
             const bool longer_one = s.kind == tool_kind::clip && passes(s, worst) && !at_limit &&
-                                    !wide(s.tool) && s.tool.stated.best > under.tool.stated.best;
+                                    !wide(s.tool) && !leaves_too_much(s, worst) &&
+                                    s.tool.stated.best > under.tool.stated.best;
             must(!longer_one, "under a mat the longest blade that passes");
         }
     }

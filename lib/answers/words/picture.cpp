@@ -62,6 +62,15 @@ std::string mat_words(const pictured_place& p) {
                                                            : "");
 }
 
+std::string mat_label(const pictured_place& p) {
+    if (p.combed_out) {
+        return "comb out";
+    }
+    const bool area = p.mat == mat_grade::matted_area;
+    const std::string what = area ? "matted" : std::string(in_words(*p.mat).substr(2));
+    return what + (!p.clipped_off ? "" : area ? ", off" : " off");
+}
+
 std::string round_words(const pictured_place& p) {
     return !p.round ? "" : *p.round == skin_state::lump ? "round the lump" : "round the scab";
 }

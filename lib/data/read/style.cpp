@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <pelage/base/length_text.hpp>
+#include <pelage/base/phrase.hpp>
 
 #include "data/read/style_parts.hpp"
 
@@ -252,8 +253,8 @@ class style_reader {
             if (!touch(s)) {
                 page_.out.add(r.at(), errc::conflict,
                               fmt::format("these don't touch; found {} and {}; write two "
-                                          "neighbours, such as a = \"body\" and b = \"legs\"",
-                                          shown(s.a), shown(s.b)));
+                                          "neighbours: {} touches {}",
+                                          shown(s.a), shown(s.b), s.a, beside(s.a)));
                 continue;
             }
             sheet_.seams.push_back(std::move(s));
@@ -264,6 +265,25 @@ class style_reader {
         return !text.empty() && page_.places.find({text, r.at(key)}, page_.out) != nullptr
                    ? text
                    : std::string{};
+    }
+    /// The zones beside what is called so.
+    [[nodiscard]] std::string beside(const std::string& text) {
+        const selection* here = page_.places.find({text, {}}, page_.out);
+        const body& b = page_.places.whole();
+        std::vector<std::string> all;
+        for (const seam& one : b.seams) {
+            const auto in = [&](std::size_t zone) {
+                return std::any_of(here->places.begin(), here->places.end(),
+                                   [&](const place& p) { return p.zone == zone; });
+            };
+            if (in(one.a) != in(one.b)) {
+                const std::string& id = b.zones[in(one.a) ? one.b : one.a].id;
+                if (std::find(all.begin(), all.end(), id) == all.end()) {
+                    all.push_back(id);
+                }
+            }
+        }
+        return joined(all, ", ");
     }
     [[nodiscard]] bool touch(const sheet_seam& s) {
         const selection* a = page_.places.find({s.a, {}}, page_.out);
