@@ -192,7 +192,7 @@ class card_page {
                 cautions_.second_time();
                 rough_down();
                 const between_visits then = between_lists(g_, r_, cautions_);
-                if (g_.bath_waits() && nails) {  // what needs no bath isn't put off
+                if (another_day() && nails) {  // what needs no bath isn't put off
                     nails = false;
                     between(with_nails({}, {}));
                 }
@@ -206,9 +206,6 @@ class card_page {
                                                 : then.text);
                 }
                 if (another_day()) {
-                    if (nails) {
-                        between(with_nails({}, {}));
-                    }
                     return;
                 }
             }
