@@ -145,10 +145,6 @@ io::dog_picture picture_asked_first(const asked_groom& a, const plan_request& r,
                            *instead->sheet, r.today, r.asked};
     io::dog_picture out = picture(a, ask, make_plan(ask));
     out.title += ", in place of " + r.sheet.title;
-    for (io::picture_part& one : out.parts) {
-        const bool key = &one == &out.parts.back();
-        one.title = key ? one.title : ask.sheet.title + ", " + one.title;
-    }
     return out;
 }
 

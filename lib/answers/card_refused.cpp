@@ -29,13 +29,16 @@ document refused_card(const groom& g, const plan_request& r, const mixed_coat* u
               0,
               2});
     const std::string what = joined(place_words(g, r).by_part(g.question->asked), ", ");
-    page.say(page.title + (r.patient.departures.empty() ? " would clip " : ", asked to clip ") +
-                 what + ".",
+    page.say(page.name + ": " + r.sheet.title +
+                 (r.patient.departures.empty() ? " would clip " : ", asked to clip ") + what + ".",
              2);
     if (unseen != nullptr) {
         say_unseen_in_brief(page, *unseen, r);
     }
     const style* fits = find(r.reference.styles, g.question->instead);
+    if (fits != nullptr) {  // what is drawn and planned on the page
+        page.title = page.name + ": " + fits->title + ", in place of " + r.sheet.title;
+    }
     page.say(fits == nullptr ? "No sheet of the reference fits this coat: card it out."
                              : "In its place: " + fits->title + " (" +
                                    kept_together("--style " + fits->id) + ").",

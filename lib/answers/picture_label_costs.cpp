@@ -9,8 +9,8 @@ namespace {
 
 constexpr double gap = 5.0;           ///< around a label
 constexpr double too_long = 260.0;    ///< a leader so long costs twice its length
-constexpr double over_others = 3.0;   ///< a leader over other polygons, of its length there
-constexpr double over_end = 900.0;    ///< and one past the end of another
+constexpr double over_others = 1.5;   ///< a leader over other polygons, of its length there
+constexpr double over_end = 2000.0;   ///< and one past the end of another
 constexpr double end_size = 13.0;     ///< how near that is
 constexpr double aside = 0.5;         ///< a leader that doesn't go straight up from there
 constexpr double not_above = 5000.0;  ///< a label below what has nothing above it

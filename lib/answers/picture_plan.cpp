@@ -7,6 +7,8 @@
 #include <pelage/planner/kit_setups.hpp>
 #include <pelage/trade/place_words.hpp>
 
+#include "answers/plan_parts.hpp"
+
 namespace pelage::io {
 
 namespace {
@@ -198,7 +200,10 @@ void add_tender(const plan_request& r, std::vector<pictured_place>& to) {
 
 picture_request picture_of(const groom& g, const plan_request& r, const outline& o, length_unit u) {
     picture_request p;
-    p.title = (r.patient.name.empty() ? "A dog" : r.patient.name) + ": " + r.sheet.title;
+    // more is drawn than is done today
+    const bool visits = g.planned() && (g.bath_waits() || in_visits(g));
+    p.title = (r.patient.name.empty() ? "A dog" : r.patient.name) + ": " + r.sheet.title +
+              (visits ? ", when all visits are done" : "");
     p.alerts = titles(r.patient.alerts);
     const std::string breed = breed_of(r.patient, r.reference);
     p.look = look_of(o, breed);

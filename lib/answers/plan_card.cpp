@@ -168,7 +168,7 @@ class card_page {
     }
     /// What comes after the bath isn't done today: what was found may change it.
     [[nodiscard]] bool another_day() const { return g_.bath_waits() || in_visits(g_); }
-    /// " steps 6 to 9 (--full)": those of another day.
+    /// " steps 6 to 9 of the whole plan (--full)": those of another day.
     [[nodiscard]] static std::string later(const std::vector<plan_step>& steps) {
         const auto first = std::find_if(steps.begin(), steps.end(), [](const plan_step& s) {
             return s.when == list::after_bath;
@@ -180,7 +180,7 @@ class card_page {
         return (n == 1 ? " step " + std::to_string(first->number)
                        : " steps " + std::to_string(first->number) + " to " +
                              std::to_string(steps.back().number)) +
-               " (--full)";
+               " of the whole plan (--full)";
     }
 
     void work() {
@@ -326,7 +326,7 @@ class card_page {
             page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
         }
         if (!ways.empty()) {
-            page_.open("Choose with the owner first; below is 1 (" +
+            page_.open("Choose with the owner first; planned here: 1 (" +
                            kept_together("--way 2: another") + "; " +
                            kept_together("--full: lengths") + ")",
                        false);

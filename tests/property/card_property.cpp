@@ -257,9 +257,10 @@ class reading {
                                          [](const block& b) { return b.when == list::after_bath; });
         const std::string first = std::to_string(today + 1);
         const std::string last = std::to_string(today + static_cast<std::size_t>(later));
-        must(has(later == 1 ? "then step " + first + " (--full)"
-                            : "then steps " + first + " to " + last + " (--full)"),
-             "steps of another day");
+        must(
+            has(later == 1 ? "then step " + first + " of the whole plan (--full)"
+                           : "then steps " + first + " to " + last + " of the whole plan (--full)"),
+            "steps of another day");
     }
 
     void step(const std::string& line, const block& b, const block* last) {

@@ -35,7 +35,7 @@ std::string figure_words(const pictured_place& p, length_unit u) {
         case shown_as::left:
             return "leave";
         case shown_as::skin:
-            return "don't touch: sore";
+            return "don't touch: hurt";
         case shown_as::carded:
             return carded_words(p.carded_with);
         case shown_as::stripped:
@@ -63,12 +63,9 @@ std::string mat_words(const pictured_place& p) {
 }
 
 std::string mat_label(const pictured_place& p) {
-    if (p.combed_out) {
-        return "comb out";
-    }
-    const bool area = p.mat == mat_grade::matted_area;
-    const std::string what = area ? "matted" : std::string(in_words(*p.mat).substr(2));
-    return what + (!p.clipped_off ? "" : area ? ", off" : " off");
+    return p.combed_out    ? "comb out"
+           : p.clipped_off ? "clip off"
+                           : std::string(in_words(*p.mat).substr(2)) + " stays";
 }
 
 std::string round_words(const pictured_place& p) {

@@ -13,7 +13,7 @@ namespace pelage::io {
 [[nodiscard]] std::string figure_words(const pictured_place& p, length_unit u);
 /// "pelt off", "mat: comb out"; empty where there is no mat.
 [[nodiscard]] std::string mat_words(const pictured_place& p);
-/// The same on a label, which stands beside its pattern: "comb out", "pelt off", "matted, off"; `p` has a mat.
+/// The same on a label, which stands beside its pattern: "comb out", "clip off", "pelt stays"; `p` has a mat.
 [[nodiscard]] std::string mat_label(const pictured_place& p);
 /// "round the lump"; empty where there is nothing to go around.
 [[nodiscard]] std::string round_words(const pictured_place& p);
