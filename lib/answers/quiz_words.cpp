@@ -320,7 +320,11 @@ std::string basis_words(const quiz_question& q, const quiz_request& r) {
                         std::string(in_words(q.known->how)) +
                         (q.known->from.empty() ? "" : " (" + q.known->from + ")"));
     }
-    return "How sure: " + joined(parts, "; ") + ".";
+    const bool sourced = std::any_of(q.sure.begin(), q.sure.end(),
+                                     [](const known_figure& f) { return !f.why.from.empty(); }) ||
+                         (q.known && !q.known->from.empty());
+    return "How sure: " + joined(parts, "; ") + "." +
+           (sourced ? " What a source is: pelage lookup --sources NAME." : "");
 }
 
 std::string quiz_caution() {
