@@ -190,7 +190,9 @@ std::vector<std::string> clippers_in_brief(const alike_list& all, const plan_req
                 continue;
             }
             for (const std::string& one : parts) {
-                each.push_back(kept_together(tools[k].held) + " " + one);
+                const std::size_t first = std::min(one.find_first_of(" ,"), one.size());
+                each.push_back(kept_together(tools[k].held + " " + one.substr(0, first)) +
+                               one.substr(first));
             }
         }
         out.push_back((which.size() > 1 ? "combs" + over + ": " : "comb ") + joined(each, "; "));

@@ -158,8 +158,11 @@ class step_list {
             where.push_back(places_.listed_of(last) + " last, before the bath");
         }
         unknown.insert(unknown.end(), last.begin(), last.end());
-        return {"try " + held_words(tried, o_.units) + " flat under the edge of each mat: " +
-                    joined(where, "; ") + "; if it won't pass, stop: a veterinarian decides",
+        const std::string which = unknown.size() == 1 && last.empty()
+                                      ? "the mat" + at_the(places_.title_of(unknown.front()))
+                                      : "each of these mats: " + joined(where, "; ");
+        return {"try " + held_words(tried, o_.units) + " flat under the edge of " + which +
+                    "; if it won't pass, stop: a veterinarian decides",
                 longer_than(tried, unknown)};
     }
     /// From how much free hair on a longer blade may go under; only where one may go bare at all.
