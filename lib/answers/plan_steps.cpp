@@ -83,7 +83,7 @@ class step_list {
                 ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
                   "hand"
             : felted() ? "look the dog over: skin, ears, eyes, feet; comb check down to the skin, "
-                         "where it is felted by hand"
+                         "by hand where it is felted"
                        : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
         if (!fleas.empty()) {
             say(std::move(fleas));
