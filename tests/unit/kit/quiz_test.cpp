@@ -303,3 +303,40 @@ TEST_CASE("no length of the sheets is the answer each time it is offered", "[qui
         CHECK((seen.first < 8 || seen.second < seen.first));
     }
 }
+
+TEST_CASE("a sheet is asked about as it is on the day", "[quiz]") {
+    const salon_files& salon = io::demo_salon();
+    const part_index parts(ref().dog_body);
+    const date in_winter = *parse_date("2026-12-15");
+    const quiz_request r{ref(), salon.rules, salon.tools, salon.styles, in_winter};
+    std::size_t of_a_season = 0;
+    for (const quiz_question& q : quiz_questions(r)) {
+        if (q.asks != quiz_asks::sheet_length) {
+            continue;
+        }
+        const season* now = season_on(salon.styles[q.sheet], in_winter);
+        if (now == nullptr) {
+            continue;
+        }
+        ++of_a_season;
+        INFO(q.key);
+        const resolved_style laid(ref().dog_body, parts, in_season(salon.styles[q.sheet], *now));
+        CHECK(std::get<length>(q.right.says) == *laid.at({*q.zone, side::both}).target);
+        CHECK_THAT(io::question_words(q, r, length_unit::mm),
+                   match::ContainsSubstring(", " + now->name + ", "));
+    }
+    CHECK(of_a_season > 3);
+}
+
+TEST_CASE("nobody learns that a short blade goes against the lay", "[quiz]") {
+    for (unsigned number = 0; number < 12; ++number) {
+        const kit k = random_drawer(number);
+        const std::vector<style> none;
+        for (const quiz_question& q : quiz_questions({ref(), ref().rules, k, none, monday})) {
+            const bool both = q.asks == quiz_asks::which_way && q.there &&
+                              q.there->use == use_there::may::both_ways;
+            INFO(q.key);
+            CHECK_FALSE((both && in_mm(q.tool.tool.stated.best) < 1.6));
+        }
+    }
+}
