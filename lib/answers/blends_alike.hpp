@@ -23,8 +23,8 @@ struct patch {
     zone_list into;
 };
 
-/// Blends done alike: from length to length with the same thing in hand. Those by a hand tool alone are told by the longer zones only: each is scissored
-/// anyway, and what is shorter beside it is plain to see.
+/// Blends done alike: from length to length with the same thing in hand. A working plan tells those by a hand tool
+/// alone by the longer zones only: each is scissored anyway, and what is shorter beside it is plain to see.
 struct blended_alike {
     std::string how;
     std::optional<setup> by;  ///< the clipper's part of it
