@@ -40,7 +40,8 @@ constexpr introduction about{
     "same call goes on. Of a DOG only what is new is asked, and changed in its file.\n"
     "By a pipe each line is an answer.\n"
     "A dog of one breed (--mix, or mix in its file) is drawn with that breed's ears\n"
-    "and tail.\n",
+    "and tail. What an owner agrees to (--consent) is clip-down, clip-jacket,\n"
+    "frail-dog, other-length, show-blades or sun-short; the card names what it wants.\n",
     "text, json, html, csv, svg; a roster: JSON Lines"};
 
 /// What is read at the table; tables and all that is asked beyond it are the whole plan.

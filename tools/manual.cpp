@@ -101,6 +101,23 @@ std::string options_of(const CLI::App& app) {
     return out.empty() ? "" : ".Sh OPTIONS\n" + out;
 }
 
+/// How a subcommand is called: its options, and what it names.
+std::string synopsis(const CLI::App& app) {
+    std::string out = ".Sh SYNOPSIS\n.Nm \"pelage " + called(app) + "\"\n";
+    if (!app.get_subcommands(nullptr).empty()) {
+        return out + ".Ar command\n.Op Ar ...\n";
+    }
+    out += ".Op Ar options\n";
+    for (const CLI::Option* o : app.get_options()) {
+        if (o->get_positional()) {
+            const bool several = o->get_items_expected_max() > 1;
+            out += (o->get_required() ? ".Ar " : ".Op Ar ") + argument(o->get_type_name()) +
+                   (several ? " ...\n" : "\n");
+        }
+    }
+    return out;
+}
+
 /// Each sentence on a line of its own, as mdoc wants it.
 std::string sentences(std::string text) {
     for (std::size_t at = text.find(". "); at != std::string::npos; at = text.find(". ", at)) {
@@ -151,8 +168,7 @@ constexpr const char* how_it_ends =
 void add_pages(const CLI::App& app, const std::string& day, std::vector<manual_page>& to) {
     for (const CLI::App* sub : app.get_subcommands(nullptr)) {
         const std::string name = "pelage-" + dashed(called(*sub));
-        std::string text = head(name, sub->get_description(), day) + ".Sh SYNOPSIS\n.Nm \"pelage " +
-                           called(*sub) + "\"\n.Op Ar ...\n";
+        std::string text = head(name, sub->get_description(), day) + synopsis(*sub);
         const std::string ends = ends_of(*sub);
         const std::size_t examples = ends.find(".Sh EXAMPLES");
         text += ends.substr(0, std::min(examples, ends.size())) + options_of(*sub);
