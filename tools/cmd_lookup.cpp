@@ -262,6 +262,10 @@ reply answer_to(const lookup_options& o, const workplace& w, const lookup_reques
         throw_if_svg(w);
         return {written(w, r, *health)};
     }
+    if (const auto* card = std::get_if<card_asked>(&a.what)) {
+        throw_if_svg(w);
+        return {written(w, r, *card)};
+    }
     if (const auto* back = std::get_if<asked_back>(&a.what)) {
         throw error(errc::ambiguous, io::text_of(*back));
     }

@@ -12,7 +12,7 @@ constexpr const char* exit_page =
     "  1   done, and the answer is no: never there, nothing fits, some of the dog\n"
     "      can't be done as asked, a double coat whose owner is asked first, a\n"
     "      veterinarian first, a sheet or a kit has a fault. What is only to be\n"
-    "      signed (\"Agree in writing first\") is a plan all the same and ends with 0\n"
+    "      signed (\"Sign first\") is a plan all the same and ends with 0\n"
     "  2   called wrongly: no such command or option, or two that don't go together\n"
     "  3   input is wrong: a file, a line of a roster, a value behind an option, a\n"
     "      word that lookup doesn't know\n"

@@ -1,4 +1,4 @@
-// What ails a dog, as the look-up tells it.
+// What ails a dog and what a card says in short, as the look-up tells it.
 #include <pelage/answers/kit.hpp>
 
 #include "answers/words/asked.hpp"
@@ -15,6 +15,15 @@ document document_of(const health_asked& h, const lookup_request& r, const print
     d.say("In a plan: --health '" + h.said + "'.", 2);
     if (!h.beside.empty()) {
         d.append(document_of(terms_asked{h.beside}, r, o));
+    }
+    return d;
+}
+
+document document_of(const card_asked& c, const lookup_request& /*r*/, const print_options& /*o*/) {
+    document d{c.said};
+    d.say("On a card, in short:");
+    for (const caution* one : c.all) {
+        d.say_of(one->brief + ": ", one->text + " (" + how_sure(one->why) + ")");
     }
     return d;
 }

@@ -169,12 +169,26 @@ std::string json_of(const coat_asked& c, const lookup_request& r) {
                    {"stops_mm", mm_json(longest_terminal(k).best)}});
 }
 
+namespace {
+
+json cautions_json(const std::vector<const caution*>& all) {
+    json out = json::array();
+    for (const caution* c : all) {
+        out.push_back({{"id", c->id}, {"text", c->text}, {"why", json_of(c->why)}});
+    }
+    return out;
+}
+
+}  // namespace
+
+std::string json_of(const card_asked& c, const lookup_request& r) {
+    return dumped(
+        {{"schema", "pelage/card/1"}, {"asked", r.text}, {"cautions", cautions_json(c.all)}});
+}
+
 std::string json_of(const health_asked& h, const lookup_request& r) {
     json j{{"schema", "pelage/health/1"}, {"asked", r.text}};
-    j["cautions"] = json::array();
-    for (const caution* c : h.all) {
-        j["cautions"].push_back({{"id", c->id}, {"text", c->text}, {"why", json_of(c->why)}});
-    }
+    j["cautions"] = cautions_json(h.all);
     if (!h.beside.empty()) {
         j["words"] = terms_json(h.beside, r);
     }

@@ -1,4 +1,4 @@
-// The blends of a card, in one line.
+// The blends of a card, in a line or two; of many joins only what does them.
 #include <algorithm>
 #include <iterator>
 
@@ -200,9 +200,36 @@ std::vector<std::string> clippers_in_brief(const alike_list& all, const plan_req
     return out;
 }
 
+/// "blade 5F, combs 10 and 13 mm over 30": what lies between, where it is too much to say of each where.
+std::string between_in_brief(const alike_list& all, length_unit u) {
+    grouped<std::string> by_blade;  // of combs, by what is beneath
+    std::vector<std::string> out;
+    for (const blending_tool& t : tools_of(all, u)) {
+        if (t.over.empty()) {
+            out.push_back(t.held);
+        } else {
+            by_blade.add(t.over, out.size());
+        }
+    }
+    for (const auto& [over, which] : by_blade.all()) {
+        std::vector<std::string> combs;
+        for (const blending_tool& t : tools_of(all, u)) {
+            if (t.over == over) {
+                combs.push_back(t.held);
+            }
+        }
+        for (std::size_t k = 0; u == length_unit::mm && k + 1 < combs.size(); ++k) {
+            combs[k].resize(combs[k].find(' '));  // the last one's unit is that of all
+        }
+        out.push_back((combs.size() > 1 ? "combs " : "comb ") + joined(combs, ", ") + over);
+    }
+    return joined(out, ", ");
+}
+
 }  // namespace
 
 std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
+    constexpr std::size_t at_sight = 96;  // letters: more isn't looked through at the table
     const std::vector<blended_alike> all = alike_of(g, r, when, u);
     std::vector<std::string> last;
     alike_list clipped;
@@ -222,11 +249,24 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, le
         for (const blended_alike& w : all) {
             hands.push_back(&w);
         }
-        return last.empty() ? ""
-                            : "blend by " + listed(last) + ": " +
-                                  joined(where_of(hands, {}, place_words(g, r)), "; ");
+        if (last.empty()) {
+            return {};
+        }
+        const std::string where = joined(where_of(hands, {}, place_words(g, r)), "; ");
+        return where.size() <= at_sight ? "blend by " + listed(last) + ": " + where
+                                        : "blend lengths that meet: " + joined(last, ", ") +
+                                              (sore ? ", " + std::string(sore_edge) : "");
     }
-    return "blend by " + joined(clippers, "; ") + (last.empty() ? "" : "; then " + by_hand);
+    const std::string each = joined(clippers, "; ");
+    if (each.size() <= at_sight) {
+        return "blend by " + each + (last.empty() ? "" : "; then " + by_hand);
+    }
+    const bool near_sore =
+        std::any_of(clipped.begin(), clipped.end(), [](const auto* w) { return w->sore; });
+    return "blend lengths that meet: " + between_in_brief(clipped, u) +
+           (near_sore && !sore ? ", " + std::string(sore_edge) : "") +
+           (last.empty() ? ""
+                         : "; " + joined(last, ", ") + (sore ? ", " + std::string(sore_edge) : ""));
 }
 
 }  // namespace pelage::io

@@ -40,7 +40,7 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
                    return r.reference.dog_body.zones[p.zone].where == group::head;
                });
     });
-    return text + (ear_shaved ? ", the head by towel" : "") + gently_words(r) +
+    return text + (ear_shaved ? ", the head by towel and low, cool air" : "") + gently_words(r) +
            (stripped            ? "; what was stripped another day"
             : g.after == work{} ? ""
             : in_visits(g)      ? "; then"  // its steps are told of by the card
@@ -56,14 +56,14 @@ between_visits between_lists(const groom& g, const plan_request& r, card_caution
         return dry.empty()
                    ? between_visits{"Stop here today: no bath while a mat is in",
                                     any_zone(g, [](const zone_plan& z) { return z.mat && z.hurt; })
-                                        ? "another day, once a veterinarian has had it off: "
+                                        ? "another day, once a vet has had it off: "
                                           "bath, dry, comb out, then"
                                         : "another day, once it is out: bath, dry, comb out, "
                                           "then"}
                    : between_visits{
                          "Stop here today: no bath while a mat is in or the "
                          "skin is hurt",
-                         "once a veterinarian has seen it: bath, dry, comb "
+                         "once a vet has seen it: bath, dry, comb "
                          "out, then"};
     }
     if (!bathed_between(r)) {

@@ -124,7 +124,10 @@ bool of_every_mat(const caution& c) {
 /// Whether a step would have to say again what one before it said.
 bool card_cautions::at_many(std::size_t k, const std::vector<zone_list>& steps) const {
     const caution& c = g_.cautions[k].what;
-    if (!hated(c.when) && !of_every_mat(c) && c.when != caution_when::muzzled) {
+    if (of_every_mat(c)) {
+        return true;
+    }
+    if (!hated(c.when) && c.when != caution_when::muzzled) {
         return false;
     }
     zone_list told;
@@ -143,7 +146,8 @@ bool card_cautions::at_many(std::size_t k, const std::vector<zone_list>& steps) 
     return times > 1;
 }
 
-std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>& steps) {
+std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>& steps,
+                                                   const std::string& wont_pass) {
     std::vector<std::string> out;
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution_line& c = g_.cautions[k];
@@ -152,8 +156,9 @@ std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>&
             out.push_back(c.what.brief);
             said_[k] = true;
         } else if (!told_already(k) && of_a_place(c) && at_many(k, steps)) {
-            out.push_back((of_every_mat(c.what) ? "mats, clipped off: " : where_of(c)) +
-                          c.what.brief);
+            out.push_back(of_every_mat(c.what) ? "mats off: " + c.what.brief +
+                                                     (wont_pass.empty() ? "" : "; " + wont_pass)
+                                               : where_of(c) + c.what.brief);
             said_[k] = true;
             above_[k] = true;
         }
@@ -162,6 +167,13 @@ std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>&
 }
 
 namespace {
+
+/// Dewclaws, toes, teats and legs are where they are.
+bool names_its_place(const caution& c) {
+    return c.when == caution_when::mat_on_limb || c.when == caution_when::feet_by_blade ||
+           c.when == caution_when::bare_blade ||
+           (c.when == caution_when::clip_under && c.brief.starts_with("find "));
+}
 
 /// What of a brief is said again: what is done, not what else may come of it.
 std::string once_more(const std::string& brief) {
@@ -187,7 +199,7 @@ zone_list card_cautions::not_told(std::size_t k, const zone_list& step) const {
     return out;
 }
 
-std::vector<std::string> card_cautions::beneath(const zone_list& step) {
+std::string card_cautions::beneath(const zone_list& step) {
     const place_words places(g_, r_);
     grouped<std::string> by;
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
@@ -204,9 +216,10 @@ std::vector<std::string> card_cautions::beneath(const zone_list& step) {
         }
         const zone_list here = not_told(k, step);
         if (!here.empty()) {
-            // the same places as the step's need no name
-            by.add(here.size() == step.size() ? std::string{}
-                                              : joined(places.by_part(here), ", ") + ": ",
+            // the same places as the step's need no name, nor do those that the words name
+            by.add(here.size() == step.size() || names_its_place(c.what)
+                       ? std::string{}
+                       : joined(places.by_part(here), ", ") + ": ",
                    k);
             told_at_[k].insert(told_at_[k].end(), here.begin(), here.end());
         }
@@ -221,14 +234,10 @@ std::vector<std::string> card_cautions::beneath(const zone_list& step) {
         }
         out.push_back(where + joined(all, "; "));
     }
-    if (again_ && out.size() > 1) {
-        return {joined(out, "; ")};
-    }
-    return out;
+    return joined(out, "; ");
 }
 
 void card_cautions::second_time() {
-    again_ = true;
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution& c = g_.cautions[k].what;
         const bool of_limb = c.when == caution_when::clip_under && !c.zones.empty() &&

@@ -24,14 +24,15 @@ class card_cautions {
 
     /// What is minded of that, in brief; it isn't told by being asked for.
     [[nodiscard]] std::vector<std::string> briefs_of(caution_when w) const;
-    /// Of the whole dog, of its fleas, whose bath comes first, and what would have to be said at more than one of
-    /// these steps, of which each has its places: before the work.
-    [[nodiscard]] std::vector<std::string> of_the_dog(const std::vector<zone_list>& steps);
+    /// Of the whole dog, of its fleas, whose bath comes first, of all mats that are clipped off, with what is done
+    /// where a blade sticks, and what would have to be said at more than one of these steps, of which each has its
+    /// places: before the work.
+    [[nodiscard]] std::vector<std::string> of_the_dog(const std::vector<zone_list>& steps,
+                                                      const std::string& wont_pass);
     /// Of places the step goes over and no step before it did: what is said of the same places together, their
-    /// names before it where it isn't all of the step; whole the first time, then in short.
-    [[nodiscard]] std::vector<std::string> beneath(const zone_list& step);
-    /// The list after the bath begins: what is minded of toes, dewclaws and teats is told there again, a step's in
-    /// one line.
+    /// names before it where it isn't all of the step; whole the first time, then in short. Empty: nothing.
+    [[nodiscard]] std::string beneath(const zone_list& step);
+    /// The list after the bath begins: what is minded of toes, dewclaws and teats is told there again.
     void second_time();
     /// What no step took up, what the owner is told, and the usual ones in one line each.
     void say_rest(document& page);
@@ -52,7 +53,6 @@ class card_cautions {
     std::vector<bool> said_;          ///< of each of the plan's cautions
     std::vector<zone_list> told_at_;  ///< likewise
     std::vector<bool> above_;         ///< likewise: once for all steps
-    bool again_ = false;              ///< the list after the bath has begun
 };
 
 }  // namespace pelage::io

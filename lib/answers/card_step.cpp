@@ -19,8 +19,9 @@ using strings = std::vector<std::string>;
 
 class step_writer {
   public:
-    step_writer(const block& b, const groom& g, const plan_request& r, length_unit u)
-        : b_(b), g_(g), r_(r), u_(u), places_(g, r) {}
+    step_writer(const block& b, std::optional<direction> said, const groom& g,
+                const plan_request& r, length_unit u)
+        : b_(b), said_(said), g_(g), r_(r), u_(u), places_(g, r) {}
 
     card_step of(const block* last) {
         card_step out;
@@ -49,7 +50,7 @@ class step_writer {
                 std::string(soft ? "lightly; pink: stop"
                                  : "short light strokes, not over bone or thin skin; pink: stop");
         }
-        strings on_the_way = wont_pass();
+        strings on_the_way;
         runs_hot(on_the_way);
         below(out, std::move(on_the_way));
         if (b_.how.kind == tool_kind::clip && !b_.how.over && skips(b_.how.tool)) {
@@ -93,19 +94,20 @@ class step_writer {
         }
         return names;
     }
-    /// A comb that follows another on the same blade is named in short, what stays in the hand shorter still.
+    /// What stays in the hand is named in short; the way is said where it isn't that of the step before.
     [[nodiscard]] std::string hold(const block* last) const {
+        if (b_.how.kind != tool_kind::clip) {
+            return title_words(b_.how, u_) + (b_.off ? "" : then_words(b_, r_));
+        }
         if (last != nullptr && b_.done == finish::comb_then_scissor && !b_.off &&
             held(last->how) == held(b_.how) && last->how.way == b_.how.way) {
             return (b_.how.over ? "comb " + comb_words(b_.how.over->id, u_)
                                 : held_words(b_.how, u_)) +
                    " again, then scissor";
         }
-        const bool stays =
-            last != nullptr && last->how.over && b_.how.over && last->how.tool.id == b_.how.tool.id;
-        return (stays ? "comb " + comb_words(b_.how.over->id, u_) + " over " + b_.how.tool.id +
-                            ", " + std::string(name(b_.how.way))
-                      : title_words(b_.how, u_)) +
+        return (b_.how.over ? "comb " + comb_words(b_.how.over->id, u_) + " over " + b_.how.tool.id
+                            : held_words(b_.how, u_)) +
+               (said_ == b_.how.way ? "" : ", " + std::string(name(b_.how.way))) +
                (b_.off ? "" : then_words(b_, r_));
     }
     [[nodiscard]] bool aimed() const {
@@ -165,37 +167,6 @@ class step_writer {
             out.push_back(joined(names, ", "));
         }
         return {joined(out, "; ")};
-    }
-
-    /// What is tried next where the blade sticks at the edge of the mat.
-    [[nodiscard]] strings wont_pass() const {
-        if (b_.when != list::before_bath) {
-            return {};  // they are out by then
-        }
-        grouped<std::string> by;
-        zone_list matted;
-        for (const std::size_t i : b_.zones) {
-            const zone_plan& z = g_.zones[i];
-            if (!z.mat || !(b_.off || z.why.what == pelage::cause::mat_off)) {
-                continue;
-            }
-            const std::vector<setup> next = shorter_under_mat(r_, z);
-            matted.push_back(i);
-            by.add("won't pass: " +
-                       (next.empty()
-                            ? std::string("stop, a veterinarian")
-                            : held_words(next.front(), u_) +
-                                  (next.size() > 1 ? ", down to " + next.back().tool.id : "") +
-                                  ", else a veterinarian"),
-                   i);
-        }
-        strings out;
-        for (const auto& [text, where] : by.all()) {
-            out.push_back(
-                (where.size() == matted.size() ? "" : joined(places_.by_part(where), ", ") + ": ") +
-                text);
-        }
-        return out;
     }
 
     /// A bare blade that is due to be felt before its places are done; a comb keeps a warm one off the skin.
@@ -266,7 +237,7 @@ class step_writer {
     }
     [[nodiscard]] std::string cause(const zone_plan& z) const {
         if (b_.off && z.mat) {
-            return std::string(in_words(*z.mat)) + ", clipped off";
+            return std::string(in_words(*z.mat));  // how it comes off stands above
         }
         if (b_.off) {
             return {};  // beside mats, down to their length: who signs it is told why
@@ -276,7 +247,7 @@ class step_writer {
         }
         switch (z.why.what) {
             case cause::mat_off:
-                return std::string(in_words(*z.mat)) + ", clipped off";
+                return std::string(in_words(*z.mat));
             case cause::missed:
                 return in_hand(z) ? "" : missed_in_brief(z, u_);
             case cause::as_its_part:
@@ -298,6 +269,7 @@ class step_writer {
     }
 
     const block& b_;
+    std::optional<direction> said_;
     const groom& g_;
     const plan_request& r_;
     length_unit u_;
@@ -312,9 +284,41 @@ std::string card_step::in_a_line() const {
            (all_of_it.empty() ? "" : " (" + all_of_it + ")");
 }
 
-card_step card_step_of(const block& b, const block* last, const groom& g, const plan_request& r,
-                       length_unit u) {
-    return step_writer(b, g, r, u).of(last);
+card_step card_step_of(const block& b, const block* last, std::optional<direction> said,
+                       const groom& g, const plan_request& r, length_unit u) {
+    return step_writer(b, said, g, r, u).of(last);
+}
+
+std::string wont_pass_in_brief(const groom& g, const plan_request& r, length_unit u) {
+    grouped<std::string> by;
+    for (const block& b : g.blocks) {
+        if (b.when != list::before_bath) {
+            continue;  // they are out by then
+        }
+        for (const std::size_t i : b.zones) {
+            const zone_plan& z = g.zones[i];
+            if (!z.mat || !(b.off || z.why.what == pelage::cause::mat_off)) {
+                continue;
+            }
+            const std::vector<setup> next = shorter_under_mat(r, z);
+            by.add(next.empty() ? std::string{}
+                                : held_words(next.front(), u) +
+                                      (next.size() > 1 ? ", down to " + next.back().tool.id : ""),
+                   i);
+        }
+    }
+    const place_words places(g, r);
+    strings tried;
+    for (const auto& [blades, where] : by.all()) {
+        const std::string here =
+            by.all().size() == 1 ? "" : joined(places.by_part(where), ", ") + ": ";
+        if (!blades.empty() || by.all().size() > 1) {
+            tried.push_back(here + (blades.empty() ? "stop" : blades));
+        }
+    }
+    return by.all().empty() ? ""
+           : tried.empty()  ? "won't pass: stop, a vet"
+                            : "won't pass: " + joined(tried, "; ") + "; else a vet";
 }
 
 }  // namespace pelage::io

@@ -1,6 +1,7 @@
 // Private to lib: a step of a plan as a line of a card.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -10,8 +11,8 @@
 
 namespace pelage::io {
 
-/// What is held and how it goes, what it leaves, where: "comb 16 mm over blade 30, with the lay, leaves
-/// 18 mm: body (not skirt), tail base".
+/// What is held and how it goes, what it leaves, where: "comb 16 mm over 30, with the lay, leaves 18 mm: body (not
+/// skirt), tail base".
 struct card_step {
     std::string hold{};
     std::string leaves{};  ///< empty: what the tool is called by, or said of each place
@@ -25,8 +26,13 @@ struct card_step {
 };
 
 /// A block of a plan. `last` is the one before it in the same list, or null: what stays in the hand isn't
-/// named twice.
-[[nodiscard]] card_step card_step_of(const block& b, const block* last, const groom& g,
+/// named twice. `said` is the way that the steps before it went, which holds until another is said.
+[[nodiscard]] card_step card_step_of(const block& b, const block* last,
+                                     std::optional<direction> said, const groom& g,
                                      const plan_request& r, length_unit u);
+
+/// What is tried next where a blade sticks at the edge of a mat, of all the mats that are clipped off: "won't pass:
+/// blade 9, down to 10; else a vet". Empty where none is.
+[[nodiscard]] std::string wont_pass_in_brief(const groom& g, const plan_request& r, length_unit u);
 
 }  // namespace pelage::io

@@ -354,17 +354,20 @@ std::vector<line> choices_in_brief(const groom& g, const beside& b,
     std::vector<std::string> weeks;
     for (const whole_way& w : all) {
         const work takes = appointment_of(r, *w.plan, booked_service(r)).total();
-        minutes.push_back("; about " + detail::fixed(in_minutes(takes), 0) + " min");
+        minutes.push_back("; " + detail::fixed(in_minutes(takes), 0) + " min");
         const std::string back = back_words(w, o);
-        weeks.push_back(back.empty() ? "" : "; " + back_head(all) + " " + back);
+        weeks.push_back(back.empty() ? "" : (w.back_in ? "; as asked " : "; back by ") + back);
     }
     const auto alike = [](const std::vector<std::string>& told) {
         return std::adjacent_find(told.begin(), told.end(), std::not_equal_to<>{}) == told.end();
     };
+    constexpr std::string_view planned = "as planned, ";  // which is the first, the heading says
     std::vector<line> out;
     for (std::size_t k = 0; k < all.size(); ++k) {
+        const std::string& what = all[k].what;
         out.push_back({line_as::box,
-                       std::to_string(k + 1) + " " + all[k].what +
+                       std::to_string(k + 1) + " " +
+                           what.substr(what.starts_with(planned) ? planned.size() : 0) +
                            (alike(minutes) ? "" : minutes[k]) + (alike(weeks) ? "" : weeks[k]),
                        std::string(tick_box) + " ", 2, 8});
     }

@@ -127,12 +127,44 @@ std::string laid_out(const typed_table& t, length_unit u, std::size_t width) {
     return row_by_row(out, t.bars, width);
 }
 
+/// A box to tick that is as short as `room`, as it stands; empty of any other line.
+std::string short_box(const line& l, std::size_t room) {
+    const std::string text = l.lead + l.text;
+    return l.as == line_as::box && l.lead.starts_with(tick_box) && columns(text) <= room
+               ? text
+               : std::string{};
+}
+
+/// Boxes to tick stand beside one another where the last line has room: `out` ends with a box, or nothing is added.
+bool put_beside(std::string& out, const line& l, const line* before, std::size_t width) {
+    constexpr std::string_view gap = "   ";
+    if (before == nullptr || before->indent != l.indent || short_box(*before, width).empty()) {
+        return false;
+    }
+    const std::size_t begun = out.rfind('\n', out.size() - 2) + 1;  // 0 of the first line
+    const std::size_t taken = columns(out.substr(begun, out.size() - 1 - begun));
+    const std::string text = short_box(l, width);
+    if (text.empty() || taken + gap.size() + columns(text) > width) {
+        return false;
+    }
+    out.pop_back();
+    out += std::string(gap) + text + "\n";
+    return true;
+}
+
 std::string text_of(const section& s, length_unit u, std::size_t width) {
     constexpr std::size_t long_word = 12;  // a lead that leaves less room is broken like its text
     std::string out = s.heading.empty() ? "" : wrapped("", s.heading, 0, width);
     int step = 0;
+    const line* before = nullptr;
     for (const auto& block : s.blocks) {
-        if (const auto* l = std::get_if<line>(&block)) {
+        const auto* l = std::get_if<line>(&block);
+        const bool beside = l != nullptr && put_beside(out, *l, before, width);
+        before = l;
+        if (beside) {
+            continue;
+        }
+        if (l != nullptr) {
             const std::string lead =
                 l->as == line_as::step && l->lead.empty() ? std::to_string(++step) + ". " : l->lead;
             const std::string blank(l->indent, ' ');

@@ -25,9 +25,9 @@ constexpr std::array<ink, 8> inks{{{0, false, 1.0, 0.0},
                                    {135, false, 18.0, 2.2},
                                    {0, false, 13.0, 2.6},
                                    {90, false, 12.0, 3.4},
-                                   {45, true, 22.0, 4.2},
-                                   {0, true, 17.0, 4.8},
-                                   {135, true, 14.0, 5.2}}};
+                                   {0, true, 22.0, 4.2},
+                                   {45, true, 17.0, 4.8},
+                                   {0, true, 14.0, 5.2}}};
 
 const ink& ink_of(std::size_t shade, std::size_t of) {
     return inks[of < 2 ? 0 : shade * (inks.size() - 1) / (of - 1)];

@@ -74,7 +74,8 @@ constexpr std::string_view plain_style =
     "fill:#55554f}.pd-g{fill:#45443f;stroke:#"
     "c9c7c0}"
     ".pd-q{fill:#1d1d1b}.pd-k{stroke:#c9c7c0}}"
-    "@media print{.pd-q{fill:none}.pd-p{fill:#fff}.pd-z{stroke:#000}.pd-l1{stroke:#000}"
+    "@media "
+    "print{.pd-w1{stroke:none}.pd-q{fill:none}.pd-p{fill:#fff}.pd-z{stroke:#000}.pd-l1{stroke:#000}"
     ".pd-r{stroke:#000}.pd .pd-n,.pd .pd-x,.pd .pd-c,.pd .pd-h{fill:#000}";
 
 }  // namespace

@@ -5,7 +5,6 @@
 #include <pelage/base/phrase.hpp>
 #include <pelage/model/cut.hpp>
 #include <pelage/planner/appointment.hpp>
-#include <pelage/planner/roughing.hpp>
 
 #include "answers/blends.hpp"
 #include "answers/card_bath.hpp"
@@ -71,7 +70,7 @@ class card_page {
         stops_early();
         for (const caution_line& c : g_.cautions) {
             if (first_of_all(c)) {
-                page_.caution(c.what.brief);
+                page_.caution(of_whole_dog(c));
             }
         }
         stuck();
@@ -105,7 +104,7 @@ class card_page {
             text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
                     (a.by_sheet ? " by its sheet" : "") + broken_up(g_, r_, a.total());
         }
-        text += d.invented ? ". An invented dog." : ".";
+        text += d.invented ? ". Invented." : ".";
         constexpr std::size_t long_title = 60;  // a lead is never broken
         if (columns(page_.title) > long_title) {
             page_.say(page_.title + ", " + text, 2);
@@ -125,6 +124,13 @@ class card_page {
         }
     }
 
+    /// Of one that a veterinarian sees before it is groomed that isn't said twice.
+    [[nodiscard]] std::string of_whole_dog(const caution_line& c) const {
+        const std::string& brief = c.what.brief;
+        const bool seen_first = c.what.when == caution_when::ill && in_visits(g_);
+        return seen_first ? brief.substr(brief.find("; ") + 2) : brief;
+    }
+
     /// How far it goes today, before anything is taken up.
     void stops_early() {
         const auto steps = steps_of(g_, r_, o_, beside_);
@@ -141,10 +147,10 @@ class card_page {
 
     /// What the hand must know of the whole dog before it takes anything up.
     void before_work() {
-        if (roughed_down()) {
-            cautions_.told(caution_when::much_off);
-        }
-        for (std::string& text : cautions_.of_the_dog(places_of_steps())) {
+        cautions_.told(
+            caution_when::much_off);  // no work of this visit's minutes: in the whole plan
+        for (std::string& text :
+             cautions_.of_the_dog(places_of_steps(), wont_pass_in_brief(g_, r_, o_.units))) {
             page_.add({line_as::caution, std::move(text), "! ", 0, 2});
         }
     }
@@ -190,7 +196,6 @@ class card_page {
         for (const list when : {list::before_bath, list::after_bath}) {
             if (when == list::after_bath) {
                 cautions_.second_time();
-                rough_down();
                 const between_visits then = between_lists(g_, r_, cautions_);
                 if (another_day() && nails) {  // what needs no bath isn't put off
                     nails = false;
@@ -225,28 +230,6 @@ class card_page {
         }
     }
 
-    /// What most do before so much hair is washed, told where it would be done.
-    void rough_down() {
-        if (const caution* c = roughed_down()) {
-            const auto by = roughing_blade(r_, g_);
-            between(
-                (by ? title_words(*by, o_.units) + ", leaves about " + left_by(*by) + ", " : "") +
-                c->brief);
-        }
-    }
-    [[nodiscard]] std::string left_by(const setup& s) const {
-        const double lay = lay_of(r_.reference, r_.rules, *r_.patient.coat).best;
-        return show(cut_length(s, lay, r_.rules.cut).best, o_.units);
-    }
-    [[nodiscard]] const caution* roughed_down() const {
-        const auto& all = g_.cautions;
-        const auto c = std::find_if(all.begin(), all.end(), [](const caution_line& l) {
-            return l.what.when == caution_when::much_off;
-        });
-        const bool so = c != all.end() && bathed_between(r_) && !g_.bath_waits() && !in_visits(g_);
-        return so ? &c->what : nullptr;
-    }
-
     void step(const plan_step& s, const block* last) {
         const std::string lead = numbered(s.number);
         if (s.of == nullptr) {
@@ -263,7 +246,9 @@ class card_page {
             }
             return;
         }
-        card_step c = card_step_of(*s.of, last, g_, r_, o_.units);
+        const setup& how = s.of->how;
+        card_step c = card_step_of(*s.of, last, way_, g_, r_, o_.units);
+        way_ = how.kind == tool_kind::clip ? how.way : way_;
         page_.add({line_as::step, c.in_a_line(), lead, 0, beside_number});
         for (const std::string& text : c.exceptions) {
             beneath(text);
@@ -272,8 +257,8 @@ class card_page {
     }
     /// What is minded at the places that a step is the first to go over.
     void warn(const zone_list& where) {
-        for (const std::string& text : cautions_.beneath(where)) {
-            page_.add({line_as::caution, text, "! ", beside_number, beside_number + 2});
+        if (std::string text = cautions_.beneath(where); !text.empty()) {
+            page_.add({line_as::caution, std::move(text), "! ", beside_number, beside_number + 2});
         }
     }
     /// A line below a step, under its words.
@@ -305,11 +290,11 @@ class card_page {
         std::vector<std::string> open;
         for (const consent& c : g_.consents) {
             if (!c.given) {
-                open.push_back(consent_in_brief(c, g_, r_, o_.units) + " (--consent " + c.id + ")");
+                open.push_back(consent_in_brief(c, g_, r_, o_.units) + " (" + c.id + ")");
             }
         }
         if (!open.empty()) {
-            page_.add({line_as::box, joined(open, "; "), "Agree in writing first: ", 0, 2});
+            page_.add({line_as::box, joined(open, "; "), "Sign first: ", 0, 2});
         }
         choose(when);
     }
@@ -326,10 +311,7 @@ class card_page {
             page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
         }
         if (!ways.empty()) {
-            page_.open("Choose with the owner first; planned here: 1 (" +
-                           kept_together("--way 2: another") + "; " +
-                           kept_together("--full: lengths") + ")",
-                       false);
+            page_.open("The owner chooses; planned: 1 (another: --way 2)", false);
             for (line& l : ways) {
                 page_.add(std::move(l));
             }
@@ -359,7 +341,7 @@ class card_page {
         } else if (when) {
             page_.say(when_in_brief(*when, g_, r_, o_) + strip_in_brief(g_, r_) +
                           (g_.stuck.empty() ? "" : " What is not done yet isn't counted.") +
-                          (any_hurt(g_) ? " Hurt skin: when the veterinarian says." : ""),
+                          (any_hurt(g_) ? " Hurt skin: when the vet says." : ""),
                       2);
         }
     }
@@ -370,6 +352,7 @@ class card_page {
     const print_options& o_;
     place_words places_;
     card_cautions cautions_;
+    std::optional<direction> way_{};  ///< that of the step before
     document page_;
 };
 

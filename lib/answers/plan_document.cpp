@@ -55,7 +55,7 @@ class plan_page {
             auto t = choices(g_, beside_, when, r_, o_);
             page_.tell("Ask the owner", ask_lines(g_, r_, o_.units, t.has_value()));
             if (t) {
-                page_.open("Choose with the owner before the first stroke");
+                page_.open("The owner chooses before the first stroke");
                 page_.show(std::move(*t));
             }
             work();
@@ -184,7 +184,8 @@ class plan_page {
     /// What is minded at the places that a step is the first to go over, in brief as on the card.
     [[nodiscard]] std::vector<std::string> minded(const plan_step& s) {
         if (s.of != nullptr) {
-            return cautions_.beneath(s.of->zones);
+            std::string text = cautions_.beneath(s.of->zones);
+            return text.empty() ? std::vector<std::string>{} : std::vector{std::move(text)};
         }
         if (!s.combs_out) {
             return {};
@@ -193,8 +194,10 @@ class plan_page {
         for (const combing_out& one : g_.combed) {
             combed.push_back(one.zone);
         }
-        std::vector<std::string> out = cautions_.beneath(combed);
-        out.insert(out.begin(), joined(cautions_.briefs_of(caution_when::combing_out), "; "));
+        std::vector<std::string> out{joined(cautions_.briefs_of(caution_when::combing_out), "; ")};
+        if (std::string text = cautions_.beneath(combed); !text.empty()) {
+            out.push_back(std::move(text));
+        }
         return out;
     }
     /// The gravest, of the whole dog, and hurt skin: before anything else is read.
@@ -322,7 +325,7 @@ class plan_page {
         }
         const bool open = std::any_of(g_.consents.begin(), g_.consents.end(),
                                       [](const consent& c) { return !c.given; });
-        page_.tell(open ? "Agree in writing first" : "The owner agreed in writing", std::move(all));
+        page_.tell(open ? "Sign first" : "The owner agreed in writing", std::move(all));
     }
 
     void back_by(const std::optional<return_date>& when) {

@@ -27,7 +27,7 @@ std::vector<line> stop_lines(const groom& g, const plan_request& r, const print_
     const auto say = [&](std::string text) {
         out.push_back({line_as::caution, std::move(text), {}, 2, 2});
     };
-    say("A veterinarian sees this dog first, nothing is planned; tell the owner.");
+    say("A vet sees this dog first, nothing is planned; tell the owner.");
     if (const std::string hurt = hurt_skin_words(r); !hurt.empty()) {
         say("No tool goes there: " + hurt + ".");
     }
@@ -204,7 +204,7 @@ bool left_for_its_length(const zone_plan& z) {
 
 std::string_view no_day_yet(const groom& g) {
     return g.bath_waits() ? "once what stopped it is mended; the day is worked out then"
-           : in_visits(g) ? "the next visit when the veterinarian agrees; the day after that is "
+           : in_visits(g) ? "the next visit when the vet agrees; the day after that is "
                             "worked out then"
                           : "";
 }

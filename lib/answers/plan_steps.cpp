@@ -78,13 +78,15 @@ class step_list {
         const bool handled_only = booked_in_part(r_) && !r_.booked->has(service_step::brush) &&
                                   !r_.booked->has(service_step::before_bath);
         std::string fleas = flea_bath_words(g_, r_);
-        say(handled_only || flea_bath_first(g_, r_) ? "look the dog over: skin, ears, eyes, feet"
+        const bool smooth = r_.patient.coat == coat_class::smooth;  // a comb finds nothing there
+        say(handled_only || smooth || flea_bath_first(g_, r_)
+                ? "look the dog over: skin, ears, eyes, feet"
             : corded(r_.sheet)
                 ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
                   "hand"
-            : felted() ? "look the dog over: skin, ears, eyes, feet; comb check down to the skin, "
-                         "by hand where it is felted"
-                       : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
+            : felted()
+                ? "look the dog over: skin, ears, eyes, feet; check to the skin by comb and hand"
+                : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
         if (!fleas.empty()) {
             say(std::move(fleas));
         }
@@ -162,7 +164,7 @@ class step_list {
                                       ? "the mat" + at_the(places_.title_of(unknown.front()))
                                       : "each of these mats: " + joined(where, "; ");
         return {"try " + held_words(tried, o_.units) + " flat under the edge of " + which +
-                    "; if it won't pass, stop: a veterinarian decides",
+                    "; if it won't pass, stop: a vet decides",
                 longer_than(tried, unknown)};
     }
     /// From how much free hair on a longer blade may go under; only where one may go bare at all.

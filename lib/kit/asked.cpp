@@ -5,6 +5,7 @@
 
 #include <pelage/kit/asked.hpp>
 
+#include "kit/asked_card.hpp"
 #include "kit/asked_elsewhere.hpp"
 #include "kit/asked_pieces.hpp"
 #include "kit/asked_settle.hpp"
@@ -42,8 +43,7 @@ bool is_written_mix(const std::vector<token>& words, const lookup_request& r) {
     const bool by = std::any_of(words.begin(), words.end(), [](const token& t) {
         return t.low == "x" || t.low == "cross" || t.low == "\u00d7" || t.low == "+";
     });
-    return by || r.text.find_first_of("()") != std::string::npos || first == "genotype" ||
-           r.text.find("\u00d7") != std::string::npos ||
+    return by || first == "genotype" || r.text.find("\u00d7") != std::string::npos ||
            std::any_of(words.begin(), words.end(),
                        [](const token& t) { return mix_words::like_generation(t.low); });
 }
@@ -97,6 +97,9 @@ class question_reader {
         : r_(r), words_(tokens_of(r.text)), known_(r) {}
 
     asked read() {
+        if (auto but = places_but(known_, r_)) {  // in a bracket, as a card has it
+            return {std::move(*but)};
+        }
         if (is_written_mix(words_, r_)) {
             return {mix_asked{r_.text}};
         }
@@ -108,6 +111,9 @@ class question_reader {
             for (piece& p : pieces_) {
                 p.kind = of_kind(p, piece_kind::crossing) ? piece_kind::stranger : p.kind;
             }
+        }
+        if (auto card = about_a_card(pieces_, words_, r_)) {
+            return {std::move(*card)};
         }
         if (auto elsewhere = asked_elsewhere(pieces_, words_, r_)) {
             return {std::move(*elsewhere)};

@@ -154,9 +154,23 @@ class nearest_words {
 
 }  // namespace
 
+bool vocabulary::in_our_texts(std::string_view word) const {
+    const auto has = [&](const std::string& text) {
+        const auto all = tokens_of(text);
+        return std::any_of(all.begin(), all.end(), [&](const token& t) { return t.low == word; });
+    };
+    return std::any_of(c_.cautions.begin(), c_.cautions.end(),
+                       [&](const caution& c) { return has(c.text) || has(c.brief); }) ||
+           std::any_of(trade_.terms.begin(), trade_.terms.end(),
+                       [&](const term& t) { return has(t.text); });
+}
+
 std::vector<std::string> vocabulary::near(std::string_view word) const {
     if (word.empty() || word.size() > longest_word || detail::heard(word).core.size() < 3) {
         return {};
+    }
+    if (in_our_texts(word)) {
+        return {};  // "shade" is no slip of "shave"
     }
     nearest_words n(word);
     for (const auto* all : {&terms_.words(), &places_.words()}) {

@@ -52,7 +52,7 @@ struct piece {
 class vocabulary {
   public:
     explicit vocabulary(const lookup_request& r)
-        : c_(r.reference), places_(c_.dog_body), terms_(words_of(r)) {}
+        : c_(r.reference), trade_(words_of(r)), places_(c_.dog_body), terms_(trade_) {}
 
     /// The things of a question in their order.
     [[nodiscard]] std::vector<piece> pieces(const std::vector<token>& all,
@@ -65,6 +65,8 @@ class vocabulary {
     [[nodiscard]] const term_index& terms() const { return terms_; }
 
   private:
+    /// Whether cautions or the words' own texts say it: whoever asks about it means it.
+    [[nodiscard]] bool in_our_texts(std::string_view word) const;
     [[nodiscard]] std::optional<piece> known(const std::string& words) const;
     [[nodiscard]] std::optional<piece> coat_or_breed(const std::string& words) const;
     /// Whether words that end like a cross are its name, "golden doodle", and no question about one,
@@ -74,6 +76,7 @@ class vocabulary {
                                                   std::size_t& next) const;
 
     const reference_data& c_;
+    const glossary& trade_;
     part_index places_;
     term_index terms_;
 };

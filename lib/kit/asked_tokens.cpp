@@ -298,10 +298,10 @@ std::vector<token> tokens_of(std::string_view text) {
             one.replace(q, 3, "'");
         }
         while (!one.empty() &&
-               std::string_view("?!.,;:").find(one.back()) != std::string_view::npos) {
+               std::string_view("?!.,;:)").find(one.back()) != std::string_view::npos) {
             one.pop_back();
         }
-        const auto first = one.find_first_not_of("#\"'");
+        const auto first = one.find_first_not_of("#\"'(");
         one.erase(0, first == std::string::npos ? one.size() : first);
         token t{one, {}};
         for (const char c : one) {

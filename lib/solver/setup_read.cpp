@@ -66,7 +66,7 @@ bool read_zone(const std::vector<allowed_setup>& zone, tool_set always, zone_row
         end->setup = k.setup;
         end->spend = k.spend;
         end->gone = false;
-        end += (d >= 0) | (best.spend > k.spend) ? 1 : 0;
+        end += ((d >= 0) | (best.spend > k.spend)) ? 1 : 0;
         as_cheap += k.cost == best.cost ? 1 : 0;
     }
     row.low = longest_hair;

@@ -78,7 +78,8 @@ struct search {
     void choose(part& p, Label label_of) {
         plan.resize(p.rows.size());
         for (std::size_t z = 0; z < plan.size(); ++z) {
-            plan[z] = p.labels(z)[p.rows[z].count > 1 ? label_of(z) : 0].setup;
+            const auto at = p.rows[z].count > 1 ? static_cast<std::size_t>(label_of(z)) : 0U;
+            plan[z] = p.labels(z)[at].setup;
         }
     }
 

@@ -51,6 +51,10 @@ namespace pelage::io {
 [[nodiscard]] document document_of(const health_asked& h, const lookup_request& r,
                                    const print_options& o);
 [[nodiscard]] std::string json_of(const health_asked& h, const lookup_request& r);
+/// What a card says in short, told whole.
+[[nodiscard]] document document_of(const card_asked& c, const lookup_request& r,
+                                   const print_options& o);
+[[nodiscard]] std::string json_of(const card_asked& c, const lookup_request& r);
 
 /// Tools side by side.
 [[nodiscard]] document document_of(const comparison& c, const lookup_request& r,

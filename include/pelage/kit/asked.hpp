@@ -103,8 +103,15 @@ struct health_asked {
     std::vector<const term*> beside{};  ///< words of the trade said with it: "old dog"
 };
 
-using asked_thing = std::variant<tools_asked, place_asked, terms_asked, coat_asked, mix_asked,
-                                 carrying_asked, list_asked, asked_back, strangers, health_asked>;
+/// Words of a card: what is minded at the table, in short. Borrows the reference.
+struct card_asked {
+    std::string said;                 ///< as it was asked: "over the top only"
+    std::vector<const caution*> all;  ///< never none; the gravest first
+};
+
+using asked_thing =
+    std::variant<tools_asked, place_asked, terms_asked, coat_asked, mix_asked, carrying_asked,
+                 list_asked, asked_back, strangers, health_asked, card_asked>;
 
 /// What was asked, with what was said beside it.
 struct asked {

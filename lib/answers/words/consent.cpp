@@ -7,6 +7,7 @@
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
 
+#include "answers/words/places.hpp"
 #include "answers/words/tool.hpp"
 
 namespace pelage::io {
@@ -103,15 +104,32 @@ std::string come_to(const groom& g, const body& b, length_unit u) {
 
 }  // namespace
 
+namespace {
+
+/// The places of shorter_by_mats() as the steps name them.
+std::string shorter_in_brief(const groom& g, const plan_request& r) {
+    zone_list where;
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        const bool prep = r.reference.dog_body.zones[z.at.zone].where == group::prep;
+        if (!prep && z.leaves && shorter_than_wished(z)) {
+            where.push_back(i);
+        }
+    }
+    return joined(place_words(g, r).by_part(where), ", ");
+}
+
+}  // namespace
+
 std::string consent_in_brief(const consent& c, const groom& g, const plan_request& r,
                              length_unit u) {
     switch (c.what) {
         case consent_for::mats_off: {
             const std::string where = shorter_by_mats(g, r.reference.dog_body);
             return "mats clipped off" +
-                   (where.empty()
-                        ? ""
-                        : ", shorter there" + come_to(g, r.reference.dog_body, u) + ": " + where) +
+                   (where.empty() ? ""
+                                  : ", shorter" + come_to(g, r.reference.dog_body, u) + ": " +
+                                        shorter_in_brief(g, r)) +
                    (bares_double_coat(g) ? "; a double coat may come back slowly, patchy or changed"
                                          : "");
         }

@@ -51,6 +51,7 @@ bool never_brushed(const plan_request& r) {
 
 /// How it is taken where neither owner nor sheet says, and of what came felted.
 constexpr std::string_view unbrushed = " if not brushed at home (nothing is said of it)";
+constexpr std::string_view unbrushed_in_brief = ", not brushed (nothing said)";
 
 /// What nobody told is said once, with the date that hangs on it.
 std::string assumed(const plan_request& r) {
@@ -275,9 +276,7 @@ std::string held_in_brief(const return_date& b, const groom& g, const plan_reque
             return "; if brushed " + guess + ".";
         }
         const std::string long_hair = held.size() > few ? "what is long" : some_names(held);
-        return never_brushed(r)
-                   ? ". Combed out as it is today, " + long_hair + " holds till then (our guess)."
-                   : ". Only brushing protects " + long_hair + ".";
+        return never_brushed(r) ? " (our guess)." : ". Only brushing protects " + long_hair + ".";
     }
     return (guess.empty() ? ". " : ". Brushed " + guess + ", ") + true_odds(b.asked, *b.fine) +
            " such dogs are short enough not to mat " +
@@ -294,14 +293,14 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
     const dog& d = r.patient;
     if (!d.brushing_said && guessed_brushing(r).empty() &&
         mats_by_length(coat_of(r.reference, *d.coat))) {
-        first += unbrushed;
+        first += unbrushed_in_brief;
     }
     if (b.reason == visit_kind::usual) {
         const std::string guess = guessed_brushing(r);
         return first + (guess.empty() ? "" : " if brushed " + guess) +
                ", the usual interval of this coat.";
     }
-    return first + ": full groom, or bath and brush and full groom by " +
+    return first + ": full groom, or bath and brush, then by " +
            beside(b.full_groom, b.next_visit, o) + held_in_brief(b, g, r, o);
 }
 

@@ -160,8 +160,8 @@ std::string_view finished_later(const plan_request& r) {
 }
 
 std::string_view once_more_words(const plan_request& r) {
-    return bath_for(r.patient.skin) == bath_care::none ? "once more, for what combing raised"
-                                                       : "once more, for what the bath raised";
+    return bath_for(r.patient.skin) == bath_care::none ? "again, for what combing raised"
+                                                       : "again, for what the bath raised";
 }
 
 namespace {

@@ -1,0 +1,81 @@
+#include "kit/asked_card.hpp"
+
+#include <algorithm>
+#include <string>
+
+#include <pelage/base/phrase.hpp>
+
+namespace pelage::asking {
+
+namespace {
+
+/// Whether `all` has `some` in a row.
+bool has_in_a_row(const std::vector<token>& all, const std::vector<token>& some) {
+    return std::search(all.begin(), all.end(), some.begin(), some.end(),
+                       [](const token& a, const token& b) { return a.low == b.low; }) != all.end();
+}
+
+std::vector<const caution*> said_with(const std::vector<token>& words, const lookup_request& r) {
+    std::vector<const caution*> out;
+    std::vector<std::string> told;  // of parts of the dog one caution may stand twice
+    for (const caution& c : r.reference.cautions) {
+        const bool new_one = std::find(told.begin(), told.end(), c.text) == told.end();
+        if (new_one && has_in_a_row(tokens_of(c.brief), words)) {
+            out.push_back(&c);
+            told.push_back(c.text);
+        }
+    }
+    std::stable_sort(out.begin(), out.end(),
+                     [](const caution* a, const caution* b) { return a->danger < b->danger; });
+    return out;
+}
+
+/// The words behind the first colon: a card's line begins with its place.
+std::vector<token> behind_its_place(const std::string& text) {
+    const auto colon = text.find(':');
+    return colon == std::string::npos ? std::vector<token>{} : tokens_of(text.substr(colon + 1));
+}
+
+}  // namespace
+
+std::optional<card_asked> about_a_card(const std::vector<piece>& all,
+                                       const std::vector<token>& words, const lookup_request& r) {
+    constexpr std::size_t most = 4;  // more have such words than answer anything
+    if (words.size() < 2 || all.size() < 2 ||
+        (words.size() == 2 && count(all, piece_kind::stranger) == 0)) {
+        return std::nullopt;
+    }
+    auto found = said_with(words, r);
+    const auto rest = behind_its_place(r.text);
+    if (found.empty() && rest.size() > 1) {
+        found = said_with(rest, r);
+    }
+    if (found.empty() || found.size() > most) {
+        return std::nullopt;
+    }
+    return card_asked{std::string(detail::trimmed(r.text)), std::move(found)};
+}
+
+std::optional<place_asked> places_but(const vocabulary& known, const lookup_request& r) {
+    const auto opens = r.text.find("(not ");
+    const auto closes = r.text.find(')', opens == std::string::npos ? 0 : opens);
+    if (opens == std::string::npos || closes == std::string::npos) {
+        return std::nullopt;
+    }
+    const auto places_in = [&](const std::string& text) {
+        std::vector<place> out;
+        for (const piece& p : known.pieces(tokens_of(text), r)) {
+            out.insert(out.end(), p.places.begin(), p.places.end());
+        }
+        return out;
+    };
+    const std::string whole{detail::trimmed(r.text.substr(0, opens))};
+    place_asked out{r.text, places_in(whole)};
+    const auto gone = places_in(r.text.substr(opens + 5, closes - opens - 5));
+    std::erase_if(out.places, [&](const place& p) {
+        return std::find(gone.begin(), gone.end(), p) != gone.end();
+    });
+    return out.places.empty() || gone.empty() ? std::nullopt : std::optional{std::move(out)};
+}
+
+}  // namespace pelage::asking
