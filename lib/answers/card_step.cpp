@@ -280,8 +280,10 @@ class step_writer {
 }  // namespace
 
 std::string card_step::in_a_line() const {
-    return hold + (leaves.empty() ? "" : ", leaves " + leaves) + ": " + joined(where, ", ") +
-           (all_of_it.empty() ? "" : " (" + all_of_it + ")");
+    const bool short_one = leaves.find('(') == std::string::npos;  // a range is read in one line
+    return hold +
+           (leaves.empty() ? "" : ", leaves " + (short_one ? kept_together(leaves) : leaves)) +
+           ": " + joined(where, ", ") + (all_of_it.empty() ? "" : " (" + all_of_it + ")");
 }
 
 card_step card_step_of(const block& b, const block* last, std::optional<direction> said,

@@ -154,7 +154,7 @@ bool put_beside(std::string& out, const line& l, const line* before, std::size_t
 
 std::string text_of(const section& s, length_unit u, std::size_t width) {
     constexpr std::size_t long_word = 12;  // a lead that leaves less room is broken like its text
-    std::string out = s.heading.empty() ? "" : wrapped("", s.heading, 0, width);
+    std::string out = s.heading.empty() ? "" : wrapped("", s.heading, 2, width);
     int step = 0;
     const line* before = nullptr;
     for (const auto& block : s.blocks) {

@@ -288,20 +288,29 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
         const bool either = turned && !a.asked.tool.over;
         d.say(there_words(*a.there, r) + "." + (either ? " Beginners keep with the lay." : ""), 2);
     }
-    if (a.only_there && !a.only_there->nowhere && !a.never) {
-        d.say((r.way == direction::against_lay ? "Against the lay only on: " : "Bare only on: ") +
-                  places_words(*a.only_there, b) +
-                  (a.asked.tool.tool.id == r.tools.under_comb ? "; it lies under the kit's combs."
-                                                              : "."),
-              2);
+    const blade& own = a.asked.tool.tool;
+    const bool lever = own.shape == edge::adjustable && own.setting.empty() && own.reach;
+    const auto only_there = [&] {
+        const bool told = a.only_there && !a.only_there->nowhere && !a.never;
+        const std::string on = r.way == direction::against_lay ? "Against the lay only on: "
+                               : lever                         ? "At its shortest bare only on: "
+                                                               : "Bare only on: ";
+        if (told) {
+            d.say(on + places_words(*a.only_there, b) +
+                      (own.id == r.tools.under_comb ? "; it lies under the kit's combs." : "."),
+                  2);
+        }
+    };
+    if (!lever) {
+        only_there();
     }
     d.say(head_of(a, r, o), 2);
-    const blade& own = a.asked.tool.tool;
-    if (own.shape == edge::adjustable && own.setting.empty() && own.reach) {
+    if (lever) {
         d.say("A lever at its side sets its length: told here at the shortest, up to " +
                   show(*own.reach, o.units) +
                   " at the longest. With its marks in the kit each stands in the ladder.",
               2);
+        only_there();
     }
     for (const std::string& h : hint_words(a.asked, o.units)) {
         d.say("(" + h + ")", 1);

@@ -36,7 +36,7 @@ namespace {
 
 constexpr std::size_t beside_number = 4;  // columns that a step's number takes
 
-std::string numbered(std::size_t number) {
+std::string numbered(int number) {
     const std::string n = std::to_string(number);
     return std::string(n.size() < 2 ? 2 - n.size() : 0, ' ') + n + "  ";
 }
@@ -79,7 +79,7 @@ class card_page {
         notes();
         before_work();
         work();
-        std::size_t n = steps_of(g_, r_, o_, beside_).size();
+        auto n = static_cast<int>(steps_of(g_, r_, o_, beside_).size());
         for (const line& l : booked_steps(g_, r_)) {
             page_.add({line_as::step, l.text, numbered(++n), 0, beside_number});
         }

@@ -253,8 +253,15 @@ std::string broken_up(const groom& g, const plan_request& r, const work& whole) 
     if (in_visits(g)) {
         return " in two visits or more";
     }
-    const bool hours = bears_less(r.patient) && whole > r.rules.refusal.one_go.best;
-    return hours ? ", in two or three goes" : "";
+    if (whole <= r.rules.refusal.one_go.best) {
+        return "";
+    }
+    constexpr std::ptrdiff_t much =
+        5;  // places: what is clipped off so is a long pull at skin (practice)
+    const auto felted = std::count_if(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
+        return z.mat && *z.mat == mat_grade::pelt && !z.combed_out;
+    });
+    return bears_less(r.patient) ? ", in two or three goes" : felted >= much ? ", with rests" : "";
 }
 
 namespace {

@@ -59,7 +59,8 @@ document document_of(const quiz_result& q, const quiz_rules& rules, const print_
         d.open("All answers" + (q.whose.empty() ? std::string{} : " of " + q.whose), true);
         d.show(score_table(q, fewest));
         d.say("A share is of the first answer to each question, told from " + fewest +
-              " on; guessing alone gets 1 in 4, of ways 1 in 3. It says what was answered here, "
+              " on; guessing alone gets 1 in 4, of three answers 1 in 3. It says what was answered "
+              "here, "
               "and nothing of hands at the table.");
     }
     if (q.next) {

@@ -50,8 +50,12 @@ std::string use_words(use_there::may use) {
 /// Why it may go there with the lay, on a sound dog.
 std::string may_because(const setup& s, const quiz_question& q, const quiz_request& r) {
     const zone& z = r.reference.dog_body.zones[*q.zone];
+    if (z.has(zone_use::pads)) {
+        return "short full teeth get in between the pads; it is usual there";
+    }
     if (!z.prep_blades.empty()) {
-        return "it is customary there";
+        return "full teeth stand close, so thin skin and folds don't get in between; it is usual "
+               "there";
     }
     if (skips(s.tool)) {
         return "skin is firm and flat there";
@@ -136,7 +140,7 @@ std::vector<quiz_option> wrong_of(const posed_question& p) {
 std::string minded(const setup& in_place, const setup& of) {
     return in_place.over ? ". A comb needs a clean, dry coat that a fine comb passes to the skin"
            : skips(in_place.tool) && !skips(of.tool)
-               ? ". Skip teeth only where skin is firm and flat"
+               ? ". Skip teeth only where skin is firm and flat, and they leave it rougher"
                : "";
 }
 
@@ -243,9 +247,9 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
             break;
     }
     return of_sheet(q, r) + ": " + wish_words(q.wish, u) + "; " +
-           (q.wish.why.empty()
-                ? "the sheet gives no reason; all of it: pelage sheet show " + r.sheets[q.sheet].id
-                : q.wish.why);
+           (q.wish.why.empty() ? "no reason is given for the place. What it is to look like: " +
+                                     std::string(detail::trimmed(r.sheets[q.sheet].text))
+                               : q.wish.why);
 }
 
 }  // namespace

@@ -34,7 +34,7 @@ class ways_writer {
   public:
     ways_writer(const groom& g, const plan_request& r, const print_options& o,
                 const std::optional<return_date>& when = std::nullopt)
-        : g_(g), r_(r), o_(o), when_(when), places_(g, r) {}
+        : g_(g), o_(o), when_(when), places_(g, r) {}
 
     [[nodiscard]] line of(const other_way& w) const;
     [[nodiscard]] line of(const without_tool& w) const;
@@ -63,7 +63,6 @@ class ways_writer {
     }
 
     const groom& g_;
-    const plan_request& r_;
     const print_options& o_;
     std::optional<return_date> when_;  ///< of the plan itself
     place_words places_;

@@ -42,6 +42,17 @@ class of_lengths {
         return gap(l, wanted) <= tolerance(wanted, false, r_.rules.prices);
     }
 
+    /// By so much that nobody has to weigh hundredths of a guess.
+    [[nodiscard]] bool clearly_off(const length& wanted, const length& l) const {
+        constexpr double share = 1.5;  // of what a plan takes for the same; our choice
+        return gap(l, wanted) > share * tolerance(wanted, false, r_.rules.prices);
+    }
+    /// Whether one of these is nearer than `right` to what the comb is called by: else its name is the answer.
+    template <class Is>
+    [[nodiscard]] static bool misleads(const std::vector<quiz_option>& wrong, Is nearer) {
+        return std::any_of(wrong.begin(), wrong.end(), nearer);
+    }
+
     /// Whether what is left reads like the tool's own name: who reads the question reads the answer.
     [[nodiscard]] static bool answers_itself(const rung& g) {
         return g.how.over && !read_apart(g.leaves.best, g.how.over->stated.best);
@@ -105,6 +116,13 @@ class of_lengths {
             q.right = {g.leaves.best, {}, g.leaves};
             q.wrong = with ? beside_left(g, c.id, all) : shorter_than(lain.best, g.leaves, all);
             q.sure = basis_of(g.how, c);
+            const auto nearer = [&](const quiz_option& o) {
+                const length& called = g.how.over->stated.best;
+                return gap(std::get<length>(o.says), called) <= gap(g.leaves.best, called);
+            };
+            if (with && g.how.over && !misleads(q.wrong, nearer)) {
+                continue;
+            }
             to_.add(std::move(q),
                     {held(g.how), std::string(name(g.how.way)), std::string(name(c.id))});
         }
@@ -129,8 +147,8 @@ class of_lengths {
         }
         return out;
     }
-    /// Lengths that aren't left against the lay, and shorter than with it, where there are enough: nobody thinks of
-    /// longer ones.
+    /// Lengths that aren't left against the lay, and shorter than with it; none where there aren't enough: nobody
+    /// thinks of longer ones.
     [[nodiscard]] std::vector<quiz_option> shorter_than(const length& lain, const finished& left,
                                                         const std::vector<length>& all) const {
         std::vector<length> below;
@@ -138,7 +156,7 @@ class of_lengths {
                      [&](const length& l) { return l < lain; });
         std::vector<quiz_option> out = other_lengths(widened(left), below);
         constexpr std::size_t enough = 2;
-        return out.size() < enough ? other_lengths(widened(left), all) : out;
+        return out.size() < enough ? std::vector<quiz_option>{} : out;
     }
 
     void substitutes(const coat& c) {
@@ -189,8 +207,7 @@ class of_lengths {
         std::vector<quiz_option> out;
         for (const setup& s : setups_of(k, r_.today, r_.rules.cut)) {
             if (s.kind == tool_kind::clip && s.way == direction::with_lay &&
-                s.tool.etched != "50" && wanted_kind(s) &&
-                !near_enough(wanted, leaves(s, c).best)) {
+                s.tool.etched != "50" && wanted_kind(s) && clearly_off(wanted, leaves(s, c).best)) {
                 out.push_back(option_of(s, c));
             }
         }
@@ -218,6 +235,17 @@ class of_lengths {
             q.wrong = beyond_tolerance(d_.whole, left.best, c.id, [&](const setup& o) {
                 return o.over && o.tool.id == s.tool.id && o.over->id != s.over->id;
             });
+            // a comb that is called nearer to it and leaves more is what one takes by mistake
+            const auto trap = [&](const quiz_option& o) {
+                return gap(std::get<setup>(o.says).over->stated.best, left.best) <=
+                       gap(s.over->stated.best, left.best);
+            };
+            if (!misleads(q.wrong, trap)) {
+                continue;
+            }
+            std::stable_partition(q.wrong.begin(), q.wrong.end(), trap);
+            constexpr std::size_t shown = 3;  // that it stands among them
+            q.wrong.resize(std::min(q.wrong.size(), shown));
             q.sure = basis_of(s, c);
             to_.add(std::move(q), {held(s), std::string(name(c.id))});
         }

@@ -138,7 +138,7 @@ class of_places {
             to_.add(std::move(q), {goes ? "may" : "not", id, held(std::get<setup>(right.says))});
         };
         if (!may.empty()) {
-            ask(quiz_asks::may_go, one_of(may, id), never);
+            ask(quiz_asks::may_go, first_choice(may, z), never);
         }
         for (const no_go& why : reasons) {
             std::vector<quiz_option> some;
@@ -146,6 +146,21 @@ class of_places {
                          [&](const quiz_option& o) { return o.no->same_cause(why); });
             ask(quiz_asks::never_goes, one_of(some, id), may);
         }
+    }
+
+    /// What is mostly taken there, or one of them: nobody learns a bare 40 where a 10 is usual.
+    [[nodiscard]] const quiz_option& first_choice(const std::vector<quiz_option>& may,
+                                                  std::size_t z) const {
+        const zone& at = r_.reference.dog_body.zones[z];
+        for (const std::string& usual : at.prep_blades) {
+            const auto is = std::find_if(may.begin(), may.end(), [&](const quiz_option& o) {
+                return std::get<setup>(o.says).tool.id == usual;
+            });
+            if (is != may.end()) {
+                return *is;
+            }
+        }
+        return one_of(may, at.id);
     }
 
     /// What is tried under a mat of which nobody knows the depth, and what never is.

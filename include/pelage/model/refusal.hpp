@@ -143,7 +143,10 @@ enum class shortness { surgical_50, short_30_40, fifteen, ten, longer };
         return std::nullopt;
     }
     const length room = m.free_hair ? *m.free_hair * r.under_mat_share.best : mm(0.0);
-    const bool wide = ten_at_most(where) && how_short(s.tool) == shortness::longer;
+    // between wide teeth the thin edge of a felted ear is taken in (common practice, no source)
+    const bool thin_edge =
+        ten_at_most(where) || (where.has(zone_use::ear_leather) && m.grade == mat_grade::pelt);
+    const bool wide = thin_edge && how_short(s.tool) == shortness::longer;
     if (wide || stated > r.under_mat_longest.best || stated > room) {
         return refusal::under_mat_too_long;
     }

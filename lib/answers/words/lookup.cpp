@@ -31,8 +31,8 @@ std::string cause_words(const no_go& no, const body& b, direction way) {
                        "and webs here";
             }
             if (no.rule == refusal::against_lay_here && on_firm_skin(no, b)) {
-                return "so short a blade goes with the lay there by custom (common practice, no "
-                       "source)";
+                return "against the lay so short a blade irritates easily: by custom with the lay "
+                       "(common practice, no source)";
             }
             return std::string(refusal_words(no.rule));
         case no_go::cause::not_customary:

@@ -194,8 +194,10 @@ std::string ask_words(const uneven_pair& p, const body& b, const coat& c, length
                " while the " + (left_longer ? "left" : "right") + " one stays as it is" +
                (stays ? " (" + show(*stays, u) + ")" : "") + ", or leave both?";
     }
-    return uneven_words(p, b, u) + "; alike at " +
-           show(longer(shorter(*p.left, *p.right), c.shortest.best), u) + "?";
+    // what is asked goes no shorter than is advised, a mat may have to
+    const length& cut = shorter(*p.left, *p.right);
+    return uneven_words(p, b, u) + (cut < c.shortest.best ? "; the longer at " : "; alike at ") +
+           show(longer(cut, c.shortest.best), u) + "?";
 }
 
 }  // namespace pelage::io

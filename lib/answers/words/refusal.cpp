@@ -16,11 +16,10 @@ std::string_view refusal_words(refusal r) {
         "skip teeth only on broad, flat, firm parts: elsewhere they catch skin",
         "skip teeth can catch the lump or scab here",
         "a 50 is too short for any dog outside a veterinarian's surgery",
-        "so short a blade goes bare only on pads, or on clean face and feet in show finish with "
-        "the "
-        "owner's consent",
-        "a 15 goes only on clean face and feet, ear leather, tail band, sanitary, under the tail "
-        "and pads",
+        "so short a blade bares the skin: only on pads, or on clean face and feet in "
+        "show finish with the owner's consent",
+        "a 15 scrapes skin: only on clean face and feet, ear leather, tail band, "
+        "sanitary, under the tail and pads",
         "a short blade against the lay irritates skin here",
         "nothing on broken or irritated skin",
         "the neighbouring zone's skin is hurt: keep off the edge",
