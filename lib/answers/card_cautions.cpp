@@ -146,6 +146,15 @@ bool card_cautions::at_many(std::size_t k, const std::vector<zone_list>& steps) 
     return times > 1;
 }
 
+bool card_cautions::at_none(std::size_t k, const std::vector<zone_list>& steps) const {
+    const zone_list where = zones_of(g_.cautions[k]);
+    return std::none_of(steps.begin(), steps.end(), [&](const zone_list& step) {
+        return std::any_of(where.begin(), where.end(), [&](std::size_t i) {
+            return std::find(step.begin(), step.end(), i) != step.end();
+        });
+    });
+}
+
 std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>& steps,
                                                    const std::string& wont_pass) {
     std::vector<std::string> out;
@@ -154,6 +163,10 @@ std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>&
         const bool whole = c.where.empty() || c.what.when == caution_when::fleas;
         if (!told_already(k) && !c.what.usual && c.what.who != "owner" && whole) {
             out.push_back(c.what.brief);
+            said_[k] = true;
+        } else if (!told_already(k) && of_a_place(c) && c.what.danger == 1 && at_none(k, steps)) {
+            out.push_back(where_of(c) +
+                          c.what.brief);  // else it would stand behind all of today's work
             said_[k] = true;
         } else if (!told_already(k) && of_a_place(c) && at_many(k, steps)) {
             out.push_back(of_every_mat(c.what) ? "mats off: " + c.what.brief +

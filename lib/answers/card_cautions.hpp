@@ -45,6 +45,7 @@ class card_cautions {
     /// Those of its places that the step goes over and that it wasn't told at.
     [[nodiscard]] zone_list not_told(std::size_t k, const zone_list& step) const;
     [[nodiscard]] bool at_many(std::size_t k, const std::vector<zone_list>& steps) const;
+    [[nodiscard]] bool at_none(std::size_t k, const std::vector<zone_list>& steps) const;
     void say_to_owner(document& page);
 
     const groom& g_;

@@ -187,7 +187,7 @@ class step_writer {
             });
             if (c.what.when == caution_when::against_short && here && !b_.off &&
                 b_.how.kind == tool_kind::clip) {
-                out.all_of_it += (out.all_of_it.empty() ? "" : "; ") + c.what.brief;
+                out.hold += " (" + c.what.brief + ")";
             }
         }
     }
@@ -201,7 +201,10 @@ class step_writer {
         }
         for (const auto& [text, where] : by.all()) {
             if (where.size() == b_.zones.size()) {
-                out.all_of_it += (out.all_of_it.empty() ? "" : "; ") + text;
+                // behind the last place it would be read as of that alone
+                const bool of_all = b_.zones.size() > 1 && detail::is_digit(text.front());
+                out.all_of_it +=
+                    (out.all_of_it.empty() ? "" : "; ") + std::string(of_all ? "all " : "") + text;
             } else {
                 exceptions_.push_back({text, places_.by_part(where)});
             }

@@ -356,7 +356,7 @@ std::vector<line> choices_in_brief(const groom& g, const beside& b,
         const work takes = appointment_of(r, *w.plan, booked_service(r)).total();
         minutes.push_back("; " + detail::fixed(in_minutes(takes), 0) + " min");
         const std::string back = back_words(w, o);
-        weeks.push_back(back.empty() ? "" : (w.back_in ? "; as asked " : "; back by ") + back);
+        weeks.push_back(back.empty() ? "" : (w.back_in ? "; regrown " : "; back by ") + back);
     }
     const auto alike = [](const std::vector<std::string>& told) {
         return std::adjacent_find(told.begin(), told.end(), std::not_equal_to<>{}) == told.end();

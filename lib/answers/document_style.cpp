@@ -69,7 +69,7 @@ constexpr std::string_view style_sheet =
     "a{color:inherit}.small{font-size:8.6pt;line-height:1.2}"
     "@media screen{body{padding:8mm}}"
     "@media screen and (min-width:150.1mm){main:has(>.own){display:flex;flex-direction:column}"
-    "main>h1{order:-3}main>h1+*{order:-2}.own{order:-1}}"
+    "main>h1{order:-3}main>h1+*,main>h1+*+section:has(>h2+ul.boxes){order:-2}.own{order:-1}}"
     "@media screen and (min-width:260mm){.views{position:relative;left:50%;width:min(94vw,400mm);"
     "transform:translateX(-50%)}}"
     "@media screen and "

@@ -70,7 +70,9 @@ class card_page {
         stops_early();
         for (const caution_line& c : g_.cautions) {
             if (first_of_all(c)) {
-                page_.caution(of_whole_dog(c));
+                if (std::string text = of_whole_dog(c); !text.empty()) {
+                    page_.caution(std::move(text));
+                }
             }
         }
         stuck();
@@ -101,8 +103,10 @@ class card_page {
         std::string text = (said ? "" : coat + ", ") + std::string(name(d.size));
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
+            const std::string steps = detail::fixed(in_minutes(a.by_steps()), 0);
             text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
-                    (a.by_sheet ? " by its sheet" : "") + broken_up(g_, r_, a.total());
+                    (a.by_sheet ? " by its sheet (its steps: " + steps + ")" : "") +
+                    broken_up(g_, r_, a.total());
         }
         text += d.invented ? ". Invented." : ".";
         constexpr std::size_t long_title = 60;  // a lead is never broken
@@ -126,9 +130,17 @@ class card_page {
 
     /// Of one that a veterinarian sees before it is groomed that isn't said twice.
     [[nodiscard]] std::string of_whole_dog(const caution_line& c) const {
-        const std::string& brief = c.what.brief;
-        const bool seen_first = c.what.when == caution_when::ill && in_visits(g_);
-        return seen_first ? brief.substr(brief.find("; ") + 2) : brief;
+        const auto ill =
+            std::find_if(g_.cautions.begin(), g_.cautions.end(),
+                         [](const caution_line& l) { return l.what.when == caution_when::ill; });
+        if (!in_visits(g_) || ill == g_.cautions.end()) {
+            return c.what.brief;
+        }
+        const std::string& rests = ill->what.brief;
+        return c.what.when == caution_when::ill ? std::string{}
+               : c.what.when == caution_when::frail_felted
+                   ? c.what.brief + rests.substr(rests.find("; "))
+                   : c.what.brief;
     }
 
     /// How far it goes today, before anything is taken up.
@@ -311,7 +323,7 @@ class card_page {
             page_.add({line_as::item, std::move(l.text), "Ask: ", 0, 2});
         }
         if (!ways.empty()) {
-            page_.open("The owner chooses; planned: 1 (another: --way 2)", false);
+            page_.open("The owner chooses; planned: 1 (--way 2: another)", false);
             for (line& l : ways) {
                 page_.add(std::move(l));
             }

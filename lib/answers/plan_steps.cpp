@@ -85,7 +85,7 @@ class step_list {
                 ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
                   "hand"
             : felted()
-                ? "look the dog over: skin, ears, eyes, feet; check to the skin by comb and hand"
+                ? "look the dog over: skin, ears, eyes, feet; comb and hand check to the skin"
                 : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
         if (!fleas.empty()) {
             say(std::move(fleas));

@@ -181,8 +181,7 @@ class of_lengths {
             q.with = g.leaves;
             q.right = option_of(best->how, c.id);
             q.zone = firm_and_flat();  // skip teeth go nowhere else
-            q.wrong =
-                beyond_tolerance(rest, g.leaves.best, c.id, [](const setup&) { return true; });
+            q.wrong = beyond_tolerance(rest, g.leaves.best, c.id);
             q.sure = basis_of(g.how, c);
             to_.add(std::move(q), {held(g.how), std::string(name(c.id))});
         }
@@ -201,13 +200,12 @@ class of_lengths {
     }
 
     /// What of the kit leaves with the lay what no plan would take for `wanted`; nearest first.
-    template <class Test>
     [[nodiscard]] std::vector<quiz_option> beyond_tolerance(const kit& k, const length& wanted,
-                                                            coat_class c, Test wanted_kind) const {
+                                                            coat_class c) const {
         std::vector<quiz_option> out;
         for (const setup& s : setups_of(k, r_.today, r_.rules.cut)) {
             if (s.kind == tool_kind::clip && s.way == direction::with_lay &&
-                s.tool.etched != "50" && wanted_kind(s) && clearly_off(wanted, leaves(s, c).best)) {
+                s.tool.etched != "50" && clearly_off(wanted, leaves(s, c).best)) {
                 out.push_back(option_of(s, c));
             }
         }
@@ -232,9 +230,16 @@ class of_lengths {
             q.wanted = left.best;
             q.tool = s;
             q.right = option_of(s, c.id);
-            q.wrong = beyond_tolerance(d_.whole, left.best, c.id, [&](const setup& o) {
-                return o.over && o.tool.id == s.tool.id && o.over->id != s.over->id;
-            });
+            for (const setup& o : d_.combed) {
+                if (o.way == direction::with_lay && o.tool.id == s.tool.id &&
+                    read_apart(leaves(o, c.id).best, left.best)) {
+                    q.wrong.push_back(option_of(o, c.id));
+                }
+            }
+            std::stable_sort(
+                q.wrong.begin(), q.wrong.end(), [&](const quiz_option& a, const quiz_option& b) {
+                    return gap(a.leaves->best, left.best) < gap(b.leaves->best, left.best);
+                });
             // a comb that is called nearer to it and leaves more is what one takes by mistake
             const auto trap = [&](const quiz_option& o) {
                 return gap(std::get<setup>(o.says).over->stated.best, left.best) <=

@@ -50,7 +50,7 @@ std::size_t count(const std::string& in, const std::string& what) {
 
 TEST_CASE("ladders of random drawers: no text covers another, the sheets' lengths beside") {
     generate::dice d(5);
-    for (int i = 0; i < 40; ++i) {
+    for (std::size_t i = 0; i < 40; ++i) {
         const generate::table t = generate::any_table(d);
         const plan_request r = t.request();
         lookup_request ask = looked_up(r, static_cast<coat_class>(i % coat_names.size()));

@@ -17,18 +17,20 @@ void roster(const std::string& text);  ///< a roster: lines of JSON, each planne
 void intake(const std::string& text);  ///< the answers to an intake
 void record(const std::string& text);  ///< a record, and its lines with a checksum that agrees
 void words(const std::string& text);   ///< a look-up, and what options take
+void page(const std::string& text);    ///< a document made of these bytes, written in every form
 
 struct named_target {
     std::string_view name;
     target reads;
 };
-inline constexpr std::array<named_target, 7> targets{{{"dog", dog},
+inline constexpr std::array<named_target, 8> targets{{{"dog", dog},
                                                       {"sheet", sheet},
                                                       {"salon", salon},
                                                       {"roster", roster},
                                                       {"intake", intake},
                                                       {"record", record},
-                                                      {"words", words}}};
+                                                      {"words", words},
+                                                      {"page", page}}};
 
 /// Runs a target over bytes. An error that people are told is an answer; our own fault, or any other
 /// exception, ends the program.

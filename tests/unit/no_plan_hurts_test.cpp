@@ -476,11 +476,13 @@ class inspection {
         if (w.where == group::prep || whole_part) {
             return;
         }
-        // the longest that passes, whatever the sheet wishes; at lids and edges of ears a 10 or shorter
+        // the longest that passes, whatever the sheet wishes; at lids, edges of ears and pelted ears a 10 or shorter
+        const bool thin_edge =
+            in({"ear-edge", "eyebrow"}) || (in({"ear"}) && worst.grade == mat_grade::pelt);
         const auto wide = [&](const blade& b) {
-            return in({"ear-edge", "eyebrow"}) && b.etched != "10" && in_mm(b.stated.best) >= 1.75;
+            return thin_edge && b.etched != "10" && in_mm(b.stated.best) >= 1.75;
         };
-        must(!wide(under.tool), "no blade longer than a 10 at lids and edges of ears");
+        must(!wide(under.tool), "no blade longer than a 10 at lids, edges of ears and pelted ears");
         for (const setup& s : setups_of(t_.tools, t_.today, t_.rules.cut)) {
             // at the very limit of the free hair either may be
             const bool at_limit =

@@ -14,8 +14,8 @@ namespace pelage::io {
 
 /// One of them: its whole plan, and what it is: "only the mats clipped off".
 struct chosen_way {
-    groom plan;
-    std::string what;
+    groom plan;        ///< the whole of it
+    std::string what;  ///< in a few words, as the card lists it
 };
 
 /// In the order in which the card counts them, the plan `g` itself first; empty where there is nothing to

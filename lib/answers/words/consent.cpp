@@ -172,9 +172,8 @@ std::string consent_words(const consent& c, const groom& g, const plan_request& 
         case consent_for::show_blades:
             return "very short blades on clean face and feet (show finish)";
         case consent_for::sun_short:
-            return "pale or thin skin that is out in the sun most of the day burns under such "
-                   "short "
-                   "hair: so short all the same, or longer there";
+            return "out in the sun most of the day, pale or thin skin burns under such short hair: "
+                   "so short all the same, or longer there";
         case consent_for::by_sheet:
             break;
     }

@@ -241,7 +241,9 @@ namespace {
 
 /// "Overdue since Mon 26 Oct 2026"; b.was_due and o.today are there.
 std::string due_in_short(const return_date& b, const print_options& o) {
-    return (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due);
+    return *b.was_due == *o.today
+               ? "Due today"
+               : (*b.was_due < *o.today ? "Overdue since " : "Due by ") + in_short(*b.was_due);
 }
 
 /// Without its year where the other stands with its own less than a year before.
@@ -298,7 +300,8 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
     if (b.reason == visit_kind::usual) {
         const std::string guess = guessed_brushing(r);
         return first + (guess.empty() ? "" : " if brushed " + guess) +
-               ", the usual interval of this coat.";
+               (open ? ", the last open day of this coat's usual interval."
+                     : ", the usual interval of this coat.");
     }
     return first + ": full groom, or bath and brush, then by " +
            beside(b.full_groom, b.next_visit, o) + held_in_brief(b, g, r, o);
@@ -335,8 +338,11 @@ std::string full_groom_in_brief(const std::optional<return_date>& b, const plan_
         return "This visit is no full groom. " + due_in_short(due, o) + by_what(r) + ".";
     }
     const bool late = *due.was_due < *o.today;
-    return std::string("This visit is no full groom; that is ") +
-           (late ? "overdue since " : "due by ") + in_short(*due.was_due) + by_what(r) + ".";
+    return "This visit is no full groom; that is " +
+           (*due.was_due == *o.today
+                ? "due today"
+                : (late ? "overdue since " : "due by ") + in_short(*due.was_due)) +
+           by_what(r) + ".";
 }
 
 std::string when_in_brief(const return_date& b, const groom& g, const plan_request& r,

@@ -131,7 +131,7 @@ bool is_right(const quiz_option& o, const quiz_question& q, const std::vector<st
         case quiz_asks::under_comb:
             return goes_on_or_under(combed(*q.tool.over, s->tool, direction::with_lay), nullptr);
         case quiz_asks::nearest_comb:
-            return gap(left(*s, q.coat), q.wanted) <= tolerated(q.wanted);
+            return gap(left(*s, q.coat), q.wanted) < mm(0.011);  // it is what one of them leaves
         case quiz_asks::sheet_length:
         case quiz_asks::sheet_blade:
             break;
@@ -161,8 +161,9 @@ TEST_CASE("every question of every drawer has one right answer, wherever it stan
     const std::vector<style> sheets(ref().styles.begin(), ref().styles.begin() + 6);
     std::array<std::size_t, 4> stands{};
     std::array<std::size_t, 11> kinds{};
-    for (unsigned number = 0; number < 12; ++number) {
-        const kit k = random_drawer(number);
+    for (unsigned number = 0; number < 13; ++number) {
+        // combs near enough to one another for one to mislead are in few drawers
+        const kit k = number < 12 ? random_drawer(number) : io::demo_salon().tools;
         const quiz_request r{ref(), ref().rules, k, sheets, monday};
         std::vector<std::string> keys;
         for (const quiz_question& q : quiz_questions(r)) {

@@ -105,10 +105,10 @@ TEST_CASE("under a mat the longest that passes, then finished as the sheet wishe
     t.patient.mats = {passed_by_comb("ear", mat_grade::pelt, mm(8))};
     const zone_plan ear = of(t.plan(), "ear");
     if (ear.off_by) {
-        CHECK(held(*ear.off_by) == "blade 7F");
+        CHECK(held(*ear.off_by) == "blade 10");
         CHECK(ear.when == list::after_bath);
     } else {
-        CHECK(held(ear.how) == "blade 7F");
+        CHECK(held(ear.how) == "blade 10");
         CHECK(ear.when == list::before_bath);
     }
     // a body by blade 10: clipped down first, and finished by the 10 on a clean coat

@@ -889,7 +889,7 @@ TEST_CASE("a mat on one side: the sound side keeps its length unless both are to
     t.sheet = sheet_of(clip_to(mm(13)));
     t.patient.mats = {mat_in("left ear", mat_grade::pelt, mm(6))};
     groom g = t.plan();
-    CHECK(held(of(g, "left ear").how) == "blade 7F");
+    CHECK(held(of(g, "left ear").how) == "blade 10");
     CHECK(of(g, "right ear").came == outcome::as_wished);
     plan_request r = t.request();
     r.match_sides = true;
