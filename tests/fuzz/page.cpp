@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 #include <exception>
+#include <iostream>
 #include <set>
 #include <string>
 #include <string_view>
@@ -57,8 +58,9 @@ io::typed_table table_of(bytes& b) {
     for (unsigned r = b.take(6); r > 0; --r) {
         auto& row = t.rows.emplace_back();
         for (unsigned c = 0; c < columns; ++c) {
-            row.push_back(b.take(4) == 0 ? io::cell(static_cast<std::int64_t>(b.take()))
-                                         : io::cell(b.words()));
+            row.push_back(t.numbers[c] || b.take(4) == 0
+                              ? io::cell(static_cast<std::int64_t>(b.take()))
+                              : io::cell(b.words()));
         }
     }
     t.narrow = b.take(6) == 0;
@@ -89,8 +91,10 @@ io::document document_of(bytes& b) {
     return d;
 }
 
-void must(bool holds) {
+/// Ends the program with what doesn't hold.
+void must(bool holds, const std::string& what) {
     if (!holds) {
+        std::cerr << what << '\n';
         std::terminate();
     }
 }
@@ -102,14 +106,14 @@ void whole(const std::string& page) {
     std::vector<std::string> open;
     for (std::size_t at = page.find('<'); at != std::string::npos; at = page.find('<', at)) {
         const std::size_t end = page.find('>', at);
-        must(end != std::string::npos);
+        must(end != std::string::npos, "an element has no end");
         const bool ends = page[at + 1] == '/';
         std::size_t stop = page.find_first_of(" \n/>", at + (ends ? 2 : 1));
         std::string name = page.substr(at + (ends ? 2 : 1), stop - at - (ends ? 2 : 1));
         std::transform(name.begin(), name.end(), name.begin(),
                        [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
         if (ends) {
-            must(!open.empty() && open.back() == name);
+            must(!open.empty() && open.back() == name, "what ends hasn't begun: " + name);
             open.pop_back();
         } else if (alone.count(name) == 0 && page[end - 1] != '/') {
             open.push_back(name);
@@ -117,10 +121,10 @@ void whole(const std::string& page) {
         at = end;
         if (!ends && name == "style") {
             at = page.find("</style", at);
-            must(at != std::string::npos);
+            must(at != std::string::npos, "a style has no end");
         }
     }
-    must(open.empty());
+    must(open.empty(), "an element doesn't end");
 }
 
 /// The cells of RFC 4180, line by line.
@@ -137,7 +141,7 @@ std::vector<std::vector<std::string>> cells_of(const std::string& csv) {
             i += twice ? 1 : 0;
             cell += quoted ? std::string(1, c) : "";
         } else if (c == '"') {
-            must(cell.empty());
+            must(cell.empty(), "a quote in a cell: " + cell);
             quoted = true;
         } else if (c == ',') {
             out.back().emplace_back();
@@ -148,7 +152,7 @@ std::vector<std::vector<std::string>> cells_of(const std::string& csv) {
             cell += c;
         }
     }
-    must(!quoted);
+    must(!quoted, "a quote has no end");
     return out;
 }
 
@@ -162,7 +166,8 @@ void page(const std::string& text) {
         const std::string out = io::text_of(d, length_unit::mm, width);
         for (std::size_t at = 0; at < out.size();) {
             const std::size_t end = std::min(out.find('\n', at), out.size());
-            must(io::columns(out.substr(at, end - at)) <= width);
+            must(io::columns(out.substr(at, end - at)) <= width,
+                 "over " + std::to_string(width) + ": " + out.substr(at, end - at));
             at = end + 1;
         }
         whole(io::html_of(d));
@@ -170,7 +175,8 @@ void page(const std::string& text) {
             for (const std::string& cell : row) {
                 // no spreadsheet takes it for a formula
                 must(cell.empty() ||
-                     std::string_view("=+@\t").find(cell.front()) == std::string_view::npos);
+                         std::string_view("=+@\t").find(cell.front()) == std::string_view::npos,
+                     "a spreadsheet takes it for a formula: " + cell);
             }
         }
     }();
