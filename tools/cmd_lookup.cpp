@@ -201,10 +201,10 @@ reply place_reply(const workplace& w, const lookup_request& r, const place_card&
 }
 
 /// The sheet whose id or title that is, whatever its case, blanks and commas: cards are headed by it.
-const style* sheet_called(const reference_data& c, const std::string& text) {
-    const auto bare = [](const std::string& all) {
+const style* sheet_called(const std::vector<style>& all, const std::string& text) {
+    const auto bare = [](const std::string& whole) {
         std::string out;
-        for (const char ch : all) {
+        for (const char ch : whole) {
             if (std::isalnum(static_cast<unsigned char>(ch)) != 0) {
                 out += static_cast<char>(std::tolower(static_cast<unsigned char>(ch)));
             }
@@ -212,10 +212,19 @@ const style* sheet_called(const reference_data& c, const std::string& text) {
         return out;
     };
     const std::string asked = bare(text);
-    const auto at = std::find_if(c.styles.begin(), c.styles.end(), [&](const style& s) {
+    const auto at = std::find_if(all.begin(), all.end(), [&](const style& s) {
         return bare(s.id) == asked || bare(s.title) == asked;
     });
-    return at == c.styles.end() || asked.empty() ? nullptr : &*at;
+    return at == all.end() || asked.empty() ? nullptr : &*at;
+}
+
+reply a_sheet(const workplace& w, const style& sheet, const std::string& text) {
+    throw_if_svg(w);
+    if (w.json) {
+        throw error(errc::unknown, "\"" + text + "\" is a style sheet; write pelage sheet show " +
+                                       sheet.id + " --format json");
+    }
+    return {w.written(io::sheet_in_brief(sheet))};
 }
 
 /// What was asked in words.
@@ -269,14 +278,8 @@ reply answer_to(const lookup_options& o, const workplace& w, const lookup_reques
     if (const auto* back = std::get_if<asked_back>(&a.what)) {
         throw error(errc::ambiguous, io::text_of(*back));
     }
-    if (const style* sheet = sheet_called(w.reference, r.text)) {
-        throw_if_svg(w);
-        if (w.json) {
-            throw error(errc::unknown, "\"" + r.text +
-                                           "\" is a style sheet; write pelage sheet show " +
-                                           sheet->id + " --format json");
-        }
-        return {w.written(io::sheet_in_brief(*sheet))};
+    if (const style* sheet = sheet_called(w.styles, r.text)) {
+        return a_sheet(w, *sheet, r.text);
     }
     throw error(errc::unknown, io::text_of(std::get<strangers>(a.what)));
 }
@@ -295,6 +298,13 @@ reply lookup(lookup_options& o, const surroundings& around) {
         w.reference, w.place().rules, w.tools(),         text, asked_kind::any, o.barber, {}, {},
         {},          w.print.today,   &io::trade_words()};
     r.invented = !w.own && o.kit.empty();
+    // "Shaggy coat, short trim" is no question about a coat
+    if (text.find(' ') != std::string::npos && !term_index(*r.words).find(text)) {
+        if (const style* sheet = sheet_called(w.styles, text)) {
+            f.throw_if_any();
+            return a_sheet(w, *sheet, text);
+        }
+    }
     resolve_words(o, w, r, f);
     if (o.all) {
         f.throw_if_any();

@@ -238,6 +238,7 @@ std::string card_cautions::beneath(const zone_list& step) {
         }
     }
     std::vector<std::string> out;
+    std::size_t unnamed = 0;
     for (const auto& [where, which] : by.all()) {
         std::vector<std::string> all;
         for (const std::size_t k : which) {
@@ -245,7 +246,10 @@ std::string card_cautions::beneath(const zone_list& step) {
             all.push_back(said_[k] ? once_more(brief) : brief);
             said_[k] = true;
         }
-        out.push_back(where + joined(all, "; "));
+        // behind the name of a place it would be read as of that place
+        const auto at =
+            where.empty() ? out.begin() + static_cast<std::ptrdiff_t>(unnamed++) : out.end();
+        out.insert(at, where + joined(all, "; "));
     }
     return joined(out, "; ");
 }

@@ -36,25 +36,32 @@ void document::copied(std::string text) {
     last().blocks.emplace_back(line{line_as::copied, std::move(text), {}, 2, 2});
 }
 
+namespace {
+
+/// Without what stands in brackets to be typed.
+void untyped(std::string& text) {
+    for (auto from = text.find(" ("); from != std::string::npos; from = text.find(" (", from)) {
+        const auto to = text.find(')', from);
+        const auto at = text.find("--", from);
+        if (to != std::string::npos && at < to) {
+            text.erase(from, to + 1 - from);
+        } else {
+            ++from;
+        }
+    }
+}
+
+}  // namespace
+
 document on_paper(document d) {
-    const std::string typed = "--";
     for (section& s : d.sections) {
+        untyped(s.heading);
         for (auto& block : s.blocks) {
             auto* l = std::get_if<line>(&block);
             if (l == nullptr || l->as == line_as::copied) {
                 continue;
             }
-            std::string& text = l->text;
-            for (auto from = text.find(" ("); from != std::string::npos;
-                 from = text.find(" (", from)) {
-                const auto to = text.find(')', from);
-                const auto at = text.find(typed, from);
-                if (to != std::string::npos && at < to) {
-                    text.erase(from, to + 1 - from);
-                } else {
-                    ++from;
-                }
-            }
+            untyped(l->text);
         }
     }
     return d;

@@ -31,6 +31,7 @@ dog_picture picture_of(const picture_request& p, const outline& o, const body& b
     out.title = p.title;
     out.alerts = p.alerts;
     out.stop = p.stop;
+    out.when = p.when;
     out.style = picture_style(o);
     std::vector<laid_view> laid;
     for (prepared_view& v : ready.views) {
@@ -107,9 +108,10 @@ namespace {
 
 drawing drawing_of(const dog_picture& p, const picture_part& one, const std::string& style) {
     const bool alone = p.parts.size() == 1;  // the page is headed as it is
+    const bool of_a_view = one.title.starts_with("from ");
     const std::string title = p.title + (alone ? "" : ", " + one.title);
     return {opened(one.width, one.height, title, one.words, false) + style + one.drawn + "</svg>\n",
-            alone ? "" : one.title,
+            alone ? "" : one.title + (p.when.empty() || !of_a_view ? "" : "; " + p.when),
             {},
             p.chart};
 }

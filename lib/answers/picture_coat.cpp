@@ -16,7 +16,6 @@ struct layers {
     std::string sores;
     std::string bands;  ///< edges towards hurt skin
     std::string leather;
-    std::string unlike;  ///< otherwise on the picture beside
 };
 
 const drawn_area* area_at(const place& at, const drawn_view& v) {
@@ -199,7 +198,6 @@ void add_place(layers& to, const drawn_area& a, const pictured_view& v, signs_us
     used.round = used.round || p->round;
     used.tender = used.tender || p->tender;
     used.differs = used.differs || p->differs;
-    to.unlike += p->differs ? data : "";
     if (p->mat && !is_sore(*p)) {
         add_mat(*p, a, data, to, used);
     }
@@ -250,8 +248,7 @@ std::string coat_drawn(const pictured_view& v, signs_used& used) {
     const drawn_view& d = v.view;
     return (d.far.empty() ? "" : path_of("pd-f", path_data(d.far, true))) +
            (d.ground.empty() ? "" : path_of("pd-g", path_data(d.ground, true))) + of.places +
-           (of.unlike.empty() ? "" : path_of("pd-dw", of.unlike)) +
-           (of.unlike.empty() ? "" : path_of("pd-di", of.unlike)) + seams_drawn(v, used) + of.mats +
+           seams_drawn(v, used) + of.mats +
            (of.leather.empty() ? "" : path_of("pd-e", of.leather)) +
            (d.edge.empty() ? "" : path_of("pd-e", path_data(d.edge, false))) +
            (of.bands.empty() ? "" : path_of("pd-wb", of.bands)) + of.sores + face_drawn(d);

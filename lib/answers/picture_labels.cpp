@@ -65,8 +65,12 @@ class label_layout {
             const double cost = seek(l);
             todo.emplace_back(cost, l);
         }
-        std::stable_sort(todo.begin(), todo.end(),
-                         [](const auto& a, const auto& b) { return a.first < b.first; });
+        // what mustn't be touched is told beside its place; the others find theirs around it
+        std::stable_sort(todo.begin(), todo.end(), [&](const auto& a, const auto& b) {
+            const bool first = asked_[a.second.label].wanted->warns;
+            const bool second = asked_[b.second.label].wanted->warns;
+            return std::pair(!first, a.first) < std::pair(!second, b.first);
+        });
         for (auto& [cost, l] : todo) {
             (void)seek(l);
             outside_.push_back(l);

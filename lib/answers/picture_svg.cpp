@@ -43,8 +43,6 @@ constexpr std::string_view plain_style =
     ".pd-m{fill:#fff;stroke:#1a1a1a;stroke-width:7;stroke-linejoin:round}"
     ".pd-mx{fill:none;stroke:#1a1a1a;stroke-width:2.6;stroke-linecap:round}"
     ".pd-my{fill:#1a1a1a}"
-    ".pd-dw{fill:none;stroke:#fff;stroke-width:11}.pd-di{fill:none;stroke:#1a1a1a;"
-    "stroke-width:6}"
     ".pd-bd{fill:#1a1a1a;stroke:#fff;stroke-width:4}.pd .pd-bt{fill:#fff}"
     ".pd-te{fill:#fff;stroke:#1a1a1a;stroke-width:3}"
     ".pd-e{fill:none;stroke:#3a3a38;stroke-width:3;stroke-linejoin:round;stroke-linecap:round}"
@@ -267,8 +265,7 @@ void add_places(const signs_used& used, sign_rows& to) {
     }
     if (used.differs) {
         to.add("not alike", [](double x, double y) {
-            return path_of("pd-z pd-p", box_at(x, y)) + path_of("pd-dw", box_at(x, y)) +
-                   path_of("pd-di", box_at(x, y));
+            return text_at("pd-x pd-o", x + 28.0, y + 10.0, "\u2260");
         });
     }
     if (used.round) {

@@ -39,9 +39,13 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
         return {};
     }
     std::vector<label_line> lines;
-    add_words(short_title(v.names.zones[a.at.zone]), name_size, false, lines);
+    add_words((p->differs ? "\u2260 " : "") + short_title(v.names.zones[a.at.zone]), name_size,
+              false, lines);
     if (!figure.empty()) {
         add_words(figure, figure_size, true, lines);
+    }
+    if (p->in_part) {
+        lines.push_back({"in part: text", name_size, false});
     }
     if (p->round) {
         add_words(round_words(*p), name_size, true, lines);

@@ -164,7 +164,7 @@ class step_list {
                                       ? "the mat" + at_the(places_.title_of(unknown.front()))
                                       : "each of these mats: " + joined(where, "; ");
         return {"try " + held_words(tried, o_.units) + " flat under the edge of " + which +
-                    "; if it won't pass, stop: a vet decides",
+                    "; if it won't pass, end here: a vet decides",
                 longer_than(tried, unknown)};
     }
     /// From how much free hair on a longer blade may go under; only where one may go bare at all.

@@ -164,7 +164,10 @@ std::string left_because(const quiz_question& q, const quiz_request& r, length_u
     return stated + "; the hair of a " + coat + " lies at about " + detail::fixed(lay, 0) +
            " degrees to the skin, " +
            (q.tool.over ? "but a comb's teeth lift most of it: little more is left, "
-                        : "and with the lay it is cut lying: more is left, ") +
+            : q.tool.tool.stated.best > r.rules.cut.blade_flat_from.best
+                ? "and with the lay it is cut lying, of which a long blade shows less than a short "
+                  "one: more is left, "
+                : "and with the lay it is cut lying: more is left, ") +
            show(*q.right.leaves, u);
 }
 
@@ -193,7 +196,25 @@ std::string in_place_because(const quiz_question& q, const quiz_option& other,
            show(tolerance(q.with->best, false, r.rules.prices), u) +
            " within which a plan takes one length for another (" +
            std::string(in_words(r.rules.prices.tolerance_share.why.how)) + ")" +
-           minded(held_by(q.right), q.tool);
+           minded(held_by(q.right), q.tool) +
+           (q.right.leaves->best < q.with->best &&
+                    read_apart_in(q.right.leaves->best, q.with->best, u)
+                ? ". It comes out shorter, which nobody undoes: ask, or test a patch"
+                : "");
+}
+
+/// "; beside it body 16 mm, tail 38 mm": what else the sheet asks for, of which this is longer or shorter.
+std::string beside_it(const quiz_question& q, const quiz_request& r, length_unit u) {
+    constexpr std::size_t few = 3;
+    std::vector<std::string> out;
+    for (const sheet_rule& rule : r.sheets[q.sheet].rules) {
+        const bool other =
+            rule.what.target && (!q.wish.target || *rule.what.target != *q.wish.target);
+        if (other && out.size() < few) {
+            out.push_back(rule.whom + " " + show(*rule.what.target, u));
+        }
+    }
+    return out.empty() ? "" : "; beside it " + joined(out, ", ");
 }
 
 std::string reason(const quiz_question& q, const posed_question& p, const quiz_option* chosen,
@@ -246,7 +267,7 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
         case quiz_asks::sheet_blade:
             break;
     }
-    return of_sheet(q, r) + ": " + wish_words(q.wish, u) + "; " +
+    return of_sheet(q, r) + ": " + wish_words(q.wish, u) + beside_it(q, r, u) + "; " +
            (q.wish.why.empty() ? "no reason is given for the place. What it is to look like: " +
                                      std::string(detail::trimmed(r.sheets[q.sheet].text))
                                : q.wish.why);

@@ -42,7 +42,7 @@ class places_writer {
         out_.show(table());
         for (const auto& [what, where] : lines) {
             out_.item(what);
-            out_.add({line_as::item, where, {}, 6, 6});
+            out_.add({line_as::detail, where, {}, 6, 6});
         }
         std::string prep;
         for (const zone& z : r_.reference.dog_body.zones) {

@@ -72,9 +72,24 @@ std::optional<place_asked> places_but(const vocabulary& known, const lookup_requ
     const std::string whole{detail::trimmed(r.text.substr(0, opens))};
     place_asked out{r.text, places_in(whole)};
     const auto gone = places_in(r.text.substr(opens + 5, closes - opens - 5));
-    std::erase_if(out.places, [&](const place& p) {
-        return std::find(gone.begin(), gone.end(), p) != gone.end();
-    });
+    std::vector<place> stay;
+    for (const place& p : out.places) {
+        const auto is_gone = [&](side which) {
+            return std::any_of(gone.begin(), gone.end(), [&](const place& g) {
+                return g.zone == p.zone && (g.which == which || g.which == side::both);
+            });
+        };
+        if (p.which != side::both) {
+            if (!is_gone(p.which)) {
+                stay.push_back(p);
+            }
+        } else if (!is_gone(side::both) && !is_gone(side::left) && !is_gone(side::right)) {
+            stay.push_back(p);
+        } else if (is_gone(side::left) != is_gone(side::right)) {
+            stay.push_back({p.zone, is_gone(side::left) ? side::right : side::left});
+        }
+    }
+    out.places = std::move(stay);
     return out.places.empty() || gone.empty() ? std::nullopt : std::optional{std::move(out)};
 }
 

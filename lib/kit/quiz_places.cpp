@@ -36,7 +36,7 @@ class of_places {
     [[nodiscard]] judged judge(const setup& s, std::size_t z, std::optional<no_go>& why) const {
         why = refused_there(d_.asking(d_.whole, {{z, side::both}}), s);
         if (why && why->why != no_go::cause::rule) {
-            return judged::never;
+            return judged::depends;  // on custom, which is no reason to learn
         }
         for (int how = 0; how < 8; ++how) {
             zone_today t;

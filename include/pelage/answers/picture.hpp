@@ -40,6 +40,7 @@ struct pictured_place {
     std::string carded_with{};          ///< of `carded`: the tool; empty: not known
     bool tender = false;                ///< the dog hates to have it touched
     bool differs = false;               ///< another picture beside it has it otherwise
+    bool in_part = false;  ///< `leaves` is that of a part of it; of the rest the text tells
 };
 
 /// A step between two neighbours.
@@ -54,6 +55,7 @@ struct picture_request {
     std::string title{};                   ///< stands above
     std::vector<std::string> alerts{};     ///< what must be known first
     std::string stop{};                    ///< above even those; empty: nothing stops it
+    std::string when{};                    ///< "when all visits are done"; empty: today
     dog_look look{};                       ///< which dog is drawn
     std::vector<pictured_place> places{};  ///< each once
     std::vector<pictured_seam> seams{};    ///< where neighbours end at different lengths
@@ -89,6 +91,7 @@ struct dog_picture {
     std::string title{};                ///< stands above
     std::vector<std::string> alerts{};  ///< what must be known first
     std::string stop{};                 ///< above even those; empty: nothing stops it
+    std::string when{};                 ///< below each view; empty: today
     std::string style{};                ///< SVG: style and patterns, once a page
     bool chart = false;                 ///< on a page no wider than text reads well
 };

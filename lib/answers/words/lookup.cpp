@@ -27,8 +27,8 @@ std::string cause_words(const no_go& no, const body& b, direction way) {
     switch (no.why) {
         case no_go::cause::rule:
             if (no.rule == refusal::long_on_web && way == direction::against_lay) {
-                return "against the lay the gaps of any blade longer than a 10 catch lips, folds "
-                       "and webs here";
+                return "against the lay the gaps of any blade longer than a 10 catch what is thin "
+                       "or folds here";
             }
             if (no.rule == refusal::against_lay_here && on_firm_skin(no, b)) {
                 return "against the lay so short a blade irritates easily: by custom with the lay "

@@ -66,8 +66,8 @@ std::string step_work_words(service_step s) {
             return "take out the undercoat that comes away by itself, with the lay, skin in sight; "
                    "stop at redness";
         case service_step::roll:
-            return "by hand: pull what is ripe of the jacket, a few hairs at a time; what holds "
-                   "stays";
+            return "by hand: neck, body (not skirt), thighs: what is ripe, a few hairs at a time; "
+                   "pink: stop";
         case service_step::nails:
             return "nails, short of the quick; bleeding past 5 minutes: a veterinarian";
         case service_step::ears:
