@@ -21,9 +21,12 @@ document document_of(const health_asked& h, const lookup_request& r, const print
 
 document document_of(const card_asked& c, const lookup_request& /*r*/, const print_options& /*o*/) {
     document d{c.said};
-    d.say("On a card, in short:");
+    d.say(c.all.empty() ? "What ends a groom, or lets none begin:" : "On a card, in short:");
     for (const caution* one : c.all) {
         d.say_of(one->brief + ": ", one->text + " (" + how_sure(one->why) + ")");
+    }
+    for (const stop_rule* s : c.stops) {
+        d.say_of(s->seen + ": ", s->act + " (" + how_sure(s->why) + ")");
     }
     return d;
 }

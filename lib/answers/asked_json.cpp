@@ -182,8 +182,12 @@ json cautions_json(const std::vector<const caution*>& all) {
 }  // namespace
 
 std::string json_of(const card_asked& c, const lookup_request& r) {
-    return dumped(
-        {{"schema", "pelage/card/1"}, {"asked", r.text}, {"cautions", cautions_json(c.all)}});
+    json all = cautions_json(c.all);
+    for (const stop_rule* s : c.stops) {
+        all.push_back(
+            {{"id", name(s->sign)}, {"text", s->seen + ". " + s->act}, {"why", json_of(s->why)}});
+    }
+    return dumped({{"schema", "pelage/card/1"}, {"asked", r.text}, {"cautions", std::move(all)}});
 }
 
 std::string json_of(const health_asked& h, const lookup_request& r) {

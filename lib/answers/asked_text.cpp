@@ -177,7 +177,12 @@ void say_zones(document& d, const place_card& card, const lookup_request& r,
     }
     std::vector<std::string> titles;
     for (const zone_card& c : card.zones) {
-        titles.push_back(b.zones[c.zone].title);
+        // of a pair one side may be all that was asked about
+        const auto& all = card.asked.places;
+        const auto of_it = [&](const place& p) { return p.zone == c.zone; };
+        const auto one = std::find_if(all.begin(), all.end(), of_it);
+        titles.push_back(std::count_if(all.begin(), all.end(), of_it) == 1 ? title(b, *one)
+                                                                           : b.zones[c.zone].title);
     }
     d.say_of(card.asked.word + ": ", listed(titles) + ".");
     for (const zone_card& c : card.zones) {

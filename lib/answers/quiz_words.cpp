@@ -210,8 +210,12 @@ std::string beside_it(const quiz_question& q, const quiz_request& r, length_unit
     for (const sheet_rule& rule : r.sheets[q.sheet].rules) {
         const bool other =
             rule.what.target && (!q.wish.target || *rule.what.target != *q.wish.target);
-        if (other && out.size() < few) {
-            out.push_back(rule.whom + " " + show(*rule.what.target, u));
+        const std::string left = other ? show(*rule.what.target, u) : std::string{};
+        const bool told = std::any_of(out.begin(), out.end(), [&](const std::string& one) {
+            return one.ends_with(" " + left);
+        });
+        if (other && !told && out.size() < few) {
+            out.push_back((rule.whom == "all" ? "most" : rule.whom) + " " + left);
         }
     }
     return out.empty() ? "" : "; beside it " + joined(out, ", ");

@@ -30,6 +30,16 @@ std::vector<const caution*> said_with(const std::vector<token>& words, const loo
     return out;
 }
 
+std::vector<const stop_rule*> stops_with(const std::vector<token>& words, const lookup_request& r) {
+    std::vector<const stop_rule*> out;
+    for (const stop_rule& s : r.reference.stops) {
+        if (has_in_a_row(tokens_of(s.seen), words) || has_in_a_row(tokens_of(s.act), words)) {
+            out.push_back(&s);
+        }
+    }
+    return out;
+}
+
 /// The words behind the first colon: a card's line begins with its place.
 std::vector<token> behind_its_place(const std::string& text) {
     const auto colon = text.find(':');
@@ -50,10 +60,14 @@ std::optional<card_asked> about_a_card(const std::vector<piece>& all,
     if (found.empty() && rest.size() > 1) {
         found = said_with(rest, r);
     }
-    if (found.empty() || found.size() > most) {
+    std::vector<const stop_rule*> stops;
+    if (found.empty()) {
+        stops = stops_with(words, r);
+    }
+    if (found.size() + stops.size() == 0 || found.size() + stops.size() > most) {
         return std::nullopt;
     }
-    return card_asked{std::string(detail::trimmed(r.text)), std::move(found)};
+    return card_asked{std::string(detail::trimmed(r.text)), std::move(found), std::move(stops)};
 }
 
 std::optional<place_asked> places_but(const vocabulary& known, const lookup_request& r) {

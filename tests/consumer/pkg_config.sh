@@ -14,4 +14,5 @@ export PKG_CONFIG_PATH
 found=$(pkg-config --modversion "$package" | awk -F. '{ print $1 * 10000 + $2 * 100 + $3 }')
 # shellcheck disable=SC2046 # flags are words
 "$@" -std=c++20 -DCONSUMER_FOUND="$found" "$here/$part.cpp" -o "$out/$part-by-pkg-config" $(pkg-config --cflags --libs "$package")
-"$out/$part-by-pkg-config"
+# a shared library in a folder of its own is found by whoever says so
+LD_LIBRARY_PATH=$(pkg-config --variable=libdir "$package") "$out/$part-by-pkg-config"

@@ -103,10 +103,12 @@ struct health_asked {
     std::vector<const term*> beside{};  ///< words of the trade said with it: "old dog"
 };
 
-/// Words of a card: what is minded at the table, in short. Borrows the reference.
+/// Words of a card: what is minded at the table, in short, or a sign that ends a groom. Borrows the reference.
 struct card_asked {
     std::string said;                 ///< as it was asked: "over the top only"
-    std::vector<const caution*> all;  ///< never none; the gravest first
+    std::vector<const caution*> all;  ///< the gravest first
+    std::vector<const stop_rule*>
+        stops{};  ///< none where there is one of `all`, and else never none
 };
 
 using asked_thing =
