@@ -137,22 +137,27 @@ std::string nails_today(const groom& g, const plan_request& r) {
 
 namespace {
 
-/// Where undercoat is taken out, hurt places aside.
-std::string carded_places(const groom& g, const plan_request& r) {
+/// Where the sheet has it done so, hurt places aside.
+std::string places_of_work(finish how, const groom& g, const plan_request& r) {
     const body& b = r.reference.dog_body;
     const std::vector<sheet_place> asked = places_of(r.sheet, b, part_index(b));
     zone_list where;
     for (std::size_t i = 0; i < g.zones.size(); ++i) {
         const zone_plan& z = g.zones[i];
         // of a visit that cuts nothing the sheet says it, not the plan
-        const bool carded = std::any_of(asked.begin(), asked.end(), [&](const sheet_place& p) {
-            return p.at.zone == z.at.zone && p.asked.how == finish::card;
+        const bool there = std::any_of(asked.begin(), asked.end(), [&](const sheet_place& p) {
+            return p.at.zone == z.at.zone && p.asked.how == how;
         });
-        if (carded && !z.hurt) {
+        if (there && !z.hurt) {
             where.push_back(i);
         }
     }
     return listed(place_words(g, r).by_part(where));
+}
+
+/// Where undercoat is taken out.
+std::string carded_places(const groom& g, const plan_request& r) {
+    return places_of_work(finish::card, g, r);
 }
 
 std::string over_places(const std::string& where) {
@@ -180,6 +185,10 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         if (done == service_step::deshed && !rake.empty()) {
             const std::string where = carded_places(g, r);
             text = rake + over_places(where) + ": " + text;
+        }
+        if (done == service_step::roll) {
+            const std::string where = places_of_work(finish::hand_strip, g, r);
+            text = "by hand: " + (where.empty() ? "the jacket" : where) + ": " + text;
         }
         if (done == service_step::nails && sore_foot(g, r)) {
             text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not on the sore foot";

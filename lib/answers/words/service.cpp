@@ -66,8 +66,7 @@ std::string step_work_words(service_step s) {
             return "take out the undercoat that comes away by itself, with the lay, skin in sight; "
                    "stop at redness";
         case service_step::roll:
-            return "by hand: neck, body (not skirt), thighs: what is ripe, a few hairs at a time; "
-                   "pink: stop";
+            return "what is ripe, a few hairs at a time; what holds stays; pink: stop";
         case service_step::nails:
             return "nails, short of the quick; bleeding past 5 minutes: a veterinarian";
         case service_step::ears:
