@@ -195,7 +195,7 @@ class section_page {
                  ? markup_safe(l.text)
                  : "<a href=\"#" + markup_safe(l.to) + "\">" + markup_safe(l.text) + "</a>");
         if (l.as == line_as::detail && in_item_) {
-            out_ += "<br>" + text;
+            out_ += "<br><span class=\"under\">" + text + "</span>";
             return;
         }
         within(list_of(l.as));

@@ -97,7 +97,8 @@ TEST_CASE("what more is said of a step stands in its item, and a step keeps its 
     CHECK(text_of(d) == "  3  blade 10: groin\n     stroke: forwards\n  4  scissors: feet\n");
     CHECK_THAT(html_of(d),
                match::ContainsSubstring(
-                   "<ol>\n<li value=\"3\">blade 10: groin<br><b>stroke:</b> forwards</li>\n"
+                   "<ol>\n<li value=\"3\">blade 10: groin<br><span class=\"under\"><b>stroke:</b> "
+                   "forwards</span></li>\n"
                    "<li value=\"4\">scissors: feet</li>\n</ol>"));
 }
 
