@@ -39,7 +39,9 @@ text_box around(const drawn_point& middle, double width, double height) {
     return {middle.x - width / 2.0, middle.y - height / 2.0, width, height, {}};
 }
 
-drawn_point innermost(const polygon& p) {
+drawn_point innermost(const polygon& p, const std::vector<drawn_point>& off) {
+    polygon edge = p;
+    edge.insert(edge.end(), off.begin(), off.end());
     extent e;
     e.add(p);
     drawn_point best = p.front();
@@ -47,8 +49,8 @@ drawn_point innermost(const polygon& p) {
     for (double y = e.top + 2.0; y < e.bottom; y += step) {
         for (double x = e.left + 2.0; x < e.right; x += step) {
             double nearest = std::numeric_limits<double>::max();  // squared
-            for (std::size_t i = 0; i < p.size() && nearest > most; ++i) {
-                const drawn_point& q = p[i];
+            for (std::size_t i = 0; i < edge.size() && nearest > most; ++i) {
+                const drawn_point& q = edge[i];
                 nearest = std::min(nearest, (q.x - x) * (q.x - x) + (q.y - y) * (q.y - y));
             }
             if (nearest > most && within(p, {x, y})) {

@@ -42,7 +42,8 @@ struct extent {
 /// What of a polygon lies in a box: cut at each of its sides in turn (Sutherland & Hodgman 1974).
 [[nodiscard]] polygon cut_to(polygon p, const text_box& b);
 /// The point of `p` furthest from its edge, on a grid.
-[[nodiscard]] drawn_point innermost(const polygon& p);
+/// `off`: points it keeps away from, too.
+[[nodiscard]] drawn_point innermost(const polygon& p, const std::vector<drawn_point>& off = {});
 /// Whether two straight lines cross; whether one goes through a box.
 [[nodiscard]] bool cross(const drawn_point& a, const drawn_point& b, const drawn_point& c,
                          const drawn_point& d);

@@ -213,6 +213,20 @@ picture_part moved(const std::string& drawn, const std::vector<polygon>& solid,
     return out;
 }
 
+/// Where eyes are drawn: a dot beside one would be a second.
+std::vector<drawn_point> eyes_of(const drawn_view& v) {
+    std::vector<drawn_point> out;
+    for (const drawn_mark& m : v.marks) {
+        if (!m.zone && m.path.empty()) {
+            for (const double d : {-m.size, m.size}) {
+                out.push_back({m.at.x + d, m.at.y});
+                out.push_back({m.at.x, m.at.y + d});
+            }
+        }
+    }
+    return out;
+}
+
 }  // namespace
 
 prepared_dog::prepared_dog(const outline& o, const dog_look& l, const body& b) : look(l) {
@@ -224,7 +238,7 @@ prepared_dog::prepared_dog(const outline& o, const dog_look& l, const body& b) :
             for (const drawn_path& p : a.rings) {
                 prepared_ring r{flattened(p), 0.0, {}};
                 r.size = area_of(r.of);
-                r.inmost = innermost(r.of);
+                r.inmost = innermost(r.of, eyes_of(v));
                 r.above = v.from != drawn_side::below && under_the_sky(r, solid);
                 rings.back().push_back(std::move(r));
             }

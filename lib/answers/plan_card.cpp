@@ -1,5 +1,6 @@
 // A plan as a card, to be read at arm's length: what to hold, where, what it leaves.
 #include <algorithm>
+#include <utility>
 
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
@@ -254,22 +255,29 @@ class card_page {
                 for (const combing_out& one : g_.combed) {
                     combed.push_back(one.zone);
                 }
-                warn(combed);
+                warn(cautions_.beneath(combed));
             }
             return;
         }
         const setup& how = s.of->how;
         card_step c = card_step_of(*s.of, last, way_, g_, r_, o_.units);
+        std::string minded = cautions_.beneath(s.of->zones);
+        if (minded.starts_with("find ")) {  // what is felt for at a place stands beside it
+            const auto at = std::find(c.where.begin(), c.where.end(), "belly");
+            if (at != c.where.end()) {
+                *at += " (" + std::exchange(minded, {}) + ")";
+            }
+        }
         way_ = how.kind == tool_kind::clip ? how.way : way_;
         page_.add({line_as::step, c.in_a_line(), lead, 0, beside_number});
         for (const std::string& text : c.exceptions) {
             beneath(text);
         }
-        warn(s.of->zones);
+        warn(std::move(minded));
     }
     /// What is minded at the places that a step is the first to go over.
-    void warn(const zone_list& where) {
-        if (std::string text = cautions_.beneath(where); !text.empty()) {
+    void warn(std::string text) {
+        if (!text.empty()) {
             page_.add({line_as::caution, std::move(text), "! ", beside_number, beside_number + 2});
         }
     }

@@ -79,8 +79,9 @@ class step_list {
                                   !r_.booked->has(service_step::before_bath);
         std::string fleas = flea_bath_words(g_, r_);
         const bool smooth = r_.patient.coat == coat_class::smooth;  // a comb finds nothing there
-        say(handled_only || smooth || flea_bath_first(g_, r_)
-                ? "look the dog over: skin, ears, eyes, feet"
+        say(flea_bath_first(g_, r_) && !handled_only && !smooth
+                ? "look the dog over: skin, ears, eyes, feet; feel for mats by hand"
+            : handled_only || smooth ? "look the dog over: skin, ears, eyes, feet"
             : corded(r_.sheet)
                 ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
                   "hand"

@@ -4,6 +4,8 @@
 #include <pelage/answers/quiz.hpp>
 #include <pelage/base/phrase.hpp>
 #include <pelage/planner/kit_setups.hpp>
+#include <pelage/sheets/check.hpp>
+#include <pelage/sheets/compare.hpp>
 
 #include "answers/words/lookup.hpp"
 #include "answers/words/sheet.hpp"
@@ -203,19 +205,23 @@ std::string in_place_because(const quiz_question& q, const quiz_option& other,
                 : "");
 }
 
-/// "; beside it body 16 mm, tail 38 mm": what else the sheet asks for, of which this is longer or shorter.
+/// "; beside it legs 16 mm, tail 38 mm": what the sheet asks for of parts that it wants alike.
 std::string beside_it(const quiz_question& q, const quiz_request& r, length_unit u) {
-    constexpr std::size_t few = 3;
+    const body& b = r.reference.dog_body;
+    const auto places = places_of(on_day(r.sheets[q.sheet], r.today), b, part_index(b));
     std::vector<std::string> out;
-    for (const sheet_rule& rule : r.sheets[q.sheet].rules) {
-        const bool other =
-            rule.what.target && (!q.wish.target || *rule.what.target != *q.wish.target);
-        const std::string left = other ? show(*rule.what.target, u) : std::string{};
-        const bool told = std::any_of(out.begin(), out.end(), [&](const std::string& one) {
-            return one.ends_with(" " + left);
-        });
-        if (other && !told && out.size() < few) {
-            out.push_back((rule.whom == "all" ? "most" : rule.whom) + " " + left);
+    for (const group part : {group::body, group::legs, group::tail, group::head}) {
+        std::vector<length> wanted;
+        for (const sheet_place& p : places) {
+            if (b.zones[p.at.zone].where == part) {
+                wanted.push_back(p.asked.target.value_or(length{}));
+            }
+        }
+        const bool alike = !wanted.empty() && wanted.front() > length{} &&
+                           std::count(wanted.begin(), wanted.end(), wanted.front()) ==
+                               static_cast<std::ptrdiff_t>(wanted.size());
+        if (alike && (!q.wish.target || wanted.front() != *q.wish.target)) {
+            out.push_back(std::string(name(part)) + " " + show(wanted.front(), u));
         }
     }
     return out.empty() ? "" : "; beside it " + joined(out, ", ");

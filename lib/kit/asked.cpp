@@ -159,6 +159,9 @@ class question_reader {
             return {asked_back{
                 asked_back::cause::beside, all_of(pieces_, piece_kind::tool).front()->text, {}}};
         }
+        if (tools == 1 && places > 0 && a_length_by_hand()) {
+            return about_place(places);  // "3 mm ear edges": nothing of the kit goes there
+        }
         if (tools > 0) {
             return about_tools(tools, places);
         }
@@ -169,6 +172,20 @@ class question_reader {
             return about_terms();
         }
         return about_a_dog();
+    }
+
+    /// A length for places that are scissored, whatever leaves it elsewhere.
+    [[nodiscard]] bool a_length_by_hand() const {
+        const std::string& text = all_of(pieces_, piece_kind::tool).front()->text;
+        if (read_tool(text, r_).what != question::form::of_length) {
+            return false;
+        }
+        const auto all = all_of(pieces_, piece_kind::place);
+        return std::all_of(all.begin(), all.end(), [&](const piece* p) {
+            return std::all_of(p->places.begin(), p->places.end(), [&](const place& at) {
+                return r_.reference.dog_body.zones[at.zone].has(zone_use::scissors_only);
+            });
+        });
     }
 
     [[nodiscard]] std::vector<const term*> terms_said() const {

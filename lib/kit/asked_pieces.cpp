@@ -26,8 +26,8 @@ std::vector<const piece*> all_of(const std::vector<piece>& all, piece_kind k) {
 
 namespace {
 
-constexpr std::size_t longest_phrase = 6;  // words; no word of the trade has more
-constexpr std::size_t longest_word = 40;
+constexpr std::size_t longest_phrase = 8;  // words; no word of the trade has more
+constexpr std::size_t longest_word = 48;
 
 template <std::size_t n>
 bool among(std::string_view w, const std::array<std::string_view, n>& all) {
