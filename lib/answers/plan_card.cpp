@@ -1,6 +1,5 @@
 // A plan as a card, to be read at arm's length: what to hold, where, what it leaves.
 #include <algorithm>
-#include <utility>
 
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
@@ -262,11 +261,12 @@ class card_page {
         const setup& how = s.of->how;
         card_step c = card_step_of(*s.of, last, way_, g_, r_, o_.units);
         std::string minded = cautions_.beneath(s.of->zones);
-        if (minded.starts_with("find ")) {  // what is felt for at a place stands beside it
-            const auto at = std::find(c.where.begin(), c.where.end(), "belly");
-            if (at != c.where.end()) {
-                *at += " (" + std::exchange(minded, {}) + ")";
-            }
+        const auto at = std::find(c.where.begin(), c.where.end(), "belly");
+        if (minded.starts_with("find teats") &&
+            at != c.where.end()) {  // it stands beside its place
+            const std::size_t end = std::min(minded.find("; "), minded.size());
+            *at += " (" + minded.substr(0, end) + ")";
+            minded.erase(0, std::min(end + 2, minded.size()));
         }
         way_ = how.kind == tool_kind::clip ? how.way : way_;
         page_.add({line_as::step, c.in_a_line(), lead, 0, beside_number});
