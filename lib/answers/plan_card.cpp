@@ -233,7 +233,13 @@ class card_page {
                     last = s.of;
                 }
             }
-            if (const std::string text = blends_in_brief(g_, r_, when, o_.units); !text.empty()) {
+            if (std::string text = blends_in_brief(g_, r_, when, o_.units); !text.empty()) {
+                constexpr std::string_view begins = "blend";
+                const bool by_clipper = text.find(" over ") != std::string::npos ||
+                                        text.find("blade ") != std::string::npos;
+                if (by_clipper && way_ == direction::against_lay) {
+                    text.insert(begins.size(), ", " + std::string(name(direction::with_lay)) + ",");
+                }
                 between(text);
             }
             if (when == list::after_bath && nails) {
@@ -272,6 +278,12 @@ class card_page {
         page_.add({line_as::step, c.in_a_line(), lead, 0, beside_number});
         for (const std::string& text : c.exceptions) {
             beneath(text);
+        }
+        // what is clipped again after the bath is outlined then
+        constexpr std::string_view outlined = ", outline by scissors";
+        const auto outline = minded.find(outlined);
+        if (s.of->off && !another_day() && outline != std::string::npos) {
+            minded.erase(outline, outlined.size());
         }
         warn(std::move(minded));
     }

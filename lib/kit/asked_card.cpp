@@ -51,7 +51,7 @@ std::vector<token> behind_its_place(const std::string& text) {
 std::optional<card_asked> about_a_card(const std::vector<piece>& all,
                                        const std::vector<token>& words, const lookup_request& r) {
     constexpr std::size_t most = 4;  // more have such words than answer anything
-    if (words.size() < 2 || all.size() < 2 ||
+    if (words.size() < 2 || all.size() < 2 || words.front().low == "not" ||
         (words.size() == 2 && count(all, piece_kind::stranger) == 0)) {
         return std::nullopt;
     }
