@@ -102,6 +102,14 @@ TEST_CASE("what more is said of a step stands in its item, and a step keeps its 
                    "<li value=\"4\">scissors: feet</li>\n</ol>"));
 }
 
+TEST_CASE("boxes to tick stand beside one another where they fit") {
+    document d;
+    d.add({io::line_as::box, "1 one", "[ ] ", 2, 8});
+    d.add({io::line_as::box, "2 two", "[ ] ", 2, 8});
+    CHECK(text_of(d) == "  [ ] 1 one   [ ] 2 two\n");
+    CHECK(text_of(d, length_unit::mm, 22) == "  [ ] 1 one\n  [ ] 2 two\n");
+}
+
 TEST_CASE("two tables of one answer have an empty line between them") {
     document d = of_table({{"a"}, {{"1"}}});
     d.open("More");

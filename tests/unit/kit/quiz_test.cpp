@@ -196,6 +196,23 @@ TEST_CASE("every question of every drawer has one right answer, wherever it stan
     CHECK(std::count(kinds.begin(), kinds.end(), 0U) == 0);
 }
 
+TEST_CASE("a comb is asked for only where another one's name is nearer", "[quiz]") {
+    const quiz_request r{ref(), ref().rules, io::demo_salon().tools, {}, monday};
+    int asked = 0;
+    for (const quiz_question& q : quiz_questions(r)) {
+        if (q.asks != quiz_asks::nearest_comb) {
+            continue;
+        }
+        ++asked;
+        const auto off = [&](const quiz_option& o) {
+            return gap(std::get<setup>(o.says).over->stated.best, q.wanted);
+        };
+        CHECK(std::any_of(q.wrong.begin(), q.wrong.end(),
+                          [&](const quiz_option& o) { return off(o) <= off(q.right); }));
+    }
+    CHECK(asked > 0);
+}
+
 TEST_CASE("each of the ways is the right one somewhere", "[quiz]") {
     std::array<std::size_t, 5> right{};
     for (const quiz_question& q : of_demo_kit()) {
