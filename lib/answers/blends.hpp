@@ -14,8 +14,9 @@ namespace pelage::io {
 [[nodiscard]] std::vector<line> blends(const groom& g, const plan_request& r, list when,
                                        length_unit u);
 
-/// The same on a card, in one line: by what; empty where nothing is blended.
+/// The same on a card, in a line or two: by what; empty where nothing is blended. `say_way`: the step before them
+/// went against the lay, and by a clipper they go with it.
 [[nodiscard]] std::string blends_in_brief(const groom& g, const plan_request& r, list when,
-                                          length_unit u);
+                                          bool say_way, length_unit u);
 
 }  // namespace pelage::io

@@ -228,7 +228,8 @@ std::string between_in_brief(const alike_list& all, length_unit u) {
 
 }  // namespace
 
-std::string blends_in_brief(const groom& g, const plan_request& r, list when, length_unit u) {
+std::string blends_in_brief(const groom& g, const plan_request& r, list when, bool say_way,
+                            length_unit u) {
     constexpr std::size_t at_sight = 96;  // letters: more isn't looked through at the table
     const std::vector<blended_alike> all = alike_of(g, r, when, u);
     std::vector<std::string> last;
@@ -258,12 +259,14 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, le
                                               (sore ? ", " + std::string(sore_edge) : "");
     }
     const std::string each = joined(clippers, "; ");
+    const std::string blend =
+        "blend" + (say_way ? ", " + std::string(name(direction::with_lay)) + "," : "");
     if (each.size() <= at_sight) {
-        return "blend by " + each + (last.empty() ? "" : "; then " + by_hand);
+        return blend + " by " + each + (last.empty() ? "" : "; then " + by_hand);
     }
     const bool near_sore =
         std::any_of(clipped.begin(), clipped.end(), [](const auto* w) { return w->sore; });
-    return "blend lengths that meet: " + between_in_brief(clipped, u) +
+    return blend + " lengths that meet: " + between_in_brief(clipped, u) +
            (near_sore && !sore ? ", " + std::string(sore_edge) : "") +
            (last.empty() ? ""
                          : "; " + joined(last, ", ") + (sore ? ", " + std::string(sore_edge) : ""));

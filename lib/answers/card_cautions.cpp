@@ -181,11 +181,16 @@ std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>&
 
 namespace {
 
+/// Of dewclaws and teats under a mat; of lids it isn't.
+bool of_what_is_felt_for(const caution& c) {
+    return c.when == caution_when::clip_under && !c.zones.empty() &&
+           std::find(c.zones.begin(), c.zones.end(), "eyebrow") == c.zones.end();
+}
+
 /// Dewclaws, toes, teats and legs are where they are.
 bool names_its_place(const caution& c) {
     return c.when == caution_when::mat_on_limb || c.when == caution_when::feet_by_blade ||
-           c.when == caution_when::bare_blade ||
-           (c.when == caution_when::clip_under && c.brief.starts_with("find "));
+           c.when == caution_when::bare_blade || of_what_is_felt_for(c);
 }
 
 /// What of a brief is said again: what is done, not what else may come of it.
@@ -210,6 +215,22 @@ zone_list card_cautions::not_told(std::size_t k, const zone_list& step) const {
         }
     }
     return out;
+}
+
+std::string card_cautions::on_belly(const zone_list& step) {
+    for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
+        const zone_list here =
+            g_.cautions[k].what.when == caution_when::bare_blade ? not_told(k, step) : zone_list{};
+        const bool there = std::any_of(here.begin(), here.end(), [&](std::size_t i) {
+            return r_.reference.dog_body.zones[g_.zones[i].at.zone].id == "belly";
+        });
+        if (there) {
+            told_at_[k].insert(told_at_[k].end(), here.begin(), here.end());
+            said_[k] = true;
+            return g_.cautions[k].what.brief;
+        }
+    }
+    return {};
 }
 
 std::string card_cautions::beneath(const zone_list& step) {
@@ -257,9 +278,7 @@ std::string card_cautions::beneath(const zone_list& step) {
 void card_cautions::second_time() {
     for (std::size_t k = 0; k < g_.cautions.size(); ++k) {
         const caution& c = g_.cautions[k].what;
-        const bool of_limb = c.when == caution_when::clip_under && !c.zones.empty() &&
-                             std::find(c.zones.begin(), c.zones.end(), "eyebrow") == c.zones.end();
-        if (of_limb || c.when == caution_when::feet_by_blade ||
+        if (of_what_is_felt_for(c) || c.when == caution_when::feet_by_blade ||
             c.when == caution_when::bare_blade) {
             told_at_[k].clear();
         }

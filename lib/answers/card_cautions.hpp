@@ -29,6 +29,8 @@ class card_cautions {
     /// places: before the work.
     [[nodiscard]] std::vector<std::string> of_the_dog(const std::vector<zone_list>& steps,
                                                       const std::string& wont_pass);
+    /// What is felt for on the belly before a bare blade goes there; told by being asked for. Empty: nothing.
+    [[nodiscard]] std::string on_belly(const zone_list& step);
     /// Of places the step goes over and no step before it did: what is said of the same places together, their
     /// names before it where it isn't all of the step; whole the first time, then in short. Empty: nothing.
     [[nodiscard]] std::string beneath(const zone_list& step);

@@ -5,6 +5,18 @@
 
 namespace pelage::io {
 
+namespace {
+
+/// Headed, and of boxes to tick.
+bool to_tick(const section& s) {
+    return !s.heading.empty() && std::any_of(s.blocks.begin(), s.blocks.end(), [](const auto& b) {
+        const auto* l = std::get_if<line>(&b);
+        return l != nullptr && l->as == line_as::box;
+    });
+}
+
+}  // namespace
+
 document illustrated(document page, const dog_picture& p) {
     if (page.sections.empty()) {
         page.open();
@@ -33,10 +45,7 @@ document with_views(document page, const dog_picture& p) {
     }
     std::size_t at = std::min(page.sections.size(), std::size_t{stopped ? 2U : 1U});
     // what the owner ticks is settled before the dog is looked at
-    if (at < page.sections.size() &&
-        page.sections[at].heading.find("he owner chooses") != std::string::npos) {
-        ++at;
-    }
+    at += at < page.sections.size() && to_tick(page.sections[at]) ? 1U : 0U;
     page.sections.insert(page.sections.begin() + static_cast<std::ptrdiff_t>(at), std::move(views));
     return page;
 }

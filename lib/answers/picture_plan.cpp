@@ -54,18 +54,13 @@ shown_as shown_of(const zone_plan& z) {
                                               : shown_as::left;
 }
 
-/// What a sheet notes of an ear is of which part of it.
-bool of_a_part(const zone_plan& z, const zone& at) {
-    return at.where == group::head && !z.note.empty() && z.came != outcome::goes_along;
-}
-
-pictured_place place_of(const zone_plan& z, const zone& at) {
+pictured_place place_of(const zone_plan& z) {
     pictured_place p;
     p.at = z.at;
     p.as = shown_of(z);
     if (p.as == shown_as::cut) {
         p.leaves = z.leaves->best;
-        p.in_part = of_a_part(z, at);
+        p.noted = !z.note.empty() && z.came != outcome::goes_along;  // "upper third", "tip left"
         if (z.how.kind == tool_kind::clip && z.around.empty()) {
             p.stroke = z.how.way;  // no arrow leads across what is gone around
         }
@@ -222,7 +217,7 @@ picture_request picture_of(const groom& g, const plan_request& r, const outline&
         return p;
     }
     for (const zone_plan& z : g.zones) {
-        add_sides(place_of(z, b.zones[z.at.zone]), b, p.places);
+        add_sides(place_of(z), b, p.places);
     }
     add_tender(r, p.places);
     p.seams = seams_of(g, b);

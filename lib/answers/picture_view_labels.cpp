@@ -44,8 +44,8 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
     if (!figure.empty()) {
         add_words(figure, figure_size, true, lines);
     }
-    if (p->in_part) {
-        lines.push_back({"in part: text", name_size, false});
+    if (p->noted) {
+        lines.push_back({"see text", name_size, false});
     }
     if (p->round) {
         add_words(round_words(*p), name_size, true, lines);

@@ -233,13 +233,9 @@ class card_page {
                     last = s.of;
                 }
             }
-            if (std::string text = blends_in_brief(g_, r_, when, o_.units); !text.empty()) {
-                constexpr std::string_view begins = "blend";
-                const bool by_clipper = text.find(" over ") != std::string::npos ||
-                                        text.find("blade ") != std::string::npos;
-                if (by_clipper && way_ == direction::against_lay) {
-                    text.insert(begins.size(), ", " + std::string(name(direction::with_lay)) + ",");
-                }
+            const bool turned = way_ == direction::against_lay;
+            if (const std::string text = blends_in_brief(g_, r_, when, turned, o_.units);
+                !text.empty()) {
                 between(text);
             }
             if (when == list::after_bath && nails) {
@@ -266,14 +262,12 @@ class card_page {
         }
         const setup& how = s.of->how;
         card_step c = card_step_of(*s.of, last, way_, g_, r_, o_.units);
-        std::string minded = cautions_.beneath(s.of->zones);
-        const auto at = std::find(c.where.begin(), c.where.end(), "belly");
-        if (minded.starts_with("find teats") &&
-            at != c.where.end()) {  // it stands beside its place
-            const std::size_t end = std::min(minded.find("; "), minded.size());
-            *at += " (" + minded.substr(0, end) + ")";
-            minded.erase(0, std::min(end + 2, minded.size()));
+        const auto belly = std::find(c.where.begin(), c.where.end(), "belly");
+        if (belly != c.where.end()) {  // it stands beside its place
+            const std::string felt_for = cautions_.on_belly(s.of->zones);
+            *belly += felt_for.empty() ? "" : " (" + felt_for + ")";
         }
+        std::string minded = cautions_.beneath(s.of->zones);
         way_ = how.kind == tool_kind::clip ? how.way : way_;
         page_.add({line_as::step, c.in_a_line(), lead, 0, beside_number});
         for (const std::string& text : c.exceptions) {

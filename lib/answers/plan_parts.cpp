@@ -266,7 +266,7 @@ std::string broken_up(const groom& g, const plan_request& r, const work& whole) 
         return "";
     }
     constexpr std::ptrdiff_t much =
-        5;  // places: what is clipped off so is a long pull at skin (practice)
+        5;  // places: our choice; that so long a pull at the skin needs rests is common practice
     const auto felted = std::count_if(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
         return z.mat && *z.mat == mat_grade::pelt && !z.combed_out;
     });

@@ -53,7 +53,7 @@ std::string use_words(use_there::may use) {
 std::string may_because(const setup& s, const quiz_question& q, const quiz_request& r) {
     const zone& z = r.reference.dog_body.zones[*q.zone];
     if (z.has(zone_use::pads)) {
-        return "short full teeth get in between the pads; it is usual there";
+        return "short full teeth scoop the hair out between the pads; it is usual there";
     }
     if (!z.prep_blades.empty()) {
         return "full teeth stand close, so thin skin and folds don't get in between; it is usual "
