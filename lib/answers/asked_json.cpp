@@ -187,6 +187,9 @@ std::string json_of(const card_asked& c, const lookup_request& r) {
         all.push_back(
             {{"id", name(s->sign)}, {"text", s->seen + ". " + s->act}, {"why", json_of(s->why)}});
     }
+    for (const card_line* l : c.figures) {
+        all.push_back({{"id", l->said.front()}, {"text", l->text}, {"why", json_of(l->why)}});
+    }
     return dumped({{"schema", "pelage/card/1"}, {"asked", r.text}, {"cautions", std::move(all)}});
 }
 

@@ -84,7 +84,7 @@ double rows_high(const std::vector<std::vector<const drawing*>>& rows) {
 double least_share(const section& s) {
     constexpr double letter =
         26.0;  // of a place's label, in units of the drawing (picture_svg.cpp)
-    constexpr double least_points = 5.0;  // assumption: smaller nobody reads beside a dog
+    constexpr double least_points = 6.5;  // assumption: smaller nobody reads beside a dog
     constexpr double points_a_mm = 72.0 / 25.4;
     return least_points / (letter * sheet_wide / widest_of(rows_of(s)) * points_a_mm);
 }

@@ -106,6 +106,9 @@ class question_reader {
         if (r_.kind != asked_kind::any || r_.text.size() > 200 || words_.empty()) {
             return {tools_asked{{read_question(r_)}}};
         }
+        if (auto figures = about_figures(r_)) {
+            return {std::move(*figures)};
+        }
         pieces_ = known_.pieces(words_, r_);
         if (count(pieces_, piece_kind::breed) == 0) {  // "7 and a half" is nobody's mother
             for (piece& p : pieces_) {

@@ -159,6 +159,14 @@ class of_lengths {
         return out.size() < enough ? std::vector<quiz_option>{} : out;
     }
 
+    /// "7" and "7F": the name alone tells that the one stands in for the other.
+    [[nodiscard]] static bool same_number(const blade& a, const blade& b) {
+        const auto number = [](const std::string& etched) {
+            return etched.substr(0, etched.find_first_not_of("0123456789"));
+        };
+        return number(a.etched) == number(b.etched);
+    }
+
     void substitutes(const coat& c) {
         for (const rung& g : usual_rungs(c)) {
             if (g.how.over || g.how.way != direction::with_lay) {
@@ -170,7 +178,8 @@ class of_lengths {
             const auto best = std::find_if(near.begin(), near.end(), [](const near_setup& n) {
                 return n.at_hand && !n.why_not;
             });
-            if (best == near.end()) {
+            if (best == near.end() ||
+                (!best->how.over && same_number(best->how.tool, g.how.tool))) {
                 continue;
             }
             quiz_question q;

@@ -103,12 +103,13 @@ struct health_asked {
     std::vector<const term*> beside{};  ///< words of the trade said with it: "old dog"
 };
 
-/// Words of a card: what is minded at the table, in short, or a sign that ends a groom. Borrows the reference.
+/// Words of a card: what is minded at the table, in short, a sign that ends a groom, or how figures are read.
+/// Never none of all three. Borrows the reference and the glossary.
 struct card_asked {
-    std::string said;                 ///< as it was asked: "over the top only"
-    std::vector<const caution*> all;  ///< the gravest first
-    std::vector<const stop_rule*>
-        stops{};  ///< none where there is one of `all`, and else never none
+    std::string said;                         ///< as it was asked: "over the top only"
+    std::vector<const caution*> all;          ///< the gravest first
+    std::vector<const stop_rule*> stops{};    ///< none where there is one of `all`
+    std::vector<const card_line*> figures{};  ///< one or none; where there is one, nothing else
 };
 
 using asked_thing =

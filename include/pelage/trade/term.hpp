@@ -70,6 +70,14 @@ struct term_on_coats {
     evidence why;                   ///< how it is known
 };
 
+/// How words of a card that hold figures or days are read: "leaves 1.5 to 2.1 mm".
+struct card_line {
+    std::vector<std::string> said;  ///< as it may stand there: "leaves N to N mm", with N for a
+                                    ///< figure, D for a day and its month, W for a word or more
+    std::string text;               ///< how it is read, in one to three plain sentences
+    evidence why{};                 ///< how that is known
+};
+
 /// All of them. Invariant, held by the reader: ids and words are unique (a word that is asked back may be
 /// one of what it means: by itself it is that), every id in `see`, `means` and `of` is there.
 struct glossary {
@@ -77,6 +85,7 @@ struct glossary {
     std::vector<asked_term> asked;          ///< words that are asked back
     std::vector<never_rule> never{};        ///< in the order they are told
     std::vector<term_on_coats> on_coats{};  ///< a term and a coat at most once
+    std::vector<card_line> lines{};         ///< each wording at most once
 };
 
 /// What is said of the term on that coat; null: nothing.

@@ -214,6 +214,24 @@ term_on_coats get_on_coats(record& r, page& p, const glossary& g) {
     return o;
 }
 
+/// Each wording of a card is read in one way.
+card_line get_line(record& r, page& p, std::vector<std::string>& before) {
+    card_line l;
+    for (const word& w : r.get_words("said", presence::must)) {
+        if (std::find(before.begin(), before.end(), w.text) != before.end()) {
+            r.out().add(w.at, errc::duplicate,
+                        "words of a card are read in one way; found " + shown(w.text) +
+                            " again; leave it out of one");
+        }
+        before.push_back(w.text);
+        l.said.push_back(w.text);
+    }
+    l.text = r.get_text("text", presence::must, text_kind::prose);
+    l.why = get_evidence(r, p, presence::must);
+    r.done();
+    return l;
+}
+
 /// Every zone is explained, and none twice.
 void check_zones(const glossary& g, const body& b, const spot& at, faults& out) {
     for (std::size_t z = 0; z < b.zones.size(); ++z) {
@@ -254,6 +272,11 @@ void get_glossary(const node& root, page& p, glossary& g) {
     for (const node* n : top.get_tables("on_coats", presence::may)) {
         record r(*n, p.out);
         g.on_coats.push_back(get_on_coats(r, p, g));
+    }
+    std::vector<std::string> said;
+    for (const node* n : top.get_tables("line", presence::may)) {
+        record r(*n, p.out);
+        g.lines.push_back(get_line(r, p, said));
     }
     for (const named_later& l : later) {
         for (const word& w : l.ids) {
