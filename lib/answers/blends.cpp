@@ -115,7 +115,7 @@ std::vector<blended_alike> alike_of(const groom& g, const plan_request& r, list 
     return all;
 }
 
-std::string named(const zone_list& zones, const place_words& places) {
+std::vector<std::string> names_of(const zone_list& zones, const place_words& places) {
     std::vector<std::string> names;
     for (const group one : {group::body, group::legs, group::feet, group::tail, group::head}) {
         zone_list here;
@@ -129,7 +129,11 @@ std::string named(const zone_list& zones, const place_words& places) {
             names.insert(names.end(), all.begin(), all.end());
         }
     }
-    return joined(names, ", ");
+    return names;
+}
+
+std::string named(const zone_list& zones, const place_words& places) {
+    return joined(names_of(zones, places), ", ");
 }
 
 namespace {

@@ -46,6 +46,8 @@ void add(zone_list& l, const zone_list& more);
 [[nodiscard]] std::vector<blended_alike> alike_of(const groom& g, const plan_request& r, list when,
                                                   length_unit u);
 /// Three places or more of a part are that part: they are blended where the two parts meet.
+[[nodiscard]] std::vector<std::string> names_of(const zone_list& zones, const place_words& places);
+/// The same with commas.
 [[nodiscard]] std::string named(const zone_list& zones, const place_words& places);
 
 }  // namespace pelage::io

@@ -1,6 +1,7 @@
 // The blends of a card, in a line or two; of many joins only what does them.
 #include <algorithm>
 #include <iterator>
+#include <utility>
 
 #include <pelage/base/length_text.hpp>
 #include <pelage/base/phrase.hpp>
@@ -80,13 +81,13 @@ std::string named_apart(const zone_list& zones, const zone_list& elsewhere,
         (shared ? single : whole).push_back(i);
     }
     std::vector<std::string> all;
-    if (!whole.empty()) {
-        all.push_back(named(whole, places));
+    for (std::string& one : names_of(whole, places)) {
+        all.push_back(std::move(one));
     }
-    if (!single.empty()) {
-        all.push_back(joined(places.titles_of(single), ", "));
+    for (std::string& one : places.titles_of(single)) {
+        all.push_back(std::move(one));
     }
-    return joined(all, ", ");
+    return listed(all);
 }
 
 std::string edge_words(const edge_zones& e, const zone_list& from_elsewhere,
@@ -96,7 +97,7 @@ std::string edge_words(const edge_zones& e, const zone_list& from_elsewhere,
            (e.sore ? ", " + std::string(sore_edge) : "");
 }
 
-/// "legs, head into body": what one tool blends beside those others. Of many places what hangs together apart, so
+/// "legs and head into body": what one tool blends beside those others. Of many places what hangs together apart, so
 /// that nobody has to pair them.
 std::vector<std::string> where_of(const alike_list& alike, const alike_list& others,
                                   const place_words& places) {
@@ -200,6 +201,38 @@ std::vector<std::string> clippers_in_brief(const alike_list& all, const plan_req
     return out;
 }
 
+/// "body with legs and tail; within the head": where lengths meet, part by part.
+std::string parts_that_meet(const std::vector<blended_alike>& all, const place_words& places) {
+    std::vector<std::pair<group, group>> pairs;
+    for (const blended_alike& w : all) {
+        for (const auto& [from, into] : w.pairs) {
+            const group a = places.zone_of(from).where;
+            const group b = places.zone_of(into).where;
+            // the trunk first: all else meets it
+            pairs.emplace_back(b == group::body || (a != group::body && b < a) ? std::pair{b, a}
+                                                                               : std::pair{a, b});
+        }
+    }
+    std::sort(pairs.begin(), pairs.end());
+    pairs.erase(std::unique(pairs.begin(), pairs.end()), pairs.end());
+    std::vector<std::string> out;
+    std::vector<std::string> within;
+    for (auto at = pairs.begin(); at != pairs.end();) {
+        const group first = at->first;
+        std::vector<std::string> others;
+        for (; at != pairs.end() && at->first == first; ++at) {
+            (at->second == first ? within : others).emplace_back(name(at->second));
+        }
+        if (!others.empty()) {
+            out.push_back(std::string(name(first)) + " with " + listed(others));
+        }
+    }
+    if (!within.empty()) {
+        out.push_back("within " + listed(within));
+    }
+    return joined(out, "; ");
+}
+
 /// "blade 5F, combs 10 and 13 mm over 30": what lies between, where it is too much to say of each where.
 std::string between_in_brief(const alike_list& all, length_unit u) {
     grouped<std::string> by_blade;  // of combs, by what is beneath
@@ -231,6 +264,7 @@ std::string between_in_brief(const alike_list& all, length_unit u) {
 std::string blends_in_brief(const groom& g, const plan_request& r, list when, bool say_way,
                             length_unit u) {
     constexpr std::size_t at_sight = 96;  // letters: more isn't looked through at the table
+    const place_words places(g, r);
     const std::vector<blended_alike> all = alike_of(g, r, when, u);
     std::vector<std::string> last;
     alike_list clipped;
@@ -244,7 +278,7 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, bo
                                   [](const blended_alike& w) { return w.by_hand && w.sore; });
     const std::string by_hand =
         last.empty() ? "" : listed(last) + (sore ? ", " + std::string(sore_edge) : "");
-    const std::vector<std::string> clippers = clippers_in_brief(clipped, r, place_words(g, r), u);
+    const std::vector<std::string> clippers = clippers_in_brief(clipped, r, places, u);
     if (clippers.empty()) {
         alike_list hands;
         for (const blended_alike& w : all) {
@@ -253,10 +287,11 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, bo
         if (last.empty()) {
             return {};
         }
-        const std::string where = joined(where_of(hands, {}, place_words(g, r)), "; ");
-        return where.size() <= at_sight ? "blend by " + listed(last) + ": " + where
-                                        : "blend lengths that meet: " + joined(last, ", ") +
-                                              (sore ? ", " + std::string(sore_edge) : "");
+        const std::string where = joined(where_of(hands, {}, places), "; ");
+        return where.size() <= at_sight
+                   ? "blend by " + listed(last) + ": " + where
+                   : "blend lengths that meet (" + parts_that_meet(all, places) +
+                         "): " + joined(last, ", ") + (sore ? ", " + std::string(sore_edge) : "");
     }
     const std::string each = joined(clippers, "; ");
     const std::string blend =
@@ -266,7 +301,8 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, bo
     }
     const bool near_sore =
         std::any_of(clipped.begin(), clipped.end(), [](const auto* w) { return w->sore; });
-    return blend + " lengths that meet: " + between_in_brief(clipped, u) +
+    return blend + " lengths that meet (" + parts_that_meet(all, places) +
+           "): " + between_in_brief(clipped, u) +
            (near_sore && !sore ? ", " + std::string(sore_edge) : "") +
            (last.empty() ? ""
                          : "; " + joined(last, ", ") + (sore ? ", " + std::string(sore_edge) : ""));

@@ -51,7 +51,7 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
 }  // namespace
 
 between_visits between_lists(const groom& g, const plan_request& r, card_cautions& cautions) {
-    const std::string dry = stays_dry(r) ? no_bath_words(r) : std::string{};
+    const std::string dry = stays_dry(r) ? no_bath_in_brief(r) : std::string{};
     if (g.bath_waits()) {
         return dry.empty()
                    ? between_visits{"Stop here today: no bath while a mat is in",
@@ -75,7 +75,6 @@ between_visits between_lists(const groom& g, const plan_request& r, card_caution
         return {};  // told below
     }
     if (!dry.empty()) {
-        cautions.told(caution_when::open_skin);
         return {{}, dry + (g.after == work{} ? "" : "; then on a dry" + combed_out(r))};
     }
     const bool frail = in_visits(g);

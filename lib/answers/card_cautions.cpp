@@ -181,10 +181,13 @@ std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>&
 
 namespace {
 
-/// Of dewclaws and teats under a mat; of lids it isn't.
+/// Of dewclaws and teats under a mat; of lids and lips it isn't.
 bool of_what_is_felt_for(const caution& c) {
-    return c.when == caution_when::clip_under && !c.zones.empty() &&
-           std::find(c.zones.begin(), c.zones.end(), "eyebrow") == c.zones.end();
+    const auto at = [&](std::string_view zone) {
+        return std::find(c.zones.begin(), c.zones.end(), zone) != c.zones.end();
+    };
+    return c.when == caution_when::clip_under && !c.zones.empty() && !at("eyebrow") &&
+           !at("muzzle") && !at("ear-edge");
 }
 
 /// Dewclaws, toes, teats and legs are where they are.

@@ -43,7 +43,8 @@ std::string numbered(int number) {
 
 std::string no_advice(const dog& d) {
     const bool none = !d.heard || d.heard->known.empty();
-    return none ? " No advice is held here for it." : " No advice is held here for all of it.";
+    return none ? " Held here for it: only what any unwell dog needs."
+                : " Held here for part of it: only what any unwell dog needs.";
 }
 
 class card_page {

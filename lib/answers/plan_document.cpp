@@ -59,7 +59,7 @@ class plan_page {
                 page_.show(std::move(*t));
             }
             work();
-            if (!booked_in_part(r_) && sore_foot(g_, r_)) {
+            if (!booked_in_part(r_) && !sore_limbs(g_, r_).empty()) {
                 page_.say(sentence_case(nails_today(g_, r_)) + ".", 2);
             }
             booked_with_it();

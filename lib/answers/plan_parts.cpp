@@ -112,11 +112,19 @@ bool sore_ear(const groom& g, const plan_request& r) {
            });
 }
 
-bool sore_foot(const groom& g, const plan_request& r) {
-    return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
-        const zone& where = r.reference.dog_body.zones[z.at.zone];
-        return z.hurt && (where.where == group::feet || where.has(zone_use::pads));
-    });
+std::string sore_limbs(const groom& g, const plan_request& r) {
+    const auto hurt = [&](auto there) {
+        return std::any_of(g.zones.begin(), g.zones.end(), [&](const zone_plan& z) {
+            return z.hurt && there(r.reference.dog_body.zones[z.at.zone]);
+        });
+    };
+    const bool foot =
+        hurt([](const zone& z) { return z.where == group::feet || z.has(zone_use::pads); });
+    const bool leg = hurt([](const zone& z) { return z.where == group::legs; });
+    return foot && leg ? " on the sore foot and leg"
+           : foot      ? " on the sore foot"
+           : leg       ? " on the sore leg"
+                       : "";
 }
 
 std::string nails_today(const groom& g, const plan_request& r) {
@@ -131,7 +139,8 @@ std::string nails_today(const groom& g, const plan_request& r) {
             return c.what.when == caution_when::sensitive_limb &&
                    std::any_of(c.where.begin(), c.where.end(), foot);
         });
-    return std::string("nails") + (sore_foot(g, r) ? ", not on the sore foot" : "") +
+    const std::string sore = sore_limbs(g, r);
+    return std::string("nails") + (sore.empty() ? "" : ", not" + sore) +
            (hated ? ", as far as it lets you" : "");
 }
 
@@ -190,8 +199,8 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
             const std::string where = places_of_work(finish::hand_strip, g, r);
             text = "by hand: " + (where.empty() ? "the jacket" : where) + ": " + text;
         }
-        if (done == service_step::nails && sore_foot(g, r)) {
-            text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not on the sore foot";
+        if (done == service_step::nails && !sore_limbs(g, r).empty()) {
+            text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not" + sore_limbs(g, r);
         }
         if (done == service_step::bath) {
             text += gently_words(r);

@@ -46,8 +46,9 @@ namespace pelage::io {
                                               bool brief = false);
 /// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
 [[nodiscard]] std::vector<line> booked_steps(const groom& g, const plan_request& r);
-/// Whether the skin of a foot or its pads is hurt, so that its nails are left.
-[[nodiscard]] bool sore_foot(const groom& g, const plan_request& r);
+/// Where skin is hurt so that nobody holds the foot for its nails: " on the sore foot", " on the sore leg"; empty:
+/// nowhere.
+[[nodiscard]] std::string sore_limbs(const groom& g, const plan_request& r);
 /// "nails", or what is minded of them today: sore feet, and feet it hates to have touched.
 [[nodiscard]] std::string nails_today(const groom& g, const plan_request& r);
 /// Whether an ear is left alone for its skin: it isn't wiped, either.

@@ -79,15 +79,20 @@ class step_list {
                                   !r_.booked->has(service_step::before_bath);
         std::string fleas = flea_bath_words(g_, r_);
         const bool smooth = r_.patient.coat == coat_class::smooth;  // a comb finds nothing there
+        const bool hurts = std::any_of(g_.zones.begin(), g_.zones.end(),
+                                       [](const zone_plan& z) { return z.hurt.has_value(); });
+        const std::string sound = hurts ? ", not where it is hurt" : "";
         say(flea_bath_first(g_, r_) && !handled_only && !smooth
-                ? "look the dog over: skin, ears, eyes, feet; feel for mats by hand"
+                ? "look the dog over: skin, ears, eyes, feet; feel for mats by hand" + sound
             : handled_only || smooth ? "look the dog over: skin, ears, eyes, feet"
             : corded(r_.sheet)
                 ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
-                  "hand"
+                  "hand" +
+                      sound
             : felted()
-                ? "look the dog over: skin, ears, eyes, feet; comb and hand check to the skin"
-                : "look the dog over: skin, ears, eyes, feet; comb check down to the skin");
+                ? "look the dog over: skin, ears, eyes, feet; comb and hand check to the skin" +
+                      sound
+                : "look the dog over: skin, ears, eyes, feet; comb check down to the skin" + sound);
         if (!fleas.empty()) {
             say(std::move(fleas));
         }

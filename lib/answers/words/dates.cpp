@@ -281,8 +281,7 @@ std::string held_in_brief(const return_date& b, const groom& g, const plan_reque
         return never_brushed(r) ? " (our guess)." : ". Only brushing protects " + long_hair + ".";
     }
     return (guess.empty() ? ". " : ". Brushed " + guess + ", ") + true_odds(b.asked, *b.fine) +
-           " such dogs are short enough not to mat " +
-           (moved_to_open(b.next_visit, o) ? "until " + day_number(b.next_visit) : "then") +
+           " such dogs are short enough not to mat " + "until " + day_number(b.next_visit) +
            " (our guess).";
 }
 
@@ -303,7 +302,7 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
                (open ? ", the last open day of this coat's usual interval."
                      : ", the usual interval of this coat.");
     }
-    return first + ": full groom, or bath and brush, then by " +
+    return first + ": at least bath and brush; full groom by " +
            beside(b.full_groom, b.next_visit, o) + held_in_brief(b, g, r, o);
 }
 

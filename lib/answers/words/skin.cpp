@@ -110,7 +110,8 @@ std::string around_in_brief(const zone_plan& z, const skin_finding& f, const ref
     }
     const auto over = hair_over(z, r);
     const bool large = f.size && *f.size > r.finger_covers.best;
-    return finding_words(f, u) + ", felt for first, under " + (large ? "the hand" : "a finger") +
+    return finding_words(f, u) + ", find it first, cover it with " +
+           (large ? "the hand" : "a finger") +
            (!over ? ""
             : shaved_about(z, r)
                 ? ", the hair over it uncut"
@@ -137,13 +138,17 @@ std::string brief_of(const plan_request& r, std::string_view id) {
 
 }  // namespace
 
-std::string no_bath_words(const plan_request& r) {
+std::string no_bath_in_brief(const plan_request& r) {
     if (bath_for(r.patient.skin) != bath_care::none) {
         return {};
     }
     return "no bath today: broken or wet skin (" +
-           places_or_whole(r.reference.dog_body, where_skin_is(r, bath_care::none)) + "); " +
-           brief_of(r, "no-bath");
+           places_or_whole(r.reference.dog_body, where_skin_is(r, bath_care::none)) + ")";
+}
+
+std::string no_bath_words(const plan_request& r) {
+    const std::string brief = no_bath_in_brief(r);
+    return brief.empty() ? brief : brief + "; " + brief_of(r, "no-bath");
 }
 
 std::string gently_words(const plan_request& r) {
@@ -196,8 +201,12 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
                places_or_whole(r.reference.dog_body, g.fleas) +
                "), and the bath is a flea bath; clean every tool";
     }
-    return seen + "flea bath before any tool, it is the bath; dry" + gently_words(r) +
-           ", comb check down to the skin; clean every tool after";
+    const bool plain = bath_for(r.patient.skin) == bath_care::gently || bears_less(r.patient);
+    return seen +
+           (plain ? "a fine comb and a plain bath before any tool, nothing against fleas without a "
+                    "vet's word; dry"
+                  : "flea bath before any tool, it is the bath; dry") +
+           gently_words(r) + ", comb check down to the skin; clean every tool after";
 }
 
 }  // namespace pelage::io

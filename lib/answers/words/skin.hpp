@@ -38,6 +38,8 @@ namespace pelage::io {
 /// Why there is no bath, and what is done in its place: "no bath today: broken or wet skin (belly); dry work
 /// away from it, ...". Empty where it may be bathed.
 [[nodiscard]] std::string no_bath_words(const plan_request& r);
+/// The same without what is done in its place, where that stands above.
+[[nodiscard]] std::string no_bath_in_brief(const plan_request& r);
 /// How it is bathed, "; lukewarm, ... (red skin: belly)", behind what says that it is; empty: as ever.
 [[nodiscard]] std::string gently_words(const plan_request& r);
 /// What a step before the bath says of being finished after it.
