@@ -69,9 +69,9 @@ std::vector<edge_zones> zones_of(const alike_list& alike, bool apart, const plac
     return out;
 }
 
-/// As named() has it; but a part that another tool is held at, too, isn't said whole.
-std::string named_apart(const zone_list& zones, const zone_list& elsewhere,
-                        const place_words& places) {
+/// As names_of() has them; but a part that another tool is held at, too, isn't said whole.
+std::vector<std::string> names_apart(const zone_list& zones, const zone_list& elsewhere,
+                                     const place_words& places) {
     zone_list whole;
     zone_list single;
     for (const std::size_t i : zones) {
@@ -80,20 +80,17 @@ std::string named_apart(const zone_list& zones, const zone_list& elsewhere,
         });
         (shared ? single : whole).push_back(i);
     }
-    std::vector<std::string> all;
-    for (std::string& one : names_of(whole, places)) {
-        all.push_back(std::move(one));
-    }
+    std::vector<std::string> all = names_of(whole, places);
     for (std::string& one : places.titles_of(single)) {
         all.push_back(std::move(one));
     }
-    return listed(all);
+    return all;
 }
 
 std::string edge_words(const edge_zones& e, const zone_list& from_elsewhere,
                        const zone_list& into_elsewhere, const place_words& places) {
-    return named_apart(e.from, from_elsewhere, places) + " into " +
-           named_apart(e.into, into_elsewhere, places) +
+    return listed(names_apart(e.from, from_elsewhere, places)) + " into " +
+           listed(names_apart(e.into, into_elsewhere, places)) +
            (e.sore ? ", " + std::string(sore_edge) : "");
 }
 
@@ -107,12 +104,13 @@ std::vector<std::string> where_of(const alike_list& alike, const alike_list& oth
         add(from, e.from);
         add(into, e.into);
     }
-    constexpr std::ptrdiff_t at_sight = 3;  // commas
-    const std::string whole =
-        edge_words(zones_of(alike, false, places).front(), from, into, places);
+    constexpr std::size_t at_sight = 5;  // places: more have to be paired
+    const edge_zones all = zones_of(alike, false, places).front();
+    const std::size_t told =
+        names_apart(all.from, from, places).size() + names_apart(all.into, into, places).size();
     const std::vector<edge_zones> parts = zones_of(alike, true, places);
-    if (parts.size() == 1 || std::count(whole.begin(), whole.end(), ',') <= at_sight) {
-        return {whole};
+    if (parts.size() == 1 || told <= at_sight) {
+        return {edge_words(all, from, into, places)};
     }
     std::vector<std::string> out;
     for (const edge_zones& e : parts) {

@@ -268,8 +268,7 @@ std::string guessed_brushing(const plan_request& r) {
 }
 
 /// Why the dog isn't back later, and on what that hangs.
-std::string held_in_brief(const return_date& b, const groom& g, const plan_request& r,
-                          const print_options& o) {
+std::string held_in_brief(const return_date& b, const groom& g, const plan_request& r) {
     const std::string guess = guessed_brushing(r);
     if (b.reason == visit_kind::by_brushing) {
         const std::vector<std::string> held = held_names(b, g, r);
@@ -281,8 +280,7 @@ std::string held_in_brief(const return_date& b, const groom& g, const plan_reque
         return never_brushed(r) ? " (our guess)." : ". Only brushing protects " + long_hair + ".";
     }
     return (guess.empty() ? ". " : ". Brushed " + guess + ", ") + true_odds(b.asked, *b.fine) +
-           " such dogs are short enough not to mat " + "until " + day_number(b.next_visit) +
-           " (our guess).";
+           " such dogs stay too short to mat until " + day_number(b.next_visit) + " (our guess).";
 }
 
 std::string date_in_brief(const return_date& b, const groom& g, const plan_request& r,
@@ -303,7 +301,7 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
                      : ", the usual interval of this coat.");
     }
     return first + ": at least bath and brush; full groom by " +
-           beside(b.full_groom, b.next_visit, o) + held_in_brief(b, g, r, o);
+           beside(b.full_groom, b.next_visit, o) + held_in_brief(b, g, r);
 }
 
 }  // namespace
