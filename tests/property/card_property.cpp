@@ -408,7 +408,7 @@ class reading {
         }
         must(when_.has_value() && has("ack by " + in_short(when_->next_visit)), "the date");
         must(!when_ || when_->reason == visit_kind::usual ||
-                 has("full groom, or bath and brush, then by " + full_groom_as_said()),
+                 has("at least bath and brush; full groom by " + full_groom_as_said()),
              "the full groom");
     }
 
