@@ -290,7 +290,8 @@ reply lookup(lookup_options& o, const surroundings& around) {
     const std::string text = joined(o.what, " ");
     o.has.svg = !o.sources;
     const workplace w = workplace_of(o, around, f);
-    if (o.sources) {
+    // "(watson-2020)", as a basis names it
+    if (o.sources || find(w.reference.sources, text) != nullptr) {
         f.throw_if_any();
         return sources(o, w, around);
     }

@@ -17,9 +17,16 @@ namespace {
 
 using strings = std::vector<std::string>;
 
+/// Nobody lifts a dog by what hurts, nor has it stand on two legs.
+bool sore(const dog& d) {
+    return std::any_of(d.skin.begin(), d.skin.end(), [](const skin_finding& f) {
+        return care_for(f.state, false) == skin_care::left_alone;
+    });
+}
+
 /// How to hold the skin of this dog there.
 const std::string& hold_of(const zone& z, const dog& d) {
-    return never_lifted(d) && !z.hold_frail.empty() ? z.hold_frail : z.hold;
+    return (never_lifted(d) || sore(d)) && !z.hold_frail.empty() ? z.hold_frail : z.hold;
 }
 
 /// Adds `text` unless it was the last.

@@ -71,7 +71,6 @@ between_visits between_lists(const groom& g, const plan_request& r, card_caution
     }
     cautions.told(caution_when::red_skin);
     if (booked_in_part(r) && g.after == work{}) {
-        cautions.told(caution_when::open_skin);
         return {};  // told below
     }
     if (!dry.empty()) {

@@ -39,6 +39,10 @@ void card_cautions::told(caution_when w) {
     told_.push_back(w);
 }
 
+void card_cautions::told(const caution& c) {
+    told_themselves_.push_back(c.id);
+}
+
 std::vector<std::string> card_cautions::briefs_of(caution_when w) const {
     std::vector<std::string> out;
     for (const caution_line& c : g_.cautions) {
@@ -71,7 +75,9 @@ bool card_cautions::told_already(std::size_t k) const {
                         (to_agree(consent_for::double_jacket) ||
                          (bares_double_coat(g_) && to_agree(consent_for::mats_off))));
     return said_[k] || in_a_step || asked || in_more_words || first_of_all(c) ||
-           std::find(told_.begin(), told_.end(), w) != told_.end();
+           std::find(told_.begin(), told_.end(), w) != told_.end() ||
+           std::find(told_themselves_.begin(), told_themselves_.end(), c.what.id) !=
+               told_themselves_.end();
 }
 
 /// Whether a step of today goes over its places: those of another day aren't on the card.
@@ -196,6 +202,16 @@ bool names_its_place(const caution& c) {
            c.when == caution_when::bare_blade || of_what_is_felt_for(c);
 }
 
+/// Of a place with and without a mat in it the same may be minded, of one of them more.
+void leave_out_what_others_say(std::vector<std::string>& all) {
+    for (auto one = all.begin(); one != all.end();) {
+        const bool said = std::any_of(all.begin(), all.end(), [&](const std::string& other) {
+            return &other != &*one && other.starts_with(*one) && (other != *one || &other < &*one);
+        });
+        one = said ? all.erase(one) : one + 1;
+    }
+}
+
 /// What of a brief is said again: what is done, not what else may come of it.
 std::string once_more(const std::string& brief) {
     return brief.substr(0, brief.find(';'));
@@ -270,6 +286,7 @@ std::string card_cautions::beneath(const zone_list& step) {
             all.push_back(said_[k] ? once_more(brief) : brief);
             said_[k] = true;
         }
+        leave_out_what_others_say(all);
         // behind the name of a place it would be read as of that place
         const auto at =
             where.empty() ? out.begin() + static_cast<std::ptrdiff_t>(unnamed++) : out.end();

@@ -21,6 +21,8 @@ class card_cautions {
 
     /// From now on that one stands already beside what it is about.
     void told(caution_when w);
+    /// That one stands above already.
+    void told(const caution& c);
 
     /// What is minded of that, in brief; it isn't told by being asked for.
     [[nodiscard]] std::vector<std::string> briefs_of(caution_when w) const;
@@ -53,9 +55,10 @@ class card_cautions {
     const groom& g_;
     const plan_request& r_;
     std::vector<caution_when> told_;
-    std::vector<bool> said_;          ///< of each of the plan's cautions
-    std::vector<zone_list> told_at_;  ///< likewise
-    std::vector<bool> above_;         ///< likewise: once for all steps
+    std::vector<std::string> told_themselves_;  ///< ids
+    std::vector<bool> said_;                    ///< of each of the plan's cautions
+    std::vector<zone_list> told_at_;            ///< likewise
+    std::vector<bool> above_;                   ///< likewise: once for all steps
 };
 
 }  // namespace pelage::io

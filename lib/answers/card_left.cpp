@@ -94,9 +94,9 @@ class left_writer {
         }
         if (const caution* c = find(r_.reference.cautions, "skin-finding")) {
             text += "; " + c->brief;
+            cautions_.told(*c);
         }
         page_.add({line_as::caution, std::move(text), "Don't touch by any tool: ", 0, 2});
-        cautions_.told(caution_when::skin_finding);
     }
 
     /// Lumps and scabs: felt for before anything is taken up.
@@ -112,7 +112,7 @@ class left_writer {
                            (c == nullptr ? "" : ": " + c->brief),
                        i);
                 if (c != nullptr) {
-                    cautions_.told(c->when);
+                    cautions_.told(*c);
                 }
             }
         }

@@ -132,7 +132,10 @@ std::string near_text(const near_setup& n, const body& b, const print_options& o
     // half an inch is the 13 mm comb's own name: what reads alike isn't off
     if (const std::string off = off_words(n, o.units);
         in_mm(n.off) >= least && show(n.leaves.best, o.units) != wanted && !off.empty()) {
-        out += ", " + off + (n.longer ? " longer: the next that may go there" : " off");
+        out += ", " + off +
+               (n.longer                   ? " longer: the next that may go there"
+                : n.wanted < n.leaves.best ? " longer"
+                                           : " shorter");
     }
     out += teeth_warning(n);
     if (!n.at_hand) {
@@ -273,8 +276,8 @@ void say_others(document& d, const lookup_answer& a, const lookup_request& r,
     say_near(d, "In its place, with the lay" + on, a.replaces, b, o,
              known ? show(judged->with.best, o.units) : std::string{});
     if (direction_matters(a, r)) {
-        say_near(d, "Reversed it leaves about what these leave with the lay" + on, a.reverse, b, o,
-                 known ? show(judged->against.best, o.units) : std::string{});
+        say_near(d, "Against the lay it leaves about as much as these do with it" + on, a.reverse,
+                 b, o, known ? show(judged->against.best, o.units) : std::string{});
     }
 }
 
@@ -325,7 +328,7 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
             "length on every coat.");
     }
     if (!a.leaves.empty() && !pads) {
-        d.open("It leaves, combed out:", false);
+        d.open("It leaves, combed out (in brackets: it may come out so):", false);
         d.show(leaves_table(a, r, o.units));
     }
     if (r.coat) {
@@ -340,8 +343,8 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
               held_words(a.asked.tool, o.units) + ".");
     }
     if (!r.coat && direction_matters(a, r)) {
-        say_by_coat(d, "Reversed it leaves about what these leave with the lay:", a.reverse_by_coat,
-                    r, o.units);
+        say_by_coat(d, "Against the lay it leaves about as much as these do with it:",
+                    a.reverse_by_coat, r, o.units);
     }
 }
 

@@ -275,7 +275,7 @@ class card_page {
             beneath(text);
         }
         // what is clipped again after the bath is outlined then
-        constexpr std::string_view outlined = ", outline by scissors";
+        constexpr std::string_view outlined = ", then scissor the outline";
         const auto outline = minded.find(outlined);
         if (s.of->off && !another_day() && outline != std::string::npos) {
             minded.erase(outline, outlined.size());

@@ -169,6 +169,14 @@ std::string carded_places(const groom& g, const plan_request& r) {
     return places_of_work(finish::card, g, r);
 }
 
+/// Felt on feet hides nails, webs and what lies round the toes.
+bool felted_feet(const plan_request& r) {
+    return std::any_of(r.patient.mats.begin(), r.patient.mats.end(), [&](const mat_finding& m) {
+        const zone& z = r.reference.dog_body.zones[m.at.zone];
+        return m.grade != mat_grade::tangle && (z.where == group::feet || z.has(zone_use::pads));
+    });
+}
+
 std::string over_places(const std::string& where) {
     return where.empty() ? "" : " over " + where;
 }
@@ -187,7 +195,7 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
             continue;
         }
         if (done != booked) {
-            out.push_back(item(no_bath_words(r)));
+            out.push_back(item(no_bath_in_brief(r)));
         }
         std::string text = step_work_words(done);
         const std::string& rake = coat_of(r.reference, *r.patient.coat).carded_with;
@@ -201,6 +209,10 @@ std::vector<line> booked_steps(const groom& g, const plan_request& r) {
         }
         if (done == service_step::nails && !sore_limbs(g, r).empty()) {
             text = no_foot_sound(r, g) ? nails_today(g, r) : text + "; not" + sore_limbs(g, r);
+        } else if (done == service_step::nails && felted_feet(r)) {
+            text =
+                "nails: only those seen and felt free of the mat; a grown-in one, a hair band: "
+                "leave it, a veterinarian today";
         }
         if (done == service_step::bath) {
             text += gently_words(r);

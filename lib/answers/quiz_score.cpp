@@ -50,6 +50,9 @@ document document_of(const quiz_result& q, const quiz_rules& rules, const print_
     } else if (q.answers) {
         d.say("This time " + std::to_string(q.right) + " of " + std::to_string(*q.answers) +
               " right." + (q.whose.empty() ? " Nothing is kept without --as NAME." : ""));
+        if (!q.missed.empty()) {
+            d.say("Missed:");
+        }
         for (const std::string& one : q.missed) {
             d.item(one);
         }

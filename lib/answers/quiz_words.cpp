@@ -205,7 +205,7 @@ std::string in_place_because(const quiz_question& q, const quiz_option& other,
                 : "");
 }
 
-/// "; beside it legs 16 mm, tail 38 mm": what the sheet asks for of parts that it wants alike.
+/// "; elsewhere legs 16 mm, tail 38 mm": what the sheet asks for of parts that it wants alike.
 std::string beside_it(const quiz_question& q, const quiz_request& r, length_unit u) {
     const body& b = r.reference.dog_body;
     const auto places = places_of(on_day(r.sheets[q.sheet], r.today), b, part_index(b));
@@ -224,7 +224,7 @@ std::string beside_it(const quiz_question& q, const quiz_request& r, length_unit
             out.push_back(std::string(name(part)) + " " + show(wanted.front(), u));
         }
     }
-    return out.empty() ? "" : "; beside it " + joined(out, ", ");
+    return out.empty() ? "" : "; elsewhere " + joined(out, ", ");
 }
 
 std::string reason(const quiz_question& q, const posed_question& p, const quiz_option* chosen,
@@ -278,9 +278,9 @@ std::string reason(const quiz_question& q, const posed_question& p, const quiz_o
             break;
     }
     return of_sheet(q, r) + ": " + wish_words(q.wish, u) + beside_it(q, r, u) + "; " +
-           (q.wish.why.empty() ? "no reason is given for the place. What it is to look like: " +
-                                     std::string(detail::trimmed(r.sheets[q.sheet].text))
-                               : q.wish.why);
+           (q.wish.why.empty()
+                ? "so it is to look: " + std::string(detail::trimmed(r.sheets[q.sheet].text))
+                : q.wish.why);
 }
 
 }  // namespace
@@ -368,7 +368,7 @@ std::string quiz_caution() {
            "found on it but where the question says so (a mat). On the table the skin, the dog and "
            "the heat of the blade are looked "
            "at first; local rules, the owner's consent and a veterinarian's word come before any "
-           "answer here.";
+           "answer here. How each figure is known: --explain.";
 }
 
 }  // namespace pelage::io

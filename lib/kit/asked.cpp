@@ -106,7 +106,7 @@ class question_reader {
         if (r_.kind != asked_kind::any || r_.text.size() > 200 || words_.empty()) {
             return {tools_asked{{read_question(r_)}}};
         }
-        if (auto figures = about_figures(r_)) {
+        if (auto figures = about_figures(known_, r_)) {
             return {std::move(*figures)};
         }
         pieces_ = known_.pieces(words_, r_);

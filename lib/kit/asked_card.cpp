@@ -17,12 +17,12 @@ bool has_in_a_row(const std::vector<token>& all, const std::vector<token>& some)
 
 std::vector<const caution*> said_with(const std::vector<token>& words, const lookup_request& r) {
     std::vector<const caution*> out;
-    std::vector<std::string> told;  // of parts of the dog one caution may stand twice
+    std::vector<std::string> told;  // the same in short is told once
     for (const caution& c : r.reference.cautions) {
-        const bool new_one = std::find(told.begin(), told.end(), c.text) == told.end();
+        const bool new_one = std::find(told.begin(), told.end(), c.brief) == told.end();
         if (new_one && has_in_a_row(tokens_of(c.brief), words)) {
             out.push_back(&c);
-            told.push_back(c.text);
+            told.push_back(c.brief);
         }
     }
     std::stable_sort(out.begin(), out.end(),

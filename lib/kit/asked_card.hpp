@@ -17,7 +17,8 @@ namespace pelage::asking {
                                                      const lookup_request& r);
 
 /// "leaves 1.5 to 2.1 mm", "by Wed 20 Jan": how words with figures are read; none where they are no card's.
-[[nodiscard]] std::optional<card_asked> about_figures(const lookup_request& r);
+[[nodiscard]] std::optional<card_asked> about_figures(const vocabulary& known,
+                                                      const lookup_request& r);
 
 /// "body (not skirt)": the places before the bracket without those in it. None where it isn't written so.
 [[nodiscard]] std::optional<place_asked> places_but(const vocabulary& known,

@@ -16,6 +16,7 @@ namespace {
 constexpr std::string_view a_figure = "n";
 constexpr std::string_view a_day = "d";
 constexpr std::string_view any_words = "w";
+constexpr std::string_view some_places = "p";
 
 bool begins_with_figure(const std::string& low) {
     return !low.empty() && low.front() >= '0' && low.front() <= '9';
@@ -45,7 +46,8 @@ std::size_t day_at(const std::vector<token>& all, std::size_t at) {
     return next - at;
 }
 
-/// The words with figures and days as such: "leaves n to n mm". A unit may stand right behind its figure.
+/// The words with figures and days as such: "leaves n to n mm"; several figures in a row are one. A unit may stand
+/// right behind its figure.
 std::vector<std::string> with_figures_as_such(const std::vector<token>& all) {
     std::vector<std::string> out;
     for (std::size_t at = 0; at < all.size();) {
@@ -56,7 +58,9 @@ std::vector<std::string> with_figures_as_such(const std::vector<token>& all) {
         }
         const std::string& low = all[at].low;
         if (begins_with_figure(low)) {
-            out.emplace_back(a_figure);
+            if (out.empty() || out.back() != a_figure) {
+                out.emplace_back(a_figure);
+            }
             const auto behind = low.find_first_not_of("0123456789./");
             if (behind != std::string::npos) {
                 out.push_back(low.substr(behind));
@@ -69,33 +73,87 @@ std::vector<std::string> with_figures_as_such(const std::vector<token>& all) {
     return out;
 }
 
-using at = std::vector<std::string>::const_iterator;
+using words = std::vector<std::string>;
 
-/// Whether the words from `first` are those of the wording from `of`, "w" for one or more of any.
-bool reads_as(at first, at last, at of, at end) {
-    if (of == end) {
-        return first == last;
-    }
-    if (first == last) {
+/// Reads words as one of the glossary's wordings.
+class wording_reader {
+  public:
+    wording_reader(const vocabulary& known, const lookup_request& r) : known_(known), r_(r) {}
+
+    /// Whether the words from `first` are those of the wording from `of`.
+    [[nodiscard]] bool reads_as(words::const_iterator first, words::const_iterator last,
+                                words::const_iterator of, words::const_iterator end) const {
+        if (of == end || first == last) {
+            return of == end && first == last;
+        }
+        if (*of != any_words && *of != some_places) {
+            return *first == *of && reads_as(first + 1, last, of + 1, end);
+        }
+        for (auto next = first + 1; next <= last; ++next) {
+            if ((*of == any_words || places(first, next)) && reads_as(next, last, of + 1, end)) {
+                return true;
+            }
+            if (next == last) {
+                break;
+            }
+        }
         return false;
     }
-    if (*of == any_words) {
-        return reads_as(first + 1, last, of + 1, end) || reads_as(first + 1, last, of, end);
+
+  private:
+    [[nodiscard]] bool places(words::const_iterator first, words::const_iterator last) const {
+        std::string text;
+        for (auto at = first; at != last; ++at) {
+            if (*at == a_figure || *at == a_day) {
+                return false;
+            }
+            text += *at + " ";
+        }
+        const std::vector<piece> all = known_.pieces(tokens_of(text), r_);
+        return std::all_of(all.begin(), all.end(), [](const piece& p) {
+            return of_kind(p, piece_kind::place) || of_kind(p, piece_kind::joining) ||
+                   of_kind(p, piece_kind::filler);
+        });
     }
-    return *first == *of && reads_as(first + 1, last, of + 1, end);
+
+    const vocabulary& known_;
+    const lookup_request& r_;
+};
+
+words wording_of(const std::string& said) {
+    words out;
+    for (const token& t : tokens_of(said)) {
+        out.push_back(t.low);
+    }
+    return out;
+}
+
+/// Whether more than one text reads as it.
+bool is_open(const words& wording) {
+    return std::any_of(wording.begin(), wording.end(),
+                       [](const std::string& w) { return w == any_words || w == some_places; });
+}
+
+/// Whether all words of the wording that stand for themselves are there: places are looked for only then.
+bool may_read_as(const words& asked, const words& wording) {
+    return std::all_of(wording.begin(), wording.end(), [&](const std::string& w) {
+        return w == any_words || w == some_places ||
+               std::find(asked.begin(), asked.end(), w) != asked.end();
+    });
 }
 
 }  // namespace
 
-std::optional<card_asked> about_figures(const lookup_request& r) {
-    const auto words = with_figures_as_such(tokens_of(r.text));
+std::optional<card_asked> about_figures(const vocabulary& known, const lookup_request& r) {
+    const words asked = with_figures_as_such(tokens_of(r.text));
+    const bool a_term =
+        known.terms().find(r.text) != nullptr || known.terms().asked(r.text) != nullptr;
+    const wording_reader reader(known, r);
     for (const card_line& l : words_of(r).lines) {
         for (const std::string& said : l.said) {
-            std::vector<std::string> wording;
-            for (const token& t : tokens_of(said)) {
-                wording.push_back(t.low);
-            }
-            if (reads_as(words.begin(), words.end(), wording.begin(), wording.end())) {
+            const words wording = wording_of(said);
+            if (!(a_term && is_open(wording)) && may_read_as(asked, wording) &&
+                reader.reads_as(asked.begin(), asked.end(), wording.begin(), wording.end())) {
                 return card_asked{std::string(detail::trimmed(r.text)), {}, {}, {&l}};
             }
         }

@@ -191,6 +191,10 @@ class of_lengths {
             q.right = option_of(best->how, c.id);
             q.zone = firm_and_flat();  // skip teeth go nowhere else
             q.wrong = beyond_tolerance(rest, g.leaves.best, c.id);
+            // the only comb among blades would tell that it is the answer
+            std::stable_partition(q.wrong.begin(), q.wrong.end(), [&](const quiz_option& o) {
+                return std::get<setup>(o.says).over.has_value() == best->how.over.has_value();
+            });
             q.sure = basis_of(g.how, c);
             to_.add(std::move(q), {held(g.how), std::string(name(c.id))});
         }

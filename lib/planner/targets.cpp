@@ -332,10 +332,11 @@ std::vector<stop_sign> signs_of(const plan_request& r) {
     const dog& d = r.patient;
     std::vector<stop_sign> out = d.signs;
     for (const mat_finding& m : d.mats) {
-        const bool wound = std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
-            return f.state == skin_state::broken && covers(f.at, m.at);
+        const bool raw = std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
+            return (f.state == skin_state::broken || f.state == skin_state::wet) &&
+                   covers(f.at, m.at);
         });
-        if (wound && m.grade != mat_grade::tangle) {
+        if (raw && m.grade != mat_grade::tangle) {
             out.push_back(stop_sign::wounds);
         }
     }

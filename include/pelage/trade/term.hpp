@@ -73,7 +73,8 @@ struct term_on_coats {
 /// How words of a card that hold figures or days are read: "leaves 1.5 to 2.1 mm".
 struct card_line {
     std::vector<std::string> said;  ///< as it may stand there: "leaves N to N mm", with N for a
-                                    ///< figure, D for a day and its month, W for a word or more
+                                    ///< figure or several, D for a day and its month, P for
+                                    ///< places, W for a word or more
     std::string text;               ///< how it is read, in one to three plain sentences
     evidence why{};                 ///< how that is known
 };

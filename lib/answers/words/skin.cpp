@@ -191,7 +191,9 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
     const std::string seen =
         "fleas were seen (" + places_or_whole(r.reference.dog_body, g.fleas) + "): ";
     if (bath_for(r.patient.skin) == bath_care::none) {
-        return seen + "and broken or wet skin, so no bath: a veterinarian first; clean every tool";
+        return seen +
+               "and broken or wet skin, so no bath before a veterinarian's word; other dogs away, "
+               "clean every tool after";
     }
     if (r.booked != nullptr && !r.booked->has(service_step::bath)) {
         return seen +
@@ -205,9 +207,9 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
     const bool plain = bath_for(r.patient.skin) == bath_care::gently || bears_less(r.patient);
     return seen +
            (plain ? "a fine comb and a plain bath before any tool, nothing against fleas without a "
-                    "vet's word; dry"
-                  : "flea bath before any tool, it is the bath; dry") +
-           gently_words(r) + ", comb check down to the skin; clean every tool after";
+                    "vet's word"
+                  : "flea bath before any tool, it is the bath") +
+           gently_words(r) + "; dry, comb check down to the skin; clean every tool after";
 }
 
 }  // namespace pelage::io

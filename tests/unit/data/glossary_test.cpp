@@ -115,6 +115,31 @@ TEST_CASE("what explains a word needs no explaining: plain words, or words that 
             CHECK(known.count(w) == 1);
         }
     }
+    for (const card_line& l : io::trade_words().lines) {
+        for (const std::string& w : words_in(l.text)) {
+            INFO(l.said.front() << ": \"" << w
+                                << "\": say it plainly, explain it, or add it to plain_words.txt");
+            CHECK(known.count(w) == 1);
+        }
+    }
+}
+
+TEST_CASE("each way in which a card words its figures is told, once", "[glossary]") {
+    const glossary& g = io::trade_words();
+    CHECK(g.lines.size() >= 20);
+    for (const card_line& l : g.lines) {
+        INFO(l.said.front());
+        CHECK(l.text.size() > 20);
+        CHECK(l.text.size() < 260);
+        CHECK(l.text.ends_with('.'));
+    }
+    const std::string twice =
+        embedded_glossary() +
+        "\n[[line]]\nsaid = [\"day N\"]\ntext = \"A day.\"\nbasis = \"practice\"\n";
+    const diagnostics wrong = faults_of(twice);
+    REQUIRE(wrong.size() == 1);
+    CHECK(wrong[0].text.find("words of a card are read in one way; found \"day N\"") !=
+          std::string::npos);
 }
 
 TEST_CASE("what is never done says what is done instead, and a style's sheets are there",
