@@ -91,11 +91,15 @@ bool through_basket(const groom& g, const plan_request& r, const blend& b) {
 
 }  // namespace
 
+bool told(const blend& b, const groom& g, const plan_request& r) {
+    return meets_clipped(g, b) && !through_basket(g, r, b);
+}
+
 std::vector<blended_alike> alike_of(const groom& g, const plan_request& r, list when,
                                     length_unit u) {
     std::vector<blended_alike> all;
     for (const blend& b : g.blends) {
-        if (b.when != when || !meets_clipped(g, b) || through_basket(g, r, b)) {
+        if (b.when != when || !told(b, g, r)) {
             continue;
         }
         blended_alike one = how_of(b, u);

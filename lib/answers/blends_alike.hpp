@@ -42,7 +42,10 @@ struct blended_alike {
 void add(zone_list& l, std::size_t zone);
 void add(zone_list& l, const zone_list& more);
 
-/// Those of a list that meet what is clipped, hand tools alone last.
+/// Whether it is told of: where neither side is clipped, scissors shape the one into the other as they go.
+[[nodiscard]] bool told(const blend& b, const groom& g, const plan_request& r);
+
+/// Those of a list that are told of, hand tools alone last.
 [[nodiscard]] std::vector<blended_alike> alike_of(const groom& g, const plan_request& r, list when,
                                                   length_unit u);
 /// Three places or more of a part are that part: they are blended where the two parts meet.

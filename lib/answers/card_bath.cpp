@@ -41,7 +41,7 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
                });
     });
     return text + (ear_shaved ? ", the head by towel and low, cool air" : "") + gently_words(r) +
-           (stripped            ? "; what was stripped another day"
+           (stripped            ? "; the stripped coat another day"
             : g.after == work{} ? ""
             : in_visits(g)      ? "; then"  // its steps are told of by the card
             : corded(r.sheet) ? "; the cords pressed out, dry to the core (hours, not counted here)"

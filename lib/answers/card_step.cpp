@@ -318,12 +318,13 @@ std::string wont_pass_in_brief(const groom& g, const plan_request& r, length_uni
         const std::string here =
             by.all().size() == 1 ? "" : joined(places.by_part(where), ", ") + ": ";
         if (!blades.empty() || by.all().size() > 1) {
-            tried.push_back(here + (blades.empty() ? "stop" : blades));
+            tried.push_back(here + (blades.empty() ? "nothing else" : blades));
         }
     }
     return by.all().empty() ? ""
-           : tried.empty()  ? "won't pass: stop, a vet"
-                            : "won't pass: " + joined(tried, "; ") + "; else a vet";
+           : tried.empty()
+               ? "won't pass: it stays in: no bath, a vet"
+               : "won't pass: " + joined(tried, "; ") + "; else it stays in: no bath, a vet";
 }
 
 }  // namespace pelage::io

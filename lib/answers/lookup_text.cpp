@@ -311,7 +311,8 @@ void say_tool(document& d, const lookup_answer& a, const lookup_request& r,
     if (lever) {
         d.say("A lever at its side sets its length: told here at the shortest, up to " +
                   show(*own.reach, o.units) +
-                  " at the longest. With its marks in the kit each stands in the ladder.",
+                  " at the longest. Written into the kit with its marks, it stands in the ladder "
+                  "once for each.",
               2);
         only_there();
     }

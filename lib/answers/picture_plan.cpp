@@ -7,6 +7,7 @@
 #include <pelage/planner/kit_setups.hpp>
 #include <pelage/trade/place_words.hpp>
 
+#include "answers/blends_alike.hpp"
 #include "answers/plan_parts.hpp"
 
 namespace pelage::io {
@@ -145,7 +146,8 @@ place drawn_on(const place& at, side which, const body& b) {
     return b.zones[at.zone].paired && at.which == side::both ? place{at.zone, which} : at;
 }
 
-std::vector<pictured_seam> seams_of(const groom& g, const body& b) {
+std::vector<pictured_seam> seams_of(const groom& g, const plan_request& r) {
+    const body& b = r.reference.dog_body;
     std::vector<pictured_seam> out;
     const auto add = [&](const place& one, const place& other, bool blended) {
         for (const side which : {side::left, side::right}) {
@@ -153,7 +155,9 @@ std::vector<pictured_seam> seams_of(const groom& g, const body& b) {
         }
     };
     for (const blend& one : g.blends) {
-        add(g.zones[one.from].at, g.zones[one.into].at, true);
+        if (told(one, g, r)) {
+            add(g.zones[one.from].at, g.zones[one.into].at, true);
+        }
     }
     for (const seam& s : b.seams) {
         for (const side which : {side::left, side::right}) {
@@ -220,7 +224,7 @@ picture_request picture_of(const groom& g, const plan_request& r, const outline&
         add_sides(place_of(z), b, p.places);
     }
     add_tender(r, p.places);
-    p.seams = seams_of(g, b);
+    p.seams = seams_of(g, r);
     return p;
 }
 

@@ -124,19 +124,59 @@ std::optional<date> quiz_next_day(const std::vector<quiz_question>& all,
     return out;
 }
 
-posed_question pose(const quiz_question& q, const date& today, std::string_view whose) {
+namespace {
+
+/// What is left by an answer, where it is about lengths.
+std::optional<length> left_by(const quiz_option& o) {
+    if (const auto* l = std::get_if<length>(&o.says)) {
+        return *l;
+    }
+    return o.leaves ? std::optional{o.leaves->best} : std::nullopt;
+}
+
+/// The wrong answers that stand beside the right one, by their number. Of lengths shorter and longer ones by chance:
+/// else the shortest would be right too often.
+std::vector<std::size_t> beside_right(const quiz_question& q, const std::string& seed) {
     constexpr std::size_t most_wrong = 3;
     constexpr std::size_t plausible = 6;
-    const std::string seed = seed_of(today, whose) + " " + q.key;
     const auto place = [&](std::size_t i) { return scattered(std::to_string(i), seed); };
-    std::vector<std::size_t> beside;
-    for (std::size_t i = 0; i < std::min(q.wrong.size(), plausible); ++i) {
-        beside.push_back(i);
+    std::vector<std::size_t> below;
+    std::vector<std::size_t> other;
+    for (std::size_t i = 0; i < q.wrong.size(); ++i) {
+        const auto wrong = left_by(q.wrong[i]);
+        const auto right = left_by(q.right);
+        auto& side = wrong && right && *wrong < *right ? below : other;
+        if (side.size() < plausible) {
+            side.push_back(i);
+        }
     }
-    std::sort(beside.begin(), beside.end(), [&](std::size_t a, std::size_t b) {
+    const std::size_t fewest = most_wrong - std::min(most_wrong, other.size());
+    const std::size_t most = std::min(most_wrong, below.size());
+    const std::size_t shorter_ones =
+        most <= fewest
+            ? most
+            : fewest + static_cast<std::size_t>(scattered("shorter", seed) % (most - fewest + 1));
+    const auto drawn = [&](std::vector<std::size_t> from, std::size_t n) {
+        std::sort(from.begin(), from.end(), [&](std::size_t a, std::size_t b) {
+            return std::tuple{place(a), a} < std::tuple{place(b), b};
+        });
+        from.resize(std::min(from.size(), n));
+        return from;
+    };
+    std::vector<std::size_t> out = drawn(below, shorter_ones);
+    const auto rest = drawn(other, most_wrong - out.size());
+    out.insert(out.end(), rest.begin(), rest.end());
+    std::sort(out.begin(), out.end(), [&](std::size_t a, std::size_t b) {
         return std::tuple{place(a), a} < std::tuple{place(b), b};
     });
-    beside.resize(std::min(beside.size(), most_wrong));
+    return out;
+}
+
+}  // namespace
+
+posed_question pose(const quiz_question& q, const date& today, std::string_view whose) {
+    const std::string seed = seed_of(today, whose) + " " + q.key;
+    const std::vector<std::size_t> beside = beside_right(q, seed);
     posed_question out;
     for (const std::size_t i : beside) {
         out.options.push_back(q.wrong[i]);

@@ -338,11 +338,12 @@ class inspection {
         const bool wound = std::any_of(d.mats.begin(), d.mats.end(), [&](const mat_finding& m) {
             return m.grade != mat_grade::tangle &&
                    std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& s) {
-                       return s.state == skin_state::broken && meet(s.at, m.at);
+                       return (s.state == skin_state::broken || s.state == skin_state::wet) &&
+                              meet(s.at, m.at);
                    });
         });
         must((wound || !d.signs.empty()) == !g_.signs.empty(),
-             "a sign of the stop list, or a wound under a mat, is one, nothing else is");
+             "a sign of the stop list, or raw skin under a mat, is one, nothing else is");
         must(!(felted || wound || !d.signs.empty()) || (g_.blocks.empty() && g_.combed.empty()),
              "after a stop nothing is done");
     }

@@ -145,11 +145,11 @@ std::vector<std::string> never_words(const zone_card& c, const lookup_request& r
     const zone& z = r.reference.dog_body.zones[c.zone];
     std::vector<std::string> out;
     for (const never_there& n : c.never) {
-        std::string text =
-            z.has(zone_use::scissors_only)
-                ? "a blade or a comb, unless the sheet asks for it; a mat comes off by a blade" +
-                      std::string(ten_at_most(z) ? ", a 10 or a shorter one" : "")
-                : never_line(n, z, r, u);
+        std::string text = z.has(zone_use::scissors_only)
+                               ? "a blade or a snap-on comb, unless the sheet asks for it; a mat "
+                                 "comes off by a blade" +
+                                     std::string(ten_at_most(z) ? ", a 10 or a shorter one" : "")
+                               : never_line(n, z, r, u);
         if (!text.empty() && std::find(out.begin(), out.end(), text) == out.end()) {
             out.push_back(std::move(text));
         }

@@ -200,14 +200,13 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
                "no bath is booked: ask for a flea bath first, or send it home; clean every tool";
     }
     if (any_mat(g)) {
-        return "mats out first, dry: fleas were seen (" +
-               places_or_whole(r.reference.dog_body, g.fleas) +
-               "), and the bath is a flea bath; clean every tool";
+        return seen +
+               "the mats come out dry as below, then the bath is a flea bath; clean every tool";
     }
     const bool plain = bath_for(r.patient.skin) == bath_care::gently || bears_less(r.patient);
     return seen +
-           (plain ? "a fine comb and a plain bath before any tool, nothing against fleas without a "
-                    "vet's word"
+           (plain ? "a plain bath and a fine comb before any other tool, nothing against fleas "
+                    "without a vet's word"
                   : "flea bath before any tool, it is the bath") +
            gently_words(r) + "; dry, comb check down to the skin; clean every tool after";
 }
