@@ -104,7 +104,7 @@ std::vector<std::string> where_of(const alike_list& alike, const alike_list& oth
         add(from, e.from);
         add(into, e.into);
     }
-    constexpr std::size_t at_sight = 5;  // places: more have to be paired
+    constexpr std::size_t at_sight = 4;  // places: more have to be paired
     const edge_zones all = zones_of(alike, false, places).front();
     const std::size_t told =
         names_apart(all.from, from, places).size() + names_apart(all.into, into, places).size();

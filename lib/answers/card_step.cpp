@@ -137,7 +137,7 @@ class step_writer {
             return spread + show(all->high, u_);
         }
         if (show(all->low, u_) != show(all->high, u_)) {
-            return "about " + low + " (" + spread + bare(all->high) + ")";
+            return "about " + low + " (" + kept_together(spread + bare(all->high)) + ")";
         }
         const bool named = b_.how.over && comb_words(b_.how.over->id, u_) == low;
         return named ? "" : low;

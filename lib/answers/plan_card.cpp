@@ -277,10 +277,26 @@ class card_page {
         // what is clipped again after the bath is outlined then
         constexpr std::string_view outlined = ", then scissor the outline";
         const auto outline = minded.find(outlined);
+        if (is_again(s) && !minded.empty()) {
+            const auto feet = cautions_.briefs_of(caution_when::feet_by_blade);
+            minded =
+                "as before the bath" + (feet.empty() || !on_feet(s) ? "" : "; " + feet.front());
+        }
         if (s.of->off && !another_day() && outline != std::string::npos) {
             minded.erase(outline, outlined.size());
         }
         warn(std::move(minded));
+    }
+    /// Whether a step after the bath goes once more over what came off before it, and over nothing else.
+    [[nodiscard]] bool is_again(const plan_step& s) const {
+        return s.when == list::after_bath &&
+               std::all_of(s.of->zones.begin(), s.of->zones.end(),
+                           [&](std::size_t i) { return g_.zones[i].off_by.has_value(); });
+    }
+    [[nodiscard]] bool on_feet(const plan_step& s) const {
+        return std::any_of(s.of->zones.begin(), s.of->zones.end(), [&](std::size_t i) {
+            return r_.reference.dog_body.zones[g_.zones[i].at.zone].where == group::feet;
+        });
     }
     /// What is minded at the places that a step is the first to go over.
     void warn(std::string text) {

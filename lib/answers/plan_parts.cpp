@@ -121,8 +121,8 @@ std::string sore_limbs(const groom& g, const plan_request& r) {
     const bool foot =
         hurt([](const zone& z) { return z.where == group::feet || z.has(zone_use::pads); });
     const bool leg = hurt([](const zone& z) { return z.where == group::legs; });
-    return foot && leg ? " on the sore foot and leg"
-           : foot      ? " on the sore foot"
+    return foot && leg ? " on the sore feet and leg"
+           : foot      ? " on the sore feet"
            : leg       ? " on the sore leg"
                        : "";
 }

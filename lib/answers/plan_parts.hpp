@@ -46,7 +46,7 @@ namespace pelage::io {
                                               bool brief = false);
 /// Steps of a booking that the lists of a plan don't hold, each as the trade does it (common practice).
 [[nodiscard]] std::vector<line> booked_steps(const groom& g, const plan_request& r);
-/// Where skin is hurt so that nobody holds the foot for its nails: " on the sore foot", " on the sore leg"; empty:
+/// Where skin is hurt so that nobody holds the foot for its nails: " on the sore feet", " on the sore leg"; empty:
 /// nowhere.
 [[nodiscard]] std::string sore_limbs(const groom& g, const plan_request& r);
 /// "nails", or what is minded of them today: sore feet, and feet it hates to have touched.
