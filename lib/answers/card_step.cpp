@@ -294,6 +294,18 @@ card_step card_step_of(const block& b, const block* last, std::optional<directio
     return step_writer(b, said, g, r, u).of(last);
 }
 
+bool once_more(const block& b, const groom& g) {
+    return b.when == list::after_bath &&
+           std::all_of(b.zones.begin(), b.zones.end(),
+                       [&](std::size_t i) { return g.zones[i].off_by.has_value(); });
+}
+
+bool goes_over(const block& b, group part, const groom& g, const plan_request& r) {
+    return std::any_of(b.zones.begin(), b.zones.end(), [&](std::size_t i) {
+        return r.reference.dog_body.zones[g.zones[i].at.zone].where == part;
+    });
+}
+
 std::string wont_pass_in_brief(const groom& g, const plan_request& r, length_unit u) {
     grouped<std::string> by;
     for (const block& b : g.blocks) {

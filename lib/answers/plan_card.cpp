@@ -35,7 +35,6 @@ namespace pelage::io {
 namespace {
 
 constexpr std::size_t beside_number = 4;  // columns that a step's number takes
-
 std::string numbered(int number) {
     const std::string n = std::to_string(number);
     return std::string(n.size() < 2 ? 2 - n.size() : 0, ' ') + n + "  ";
@@ -43,8 +42,8 @@ std::string numbered(int number) {
 
 std::string no_advice(const dog& d) {
     const bool none = !d.heard || d.heard->known.empty();
-    return none ? " Held here for it: only what any unwell dog needs."
-                : " Held here for part of it: only what any unwell dog needs.";
+    return std::string(" Held here for ") + (none ? "it" : "part of it") +
+           ": only what any unwell dog needs.";
 }
 
 class card_page {
@@ -277,26 +276,16 @@ class card_page {
         // what is clipped again after the bath is outlined then
         constexpr std::string_view outlined = ", then scissor the outline";
         const auto outline = minded.find(outlined);
-        if (is_again(s) && !minded.empty()) {
-            const auto feet = cautions_.briefs_of(caution_when::feet_by_blade);
-            minded =
-                "as before the bath" + (feet.empty() || !on_feet(s) ? "" : "; " + feet.front());
-        }
-        if (s.of->off && !another_day() && outline != std::string::npos) {
+        if (!minded.empty() && once_more(*s.of, g_)) {
+            const bool feet = goes_over(*s.of, group::feet, g_, r_);
+            auto all = feet ? cautions_.briefs_of(caution_when::feet_by_blade)
+                            : std::vector<std::string>{};
+            all.insert(all.begin(), "as before the bath");
+            minded = joined(all, "; ");
+        } else if (s.of->off && !another_day() && outline != std::string::npos) {
             minded.erase(outline, outlined.size());
         }
         warn(std::move(minded));
-    }
-    /// Whether a step after the bath goes once more over what came off before it, and over nothing else.
-    [[nodiscard]] bool is_again(const plan_step& s) const {
-        return s.when == list::after_bath &&
-               std::all_of(s.of->zones.begin(), s.of->zones.end(),
-                           [&](std::size_t i) { return g_.zones[i].off_by.has_value(); });
-    }
-    [[nodiscard]] bool on_feet(const plan_step& s) const {
-        return std::any_of(s.of->zones.begin(), s.of->zones.end(), [&](std::size_t i) {
-            return r_.reference.dog_body.zones[g_.zones[i].at.zone].where == group::feet;
-        });
     }
     /// What is minded at the places that a step is the first to go over.
     void warn(std::string text) {
