@@ -3,7 +3,6 @@
 
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
-#include <pelage/model/cut.hpp>
 #include <pelage/planner/appointment.hpp>
 
 #include "answers/blends.hpp"
@@ -14,7 +13,6 @@
 #include "answers/card_step.hpp"
 #include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
-#include "answers/grouped.hpp"
 #include "answers/layout.hpp"
 #include "answers/lines.hpp"
 #include "answers/plan_parts.hpp"
