@@ -300,6 +300,14 @@ bool once_more(const block& b, const groom& g) {
                        [&](std::size_t i) { return g.zones[i].off_by.has_value(); });
 }
 
+bool combs_by_a_lump(const groom& g) {
+    return std::any_of(g.combed.begin(), g.combed.end(), [&](const combing_out& one) {
+        const auto& around = g.zones[one.zone].around;
+        return std::any_of(around.begin(), around.end(),
+                           [](const skin_finding& f) { return f.state == skin_state::lump; });
+    });
+}
+
 bool goes_over(const block& b, group part, const groom& g, const plan_request& r) {
     return std::any_of(b.zones.begin(), b.zones.end(), [&](std::size_t i) {
         return r.reference.dog_body.zones[g.zones[i].at.zone].where == part;

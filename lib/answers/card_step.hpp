@@ -33,6 +33,8 @@ struct card_step {
 
 /// Whether a block goes, after the bath, over what came off before it and over nothing else.
 [[nodiscard]] bool once_more(const block& b, const groom& g);
+/// Whether a mat is combed out beside a lump.
+[[nodiscard]] bool combs_by_a_lump(const groom& g);
 /// Whether a place of that part is among its places.
 [[nodiscard]] bool goes_over(const block& b, group part, const groom& g, const plan_request& r);
 

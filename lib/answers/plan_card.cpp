@@ -245,17 +245,17 @@ class card_page {
     void step(const plan_step& s, const block* last) {
         const std::string lead = numbered(s.number);
         if (s.of == nullptr) {
-            const std::string minded =
-                s.combs_out ? joined(cautions_.briefs_of(caution_when::combing_out), "; ") : "";
-            page_.add({line_as::step, s.does + (minded.empty() ? "" : ": " + minded), lead, 0,
-                       beside_number});
+            std::string does = s.does;
+            zone_list combed;
             if (s.combs_out) {
-                zone_list combed;
+                does += ": " + joined(cautions_.briefs_of(caution_when::combing_out), "; ") +
+                        (combs_by_a_lump(g_) ? "; find the lump first, comb away from it" : "");
                 for (const combing_out& one : g_.combed) {
                     combed.push_back(one.zone);
                 }
-                warn(cautions_.beneath(combed));
             }
+            page_.add({line_as::step, does, lead, 0, beside_number});
+            warn(cautions_.beneath(combed));
             return;
         }
         const setup& how = s.of->how;
