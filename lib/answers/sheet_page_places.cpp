@@ -90,6 +90,10 @@ class places_writer {
         if (z->came == outcome::off_target && z->leaves) {
             text += ", leaves " + show(z->leaves->best, o_.units) + ": " +
                     cause_words(r_, *z, o_.units);
+        } else if (z->leaves && z->how.kind == tool_kind::clip && p.asked.target &&
+                   show(z->leaves->best, o_.units) != show(*p.asked.target, o_.units)) {
+            text += ", leaves " + show(z->leaves->best, o_.units) + " on a " +
+                    std::string(name(*r_.patient.coat)) + " coat";  // as it is drawn
         }
         return text;
     }
