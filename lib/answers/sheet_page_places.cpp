@@ -91,7 +91,7 @@ class places_writer {
             text += ", leaves " + show(z->leaves->best, o_.units) + ": " +
                     cause_words(r_, *z, o_.units);
         } else if (z->leaves && z->how.kind == tool_kind::clip && p.asked.target &&
-                   show(z->leaves->best, o_.units) != show(*p.asked.target, o_.units)) {
+                   gap(z->leaves->best, *p.asked.target) >= mm(1.0)) {
             text += ", leaves " + show(z->leaves->best, o_.units) + " on a " +
                     std::string(name(*r_.patient.coat)) + " coat";  // as it is drawn
         }
