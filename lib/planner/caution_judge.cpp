@@ -245,10 +245,12 @@ places_named caution_judge::of_work(caution_when w) const {
             return where(
                 [&](const zone_plan& z) { return touched(z) && hated(z) && limb(zone_of(z)); });
         case caution_when::bare_blade:
-            return where([&](const zone_plan& z) { return clipped(z) && !z.how.over && !z.mat; });
+            return where([&](const zone_plan& z) {
+                return clipped(z) && !z.how.over && !mat_clipped_off(z);
+            });
         case caution_when::feet_by_blade:
             return where([&](const zone_plan& z) {
-                return clipped(z) && !z.how.over && !z.mat &&
+                return clipped(z) && !z.how.over && !mat_clipped_off(z) &&
                        zone_of(z).has(zone_use::clean_feet) && r_.sheet.feet != "clean";
             });
         case caution_when::muzzled:

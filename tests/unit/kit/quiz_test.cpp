@@ -299,6 +299,57 @@ TEST_CASE("asked for another turn the same choices stand otherwise", "[quiz]") {
     CHECK(2 * moved > all.size());  // three in four by chance
 }
 
+TEST_CASE("neither the shortest nor the longest of the choices is right by the look of it",
+          "[quiz]") {
+    const auto all = of_demo_kit();
+    for (const quiz_asks asks : {quiz_asks::left_by, quiz_asks::in_place_of}) {
+        std::size_t asked = 0;
+        std::size_t shortest = 0;
+        std::size_t longest = 0;
+        for (const quiz_question& q : all) {
+            for (const char* whose : {"mia", "noor", "ida", "lou", "kim", "ben"}) {
+                if (q.asks != asks) {
+                    continue;
+                }
+                const posed_question p = pose(q, monday, whose);
+                const auto left = [](const quiz_option& o) {
+                    const auto* l = std::get_if<length>(&o.says);
+                    return in_mm(l != nullptr ? *l : o.leaves->best);
+                };
+                const auto others = [&](auto than) {
+                    return std::all_of(p.options.begin(), p.options.end(),
+                                       [&](const quiz_option& o) {
+                                           return !than(left(o), left(p.options[p.right]));
+                                       });
+                };
+                ++asked;
+                shortest += others(std::less<>{}) ? 1 : 0;
+                longest += others(std::greater<>{}) ? 1 : 0;
+            }
+        }
+        INFO(static_cast<int>(asks) << ": " << shortest << " and " << longest << " of " << asked);
+        CHECK(asked > 30);
+        CHECK(10 * shortest < 6 * asked);  // there is little shorter than a 10
+        CHECK(10 * longest < 5 * asked);
+    }
+}
+
+TEST_CASE("what stands in for another isn't told by its number or by being the only comb",
+          "[quiz]") {
+    const auto digits = [](const std::string& s) {
+        return s.substr(0, s.find_first_not_of("0123456789"));
+    };
+    for (const quiz_question& q : of_demo_kit()) {
+        if (q.asks != quiz_asks::in_place_of) {
+            continue;
+        }
+        const setup& right = std::get<setup>(q.right.says);
+        INFO(q.key);
+        CHECK((right.over || digits(right.tool.etched) != digits(q.tool.tool.etched)));
+        CHECK(std::get<setup>(q.wrong.front().says).over.has_value() == right.over.has_value());
+    }
+}
+
 TEST_CASE("no length of the sheets is the answer each time it is offered", "[quiz]") {
     const auto all = of_demo_kit();
     std::map<double, std::pair<std::size_t, std::size_t>>
