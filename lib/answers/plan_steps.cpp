@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <pelage/base/phrase.hpp>
 
@@ -81,18 +82,18 @@ class step_list {
         const bool smooth = r_.patient.coat == coat_class::smooth;  // a comb finds nothing there
         const bool hurts = std::any_of(g_.zones.begin(), g_.zones.end(),
                                        [](const zone_plan& z) { return z.hurt.has_value(); });
-        const std::string sound = hurts ? ", not where it is hurt" : "";
-        say(flea_bath_first(g_, r_) && !handled_only && !smooth
-                ? "look the dog over: skin, ears, eyes, feet; feel for mats by hand" + sound
-            : handled_only || smooth ? "look the dog over: skin, ears, eyes, feet"
-            : corded(r_.sheet)
-                ? "look the dog over: skin, ears, eyes, feet; part the cords to the skin by "
-                  "hand" +
-                      sound
-            : felted()
-                ? "look the dog over: skin, ears, eyes, feet; comb and hand check to the skin" +
-                      sound
-                : "look the dog over: skin, ears, eyes, feet; comb check down to the skin" + sound);
+        std::string look = "look the dog over: skin, ears, eyes, feet";
+        if (!handled_only && !smooth) {
+            look += flea_bath_first(g_, r_) ? "; feel for mats by hand"
+                    : corded(r_.sheet)      ? "; part the cords to the skin by hand"
+                    : felted()              ? "; comb and hand check to the skin"
+                                            : "; comb check down to the skin";
+            look += hurts ? ", not where it is hurt" : "";
+        }
+        if (fleas_after_mats(g_, r_)) {  // nothing to take up yet
+            look += "; " + std::exchange(fleas, {});
+        }
+        say(std::move(look));
         if (!fleas.empty()) {
             say(std::move(fleas));
         }

@@ -170,7 +170,7 @@ std::string cause_words(const plan_request& r, const zone_plan& z, length_unit u
         case cause::nothing_passes:
             return "no blade in the kit that may be used here passes under the mat";
         case cause::teats:
-            return "pregnant or nursing, nothing near the teats";
+            return "pregnant or nursing";
     }
     return {};
 }

@@ -184,6 +184,11 @@ bool flea_bath_first(const groom& g, const plan_request& r) {
            (r.booked == nullptr || r.booked->has(service_step::bath)) && !any_mat(g);
 }
 
+bool fleas_after_mats(const groom& g, const plan_request& r) {
+    return !g.fleas.empty() && bath_for(r.patient.skin) != bath_care::none &&
+           (r.booked == nullptr || r.booked->has(service_step::bath)) && any_mat(g);
+}
+
 std::string flea_bath_words(const groom& g, const plan_request& r) {
     if (g.fleas.empty()) {
         return {};
@@ -201,7 +206,7 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
     }
     if (any_mat(g)) {
         return seen +
-               "the mats come out dry as below, then the bath is a flea bath; clean every tool";
+               "the mats come out first, dry, then the bath is a flea bath; clean every tool";
     }
     const bool plain = bath_for(r.patient.skin) == bath_care::gently || bears_less(r.patient);
     return seen +

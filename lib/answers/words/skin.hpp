@@ -50,6 +50,9 @@ namespace pelage::io {
 /// Whether the flea bath comes before any tool, the comb too.
 [[nodiscard]] bool flea_bath_first(const groom& g, const plan_request& r);
 
+/// Whether fleas wait for the mats to come out: wet mats tighten.
+[[nodiscard]] bool fleas_after_mats(const groom& g, const plan_request& r);
+
 /// The flea bath as a step; nothing where no fleas were seen.
 [[nodiscard]] std::string flea_bath_words(const groom& g, const plan_request& r);
 

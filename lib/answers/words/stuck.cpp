@@ -79,7 +79,7 @@ std::string in_words(const broken_rule& rule) {
         case obstacle::may_bite:
             return "a dog that may bite isn't combed out there";
         case obstacle::teats:
-            return "pregnant or nursing, nothing near the teats";
+            return "pregnant or nursing";
     }
     return {};
 }
