@@ -67,7 +67,7 @@ done
 rm bad.html
 node pages.mjs "$browser" all ./*.html
 for sheet in card-*.pdf; do
-    # views whose labels would be under five points have a sheet of their own
+    # views whose labels would be too small to read (document_paper.cpp) have a sheet of their own
     most=1
     if grep -q 'class="views own"' "${sheet%-*.pdf}.html"; then
         most=2
