@@ -268,11 +268,6 @@ std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit 
     return out;
 }
 
-bool any_hurt(const groom& g) {
-    return std::any_of(g.zones.begin(), g.zones.end(),
-                       [](const zone_plan& z) { return z.hurt.has_value(); });
-}
-
 bool in_visits(const groom& g) {
     return std::any_of(g.cautions.begin(), g.cautions.end(), [](const caution_line& c) {
         return c.what.when == caution_when::frail_felted;

@@ -31,9 +31,6 @@ namespace pelage::io {
 /// How an appointment of so many minutes is broken up, behind them; empty: it isn't.
 [[nodiscard]] std::string broken_up(const groom& g, const plan_request& r, const work& whole);
 
-/// A place is left alone for its skin.
-[[nodiscard]] bool any_hurt(const groom& g);
-
 /// The basis in brackets, under --explain.
 [[nodiscard]] std::string because(const evidence& e, const print_options& o);
 

@@ -80,15 +80,13 @@ class step_list {
                                   !r_.booked->has(service_step::before_bath);
         std::string fleas = flea_bath_words(g_, r_);
         const bool smooth = r_.patient.coat == coat_class::smooth;  // a comb finds nothing there
-        const bool hurts = std::any_of(g_.zones.begin(), g_.zones.end(),
-                                       [](const zone_plan& z) { return z.hurt.has_value(); });
         std::string look = "look the dog over: skin, ears, eyes, feet";
         if (!handled_only && !smooth) {
             look += flea_bath_first(g_, r_) ? "; feel for mats by hand"
                     : corded(r_.sheet)      ? "; part the cords to the skin by hand"
                     : felted()              ? "; comb and hand check to the skin"
                                             : "; comb check down to the skin";
-            look += hurts ? ", not where it is hurt" : "";
+            look += any_hurt(g_) ? ", not where it is hurt" : "";
         }
         if (fleas_after_mats(g_, r_)) {  // nothing to take up yet
             look += "; " + std::exchange(fleas, {});

@@ -89,6 +89,9 @@ std::vector<std::string> place_words::by_part(const zone_list& which) const {
             const bool in = std::find(which.begin(), which.end(), n) != which.end();
             (in ? here : missing).push_back(n);
         }
+        // behind "left flank" a skirt would be read as the left one
+        std::stable_partition(missing.begin(), missing.end(),
+                              [&](std::size_t n) { return g_.zones[n].at.which == side::both; });
         const std::vector<std::string> names = titles_of(here);
         const std::vector<std::string> but = titles_of(missing);
         constexpr std::size_t few = 2;

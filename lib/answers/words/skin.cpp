@@ -184,6 +184,11 @@ bool flea_bath_first(const groom& g, const plan_request& r) {
            (r.booked == nullptr || r.booked->has(service_step::bath)) && !any_mat(g);
 }
 
+bool any_hurt(const groom& g) {
+    return std::any_of(g.zones.begin(), g.zones.end(),
+                       [](const zone_plan& z) { return z.hurt.has_value(); });
+}
+
 bool fleas_after_mats(const groom& g, const plan_request& r) {
     return !g.fleas.empty() && bath_for(r.patient.skin) != bath_care::none &&
            (r.booked == nullptr || r.booked->has(service_step::bath)) && any_mat(g);
@@ -213,7 +218,8 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
            (plain ? "a plain bath and a fine comb before any other tool, nothing against fleas "
                     "without a vet's word"
                   : "flea bath before any tool, it is the bath") +
-           gently_words(r) + "; dry, comb check down to the skin; clean every tool after";
+           gently_words(r) + "; dry, comb check down to the skin" +
+           (any_hurt(g) ? ", not where it is hurt" : "") + "; clean every tool after";
 }
 
 }  // namespace pelage::io

@@ -50,6 +50,8 @@ namespace pelage::io {
 /// Whether the flea bath comes before any tool, the comb too.
 [[nodiscard]] bool flea_bath_first(const groom& g, const plan_request& r);
 
+/// A place is left alone for its skin.
+[[nodiscard]] bool any_hurt(const groom& g);
 /// Whether fleas wait for the mats to come out: wet mats tighten.
 [[nodiscard]] bool fleas_after_mats(const groom& g, const plan_request& r);
 
