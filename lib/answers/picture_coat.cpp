@@ -198,6 +198,7 @@ void add_place(layers& to, const drawn_area& a, const pictured_view& v, signs_us
     used.round = used.round || p->round;
     used.tender = used.tender || p->tender;
     used.differs = used.differs || p->differs;
+    used.alike = used.alike || p->alike;
     if (p->mat && !is_sore(*p)) {
         add_mat(*p, a, data, to, used);
     }

@@ -263,11 +263,15 @@ void add_places(const signs_used& used, sign_rows& to) {
             return path_of("pd-wb", dash_at(x, y)) + path_of("pd-e", dash_at(x, y));
         });
     }
-    if (used.differs) {
-        to.add("not alike", [](double x, double y) {
-            return text_at("pd-x pd-o", x + 28.0, y + 10.0, "\u2260");
-        });
-    }
+    const auto add_sign = [&](bool there, std::string_view text, std::string_view sign) {
+        if (there) {
+            to.add(text, [&](double x, double y) {
+                return text_at("pd-x pd-o", x + 28.0, y + 10.0, std::string(sign));
+            });
+        }
+    };
+    add_sign(used.differs, "not alike", "\u2260");
+    add_sign(used.alike, "alike; all else isn't", "=");
     if (used.round) {
         to.add("go round what is there", [](double x, double y) {
             return warning_at({x + 28.0, y});

@@ -49,11 +49,12 @@ struct signs_used {
     bool round = false;    ///< a lump or a scab
     bool tender = false;   ///< a sensitive place
     bool differs = false;  ///< otherwise on the picture beside
+    bool alike = false;    ///< the same there
 
     /// All of them.
     [[nodiscard]] static signs_used all() {
-        return {true, true, true, true, true, true, true, true,
-                true, true, true, true, true, true, false};
+        return {true, true, true, true, true, true, true,  true,
+                true, true, true, true, true, true, false, false};
     }
 };
 

@@ -39,8 +39,8 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
         return {};
     }
     std::vector<label_line> lines;
-    add_words((p->differs ? "\u2260 " : "") + short_title(v.names.zones[a.at.zone]), name_size,
-              false, lines);
+    const std::string beside = p->differs ? "\u2260 " : p->alike ? "= " : "";
+    add_words(beside + short_title(v.names.zones[a.at.zone]), name_size, false, lines);
     if (!figure.empty()) {
         add_words(figure, figure_size, true, lines);
     }

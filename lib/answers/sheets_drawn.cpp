@@ -13,18 +13,33 @@ namespace pelage::io {
 
 namespace {
 
-/// Marks what the two have otherwise.
-void mark_unlike(picture_request& one, picture_request& other) {
+using pairs = std::vector<std::pair<pictured_place*, pictured_place*>>;
+
+/// The places that both have, and of these the unlike ones.
+std::pair<pairs, pairs> places_of_both(picture_request& one, picture_request& other) {
+    const auto told = [](const pictured_place& o) {
+        return o.leaves ? in_hundredths(*o.leaves) : -1;
+    };
+    pairs alike;
+    pairs unlike;
     for (pictured_place& p : one.places) {
         const auto q = std::find_if(other.places.begin(), other.places.end(),
                                     [&](const pictured_place& o) { return o.at == p.at; });
-        const auto told = [](const pictured_place& o) {
-            return o.leaves ? in_hundredths(*o.leaves) : -1;
-        };
-        if (q != other.places.end() && (q->as != p.as || told(*q) != told(p))) {
-            p.differs = true;
-            q->differs = true;
+        if (q != other.places.end()) {
+            (q->as != p.as || told(*q) != told(p) ? unlike : alike).emplace_back(&p, &*q);
         }
+    }
+    return {std::move(alike), std::move(unlike)};
+}
+
+/// Marks what the two have otherwise; where that is most of it, what they have alike: a sign on each place tells
+/// nothing.
+void mark_the_few(picture_request& one, picture_request& other) {
+    const auto [alike, unlike] = places_of_both(one, other);
+    const bool mostly_unlike = unlike.size() > 2 * alike.size();
+    for (const auto& [p, q] : mostly_unlike ? alike : unlike) {
+        (mostly_unlike ? p->alike : p->differs) = true;
+        (mostly_unlike ? q->alike : q->differs) = true;
     }
 }
 
@@ -51,7 +66,7 @@ document with_dogs_drawn(document page, const sheet_comparison& c, const plan_re
     const body& b = first.reference.dog_body;
     picture_request one = picture_of(c.of_first.plan, first, o, u);
     picture_request other = picture_of(c.of_second.plan, second, o, u);
-    mark_unlike(one, other);
+    mark_the_few(one, other);
     prepared_dog ready(o, one.look, b);
     signs_used used;
     const dog_picture left = picture_of(one, o, b, ready, false, used);

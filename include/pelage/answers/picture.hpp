@@ -40,6 +40,7 @@ struct pictured_place {
     std::string carded_with{};          ///< of `carded`: the tool; empty: not known
     bool tender = false;                ///< the dog hates to have it touched
     bool differs = false;               ///< another picture beside it has it otherwise
+    bool alike = false;                 ///< ... or, where nearly all differ, the same
     bool noted = false;                 ///< the sheet says more of it, which the text tells
 };
 
