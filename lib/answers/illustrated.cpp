@@ -46,12 +46,9 @@ document with_views(document page, const dog_picture& p) {
     std::size_t at = std::min(page.sections.size(), std::size_t{stopped ? 2U : 1U});
     // what the owner ticks is settled before the dog is looked at
     at += at < page.sections.size() && to_tick(page.sections[at]) ? 1U : 0U;
-    if (!p.when.empty()) {  // else it would be taken for what is done today
-        section note;
-        note.blocks.emplace_back(line{
+    if (!p.when.empty() && at > 0) {  // else it would be taken for what is done today
+        page.sections[at - 1].blocks.emplace_back(line{
             line_as::caution, "Drawn as the dog is " + p.when + "; today only the steps here."});
-        page.sections.insert(page.sections.begin() + static_cast<std::ptrdiff_t>(at++),
-                             std::move(note));
     }
     page.sections.insert(page.sections.begin() + static_cast<std::ptrdiff_t>(at), std::move(views));
     return page;
