@@ -193,7 +193,7 @@ bool of_what_is_felt_for(const caution& c) {
         return std::find(c.zones.begin(), c.zones.end(), zone) != c.zones.end();
     };
     return c.when == caution_when::clip_under && !c.zones.empty() && !at("eyebrow") &&
-           !at("muzzle") && !at("ear-edge");
+           !at("muzzle");
 }
 
 /// Dewclaws, toes, teats and legs are where they are.

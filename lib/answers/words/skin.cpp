@@ -56,8 +56,7 @@ std::string hurt_skin_words(const plan_request& r) {
 
 std::string sore_in_brief(const zone_plan& z) {
     return std::string(left_for(*z.hurt)) +
-           (z.mat ? "; " + std::string(in_words(*z.mat)) + " stays in over it: a vet today, no bath"
-                  : "");
+           (z.mat ? "; " + std::string(in_words(*z.mat)) + " stays in, so no bath" : "");
 }
 
 std::string left_alone_words(const zone_plan& z, const plan_request& r) {
