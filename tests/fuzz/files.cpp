@@ -5,7 +5,9 @@
 #include <pelage/answers/sheets.hpp>
 #include <pelage/data/record_file.hpp>
 #include <pelage/data/reference.hpp>
+#include <pelage/data/salon_file.hpp>
 #include <pelage/data/write_dog.hpp>
+#include <pelage/kit/buy.hpp>
 #include <pelage/model/dog_record.hpp>
 #include <pelage/model/hair_by_record.hpp>
 #include <pelage/roster/roster.hpp>
@@ -71,6 +73,13 @@ void record(const std::string& text) {
 
 void salon(const std::string& text) {
     (void)io::read_salon({"salon.toml", text}, io::reference());
+}
+
+void offers(const std::string& text) {
+    const reference_data& c = io::reference();
+    const io::document_text offered{"offers.toml", text};
+    std::vector<ware> wares = wares_of(io::read_kit(offered, c), io::demo_salon().tools);
+    io::add_prices(wares, offered, c);
 }
 
 void roster(const std::string& text) {

@@ -11,6 +11,7 @@
 #include <pelage/answers/document.hpp>
 
 #include "answers/layout.hpp"
+#include "fuzz/bytes.hpp"
 #include "fuzz/targets.hpp"
 
 using namespace pelage;
@@ -19,34 +20,21 @@ namespace fuzz {
 
 namespace {
 
-/// Bytes taken one after another; 0 once they are used up.
-class bytes {
-  public:
-    explicit bytes(const std::string& all) : all_(all) {}
-    [[nodiscard]] bool ended() const { return at_ >= all_.size(); }
-    unsigned take() { return ended() ? 0U : static_cast<unsigned char>(all_[at_++]); }
-    unsigned take(unsigned below) { return take() % below; }
-
-    /// A few words of letters and of what a page, a table or a terminal could take for more; no word is longer than a
-    /// line.
-    std::string words() {
-        constexpr std::array<std::string_view, 16> parts{
-            "a", "comb", "<b>", "&amp;",  "\"",     "'",       "=1+1",     "-",
-            "@", ",",    "; ",  "\u00bd", "\u72ac", "e\u0301", "</title>", "]]>"};
-        std::string out;
-        for (unsigned n = take(12); n > 0; --n) {
-            for (unsigned k = 1 + take(3); k > 0; --k) {
-                out += parts[take(static_cast<unsigned>(parts.size()))];
-            }
-            out += n > 1 ? " " : "";
+/// A few words of letters and of what a page, a table or a terminal could take for more; no word is longer than a
+/// line.
+std::string words_of(bytes& b) {
+    constexpr std::array<std::string_view, 16> parts{
+        "a", "comb", "<b>", "&amp;",  "\"",     "'",       "=1+1",     "-",
+        "@", ",",    "; ",  "\u00bd", "\u72ac", "e\u0301", "</title>", "]]>"};
+    std::string out;
+    for (unsigned n = b.take(12); n > 0; --n) {
+        for (unsigned k = 1 + b.take(3); k > 0; --k) {
+            out += parts[b.take(static_cast<unsigned>(parts.size()))];
         }
-        return out;
+        out += n > 1 ? " " : "";
     }
-
-  private:
-    const std::string& all_;
-    std::size_t at_ = 0;
-};
+    return out;
+}
 
 io::typed_table table_of(bytes& b) {
     io::typed_table t;
@@ -60,7 +48,7 @@ io::typed_table table_of(bytes& b) {
         for (unsigned c = 0; c < columns; ++c) {
             row.push_back(t.numbers[c] || b.take(4) == 0
                               ? io::cell(static_cast<std::int64_t>(b.take()))
-                              : io::cell(b.words()));
+                              : io::cell(words_of(b)));
         }
     }
     t.narrow = b.take(6) == 0;
@@ -69,13 +57,13 @@ io::typed_table table_of(bytes& b) {
 
 io::document document_of(bytes& b) {
     io::document d;
-    d.title = b.words();
+    d.title = words_of(b);
     d.titled = b.take(2) == 0;
     d.sign = b.take(5) == 0;
     while (!b.ended()) {
         switch (b.take(4)) {
             case 0:
-                d.open(b.words(), b.take(2) == 0);
+                d.open(words_of(b), b.take(2) == 0);
                 break;
             case 1:
                 d.show(table_of(b));
@@ -83,7 +71,7 @@ io::document document_of(bytes& b) {
             default: {
                 const auto as = static_cast<io::line_as>(b.take(11));
                 if (as != io::line_as::copied) {  // which is never broken
-                    d.add({as, b.words(), b.take(3) == 0 ? "Lead: " : "", b.take(5), b.take(9)});
+                    d.add({as, words_of(b), b.take(3) == 0 ? "Lead: " : "", b.take(5), b.take(9)});
                 }
             }
         }
