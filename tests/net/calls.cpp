@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <pelage/data/reference.hpp>
@@ -275,7 +276,8 @@ void sheets() {
 
 }  // namespace
 
-int main() {
+int main(int argc, char** argv) {
+    summed::whole = argc > 1 && std::string_view(argv[1]) == "whole";
     plans();
     forecasts();
     calendars();
@@ -287,5 +289,6 @@ int main() {
     kits();
     sheets();
     calls_without_a_dog();
+    calls_by_chance();
     return 0;
 }

@@ -1,6 +1,7 @@
 // What the library calls of the net draw on, and how a line of what one gave is written.
 #pragma once
 
+#include <cstdint>
 #include <cstdio>
 #include <optional>
 #include <string>
@@ -32,17 +33,58 @@ inline date day_of(const char* iso) {
 }
 inline const date today = day_of("2026-11-25");
 
+/// Where lines go that are only summed; null: to standard output.
+inline std::string* summed_up = nullptr;
+
+/// Sums the lines that are written while it lives, and writes how many they were and their sum (FNV-1a, 64 bits).
+class summed {
+  public:
+    static inline bool whole = false;  ///< writes the lines themselves, too
+
+    explicit summed(std::string what) : what_(std::move(what)) { summed_up = &text_; }
+    summed(const summed&) = delete;
+    summed& operator=(const summed&) = delete;
+    ~summed() {
+        summed_up = nullptr;
+        std::uint64_t sum = 14'695'981'039'346'656'037U;
+        long lines = 0;
+        for (const char c : text_) {
+            sum = (sum ^ static_cast<unsigned char>(c)) * 1'099'511'628'211U;
+            lines += c == '\n' ? 1 : 0;
+        }
+        std::printf("%s%s %ld lines %016llx\n", whole ? text_.c_str() : "", what_.c_str(), lines,
+                    static_cast<unsigned long long>(sum));
+    }
+
+  private:
+    std::string what_;
+    std::string text_;
+};
+
 /// One line: the call and what it gave.
 class line {
   public:
     explicit line(std::string call) : text_(std::move(call)) {}
     line(const line&) = delete;
     line& operator=(const line&) = delete;
-    ~line() { std::puts(text_.c_str()); }
+    ~line() {
+        if (summed_up != nullptr) {
+            *summed_up += text_ + "\n";
+        } else {
+            std::puts(text_.c_str());
+        }
+    }
 
     line& operator<<(double v) {
         char buffer[32];
         std::snprintf(buffer, sizeof buffer, " %.6g", v);
+        text_ += buffer;
+        return *this;
+    }
+    /// To nine digits: what is integrated numerically holds so many on every machine.
+    line& exact(double v) {
+        char buffer[32];
+        std::snprintf(buffer, sizeof buffer, " %.9g", v);
         text_ += buffer;
         return *this;
     }
@@ -84,5 +126,7 @@ class line {
 
 /// Rules, models, words and readers, in calls_models.cpp.
 void calls_without_a_dog();
+/// What is drawn by chance, in calls_by_chance.cpp.
+void calls_by_chance();
 
 }  // namespace net
