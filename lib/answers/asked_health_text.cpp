@@ -22,7 +22,10 @@ document document_of(const health_asked& h, const lookup_request& r, const print
 document document_of(const card_asked& c, const lookup_request& /*r*/, const print_options& /*o*/) {
     document d{c.said};
     for (const card_line* l : c.figures) {
-        d.say_of(c.said + ": ", behind_colon(l->text) + " (" + how_sure(l->why) + ")");
+        // "our words for it": what it means here, nobody else need say so
+        const bool own = l->why.how == basis::practice && l->why.note.starts_with("our word");
+        d.say_of(c.said + ": ",
+                 behind_colon(l->text) + " (" + (own ? l->why.note : how_sure(l->why)) + ")");
         return d;
     }
     d.say(c.all.empty() ? "What ends a groom, or lets none begin:" : "On a card, in short:");

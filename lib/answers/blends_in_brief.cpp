@@ -87,10 +87,17 @@ std::vector<std::string> names_apart(const zone_list& zones, const zone_list& el
     return all;
 }
 
+bool at_the_eye(const edge_zones& e, const place_words& places) {
+    const auto brow = [&](std::size_t i) { return places.zone_of(i).id == "eyebrow"; };
+    return std::any_of(e.from.begin(), e.from.end(), brow) ||
+           std::any_of(e.into.begin(), e.into.end(), brow);
+}
+
 std::string edge_words(const edge_zones& e, const zone_list& from_elsewhere,
                        const zone_list& into_elsewhere, const place_words& places) {
     return listed(names_apart(e.from, from_elsewhere, places)) + " into " +
            listed(names_apart(e.into, into_elsewhere, places)) +
+           (at_the_eye(e, places) ? " (points off the eye)" : "") +
            (e.sore ? ", " + std::string(sore_edge) : "");
 }
 
@@ -262,6 +269,8 @@ std::string between_in_brief(const alike_list& all, length_unit u) {
 std::string blends_in_brief(const groom& g, const plan_request& r, list when, bool say_way,
                             length_unit u) {
     constexpr std::size_t at_sight = 96;  // letters: more isn't looked through at the table
+    constexpr std::size_t each_told =
+        230;  // of clippers, else a groomer has to pair tools and places
     const place_words places(g, r);
     const std::vector<blended_alike> all = alike_of(g, r, when, u);
     std::vector<std::string> last;
@@ -294,7 +303,7 @@ std::string blends_in_brief(const groom& g, const plan_request& r, list when, bo
     const std::string each = joined(clippers, "; ");
     const std::string blend =
         "blend" + (say_way ? ", " + std::string(name(direction::with_lay)) + "," : "");
-    if (each.size() <= at_sight) {
+    if (each.size() <= each_told) {
         return blend + " by " + each + (last.empty() ? "" : "; then " + by_hand);
     }
     const bool near_sore =

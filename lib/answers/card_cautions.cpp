@@ -152,6 +152,14 @@ bool card_cautions::at_many(std::size_t k, const std::vector<zone_list>& steps) 
     return times > 1;
 }
 
+/// What is left there for the dog's sake must not be bathed with a mat in it.
+std::string card_cautions::mat_left_in(std::size_t k) const {
+    const zone_list where = zones_of(g_.cautions[k]);
+    const bool matted = std::any_of(where.begin(), where.end(),
+                                    [&](std::size_t i) { return g_.zones[i].mat.has_value(); });
+    return hated(g_.cautions[k].what.when) && matted ? "; a mat left in: no bath" : "";
+}
+
 bool card_cautions::at_none(std::size_t k, const std::vector<zone_list>& steps) const {
     const zone_list where = zones_of(g_.cautions[k]);
     return std::none_of(steps.begin(), steps.end(), [&](const zone_list& step) {
@@ -177,7 +185,7 @@ std::vector<std::string> card_cautions::of_the_dog(const std::vector<zone_list>&
         } else if (!told_already(k) && of_a_place(c) && at_many(k, steps)) {
             out.push_back(of_every_mat(c.what) ? "mats off: " + c.what.brief +
                                                      (wont_pass.empty() ? "" : "; " + wont_pass)
-                                               : where_of(c) + c.what.brief);
+                                               : where_of(c) + c.what.brief + mat_left_in(k));
             said_[k] = true;
             above_[k] = true;
         }
@@ -283,7 +291,7 @@ std::string card_cautions::beneath(const zone_list& step) {
         std::vector<std::string> all;
         for (const std::size_t k : which) {
             const std::string& brief = g_.cautions[k].what.brief;
-            all.push_back(said_[k] ? once_more(brief) : brief);
+            all.push_back(said_[k] ? once_more(brief) : brief + mat_left_in(k));
             said_[k] = true;
         }
         leave_out_what_others_say(all);

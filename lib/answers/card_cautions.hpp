@@ -48,6 +48,8 @@ class card_cautions {
     [[nodiscard]] std::string where_of(const caution_line& c) const;
     /// Those of its places that the step goes over and that it wasn't told at.
     [[nodiscard]] zone_list not_told(std::size_t k, const zone_list& step) const;
+    /// "; a mat left in: no bath": of a hated place with a mat in it.
+    [[nodiscard]] std::string mat_left_in(std::size_t k) const;
     [[nodiscard]] bool at_many(std::size_t k, const std::vector<zone_list>& steps) const;
     [[nodiscard]] bool at_none(std::size_t k, const std::vector<zone_list>& steps) const;
     void say_to_owner(document& page);

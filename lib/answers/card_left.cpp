@@ -93,10 +93,20 @@ class left_writer {
             text += ", nor the edge towards it of " + joined(places_.titles_of(beside), ", ");
         }
         if (const caution* c = find(r_.reference.cautions, "skin-finding")) {
-            text += "; " + c->brief;
+            text += "; " + told_of_it(c->brief);
             cautions_.told(*c);
         }
         page_.add({line_as::caution, std::move(text), "Don't touch by any tool: ", 0, 2});
+    }
+
+    /// Where skin is broken or wet the urgent word stands below, and the lesser one isn't said beside it.
+    [[nodiscard]] std::string told_of_it(const std::string& brief) const {
+        const bool urgent =
+            !g_.stopped() &&
+            std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& l) {
+                return l.what.when == caution_when::open_skin;
+            });
+        return urgent ? brief.substr(0, brief.find(',')) : brief;
     }
 
     /// Lumps and scabs: felt for before anything is taken up.

@@ -43,12 +43,13 @@ class step_writer {
                                  "what is ripe, a few hairs at a time; what holds stays; "
                                  "pink: stop");
         }
-        if (b_.how.kind == tool_kind::carder && !sheds()) {
+        if (b_.how.kind == tool_kind::carder) {
             const bool soft = b_.how.called == "rubber curry";
-            out.all_of_it +=
-                (out.all_of_it.empty() ? "" : "; ") +
-                std::string(soft ? "lightly; pink: stop"
-                                 : "short light strokes, not over bone or thin skin; pink: stop");
+            const std::string minded =
+                sheds() ? (soft ? "" : "not over bone or thin skin")
+                : soft  ? "lightly; pink: stop"
+                        : "short light strokes, not over bone or thin skin; pink: stop";
+            out.all_of_it += (out.all_of_it.empty() || minded.empty() ? "" : "; ") + minded;
         }
         strings on_the_way;
         runs_hot(on_the_way);
@@ -131,6 +132,9 @@ class step_writer {
         if (!best) {
             return {};
         }
+        if (std::string apart = one_apart(*all); !apart.empty()) {
+            return apart;
+        }
         const std::string low = show(best->low, u_);
         const std::string spread = bare(all->low) + " to ";
         if (low != show(best->high, u_)) {
@@ -141,6 +145,29 @@ class step_writer {
         }
         const bool named = b_.how.over && comb_words(b_.how.over->id, u_) == low;
         return named ? "" : low;
+    }
+    /// "about 3 mm (1.5 to 4), pads 1.5": where one place of many is left at another length and the range of all would
+    /// hide what the others are. Nothing where it wouldn't.
+    [[nodiscard]] std::string one_apart(const ends& all) const {
+        grouped<std::string> by;
+        for (const std::size_t i : b_.zones) {
+            if (const auto& left = left_in(b_, g_.zones[i])) {
+                by.add(show(left->best, u_), i);
+            }
+        }
+        if (by.all().size() != 2 || all.high <= 2.0 * all.low) {
+            return {};
+        }
+        const bool first = by.all().front().second.size() < by.all().back().second.size();
+        const auto& [other, few] = first ? by.all().front() : by.all().back();
+        const auto& [usual, many] = first ? by.all().back() : by.all().front();
+        const std::vector<std::string> names = places_.by_part(few);
+        const ends e = ends_in_brief(*left_in(b_, g_.zones[many.front()]));
+        if (names.size() > 1) {
+            return {};
+        }
+        return "about " + usual + " (" + kept_together(bare(e.low) + " to " + bare(e.high)) + "; " +
+               names.front() + " " + other + ")";
     }
     [[nodiscard]] std::string bare(const length& l) const {
         return u_ == length_unit::mm ? number(l) : fraction_of_inch(l);
@@ -233,10 +260,23 @@ class step_writer {
         if (aimed() && r_.reference.dog_body.zones[z.at.zone].id == "eyebrow") {
             out.emplace_back("points off the eye");
         }
+        if (aimed() && beside_felted_ear(z)) {
+            out.emplace_back("only along your finger");
+        }
         if (!z.note.empty() && z.came != outcome::goes_along) {
             out.push_back(z.note);
         }
         return out;
+    }
+    /// The edge of an ear that mats came off: the leather is felt beneath the hair before the points go there.
+    [[nodiscard]] bool beside_felted_ear(const zone_plan& z) const {
+        const auto& zones = r_.reference.dog_body.zones;
+        return zones[z.at.zone].id == "ear-edge" &&
+               std::any_of(g_.zones.begin(), g_.zones.end(), [&](const zone_plan& ear) {
+                   return zones[ear.at.zone].id == "ear" && ear.mat && !ear.combed_out &&
+                          (ear.at.which == z.at.which || ear.at.which == side::both ||
+                           z.at.which == side::both);
+               });
     }
     [[nodiscard]] std::string cause(const zone_plan& z) const {
         if (b_.off && z.mat) {

@@ -48,7 +48,7 @@ document document_of(const coat_asked& c, const lookup_request& r, const print_o
           : k.feathers ? "Its jacket doesn't mat by length; its feathering does, past about " +
                              show(k.feathers->matting_prone.best, o.units) + " (" +
                              how_sure(k.feathers->matting_prone.why) + ")."
-                       : "It doesn't mat by length.");
+                       : "No length is held to mat it (common practice, no source).");
     d.say("What the kit leaves on it: pelage lookup --all --coat " + std::string(name(c.coat)) +
           ".");
     d.say("Style sheets: pelage sheet list. How it is brushed: pelage lookup 'line brushing'.");

@@ -18,7 +18,7 @@ constexpr std::string_view style_sheet =
     "h2{font-size:11.2pt;margin:2.6mm 0 .6mm}"
     "p{margin:0 0 .8mm}"
     "ul,ol{margin:0 0 .8mm;padding-left:5.5mm}"
-    "li{margin:0 0 .4mm}.under{display:block;padding-left:3mm}"
+    "li{margin:0 0 .4mm}.under{display:inline-block;padding-left:3mm}"
     "ul.boxes{list-style:none;padding-left:0}"
     "ul.boxes li{padding-left:6mm;text-indent:-6mm}"
     "ul.boxes li::before{content:\"\";display:inline-block;width:3.2mm;height:3.2mm;"

@@ -132,7 +132,7 @@ std::string off_by_coats(const same_on_coats& t, length_unit u) {
     };
     return (t.least < finest ? ", up to " + show(tenths(t.most), u)
                              : ", " + length_range(tenths(t.least), tenths(t.most), u)) +
-           (t.longer && t.shorter ? " off"
+           (t.longer && t.shorter ? " longer or shorter"
             : t.longer            ? " longer"
                                   : " shorter");
 }

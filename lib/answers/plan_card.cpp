@@ -11,6 +11,7 @@
 #include "answers/card_left.hpp"
 #include "answers/card_refused.hpp"
 #include "answers/card_step.hpp"
+#include "answers/card_today.hpp"
 #include "answers/choices.hpp"
 #include "answers/first_lines.hpp"
 #include "answers/layout.hpp"
@@ -65,7 +66,9 @@ class card_page {
         for (line& l : booking_lines(g_, r_, true)) {
             page_.add(std::move(l));
         }
-        stops_early();
+        if (std::string text = today_only(steps_of(g_, r_, o_, beside_), g_, r_); !text.empty()) {
+            page_.caution(std::move(text));
+        }
         for (const caution_line& c : g_.cautions) {
             if (first_of_all(c)) {
                 if (std::string text = of_whole_dog(c); !text.empty()) {
@@ -141,20 +144,6 @@ class card_page {
                    : c.what.brief;
     }
 
-    /// How far it goes today, before anything is taken up.
-    void stops_early() {
-        const auto steps = steps_of(g_, r_, o_, beside_);
-        const auto today = std::count_if(steps.begin(), steps.end(), [](const plan_step& s) {
-            return s.when == list::before_bath;
-        });
-        if (g_.bath_waits() && today > 0) {
-            page_.caution(
-                "today only " +
-                (today == 1 ? std::string("step 1") : "steps 1 to " + std::to_string(today)) +
-                ": no bath while a mat is in");
-        }
-    }
-
     /// What the hand must know of the whole dog before it takes anything up.
     void before_work() {
         cautions_.told(
@@ -182,22 +171,7 @@ class card_page {
         }
         return out;
     }
-    /// What comes after the bath isn't done today: what was found may change it.
-    [[nodiscard]] bool another_day() const { return g_.bath_waits() || in_visits(g_); }
-    /// " steps 6 to 9 of the whole plan (--full)": those of another day.
-    [[nodiscard]] static std::string later(const std::vector<plan_step>& steps) {
-        const auto first = std::find_if(steps.begin(), steps.end(), [](const plan_step& s) {
-            return s.when == list::after_bath;
-        });
-        const auto n = std::distance(first, steps.end());
-        if (n == 0) {
-            return {};
-        }
-        return (n == 1 ? " step " + std::to_string(first->number)
-                       : " steps " + std::to_string(first->number) + " to " +
-                             std::to_string(steps.back().number)) +
-               " of the whole plan (--full)";
-    }
+    [[nodiscard]] bool another_day() const { return goes_on_another_day(g_); }
 
     void work() {
         const std::vector<plan_step> steps = steps_of(g_, r_, o_, beside_);
@@ -217,7 +191,7 @@ class card_page {
                 if (!then.text.empty()) {
                     nails = nails && !nails_before_bath();
                     between(nails_before_bath() ? with_nails({}, "; " + then.text)
-                            : another_day()     ? then.text + later(steps)
+                            : another_day()     ? then.text + steps_later(steps)
                                                 : then.text);
                 }
                 if (another_day()) {
@@ -225,20 +199,31 @@ class card_page {
                 }
             }
             const block* last = nullptr;
+            bool blended = false;
             for (const plan_step& s : steps) {
                 if (s.when == when) {
+                    if (!blended && basket_off(s, g_, r_)) {
+                        blended = true;
+                        blend(when);
+                    }
                     step(s, last);
                     last = s.of;
                 }
             }
-            const bool turned = way_ == direction::against_lay;
-            if (const std::string text = blends_in_brief(g_, r_, when, turned, o_.units);
-                !text.empty()) {
-                between(text);
+            if (!blended) {
+                blend(when);
             }
             if (when == list::after_bath && nails) {
                 between(with_nails({}, {}));
             }
+        }
+    }
+
+    void blend(list when) {
+        const bool turned = way_ == direction::against_lay;
+        const std::string text = blends_in_brief(g_, r_, when, turned, o_.units);
+        if (!text.empty()) {
+            between(text);
         }
     }
 

@@ -1,5 +1,6 @@
 // A plan as a document: for the groomer, or for a trainee with why.
 #include <algorithm>
+#include <utility>
 
 #include <pelage/answers/write.hpp>
 #include <pelage/base/phrase.hpp>
@@ -142,14 +143,21 @@ class plan_page {
             if (o_.trainee) {
                 page_.add(step_detail(why_then(when), "why: "));
             }
+            std::vector<line> joins = blends(g_, r_, when, o_.units);
+            const auto blend_now = [&] {
+                for (line& l : std::exchange(joins, {})) {
+                    page_.add(std::move(l));
+                }
+            };
             for (const plan_step& s : steps) {
                 if (s.when == when) {
+                    if (basket_off(s, g_, r_)) {
+                        blend_now();
+                    }
                     add(s);
                 }
             }
-            for (line& l : blends(g_, r_, when, o_.units)) {
-                page_.add(std::move(l));
-            }
+            blend_now();
         }
     }
     void booked_with_it() {

@@ -286,7 +286,11 @@ std::string broken_up(const groom& g, const plan_request& r, const work& whole) 
     const auto felted = std::count_if(g.zones.begin(), g.zones.end(), [](const zone_plan& z) {
         return z.mat && *z.mat == mat_grade::pelt && !z.combed_out;
     });
-    return bears_less(r.patient) ? ", in two or three goes" : felted >= much ? ", with rests" : "";
+    // twice as long as a dog that bears less goes on for: our choice, too
+    const bool long_one = whole > r.rules.refusal.one_go.best + r.rules.refusal.one_go.best;
+    return bears_less(r.patient)        ? ", in two or three goes"
+           : felted >= much || long_one ? ", with rests"
+                                        : "";
 }
 
 namespace {

@@ -256,6 +256,13 @@ std::string plan_step::in_a_line() const {
            (where.empty() ? "" : ": " + where);
 }
 
+bool basket_off(const plan_step& s, const groom& g, const plan_request& r) {
+    return may_bite(r.patient) && s.of != nullptr &&
+           std::all_of(s.of->zones.begin(), s.of->zones.end(), [&](std::size_t i) {
+               return at_the_teeth(r.reference.dog_body.zones[g.zones[i].at.zone]);
+           });
+}
+
 std::vector<plan_step> steps_of(const groom& g, const plan_request& r, const print_options& o,
                                 const beside& b) {
     return step_list(g, r, o, b).all();

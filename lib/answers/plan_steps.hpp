@@ -37,6 +37,9 @@ struct plan_step {
     [[nodiscard]] std::string in_a_line() const;
 };
 
+/// Whether the basket is off for it: all else, blends too, is done before.
+[[nodiscard]] bool basket_off(const plan_step& s, const groom& g, const plan_request& r);
+
 /// Every step in working order. Notes are those of a groomer, of a trainee or of --explain, as `o` has it.
 /// What is borrowed must live as long as the steps.
 [[nodiscard]] std::vector<plan_step> steps_of(const groom& g, const plan_request& r,

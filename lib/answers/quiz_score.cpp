@@ -11,7 +11,7 @@ namespace {
 
 std::string topic_words(quiz_topic t) {
     constexpr std::array<std::string_view, 6> words{"lengths",
-                                                    "ways: over the coat",
+                                                    "ways: with or against the lay",
                                                     "nevers: what never goes there",
                                                     "substitutes: what replaces what",
                                                     "combs",
@@ -25,14 +25,14 @@ cell share_of(const quiz_score& s, const std::string& fewest) {
         return {std::monostate{}, "not asked yet"};
     }
     if (!s.enough) {
-        return {std::monostate{}, "fewer than " + fewest};
+        return {std::monostate{}, "from " + fewest + " on"};
     }
     return cell{
         percentage{static_cast<std::int64_t>(s.first_right), static_cast<std::int64_t>(s.first)}};
 }
 
 typed_table score_table(const quiz_result& q, const std::string& fewest) {
-    typed_table t{{"topic", "asked", "right at first", "share", "missed now", "of"}};
+    typed_table t{{"topic", "asked", "right at first", "share", "missed now", "questions"}};
     t.numbers = {false, true, true, true, true, true};
     for (const quiz_score& s : q.scores) {
         t.rows.push_back({topic_words(s.topic), std::int64_t{s.first}, std::int64_t{s.first_right},

@@ -167,9 +167,9 @@ std::string left_because(const quiz_question& q, const quiz_request& r, length_u
            " degrees to the skin, " +
            (q.tool.over ? "but a comb's teeth lift most of it: little more is left, "
             : q.tool.tool.stated.best > r.rules.cut.blade_flat_from.best
-                ? "and with the lay it is cut lying, of which a long blade shows less than a short "
-                  "one: more is left, "
-                : "and with the lay it is cut lying: more is left, ") +
+                ? "and with the lay it is cut lying flat, so it is longer once it stands, less so "
+                  "by a long blade than by a short one: "
+                : "and with the lay it is cut lying flat, so it is longer once it stands: ") +
            show(*q.right.leaves, u);
 }
 
@@ -368,7 +368,9 @@ std::string quiz_caution() {
            "found on it but where the question says so (a mat). On the table the skin, the dog and "
            "the heat of the blade are looked "
            "at first; local rules, the owner's consent and a veterinarian's word come before any "
-           "answer here. How each figure is known: --explain.";
+           "answer here. In brackets behind a length: it may come out so. How each figure is "
+           "known: "
+           "--explain.";
 }
 
 }  // namespace pelage::io

@@ -29,8 +29,9 @@ std::string counts(const reference_data& c) {
     std::string out;
     for (std::size_t i = 0; i < n.size(); ++i) {
         if (n[i] > 0) {
-            out += (out.empty() ? "" : ", ") + std::to_string(n[i]) + " " +
-                   std::string(basis_names[i]);
+            const std::string words(in_words(static_cast<basis>(i)));
+            out += (out.empty() ? "" : "; ") + std::to_string(n[i]) + " " + words +
+                   (words == basis_names[i] ? "" : " (" + std::string(basis_names[i]) + ")");
         }
     }
     return std::to_string(c.figures.size()) + " figures: " + out + ".";

@@ -147,8 +147,10 @@ std::optional<bool> caution_judge::of_its_health(caution_when w) const {
             return told_of(d, ailment_kind::seizures) || has_alert(alert_kind::seizures);
         case caution_when::joints:
             return told_of(d, ailment_kind::joints);
-        case caution_when::senses:
-            return told_of(d, ailment_kind::senses);
+        case caution_when::blind:
+            return told_of(d, ailment_kind::blind);
+        case caution_when::deaf:
+            return told_of(d, ailment_kind::deaf);
         case caution_when::with_young:
             return with_young(d);
         case caution_when::season:
@@ -195,10 +197,8 @@ places_named caution_judge::of_findings(caution_when w) const {
         case caution_when::scab:
             return where([](const zone_plan& z) { return goes_around(z, skin_state::scab, true); });
         case caution_when::open_skin:
-            return bath_is(bath_care::none) ? skin_that([](skin_state s) {
-                return s == skin_state::broken || s == skin_state::wet;
-            })
-                                            : places_named{};
+            return skin_that(
+                [](skin_state s) { return s == skin_state::broken || s == skin_state::wet; });
         case caution_when::red_skin:
             return bath_is(bath_care::gently) && !g_.bath_waits()
                        ? skin_that([](skin_state s) { return s == skin_state::irritated; })

@@ -165,7 +165,8 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
         piece one(words);
         for (const ailment& a : by.all) {
             const bool young = a.kind == ailment_kind::young;
-            const bool reckoned = a.unwell || a.kind == ailment_kind::senses;
+            const bool reckoned =
+                a.unwell || a.kind == ailment_kind::blind || a.kind == ailment_kind::deaf;
             if ((young || reckoned) && tells_any(one, a)) {
                 out.in_note = out.in_note || !young;
                 if (young) {

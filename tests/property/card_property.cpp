@@ -195,8 +195,12 @@ class reading {
             const bool in_visits = c.what.when == caution_when::ill &&
                                    has("a vet before it is groomed") &&
                                    has(c.what.brief.substr(c.what.brief.find("; ") + 2));
-            must(at_home || asked || above || in_more || to_sign || in_order || not_counted ||
-                     in_visits || has(c.what.brief),
+            // where skin is broken a veterinarian is more than advised
+            const bool in_more_haste = c.what.when == caution_when::skin_finding &&
+                                       has("; tell the owner") &&
+                                       has("a vet today, tomorrow at the latest");
+            must(at_home || asked || in_more_haste || above || in_more || to_sign || in_order ||
+                     not_counted || in_visits || has(c.what.brief),
                  "a caution is lost: " + c.what.id);
         }
         for (const consent& c : g_.consents) {
@@ -339,8 +343,18 @@ class reading {
             if (!left) {
                 continue;
             }
+            if (const auto apart = told_apart(hold); apart && clip) {
+                places one;
+                add(one, g_.zones[i].at);
+                if (std::includes(apart->where.begin(), apart->where.end(), one.begin(),
+                                  one.end())) {
+                    must(is_said(apart->aim, left->best), "leaves another length apart: " + line);
+                    continue;
+                }
+            }
             if (clip && at != std::string::npos) {
-                const std::string said = hold.substr(at + 7);
+                const std::string said =
+                    hold.substr(at + 7, hold.find("; ", at) - std::min(at + 7, hold.size()));
                 const std::size_t spread = said.find('(');
                 if (spread != std::string::npos) {
                     must(said.starts_with("about ") &&
@@ -359,6 +373,18 @@ class reading {
                 aimed(read, g_.zones[i].at, left->best, line);
             }
         }
+    }
+    /// "leaves about 3 mm (1.5 to 4; pads 1.5 mm)": the place behind the range, and its length.
+    [[nodiscard]] static std::optional<said_places> told_apart(const std::string& hold) {
+        const std::size_t from = hold.find("; ");
+        const std::size_t to = hold.rfind(" mm)");
+        if (from == std::string::npos || to == std::string::npos || to < from) {
+            return std::nullopt;
+        }
+        const std::string both = hold.substr(from + 2, to - from - 2);
+        const std::size_t blank = both.rfind(' ');
+        const auto where = named_by(both.substr(0, blank));
+        return where ? std::optional{said_places{*where, both.substr(blank + 1)}} : std::nullopt;
     }
     void aimed(const std::vector<said_places>& read, const place& p, const length& is,
                const std::string& line) {

@@ -15,7 +15,8 @@ namespace pelage {
 enum class ailment_kind {
     heart,     ///< heart, breath, windpipe: what faints or can't be held by the neck
     joints,    ///< joints, hips, back
-    senses,    ///< blind or deaf
+    blind,     ///< blind, or sees little
+    deaf,      ///< deaf, or hears little
     young,     ///< pregnant or nursing
     season,    ///< in heat
     diabetes,  ///< its meals and insulin
@@ -24,9 +25,9 @@ enum class ailment_kind {
     fear,      ///< afraid, nervous: of the table, the dryer, strangers
     flat_face  ///< a short muzzle: told, or by its breed
 };
-inline constexpr std::array<std::string_view, 10> ailment_names{
-    "heart",    "joints",   "senses",      "with-young", "season",
-    "diabetes", "seizures", "first-groom", "fear",       "flat-face"};
+inline constexpr std::array<std::string_view, 11> ailment_names{
+    "heart",    "joints",   "blind",       "deaf", "with-young", "season",
+    "diabetes", "seizures", "first-groom", "fear", "flat-face"};
 [[nodiscard]] constexpr std::string_view name(ailment_kind k) {
     return ailment_names[static_cast<std::size_t>(k)];
 }

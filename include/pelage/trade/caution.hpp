@@ -47,7 +47,8 @@ enum class caution_when {
     faints,         ///< it faints, or what was told of its health is heart, breath or unknown
     seizures,       ///< it has seizures
     joints,         ///< joints, hips or back ail it
-    senses,         ///< it is blind or deaf
+    blind,          ///< it is blind or sees little
+    deaf,           ///< it is deaf or hears little
     with_young,     ///< it is pregnant or nursing
     season,         ///< it is in heat
     diabetes,       ///< it has diabetes
@@ -57,11 +58,11 @@ enum class caution_when {
     nearly_bare,    ///< most of its jacket is clipped shorter than any comb leaves it
     bare_blade,     ///< a blade without a comb over it goes there, and no mat lies there
     feet_by_blade,  ///< a bare blade runs over feet that aren't clean ones
-    open_skin,      ///< broken or wet skin, and a bath would be due
+    open_skin,      ///< broken or wet skin
     red_skin,       ///< red skin, nowhere broken, and it is bathed
     flat_face       ///< a flat face: told, or by its breed
 };
-inline constexpr std::array<std::string_view, 46> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 47> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -94,7 +95,8 @@ inline constexpr std::array<std::string_view, 46> caution_when_names{"any-clippi
                                                                      "faints",
                                                                      "seizures",
                                                                      "joints",
-                                                                     "senses",
+                                                                     "blind",
+                                                                     "deaf",
                                                                      "with-young",
                                                                      "season",
                                                                      "diabetes",

@@ -18,9 +18,9 @@ std::string_view refusal_words(refusal r) {
         "a 50 is too short for any dog outside a veterinarian's surgery",
         "so short a blade bares the skin: only on pads, or on clean face and feet in "
         "show finish with the owner's consent",
-        "a 15 goes down to the skin: only small places, light strokes: clean face and feet, ear "
-        "leather, tail band, "
-        "sanitary, under the tail and pads",
+        "a 15 goes down to the skin: only small places, light strokes: face and feet where they "
+        "are "
+        "wanted bare, ear leather, tail band, sanitary area, under the tail and pads",
         "a short blade against the lay irritates skin here",
         "nothing on broken or irritated skin",
         "the neighbouring zone's skin is hurt: keep off the edge",

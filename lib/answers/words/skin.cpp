@@ -110,12 +110,14 @@ std::string around_in_brief(const zone_plan& z, const skin_finding& f, const ref
     }
     const auto over = hair_over(z, r);
     const bool large = f.size && *f.size > r.finger_covers.best;
-    return finding_words(f, u) + ", find it first, cover it with " +
-           (large ? "the hand" : "a finger") +
-           (!over ? ""
-            : shaved_about(z, r)
-                ? ", the hair over it uncut"
-                : ", about " + show(*over, u) + " left over it, by scissors over a comb");
+    const std::string hand = large ? "hand" : "finger";
+    return finding_words(f, u) + ", find it first, cover it with " + (large ? "the " : "a ") +
+           hand +
+           (!over                ? ""
+            : shaved_about(z, r) ? ", the hair over it uncut"
+                                 : " and clip round it; then the " + hand +
+                                       " off, a comb flat over it, scissors above " +
+                                       "the comb: about " + show(*over, u) + " left over it");
 }
 
 namespace {
@@ -214,8 +216,9 @@ std::string flea_bath_words(const groom& g, const plan_request& r) {
     }
     const bool plain = bath_for(r.patient.skin) == bath_care::gently || bears_less(r.patient);
     return seen +
-           (plain ? "a plain bath and a fine comb before any other tool, nothing against fleas "
-                    "without a vet's word"
+           (plain ? "a plain bath and a fine comb" +
+                        std::string(any_hurt(g) ? ", not where it is hurt," : "") +
+                        " before any other tool, nothing against fleas without a vet's word"
                   : "flea bath before any tool, it is the bath") +
            gently_words(r) + "; dry, comb check down to the skin" +
            (any_hurt(g) ? ", not where it is hurt" : "") + "; clean every tool after";
