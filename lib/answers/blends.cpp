@@ -128,7 +128,15 @@ std::vector<std::string> names_of(const zone_list& zones, const place_words& pla
         constexpr std::size_t few = 2;
         const std::vector<std::string> all = places.titles_of(here);
         if (all.size() > few) {
-            names.emplace_back(name(one));
+            // an ear that was bared for a mat isn't blended with the rest of the head
+            const zone_list whole = places.all_of(one);
+            zone_list bared;
+            std::copy_if(whole.begin(), whole.end(), std::back_inserter(bared), [&](std::size_t i) {
+                return one == group::head && places.bared(i) && !has(zones, i);
+            });
+            names.push_back(
+                std::string(name(one)) +
+                (bared.empty() ? "" : " (not " + joined(places.titles_of(bared), ", ") + ")"));
         } else {
             names.insert(names.end(), all.begin(), all.end());
         }

@@ -30,7 +30,7 @@ class left_writer {
             const bool rest = !l.lead.empty() && l.text.size() > long_list;
             if (l.as != line_as::caution) {
                 // who reads in haste takes "leave left ..." for a side
-                page_.add({line_as::item, rest ? "all else, as the sheet says" : l.text,
+                page_.add({line_as::item, rest ? "all else" : l.text,
                            "Leave: " + (rest ? "" : l.lead), 0, 2});
             }
         }

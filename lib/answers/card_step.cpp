@@ -3,10 +3,10 @@
 #include <algorithm>
 
 #include <pelage/base/phrase.hpp>
-#include <pelage/planner/under_mat.hpp>
 
 #include "answers/grouped.hpp"
 #include "answers/layout.hpp"
+#include "answers/under_mats.hpp"
 #include "answers/words/plan.hpp"
 #include "answers/words/skin.hpp"
 #include "answers/words/tool.hpp"
@@ -132,7 +132,7 @@ class step_writer {
         if (!best) {
             return {};
         }
-        if (std::string apart = one_apart(*all); !apart.empty()) {
+        if (std::string apart = few_apart(*all); !apart.empty()) {
             return apart;
         }
         const std::string low = show(best->low, u_);
@@ -146,28 +146,35 @@ class step_writer {
         const bool named = b_.how.over && comb_words(b_.how.over->id, u_) == low;
         return named ? "" : low;
     }
-    /// "about 3 mm (1.5 to 4), pads 1.5": where one place of many is left at another length and the range of all would
-    /// hide what the others are. Nothing where it wouldn't.
-    [[nodiscard]] std::string one_apart(const ends& all) const {
+    /// "about 3 mm (1.5 to 4; pads 1.5 mm)": where a few places of many are left at another length and the range of all
+    /// would hide what the others are. Nothing where it wouldn't.
+    [[nodiscard]] std::string few_apart(const ends& all) const {
         grouped<std::string> by;
         for (const std::size_t i : b_.zones) {
             if (const auto& left = left_in(b_, g_.zones[i])) {
                 by.add(show(left->best, u_), i);
             }
         }
-        if (by.all().size() != 2 || all.high <= 2.0 * all.low) {
+        if (by.all().size() < 2 || all.high <= 2.0 * all.low) {
             return {};
         }
-        const bool first = by.all().front().second.size() < by.all().back().second.size();
-        const auto& [other, few] = first ? by.all().front() : by.all().back();
-        const auto& [usual, many] = first ? by.all().back() : by.all().front();
-        const std::vector<std::string> names = places_.by_part(few);
-        const ends e = ends_in_brief(*left_in(b_, g_.zones[many.front()]));
-        if (names.size() > 1) {
-            return {};
+        const auto usual = std::max_element(
+            by.all().begin(), by.all().end(),
+            [](const auto& a, const auto& b) { return a.second.size() < b.second.size(); });
+        const ends e = ends_in_brief(*left_in(b_, g_.zones[usual->second.front()]));
+        std::string apart;
+        std::size_t told = 0;
+        for (const auto& [left, where] : by.all()) {
+            if (left != usual->first) {
+                const strings names = places_.by_part(where);
+                told += names.size();
+                apart += "; " + joined(names, ", ") + " " + left;
+            }
         }
-        return "about " + usual + " (" + kept_together(bare(e.low) + " to " + bare(e.high)) + "; " +
-               names.front() + " " + other + ")";
+        constexpr std::size_t few = 2;  // places: more aren't told apart at a look
+        return told > few ? std::string{}
+                          : "about " + usual->first + " (" +
+                                kept_together(bare(e.low) + " to " + bare(e.high)) + apart + ")";
     }
     [[nodiscard]] std::string bare(const length& l) const {
         return u_ == length_unit::mm ? number(l) : fraction_of_inch(l);
@@ -264,9 +271,15 @@ class step_writer {
             out.emplace_back("only along your finger");
         }
         if (!z.note.empty() && z.came != outcome::goes_along) {
-            out.push_back(z.note);
+            out.push_back(z.off_by ? "again: " + z.note : z.note);
         }
         return out;
+    }
+    /// What is tried next there; of all mats alike it stands above.
+    [[nodiscard]] std::string if_it_sticks(const zone_plan& z) const {
+        const bool apart = b_.when == list::before_bath && next_blades(g_, r_, u_).all().size() > 1;
+        const std::string next = apart ? next_blade(r_, z, u_) : "";
+        return !apart ? "" : "; won't pass: " + (next.empty() ? "nothing else" : next);
     }
     /// The edge of an ear that mats came off: the leather is felt beneath the hair before the points go there.
     [[nodiscard]] bool beside_felted_ear(const zone_plan& z) const {
@@ -279,8 +292,8 @@ class step_writer {
                });
     }
     [[nodiscard]] std::string cause(const zone_plan& z) const {
-        if (b_.off && z.mat) {
-            return std::string(in_words(*z.mat));  // how it comes off stands above
+        if (b_.off && z.mat) {  // how it comes off stands above
+            return std::string(in_words(*z.mat)) + if_it_sticks(z);
         }
         if (b_.off) {
             return {};  // beside mats, down to their length: who signs it is told why
@@ -290,7 +303,7 @@ class step_writer {
         }
         switch (z.why.what) {
             case cause::mat_off:
-                return std::string(in_words(*z.mat));
+                return std::string(in_words(*z.mat)) + if_it_sticks(z);
             case cause::missed:
                 return in_hand(z) ? "" : missed_in_brief(z, u_);
             case cause::as_its_part:
@@ -352,39 +365,6 @@ bool goes_over(const block& b, group part, const groom& g, const plan_request& r
     return std::any_of(b.zones.begin(), b.zones.end(), [&](std::size_t i) {
         return r.reference.dog_body.zones[g.zones[i].at.zone].where == part;
     });
-}
-
-std::string wont_pass_in_brief(const groom& g, const plan_request& r, length_unit u) {
-    grouped<std::string> by;
-    for (const block& b : g.blocks) {
-        if (b.when != list::before_bath) {
-            continue;  // they are out by then
-        }
-        for (const std::size_t i : b.zones) {
-            const zone_plan& z = g.zones[i];
-            if (!z.mat || !(b.off || z.why.what == pelage::cause::mat_off)) {
-                continue;
-            }
-            const std::vector<setup> next = shorter_under_mat(r, z);
-            by.add(next.empty() ? std::string{}
-                                : held_words(next.front(), u) +
-                                      (next.size() > 1 ? ", down to " + next.back().tool.id : ""),
-                   i);
-        }
-    }
-    const place_words places(g, r);
-    strings tried;
-    for (const auto& [blades, where] : by.all()) {
-        const std::string here =
-            by.all().size() == 1 ? "" : joined(places.by_part(where), ", ") + ": ";
-        if (!blades.empty() || by.all().size() > 1) {
-            tried.push_back(here + (blades.empty() ? "nothing else" : blades));
-        }
-    }
-    return by.all().empty() ? ""
-           : tried.empty()
-               ? "won't pass: it stays in: no bath, a vet"
-               : "won't pass: " + joined(tried, "; ") + "; else it stays in: no bath, a vet";
 }
 
 }  // namespace pelage::io

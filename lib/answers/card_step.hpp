@@ -38,8 +38,4 @@ struct card_step {
 /// Whether a place of that part is among its places.
 [[nodiscard]] bool goes_over(const block& b, group part, const groom& g, const plan_request& r);
 
-/// What is tried next where a blade sticks at the edge of a mat, of all the mats that are clipped off: "won't pass:
-/// blade 9, down to 10; else it stays in: no bath, a vet". Empty where none is.
-[[nodiscard]] std::string wont_pass_in_brief(const groom& g, const plan_request& r, length_unit u);
-
 }  // namespace pelage::io

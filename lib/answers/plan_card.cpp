@@ -18,6 +18,7 @@
 #include "answers/lines.hpp"
 #include "answers/plan_parts.hpp"
 #include "answers/plan_steps.hpp"
+#include "answers/under_mats.hpp"
 #include "answers/ways.hpp"
 #include "answers/words/chance.hpp"
 #include "answers/words/consent.hpp"
@@ -40,6 +41,9 @@ std::string numbered(int number) {
 }
 
 std::string no_advice(const dog& d) {
+    if (d.heard && d.heard->denied && d.heard->known.empty()) {
+        return " Ask whether anything ails it; until then it is treated as unwell.";
+    }
     const bool none = !d.heard || d.heard->known.empty();
     return std::string(" Held here for ") + (none ? "it" : "part of it") +
            ": only what any unwell dog needs.";
@@ -265,6 +269,8 @@ class card_page {
                             : std::vector<std::string>{};
             all.insert(all.begin(), "as before the bath");
             minded = joined(all, "; ");
+        } else if (const std::string freed = freed_before(*s.of, g_, r_); !freed.empty()) {
+            minded = freed + ": as before the bath" + (minded.empty() ? "" : "; " + minded);
         } else if (s.of->off && !another_day() && outline != std::string::npos) {
             minded.erase(outline, outlined.size());
         }

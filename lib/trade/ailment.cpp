@@ -96,6 +96,7 @@ class piece {
                        std::find(beside.begin(), beside.end(), words_[i]) != beside.end();
         }
     }
+    [[nodiscard]] bool denies_something() const { return denied_ < words_.size(); }
     /// Whether it says more than what was found and passed over.
     [[nodiscard]] bool leaves() const {
         return std::find(used_.begin(), used_.end(), false) != used_.end();
@@ -159,6 +160,7 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
             one.pass(by.how_bad);
         }
         out.more = out.more || one.leaves();
+        out.denied = out.denied || one.denies_something();
     }
     out.more = out.more || (!text.empty() && out.known.empty() && !out.of_skin);
     for (const strings& words : pieces_of(note)) {

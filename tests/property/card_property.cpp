@@ -343,14 +343,9 @@ class reading {
             if (!left) {
                 continue;
             }
-            if (const auto apart = told_apart(hold); apart && clip) {
-                places one;
-                add(one, g_.zones[i].at);
-                if (std::includes(apart->where.begin(), apart->where.end(), one.begin(),
-                                  one.end())) {
-                    must(is_said(apart->aim, left->best), "leaves another length apart: " + line);
-                    continue;
-                }
+            if (const auto apart = aim_apart(hold, g_.zones[i].at); clip && !apart.empty()) {
+                must(is_said(apart, left->best), "leaves another length apart: " + line);
+                continue;
             }
             if (clip && at != std::string::npos) {
                 const std::string said =
@@ -374,17 +369,26 @@ class reading {
             }
         }
     }
-    /// "leaves about 3 mm (1.5 to 4; pads 1.5 mm)": the place behind the range, and its length.
-    [[nodiscard]] static std::optional<said_places> told_apart(const std::string& hold) {
+    /// "leaves about 3 mm (1.5 to 4; groin, armpits 2 mm; pads 1.5 mm)": what is said of a place behind the range.
+    [[nodiscard]] static std::string aim_apart(const std::string& hold, const place& p) {
         const std::size_t from = hold.find("; ");
         const std::size_t to = hold.rfind(" mm)");
         if (from == std::string::npos || to == std::string::npos || to < from) {
-            return std::nullopt;
+            return {};
         }
-        const std::string both = hold.substr(from + 2, to - from - 2);
-        const std::size_t blank = both.rfind(' ');
-        const auto where = named_by(both.substr(0, blank));
-        return where ? std::optional{said_places{*where, both.substr(blank + 1)}} : std::nullopt;
+        places one;
+        add(one, p);
+        for (const std::string& said : cut(hold.substr(from + 2, to + 3 - from - 2), "; ")) {
+            const std::string both = said.substr(0, said.rfind(" mm"));
+            const std::size_t blank = both.rfind(' ');
+            for (const std::string& word : cut(both.substr(0, blank), ", ")) {
+                const auto where = named_by(word);
+                if (where && std::includes(where->begin(), where->end(), one.begin(), one.end())) {
+                    return both.substr(blank + 1);
+                }
+            }
+        }
+        return {};
     }
     void aimed(const std::vector<said_places>& read, const place& p, const length& is,
                const std::string& line) {

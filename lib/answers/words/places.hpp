@@ -32,6 +32,10 @@ class place_words {
     [[nodiscard]] const zone& zone_of(std::size_t i) const {
         return body_.zones[g_.zones[i].at.zone];
     }
+    /// Whether a mat that is clipped off takes the place down.
+    [[nodiscard]] bool bared(std::size_t i) const {
+        return g_.zones[i].mat && !g_.zones[i].combed_out;
+    }
     [[nodiscard]] std::string title_of(std::size_t i) const { return title(body_, g_.zones[i].at); }
     /// Each by its own name.
     [[nodiscard]] std::vector<std::string> each_of(const zone_list& which) const;

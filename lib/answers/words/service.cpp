@@ -60,7 +60,8 @@ std::string step_work_words(service_step s) {
         case service_step::brush:
             return "brush line by line down to the skin, then comb: it slides from skin to tip";
         case service_step::bath:
-            return "wash and rinse until the water is clear, dry straight down to the skin, "
+            return "a mat: out first, dry, else no bath; wash and rinse until the water is clear, "
+                   "dry straight down to the skin, "
                    "brush and comb through to the skin";
         case service_step::deshed:
             return "take out the undercoat that comes away by itself, with the lay, skin in sight; "
