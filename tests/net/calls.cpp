@@ -278,6 +278,11 @@ void sheets() {
 
 int main(int argc, char** argv) {
     summed::whole = argc > 1 && std::string_view(argv[1]) == "whole";
+    if (argc > 2 && std::string_view(argv[1]) == "only") {
+        summed::only = argv[2];
+        calls_by_chance();
+        return 0;
+    }
     plans();
     forecasts();
     calendars();

@@ -40,6 +40,11 @@ inline std::string* summed_up = nullptr;
 class summed {
   public:
     static inline bool whole = false;  ///< writes the lines themselves, too
+    static inline std::string
+        only{};  ///< of all that is drawn by chance this alone; empty: everything
+    [[nodiscard]] static bool wanted(const std::string& what) {
+        return only.empty() || only == what;
+    }
 
     explicit summed(std::string what) : what_(std::move(what)) { summed_up = &text_; }
     summed(const summed&) = delete;

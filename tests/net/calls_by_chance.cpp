@@ -1,6 +1,7 @@
 // The net's calls on what is drawn by chance: dogs in trouble planned, problems of every kind solved, readings and
 // visits learnt from. Of each group of draws one line: how many lines it wrote and their sum, so that any figure that
-// changes shows. `pelage_net_calls whole` writes the lines themselves.
+// changes shows. `pelage_net_calls whole` writes the lines themselves,
+// `pelage_net_calls only GROUP` that group's line alone.
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -149,7 +150,11 @@ void find_more(dice& d, dog& patient) {
 
 void dogs_in_trouble() {
     for (unsigned group = 0; group < 24; ++group) {
-        const summed all("dogs in trouble " + std::to_string(group));
+        const std::string name = "dogs in trouble " + std::to_string(group);
+        if (!summed::wanted(name)) {
+            continue;
+        }
+        const summed all(name);
         dice d(1000 + group);
         for (int i = 0; i < 8; ++i) {
             generate::table t = generate::any_trouble(d);
@@ -177,7 +182,11 @@ void dogs_in_trouble() {
 
 void problems_solved() {
     for (std::size_t kind = 0; kind < generate::made_names.size(); ++kind) {
-        const summed all("problems " + std::string(generate::made_names[kind]));
+        const std::string name = "problems " + std::string(generate::made_names[kind]);
+        if (!summed::wanted(name)) {
+            continue;
+        }
+        const summed all(name);
         dice d(2000 + kind);
         for (int i = 0; i < 12; ++i) {
             problem p = generate::made_problem(d, static_cast<generate::made>(kind),
@@ -219,7 +228,11 @@ learning_law any_law(dice& d) {
 
 void rates_learnt() {
     for (unsigned group = 0; group < 8; ++group) {
-        const summed all("rates learnt " + std::to_string(group));
+        const std::string name = "rates learnt " + std::to_string(group);
+        if (!summed::wanted(name)) {
+            continue;
+        }
+        const summed all(name);
         dice d(3000 + group);
         for (int i = 0; i < 12; ++i) {
             const learning_law law = any_law(d);
@@ -252,6 +265,9 @@ comb_check any_check(dice& d) {
 }
 
 void mats_learnt() {
+    if (!summed::wanted("mats learnt")) {
+        return;
+    }
     const summed all("mats learnt");
     dice d(4000);
     for (int i = 0; i < 12; ++i) {
