@@ -1,10 +1,9 @@
-// What the entries of a record come to: which hold, and what they add to a dog; today's hair by it.
+// What the entries of a record come to: which hold, and what they add to a dog.
 #include <cmath>
 
 #include <pelage/data/reference.hpp>
 #include <pelage/model/dog_record.hpp>
 #include <pelage/model/growth_record.hpp>
-#include <pelage/model/hair_by_record.hpp>
 
 #include "catch.hpp"
 
@@ -47,20 +46,6 @@ dog curly() {
     d.id = "rosie";
     d.coat = coat_class::curly;
     return d;
-}
-
-dog today(const dog& d, const char* day) {
-    return with_hair_by_record(d, io::reference(), io::reference().rules, on(day));
-}
-
-const recorded_hair* at(const dog& d, const char* zone) {
-    const auto& zones = io::reference().dog_body.zones;
-    for (const recorded_hair& h : d.by_record) {
-        if (zones[h.at.zone].id == zone) {
-            return &h;
-        }
-    }
-    return nullptr;
 }
 
 }  // namespace
@@ -113,62 +98,4 @@ TEST_CASE("a bath with a tidy is both, and its mats are told once", "[record]") 
     dog whole = curly();
     add_record(whole, {e});
     CHECK(kinds_logged(whole, on("2026-11-02")) == std::vector<std::string>{"full"});
-}
-
-TEST_CASE("today's hair is what was left, grown by the dog's own rate", "[record]") {
-    dog d = curly();
-    add_record(d, {groomed(1, "2026-11-04")});
-    const dog now = today(d, "2026-11-25");
-    const recorded_hair* neck = at(now, "neck");
-    REQUIRE(neck != nullptr);
-    const rate_law rate = learn_rate(d, io::reference(), io::reference().rules, {}).next;
-    CHECK(std::abs(in_mm(neck->is) - (13 + 21 * std::exp(rate.log_median))) < 1e-9);
-    CHECK(neck->low < neck->is);
-    CHECK(neck->is < neck->high);
-    CHECK(neck->since == on("2026-11-04"));
-    // the same day: as it was left, but for what a cut is off
-    CHECK(at(today(d, "2026-11-04"), "neck")->is == mm(13));
-    // before it: nothing is known
-    CHECK(today(d, "2026-11-03").by_record.empty());
-}
-
-TEST_CASE("of several days the last says what hair there is", "[record]") {
-    dog d = curly();
-    d.told = {{on("2026-11-20"), "tail", mm(60), true}, {on("2026-11-01"), "neck", mm(90), true}};
-    add_record(d, {groomed(1, "2026-11-04")});
-    const dog now = today(d, "2026-11-25");
-    CHECK(at(now, "neck")->since == on("2026-11-04"));  // the file's is older
-    CHECK(at(now, "tail")->since == on("2026-11-20"));  // and here it is later
-    CHECK(at(now, "tail")->is > mm(60));
-}
-
-TEST_CASE("a groom that doesn't say what it left ends what is known", "[record]") {
-    dog d = curly();
-    log_entry silent = groomed(2, "2026-11-18");
-    silent.left = {{"left ear", mm(25), true}};
-    add_record(d, {groomed(1, "2026-11-04"), silent});
-    const dog now = today(d, "2026-11-25");
-    CHECK(at(now, "neck") == nullptr);
-    REQUIRE(at(now, "ear") != nullptr);
-    CHECK(at(now, "ear")->at.which == side::left);
-    CHECK(now.by_record.size() == 1);
-}
-
-TEST_CASE("what is said today is never laid over by the record", "[record]") {
-    dog d = curly();
-    add_record(d, {groomed(1, "2026-11-04")});
-    d.now.push_back({"body", mm(40)});
-    const dog now = today(d, "2026-11-25");
-    CHECK(at(now, "neck") == nullptr);
-    CHECK(at(now, "muzzle") != nullptr);
-}
-
-TEST_CASE("lengths without a day give way to a record, and it is known that they did", "[record]") {
-    dog d = curly();
-    d.now.push_back({"all", mm(60)});
-    add_record(d, {});
-    CHECK(d.now.size() == 1);
-    add_record(d, {groomed(1, "2026-11-04")});
-    CHECK(d.now.empty());
-    CHECK(d.now_gave_way);
 }
