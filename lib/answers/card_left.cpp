@@ -106,7 +106,12 @@ class left_writer {
             std::any_of(g_.cautions.begin(), g_.cautions.end(), [](const caution_line& l) {
                 return l.what.when == caution_when::open_skin;
             });
-        return urgent ? brief.substr(0, brief.find(',')) : brief;
+        const bool red = std::any_of(g_.zones.begin(), g_.zones.end(), [](const zone_plan& z) {
+            return z.came == outcome::skin_left && z.hurt == skin_state::irritated;
+        });
+        return !urgent ? brief
+               : red   ? brief + " for the red skin"
+                       : brief.substr(0, brief.find(','));
     }
 
     /// Lumps and scabs: felt for before anything is taken up.

@@ -94,7 +94,8 @@ class ladder_drawing {
             const double x = axis_.of(l);
             sheet_.line("pd-gr", {x, strip_top + strip_high}, {x, bottom});
             const std::string text = figure(l, units_);
-            if (!sheet_.covers(chart::box_of(x, 60.0, text, stands::middle, false))) {
+            // a letter's room on either side, or two figures read as one
+            if (!sheet_.covers(chart::box_of(x, 60.0, "0" + text + "0", stands::middle, false))) {
                 sheet_.text(x, 60.0, text, stands::middle);
             }
         };

@@ -70,15 +70,15 @@ class card_page {
         for (line& l : booking_lines(g_, r_, true)) {
             page_.add(std::move(l));
         }
-        if (std::string text = today_only(steps_of(g_, r_, o_, beside_), g_, r_); !text.empty()) {
-            page_.caution(std::move(text));
-        }
         for (const caution_line& c : g_.cautions) {
             if (first_of_all(c)) {
                 if (std::string text = of_whole_dog(c); !text.empty()) {
                     page_.caution(std::move(text));
                 }
             }
+        }
+        if (std::string text = today_only(steps_of(g_, r_, o_, beside_), g_, r_); !text.empty()) {
+            page_.caution(std::move(text));
         }
         stuck();
         say_left(page_, g_, r_, o_, cautions_);
@@ -228,6 +228,8 @@ class card_page {
         const std::string text = blends_in_brief(g_, r_, when, turned, o_.units);
         if (!text.empty()) {
             between(text);
+            way_ =
+                turned ? std::nullopt : way_;  // the blends said theirs: what follows says its own
         }
     }
 
@@ -267,14 +269,18 @@ class card_page {
             const bool feet = goes_over(*s.of, group::feet, g_, r_);
             auto all = feet ? cautions_.briefs_of(caution_when::feet_by_blade)
                             : std::vector<std::string>{};
-            all.insert(all.begin(), "as before the bath");
+            all.insert(all.begin(), as_before());
             minded = joined(all, "; ");
         } else if (const std::string freed = freed_before(*s.of, g_, r_); !freed.empty()) {
-            minded = freed + ": as before the bath" + (minded.empty() ? "" : "; " + minded);
+            minded = freed + ": " + as_before() + (minded.empty() ? "" : "; " + minded);
         } else if (s.of->off && !another_day() && outline != std::string::npos) {
             minded.erase(outline, outlined.size());
         }
         warn(std::move(minded));
+    }
+    [[nodiscard]] std::string as_before() const {
+        return bath_for(r_.patient.skin) == bath_care::none ? "as the first time"
+                                                            : "as before the bath";
     }
     /// What is minded at the places that a step is the first to go over.
     void warn(std::string text) {

@@ -96,7 +96,8 @@ class piece {
                        std::find(beside.begin(), beside.end(), words_[i]) != beside.end();
         }
     }
-    [[nodiscard]] bool denies_something() const { return denied_ < words_.size(); }
+    /// Whether it begins by denying something.
+    [[nodiscard]] bool denies_all() const { return denied_ == 0; }
     /// Whether it says more than what was found and passed over.
     [[nodiscard]] bool leaves() const {
         return std::find(used_.begin(), used_.end(), false) != used_.end();
@@ -138,6 +139,23 @@ bool tells_any(piece& of, const ailment& a) {
     return found;
 }
 
+/// "not pregnant", "no seizures, not blind": each piece denies an ailment that is known, and says nothing else.
+bool only_denied(std::string_view text, const ailments& by) {
+    const std::vector<strings> all = pieces_of(text);
+    return !all.empty() && std::all_of(all.begin(), all.end(), [&](const strings& words) {
+        if (!piece(words).denies_all()) {
+            return false;
+        }
+        const strings rest(words.begin() + 1, words.end());
+        piece told(rest);
+        const bool known = std::any_of(by.all.begin(), by.all.end(),
+                                       [&](const ailment& a) { return tells_any(told, a); });
+        told.pass(by.beside);
+        told.pass({"longer", "more"});
+        return known && !told.leaves();
+    });
+}
+
 }  // namespace
 
 health_told read_health(std::string_view text, std::string_view note, const ailments& by,
@@ -160,8 +178,8 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
             one.pass(by.how_bad);
         }
         out.more = out.more || one.leaves();
-        out.denied = out.denied || one.denies_something();
     }
+    out.denied = only_denied(text, by);
     out.more = out.more || (!text.empty() && out.known.empty() && !out.of_skin);
     for (const strings& words : pieces_of(note)) {
         piece one(words);

@@ -15,8 +15,8 @@ class bytes {
     unsigned take(unsigned below) { return take() % below; }
     /// Low to high, both included, in 65,535 steps.
     double between(double low, double high) {
-        const unsigned step = take() * 256U + take();
-        return low + (high - low) * step / 65'535.0;
+        const unsigned coarse = take();
+        return low + (high - low) * (coarse * 256U + take()) / 65'535.0;
     }
 
   private:

@@ -135,7 +135,7 @@ void write_forecast(const plan_request& r, const groom& g) {
     }
 }
 
-/// More findings than any_trouble makes: skin of every kind, tender places, alerts.
+/// More than any_trouble finds: skin of every kind, feet it hates to have touched, a dog that bites.
 void find_more(dice& d, dog& patient) {
     const auto& zones = known().dog_body.zones;
     for (int n = d.roll(4); n > 0; --n) {
@@ -146,6 +146,12 @@ void find_more(dice& d, dog& patient) {
     }
     patient.thin_or_old = d.luck(15);
     patient.coat_change = d.luck(10);
+    if (d.luck(20)) {
+        patient.sensitive.emplace_back("feet");
+    }
+    if (d.luck(15)) {
+        patient.alerts.push_back({alert_kind::bites, {}});
+    }
 }
 
 void dogs_in_trouble() {

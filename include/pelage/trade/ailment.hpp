@@ -56,7 +56,7 @@ struct health_told {
     std::vector<ailment_kind> known;  ///< for which there is advice, each once
     bool unwell = false;              ///< one of them is such that the dog ails
     bool more = false;     ///< and something that no word covers: what it is, nobody knows here
-    bool denied = false;   ///< something is denied in it: "not pregnant"
+    bool denied = false;   ///< all of it denies what is known: "not pregnant"
     bool of_skin = false;  ///< and a finding of the skin, whose place decides what is done
     bool in_note = false;  ///< the note seems to tell of its health, which is not reckoned with
     [[nodiscard]] bool has(ailment_kind k) const {

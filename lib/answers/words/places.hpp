@@ -32,7 +32,7 @@ class place_words {
     [[nodiscard]] const zone& zone_of(std::size_t i) const {
         return body_.zones[g_.zones[i].at.zone];
     }
-    /// Whether a mat that is clipped off takes the place down.
+    /// Whether a mat is in it that isn't combed out: it is clipped down, or the mat stays.
     [[nodiscard]] bool bared(std::size_t i) const {
         return g_.zones[i].mat && !g_.zones[i].combed_out;
     }

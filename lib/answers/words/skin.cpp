@@ -115,7 +115,8 @@ std::string around_in_brief(const zone_plan& z, const skin_finding& f, const ref
            hand +
            (!over                ? ""
             : shaved_about(z, r) ? ", the hair over it uncut"
-                                 : " and clip round it; then the " + hand +
+                                 : (z.how.kind == tool_kind::clip ? " and clip" : " and scissor") +
+                                       std::string(" round it; then the ") + hand +
                                        " off, a comb flat over it, scissors above " +
                                        "the comb: about " + show(*over, u) + " left over it");
 }

@@ -75,3 +75,15 @@ TEST_CASE("of a note only that she is pregnant or nursing counts", "[ailment]") 
     CHECK(heard("", "a heart of gold, deaf to her name").known.empty());
     CHECK_FALSE(heard("", "likes cheese").more);
 }
+
+TEST_CASE("what only denies an ailment that is known is told from what ails", "[ailment]") {
+    for (const char* text : {"not pregnant", "no seizures, not blind", "no longer pregnant"}) {
+        INFO(text);
+        CHECK(heard(text).denied);
+    }
+    for (const char* text : {"isn't well", "not eating", "not pregnant, a tumour", "can not see",
+                             "no heart trouble; vomiting since yesterday", "pregnant", ""}) {
+        INFO(text);
+        CHECK_FALSE(heard(text).denied);
+    }
+}
