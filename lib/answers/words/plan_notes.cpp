@@ -196,7 +196,8 @@ std::string ask_words(const uneven_pair& p, const body& b, const coat& c, length
     }
     // what is asked goes no shorter than is advised, a mat may have to
     const length& cut = shorter(*p.left, *p.right);
-    const std::string other = *p.left > *p.right ? "; the left one at " : "; the right one at ";
+    const std::string other = std::string(*p.left > *p.right ? "; the left" : "; the right") +
+                              " one shorter, too, but no less than ";
     return uneven_words(p, b, u) + (cut < c.shortest.best ? other : "; alike at ") +
            show(longer(cut, c.shortest.best), u) + "?";
 }
