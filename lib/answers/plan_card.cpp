@@ -263,8 +263,9 @@ class card_page {
             beneath(text);
         }
         // what is clipped again after the bath is outlined then
+        constexpr std::string_view tops = "tops only";
         constexpr std::string_view outlined = ", then scissor the outline";
-        const auto outline = minded.find(outlined);
+        const auto outline = minded.find(std::string(tops) + std::string(outlined));
         if (!minded.empty() && once_more(*s.of, g_)) {
             const bool feet = goes_over(*s.of, group::feet, g_, r_);
             auto all = feet ? cautions_.briefs_of(caution_when::feet_by_blade)
@@ -274,7 +275,7 @@ class card_page {
         } else if (const std::string freed = freed_before(*s.of, g_, r_); !freed.empty()) {
             minded = freed + ": " + as_before() + (minded.empty() ? "" : "; " + minded);
         } else if (s.of->off && !another_day() && outline != std::string::npos) {
-            minded.erase(outline, outlined.size());
+            minded.erase(outline + tops.size(), outlined.size());
         }
         warn(std::move(minded));
     }
