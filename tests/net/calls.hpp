@@ -42,15 +42,17 @@ class summed {
     static inline bool whole = false;  ///< writes the lines themselves, too
     static inline std::string
         only{};  ///< of all that is drawn by chance this alone; empty: everything
-    [[nodiscard]] static bool wanted(const std::string& what) {
-        return only.empty() || only == what;
-    }
 
     explicit summed(std::string what) : what_(std::move(what)) { summed_up = &text_; }
     summed(const summed&) = delete;
     summed& operator=(const summed&) = delete;
+    /// Whether the group is to be written; what isn't writes no sum either.
+    [[nodiscard]] bool wanted() const { return only.empty() || only == what_; }
     ~summed() {
         summed_up = nullptr;
+        if (!wanted()) {
+            return;
+        }
         std::uint64_t sum = 14'695'981'039'346'656'037U;
         long lines = 0;
         for (const char c : text_) {

@@ -156,11 +156,10 @@ void find_more(dice& d, dog& patient) {
 
 void dogs_in_trouble() {
     for (unsigned group = 0; group < 24; ++group) {
-        const std::string name = "dogs in trouble " + std::to_string(group);
-        if (!summed::wanted(name)) {
+        const summed all("dogs in trouble " + std::to_string(group));
+        if (!all.wanted()) {
             continue;
         }
-        const summed all(name);
         dice d(1000 + group);
         for (int i = 0; i < 8; ++i) {
             generate::table t = generate::any_trouble(d);
@@ -188,11 +187,10 @@ void dogs_in_trouble() {
 
 void problems_solved() {
     for (std::size_t kind = 0; kind < generate::made_names.size(); ++kind) {
-        const std::string name = "problems " + std::string(generate::made_names[kind]);
-        if (!summed::wanted(name)) {
+        const summed all("problems " + std::string(generate::made_names[kind]));
+        if (!all.wanted()) {
             continue;
         }
-        const summed all(name);
         dice d(2000 + kind);
         for (int i = 0; i < 12; ++i) {
             problem p = generate::made_problem(d, static_cast<generate::made>(kind),
@@ -234,11 +232,10 @@ learning_law any_law(dice& d) {
 
 void rates_learnt() {
     for (unsigned group = 0; group < 8; ++group) {
-        const std::string name = "rates learnt " + std::to_string(group);
-        if (!summed::wanted(name)) {
+        const summed all("rates learnt " + std::to_string(group));
+        if (!all.wanted()) {
             continue;
         }
-        const summed all(name);
         dice d(3000 + group);
         for (int i = 0; i < 12; ++i) {
             const learning_law law = any_law(d);
@@ -271,10 +268,10 @@ comb_check any_check(dice& d) {
 }
 
 void mats_learnt() {
-    if (!summed::wanted("mats learnt")) {
+    const summed all("mats learnt");
+    if (!all.wanted()) {
         return;
     }
-    const summed all("mats learnt");
     dice d(4000);
     for (int i = 0; i < 12; ++i) {
         comb_law law{any_law(d), d.between(0.1, 0.4), d.luck(40) ? 0.0 : d.between(0.02, 0.2)};

@@ -6,24 +6,14 @@
 #include <pelage/model/growth_record.hpp>
 
 #include "catch.hpp"
+#include "unit/model/logged_grooms.hpp"
 
 using namespace pelage;
+using logged::curly;
+using logged::groomed;
+using logged::on;
 
 namespace {
-
-date on(const char* day) {
-    return *parse_date(day);
-}
-
-log_entry groomed(unsigned number, const char* day, double left = 13) {
-    log_entry e;
-    e.number = number;
-    e.on = on(day);
-    e.services = {service_kind::full};
-    e.left = {{"all", mm(left), true}};
-    e.mats.emplace();
-    return e;
-}
 
 log_entry taken_back(unsigned number, unsigned which) {
     log_entry e;
@@ -39,13 +29,6 @@ std::vector<unsigned> numbers(const std::vector<log_entry>& all) {
         out.push_back(e.number);
     }
     return out;
-}
-
-dog curly() {
-    dog d;
-    d.id = "rosie";
-    d.coat = coat_class::curly;
-    return d;
 }
 
 }  // namespace

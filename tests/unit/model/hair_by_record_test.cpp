@@ -7,31 +7,14 @@
 #include <pelage/model/hair_by_record.hpp>
 
 #include "catch.hpp"
+#include "unit/model/logged_grooms.hpp"
 
 using namespace pelage;
+using logged::curly;
+using logged::groomed;
+using logged::on;
 
 namespace {
-
-date on(const char* day) {
-    return *parse_date(day);
-}
-
-log_entry groomed(unsigned number, const char* day, double left = 13) {
-    log_entry e;
-    e.number = number;
-    e.on = on(day);
-    e.services = {service_kind::full};
-    e.left = {{"all", mm(left), true}};
-    e.mats.emplace();
-    return e;
-}
-
-dog curly() {
-    dog d;
-    d.id = "rosie";
-    d.coat = coat_class::curly;
-    return d;
-}
 
 dog today(const dog& d, const char* day) {
     return with_hair_by_record(d, io::reference(), io::reference().rules, on(day));
