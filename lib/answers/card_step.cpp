@@ -176,22 +176,10 @@ class step_writer {
             }
         }
         constexpr std::size_t few = 2;  // places: more aren't told apart at a look
-        return told > few || bare(e.low) == bare(e.high) || !exact_beside(by, usual->first)
+        return told > few || bare(e.low) == bare(e.high)
                    ? std::string{}
                    : "about " + usual->first + " (" +
                          kept_together(bare(e.low) + " to " + bare(e.high)) + apart + ")";
-    }
-    /// Whether what is left in all places but those is known well enough for one figure.
-    [[nodiscard]] bool exact_beside(const grouped<std::string>& by,
-                                    const std::string& usual) const {
-        const length near = mm(0.6);  // our choice: what nobody sees
-        return std::all_of(by.all().begin(), by.all().end(), [&](const auto& one) {
-            return one.first == usual ||
-                   std::all_of(one.second.begin(), one.second.end(), [&](std::size_t i) {
-                       const auto& left = left_in(b_, g_.zones[i]);
-                       return left->high - left->best <= near && left->best - left->low <= near;
-                   });
-        });
     }
     [[nodiscard]] std::string bare(const length& l) const {
         return u_ == length_unit::mm ? number(l) : fraction_of_inch(l);

@@ -345,6 +345,7 @@ class reading {
             }
             if (const auto apart = aim_apart(hold, g_.zones[i].at); clip && !apart.empty()) {
                 must(is_said(apart, left->best), "leaves another length apart: " + line);
+                must(left->high - left->low < mm(1.5), "not known so well: " + line);
                 continue;
             }
             if (clip && at != std::string::npos) {
