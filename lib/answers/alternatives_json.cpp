@@ -141,7 +141,7 @@ json json_of(const remedy_step& w) {
 json ways_json::of(const infeasible_zone& c) const {
     json rules = json::array();
     for (const broken_rule& rule : c.rules) {
-        rules.push_back({{"id", name(rule)}, {"text", in_words(rule)}});
+        rules.push_back({{"id", name(rule)}, {"text", rule_words(rule)}});
     }
     json frees = json::array();
     for (const remedy_set& f : c.frees) {

@@ -133,7 +133,7 @@ void say_against(document& d, const lookup_request& r) {
 }
 
 /// The card as a row for programs.
-typed_table rows_of(const place_card& card, const lookup_request& r, const print_options& o) {
+typed_table place_rows(const place_card& card, const lookup_request& r, const print_options& o) {
     typed_table t{{"place", "skin", "hold", "way", "against", "with", "never"}};
     t.whom = shown_to::programs;
     for (const zone_card& c : card.zones) {
@@ -233,7 +233,7 @@ void say_differences(document& d, const comparison& c, const lookup_request& r, 
 }
 
 /// "blade 7F", "comb 13 mm over blade 30", "9 mm".
-std::string called(const lookup_answer& a, length_unit u) {
+std::string asked_name(const lookup_answer& a, length_unit u) {
     return a.asked.what == question::form::of_length ? show(a.asked.wanted, u)
                                                      : held_words(a.asked.tool, u);
 }
@@ -276,7 +276,7 @@ typed_table leaves_beside(const comparison& c, const print_options& o) {
     std::vector<const lookup_answer*> tools;
     for (const lookup_answer& a : c.all) {
         if (!a.leaves.empty()) {
-            t.head.push_back(called(a, o.units));
+            t.head.push_back(asked_name(a, o.units));
             tools.push_back(&a);
         }
     }
@@ -294,7 +294,7 @@ typed_table leaves_beside(const comparison& c, const print_options& o) {
 }
 
 /// Where what is left doesn't follow what is etched: "blade 4F leaves more on smooth coats".
-std::string left_otherwise(const comparison& c, const std::vector<std::string>& names) {
+std::string left_by_others(const comparison& c, const std::vector<std::string>& names) {
     const std::size_t coats =
         std::max_element(c.all.begin(), c.all.end(), [](const auto& a, const auto& b) {
             return a.leaves.size() < b.leaves.size();
@@ -335,7 +335,7 @@ document document_of(const place_card& c, const lookup_request& r, const print_o
     } else {
         say_zones(d, c, r, o);
     }
-    d.show(rows_of(c, r, o));
+    d.show(place_rows(c, r, o));
     d.open({}, false);
     d.say("How sure: " + how_sure(r.reference.dog_body.zones[c.zones.front().zone].why) +
           ", and so are the rules that sort the kit's blades.");
@@ -381,14 +381,14 @@ document document_of(const tools_asked& t, const lookup_request& r, const print_
 document document_of(const comparison& c, const lookup_request& r, const print_options& o) {
     std::vector<std::string> names;
     for (const lookup_answer& a : c.all) {
-        names.push_back(called(a, o.units));
+        names.push_back(asked_name(a, o.units));
     }
     document d{joined(names, " and ")};
     say_coat_first(d, r);
     if (c.otherwise.empty()) {
         d.say(which_is_longer(c, names, o.units), 2);
     } else {
-        d.say("It depends on the coat: " + left_otherwise(c, names) + ". By what is stated " +
+        d.say("It depends on the coat: " + left_by_others(c, names) + ". By what is stated " +
                   which_is_longer(c, names, o.units),
               2);
     }

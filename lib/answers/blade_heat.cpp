@@ -53,7 +53,7 @@ std::vector<line> heat(const groom& g, const plan_request& r) {
     std::vector<line> out;
     std::vector<std::string> short_ones;
     for (const hot_run& h : runs) {
-        const std::string in_all = detail::fixed(in_minutes(h.runs), 0);
+        const std::string in_all = detail::whole_minutes(h.runs);
         if (in_all == "0") {
             continue;
         }
@@ -63,7 +63,7 @@ std::vector<line> heat(const groom& g, const plan_request& r) {
         }
         std::vector<std::string> at;
         for (const work& w : h.oil_at) {
-            at.push_back(detail::fixed(in_minutes(w), 0));
+            at.push_back(detail::whole_minutes(w));
         }
         out.push_back(
             item(in_all + " min, felt and oiled at about " + listed(at) + "; " + swap_in_words(h),

@@ -111,7 +111,7 @@ class block_notes {
         const auto times_due = [&](const work& w) { return (in_mmin(w) - 1) / every; };
         if (times_due(b_.running) > times_due(b_.running_before)) {
             say(note_about::heat, {},
-                "about " + detail::fixed(in_minutes(b_.running), 0) +
+                "about " + detail::whole_minutes(b_.running) +
                     " min on this blade: feel and oil it on the way");
         }
     }

@@ -73,9 +73,8 @@ std::string event_of(const calendar_visit& v, std::size_t number, const dog& d, 
     const std::string who = d.name.empty() ? "Dog" : d.name;
     const std::string first =
         d.alerts.empty() ? "" : "ALERT: " + joined(titles(d.alerts), "; ") + ". ";
-    const std::string about = first + "About " + detail::fixed(in_minutes(v.takes), 0) + " min" +
-                              why(v) + "." +
-                              (d.invented ? " An invented dog for trying things out." : "");
+    const std::string about = first + "About " + detail::whole_minutes(v.takes) + " min" + why(v) +
+                              "." + (d.invented ? " An invented dog for trying things out." : "");
     return ics::whole_day({who_of(d) + "-visit-" + std::to_string(number), v.on,
                            who + ": " + std::string(name(v.what)), about},
                           today);

@@ -326,8 +326,7 @@ class calendar_writer {
         if (c_.blocked) {
             return;
         }
-        say("Cheapest in minutes, with " +
-            detail::fixed(in_minutes(r_.work.rules.prices.trip.best), 0) +
+        say("Cheapest in minutes, with " + detail::whole_minutes(r_.work.rules.prices.trip.best) +
             " more weighed for each time the owner comes. Minutes and clocks are our guesses until "
             "the salon writes its own. Record each visit in the dog's file, and the calendar goes "
             "on from there.");

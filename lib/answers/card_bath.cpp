@@ -31,7 +31,7 @@ std::string bath_words_of(const groom& g, const plan_request& r, const appointme
                                          : "flea bath and dry";
     for (const appointment_step& s : a.steps) {
         if (s.what == service_step::bath && !a.by_sheet) {
-            text += ", " + detail::fixed(in_minutes(s.takes), 0) + " min";
+            text += ", " + detail::whole_minutes(s.takes) + " min";
         }
     }
     const bool ear_shaved = std::any_of(g.cautions.begin(), g.cautions.end(), [&](const auto& c) {

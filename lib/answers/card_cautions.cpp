@@ -221,7 +221,7 @@ void leave_out_what_others_say(std::vector<std::string>& all) {
 }
 
 /// What of a brief is said again: what is done, not what else may come of it.
-std::string once_more(const std::string& brief) {
+std::string told_once_more(const std::string& brief) {
     return brief.substr(0, brief.find(';'));
 }
 
@@ -291,7 +291,7 @@ std::string card_cautions::beneath(const zone_list& step) {
         std::vector<std::string> all;
         for (const std::size_t k : which) {
             const std::string& brief = g_.cautions[k].what.brief;
-            all.push_back(said_[k] ? once_more(brief) : brief + mat_left_in(k));
+            all.push_back(said_[k] ? told_once_more(brief) : brief + mat_left_in(k));
             said_[k] = true;
         }
         leave_out_what_others_say(all);

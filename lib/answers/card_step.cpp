@@ -212,9 +212,9 @@ class step_writer {
     void runs_hot(strings& out) const {
         const work due = r_.rules.refusal.oil_after.best;
         if (b_.how.kind == tool_kind::clip && !b_.how.over && b_.running > due + due) {
-            out.push_back("by then about " + detail::fixed(in_minutes(b_.running), 0) +
+            out.push_back("by then about " + detail::whole_minutes(b_.running) +
                           " min on this blade: feel it often, cool it every " +
-                          detail::fixed(in_minutes(due), 0) + " min");
+                          detail::whole_minutes(due) + " min");
         }
     }
 

@@ -23,7 +23,7 @@ namespace pelage::io {
 
 namespace {
 
-constexpr std::size_t most = 3;
+constexpr std::size_t most_choices = 3;
 
 /// One way: what it is, and the plan of it.
 struct whole_way {
@@ -212,7 +212,7 @@ std::vector<whole_way> by_the_kit(const groom& g, const std::vector<other_way>& 
     if (!all.empty()) {
         all.insert(all.begin(), {"as planned", &g, {}, when});
     }
-    all.resize(std::min(all.size(), most));
+    all.resize(std::min(all.size(), most_choices));
     return all;
 }
 
@@ -224,7 +224,7 @@ std::vector<whole_way> ways_of(const groom& g, const beside& b,
     if (all.size() < 2) {
         all = by_the_kit(g, b.ways, when, u);
     }
-    all.resize(all.size() < 2 ? 0 : std::min(all.size(), most));
+    all.resize(all.size() < 2 ? 0 : std::min(all.size(), most_choices));
     return all;
 }
 
@@ -320,7 +320,7 @@ typed_table table_of(const std::vector<whole_way>& all, const std::vector<told_p
         }
         // of the plan itself as its card says it
         const work takes = appointment_of(r, *w.plan, booked_service(r)).total();
-        row.emplace_back(detail::fixed(in_minutes(takes), 0));
+        row.emplace_back(detail::whole_minutes(takes));
         if (!back.empty()) {
             row.emplace_back(back_words(w, o));
         }
@@ -354,7 +354,7 @@ std::vector<line> choices_in_brief(const groom& g, const beside& b,
     std::vector<std::string> weeks;
     for (const whole_way& w : all) {
         const work takes = appointment_of(r, *w.plan, booked_service(r)).total();
-        minutes.push_back("; " + detail::fixed(in_minutes(takes), 0) + " min");
+        minutes.push_back("; " + detail::whole_minutes(takes) + " min");
         const std::string back = back_words(w, o);
         weeks.push_back(back.empty() ? "" : (w.back_in ? "; regrown " : "; back by ") + back);
     }

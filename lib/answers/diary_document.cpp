@@ -19,7 +19,7 @@ std::string lapse_words(const diary_lapse& l, const diary_matter& m) {
             return p.dogs[l.dog].groomer ? "; its owner and its groomer share no day in reach"
                                          : "; no day in reach is open when its owner can come";
         case lapse_reason::longer_than_a_day:
-            return "; its full groom of " + detail::fixed(in_minutes(p.dogs[l.dog].full), 0) +
+            return "; its full groom of " + detail::whole_minutes(p.dogs[l.dog].full) +
                    " min is longer than anybody works on a day in reach";
         case lapse_reason::full_book:
             break;
@@ -113,7 +113,7 @@ struct diary_rows {
     int latest = 0;  ///< days
 };
 
-diary_rows rows_of(const diary_matter& m) {
+diary_rows diary_rows_of(const diary_matter& m) {
     diary_rows out{{{"day", "groomer", "dog", "visit", "min", "late", "know first"}}};
     out.visits.numbers = {false, false, false, false, true, true, false};
     const std::vector<work> minutes_of = visit_minutes(m.found, m.question, m.due);
@@ -131,7 +131,7 @@ diary_rows rows_of(const diary_matter& m) {
         out.visits.rows.push_back(
             {cell(on, weekday_in_short(on) + " " + iso(on)), m.asked.salon.groomers[v.groomer].name,
              called(m.asked.salon.dogs[one.dog]), std::string(visit_name(one, v)),
-             cell(here, detail::fixed(in_minutes(here), 0)),
+             cell(here, detail::whole_minutes(here)),
              v.late > 0 ? cell(std::int64_t{v.late}) : cell(),
              beside_words(one, m.asked, is_promised(m, v))});
     }
@@ -199,7 +199,7 @@ document document_of(const diary_matter& m) {
               (last == 7 ? " week" : " weeks");
     d.titled = true;
     d.open({}, false);
-    diary_rows all = rows_of(m);
+    diary_rows all = diary_rows_of(m);
     d.say(sum_words(m, all));
     d.open();
     d.show(std::move(all.visits));

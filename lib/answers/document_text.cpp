@@ -212,7 +212,7 @@ std::string shown(const cell& c, length_unit u) {
             [](std::int64_t n) { return std::to_string(n); },
             [u](const length& l) { return show(l, u); },
             [u](const finished& f) { return show(f, u); },
-            [](const work& w) { return detail::fixed(in_minutes(w), 0) + " min"; },
+            [](const work& w) { return detail::whole_minutes(w) + " min"; },
             [](const days& d) {
                 return is_never(d) ? "never" : detail::fixed(std::floor(in_days(d)), 0) + " days";
             },

@@ -12,7 +12,7 @@ namespace pelage::io {
 
 namespace {
 
-constexpr std::size_t rows = 8;
+constexpr std::size_t chart_rows = 8;
 constexpr std::size_t least_columns = 24;
 constexpr std::size_t most_columns = 66;
 
@@ -35,7 +35,7 @@ class plot {
         : part_(c.parts.front()), shown_(in_days(c.shown)), print_(o) {
         highest_ = std::max(length_on(part_.curves.front(), shown_),
                             part_.prone ? in_mm(*part_.prone) : 0.0);
-        for (std::size_t row = 0; row < rows; ++row) {
+        for (std::size_t row = 0; row < chart_rows; ++row) {
             labels_[row] = label_of(row);
             label_wide_ = std::max(label_wide_, columns(labels_[row]));
         }
@@ -47,7 +47,7 @@ class plot {
     [[nodiscard]] bool fits() const { return wide_ >= least_columns; }
 
     [[nodiscard]] std::string drawn() const {
-        std::vector<std::string> lines(rows, std::string(wide_, ' '));
+        std::vector<std::string> lines(chart_rows, std::string(wide_, ' '));
         const auto put = [&](std::size_t row, std::size_t column, char mark) {
             lines[row][column] = mark;
         };
@@ -63,7 +63,7 @@ class plot {
             put(row_of(length_on(part_.curves[1], at)), x, 'o');
         }
         std::string out;
-        for (std::size_t row = 0; row < rows; ++row) {
+        for (std::size_t row = 0; row < chart_rows; ++row) {
             char& at_back = lines[row][back_];
             at_back = at_back == ' ' || at_back == '-' ? '|' : at_back;
             const std::string text =
@@ -76,7 +76,7 @@ class plot {
   private:
     [[nodiscard]] std::size_t row_of(double mm) const {
         const double share = std::clamp(mm / highest_, 0.0, 1.0);
-        return rows - 1 - static_cast<std::size_t>(std::lround(share * (rows - 1)));
+        return chart_rows - 1 - static_cast<std::size_t>(std::lround(share * (chart_rows - 1)));
     }
     [[nodiscard]] std::size_t column_of(double at) const {
         const double x = at / shown_ * static_cast<double>(wide_);
@@ -114,7 +114,7 @@ class plot {
     double shown_;
     const print_options& print_;
     double highest_ = 0.0;  ///< mm
-    std::array<std::string, rows> labels_{};
+    std::array<std::string, chart_rows> labels_{};
     std::size_t label_wide_ = 0;
     std::size_t wide_ = 0;
     std::size_t back_ = 0;

@@ -47,8 +47,10 @@ document with_views(document page, const dog_picture& p) {
     // what the owner ticks is settled before the dog is looked at
     at += at < page.sections.size() && to_tick(page.sections[at]) ? 1U : 0U;
     if (!p.when.empty() && at > 0) {  // else it would be taken for what is done today
-        page.sections[at - 1].blocks.emplace_back(line{
-            line_as::caution, "Drawn as the dog is " + p.when + "; today only the steps here."});
+        page.sections[at - 1].blocks.emplace_back(
+            line{line_as::caution,
+                 "What is white is another day's, at the lengths it is then left at; today only "
+                 "the steps here."});
     }
     page.sections.insert(page.sections.begin() + static_cast<std::ptrdiff_t>(at), std::move(views));
     return page;

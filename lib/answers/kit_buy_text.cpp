@@ -15,7 +15,7 @@ namespace pelage::io {
 
 namespace {
 
-std::string percent(std::int64_t part, std::int64_t whole) {
+std::string share_percent(std::int64_t part, std::int64_t whole) {
     return shown(percentage{part, whole}, length_unit::mm);
 }
 
@@ -64,7 +64,8 @@ typed_table curve_table(const shopping& s, const shopping_request& r, const prin
         cell note = n == 0 ? cell(r.own.blades.empty() ? "an empty drawer" : "what is there")
                            : change(s.curve[n - 1], p, r, o);
         if (!p.choice.proven()) {
-            const std::string bound = "; not proven, at most " + percent(p.choice.bound, s.whole);
+            const std::string bound =
+                "; not proven, at most " + share_percent(p.choice.bound, s.whole);
             std::get<std::string>(note.value) += bound;
             note.said += note.said.empty() ? "" : bound;
         }
@@ -230,9 +231,10 @@ document document_of(const shopping& s, const shopping_request& r, const print_o
                                     [](const purchase& p) { return p.choice.proven(); });
     std::string head = "Of " + std::to_string(r.wares.size()) + " blades and combs offered ";
     head += last.bought.empty() ? "none helps" : "buy " + listed(titles(last.bought, r, o));
-    head += ": " + percent(last.choice.met, s.whole) + " of what the sheets ask is met";
-    head += last.bought.empty() ? "."
-                                : ", " + percent(s.curve.front().choice.met, s.whole) + " without.";
+    head += ": " + share_percent(last.choice.met, s.whole) + " of what the sheets ask is met";
+    head += last.bought.empty()
+                ? "."
+                : ", " + share_percent(s.curve.front().choice.met, s.whole) + " without.";
     head += proven ? " Proven: no other choice of as few meets more."
                    : " Not proven: the search was stopped.";
     d.say(head);
@@ -242,11 +244,12 @@ document document_of(const shopping& s, const shopping_request& r, const print_o
         d.open("What each is for", false);
         for (const use_of& u : s.uses) {
             d.item(ware_words(r.wares[u.ware], o) + ": without it " +
-                   percent(u.lost_without, s.whole) + " less, " + sheets_served(u, s, r));
+                   share_percent(u.lost_without, s.whole) + " less, " + sheets_served(u, s, r));
         }
     }
     if (last.choice.met < s.reachable) {
-        d.say("All that is offered together would meet " + percent(s.reachable, s.whole) + ".");
+        d.say("All that is offered together would meet " + share_percent(s.reachable, s.whole) +
+              ".");
     }
     if (!s.never.empty()) {
         say_never(d, s, r, o.units);

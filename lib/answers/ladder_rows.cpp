@@ -11,14 +11,14 @@ namespace pelage::io {
 namespace {
 
 /// The rung of the same thing in the other direction, or null.
-const rung* other_way(const ladder& l, const rung& g) {
+const rung* rung_other_way(const ladder& l, const rung& g) {
     const auto at = std::find_if(l.rungs.begin(), l.rungs.end(), [&](const rung& o) {
         return held(o.how) == held(g.how) && o.how.way != g.how.way;
     });
     return at == l.rungs.end() ? nullptr : &*at;
 }
 
-std::string lengths_words(const std::vector<const ladder_target*>& all, length_unit u) {
+std::string wanted_words(const std::vector<const ladder_target*>& all, length_unit u) {
     std::vector<std::string> out;
     for (const ladder_target* t : all) {
         std::string text = u == length_unit::mm ? number(t->wanted) : fraction_of_inch(t->wanted);
@@ -46,7 +46,7 @@ bool asks_one_way(const lookup_request& r, const ladder& l) {
     return r.way.has_value() || l.one_way;
 }
 
-std::vector<ladder_row> rows_of(const ladder& l, const lookup_request& r, length_unit u) {
+std::vector<ladder_row> ladder_rows_of(const ladder& l, const lookup_request& r, length_unit u) {
     const bool single = r.way.has_value();
     const std::string beneath = one_beneath(l);
     std::vector<ladder_row> out;
@@ -56,7 +56,7 @@ std::vector<ladder_row> rows_of(const ladder& l, const lookup_request& r, length
         }
         out.push_back({g.how.over && !beneath.empty() ? "comb " + comb_words(g.how.over->id, u)
                                                       : held_words(g.how, u),
-                       &g, single ? nullptr : other_way(l, g)});
+                       &g, single ? nullptr : rung_other_way(l, g)});
     }
     return out;
 }
@@ -72,10 +72,10 @@ std::string targets_words(const ladder& l, length_unit u) {
     }
     return all.empty()
                ? ""
-               : "The sheets ask clippers on this coat for " + lengths_words(all, u) +
+               : "The sheets ask clippers on this coat for " + wanted_words(all, u) +
                      (unmet.empty()
                           ? "; this kit leaves every one."
-                          : "; not left everywhere it is asked: " + lengths_words(unmet, u) + ".");
+                          : "; not left everywhere it is asked: " + wanted_words(unmet, u) + ".");
 }
 
 }  // namespace pelage::io

@@ -14,8 +14,8 @@ struct ladder_row {
     const rung* one = nullptr;      ///< not null; borrows the ladder
     const rung* against = nullptr;  ///< null where one direction was asked about
 };
-[[nodiscard]] std::vector<ladder_row> rows_of(const ladder& l, const lookup_request& r,
-                                              length_unit u);
+[[nodiscard]] std::vector<ladder_row> ladder_rows_of(const ladder& l, const lookup_request& r,
+                                                     length_unit u);
 
 /// The one blade under all combs of the ladder; empty if they are several.
 [[nodiscard]] std::string one_beneath(const ladder& l);

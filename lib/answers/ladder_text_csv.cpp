@@ -81,7 +81,7 @@ typed_table ladder_table(const ladder& l, const lookup_request& r, const print_o
     }
     t.head.emplace_back(!r.where.empty() ? "there?" : "where");
     t.bars_head = "to scale";
-    for (const ladder_row& one : rows_of(l, r, o.units)) {
+    for (const ladder_row& one : ladder_rows_of(l, r, o.units)) {
         std::vector<cell> row{one.what, one.one->leaves};
         if (!asks_one_way(r, l)) {
             row.push_back(one.against == nullptr ? cell{} : one.against->leaves);
@@ -94,7 +94,7 @@ typed_table ladder_table(const ladder& l, const lookup_request& r, const print_o
 }
 
 bool differ(const ladder& l, const lookup_request& r) {
-    const auto rows = rows_of(l, r, length_unit::mm);
+    const auto rows = ladder_rows_of(l, r, length_unit::mm);
     return std::any_of(rows.begin(), rows.end(), [&](const ladder_row& row) {
         return row.against != nullptr &&
                where_text(*row.against, l, r) != where_text(*row.one, l, r);

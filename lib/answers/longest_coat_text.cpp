@@ -51,7 +51,7 @@ std::string reason(const longest_coat_answer& a, const plan_request& r, length_u
 
 /// "89.6 in 100 such dogs would still be fine on the day asked": never rounded up to what was asked for.
 std::string at_wish(const longest_coat_answer& a, const plan_request& r) {
-    const chance asked = r.asked.value_or(r.rules.matting.chance.best);
+    const chance asked = chance_asked(r);
     const double hundredths = std::round(a.at_wish * 100.0) / 100.0;
     const double tenths = std::floor(a.at_wish * 1000.0) / 10.0;
     return (hundredths < asked ? odds(hundredths) : detail::fixed(tenths, 1) + " in 100") +

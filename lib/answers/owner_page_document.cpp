@@ -9,7 +9,7 @@ namespace pelage::io {
 
 namespace {
 
-line line_of(lines_as how, const std::string& text) {
+line page_line(lines_as how, const std::string& text) {
     switch (how) {
         case lines_as::steps:
             return {line_as::step, text, {}, 2, 5};
@@ -36,7 +36,7 @@ document document_of(const owner_matter& m, const print_options& o) {
             d.add({line_as::paragraph, joined(s.says, " "), {}, 2, 2});
         }
         for (const std::string& l : s.lines) {
-            d.add(line_of(s.how, l));
+            d.add(page_line(s.how, l));
         }
     }
     d.sign = page.sign;

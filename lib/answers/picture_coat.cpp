@@ -157,6 +157,11 @@ void add_mat(const pictured_place& p, const drawn_area& a, const std::string& da
 /// What stands in a place for its length, or for why it has none.
 void add_cover(const pictured_place& p, const drawn_area& a, const std::string& data,
                const pictured_view& v, layers& to, signs_used& used) {
+    if (p.later) {
+        to.places += path_of("pd-z pd-p", data);
+        used.later = true;
+        return;
+    }
     if (p.as == shown_as::cut && p.leaves) {
         const std::size_t shade = shade_of(v.scale, *p.leaves);
         to.places += path_of(shade_class(shade), data);

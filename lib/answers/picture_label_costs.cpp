@@ -7,11 +7,13 @@ namespace pelage::io {
 
 namespace {
 
-constexpr double gap = 5.0;           ///< around a label
+constexpr double label_gap = 5.0;     ///< around a label
 constexpr double too_long = 260.0;    ///< a leader so long costs twice its length
 constexpr double over_others = 1.5;   ///< a leader over other polygons, of its length there
 constexpr double over_end = 2000.0;   ///< and one past the end of another
 constexpr double end_size = 13.0;     ///< how near that is
+constexpr double over_eye = 900.0;    ///< and one over an eye
+constexpr double eye_size = 8.0;      ///< beyond its edge
 constexpr double aside = 0.5;         ///< a leader that doesn't go straight up from there
 constexpr double not_above = 5000.0;  ///< a label below what has nothing above it
 
@@ -60,7 +62,11 @@ std::vector<text_box> rows_of(const std::vector<label_line>& lines) {
 }
 
 text_box with_gap(const text_box& b) {
-    return {b.left - gap, b.top - gap, b.width + 2.0 * gap, b.height + 2.0 * gap, {}};
+    return {b.left - label_gap,
+            b.top - label_gap,
+            b.width + 2.0 * label_gap,
+            b.height + 2.0 * label_gap,
+            {}};
 }
 
 stand label_costs::stand_at(const asked_label& a, double r, const drawn_point& way) const {
@@ -108,6 +114,11 @@ double label_costs::past(const drawn_point& from, const drawn_point& anchor) con
         } else if (distance(e.at, from, anchor) < end_size) {
             cost += over_end;
         }
+    }
+    if (std::any_of(ground_.eyes.begin(), ground_.eyes.end(), [&](const drawn_point& eye) {
+            return distance(eye, from, anchor) < eye_size;
+        })) {
+        cost += over_eye;
     }
     constexpr double each = 8.0;
     const double all = std::hypot(from.x - anchor.x, from.y - anchor.y);

@@ -363,7 +363,8 @@ class label_layout {
 
 }  // namespace
 
-label_ground::label_ground(const std::vector<polygon>& all) : solid(all) {
+label_ground::label_ground(const std::vector<polygon>& all, std::vector<drawn_point> dots)
+    : solid(all), eyes(std::move(dots)) {
     for (const polygon& p : all) {
         edge.add(p);
     }

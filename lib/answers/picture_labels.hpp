@@ -32,9 +32,11 @@ struct wanted_label {
 
 /// What labels outside stand around.
 struct label_ground {
-    explicit label_ground(const std::vector<polygon>& all);
+    /// `eyes`: no leader goes over them where it can be helped.
+    explicit label_ground(const std::vector<polygon>& all, std::vector<drawn_point> eyes = {});
     raster solid;
     extent edge{};
+    std::vector<drawn_point> eyes;
 };
 
 /// A label in its place.

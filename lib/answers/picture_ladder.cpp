@@ -18,7 +18,7 @@ constexpr double row_high = 38.0;
 constexpr double strip_top = 82.0;  ///< of the shades
 constexpr double strip_high = 18.0;
 
-std::string figure(const length& l, length_unit u) {
+std::string axis_figure(const length& l, length_unit u) {
     return u == length_unit::mm ? number(l) : fraction_of_inch(l);
 }
 
@@ -28,7 +28,7 @@ class ladder_drawing {
         : ladder_(l),
           outline_(o),
           units_(u),
-          rows_(rows_of(l, r, u)),
+          rows_(ladder_rows_of(l, r, u)),
           single_(asks_one_way(r, l)),
           there_(!r.where.empty()) {}
 
@@ -58,7 +58,8 @@ class ladder_drawing {
         double high = 0.0;
         for (const ladder_row& row : rows_) {
             names = std::max(names, text_width(name_of(row), name_size, false));
-            const double wide = text_width(figure(row.one->leaves.best, units_), name_size, false);
+            const double wide =
+                text_width(axis_figure(row.one->leaves.best, units_), name_size, false);
             figures_ = std::max(figures_, wide + 22.0);
         }
         for (const rung& g : ladder_.rungs) {
@@ -93,7 +94,7 @@ class ladder_drawing {
             }
             const double x = axis_.of(l);
             sheet_.line("pd-gr", {x, strip_top + strip_high}, {x, bottom});
-            const std::string text = figure(l, units_);
+            const std::string text = axis_figure(l, units_);
             // a letter's room on either side, or two figures read as one
             if (!sheet_.covers(chart::box_of(x, 60.0, "0" + text + "0", stands::middle, false))) {
                 sheet_.text(x, 60.0, text, stands::middle);
@@ -127,7 +128,7 @@ class ladder_drawing {
             }
             double at = y + 36.0;
             const auto box = [&] {
-                text_box b = chart::box_of(axis_.of(t.wanted), at, figure(t.wanted, units_),
+                text_box b = chart::box_of(axis_.of(t.wanted), at, axis_figure(t.wanted, units_),
                                            stands::middle, false);
                 b.left -= 6.0;
                 b.width += 12.0;
@@ -163,9 +164,9 @@ class ladder_drawing {
             if (!t.met) {
                 const double at = label_at_[unmet++];
                 const text_box b =
-                    chart::box_of(x, at, figure(t.wanted, units_), stands::middle, false);
+                    chart::box_of(x, at, axis_figure(t.wanted, units_), stands::middle, false);
                 sheet_.rect("pd-cl", b);
-                sheet_.text(x, at, figure(t.wanted, units_), stands::middle);
+                sheet_.text(x, at, axis_figure(t.wanted, units_), stands::middle);
             }
         }
     }
@@ -216,7 +217,7 @@ class ladder_drawing {
         } else {
             sheet_.dot("pd-in", at, y, 8.0);
         }
-        sheet_.text(figure_at, row, figure(g.leaves.best, units_), stands::right);
+        sheet_.text(figure_at, row, axis_figure(g.leaves.best, units_), stands::right);
         no_ = no_ || g.why_not.has_value();
         with_ = with_ || g.how.way == direction::with_lay || ladder_.one_way;
         against_ = against_ || (g.how.way == direction::against_lay && !ladder_.one_way);

@@ -8,6 +8,7 @@
 #include <pelage/trade/place_words.hpp>
 
 #include "answers/blends_alike.hpp"
+#include "answers/card_today.hpp"
 #include "answers/plan_parts.hpp"
 
 namespace pelage::io {
@@ -62,8 +63,10 @@ pictured_place place_of(const zone_plan& z) {
     if (p.as == shown_as::cut) {
         p.leaves = z.leaves->best;
         p.noted = !z.note.empty() && z.came != outcome::goes_along;  // "upper third", "tip left"
-        if (z.how.kind == tool_kind::clip && z.around.empty()) {
-            p.stroke = z.how.way;  // no arrow leads across what is gone around
+        if (z.how.kind == tool_kind::clip && z.around.empty() && z.beside_hurt.empty()) {
+            p.stroke =
+                z.how
+                    .way;  // no arrow leads across what is gone around, or to an edge that is kept off
         }
     }
     if (p.as == shown_as::carded) {
@@ -205,11 +208,10 @@ void add_tender(const plan_request& r, std::vector<pictured_place>& to) {
 
 picture_request picture_of(const groom& g, const plan_request& r, const outline& o, length_unit u) {
     picture_request p;
-    // more is drawn than is done today
-    const bool visits = g.planned() && (g.bath_waits() || in_visits(g));
-    p.when = visits ? "when all visits are done" : "";
+    const zone_list later = g.planned() ? done_another_day(g) : zone_list{};
+    p.when = later.empty() ? "" : "white: another day";
     p.title = (r.patient.name.empty() ? "A dog" : r.patient.name) + ": " + r.sheet.title +
-              (visits ? ", " + p.when : "");
+              (p.when.empty() ? "" : "; " + p.when);
     p.alerts = titles(r.patient.alerts);
     const std::string breed = breed_of(r.patient, r.reference);
     p.look = look_of(o, breed);
@@ -220,11 +222,16 @@ picture_request picture_of(const groom& g, const plan_request& r, const outline&
         p.places = unplanned(g, r.patient, b);
         return p;
     }
-    for (const zone_plan& z : g.zones) {
-        add_sides(place_of(z), b, p.places);
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        pictured_place one = place_of(g.zones[i]);
+        one.later = std::find(later.begin(), later.end(), i) != later.end();
+        one.stroke = one.later ? std::nullopt : one.stroke;
+        add_sides(one, b, p.places);
     }
     add_tender(r, p.places);
-    p.seams = seams_of(g, r);
+    if (later.empty()) {
+        p.seams = seams_of(g, r);  // otherwise nothing is blended today
+    }
     return p;
 }
 

@@ -7,8 +7,8 @@ namespace pelage::io {
 
 namespace {
 
-constexpr double cell_size = 8.0;  ///< of the raster
-constexpr double step = 6.0;       ///< of the search within a polygon
+constexpr double cell_size = 8.0;    ///< of the raster
+constexpr double search_step = 6.0;  ///< of the search within a polygon
 
 drawn_point middle_of(const polygon& p) {
     double area = 0.0;
@@ -46,8 +46,8 @@ drawn_point innermost(const polygon& p, const std::vector<drawn_point>& off) {
     e.add(p);
     drawn_point best = p.front();
     double most = -1.0;
-    for (double y = e.top + 2.0; y < e.bottom; y += step) {
-        for (double x = e.left + 2.0; x < e.right; x += step) {
+    for (double y = e.top + 2.0; y < e.bottom; y += search_step) {
+        for (double x = e.left + 2.0; x < e.right; x += search_step) {
             double nearest = std::numeric_limits<double>::max();  // squared
             for (std::size_t i = 0; i < edge.size() && nearest > most; ++i) {
                 const drawn_point& q = edge[i];
@@ -248,8 +248,8 @@ std::optional<drawn_point> room_in(const polygon& p, double width, double height
                std::none_of(taken.begin(), taken.end(),
                             [&](const text_box& t) { return overlap(b, t); });
     };
-    for (double y = e.top + height / 2.0; y <= e.bottom - height / 2.0; y += step) {
-        for (double x = e.left + width / 2.0; x <= e.right - width / 2.0; x += step) {
+    for (double y = e.top + height / 2.0; y <= e.bottom - height / 2.0; y += search_step) {
+        for (double x = e.left + width / 2.0; x <= e.right - width / 2.0; x += search_step) {
             const double off = std::hypot(x - middle.x, y - middle.y);
             if (off < least && fits(around({x, y}, width, height))) {
                 least = off;

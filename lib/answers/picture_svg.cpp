@@ -60,6 +60,7 @@ constexpr std::string_view plain_style =
     ".pd-rw{fill:none;stroke:#fff;stroke-opacity:.7;stroke-width:5}"
     ".pd-d,.pd-dh{stroke:#1a1a1a;stroke-width:11;stroke-linecap:round}"
     ".pd-dh{stroke:#fff;stroke-width:16}"
+    ".pd-th,.pd .pd-th{stroke-width:40}"
     ".pd .pd-n{font-size:26px}"
     ".pd .pd-x{font-size:32px;font-weight:bold}"
     ".pd .pd-c{font-size:24px;text-anchor:start;white-space:pre}"
@@ -73,7 +74,8 @@ constexpr std::string_view plain_style =
     "c9c7c0}"
     ".pd-q{fill:#1d1d1b}.pd-k{stroke:#c9c7c0}}"
     "@media "
-    "print{.pd-w1{stroke:none}.pd-q{fill:none}.pd-p{fill:#fff}.pd-z{stroke:#000}.pd-l1{stroke:#000}"
+    "print{.pd-dh{stroke-width:26}.pd-aw,.pd-bw{stroke-width:15}.pd-w1{stroke:none}.pd-q{fill:none}"
+    ".pd-p{fill:#fff}.pd-z{stroke:#000}.pd-l1{stroke:#000}"
     ".pd-r{stroke:#000}.pd .pd-n,.pd .pd-x,.pd .pd-c,.pd .pd-h{fill:#000}";
 
 }  // namespace
@@ -214,7 +216,8 @@ std::string warning_at(const drawn_point& p) {
 }
 
 std::string tender_at(const drawn_point& p) {
-    return path_of("pd-te", "M" + in_a_row({p.x, p.y}) + "m0-11l12 20h-24z");
+    return path_of("pd-dh pd-th", "M" + in_a_row({p.x, p.y}) + "h0") +
+           path_of("pd-te", "M" + in_a_row({p.x, p.y}) + "m0-11l12 20h-24z");
 }
 
 namespace {
@@ -254,6 +257,10 @@ void add_places(const signs_used& used, sign_rows& to) {
     add(used.combed, "mat: comb out", "pd-m", filled_with::rings);
     add(used.clipped, "mat: clip off", "pd-m", filled_with::crosses);
     add(used.mat, "mat: leave it in", "pd-m", filled_with::lozenges);
+    if (used.later) {
+        to.add("another day, then left so",
+               [](double x, double y) { return path_of("pd-z pd-p", box_at(x, y)); });
+    }
     add(used.left, "leave", "pd-z pd-p", filled_with::dots);
     add(used.ask, "ask first", "pd-z pd-p", filled_with::questions);
     add(used.carded, "dead hair out, nothing cut", "pd-z pd-p", filled_with::rakes);

@@ -50,6 +50,7 @@ struct signs_used {
     bool tender = false;   ///< a sensitive place
     bool differs = false;  ///< otherwise on the picture beside
     bool alike = false;    ///< the same there
+    bool later = false;    ///< another day's
 
     /// All of them.
     [[nodiscard]] static signs_used all() {

@@ -243,7 +243,7 @@ prepared_dog::prepared_dog(const outline& o, const dog_look& l, const body& b) :
                 rings.back().push_back(std::move(r));
             }
         }
-        label_ground ground(solid);
+        label_ground ground(solid, eyes_of(v));
         views.push_back({std::move(v), std::move(rings), std::move(solid), std::move(ground), {}});
     }
 }

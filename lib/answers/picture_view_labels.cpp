@@ -42,7 +42,7 @@ std::vector<label_line> lines_of(const drawn_area& a, const pictured_view& v) {
     const std::string beside = p->differs ? "\u2260 " : p->alike ? "= " : "";
     add_words(beside + short_title(v.names.zones[a.at.zone]), name_size, false, lines);
     if (!figure.empty()) {
-        add_words(figure, figure_size, true, lines);
+        add_words(figure + (p->later ? " later" : ""), figure_size, !p->later, lines);
     }
     if (p->noted) {
         lines.push_back({"see text", name_size, false});

@@ -110,7 +110,7 @@ void basis_list::misses() {
         p.tolerance_cap.why);
     add("miss",
         "beyond it a miss as long as the wish itself costs " +
-            detail::fixed(in_minutes(p.miss_per_excess.best), 0) + " min",
+            detail::whole_minutes(p.miss_per_excess.best) + " min",
         p.miss_per_excess.why);
     weights();
 }

@@ -108,8 +108,8 @@ class card_page {
         std::string text = (said ? "" : coat + ", ") + std::string(name(d.size));
         if (g_.planned() && !g_.bath_waits()) {
             const appointment a = appointment_of(r_, g_, booked_service(r_));
-            const std::string steps = detail::fixed(in_minutes(a.by_steps()), 0);
-            text += "; about " + detail::fixed(in_minutes(a.total()), 0) + " min" +
+            const std::string steps = detail::whole_minutes(a.by_steps());
+            text += "; about " + detail::whole_minutes(a.total()) + " min" +
                     (a.by_sheet ? " by its sheet (its steps: " + steps + ")" : "") +
                     broken_up(g_, r_, a.total());
         }

@@ -233,7 +233,7 @@ class plan_page {
             : g_.bath_waits() ? "No bath while a mat is in. Once it is out, after the bath"
             : visits          ? "Another day, after the bath, on a clean, dry, combed-out coat"
                               : "After the bath, on a clean, dry, combed-out coat";
-        return in_mmin(total) > 0 ? text + ", about " + detail::fixed(in_minutes(total), 0) + " min"
+        return in_mmin(total) > 0 ? text + ", about " + detail::whole_minutes(total) + " min"
                                   : text;
     }
     /// Why this list is done then.

@@ -46,7 +46,7 @@ std::string order_in_words(const groom& g) {
 std::vector<line> why_so(const groom& g, const plan_request& r, length_unit u) {
     const refusal_rules& rules = r.rules.refusal;
     const price_rules& p = r.rules.prices;
-    const auto whole = [](const work& w) { return detail::fixed(in_minutes(w), 0) + " min: "; };
+    const auto whole = [](const work& w) { return detail::whole_minutes(w) + " min: "; };
     const figure<double>& lay = lay_of(r.reference, r.rules, *r.patient.coat);
     std::vector<line> out{
         sentence("Cost " + detail::fixed(in_minutes(g.choice.cost), 2) +

@@ -110,7 +110,7 @@ class step_list {
             s.notes.push_back(
                 {note_about::reason, "why: ",
                  "within the " +
-                     detail::fixed(in_minutes(comb_out_budget(r_.patient, r_.rules.refusal)), 0) +
+                     detail::whole_minutes(comb_out_budget(r_.patient, r_.rules.refusal)) +
                      " min this dog is combed out for: the hair stays"});
         }
     }

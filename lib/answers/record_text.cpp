@@ -69,7 +69,7 @@ void say_entry(document& d, const body& b, const log_entry& written, length_unit
 }
 
 /// What somebody wrote, for a spreadsheet: one that begins like a formula has a ' before it.
-std::string harmless(std::string text) {
+std::string harmless_cell(std::string text) {
     constexpr std::string_view begins = "=+-@\t\r";
     if (!text.empty() && begins.find(text.front()) != std::string_view::npos) {
         text.insert(0, "'");
@@ -147,9 +147,9 @@ document export_document(const std::vector<record_of_dog>& all) {
                 continue;
             }
             std::vector<cell> row{of.id, std::int64_t{e.number}, iso(e.on),
-                                  services_words(e.services), harmless(e.who)};
+                                  services_words(e.services), harmless_cell(e.who)};
             row.push_back(e.took ? cell(*e.took) : cell());
-            const auto text = [&](std::string s) { row.emplace_back(harmless(std::move(s))); };
+            const auto text = [&](std::string s) { row.emplace_back(harmless_cell(std::move(s))); };
             text(e.price);
             text(lengths_words(e.found, length_unit::mm));
             text(lengths_words(e.left, length_unit::mm));

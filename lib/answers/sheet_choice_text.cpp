@@ -22,7 +22,7 @@ namespace pelage::io {
 namespace {
 
 std::string minutes_words(const work& w) {
-    return detail::fixed(in_minutes(w), 0) + " min";
+    return detail::whole_minutes(w) + " min";
 }
 
 std::string dog_words(const plan_request& r, const std::string& brushed) {
@@ -314,8 +314,7 @@ class trials_writer {
         return "Carried: the sheet is for such a coat, everything is allowed, every zone ends "
                "within "
                "its tolerance, and " +
-               odds(r_.asked.value_or(r_.rules.matting.chance.best)) +
-               " such dogs are fine until their full groom for " +
+               odds(chance_asked(r_)) + " such dogs are fine until their full groom for " +
                detail::fixed(in_days(wait_), 0) +
                " days or longer (21 days is the shortest rota in common use, no source; --back-in "
                "asks for another). Ranked: " +

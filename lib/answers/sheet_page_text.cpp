@@ -127,12 +127,12 @@ class page_writer {
         for (std::size_t k = 0; k < size_names.size(); ++k) {
             if (s_.takes.by_size[k]) {
                 minutes.push_back(std::string(size_names[k]) + " " +
-                                  detail::fixed(in_minutes(*s_.takes.by_size[k]), 0));
+                                  detail::whole_minutes(*s_.takes.by_size[k]));
             }
         }
-        const std::string ours = detail::fixed(in_minutes(whole_by_plan(g_, r_)), 0) +
+        const std::string ours = detail::whole_minutes(whole_by_plan(g_, r_)) +
                                  " by the plan for a " + std::string(name(r_.patient.size)) +
-                                 " dog, " + detail::fixed(in_minutes(g_.before + g_.after), 0) +
+                                 " dog, " + detail::whole_minutes(g_.before + g_.after) +
                                  " of them to clip and finish" + (guessed() ? "" : " (our guess)");
         say("Minutes, look to handing back: ",
             minutes.empty() ? ours

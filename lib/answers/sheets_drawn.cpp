@@ -13,15 +13,15 @@ namespace pelage::io {
 
 namespace {
 
-using pairs = std::vector<std::pair<pictured_place*, pictured_place*>>;
+using place_pairs = std::vector<std::pair<pictured_place*, pictured_place*>>;
 
 /// The places that both have, and of these the unlike ones.
-std::pair<pairs, pairs> places_of_both(picture_request& one, picture_request& other) {
+std::pair<place_pairs, place_pairs> places_of_both(picture_request& one, picture_request& other) {
     const auto told = [](const pictured_place& o) {
         return o.leaves ? in_hundredths(*o.leaves) : -1;
     };
-    pairs alike;
-    pairs unlike;
+    place_pairs alike;
+    place_pairs unlike;
     for (pictured_place& p : one.places) {
         const auto q = std::find_if(other.places.begin(), other.places.end(),
                                     [&](const pictured_place& o) { return o.at == p.at; });

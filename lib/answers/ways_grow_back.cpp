@@ -58,8 +58,8 @@ std::string even_places(const regrowth_option& w, const place_words& places, boo
     return listed(w.down.size() <= 3 || all ? places.each_of(w.down) : places.parts_of(w.down));
 }
 
-std::string in_words(const regrowth_option& w, const groom& g, const plan_request& r,
-                     const print_options& o) {
+std::string grown_back_words(const regrowth_option& w, const groom& g, const plan_request& r,
+                             const print_options& o) {
     if (w.how == grow_back::keep_long) {
         const std::string text =
             g.down.empty() ? "as planned, what is sound is kept long"
@@ -82,7 +82,7 @@ std::vector<line> growing_back(const beside& b, const groom& g, const plan_reque
                                const print_options& o) {
     std::vector<line> out;
     for (const regrowth_option& w : b.grow_back) {
-        out.push_back(item(in_words(w, g, r, o) + "; " + back_in_words(w, o.units) +
+        out.push_back(item(grown_back_words(w, g, r, o) + "; " + back_in_words(w, o.units) +
                            " (last: " + place_words(g, r).title_of(w.last) + ", from " +
                            show(w.from, o.units) + ")"));
     }

@@ -54,7 +54,7 @@ void say_dogs(document& d, const week_matter& m, std::string heading,
         t.rows.push_back({called(who), std::string(name(one->what)),
                           cell(by, weekday_in_short(by) + " " + in_words(by)),
                           overdue ? cell(std::int64_t{days}) : cell(),
-                          cell(one->takes, detail::fixed(in_minutes(one->takes), 0)), first});
+                          cell(one->takes, detail::whole_minutes(one->takes)), first});
     }
     if (!overdue) {
         t.head.erase(t.head.begin() + 3);

@@ -139,7 +139,7 @@ std::string ics_of(const diary_matter& m) {
             {who.id + "-diary-" + std::to_string(number), m.asked.today + std::chrono::days{v.on},
              called(who) + ": " + std::string(visit_name(one, v)) + ", " +
                  m.asked.salon.groomers[v.groomer].name,
-             alerts + "About " + detail::fixed(in_minutes(takes[i]), 0) + " min." +
+             alerts + "About " + detail::whole_minutes(takes[i]) + " min." +
                  (who.invented ? " An invented dog for trying things out." : "")},
             m.asked.today);
     }

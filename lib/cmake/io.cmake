@@ -25,6 +25,7 @@ add_custom_command(OUTPUT ${packed}
   COMMENT "Packing the reference data" VERBATIM)
 
 add_library(pelage_io ${io_sources} ${embedded} ${packed})
+pelage_together(pelage_io ${io_sources})
 # What is embedded is longer than a standard asks a compiler to take.
 set_source_files_properties(${embedded} ${packed} PROPERTIES COMPILE_OPTIONS -Wno-overlength-strings)
 target_include_directories(pelage_io PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})

@@ -17,7 +17,7 @@ namespace pelage::io {
 
 namespace {
 
-constexpr off_t largest = 16'000'000;
+constexpr off_t largest_record = 16'000'000;
 constexpr mode_t usual = 0666;  // less the umask
 constexpr std::chrono::milliseconds patience{10'000};
 constexpr std::chrono::milliseconds reader_patience{1'000};
@@ -83,7 +83,7 @@ bool lock(int file, short kind, std::chrono::milliseconds wait) {
 
 std::string all_of(int file, std::string_view what, const std::string& path) {
     const off_t size = status_of(file, what, path).st_size;
-    if (size > largest) {
+    if (size > largest_record) {
         fail(what, path, "it is larger than 16 MB, and no record is");
     }
     std::string out(static_cast<std::size_t>(size), '\0');

@@ -88,16 +88,16 @@ bool has_control(std::string_view s, bool lines) {
 }
 
 std::string faults::setting(std::string_view key, std::string_view value) const {
-    return how_ == notation::json ? fmt::format("\"{}\": {}", key, value)
-                                  : fmt::format("{} = {}", key, value);
+    return how_ == notation::json_text ? fmt::format("\"{}\": {}", key, value)
+                                       : fmt::format("{} = {}", key, value);
 }
 
 std::string faults::heading(std::string_view key) const {
-    return how_ == notation::json ? fmt::format("\"{}\"", key) : fmt::format("[{}]", key);
+    return how_ == notation::json_text ? fmt::format("\"{}\"", key) : fmt::format("[{}]", key);
 }
 
 std::string faults::table(std::string_view path, std::string_view key, bool many) const {
-    if (how_ == notation::json) {
+    if (how_ == notation::json_text) {
         return fmt::format("\"{}\": {}", key, many ? "[{...}]" : "{...}");
     }
     return fmt::format("{}{}{}{} with its keys below", many ? "[[" : "[", path, key,
@@ -105,7 +105,7 @@ std::string faults::table(std::string_view path, std::string_view key, bool many
 }
 
 std::string_view faults::day() const {
-    return how_ == notation::json ? "\"2026-03-14\"" : "2026-03-14";
+    return how_ == notation::json_text ? "\"2026-03-14\"" : "2026-03-14";
 }
 
 void faults::add(const spot& at, errc code, std::string text) {

@@ -18,7 +18,7 @@ struct spot {
 };
 
 /// How a file is written, and so how what would be right is shown.
-enum class notation { toml, json };
+enum class notation { toml, json_text };
 
 /// The faults of one file.
 class faults {

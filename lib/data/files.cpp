@@ -11,7 +11,7 @@ namespace pelage::io {
 
 namespace {
 
-constexpr std::uintmax_t largest = 1'000'000;
+constexpr std::uintmax_t largest_read = 1'000'000;
 
 [[noreturn]] void refuse(const std::string& path, std::string_view why) {
     throw error(errc::io, "can't read the file; found " + shown(path) + ", " + std::string(why));
@@ -40,7 +40,7 @@ document_text read_text(const std::string& path) {
         refuse(path, "which is no ordinary file; write the path of a TOML file");
     }
     const std::uintmax_t size = fs::file_size(path, failed);
-    if (failed || size > largest) {
+    if (failed || size > largest_read) {
         refuse(path, "which is larger than 1 MB; no file of a salon is");
     }
     std::ifstream in(path, std::ios::binary);

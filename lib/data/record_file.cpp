@@ -23,7 +23,7 @@ class record_reader {
   public:
     record_reader(const std::string& file, const std::string& dog, const reference_data& c,
                   place_finder& places)
-        : dog_(dog), known_(c), places_(places), wrong_(file, notation::json) {
+        : dog_(dog), known_(c), places_(places), wrong_(file, notation::json_text) {
         out_.file = file;
         out_.there = true;
     }

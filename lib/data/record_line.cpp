@@ -18,8 +18,8 @@ namespace {
 using json = nlohmann::ordered_json;
 
 constexpr std::string_view sum_key = ",\"crc32\":\"";
-constexpr std::size_t digits = 8;
-constexpr std::size_t tail = sum_key.size() + digits + 2;  // and "}
+constexpr std::size_t sum_digits = 8;
+constexpr std::size_t tail = sum_key.size() + sum_digits + 2;  // and "}
 constexpr std::array<std::string_view, 2> bases{"as planned", "measured by the user"};
 constexpr double most_minutes = 24 * 60;
 
@@ -226,7 +226,7 @@ bool sum_agrees(std::string_view line) {
         line.substr(line.size() - tail, sum_key.size()) != sum_key) {
         return false;
     }
-    return line.substr(line.size() - digits - 2, digits) ==
+    return line.substr(line.size() - sum_digits - 2, sum_digits) ==
            sum_of(line.substr(0, line.size() - tail));
 }
 

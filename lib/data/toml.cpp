@@ -8,6 +8,8 @@
 #include <fmt/format.h>
 #include <toml++/toml.h>
 
+#include <pelage/base/length_text.hpp>
+
 namespace pelage::io {
 
 namespace {
@@ -73,7 +75,7 @@ node convert(const toml::node& from) {
     return to;
 }
 
-constexpr int deepest = 16;
+constexpr int deepest_nest = 16;
 
 /// Follows a text through its strings and comments and counts how deep keys and brackets nest. Exact
 /// as far as the text is TOML, and the parser reads no further than that.
@@ -91,7 +93,7 @@ class depth_check {
                 at_ = std::min(text_.find('\n', at_), text_.size());
             } else {
                 count(c);
-                if (dots_ > deepest || brackets_ > deepest) {
+                if (dots_ > deepest_nest || brackets_ > deepest_nest) {
                     return at_;
                 }
                 ++at_;
@@ -173,12 +175,7 @@ std::string_view line_of(std::string_view text, unsigned number) {
     return text.substr(0, text.find('\n'));
 }
 
-std::string_view trimmed(std::string_view s) {
-    const auto first = s.find_first_not_of(" \t\r");
-    return first == std::string_view::npos
-               ? std::string_view{}
-               : s.substr(first, s.find_last_not_of(" \t\r") - first + 1);
-}
+constexpr std::string_view line_blanks = " \t\r";
 
 bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
@@ -216,7 +213,7 @@ std::string hint_for(std::string_view line, std::string_view complaint) {
             return "the quotes here are curly ones: write straight ones, \"";
         }
     }
-    line = trimmed(line);
+    line = detail::trimmed(line, line_blanks);
     if (line.starts_with("//")) {
         return "a comment begins with #";
     }
@@ -233,11 +230,11 @@ std::string hint_for(std::string_view line, std::string_view complaint) {
     if (sign == std::string_view::npos) {
         return {};
     }
-    const std::string_view key = trimmed(line.substr(0, sign));
+    const std::string_view key = detail::trimmed(line.substr(0, sign), line_blanks);
     if (key.find(' ') != std::string_view::npos && key.find('"') == std::string_view::npos) {
         return "put a name of several words in quotes: \"" + escaped(key, 40) + "\" = ...";
     }
-    return right_value(key, trimmed(line.substr(sign + 1)));
+    return right_value(key, detail::trimmed(line.substr(sign + 1), line_blanks));
 }
 
 /// What the library complains of, and the way out of it where the line itself tells none.
@@ -285,7 +282,7 @@ std::optional<node> parse_toml(std::string_view text, faults& out) {
         out.add(position_of(text, *deep), errc::syntax,
                 fmt::format("nested too deep; found more than {} levels; no file here needs more "
                             "than 4",
-                            deepest));
+                            deepest_nest));
         return std::nullopt;
     }
     try {
@@ -295,7 +292,7 @@ std::optional<node> parse_toml(std::string_view text, faults& out) {
         const std::string hint = hint_for(line_of(text, at.line), e.description());
         out.add(at, errc::syntax,
                 "not TOML: " + in_our_words(e.description()) + "; found \"" +
-                    escaped(trimmed(line_of(text, at.line)), 60) + "\"; " +
+                    escaped(detail::trimmed(line_of(text, at.line), line_blanks), 60) + "\"; " +
                     (hint.empty() ? cure_for(e.description()) : hint) +
                     "; the rest of the file was not read");
     }

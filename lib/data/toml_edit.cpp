@@ -2,22 +2,16 @@
 
 #include <algorithm>
 
+#include <pelage/base/length_text.hpp>
+
 namespace pelage::io {
 
 namespace {
 
 constexpr std::string_view blanks = " \t\r";
 
-std::string_view trimmed(std::string_view s) {
-    const auto first = s.find_first_not_of(blanks);
-    if (first == std::string_view::npos) {
-        return {};
-    }
-    return s.substr(first, s.find_last_not_of(blanks) - first + 1);
-}
-
 std::string_view trimmed_line(std::string_view s) {
-    return trimmed(s.substr(0, s.find('\n')));
+    return detail::trimmed(s.substr(0, s.find('\n')), blanks);
 }
 
 /// Past the text in quotes that begins at `at`.
@@ -100,11 +94,12 @@ void toml_edit::split(std::string_view text) {
             section = i.name = heading_name(line);
         } else if (equals < line_end) {
             i.what = kind::pair;
-            i.name = trimmed(text.substr(at, equals - at));
+            i.name = detail::trimmed(text.substr(at, equals - at), blanks);
             const std::size_t from =
                 std::min(text.find_first_not_of(blanks, equals + 1), text.size());
             const std::size_t value_end = past_value(text, from);
-            const std::string_view value = trimmed(text.substr(from, value_end - from));
+            const std::string_view value =
+                detail::trimmed(text.substr(from, value_end - from), blanks);
             i.from = from - at;
             i.length = value.size();
             end = past_line(text, value_end);

@@ -257,7 +257,7 @@ calendar calendar_of(const calendar_request& r, const groom& g) {
         return calendar_of({knowing, r.today, r.weeks, r.closed, r.sheets, r.compare}, g);
     }
     const plan_request& asked_of = r.work;
-    const chance asked = asked_of.asked.value_or(asked_of.rules.matting.chance.best);
+    const chance asked = chance_asked(asked_of);
     const grooms_to_come c = grooms_of(r, g);
     const schedule_problem p = problem_of(r, c, asked);
     calendar out;

@@ -10,11 +10,7 @@ namespace pelage {
 
 namespace {
 
-constexpr std::array<chance, 3> shown{0.1, 0.5, 0.9};
-
-chance asked(const plan_request& r) {
-    return r.asked.value_or(r.rules.matting.chance.best);
-}
+constexpr std::array<chance, 3> shown_chances{0.1, 0.5, 0.9};
 
 bool first_to_mat(const zone_forecast& a, const zone_forecast& b) {
     const auto key = [](const zone_forecast& z) {
@@ -54,7 +50,7 @@ std::vector<T> picked(const std::vector<T>& from, const std::vector<std::size_t>
 }
 
 std::vector<zone_forecast> zones_of(const kept_coat& k, const groom& g, const return_date& when) {
-    const auto when_matted = quantiles(k, shown);
+    const auto when_matted = quantiles(k, shown_chances);
     std::vector<zone_forecast> out;
     for (std::size_t i = 0; i < k.zones.size(); ++i) {
         const kept_zone& z = k.zones[i];
@@ -122,7 +118,7 @@ std::optional<prone_ends> ends_of(const plan_request& r, const kept_coat& k) {
             high = sum <= 1.0 - one_in_twenty ? f.factor : high;
         }
     }
-    const chance p = asked(r);
+    const chance p = chance_asked(r);
     const prone_ends ends{prone->best * low, prone->best * high, if_it_mats_at(k, low, p),
                           if_it_mats_at(k, high, p)};
     return ends.if_low == ends.if_high ? std::nullopt : std::optional{ends};
@@ -156,12 +152,13 @@ std::optional<date> due_by_record(const plan_request& r, const kept_coat& k) {
         return usual;
     }
     const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
-    const date by_length = plus(*full, last_fine_day(k.zones, k.law, asked(r), k.usual, false));
+    const date by_length =
+        plus(*full, last_fine_day(k.zones, k.law, chance_asked(r), k.usual, false));
     return std::min(usual, std::max(by_length, plus(std::max(*brushed, *full), clock)));
 }
 
 return_date told_date(const plan_request& r, const kept_coat& k) {
-    return_date b = on_the_dog(k, return_date_of(k.zones, k.law, asked(r), k.usual));
+    return_date b = on_the_dog(k, return_date_of(k.zones, k.law, chance_asked(r), k.usual));
     b.if_prone = ends_of(r, k);
     b.was_due = due_by_record(r, k);
     return b;
@@ -174,10 +171,10 @@ std::vector<habit_forecast> habits_of(const plan_request& r, const groom& g,
         dog other = r.patient;
         other.brushed = {static_cast<habit>(h), h != 0};
         const kept_coat k = after_groom(with(r, other, r.learned), g);
-        out.push_back(
-            {other.brushed, on_the_dog(k, return_date_of(k.zones, k.law, asked(r), k.usual))});
+        out.push_back({other.brushed,
+                       on_the_dog(k, return_date_of(k.zones, k.law, chance_asked(r), k.usual))});
         if (by_zone) {
-            for (const auto& q : picked(quantiles(k, std::span(shown).first(1)), order)) {
+            for (const auto& q : picked(quantiles(k, std::span(shown_chances).first(1)), order)) {
                 out.back().early.push_back(q.front());
             }
         }
@@ -203,8 +200,8 @@ std::optional<regrown_jacket> regrown(const plan_request& r, const groom& done, 
     const growth_rules& g = r.rules.growth;
     const delay_law late{g.delayed_share.best, g.delay_median.best, g.delay_log_sd.best};
     regrown_jacket out;
-    for (std::size_t i = 0; i < shown.size(); ++i) {
-        out.in[i] = resting_quantile(rest, law, late, to, shown[i]);
+    for (std::size_t i = 0; i < shown_chances.size(); ++i) {
+        out.in[i] = resting_quantile(rest, law, late, to, shown_chances[i]);
     }
     for (const zone_plan& z : done.zones) {
         if (clipped_jacket(r, z) && z.leaves) {
@@ -232,7 +229,7 @@ forecast forecast_of(const plan_request& request, const groom& g, bool by_zone) 
     if (f.learned.own()) {
         const shared_law usual{f.learned.usual, r.rules.matting.threshold_log_sd.best,
                                k.law.start_error};
-        f.by_coat = on_the_dog(k, return_date_of(k.zones, usual, asked(r), k.usual));
+        f.by_coat = on_the_dog(k, return_date_of(k.zones, usual, chance_asked(r), k.usual));
     }
     f.usual = k.usual;
     f.mats_by_length = mats_by_length(c);

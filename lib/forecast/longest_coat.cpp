@@ -50,18 +50,15 @@ trial try_at(const plan_request& r, int percent) {
     return t;
 }
 
-chance asked(const plan_request& r) {
-    return r.asked.value_or(r.rules.matting.chance.best);
-}
-
 bool holds(const plan_request& r, const trial& t, const days& wished) {
     return t.plan.stuck.empty() && wished <= t.coat.usual &&
-           all_fine(t.coat.zones, t.coat.law, wished) >= asked(r);
+           all_fine(t.coat.zones, t.coat.law, wished) >= chance_asked(r);
 }
 
 days wait(const plan_request& r, const trial& t) {
-    return t.plan.stuck.empty() ? last_fine_day(t.coat.zones, t.coat.law, asked(r), t.coat.usual)
-                                : day(0);
+    return t.plan.stuck.empty()
+               ? last_fine_day(t.coat.zones, t.coat.law, chance_asked(r), t.coat.usual)
+               : day(0);
 }
 
 /// The length most places of a group are wished at; the first of equals.

@@ -10,9 +10,9 @@ namespace pelage::asking {
 
 namespace {
 
-using words = std::initializer_list<std::string_view>;
+using word_choice = std::initializer_list<std::string_view>;
 
-bool one_of_these(std::string_view w, words all) {
+bool one_of_these(std::string_view w, word_choice all) {
     return std::find(all.begin(), all.end(), w) != all.end();
 }
 
@@ -29,7 +29,7 @@ class cursor {
     }
     [[nodiscard]] const std::string& raw() const { return (*all_)[at_].raw; }
     void step(std::size_t n = 1) { at_ += n; }
-    bool take(words these) {
+    bool take(word_choice these) {
         const bool there = !ended() && one_of_these(low(), these);
         at_ += there ? 1 : 0;
         return there;

@@ -21,14 +21,6 @@ bool kit_check::amiss() const {
 
 namespace {
 
-kit all_there(kit k) {
-    for (kit_blade& b : k.blades) {
-        b.out = false;
-        b.out_until.reset();
-    }
-    return k;
-}
-
 std::size_t met(const std::vector<judged_target>& all) {
     return static_cast<std::size_t>(std::count_if(
         all.begin(), all.end(), [](const judged_target& t) { return !t.met_by.empty(); }));

@@ -20,14 +20,6 @@ bool everywhere(const lookup_request& r, const setup& s) {
 }
 
 /// The kit with everything in it at hand.
-kit all_there(kit k) {
-    for (kit_blade& b : k.blades) {
-        b.out = false;
-        b.out_until.reset();
-    }
-    return k;
-}
-
 rung rung_of(const lookup_request& r, const setup& s, ladder& to) {
     rung g;
     g.how = s;

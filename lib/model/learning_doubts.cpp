@@ -15,7 +15,7 @@ namespace {
 /// look worst.
 constexpr std::size_t most_tried = 6;
 /// A fall of ln p beyond which nothing counts.
-constexpr double negligible = 40.0;
+constexpr double never_weighed = 40.0;
 
 using table = std::vector<double>;
 
@@ -59,7 +59,7 @@ mass mass_of(const table& f, const grid& g) {
     double weighed = 0.0;
     const double most = f[top];
     for (std::size_t i = 0; i + 1 < f.size(); ++i) {
-        if (std::max(f[i], f[i + 1]) < most - negligible) {
+        if (std::max(f[i], f[i + 1]) < most - never_weighed) {
             continue;
         }
         for (int part = 0; part < parts; ++part) {

@@ -8,7 +8,7 @@ namespace pelage {
 
 namespace {
 
-constexpr double nothing = 1e-9;  // a chance below it is rounding
+constexpr double rounding = 1e-9;  // a chance below it is rounding
 
 void add_half(const bred& parent, std::vector<ancestry>& to) {
     for (const ancestry& a : parent.from) {
@@ -23,7 +23,7 @@ void add_half(const bred& parent, std::vector<ancestry>& to) {
 }
 
 bool open(double chance) {
-    return chance > nothing && chance < 1.0 - nothing;
+    return chance > rounding && chance < 1.0 - rounding;
 }
 
 /// Spreads one dog's combinations over the classes.
@@ -52,13 +52,13 @@ class spreader {
 
     void finish(const std::vector<coat>& coats) {
         for (std::size_t i = 0; i < of_.size(); ++i) {
-            if (of_[i] > nothing) {
+            if (of_[i] > rounding) {
                 answer.coats.push_back({static_cast<coat_class>(i), std::min(1.0, of_[i])});
             }
         }
         const auto key = [&](const coat_chance& c) {
             const coat& k = coats[static_cast<std::size_t>(c.coat)];
-            return std::tuple{-std::llround(c.chance / nothing), k.jacket == jacket_finish::clip,
+            return std::tuple{-std::llround(c.chance / rounding), k.jacket == jacket_finish::clip,
                               -k.lay_degrees.best, c.coat};
         };
         std::sort(answer.coats.begin(), answer.coats.end(),
@@ -116,7 +116,7 @@ class spreader {
         const bool odd = !answer.practice.empty();  // the model is known to fail: look anyway
         see(odd || open(g[locus::long_hair].two), 0);
         see(open(g[locus::furnishings].none), 1);
-        see(odd || open(curl.none) || curl.one > nothing, 2);
+        see(odd || open(curl.none) || curl.one > rounding, 2);
         see(undercoat_open_, 3);
     }
 

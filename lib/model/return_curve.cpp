@@ -13,7 +13,7 @@ namespace pelage {
 
 namespace {
 
-constexpr double wide = 6.0;       // beyond six standard deviations nothing shows in eight digits
+constexpr double beyond = 6.0;     // beyond six standard deviations nothing shows in eight digits
 constexpr double nothing = 1e-10;  // weights that don't show
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
@@ -131,7 +131,7 @@ fine_curve::fine_curve(const std::vector<counted_zone>& zones, const shared_law&
     : law_(law),
       sigma_(std::max(law.rate.log_sd, 1e-3)),
       per_sigma_(1.0 / sigma_),
-      least_room_(first * std::exp(law.rate.log_median - wide * sigma_)),
+      least_room_(first * std::exp(law.rate.log_median - beyond * sigma_)),
       zones_(uncovered(zones)) {
     if (zones_.empty()) {
         sure_ = 1.0;
@@ -150,8 +150,8 @@ fine_curve::fine_curve(const std::vector<counted_zone>& zones, const shared_law&
         if (errors.empty()) {
             errors.push_back({0.0, 1.0});
         }
-        const double least = std::exp(-wide * law.threshold_log_sd);
-        const double most = std::exp(wide * law.threshold_log_sd);
+        const double least = std::exp(-beyond * law.threshold_log_sd);
+        const double most = std::exp(beyond * law.threshold_log_sd);
         const double alike = std::clamp(alike_from(errors), least, most);
         for (const start_error& e : errors) {
             add_factors({&e, 1}, least, alike);
@@ -175,15 +175,15 @@ void fine_curve::add_errors() {
     const auto falls_evenly = [&](double e) {
         return std::fabs(least_room(zones_, 1.0, spread * e) - (room - spread * e)) < 1e-9;
     };
-    if (room >= few_from * spread && room * sigma_ >= turns * spread && falls_evenly(-wide) &&
-        falls_evenly(wide)) {
+    if (room >= few_from * spread && room * sigma_ >= turns * spread && falls_evenly(-beyond) &&
+        falls_evenly(beyond)) {
         const normal_rule& rule = normal_nodes();
         for (std::size_t i = 0; i < normal_rule::size; ++i) {
             add(room - spread * rule.x[i], rule.w[i]);
         }
         return;
     }
-    each_node(-wide, wide, 60, [&](double e, double w) {
+    each_node(-beyond, beyond, 60, [&](double e, double w) {
         add(least_room(zones_, 1.0, spread * e), w * normal_density(e));
     });
 }
@@ -199,11 +199,11 @@ void fine_curve::add_learned() {
         few.push_back({spread * rule.x[i], rule.w[i]});
     }
     std::vector<start_error> many;
-    each_node(-wide, wide, 12, [&](double e, double w) {
+    each_node(-beyond, beyond, 12, [&](double e, double w) {
         many.push_back({spread * e, w * normal_density(e)});
     });
     for (const factor_case& f : law_.learned) {
-        const bool near = least_room(zones_, f.factor, wide * spread) < smooth_from * spread;
+        const bool near = least_room(zones_, f.factor, beyond * spread) < smooth_from * spread;
         const double per_sigma = 1.0 / std::max(f.rate.log_sd, 1e-3);
         for (const start_error& e : near ? many : few) {
             const double room = least_room(zones_, f.factor, e.is);

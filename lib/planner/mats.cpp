@@ -11,10 +11,6 @@ namespace pelage {
 
 namespace {
 
-const zone& zone_of(const plan_request& r, const zone_plan& z) {
-    return r.reference.dog_body.zones[z.at.zone];
-}
-
 bool cut_by_sheet(const zone_plan& z) {
     return z.target && cuts(z.how_finished);
 }

@@ -31,7 +31,7 @@ std::vector<place> sides_of(const body& b, const std::vector<place>& places) {
 }
 
 /// What the word says of a place takes in all of these.
-bool covers(const selection& s, const place& p) {
+bool takes_in(const selection& s, const place& p) {
     return s.how == reach::all || std::any_of(s.places.begin(), s.places.end(),
                                               [&](const place& w) { return share_side(w, p); });
 }
@@ -48,7 +48,7 @@ std::vector<logged_length> left_lengths(const plan_request& r, const groom& g,
         for (const place& p : sides_of(b, {z.at})) {
             const bool said = std::any_of(told.begin(), told.end(), [&](const logged_length& l) {
                 const selection* s = parts.find(l.whom);
-                return s != nullptr && covers(*s, p);
+                return s != nullptr && takes_in(*s, p);
             });
             if (done && !said) {
                 by_length[in_hundredths(z.leaves->best)].push_back(p);

@@ -13,10 +13,6 @@ namespace pelage {
 
 namespace {
 
-const zone& zone_of(const plan_request& r, const zone_plan& z) {
-    return r.reference.dog_body.zones[z.at.zone];
-}
-
 /// When hair too short today will be about as long as wished; nothing on a coat that only sheds.
 std::optional<hair_wait> wait_for(const plan_request& r, const zone_plan& z) {
     const coat& c = coat_of(r.reference, r.patient.coat.value());

@@ -40,7 +40,7 @@ prepared::prepared(const roster_request& r)
 
 void line_planner::plan(std::string_view text, std::uint64_t number, std::string& out,
                         roster_count& n) {
-    faults wrong({}, notation::json);
+    faults wrong({}, notation::json_text);
     dog d;
     if (text.find_first_not_of(" \t\r") == std::string_view::npos) {
         wrong.add({}, errc::missing, "an empty line; found no dog; write {\"id\": ...}");

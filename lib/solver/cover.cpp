@@ -28,7 +28,7 @@ namespace pelage {
 
 namespace {
 
-constexpr item_set bit(std::size_t i) {
+constexpr item_set item_bit(std::size_t i) {
     return item_set{1} << i;
 }
 constexpr bool inside(item_set part, item_set whole) {
@@ -127,21 +127,21 @@ class stock_search {
         item_set taken = 0;
         item_set open = useful_;
         for (std::size_t i = 0; i < most_items && std::popcount(taken) < static_cast<int>(k); ++i) {
-            if ((open & bit(i)) == 0) {
+            if ((open & item_bit(i)) == 0) {
                 continue;
             }
-            open &= ~bit(i);
-            if ((known.items & bit(i)) == 0) {
+            open &= ~item_bit(i);
+            if ((known.items & item_bit(i)) == 0) {
                 begin(known.met);
                 found_ = known;
                 first_will_do_ = true;
                 const auto left = k - static_cast<std::size_t>(std::popcount(taken)) - 1;
-                search(taken | bit(i), open, left);
+                search(taken | item_bit(i), open, left);
                 if (enough_) {
                     known.items = found_.items;
                 }
             }
-            taken |= known.items & bit(i);
+            taken |= known.items & item_bit(i);
         }
         return known;
     }
@@ -188,9 +188,9 @@ class stock_search {
             }
             if (inside(missing, open)) {
                 const std::size_t one = rarest(missing);
-                out |= bit(one);
+                out |= item_bit(one);
                 if (partners != nullptr) {
-                    *partners |= missing & ~bit(one);
+                    *partners |= missing & ~item_bit(one);
                 }
             }
         }
@@ -250,8 +250,8 @@ class stock_search {
             open_ = std::max(open_, s.bound);
             return;
         }
-        const item_set rest = open & ~bit(*s.next);
-        search(taken | bit(*s.next), rest, k - 1);
+        const item_set rest = open & ~item_bit(*s.next);
+        search(taken | item_bit(*s.next), rest, k - 1);
         search(taken, rest, k);
     }
 
@@ -309,7 +309,7 @@ class stock_search {
             if (at == most_items) {
                 break;
             }
-            top |= bit(at);
+            top |= item_bit(at);
             sum += gain[at];
         }
         return top;

@@ -31,7 +31,7 @@ constexpr packed one_early = packed{1} << 24U;
 constexpr packed one_mmin = packed{1} << 36U;
 constexpr packed no_order = std::numeric_limits<packed>::max();
 
-constexpr block_set bit(std::size_t block) {
+constexpr block_set block_bit(std::size_t block) {
     return block_set{1} << block;
 }
 
@@ -55,7 +55,7 @@ void check_prices(const order_problem& p) {
     }
 }
 
-std::int64_t price_of(const order_problem& p, tool_set tools) {
+std::int64_t tools_price(const order_problem& p, tool_set tools) {
     std::int64_t sum = 0;
     for (; tools != 0; tools &= tools - 1) {
         sum += p.price[static_cast<std::size_t>(std::countr_zero(tools))];
@@ -94,7 +94,7 @@ class tables {
         std::int64_t all = 0;
         for (std::size_t j = 0; j < n_; ++j) {
             const order_block& next = p.blocks[j];
-            const std::int64_t price = price_of(p, next.held);
+            const std::int64_t price = tools_price(p, next.held);
             all += price;
             step_[n_ * n_ + j] = static_cast<packed>(price) * one_mmin;
             after_[j] = next.after;
@@ -122,7 +122,7 @@ class tables {
         return sum;
     }
     [[nodiscard]] bool may_follow(block_set done, std::size_t next) const {
-        return (done & bit(next)) == 0 && (after_[next] & ~done) == 0;
+        return (done & block_bit(next)) == 0 && (after_[next] & ~done) == 0;
     }
     [[nodiscard]] packed pair(std::size_t done, std::size_t next) const {
         return pair_[done * n_ + next];
@@ -134,7 +134,7 @@ class tables {
         block_set done = 0;
         for (std::size_t turn = 0; turn < n_; ++turn) {
             for (std::size_t b = 0; b < n_; ++b) {
-                done |= may_follow(done, b) ? bit(b) : 0;
+                done |= may_follow(done, b) ? block_bit(b) : 0;
             }
         }
         if (static_cast<std::size_t>(std::popcount(done)) != n_) {
@@ -146,8 +146,8 @@ class tables {
     void fill(const order_problem& p, std::size_t i, std::size_t j) {
         const order_block& last = p.blocks[i];
         const order_block& next = p.blocks[j];
-        const bool jump = (last.beside & bit(j)) == 0;
-        step_[i * n_ + j] = static_cast<packed>(price_of(p, next.held & ~last.held)) * one_mmin +
+        const bool jump = (last.beside & block_bit(j)) == 0;
+        step_[i * n_ + j] = static_cast<packed>(tools_price(p, next.held & ~last.held)) * one_mmin +
                             (jump ? one_jump : 0);
         const bool early = (last.parts & p.last) != 0 && (next.parts & ~p.last) != 0;
         pair_[i * n_ + j] =
@@ -169,7 +169,7 @@ packed cost_of(const tables& t, std::span<const std::size_t> order) {
             return no_order;
         }
         sum += t.step(last, next) + t.pairs(done, next);
-        done |= bit(next);
+        done |= block_bit(next);
         last = next;
     }
     return sum;
@@ -234,7 +234,7 @@ class proven_order {
                 }
             }
             order.push_back(best);
-            done |= bit(best);
+            done |= block_bit(best);
             last = best;
         }
         return order;
@@ -249,8 +249,8 @@ class proven_order {
         std::array<packed, most_proven> then;
     };
 
-    [[nodiscard]] block_set all() const { return bit(n_) - 1; }
-    [[nodiscard]] block_set low(block_set done) const { return done & (bit(half_) - 1); }
+    [[nodiscard]] block_set all() const { return block_bit(n_) - 1; }
+    [[nodiscard]] block_set low(block_set done) const { return done & (block_bit(half_) - 1); }
     [[nodiscard]] block_set high(block_set done) const { return done >> half_; }
 
     [[nodiscard]] choices choices_after(block_set done) const {
@@ -261,8 +261,8 @@ class proven_order {
             const auto next = static_cast<std::size_t>(std::countr_zero(left));
             if ((t_.after(next) & ~done) == 0) {
                 may.next[may.count] = next;
-                may.then[may.count] =
-                    low_pairs[next] + high_pairs[next] + rest_[(done | bit(next)) * n_ + next];
+                may.then[may.count] = low_pairs[next] + high_pairs[next] +
+                                      rest_[(done | block_bit(next)) * n_ + next];
                 ++may.count;
             }
         }
@@ -309,7 +309,7 @@ std::vector<std::size_t> greedy_order(const tables& t) {
             }
         }
         order.push_back(best);
-        done |= bit(best);
+        done |= block_bit(best);
         last = best;
     }
     return order;
@@ -342,10 +342,10 @@ order_cost cost_of(const order_problem& p, std::span<const std::size_t> order) {
     const tables t(p);
     block_set named = 0;
     for (const std::size_t b : order) {
-        if (b >= t.size() || (named & bit(b)) != 0) {
+        if (b >= t.size() || (named & block_bit(b)) != 0) {
             throw error(errc::range, "an order names every block once");
         }
-        named |= bit(b);
+        named |= block_bit(b);
     }
     if (order.size() != t.size()) {
         throw error(errc::range, "an order names every block once");

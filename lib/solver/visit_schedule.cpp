@@ -61,9 +61,9 @@ class next_kinds {
     bool tidy_;
 };
 
-class search {
+class dates_search {
   public:
-    explicit search(const schedule_problem& p)
+    explicit dates_search(const schedule_problem& p)
         : p_(p), after_full_(static_cast<std::size_t>(p.last) + 1, no_way) {}
 
     std::optional<std::vector<booking>> run() {
@@ -225,7 +225,7 @@ bool keeps(const schedule_problem& p, const std::vector<booking>& visits) {
 }
 
 std::optional<std::vector<booking>> cheapest(const schedule_problem& p) {
-    return search(p).run();
+    return dates_search(p).run();
 }
 
 }  // namespace pelage

@@ -12,10 +12,6 @@ drawn_point plus(const drawn_point& a, const drawn_point& b, double times) {
     return {a.x + times * b.x, a.y + times * b.y};
 }
 
-drawn_point mirror_y(const drawn_point& p) {
-    return {p.x, -p.y};
-}
-
 /// Its inner point next to `b`, of the curve from `b` to `c`; `a` is the point before `b`.
 drawn_point handle(const drawn_point& a, const drawn_point& b, const drawn_point& c) {
     const double before = std::hypot(b.x - a.x, b.y - a.y);

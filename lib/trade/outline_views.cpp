@@ -19,9 +19,6 @@ drawn_point plus(const drawn_point& a, const drawn_point& b) {
 drawn_point mirror_x(const drawn_point& p) {
     return {1000.0 - p.x, p.y};
 }
-drawn_point mirror_y(const drawn_point& p) {
-    return {p.x, -p.y};
-}
 
 template <class Move>
 drawn_path moved(const drawn_path& p, Move move) {

@@ -65,10 +65,10 @@ TEST_CASE("every border at which a clipper is blended is dashed in every view in
         const generate::table t = generate::any_table(d);
         const plan_request r = t.request();
         const groom g = make_plan(r);
-        if (!g.planned()) {
-            continue;
-        }
         const io::picture_request p = io::picture_of(g, r, o, length_unit::mm);
+        if (!g.planned() || !p.when.empty()) {
+            continue;  // what is blended another day isn't drawn
+        }
         const io::dog_picture drawn = io::picture_of(p, o, dog_body());
         const auto views = views_of(o, p.look, dog_body());
         for (std::size_t v = 0; v < views.size(); ++v) {

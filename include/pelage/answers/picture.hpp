@@ -41,6 +41,7 @@ struct pictured_place {
     bool tender = false;                ///< the dog hates to have it touched
     bool differs = false;               ///< another picture beside it has it otherwise
     bool alike = false;                 ///< ... or, where nearly all differ, the same
+    bool later = false;                 ///< another day's: nothing is done to it today
     bool noted = false;                 ///< the sheet says more of it, which the text tells
 };
 
@@ -56,7 +57,7 @@ struct picture_request {
     std::string title{};                   ///< stands above
     std::vector<std::string> alerts{};     ///< what must be known first
     std::string stop{};                    ///< above even those; empty: nothing stops it
-    std::string when{};                    ///< "when all visits are done"; empty: today
+    std::string when{};                    ///< "white: another day"; empty: all of it is today's
     dog_look look{};                       ///< which dog is drawn
     std::vector<pictured_place> places{};  ///< each once
     std::vector<pictured_seam> seams{};    ///< where neighbours end at different lengths
@@ -92,7 +93,7 @@ struct dog_picture {
     std::string title{};                ///< stands above
     std::vector<std::string> alerts{};  ///< what must be known first
     std::string stop{};                 ///< above even those; empty: nothing stops it
-    std::string when{};                 ///< below each view; empty: today
+    std::string when{};                 ///< below each view; empty: all of it is today's
     std::string style{};                ///< SVG: style and patterns, once a page
     bool chart = false;                 ///< on a page no wider than text reads well
 };

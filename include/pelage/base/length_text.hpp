@@ -32,12 +32,12 @@ namespace detail {
     return c >= '0' && c <= '9';
 }
 
-[[nodiscard]] inline std::string_view trimmed(std::string_view s) {
-    const auto first = s.find_first_not_of(" \t");
+[[nodiscard]] inline std::string_view trimmed(std::string_view s, std::string_view blanks = " \t") {
+    const auto first = s.find_first_not_of(blanks);
     if (first == std::string_view::npos) {
         return {};
     }
-    return s.substr(first, s.find_last_not_of(" \t") - first + 1);
+    return s.substr(first, s.find_last_not_of(blanks) - first + 1);
 }
 
 /// A plain decimal at the start of `s`: digits with one point, no sign, exponent, hex or nan.
@@ -100,6 +100,11 @@ struct fraction {
     char text[64];
     std::snprintf(text, sizeof text, "%.*f", digits, v);
     return text;
+}
+
+/// Minutes without a part of one: "45".
+[[nodiscard]] inline std::string whole_minutes(const work& w) {
+    return fixed(in_minutes(w), 0);
 }
 
 }  // namespace detail

@@ -41,6 +41,11 @@ struct plan_request {
     const service* booked = nullptr;
 };
 
+/// The chance when back is told for: what is asked, else the rules' own.
+[[nodiscard]] inline chance chance_asked(const plan_request& r) {
+    return r.asked.value_or(r.rules.matting.chance.best);
+}
+
 /// When work on a zone is done.
 enum class list { before_bath, after_bath };
 
@@ -100,6 +105,11 @@ struct zone_plan {
 [[nodiscard]] inline bool mat_clipped_off(const zone_plan& z) {
     return z.mat && !z.combed_out &&
            (z.off_by || (z.how.kind == tool_kind::clip && z.came == outcome::clipped_under));
+}
+
+/// The zone of the body that a place of the plan is in.
+[[nodiscard]] inline const zone& zone_of(const plan_request& r, const zone_plan& z) {
+    return r.reference.dog_body.zones[z.at.zone];
 }
 
 /// Zones done with one setup in one go; indices into groom::zones, in reference order.

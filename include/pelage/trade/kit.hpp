@@ -95,6 +95,15 @@ struct kit {
     return !b.out && !b.out_until;
 }
 
+/// The kit with every blade back from sharpening.
+[[nodiscard]] inline kit all_there(kit k) {
+    for (kit_blade& b : k.blades) {
+        b.out = false;
+        b.out_until.reset();
+    }
+    return k;
+}
+
 /// The adjustable blade with its lever on one mark.
 [[nodiscard]] inline blade set_to(const blade& adjustable, const length& mark) {
     blade b = adjustable;

@@ -23,6 +23,11 @@ struct drawn_point {
     friend bool operator==(const drawn_point&, const drawn_point&) = default;
 };
 
+/// The point as far below the line through the origin as it is above.
+[[nodiscard]] inline drawn_point mirror_y(const drawn_point& p) {
+    return {p.x, -p.y};
+}
+
 /// A piece of a smooth line: a cubic Bezier curve with its two inner points.
 struct drawn_curve {
     drawn_point from;  ///< its beginning

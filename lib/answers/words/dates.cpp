@@ -103,8 +103,8 @@ std::string some_names(const std::vector<std::string>& names) {
                                   : "nearly the whole coat";
 }
 
-std::string held_words(const return_date& b, const std::vector<std::string>& held,
-                       const plan_request& r) {
+std::string held_back_words(const return_date& b, const std::vector<std::string>& held,
+                            const plan_request& r) {
     const days clock = brush_out_clock(r.patient.brushed, r.rules.matting);
     return "only brushing protects " + some_names(held) + ": combed to the skin that holds " +
            detail::fixed(std::floor(in_days(b.held_for > days{} ? b.held_for : clock)), 0) +
@@ -215,11 +215,11 @@ std::string date_and_reason(const return_date& b, const std::vector<std::string>
     }
     if (b.reason == visit_kind::usual) {
         const std::string usual = first + ", the usual interval of this coat; ";
-        return usual + (b.fine ? fine_then(b, r, o) : held_words(b, held, r)) + "." +
+        return usual + (b.fine ? fine_then(b, r, o) : held_back_words(b, held, r)) + "." +
                by_prone(b, o);
     }
     if (b.reason == visit_kind::by_brushing) {
-        return first + ": " + held_words(b, held, r) + "." + what_then(b, o) + by_prone(b, o);
+        return first + ": " + held_back_words(b, held, r) + "." + what_then(b, o) + by_prone(b, o);
     }
     return first + ": " + fine_then(b, r, o) + even_odds(b, o) + "." + what_then(b, o) +
            by_prone(b, o);

@@ -12,7 +12,7 @@ namespace pelage::io {
 namespace {
 
 // rates nearer than this are printed as the same
-constexpr double alike = 0.03;
+constexpr double told_alike = 0.03;
 
 std::string count_of(std::size_t n) {
     constexpr std::array<std::string_view, 10> words{"No",   "One", "Two",   "Three", "Four",
@@ -64,7 +64,7 @@ std::string moved(const days& by, const std::string& what) {
 
 std::string compared(double own, double usual, length_unit u) {
     const double ratio = std::exp(own - usual);
-    if (std::abs(ratio - 1.0) <= alike) {
+    if (std::abs(ratio - 1.0) <= told_alike) {
         return "about the " + per_day(usual, u) + " of its coat";
     }
     return std::string(ratio > 1.0 ? "faster" : "slower") + " than " + per_day(usual, u) +
@@ -115,7 +115,7 @@ std::string mats_from(const learned_rate& l, const plan_request& r, length_unit 
 /// Why a dog that grows faster is back later, where nothing was learned of when it mats.
 std::string surer(const forecast& f) {
     const learned_rate& l = f.learned;
-    const bool faster = std::exp(l.dog.log_median - l.usual.log_median) > 1.0 + alike;
+    const bool faster = std::exp(l.dog.log_median - l.usual.log_median) > 1.0 + told_alike;
     const bool later = std::lround(in_days(f.when.next_visit - f.by_coat->next_visit)) > 0;
     return faster && later && l.next.log_sd < l.usual.log_sd && l.cases.empty()
                ? ", though it grows faster: its rate is known closer than its coat's"
@@ -203,7 +203,7 @@ std::string left_out_words(const left_out_measurement& m, const plan_request& r)
 std::string against(double rate, double usual, length_unit u) {
     const double percent = 100.0 * (rate / usual - 1.0);
     const std::string usually = rate_words(usual, u);
-    if (std::abs(percent) < 100.0 * alike) {
+    if (std::abs(percent) < 100.0 * told_alike) {
         return "about the " + usually;
     }
     return detail::fixed(std::abs(percent), 0) + " % " + (percent > 0.0 ? "faster" : "slower") +

@@ -23,7 +23,7 @@ bool on_firm_skin(const no_go& no, const body& b) {
                        [&](const place& p) { return b.zones[p.zone].cover == skin::firm; });
 }
 
-std::string cause_words(const no_go& no, const body& b, direction way) {
+std::string no_go_cause(const no_go& no, const body& b, direction way) {
     switch (no.why) {
         case no_go::cause::rule:
             if (no.rule == refusal::long_on_web && way == direction::against_lay) {
@@ -136,7 +136,7 @@ std::vector<std::string> zone_titles(const std::vector<std::size_t>& zones, cons
 }  // namespace
 
 std::string no_go_words(const no_go& no, const body& b, direction way) {
-    return (no.everywhere ? "" : listed(titles(b, no.where)) + ": ") + cause_words(no, b, way);
+    return (no.everywhere ? "" : listed(titles(b, no.where)) + ": ") + no_go_cause(no, b, way);
 }
 
 std::string there_words(const use_there& there, const lookup_request& r) {
@@ -159,19 +159,19 @@ std::string there_words(const use_there& there, const lookup_request& r) {
             return on(clipped) + "it may be used, with the lay and against it" + rest;
         case use_there::may::with_lay_only:
             if (there.no->why == no_go::cause::only_with_lay && on_pads_alone(*there.no, b)) {
-                return on(clipped) + "it may be used; " + cause_words(*there.no, b, turned) + rest;
+                return on(clipped) + "it may be used; " + no_go_cause(*there.no, b, turned) + rest;
             }
             return on(clipped) + "it may be used with the lay; against it " +
                    std::string(exception_words(there.but)) +
-                   no_go_words(*there.no, b, direction::against_lay) + rest;
+                   no_go_cause(*there.no, b, direction::against_lay) + rest;
         case use_there::may::by_style:
             return on(there.no->where) + (there.against ? "" : "with the lay, and ") +
-                   std::string(exception_words(there.but)) + cause_words(*there.no, b, turned) +
+                   std::string(exception_words(there.but)) + no_go_cause(*there.no, b, turned) +
                    rest;
         case use_there::may::not_at_all:
             break;
     }
-    return "not " + on(there.no->where) + cause_words(*there.no, b, turned) + rest;
+    return "not " + on(there.no->where) + no_go_cause(*there.no, b, turned) + rest;
 }
 
 std::string prep_words(const body& b) {

@@ -99,6 +99,7 @@ std::string view_words(const picture_request& p, const std::vector<place>& shown
         if (one.as == shown_as::cut && one.leaves) {
             words = show(*one.leaves, p.units);
         }
+        words = (one.later ? "another day, then " : "") + words;
         if (one.mat) {
             words += (words.empty() ? "(" : " (") + mat_words(one) + ")";
         }

@@ -14,10 +14,6 @@ namespace pelage::io {
 
 namespace {
 
-std::string whole_minutes(const work& w) {
-    return detail::fixed(in_minutes(w), 0);
-}
-
 std::string off_words(const zone_plan& z, length_unit u) {
     const length off = gap(z.leaves->best, *z.target);
     return show(off, u) + (z.leaves->best < *z.target ? " shorter" : " longer") + " than asked";
@@ -39,7 +35,7 @@ std::string nearer_words(const zone_plan& z, length_unit u) {
         // under half a minute more isn't worth a word
         return "scissoring would leave " + show(*z.nearer, u) +
                (in_mmin(z.why.more) >= 500
-                    ? " and take " + whole_minutes(z.why.more) + " min more here"
+                    ? " and take " + detail::whole_minutes(z.why.more) + " min more here"
                     : "");
     }
     if (s.kind == tool_kind::none) {

@@ -11,10 +11,6 @@ namespace pelage::io {
 
 namespace {
 
-std::string in_whole_minutes(const work& w) {
-    return detail::fixed(in_minutes(w), 0);
-}
-
 std::string coats_words(const style& s) {
     std::string coats;
     for (const coat_class c : s.coats) {
@@ -160,8 +156,8 @@ std::string note_words(const plan_note& n, const plan_request& r, length_unit u)
         case kind::less_combing:
             return "old, ill, thin-skinned, young, pregnant or nursing: combing out mats ends "
                    "after " +
-                   in_whole_minutes(comb_out_budget(r.patient, r.rules.refusal)) + " min, not " +
-                   in_whole_minutes(r.rules.refusal.comb_out_limit.best);
+                   detail::whole_minutes(comb_out_budget(r.patient, r.rules.refusal)) +
+                   " min, not " + detail::whole_minutes(r.rules.refusal.comb_out_limit.best);
         case kind::brushing_by_sheet:
             return "nothing is said of brushing at home: taken as the sheet assumes, " +
                    title(r.patient.brushed) + "; ask the owner (--brush)";

@@ -73,7 +73,7 @@ std::string tools_words(const std::vector<logged_tool>& all) {
 }
 
 std::string minutes_words(const work& w) {
-    return detail::fixed(in_minutes(w), 0) + " min";
+    return detail::whole_minutes(w) + " min";
 }
 
 }  // namespace pelage::io

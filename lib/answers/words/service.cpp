@@ -34,23 +34,19 @@ std::string_view step_words(service_step s) {
     return "ears";
 }
 
-std::string whole_minutes(const work& w) {
-    return detail::fixed(in_minutes(w), 0);
-}
-
 }  // namespace
 
 std::string appointment_words(const appointment& a, const std::string& broken_up) {
     const std::string head =
-        "Whole appointment, about " + whole_minutes(a.total()) + " min" + broken_up;
+        "Whole appointment, about " + detail::whole_minutes(a.total()) + " min" + broken_up;
     if (a.by_sheet) {
-        return head + ": " + whole_minutes(*a.by_sheet) + " by the salon's own sheet" +
+        return head + ": " + detail::whole_minutes(*a.by_sheet) + " by the salon's own sheet" +
                (a.beyond > work{} ? ", today's mats beside" : "") + "; its steps add up to " +
-               whole_minutes(a.by_steps()) + ".";
+               detail::whole_minutes(a.by_steps()) + ".";
     }
     std::vector<std::string> parts;
     for (const appointment_step& s : a.steps) {
-        parts.push_back(std::string(step_words(s.what)) + " " + whole_minutes(s.takes));
+        parts.push_back(std::string(step_words(s.what)) + " " + detail::whole_minutes(s.takes));
     }
     return head + ": " + joined(parts, "; ") + ".";
 }

@@ -14,11 +14,11 @@ namespace {
 
 using strings = std::vector<std::string>;
 
-std::string in_words(const remedy_step& w, length_unit u) {
+std::string step_words(const remedy_step& w, length_unit u) {
     switch (w.how) {
         case remedy_kind::comb_out:
-            return "combing it out at another visit, about " +
-                   detail::fixed(in_minutes(*w.takes), 0) + " min";
+            return "combing it out at another visit, about " + detail::whole_minutes(*w.takes) +
+                   " min";
         case remedy_kind::measure_hair:
             return "measuring it, " + show(printed_no_less(*w.least, u), u) + " or more will do";
         case remedy_kind::comb_tip:
@@ -43,7 +43,7 @@ std::string in_words(const remedy_step& w, length_unit u) {
 
 }  // namespace
 
-std::string in_words(const broken_rule& rule) {
+std::string rule_words(const broken_rule& rule) {
     const std::string which = rule.at_hand ? "no blade at hand that may be used here "
                                            : "no blade that may be used here ";
     switch (rule.what) {
@@ -60,8 +60,8 @@ std::string in_words(const broken_rule& rule) {
         case obstacle::never_combed_out:
             return "a mat isn't combed out here";
         case obstacle::over_limit:
-            return "combing it out takes about " + detail::fixed(in_minutes(rule.takes), 0) +
-                   " min, this dog is combed out for " + detail::fixed(in_minutes(rule.most), 0);
+            return "combing it out takes about " + detail::whole_minutes(rule.takes) +
+                   " min, this dog is combed out for " + detail::whole_minutes(rule.most);
         case obstacle::no_time_left:
             return "there is no time left to comb it out today";
         case obstacle::not_at_hand:
@@ -87,7 +87,7 @@ std::string in_words(const broken_rule& rule) {
 std::string rules_in_words(const infeasible_zone& c) {
     strings texts;
     for (const broken_rule& rule : c.rules) {
-        texts.push_back(in_words(rule));
+        texts.push_back(rule_words(rule));
     }
     return joined(texts, "; ");
 }
@@ -96,7 +96,7 @@ std::string freed_in_words(const remedy_set& f, length_unit u) {
     strings parts;
     bool tool = false;
     for (const remedy_step& w : f.by) {
-        parts.push_back(in_words(w, u));
+        parts.push_back(step_words(w, u));
         tool = tool || w.how == remedy_kind::blade || w.how == remedy_kind::comb ||
                w.how == remedy_kind::measure_tool;
     }

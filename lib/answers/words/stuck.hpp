@@ -9,7 +9,7 @@
 namespace pelage::io {
 
 /// What bars a setup, in a sentence without its stop.
-[[nodiscard]] std::string in_words(const broken_rule& rule);
+[[nodiscard]] std::string rule_words(const broken_rule& rule);
 /// All that is in the way of a place.
 [[nodiscard]] std::string rules_in_words(const infeasible_zone& c);
 

@@ -14,7 +14,7 @@ constexpr std::array<std::string_view, 6> source_kinds{
 constexpr std::array<std::string_view, 3> ways_to_see{"read", "second-hand", "memory"};
 constexpr std::array<std::string_view, 3> people{"groomer", "owner", "veterinarian"};
 
-blade get_blade(record& r, page& p) {
+blade get_blade_sort(record& r, page& p) {
     blade b;
     b.id = r.get_text("id", presence::must);
     b.etched = r.get_text("etched", presence::must);
@@ -52,7 +52,7 @@ void check_comb(const comb& c, const spot& at, faults& out) {
     }
 }
 
-comb get_comb(record& r, page& p) {
+comb get_comb_sort(record& r, page& p) {
     comb c;
     c.id = r.get_text("id", presence::must);
     c.stated = figures(r, p, "combs/" + c.id).must<length>("stated", over_zero(longest_mm));
@@ -192,14 +192,14 @@ void get_sources(const node& root, page& p, reference_data& c) {
 void get_blades(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
-    get_all(top, "blade", c.blades, [&](record& r) { return get_blade(r, p); });
+    get_all(top, "blade", c.blades, [&](record& r) { return get_blade_sort(r, p); });
     top.done();
 }
 
 void get_combs(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
-    get_all(top, "comb", c.combs, [&](record& r) { return get_comb(r, p); });
+    get_all(top, "comb", c.combs, [&](record& r) { return get_comb_sort(r, p); });
     for (const node* n : top.get_tables("convention", presence::may)) {
         record r(*n, p.out);
         get_convention(r, p);

@@ -65,7 +65,7 @@ void get_loci(record& top, page& p, heredity& h) {
     check_all(top, "locus", place, locus_names);
 }
 
-std::string joined(const std::vector<coat_class>& classes) {
+std::string coats_joined(const std::vector<coat_class>& classes) {
     std::string out;
     for (const coat_class c : classes) {
         out += (out.empty() ? "" : ", ") + std::string(name(c));
@@ -87,7 +87,7 @@ void get_types(record& top, page& p, heredity& h) {
                       "[\"wavy\"]");
         }
         if (i) {
-            list_text(p, "inheritance/" + std::string(coat_type_names[*i]), joined(f.classes),
+            list_text(p, "inheritance/" + std::string(coat_type_names[*i]), coats_joined(f.classes),
                       f.why);
             h.types[*i] = std::move(f);
         }
@@ -112,7 +112,7 @@ void get_practice(record& top, page& p, heredity& h) {
             p.out.add(r.at("coats"), errc::missing,
                       "practice knows one coat at least; found none; write coats = [\"wavy\"]");
         }
-        list_text(p, "inheritance/" + rule.id, joined(rule.coats), rule.why);
+        list_text(p, "inheritance/" + rule.id, coats_joined(rule.coats), rule.why);
         h.practice.push_back(std::move(rule));
     }
 }

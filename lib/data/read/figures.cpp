@@ -9,7 +9,7 @@ namespace {
 
 // Room for any habit of a salon, and narrow enough that a slip of the keyboard is noticed and that what
 // is divided by never vanishes (assumption); told in reference/README.md.
-constexpr bounds share{0.0, 1.0, true};
+constexpr bounds zero_to_one{0.0, 1.0, true};
 constexpr bounds half{0.0, 0.5, true};
 constexpr bounds factor{0.05, 20.0, true};
 constexpr bounds spread{0.01, 1.0, true};
@@ -23,10 +23,10 @@ constexpr bounds odds{0.01, 0.99, true};
 std::vector<figure_field> slots(cut_rules& r) {
     return {{"blade-flat-up-to", &r.blade_flat_up_to, any_length},
             {"blade-flat-from", &r.blade_flat_from, any_length},
-            {"blade-long-share", &r.blade_long_share, share},
-            {"comb-share", &r.comb_share, share},
-            {"share-low", &r.share_low, share},
-            {"share-high", &r.share_high, share},
+            {"blade-long-share", &r.blade_long_share, zero_to_one},
+            {"comb-share", &r.comb_share, zero_to_one},
+            {"share-low", &r.share_low, zero_to_one},
+            {"share-high", &r.share_high, zero_to_one},
             {"comb-stated-over", &r.comb_stated_over, small_length},
             {"scissor-spread", &r.scissor_spread, from_zero(0.5)}};
 }
@@ -34,13 +34,13 @@ std::vector<figure_field> slots(cut_rules& r) {
 std::vector<figure_field> slots(growth_rules& r) {
     return {{"start-error", &r.start_error, small_length},
             {"visit-log-sd", &r.visit_log_sd, spread},
-            {"delayed-share", &r.delayed_share, share},
+            {"delayed-share", &r.delayed_share, zero_to_one},
             {"delay-median", &r.delay_median, over_zero(3650.0)},
             {"delay-log-sd", &r.delay_log_sd, over_zero(3.0)},
             {"measuring-error", &r.measuring_error, small_length},
             {"measuring-share", &r.measuring_share, {0.005, 0.5, true}},
             {"measuring-share-from", &r.measuring_share_from, any_length},
-            {"wrong-share", &r.wrong_share, share},
+            {"wrong-share", &r.wrong_share, zero_to_one},
             {"wrong-error", &r.wrong_error, any_length},
             {"herd", &r.herd, {2.0, 10000.0, true}},
             {"herd-log-sd", &r.herd_log_sd, spread},
@@ -85,7 +85,7 @@ std::vector<figure_field> slots(refusal_rules& r) {
             {"comb-out-limit", &r.comb_out_limit, at_the_table},
             {"comb-out-frail", &r.comb_out_frail, at_the_table},
             {"oil-after", &r.oil_after, at_the_table},
-            {"hurt-share", &r.hurt_share, share},
+            {"hurt-share", &r.hurt_share, zero_to_one},
             {"one-go", &r.one_go, {1.0, 480.0, true}},
             {"much-off", &r.much_off, any_length},
             {"soft-brush", &r.soft_brush, any_length},
@@ -124,10 +124,10 @@ std::vector<figure_field> tools_and_finishes(price_rules& r) {
 std::vector<figure_field> misses_and_mats(price_rules& r) {
     return {{"miss-per-excess", &r.miss_per_excess, at_the_table},
             {"miss-floor", &r.miss_floor, small_length},
-            {"tolerance-share", &r.tolerance_share, share},
+            {"tolerance-share", &r.tolerance_share, zero_to_one},
             {"tolerance-cap", &r.tolerance_cap, small_length},
-            {"tolerance-cap-share", &r.tolerance_cap_share, share},
-            {"tolerance-head-share", &r.tolerance_head_share, share},
+            {"tolerance-cap-share", &r.tolerance_cap_share, zero_to_one},
+            {"tolerance-head-share", &r.tolerance_head_share, zero_to_one},
             {"far-share", &r.far_share, factor},
             {"seam-per-mm", &r.seam_per_mm, at_the_table},
             {"seam-allowance", &r.seam_allowance, any_length},
@@ -144,10 +144,10 @@ std::vector<figure_field> misses_and_mats(price_rules& r) {
             {"felt-mat", &r.felt_mat, factor},
             {"felt-area", &r.felt_area, factor},
             {"felt-pelt", &r.felt_pelt, factor},
-            {"again", &r.again, share},
+            {"again", &r.again, zero_to_one},
             {"clip-combable", &r.clip_combable, at_the_table},
             {"lost-week", &r.lost_week, at_the_table},
-            {"part-down", &r.part_down, share},
+            {"part-down", &r.part_down, zero_to_one},
             {"patch-per-mm", &r.patch_per_mm, at_the_table},
             {"patch-allowance", &r.patch_allowance, any_length}};
 }

@@ -15,7 +15,7 @@ namespace pelage::io {
 namespace {
 
 /// Who has a word already; a word has one meaning.
-class word_owners {
+class term_owners {
   public:
     /// A word that is asked back may be that of one of the terms it means, `its`.
     void add_asked(const word& w, const std::vector<std::string>& its, faults& out) {
@@ -100,7 +100,7 @@ void get_plain_name(record& r, const body& b, term& to) {
     }
 }
 
-term get_term(record& r, page& p, word_owners& owners, named_later& later) {
+term get_term(record& r, page& p, term_owners& owners, named_later& later) {
     term t;
     t.id = r.get_id("id");
     t.title = r.get_text("title", presence::must);
@@ -144,7 +144,7 @@ term get_term(record& r, page& p, word_owners& owners, named_later& later) {
     return t;
 }
 
-asked_term get_asked(record& r, page& p, const glossary& g, word_owners& owners,
+asked_term get_asked(record& r, page& p, const glossary& g, term_owners& owners,
                      named_later& later) {
     asked_term a;
     const std::vector<word> words = r.get_words("words", presence::must);
@@ -250,7 +250,7 @@ void check_zones(const glossary& g, const body& b, const spot& at, faults& out) 
 void get_glossary(const node& root, page& p, glossary& g) {
     record top(root, p.out);
     check_format(top);
-    word_owners owners;
+    term_owners owners;
     std::vector<named_later> later;
     for (const node* n : top.get_tables("term", presence::must)) {
         record r(*n, p.out);
@@ -291,7 +291,7 @@ void get_glossary(const node& root, page& p, glossary& g) {
 
 constexpr std::string_view embedded_as = "reference/glossary.toml";
 
-glossary read_embedded() {
+glossary read_embedded_glossary() {
     for (const embedded_file& f : embedded_reference()) {
         if (f.path == embedded_as) {
             return read_glossary({std::string(f.path), std::string(f.text)}, reference());
@@ -315,7 +315,7 @@ glossary read_glossary(const document_text& d, const reference_data& c) {
 }
 
 const glossary& trade_words() {
-    static const glossary all = read_embedded();
+    static const glossary all = read_embedded_glossary();
     return all;
 }
 

@@ -11,7 +11,7 @@ namespace pelage::io {
 
 namespace {
 
-using names = std::set<std::string, std::less<>>;
+using name_set = std::set<std::string, std::less<>>;
 using chosen = std::vector<const placed_piece*>;
 
 class checker {
@@ -61,17 +61,17 @@ class checker {
     }
 
     void builds() {
-        names first;
+        name_set first;
         for (const outline_point& p : c_.drawn.builds.front().points) {
             first.insert(p.name);
         }
         for (std::size_t i = 1; i < c_.drawn.builds.size(); ++i) {
-            names here;
+            name_set here;
             for (const outline_point& p : c_.drawn.builds[i].points) {
                 here.insert(p.name);
             }
-            for (const names* one : {&first, &here}) {
-                const names& other = one == &first ? here : first;
+            for (const name_set* one : {&first, &here}) {
+                const name_set& other = one == &first ? here : first;
                 for (const std::string& name : *one) {
                     if (!other.contains(name)) {
                         out_.add(c_.builds[i], errc::missing,
@@ -87,7 +87,7 @@ class checker {
 
     /// Pieces that are drawn together: their names are points, their rings follow lines.
     void combination(const chosen& pieces) {
-        names known = pieces.size() > 1 ? trunk_points_ : names{};
+        name_set known = pieces.size() > 1 ? trunk_points_ : name_set{};
         std::vector<const named_points*> lines;
         for (const placed_piece* p : pieces) {
             for (const outline_point& one : p->piece.points) {
@@ -109,7 +109,7 @@ class checker {
         }
     }
 
-    void name_points(const named_points& n, const names& known) {
+    void name_points(const named_points& n, const name_set& known) {
         for (const word& w : n.points) {
             if (!known.contains(w.text) && told_.insert({w.at.line, w.at.column}).second) {
                 out_.add_unknown(w.at, "no point of the drawing is called so", w.text,
@@ -166,7 +166,7 @@ class checker {
 
     const outline_to_check& c_;
     faults& out_;
-    names trunk_points_;
+    name_set trunk_points_;
     std::set<std::pair<unsigned, unsigned>> told_;
 };
 

@@ -1,9 +1,11 @@
 // Private to lib: one function for each kind of file, and what they share in handling documents.
 #pragma once
 
+#include <array>
 #include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <pelage/data/read.hpp>
@@ -13,6 +15,9 @@
 #include "data/read/parts.hpp"
 
 namespace pelage::io {
+
+/// How a salon knows a figure of its own.
+constexpr std::array<std::string_view, 2> own_basis{"measured", "assumption"};
 
 /// A record read from a file, with the position of its id for later checks.
 template <class Value>

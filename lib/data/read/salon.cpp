@@ -11,7 +11,6 @@ namespace pelage::io {
 
 namespace {
 
-constexpr std::array<std::string_view, 2> own_basis{"measured", "assumption"};
 constexpr std::string_view own_note = "the salon's own";
 // told in reference/README.md; a coat that lies flatter than 10 degrees would be six times as long as
 // a blade leaves it, and rates that differ by less than 1 in 100 between dogs were never seen (assumption)

@@ -9,9 +9,9 @@ namespace pelage::io {
 namespace {
 
 /// Who has a word already; a word has one meaning.
-using word_owners = std::set<std::string, std::less<>>;
+using words_taken = std::set<std::string, std::less<>>;
 
-void get_service_words(record& r, word_owners& owners, service& to) {
+void get_service_words(record& r, words_taken& owners, service& to) {
     std::vector<word> all = r.get_words("words", presence::may);
     for (const word& w : all) {
         to.words.push_back(w.text);
@@ -51,7 +51,7 @@ void get_service_zones(record& r, const body& b, service& to) {
     }
 }
 
-service get_service(record& r, page& p, word_owners& owners) {
+service get_service(record& r, page& p, words_taken& owners) {
     service s;
     s.kind = r.get_name<service_kind>("id", presence::must, service_names).value_or(s.kind);
     s.title = r.get_text("title", presence::must);
@@ -77,7 +77,7 @@ service get_service(record& r, page& p, word_owners& owners) {
 void get_services(const node& root, page& p, reference_data& c) {
     record top(root, p.out);
     check_format(top);
-    word_owners owners;
+    words_taken owners;
     for (const node* n : top.get_tables("service", presence::must)) {
         record r(*n, p.out);
         service s = get_service(r, p, owners);

@@ -14,7 +14,6 @@ namespace {
 
 constexpr std::array<std::string_view, 3> feet_words{"round", "clean", "natural"};
 constexpr std::array<std::string_view, 4> face_words{"clean", "round", "bearded", "natural"};
-constexpr std::array<std::string_view, 2> own_basis{"measured", "assumption"};
 
 /// What a sheet takes over from its parent: all but who it is, who approved it, and when; minutes only where
 /// it changes no length.
