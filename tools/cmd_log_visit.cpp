@@ -27,6 +27,7 @@ struct visit_told {
     log_entry entry;
     bool planned = false;
     std::vector<std::string> unsigned_consents{};  ///< what the plan asks and nobody has signed
+    std::vector<logged_mat> found{};               ///< that the plan was made with
 };
 
 /// The entry that another is to stand in place of: what isn't said anew stays as it was.
@@ -79,7 +80,11 @@ visit_told visit_of(log_options& o, const workplace& w, dog d, faults& f) {
                 out.unsigned_consents.push_back(c.id);
             }
         }
-        e = planned_entry(r, g, e.on, left);
+        // of a groom in visits the first alone, unless it is said to be done whole
+        e = planned_entry(r, g, e.on, left, !services.empty());
+        for (const mat_finding& m : d.mats) {
+            out.found.push_back({title(w.reference.dog_body, m.at), m.grade});
+        }
     }
     if (!out.planned) {
         e.services.clear();
@@ -196,7 +201,7 @@ reply added(log_options& o, const workplace& w, const dog& d, const std::string&
         }
         asker a(*around.in, *around.talk, around.one_key,
                 around.terminal ? answers_as::keys : answers_as::lines);
-        ask_what_differed(a, w, checks, d.name, v.planned, v.entry);
+        ask_what_differed(a, w, checks, d.name, v.planned, v.found, v.entry);
     }
     for (const std::string& odd : checks.odd(v.entry)) {
         note(around, odd + "; recorded all the same");

@@ -80,12 +80,11 @@ std::string not_logged(const io::owner_matter& m, const plan_request& r) {
             last = &v;
         }
     }
-    const bool other_day = last != nullptr && last->on < *r.today;
-    return m.moment == io::owner_moment::after && other_day
+    const bool today_s = last != nullptr && last->on == *r.today;
+    return m.moment == io::owner_moment::after && r.today && !today_s && !r.patient.id.empty()
                ? "pelage: note: nothing is logged for " + iso(*r.today) +
-                     ": this page is of a groom as planned for that day; the last on record is "
-                     "of " +
-                     iso(last->on) + "\n"
+                     ": this page is of a groom as planned for that day" +
+                     (last == nullptr ? "" : "; the last on record is of " + iso(last->on)) + "\n"
                : "";
 }
 
@@ -98,6 +97,11 @@ reply owners_page(const plan_options& o, const asked_groom& a, const plan_reques
                                      : io::owner_moment::both;
     if (a.w.own) {
         m.from = a.w.own->card;
+    }
+    if (m.moment == io::owner_moment::after) {
+        for (const visit& v : r.patient.visits) {
+            m.from.groomer = v.logged && v.on == r.today && !v.who.empty() ? v.who : m.from.groomer;
+        }
     }
     if (!o.groomer.empty()) {
         m.from.groomer = o.groomer;
@@ -292,6 +296,10 @@ plan_options::plan_options(CLI::App& a) : common_options(a) {
               "--way", "--zones", "--units", "--explain"});
     excludes(app, "--any-sheet", {"--style", "--ask", "--for", "--way", "--zones", "--service"});
     excludes(app, "--back-in", {"--for", "--way", "--zones"});
+    // the intake asks for them, and writes what is answered
+    excludes(
+        app, "--ask",
+        {heading::found, "--coat", "--mix", "--style", "--size", "--brush", "--now", "--groomed"});
     needs(app, "--jobs", "--roster");
     needs(app, "--from", "--roster");
     needs(app, "--groomer", "--for");

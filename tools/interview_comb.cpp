@@ -42,6 +42,7 @@ class comb_check {
             }
         }
         s_.d.comb_checked = true;
+        s_.d.combed_on = s_.about.today;
     }
 
   private:

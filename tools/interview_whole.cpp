@@ -248,8 +248,8 @@ void ask_hair(intake_state& s) {
     s.d.now.clear();
     s.d.told.clear();
     for (const hair_now& h : lengths) {
-        if (before != nullptr && s.about.today) {
-            s.d.told.push_back({*s.about.today, h.whom, h.is, true});  // the record has days, too
+        if (s.about.today) {  // what was measured today is longer next month
+            s.d.told.push_back({*s.about.today, h.whom, h.is, true});
         } else {
             s.d.now.push_back(h);
         }

@@ -14,8 +14,9 @@ namespace {
 
 class talk {
   public:
-    talk(asker& a, const workplace& w, const entry_checks& checks, bool planned, log_entry& e)
-        : ask_(a), w_(w), checks_(checks), planned_(planned), e_(e) {}
+    talk(asker& a, const workplace& w, const entry_checks& checks, bool planned,
+         const std::vector<logged_mat>& found, log_entry& e)
+        : ask_(a), w_(w), checks_(checks), planned_(planned), found_(found), e_(e) {}
 
     void all(const std::string& name) {
         ask_.say(name + ", " + in_words(e_.on) + ": " + summary());
@@ -40,7 +41,10 @@ class talk {
         if (e_.services.empty()) {
             return "nothing is planned";
         }
-        return planned_ ? "groomed as planned" : "recorded without a plan";
+        const bool begun = e_.services == std::vector{service_kind::prep};
+        return !planned_ ? "recorded without a plan"
+               : begun   ? "groomed as planned for the first visit, up to the bath"
+                         : "groomed as planned";
     }
 
     /// Enter where a word was asked for: that question isn't answered after all.
@@ -197,8 +201,15 @@ class talk {
     }
 
     void mats() {
+        // what the plan was made with is what was found, unless it is said otherwise
+        std::vector<std::string> planned;
+        for (const logged_mat& m : found_) {
+            planned.push_back(m.whom);
+        }
+        const std::string unsaid =
+            planned.empty() ? "Enter: none" : "Enter: " + joined(planned, ", ") + "; none";
         const std::string text = ask_.line(
-            "Mats found (Enter: none; else where, as ears, left armpit pelt; ? not looked)",
+            "Mats found (" + unsaid + "; else where, as ears, left armpit pelt; ? not looked)",
             [&](const std::string& s) {
                 faults f;
                 (void)(s.empty() || s == "?" ? std::nullopt : mats_in("mats", {s}, w_, f));
@@ -206,7 +217,7 @@ class talk {
             });
         if (text != "?") {
             faults none;
-            e_.mats = text.empty() ? std::vector<logged_mat>{} : *mats_in("mats", {text}, w_, none);
+            e_.mats = text.empty() ? found_ : *mats_in("mats", {text}, w_, none);
         }
     }
 
@@ -225,14 +236,16 @@ class talk {
     const workplace& w_;
     const entry_checks& checks_;
     bool planned_;
+    const std::vector<logged_mat>& found_;  ///< by the dog's file
     log_entry& e_;
 };
 
 }  // namespace
 
 void ask_what_differed(asker& a, const workplace& w, const entry_checks& checks,
-                       const std::string& name, bool planned, log_entry& e) {
-    talk(a, w, checks, planned, e).all(name);
+                       const std::string& name, bool planned, const std::vector<logged_mat>& found,
+                       log_entry& e) {
+    talk(a, w, checks, planned, found, e).all(name);
 }
 
 }  // namespace pelage::cli

@@ -98,12 +98,14 @@ void apply_skin(const intake_options& o, const workplace& w, dog& d, faults& f) 
         if (const auto said = skin_said(text, w, f)) {
             // it takes the place of the file's; of lumps several may be said of one place
             const skin_finding& now = said->what;
-            lay_finding(d.skin, said->whom, now, [&](const skin_finding& one) {
-                const bool of_the_file =
-                    std::find(before.begin(), before.end(), one) != before.end();
-                return one.state == now.state && (now.state != skin_state::lump || of_the_file ||
-                                                  (one.size == now.size && one.known == now.known));
-            });
+            lay_finding(d.skin, found_on(w.reference.dog_body, said->whom), now,
+                        [&](const skin_finding& one) {
+                            const bool of_the_file =
+                                std::find(before.begin(), before.end(), one) != before.end();
+                            return one.state == now.state &&
+                                   (now.state != skin_state::lump || of_the_file ||
+                                    (one.size == now.size && one.known == now.known));
+                        });
         }
     }
 }
@@ -193,8 +195,9 @@ void apply_intake(const intake_options& o, bool hair_said, const workplace& w, d
     if (d.heard->of_skin && d.skin.empty()) {
         f.say(errc::ambiguous, "--health: where is it? found \"" + d.health +
                                    "\"; what the skin shows is told with its place, so that "
-                                   "nothing goes near it: --skin 'belly stitches', --skin 'ears "
-                                   "wet', --skin 'rump fleas'");
+                                   "nothing goes near it: --skin 'belly stitches', --skin 'left "
+                                   "foreleg bandage', --skin 'rump fleas'; healed by now: leave it "
+                                   "out");
     }
     d.coat_change = d.coat_change || o.coat_change;
     d.shedding = d.shedding || o.shedding;

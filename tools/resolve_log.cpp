@@ -218,8 +218,8 @@ std::optional<date> next_in(const std::string& option, const std::string& text, 
                             faults& f) {
     const auto on = day_in(option, text, f);
     if (on && *on <= visit) {
-        f.say(errc::range, option + ": lies after the visit, " + iso(visit) + "; found \"" + text +
-                               "\"; write the day promised");
+        f.say(errc::range, option + ": must lie after the visit, " + iso(visit) + "; found \"" +
+                               text + "\"; write the day promised");
         return std::nullopt;
     }
     return on;

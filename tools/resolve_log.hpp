@@ -44,9 +44,10 @@ void check_told(const log_options& o, const workplace& w, const log_entry& e,
                 const entry_checks& checks, faults& f);
 
 /// Asks for what differed, and for mats and minutes unless options said them. Enter, Enter, Enter: it went
-/// as planned, no mats were found, nobody looked at the clock. Throws as the asker does.
+/// as planned, with the mats of the dog's file (`found`) or none, nobody looked at the clock. Throws as the asker does.
 /// What `checks` refuse is asked again, and taken if it is said once more.
 void ask_what_differed(asker& a, const workplace& w, const entry_checks& checks,
-                       const std::string& name, bool planned, log_entry& e);
+                       const std::string& name, bool planned, const std::vector<logged_mat>& found,
+                       log_entry& e);
 
 }  // namespace pelage::cli

@@ -183,7 +183,7 @@ std::optional<said_mat> mat_said(const std::string& text, const workplace& w, fa
     if (!where) {
         return std::nullopt;
     }
-    said.whom = *where;
+    said.whom = found_on(w.reference.dog_body, *where);
     return said;
 }
 

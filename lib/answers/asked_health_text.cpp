@@ -7,12 +7,20 @@ namespace pelage::io {
 
 document document_of(const health_asked& h, const lookup_request& r, const print_options& o) {
     document d{h.said};
+    for (const stop_rule* s : h.stops) {
+        d.say_of("STOP. " + s->seen + ": ", s->act + " (" + how_sure(s->why) + ")");
+    }
     std::string lead = h.said + ": ";
     for (const caution* c : h.all) {
         d.say_of(lead, c->text + " (" + how_sure(c->why) + ")");
         lead.clear();
     }
-    d.say("In a plan: --health '" + h.said + "'.", 2);
+    if (!h.stops.empty()) {
+        d.say("Before a groom, in a plan: --sign " + std::string(name(h.stops.front()->sign)) + ".",
+              2);
+    } else {
+        d.say("In a plan: --health '" + h.said + "'.", 2);
+    }
     if (!h.beside.empty()) {
         d.append(document_of(terms_asked{h.beside}, r, o));
     }

@@ -179,14 +179,18 @@ json cautions_json(const std::vector<const caution*>& all) {
     return out;
 }
 
+void add_stops(const std::vector<const stop_rule*>& stops, json& to) {
+    for (const stop_rule* s : stops) {
+        to.push_back(
+            {{"id", name(s->sign)}, {"text", s->seen + ". " + s->act}, {"why", json_of(s->why)}});
+    }
+}
+
 }  // namespace
 
 std::string json_of(const card_asked& c, const lookup_request& r) {
     json all = cautions_json(c.all);
-    for (const stop_rule* s : c.stops) {
-        all.push_back(
-            {{"id", name(s->sign)}, {"text", s->seen + ". " + s->act}, {"why", json_of(s->why)}});
-    }
+    add_stops(c.stops, all);
     for (const card_line* l : c.figures) {
         all.push_back({{"id", l->said.front()}, {"text", l->text}, {"why", json_of(l->why)}});
     }
@@ -195,7 +199,11 @@ std::string json_of(const card_asked& c, const lookup_request& r) {
 
 std::string json_of(const health_asked& h, const lookup_request& r) {
     json j{{"schema", "pelage/health/1"}, {"asked", r.text}};
-    j["cautions"] = cautions_json(h.all);
+    j["cautions"] = json::array();
+    add_stops(h.stops, j["cautions"]);
+    for (json& one : cautions_json(h.all)) {
+        j["cautions"].push_back(std::move(one));
+    }
     if (!h.beside.empty()) {
         j["words"] = terms_json(h.beside, r);
     }

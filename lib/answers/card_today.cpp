@@ -10,21 +10,6 @@
 
 namespace pelage::io {
 
-bool goes_on_another_day(const groom& g) {
-    return g.bath_waits() || in_visits(g);
-}
-
-zone_list done_another_day(const groom& g) {
-    zone_list out;
-    for (const block& b : g.blocks) {
-        if (goes_on_another_day(g) && b.when == list::after_bath) {
-            std::copy_if(b.zones.begin(), b.zones.end(), std::back_inserter(out),
-                         [&](std::size_t i) { return !g.zones[i].off_by; });
-        }
-    }
-    return out;
-}
-
 std::string today_only(const std::vector<plan_step>& steps, const groom& g, const plan_request& r) {
     const auto today = std::count_if(
         steps.begin(), steps.end(), [](const plan_step& s) { return s.when == list::before_bath; });

@@ -8,13 +8,6 @@
 
 namespace pelage::io {
 
-/// Whether what comes after the bath isn't done today: what was found may change it.
-[[nodiscard]] bool goes_on_another_day(const groom& g);
-
-/// What is done another day; of what came off today nothing is, though it is gone over again. Indices into
-/// groom::zones; empty where all is done today.
-[[nodiscard]] zone_list done_another_day(const groom& g);
-
 /// "today only steps 1 to 5; another day: legs, head": how far it goes, before anything is taken up; empty where all
 /// is done today.
 [[nodiscard]] std::string today_only(const std::vector<plan_step>& steps, const groom& g,

@@ -122,7 +122,8 @@ class return_part : brushed_places {
                 "begun, and a mat that stays gets tighter.");
             return;
         }
-        if (m_.moment != owner_moment::after && in_visits(g_)) {
+        const bool on_record = o_.today && !kinds_logged(r_.patient, *o_.today).empty();
+        if (in_visits(g_) && (m_.moment != owner_moment::after || !on_record)) {
             s.says.emplace_back(
                 "We set the day of the next visit when the vet has said yes, and the one after it "
                 "then.");

@@ -62,7 +62,7 @@ class today_part : owner_view {
         const bool short_hair =
             coat_.id == coat_class::smooth || coat_.id == coat_class::double_short;
         return !by_comb || short_hair ? "All of it."
-               : r_.patient.comb_checked
+               : r_.patient.comb_checked && r_.today && r_.patient.combed_on == r_.today
                    ? "All of it. A fine comb went through the coat down to the skin."
                    : "All of it, if a fine comb goes through down to the "
                      "skin. We check that first.";

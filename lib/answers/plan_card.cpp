@@ -237,16 +237,12 @@ class card_page {
         const std::string lead = numbered(s.number);
         if (s.of == nullptr) {
             std::string does = s.does;
-            zone_list combed;
-            if (s.combs_out) {
+            if (!s.combs.empty()) {
                 does += ": " + joined(cautions_.briefs_of(caution_when::combing_out), "; ") +
                         (combs_by_a_lump(g_) ? "; find the lump first, comb away from it" : "");
-                for (const combing_out& one : g_.combed) {
-                    combed.push_back(one.zone);
-                }
             }
             page_.add({line_as::step, does, lead, 0, beside_number});
-            warn(cautions_.beneath(combed));
+            warn(cautions_.beneath(s.combs));
             return;
         }
         const setup& how = s.of->how;

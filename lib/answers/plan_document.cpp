@@ -195,15 +195,11 @@ class plan_page {
             std::string text = cautions_.beneath(s.of->zones);
             return text.empty() ? std::vector<std::string>{} : std::vector{std::move(text)};
         }
-        if (!s.combs_out) {
+        if (s.combs.empty()) {
             return {};
         }
-        zone_list combed;
-        for (const combing_out& one : g_.combed) {
-            combed.push_back(one.zone);
-        }
         std::vector<std::string> out{joined(cautions_.briefs_of(caution_when::combing_out), "; ")};
-        if (std::string text = cautions_.beneath(combed); !text.empty()) {
+        if (std::string text = cautions_.beneath(s.combs); !text.empty()) {
             out.push_back(std::move(text));
         }
         return out;

@@ -104,7 +104,8 @@ bool sore_ear(const groom& g, const plan_request& r) {
         return r.reference.dog_body.zones[p.zone].has(zone_use::ear_leather);
     };
     // nothing is dripped into an ear that heavy mats come off
-    return std::any_of(g.zones.begin(), g.zones.end(),
+    return told_of(r.patient, ailment_kind::ears) ||
+           std::any_of(g.zones.begin(), g.zones.end(),
                        [&](const zone_plan& z) { return z.hurt && leather(z.at); }) ||
            std::any_of(g.cautions.begin(), g.cautions.end(), [&](const caution_line& c) {
                return c.what.when == caution_when::matted_ears_or_tail &&
@@ -140,7 +141,11 @@ std::string nails_today(const groom& g, const plan_request& r) {
                    std::any_of(c.where.begin(), c.where.end(), foot);
         });
     const std::string sore = sore_limbs(g, r);
-    return std::string("nails") + (sore.empty() ? "" : ", not" + sore) +
+    const std::string_view how =
+        told_of(r.patient, ailment_kind::bleeds) ? ": only the tips, by file or grinder"
+        : told_of(r.patient, ailment_kind::nail) ? ", not the broken or grown-in one: a vet's"
+                                                 : "";
+    return "nails" + std::string(how) + (sore.empty() ? "" : ", not" + sore) +
            (hated ? ", as far as it lets you" : "");
 }
 
@@ -266,12 +271,6 @@ std::vector<line> left_lines(const groom& g, const plan_request& r, length_unit 
         out.push_back(item(std::string(not_booked)));
     }
     return out;
-}
-
-bool in_visits(const groom& g) {
-    return std::any_of(g.cautions.begin(), g.cautions.end(), [](const caution_line& c) {
-        return c.what.when == caution_when::frail_felted;
-    });
 }
 
 std::string broken_up(const groom& g, const plan_request& r, const work& whole) {

@@ -26,8 +26,6 @@ namespace pelage::io {
 [[nodiscard]] inline bool stays_dry(const plan_request& r) {
     return bathed_between(r) && bath_for(r.patient.skin) == bath_care::none;
 }
-/// Two visits or more, by its caution: what comes before the bath is the first.
-[[nodiscard]] bool in_visits(const groom& g);
 /// How an appointment of so many minutes is broken up, behind them; empty: it isn't.
 [[nodiscard]] std::string broken_up(const groom& g, const plan_request& r, const work& whole);
 

@@ -51,6 +51,9 @@ class step_list {
                     seated = seated || b.how.over;
                 }
             }
+            if (when == list::before_bath) {
+                comb_out(true);
+            }
         }
         return std::move(out_);
     }
@@ -101,11 +104,23 @@ class step_list {
                 s.notes.push_back({note_about::skin, {}, longer});
             }
         }
-        if (g_.combed.empty()) {
+        comb_out(false);
+    }
+    /// Mats combed out; those at the teeth of a dog that may bite once all else before the bath is done.
+    void comb_out(bool last) {
+        std::vector<combing_out> some;
+        std::copy_if(g_.combed.begin(), g_.combed.end(), std::back_inserter(some),
+                     [&](const combing_out& c) {
+                         return last ==
+                                (may_bite(r_.patient) && at_the_teeth(places_.zone_of(c.zone)));
+                     });
+        if (some.empty()) {
             return;
         }
-        plan_step& s = say(combed_out());
-        s.combs_out = true;
+        plan_step& s = add(list::before_bath, combed_out(some));
+        for (const combing_out& c : some) {
+            s.combs.push_back(c.zone);
+        }
         if (o_.trainee) {
             s.notes.push_back(
                 {note_about::reason, "why: ",
@@ -120,10 +135,10 @@ class step_list {
     }
     /// "comb out the tangle at the tail and the mat behind the ears, about 4 min"; of many "the tangles (legs,
     /// ears)".
-    [[nodiscard]] std::string combed_out() const {
+    [[nodiscard]] std::string combed_out(const std::vector<combing_out>& some) const {
         grouped<mat_grade> by_grade;
         work all{};
-        for (const combing_out& c : g_.combed) {
+        for (const combing_out& c : some) {
             by_grade.add(c.grade, c.zone);
             all += c.takes;
         }

@@ -27,7 +27,7 @@ struct plan_step {
     int number = 0;  ///< from 1, through both lists
     list when = list::after_bath;
     const block* of = nullptr;  ///< what is done with a tool over the coat; null: anything else
-    bool combs_out = false;     ///< mats are combed out
+    zone_list combs{};          ///< where mats are combed out; indices into groom::zones
     std::string does{};         ///< "comb 13 mm over blade 30, with the lay, then scissor"
     std::string leaves{};       ///< "16 mm (15 to 17)", where all its places are left alike
     std::string where{};        ///< "neck, back"; a hand tool's with what it is aimed at

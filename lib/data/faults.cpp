@@ -119,7 +119,7 @@ void faults::add(const spot& at, errc code, std::string text) {
 
 void faults::add_unknown(const spot& at, std::string_view what, std::string_view word,
                          const std::vector<std::string>& names) {
-    constexpr std::size_t few = 13;
+    constexpr std::size_t few = 16;
     constexpr std::size_t longest = 40;  // no name is as long
     std::string text = fmt::format("{}; found {}", what, shown(word));
     // looking for the nearest name takes time: a file full of faults gets fewer hints

@@ -52,6 +52,15 @@ struct word {
     spot at;
 };
 
+/// What they say, without where they stand.
+[[nodiscard]] inline std::vector<std::string> texts_of(const std::vector<word>& all) {
+    std::vector<std::string> out;
+    for (const word& w : all) {
+        out.push_back(w.text);
+    }
+    return out;
+}
+
 /// Names known while compiling.
 using names_view = std::span<const std::string_view>;
 

@@ -100,6 +100,7 @@ std::vector<top_line> top_lines(const dog& d) {
         {"signs", words_value(signs)},
         {"alerts", words_value(titles(d.alerts))},
         {"comb_checked", flag_value(d.comb_checked)},
+        {"combed_on", d.combed_on ? in_quotes(iso(*d.combed_on)) : ""},
         {"consents", words_value(d.consents)},
         {"note", text_value(d.note)},
         {"now_on", d.told.empty() ? "" : in_quotes(iso(d.told.front().on))},

@@ -255,6 +255,21 @@ caution_when shown_when(ailment_kind k) {
     return static_cast<caution_when>(at - caution_when_names.begin());
 }
 
+/// Whether the word is one of a phrase for a sign of the stop list that stands in what is said.
+bool of_a_sign(const std::string& word, const std::string& said, const ailments& by) {
+    const auto phrase_has = [&](const std::string& phrase) {
+        const bool open = phrase.back() == '*';
+        const std::string whole = open ? phrase.substr(0, phrase.size() - 1) : phrase;
+        const std::string last = whole.substr(whole.rfind(' ') + 1);
+        return said.find(whole) != std::string::npos &&
+               ((" " + whole + " ").find(" " + word + " ") != std::string::npos ||
+                (open && word.starts_with(last)));
+    };
+    return std::any_of(by.signs.begin(), by.signs.end(), [&](const sign_words& s) {
+        return std::any_of(s.seen.begin(), s.seen.end(), phrase_has);
+    });
+}
+
 std::string without(const std::vector<token>& words, std::string_view gone) {
     std::string out;
     for (const token& t : words) {
@@ -271,6 +286,13 @@ std::optional<health_asked> about_health(const std::vector<piece>& all,
     const ailments& by = r.reference.told_health;
     const auto known = [&](const std::string& text) { return read_health(text, {}, by).known; };
     const std::string said = words_of(words, 0, words.size());
+    // a blade that is too hot is no dog that is
+    const bool of_a_tool = std::any_of(words.begin(), words.end(), [](const token& t) {
+        return in(t.low, {"blade", "blades", "clipper", "clippers", "dryer", "comb", "water",
+                          "bath", "how"});
+    });
+    const std::vector<stop_sign> seen =
+        of_a_tool ? std::vector<stop_sign>{} : read_health(said, {}, by).seen;
     auto found = known(said);
     std::erase(found, ailment_kind::first);
     const auto misspelt_place = [&](const std::string& word) {  // "stiffle" isn't stiff
@@ -282,7 +304,8 @@ std::optional<health_asked> about_health(const std::vector<piece>& all,
         const auto listed = [&](const std::vector<std::string>& of) {
             return std::find(of.begin(), of.end(), word) != of.end();
         };
-        return !known(word).empty() || known(without(words, word)).size() < known(said).size() ||
+        const std::string rest = without(words, word);
+        return !known(word).empty() || known(rest).size() < known(said).size() ||
                listed(by.beside) || listed(by.how_bad) || in(word, {"bitch", "female", "girl"});
     };
     const bool all_told = std::all_of(all.begin(), all.end(), [&](const piece& p) {
@@ -290,12 +313,19 @@ std::optional<health_asked> about_health(const std::vector<piece>& all,
                              (p.means->kind == term_kind::care || p.means->kind == term_kind::harm);
         return of_kind(p, piece_kind::filler) || of_kind(p, piece_kind::joining) ||
                of_kind(p, piece_kind::breed) || of_kind(p, piece_kind::coat) || of_care ||
-               (tells(p.text) && !misspelt_place(p.text));
+               (tells(p.text) && !misspelt_place(p.text)) ||
+               (!seen.empty() && of_a_sign(p.text, said, by));
     });
-    if (found.empty() || !all_told || count(all, piece_kind::stranger) == 0) {
+    const bool told = !found.empty() && count(all, piece_kind::stranger) > 0;
+    if (!all_told || (!told && seen.empty())) {
         return std::nullopt;
     }
-    health_asked out{said, {}, {}};
+    health_asked out{said, {}, {}, {}};
+    for (const stop_rule& s : r.reference.stops) {
+        if (std::find(seen.begin(), seen.end(), s.sign) != seen.end()) {
+            out.stops.push_back(&s);
+        }
+    }
     for (const caution& c : r.reference.cautions) {
         if (std::any_of(found.begin(), found.end(),
                         [&](ailment_kind k) { return shown_when(k) == c.when; })) {
@@ -303,11 +333,11 @@ std::optional<health_asked> about_health(const std::vector<piece>& all,
         }
     }
     for (const piece* p : all_of(all, piece_kind::term)) {
-        if (!tells(p->text)) {  // "in heat" is no hot blade
+        if (!tells(p->text) && out.stops.empty()) {  // "in heat" is no hot blade
             out.beside.push_back(p->means);
         }
     }
-    return out.all.empty() ? std::nullopt : std::optional{out};
+    return out.all.empty() && out.stops.empty() ? std::nullopt : std::optional{out};
 }
 
 void felted_to_the_skin(std::vector<piece>& all, const glossary& g) {

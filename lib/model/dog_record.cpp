@@ -36,6 +36,7 @@ namespace {
 
 void lay_on_visit(visit& v, const log_entry& e) {
     v.logged = true;
+    v.who = e.who.empty() ? v.who : e.who;
     if (!e.left.empty()) {
         v.left.clear();
         for (const logged_length& l : e.left) {

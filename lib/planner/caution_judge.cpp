@@ -163,6 +163,12 @@ std::optional<bool> caution_judge::of_its_health(caution_when w) const {
             return told_of(d, ailment_kind::fear);
         case caution_when::flat_face:
             return told_of(d, ailment_kind::flat_face);
+        case caution_when::ear_trouble:
+            return told_of(d, ailment_kind::ears);
+        case caution_when::bleeds:
+            return told_of(d, ailment_kind::bleeds);
+        case caution_when::nail:
+            return told_of(d, ailment_kind::nail);
         default:
             return std::nullopt;
     }
@@ -240,7 +246,7 @@ places_named caution_judge::of_work(caution_when w) const {
         }
         case caution_when::sensitive:
             return where(
-                [&](const zone_plan& z) { return worked(z) && hated(z) && !limb(zone_of(z)); });
+                [&](const zone_plan& z) { return touched(z) && hated(z) && !limb(zone_of(z)); });
         case caution_when::sensitive_limb:
             return where(
                 [&](const zone_plan& z) { return touched(z) && hated(z) && limb(zone_of(z)); });
@@ -356,9 +362,12 @@ bool caution_judge::has_alert(alert_kind k) const {
 }
 
 bool caution_judge::touched(const zone_plan& z) const {
-    const bool nails = r_.booked != nullptr && zone_of(z).where == group::feet &&
-                       r_.booked->has(service_step::nails) && !z.hurt;
-    return worked(z) || nails;
+    const bool whole = r_.booked == nullptr;  // nails and ears are of it
+    const bool nails = zone_of(z).where == group::feet && !z.hurt &&
+                       (whole || r_.booked->has(service_step::nails));
+    const bool ears = zone_of(z).has(zone_use::ear_leather) && !z.hurt &&
+                      (whole || r_.booked->has(service_step::ears));
+    return worked(z) || nails || ears;
 }
 
 bool caution_judge::hated(const zone_plan& z) const {

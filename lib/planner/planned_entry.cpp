@@ -39,11 +39,17 @@ bool takes_in(const selection& s, const place& p) {
 /// Today's lengths after the groom, but for what is told.
 std::vector<logged_length> left_lengths(const plan_request& r, const groom& g,
                                         const part_index& parts,
-                                        const std::vector<logged_length>& told) {
+                                        const std::vector<logged_length>& told, bool begun) {
     const body& b = r.reference.dog_body;
+    const std::vector<std::size_t> later = begun ? done_another_day(g) : std::vector<std::size_t>{};
     std::map<std::int32_t, std::vector<place>> by_length;
-    for (const zone_plan& z : g.zones) {
-        const bool done = z.leaves && z.came != outcome::stuck && z.came != outcome::skin_left &&
+    for (std::size_t i = 0; i < g.zones.size(); ++i) {
+        const zone_plan& z = g.zones[i];
+        if (std::find(later.begin(), later.end(), i) != later.end()) {
+            continue;
+        }
+        const std::optional<finished>& left = begun && z.off_leaves ? z.off_leaves : z.leaves;
+        const bool done = left && z.came != outcome::stuck && z.came != outcome::skin_left &&
                           z.came != outcome::left_by_sheet;
         for (const place& p : sides_of(b, {z.at})) {
             const bool said = std::any_of(told.begin(), told.end(), [&](const logged_length& l) {
@@ -51,7 +57,7 @@ std::vector<logged_length> left_lengths(const plan_request& r, const groom& g,
                 return s != nullptr && takes_in(*s, p);
             });
             if (done && !said) {
-                by_length[in_hundredths(z.leaves->best)].push_back(p);
+                by_length[in_hundredths(left->best)].push_back(p);
             }
         }
     }
@@ -65,9 +71,13 @@ std::vector<logged_length> left_lengths(const plan_request& r, const groom& g,
     return out;
 }
 
-std::vector<logged_tool> tools_of(const plan_request& r, const groom& g, const part_index& parts) {
+std::vector<logged_tool> tools_of(const plan_request& r, const groom& g, const part_index& parts,
+                                  bool begun) {
     std::vector<std::pair<std::string, std::vector<place>>> by_tool;
     for (const block& k : g.blocks) {
+        if (begun && k.when == list::after_bath) {
+            continue;
+        }
         const std::string tool = title(k.how);
         auto at = std::find_if(by_tool.begin(), by_tool.end(),
                                [&](const auto& one) { return one.first == tool; });
@@ -114,15 +124,16 @@ std::vector<std::string> words_for(const part_index& parts, const body& b,
 }
 
 log_entry planned_entry(const plan_request& r, const groom& g, const date& on,
-                        const std::vector<logged_length>& told) {
+                        const std::vector<logged_length>& told, bool all) {
+    const bool begun = !all && goes_on_another_day(g);
     log_entry e;
     e.on = on;
-    e.services = {service_kind::full};
+    e.services = {begun ? service_kind::prep : service_kind::full};
     e.left = told;
     if (g.planned()) {
         const part_index parts(r.reference.dog_body);
-        e.used = tools_of(r, g, parts);
-        e.left = left_lengths(r, g, parts, told);
+        e.used = tools_of(r, g, parts, begun);
+        e.left = left_lengths(r, g, parts, told, begun);
     }
     return e;
 }

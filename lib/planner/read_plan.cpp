@@ -1,5 +1,6 @@
 // What a choice means: each place with what is done there, and why it comes out so.
 #include <algorithm>
+#include <array>
 
 #include "planner/blends.hpp"
 #include "planner/candidates.hpp"
@@ -286,6 +287,28 @@ void take_edges_along(const plan_request& r, const ready_kit& ready, groom& g) {
     }
 }
 
+/// What the sheet says more of an ear ("upper third", "the tassel is left") doesn't hold of one that is pelted:
+/// all of its leather is clipped. Nor does what it says of both ears elsewhere, where both are.
+void drop_overtaken_notes(const plan_request& r, groom& g) {
+    std::array<bool, side_names.size()> off{};
+    for (zone_plan& z : g.zones) {
+        if (mat_clipped_off(z) && zone_of(r, z).has(zone_use::ear_leather)) {
+            z.note.clear();
+            off[static_cast<std::size_t>(z.at.which)] = true;
+        }
+    }
+    const bool both =
+        off[static_cast<std::size_t>(side::both)] ||
+        (off[static_cast<std::size_t>(side::left)] && off[static_cast<std::size_t>(side::right)]);
+    for (zone_plan& z : g.zones) {
+        const bool edge =
+            zone_of(r, z).edge_of == "ear" && (off[static_cast<std::size_t>(z.at.which)] || both);
+        if (edge || (both && z.note.find(" ears") != std::string::npos)) {
+            z.note.clear();
+        }
+    }
+}
+
 void read_left(const plan_request& r, groom& g) {
     for (zone_plan& z : g.zones) {
         if (z.hurt) {
@@ -327,6 +350,7 @@ groom read_plan(const plan_request& r, const ready_kit& ready, compiled_plan c, 
     read_choice(r, ready, c, g);
     if (!r.patient.mats.empty()) {
         take_edges_along(r, ready, g);
+        drop_overtaken_notes(r, g);
     }
     read_left(r, g);
     g.fleas = fleas_on(r.patient);

@@ -331,6 +331,9 @@ bool much_is_hurt(const plan_request& r) {
 std::vector<stop_sign> signs_of(const plan_request& r) {
     const dog& d = r.patient;
     std::vector<stop_sign> out = d.signs;
+    if (d.heard) {
+        out.insert(out.end(), d.heard->signs.begin(), d.heard->signs.end());
+    }
     for (const mat_finding& m : d.mats) {
         const bool raw = std::any_of(d.skin.begin(), d.skin.end(), [&](const skin_finding& f) {
             return (f.state == skin_state::broken || f.state == skin_state::wet) &&

@@ -131,12 +131,33 @@ void add(health_told& to, const ailment& a) {
     to.unwell = to.unwell || a.unwell;
 }
 
-bool tells_any(piece& of, const ailment& a) {
+bool tells_one(piece& of, const strings& phrases) {
     bool found = false;
-    for (const std::string& phrase : a.words) {
+    for (const std::string& phrase : phrases) {
         found = of.tells(phrase) || found;
     }
     return found;
+}
+
+/// "spayed ten days ago", and not "spayed two years ago".
+bool operated_lately(piece& of, const operation_words& by) {
+    return tells_one(of, by.what) && tells_one(of, by.lately) && !tells_one(of, by.long_ago);
+}
+
+void add_signs(piece& of, const ailments& by, health_told& to) {
+    const auto add_once = [](stop_sign s, std::vector<stop_sign>& all) {
+        if (std::find(all.begin(), all.end(), s) == all.end()) {
+            all.push_back(s);
+        }
+    };
+    for (const sign_words& s : by.signs) {
+        if (tells_one(of, s.told)) {
+            add_once(s.sign, to.signs);
+        }
+        if (tells_one(of, s.seen)) {
+            add_once(s.sign, to.seen);
+        }
+    }
 }
 
 /// "not pregnant", "no seizures, not blind": each piece denies an ailment that is known, and says nothing else.
@@ -149,7 +170,7 @@ bool only_denied(std::string_view text, const ailments& by) {
         const strings rest(words.begin() + 1, words.end());
         piece told(rest);
         const bool known = std::any_of(by.all.begin(), by.all.end(),
-                                       [&](const ailment& a) { return tells_any(told, a); });
+                                       [&](const ailment& a) { return tells_one(told, a.words); });
         told.pass(by.beside);
         told.pass({"longer", "more"});
         return known && !told.leaves();
@@ -165,14 +186,14 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
         piece one(words);
         bool unwell = false;
         for (const ailment& a : by.all) {
-            if (tells_any(one, a)) {
+            if (tells_one(one, a.words)) {
                 add(out, a);
                 unwell = unwell || a.unwell;
             }
         }
-        for (const std::string& phrase : by.of_skin) {
-            out.of_skin = one.tells(phrase) || out.of_skin;
-        }
+        out.of_skin =
+            tells_one(one, by.of_skin) || operated_lately(one, by.operations) || out.of_skin;
+        add_signs(one, by, out);
         one.pass(by.beside);
         if (unwell) {
             one.pass(by.how_bad);
@@ -180,14 +201,15 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
         out.more = out.more || one.leaves();
     }
     out.denied = only_denied(text, by);
-    out.more = out.more || (!text.empty() && out.known.empty() && !out.of_skin);
+    out.more =
+        out.more || (!text.empty() && out.known.empty() && !out.of_skin && out.signs.empty());
     for (const strings& words : pieces_of(note)) {
         piece one(words);
         for (const ailment& a : by.all) {
             const bool young = a.kind == ailment_kind::young;
             const bool reckoned =
                 a.unwell || a.kind == ailment_kind::blind || a.kind == ailment_kind::deaf;
-            if ((young || reckoned) && tells_any(one, a)) {
+            if ((young || reckoned) && tells_one(one, a.words)) {
                 out.in_note = out.in_note || !young;
                 if (young) {
                     add(out, a);
@@ -199,7 +221,7 @@ health_told read_health(std::string_view text, std::string_view note, const ailm
     for (const strings& words : crossed ? std::vector<strings>{} : pieces_of(mix)) {
         piece one(words);
         for (const ailment& a : by.all) {
-            if (a.kind == ailment_kind::flat_face && tells_any(one, a)) {
+            if (a.kind == ailment_kind::flat_face && tells_one(one, a.words)) {
                 add(out, a);
             }
         }

@@ -88,6 +88,15 @@ bool wider(const selection& a, const selection& b) {
     return std::tuple(a.how, zones(b), a.sided) < std::tuple(b.how, zones(a), b.sided);
 }
 
+selection found_on(const body& b, selection whom) {
+    if (whom.how == reach::all) {
+        for (const std::size_t z : zones_of(b, group::prep)) {
+            whom.places.push_back({z, side::both});
+        }
+    }
+    return whom;
+}
+
 bool clash(const selection& a, const selection& b) {
     return !wider(a, b) && !wider(b, a) &&
            std::any_of(a.places.begin(), a.places.end(), [&](const place& p) {

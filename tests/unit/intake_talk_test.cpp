@@ -224,7 +224,7 @@ TEST_CASE("the talk: combed out whatever the plan says, if that may be", "[intak
 }
 
 TEST_CASE("the talk: a stop sign ends it, the comb isn't asked for", "[intake]") {
-    const talked t = talk_through("Fen\n\n93lamb\n3\n\nff\n");
+    const talked t = talk_through("Fen\n\n93lamb\n3\n\nhh\n");
     CHECK(t.left == 0);
     CHECK(t.patient.signs == std::vector<stop_sign>{stop_sign::hair_band});
     CHECK_THAT(t.said, match::ContainsSubstring("STOP"));
@@ -260,9 +260,10 @@ TEST_CASE("the talk: weight, breed, hair, touch, alerts, note, each if one likes
     CHECK(t.patient.sensitive == std::vector<std::string>{"feet", "front legs"});
     CHECK(titles(t.patient.alerts) ==
           std::vector<std::string>{"bites", "allergic to oatmeal shampoo"});
-    REQUIRE(t.patient.now.size() == 2);
-    CHECK(t.patient.now[0].is == mm(40));
-    CHECK(t.patient.now[1].is == mm(31.75));
+    REQUIRE(t.patient.told.size() == 2);  // of the day it was told on
+    CHECK(t.patient.now.empty());
+    CHECK(t.patient.told[0].is == mm(40));
+    CHECK(t.patient.told[1].is == mm(31.75));
     CHECK(t.patient.note == "likes the dryer");
     CHECK(t.patient.visits.at(0).on == *parse_date("2026-09-30"));
     CHECK_THAT(t.said, match::ContainsSubstring("write it with its unit, as 12.5 kg or 27 lb"));
@@ -274,7 +275,7 @@ TEST_CASE("the talk: weight, breed, hair, touch, alerts, note, each if one likes
 
 TEST_CASE("the talk: hair shorter than the free hair under a mat is measured again", "[intake]") {
     const talked t = talk_through(common + "mneck\n9n.body 5 mm\nbody 30 mm\n\n");
-    CHECK(t.patient.now.at(0).is == mm(30));
+    CHECK(t.patient.told.at(0).is == mm(30));
     CHECK_THAT(t.said, match::ContainsSubstring("more free hair under a mat than hair"));
 }
 
@@ -488,7 +489,8 @@ TEST_CASE("what the talk found, written and read again, is the same", "[intake]"
     CHECK(back.out == outdoors::much);
     CHECK(back.brushed == brushing{habit::every_other_day, true});
     CHECK(back.sensitive == std::vector<std::string>{"feet"});
-    CHECK(back.now.size() == 1);
+    CHECK(back.told.size() == 1);
+    CHECK(back.combed_on.has_value());
     CHECK(back.mats.size() == 2);
     CHECK(back.visits.size() == 1);
     CHECK(titles(back.alerts) == std::vector<std::string>{"allergic to oats"});
@@ -546,7 +548,8 @@ TEST_CASE("of a dog one knows only what is new is changed in its file", "[intake
                match::ContainsSubstring("Found before, by its file: a mat, tail; a known lump "
                                         "of 10 mm, left ribs."));
     const std::string checked = f.text_of("rosie.toml");
-    CHECK(without(checked, "comb_checked = true\n") == rosie);
+    CHECK(without(without(checked, "comb_checked = true\n"), "combed_on = \"2026-11-26\"\n") ==
+          rosie);
     // again: nothing is new
     r = run(args, "\n\ny.\n\n");
     CHECK(f.text_of("rosie.toml") == checked);

@@ -98,9 +98,10 @@ struct strangers {
 
 /// What ails a dog, or that it is in heat or pregnant: what is minded at the table. Borrows the reference.
 struct health_asked {
-    std::string said;                   ///< as it was asked: "heart murmur"
-    std::vector<const caution*> all;    ///< never none
-    std::vector<const term*> beside{};  ///< words of the trade said with it: "old dog"
+    std::string said;                       ///< as it was asked: "heart murmur"
+    std::vector<const caution*> all;        ///< what is minded; never none without `stops`
+    std::vector<const term*> beside{};      ///< words of the trade said with it: "old dog"
+    std::vector<const stop_rule*> stops{};  ///< what ends a groom: "tongue blue"; the gravest first
 };
 
 /// Words of a card: what is minded at the table, in short, a sign that ends a groom, or how figures are read.

@@ -164,6 +164,8 @@ enum class bath_care {
         case stop_sign::collapse:
         case stop_sign::breath:
         case stop_sign::gums:
+        case stop_sign::overheated:
+        case stop_sign::bloat:
         case stop_sign::seizure:
         case stop_sign::bleeding:
             return true;

@@ -217,6 +217,22 @@ struct groom {
     [[nodiscard]] bool planned() const { return !stopped() && !question; }
 };
 
+/// Whether the dog bears no groom in one go: a veterinarian's word, then two visits or more.
+[[nodiscard]] inline bool in_visits(const groom& g) {
+    return std::any_of(g.cautions.begin(), g.cautions.end(), [](const caution_line& c) {
+        return c.what.when == caution_when::frail_felted;
+    });
+}
+
+/// Whether what comes after the bath isn't done today: what was found may change it.
+[[nodiscard]] inline bool goes_on_another_day(const groom& g) {
+    return g.bath_waits() || in_visits(g);
+}
+
+/// What is done another day; of what came off today nothing is, though it is gone over again. Indices into
+/// groom::zones; empty where all is done today.
+[[nodiscard]] std::vector<std::size_t> done_another_day(const groom& g);
+
 /// Plans the groom. Throws error(missing) if the dog's coat isn't set and error(unknown) if the
 /// sheet or the dog names a place that doesn't exist (readers refuse that earlier).
 [[nodiscard]] groom make_plan(const plan_request& r);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include <pelage/base/evidence.hpp>
+#include <pelage/trade/finding.hpp>
 
 namespace pelage {
 
@@ -21,13 +22,16 @@ enum class ailment_kind {
     season,    ///< in heat
     diabetes,  ///< its meals and insulin
     seizures,
-    first,     ///< its first groom
-    fear,      ///< afraid, nervous: of the table, the dryer, strangers
-    flat_face  ///< a short muzzle: told, or by its breed
+    first,      ///< its first groom
+    fear,       ///< afraid, nervous: of the table, the dryer, strangers
+    flat_face,  ///< a short muzzle: told, or by its breed
+    ears,       ///< they smell, itch or hurt
+    bleeds,     ///< it bleeds easily, or takes what makes it so
+    nail        ///< one that is broken or has grown in
 };
-inline constexpr std::array<std::string_view, 11> ailment_names{
-    "heart",    "joints",   "blind",       "deaf", "with-young", "season",
-    "diabetes", "seizures", "first-groom", "fear", "flat-face"};
+inline constexpr std::array<std::string_view, 14> ailment_names{
+    "heart",    "joints",      "blind", "deaf",      "with-young",  "season",        "diabetes",
+    "seizures", "first-groom", "fear",  "flat-face", "ear-trouble", "bleeds-easily", "nail"};
 [[nodiscard]] constexpr std::string_view name(ailment_kind k) {
     return ailment_names[static_cast<std::size_t>(k)];
 }
@@ -41,6 +45,20 @@ struct ailment {
     evidence why;        ///< how it is known
 };
 
+/// How people tell of a sign of the stop list; words as of an ailment.
+struct sign_words {
+    stop_sign sign = stop_sign::collapse;  ///< which
+    std::vector<std::string> told;         ///< of a dog's health: the sign holds
+    std::vector<std::string> seen;         ///< what is asked of a dog at the table
+};
+
+/// What a veterinarian did lately, which leaves a wound somewhere: "spayed ten days ago".
+struct operation_words {
+    std::vector<std::string> what;      ///< "spay*", "surgery"
+    std::vector<std::string> lately;    ///< "ago", "healing"
+    std::vector<std::string> long_ago;  ///< "years": healed by now
+};
+
 /// All of them, and the words that say nothing of their own beside one of them: "in", "one", "weeks".
 struct ailments {
     std::vector<ailment> all;         ///< in the order of ailment_kind
@@ -49,6 +67,8 @@ struct ailments {
     std::vector<std::string> how_bad;
     /// What is a finding of the skin and has a place: fresh stitches, fleas.
     std::vector<std::string> of_skin;
+    operation_words operations;     ///< likewise of the skin, where it was lately
+    std::vector<sign_words> signs;  ///< those of the stop list that have words
 };
 
 /// What was told of a dog's health.
@@ -58,6 +78,9 @@ struct health_told {
     bool more = false;     ///< and something that no word covers: what it is, nobody knows here
     bool denied = false;   ///< all of it denies what is known: "not pregnant"
     bool of_skin = false;  ///< and a finding of the skin, whose place decides what is done
+    std::vector<stop_sign>
+        signs;  ///< of the stop list, each once: a veterinarian sees the dog first
+    std::vector<stop_sign> seen;  ///< the same of what is asked at the table
     bool in_note = false;  ///< the note seems to tell of its health, which is not reckoned with
     [[nodiscard]] bool has(ailment_kind k) const {
         return std::find(known.begin(), known.end(), k) != known.end();

@@ -60,9 +60,12 @@ enum class caution_when {
     feet_by_blade,  ///< a bare blade runs over feet that aren't clean ones
     open_skin,      ///< broken or wet skin
     red_skin,       ///< red skin, nowhere broken, and it is bathed
-    flat_face       ///< a flat face: told, or by its breed
+    flat_face,      ///< a flat face: told, or by its breed
+    ear_trouble,    ///< its ears smell, itch or hurt
+    bleeds,         ///< it bleeds easily
+    nail            ///< a nail that is broken or has grown in
 };
-inline constexpr std::array<std::string_view, 47> caution_when_names{"any-clipping",
+inline constexpr std::array<std::string_view, 50> caution_when_names{"any-clipping",
                                                                      "comb-used",
                                                                      "double-jacket-clipped",
                                                                      "wire-clipped",
@@ -108,7 +111,10 @@ inline constexpr std::array<std::string_view, 47> caution_when_names{"any-clippi
                                                                      "feet-by-blade",
                                                                      "open-skin",
                                                                      "red-skin",
-                                                                     "flat-face"};
+                                                                     "flat-face",
+                                                                     "ear-trouble",
+                                                                     "bleeds-easily",
+                                                                     "nail"};
 [[nodiscard]] constexpr std::string_view name(caution_when w) {
     return caution_when_names[static_cast<std::size_t>(w)];
 }

@@ -67,6 +67,7 @@ struct visit {
     /// Words for the places where mats were found that day, and nowhere else; empty: combed through and
     /// none found; nothing: nobody said.
     std::optional<std::vector<std::string>> mats{};
+    std::string who{};    ///< who groomed, where the record says
     bool logged = false;  ///< of the record beside the dog's file, not of that file
 };
 
@@ -115,6 +116,7 @@ struct dog {
     std::vector<std::string> sensitive;    ///< what it hates to have touched: zones, groups, sides
     std::vector<stop_sign> signs;          ///< of the stop list
     std::vector<alert> alerts;             ///< told before anything else
+    std::optional<date> combed_on{};       ///< the day of that; none: nobody said
     bool comb_checked = false;       ///< a comb went through to the skin wherever no mat is named
     std::vector<mat_finding> mats;   ///< found on it
     std::vector<mat_since> dealt;    ///< mats no longer among them (model/mats_dealt_with.hpp)

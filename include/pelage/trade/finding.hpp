@@ -53,14 +53,16 @@ inline constexpr std::array<std::string_view, 6> skin_state_names{"irritated", "
 }
 
 /// Every word for them that a person writes: the names, then what else the trade says.
-inline constexpr std::array<std::string_view, 13> skin_words{
-    "irritated", "broken", "lump", "fleas", "wet",      "scab",    "inflamed",
-    "sore",      "wound",  "open", "rash",  "stitches", "stitched"};
+inline constexpr std::array<std::string_view, 16> skin_words{
+    "irritated", "broken", "lump", "fleas",    "wet",      "scab",    "inflamed", "sore",
+    "wound",     "open",   "rash", "stitches", "stitched", "bandage", "cast",     "burn"};
 /// What the word at that index of skin_words means.
 [[nodiscard]] constexpr skin_state skin_state_at(std::size_t i) {
-    constexpr std::array<skin_state, 7> others{
+    constexpr std::array<skin_state, 10> others{
         skin_state::irritated, skin_state::irritated, skin_state::broken, skin_state::broken,
-        skin_state::irritated, skin_state::broken,    skin_state::broken};
+        skin_state::irritated, skin_state::broken, skin_state::broken,
+        // what a bandage covers is left as a wound is
+        skin_state::broken, skin_state::broken, skin_state::broken};
     return i < skin_state_names.size() ? static_cast<skin_state>(i)
                                        : others[i - skin_state_names.size()];
 }
@@ -101,6 +103,8 @@ enum class stop_sign {
     collapse,
     breath,
     gums,
+    overheated,
+    bloat,  ///< a belly that swells
     seizure,
     bleeding,
     hair_band,        ///< a band of hair cuts into a leg or toes
@@ -112,10 +116,21 @@ enum class stop_sign {
     unhandled,    ///< pelted, and can't be handled awake
     much_skin     ///< red, wet or broken over much of the dog
 };
-inline constexpr std::array<std::string_view, 13> stop_sign_names{
-    "collapse",          "breath",           "gums",          "seizure",     "bleeding",
-    "hair-band",         "embedded-collar",  "wounds",        "swollen-ear", "painful-ear",
-    "ringworm-or-mange", "pelted-unhandled", "much-skin-hurt"};
+inline constexpr std::array<std::string_view, 15> stop_sign_names{"collapse",
+                                                                  "breath",
+                                                                  "gums",
+                                                                  "overheated",
+                                                                  "bloat",
+                                                                  "seizure",
+                                                                  "bleeding",
+                                                                  "hair-band",
+                                                                  "embedded-collar",
+                                                                  "wounds",
+                                                                  "swollen-ear",
+                                                                  "painful-ear",
+                                                                  "ringworm-or-mange",
+                                                                  "pelted-unhandled",
+                                                                  "much-skin-hurt"};
 [[nodiscard]] constexpr std::string_view name(stop_sign s) {
     return stop_sign_names[static_cast<std::size_t>(s)];
 }

@@ -35,6 +35,9 @@ struct selection {
            (a.which == side::both || b.which == side::both || a.which == b.which);
 }
 
+/// What a finding on it is on: of the whole dog also what no length is said of, armpits, groin, pads.
+[[nodiscard]] selection found_on(const body& b, selection whom);
+
 /// Lays a finding (whatever has a place `at`) on every place of a word. What was found there before and
 /// `gives_way` does so: of a pair found whole the other side stays.
 template <class Finding, class Test>

@@ -129,6 +129,11 @@ void get_stops(record& top, page& p, reference_data& c) {
         s.seen = r.get_text("seen", presence::must, text_kind::prose);
         s.act = r.get_text("act", presence::must, text_kind::prose);
         s.why = get_evidence(r, p, presence::must);
+        sign_words by{sign.value_or(s.sign), texts_of(r.get_words("told", presence::may)),
+                      texts_of(r.get_words("asked", presence::may))};
+        if (!by.told.empty() || !by.seen.empty()) {
+            c.told_health.signs.push_back(std::move(by));
+        }
         r.done();
         if (sign && static_cast<std::size_t>(*sign) != c.stops.size()) {
             p.out.add(r.at("id"), errc::conflict,
@@ -146,22 +151,17 @@ void get_stops(record& top, page& p, reference_data& c) {
 
 /// The ailments: every kind once, in the order of ailment_kind, and the words beside them.
 void get_ailments(record& top, page& p, reference_data& c) {
-    for (const word& w : top.get_words("beside", presence::must)) {
-        c.told_health.beside.push_back(w.text);
-    }
-    for (const word& w : top.get_words("how-bad", presence::must)) {
-        c.told_health.how_bad.push_back(w.text);
-    }
-    for (const word& w : top.get_words("of-skin", presence::must)) {
-        c.told_health.of_skin.push_back(w.text);
-    }
+    c.told_health.beside = texts_of(top.get_words("beside", presence::must));
+    c.told_health.how_bad = texts_of(top.get_words("how-bad", presence::must));
+    c.told_health.of_skin = texts_of(top.get_words("of-skin", presence::must));
+    c.told_health.operations = {texts_of(top.get_words("operation", presence::must)),
+                                texts_of(top.get_words("lately", presence::must)),
+                                texts_of(top.get_words("long-ago", presence::must))};
     for (const node* n : top.get_tables("ailment", presence::must)) {
         record r(*n, p.out);
         ailment a;
         const auto kind = r.get_name<ailment_kind>("id", presence::must, ailment_names);
-        for (const word& w : r.get_words("words", presence::must)) {
-            a.words.push_back(w.text);
-        }
+        a.words = texts_of(r.get_words("words", presence::must));
         a.unwell = r.get_flag("unwell");
         a.why = get_evidence(r, p, presence::must);
         r.done();

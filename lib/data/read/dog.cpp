@@ -210,6 +210,7 @@ void get_intake(record& r, page& p, dog& d) {
     get_signs(r, d);
     get_alerts(r, d);
     d.comb_checked = r.get_flag("comb_checked");
+    d.combed_on = r.get_day("combed_on", presence::may);
 }
 
 void get_measured(record& top, page& p, dog& d) {
@@ -365,7 +366,7 @@ placed<dog> get_dog(const node& root, page& p, const std::vector<style>& styles,
             r.out().add(r.at("health"), errc::ambiguous,
                         fmt::format("health tells of the skin and not where; found {}; write it as "
                                     "a [[skin]] with its zone and state, so that nothing goes near "
-                                    "it",
+                                    "it; healed by now: leave it out",
                                     shown(d.health)));
         }
     }

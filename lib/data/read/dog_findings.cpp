@@ -29,11 +29,12 @@ struct written {
 
 /// The findings place by place: what is said of a narrower word stands.
 template <class Finding, class Test>
-void lay(std::vector<written<Finding>> said, std::vector<Finding>& all, Test same) {
-    std::stable_sort(said.begin(), said.end(),
-                     [](const auto& a, const auto& b) { return wider(*a.whom, *b.whom); });
+void lay(std::vector<written<Finding>> said, const body& b, std::vector<Finding>& all, Test same) {
+    std::stable_sort(said.begin(), said.end(), [](const auto& one, const auto& other) {
+        return wider(*one.whom, *other.whom);
+    });
     for (const written<Finding>& one : said) {
-        lay_finding(all, *one.whom, one.what,
+        lay_finding(all, found_on(b, *one.whom), one.what,
                     [&](const Finding& before) { return same(before, one.what); });
     }
 }
@@ -100,7 +101,8 @@ void get_mats(record& top, page& p, dog& d) {
         }
         said.push_back({whom, word, m});
     }
-    lay(std::move(said), d.mats, [](const mat_finding&, const mat_finding&) { return true; });
+    lay(std::move(said), p.known.dog_body, d.mats,
+        [](const mat_finding&, const mat_finding&) { return true; });
 }
 
 namespace {
@@ -156,7 +158,7 @@ void get_skin(record& top, page& p, dog& d) {
         }
         said.push_back({whom, word, *f});
     }
-    lay(std::move(said), d.skin, same_finding);
+    lay(std::move(said), p.known.dog_body, d.skin, same_finding);
 }
 
 }  // namespace pelage::io

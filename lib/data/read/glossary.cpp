@@ -51,14 +51,6 @@ struct named_later {
     void add(const std::vector<word>& more) { ids.insert(ids.end(), more.begin(), more.end()); }
 };
 
-std::vector<std::string> texts_of(const std::vector<word>& all) {
-    std::vector<std::string> out;
-    for (const word& w : all) {
-        out.push_back(w.text);
-    }
-    return out;
-}
-
 void get_zone_of(record& r, const body& b, term& to) {
     const std::string id = r.get_text("zone", presence::may);
     if (id.empty()) {

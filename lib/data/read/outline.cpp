@@ -93,14 +93,6 @@ std::vector<named_points> get_lines(record& r) {
     return out;
 }
 
-std::vector<std::string> texts(const std::vector<word>& all) {
-    std::vector<std::string> out;
-    for (const word& w : all) {
-        out.push_back(w.text);
-    }
-    return out;
-}
-
 /// The index of the zone that a key names; nothing, and a fault, where there is none.
 std::optional<std::size_t> zone_named(record& r, const body& b, presence must) {
     const std::string id = r.get_text("zone", must);
@@ -131,7 +123,7 @@ outline_mark get_mark(record& r, const body& b, std::vector<named_points>& named
         }
         m.filled = r.get_flag("filled");
     }
-    m.points = texts(through.points);
+    m.points = texts_of(through.points);
     m.zone = zone_named(r, b, presence::may);
     m.says = m.zone ? r.get_text("says", presence::must) : "";
     named.push_back(std::move(through));
@@ -144,7 +136,7 @@ outline_zone get_ring(record& r, const body& b, std::vector<named_points>& rings
     z.zone = zone_named(r, b, presence::must).value_or(0);
     z.half = r.get("half") != nullptr;
     const std::vector<word> ring = r.get_words(z.half ? "half" : "ring", presence::must);
-    z.ring = texts(ring);
+    z.ring = texts_of(ring);
     rings.push_back({r.at(z.half ? "half" : "ring"), ring, z.half});
     z.stroke = get_point(r, "stroke");
     if (z.stroke == drawn_point{}) {
@@ -163,7 +155,7 @@ placed_piece get_piece(const node& n, faults& out, const body& b) {
     p.piece.of = r.get_name<piece_of>("of", presence::must, piece_names).value_or(piece_of::trunk);
     p.lines = get_lines(r);
     for (const named_points& l : p.lines) {
-        p.piece.lines.push_back(texts(l.points));
+        p.piece.lines.push_back(texts_of(l.points));
     }
     if (const member* m = r.get("marks")) {
         for (const node& one : m->value.items) {

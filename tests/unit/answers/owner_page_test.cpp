@@ -355,6 +355,8 @@ const std::vector<sign_row>& all_signs() {
         {stop_sign::collapse, "collapses or cannot stand", true, "airway free"},
         {stop_sign::breath, "labours for breath", true, "loosen what is round its neck"},
         {stop_sign::gums, "gums are pale, blue or brick red", true, "out of the heat"},
+        {stop_sign::overheated, "drools, is hot, weak or wobbly", true, "cool, not icy, water"},
+        {stop_sign::bloat, "belly swells, hard and tight", true, "give it nothing"},
         {stop_sign::seizure, "has a seizure", true, "nothing into its mouth"},
         {stop_sign::bleeding, "bled for more than five minutes", true, "Press a clean pad"},
         {stop_sign::hair_band, "band of hair cuts into a leg", false, "Do not cut it away"},
@@ -363,7 +365,7 @@ const std::vector<sign_row>& all_signs() {
         {stop_sign::wounds, "maggots, pus or a rotten smell", false, "Clip no further"},
         {stop_sign::swollen_ear, "ear is swollen", false, "keep the head from shaking"},
         {stop_sign::painful_ear, "ear hurts and has discharge", false, "Leave the ear alone"},
-        {stop_sign::ringworm, "Ringworm or mange", false, "Keep it from other dogs"},
+        {stop_sign::ringworm, "Something catching is suspected", false, "Keep it from other dogs"},
         {stop_sign::unhandled, "cannot be handled awake", false, "do not sedate"},
         {stop_sign::much_skin, "broken over much of the dog", false, "No clipper, no scissors"}};
     return rows;
@@ -450,7 +452,14 @@ TEST_CASE("nobody says that a comb went through where nobody looked", "[owner]")
     groom_table t;
     CHECK_THAT(words_of(owners_page(t.request()).text),
                match::ContainsSubstring("if a fine comb goes through down to the skin"));
-    t.patient.comb_checked = true;
+    t.patient.comb_checked = true;  // some day, nobody knows which
+    CHECK_THAT(words_of(owners_page(t.request()).text),
+               match::ContainsSubstring("if a fine comb goes through down to the skin"));
+    t.today = *parse_date("2026-11-30");
+    t.patient.combed_on = *parse_date("2026-11-28");
+    CHECK_THAT(words_of(owners_page(t.request()).text),
+               match::ContainsSubstring("if a fine comb goes through down to the skin"));
+    t.patient.combed_on = t.today;
     CHECK_THAT(words_of(owners_page(t.request()).text),
                match::ContainsSubstring("A fine comb went through the coat"));
 }

@@ -49,7 +49,8 @@ TEST_CASE("belly and groin of a nursing bitch are left", "[care]") {
     dog d;
     const zone& belly = in("belly");
     CHECK_FALSE(left_for_teats(d, belly));
-    d.heard = health_told{{ailment_kind::young}, false, false};
+    d.heard = health_told{};
+    d.heard->known = {ailment_kind::young};
     CHECK(left_for_teats(d, belly));
     CHECK(left_for_teats(d, in("groin")));
     CHECK_FALSE(left_for_teats(d, in("back")));
@@ -77,14 +78,15 @@ TEST_CASE("over a lump the hair stays longer, and never shorter than over thin s
     CHECK(over_bump(mm(1.5), r) == mm(6));
 }
 
-TEST_CASE("five signs of the stop list can't wait an hour, the others not a day", "[care]") {
+TEST_CASE("seven signs of the stop list can't wait an hour, the others not a day", "[care]") {
     int now = 0;
     for (std::size_t i = 0; i < stop_sign_names.size(); ++i) {
         now += at_once(static_cast<stop_sign>(i)) ? 1 : 0;
     }
-    CHECK(now == 5);
-    for (const stop_sign s : {stop_sign::collapse, stop_sign::breath, stop_sign::gums,
-                              stop_sign::seizure, stop_sign::bleeding}) {
+    CHECK(now == 7);
+    for (const stop_sign s :
+         {stop_sign::collapse, stop_sign::breath, stop_sign::gums, stop_sign::overheated,
+          stop_sign::bloat, stop_sign::seizure, stop_sign::bleeding}) {
         INFO(name(s));
         CHECK(at_once(s));
     }
