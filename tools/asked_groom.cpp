@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <pelage/base/phrase.hpp>
 #include <pelage/forecast/all_coats.hpp>
 #include <pelage/model/hair_by_record.hpp>
 #include <pelage/trade/upkeep.hpp>
@@ -57,6 +58,29 @@ const style* sheet_for(const dog& d, const workplace& w, const std::string& serv
     return sheet_of(d, w, f);
 }
 
+bool strips(const style& s) {
+    return std::any_of(s.rules.begin(), s.rules.end(),
+                       [](const sheet_rule& one) { return one.what.how == finish::hand_strip; });
+}
+
+/// Who books hand-stripping doesn't get a clip: a sheet that strips nothing is another groom.
+void check_stripping(const service& booked, const style& sheet, const workplace& w, faults& f) {
+    if (booked.kind != service_kind::hand_strip || strips(sheet)) {
+        return;
+    }
+    std::vector<std::string> others;
+    for (const style& s : w.styles) {
+        if (strips(s)) {
+            others.push_back(s.id);
+        }
+    }
+    f.say(errc::conflict,
+          "--service: the sheet " + sheet.id + " strips nothing by hand; found \"hand-strip\"; " +
+              (others.empty() ? ""
+                              : "write a --style that does (" + joined(others, ", ") + "), or ") +
+              "leave the service out");
+}
+
 /// What its record tells under the brushing that it had, where other brushing is asked about.
 std::optional<learned_rate> learned_so_far(const dog& asked, const dog_options& o,
                                            const workplace& w, const surroundings& around,
@@ -89,6 +113,9 @@ asked_groom::asked_groom(const common_options& common, const dog_options& o,
         check_season(o.season, *sheet, f);
     }
     booked = service.empty() ? nullptr : service_in("--service", service, w.reference, f);
+    if (booked != nullptr && sheet != nullptr) {
+        check_stripping(*booked, *sheet, w, f);
+    }
     f.throw_if_any();
     by_mix = coat_by_mix(patient, w);
     w.print.closed = w.closed();

@@ -14,6 +14,7 @@
 #include "answers/words/learned.hpp"
 #include "answers/words/skin.hpp"
 #include "answers/words/when.hpp"
+#include "planner/usual_interval.hpp"
 
 namespace pelage::io {
 
@@ -241,7 +242,7 @@ void explain(document& d, const forecast& f, const plan_request& r, const print_
         line("what is long is held by combing out for",
              detail::fixed(in_days(clock.best), 0) + " days, " + basis_words(clock.why));
     }
-    line("usual interval", detail::fixed(in_days(c.usual_interval.best), 0) + " days, " +
+    line("usual interval", detail::fixed(in_days(usual_interval(r)), 0) + " days, " +
                                basis_words(c.usual_interval.why));
     line("rule",
          "the last day on which every zone is under its matting-prone length at the chance asked, "

@@ -83,6 +83,13 @@ class vet_part : owner_view {
             lines.emplace_back(std::string("no vet has yet seen what we left alone: ") +
                                (wet ? "today or tomorrow" : "this week"));
         }
+        if (has(caution_when::ear_trouble)) {
+            lines.emplace_back(
+                "no vet has yet looked into the ears: this week. Put nothing in them until then");
+        }
+        if (has(caution_when::nail)) {
+            lines.emplace_back("no vet has yet seen the bad nail: today or tomorrow");
+        }
         if (has(caution_when::lump_new)) {
             lines.emplace_back("no vet has yet seen the lump we felt: soon");
         }

@@ -7,6 +7,7 @@
 
 #include "answers/words/learned.hpp"
 #include "answers/words/when.hpp"
+#include "planner/usual_interval.hpp"
 
 namespace pelage::io {
 
@@ -68,10 +69,12 @@ void basis_list::date(const return_date& b) {
             add("chance", "asked for a chance of " + odds(m.chance.best), m.chance.why);
         }
     }
-    if (r_.sheet.longest_interval && *r_.sheet.longest_interval < coat_.usual_interval.best) {
+    if (r_.sheet.longest_interval && *r_.sheet.longest_interval < usual_interval(r_)) {
         return;  // the sheet's own word
     }
-    add("usual-interval", "never later than " + in_days_of(coat_.usual_interval.best),
+    add("usual-interval",
+        "never later than " + in_days_of(usual_interval(r_)) +
+            (neglected(r_) ? ", the short end: it isn't brushed or came matted" : ""),
         coat_.usual_interval.why);
 }
 

@@ -10,6 +10,7 @@
 #include "planner/mats.hpp"
 #include "planner/plan_again.hpp"
 #include "planner/targets.hpp"
+#include "planner/usual_interval.hpp"
 
 namespace pelage {
 
@@ -75,24 +76,10 @@ std::vector<std::size_t> done_another_day(const groom& g) {
     return out;
 }
 
-namespace {
-
-/// Between two grooms of its coat: the short end of what is usual for a double coat that nobody brushes or that
-/// came matted, since only brushing keeps it (common practice: 8 to 12 weeks with proper brushing).
-days usual_interval(const plan_request& r, const coat& c) {
-    const bool neglected =
-        (r.patient.brushing_said && counted(r.patient.brushed) == habit::none) ||
-        std::any_of(r.patient.mats.begin(), r.patient.mats.end(),
-                    [](const mat_finding& m) { return m.grade != mat_grade::tangle; });
-    return double_coated(c.id) && neglected ? c.usual_interval.low : c.usual_interval.best;
-}
-
-}  // namespace
-
 kept_coat after_groom(const plan_request& r, const groom& g) {
     const coat& c = coat_of(r.reference, r.patient.coat.value());
     kept_coat k;
-    k.usual = usual_interval(r, c);
+    k.usual = usual_interval(r);
     if (r.sheet.longest_interval) {
         k.usual = std::min(k.usual, *r.sheet.longest_interval);
     }

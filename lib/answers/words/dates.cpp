@@ -8,6 +8,7 @@
 #include <pelage/trade/upkeep.hpp>
 
 #include "answers/words/when.hpp"
+#include "planner/usual_interval.hpp"
 
 namespace pelage::io {
 
@@ -203,13 +204,19 @@ std::vector<std::string> held_names(const return_date& b, const groom& g, const 
 
 namespace {
 
+/// Not brushed, or it came matted: a double coat is back by the short end.
+std::string end_of_usual(const plan_request& r) {
+    return neglected(r) ? "the short end of " : "";
+}
+
 std::string date_and_reason(const return_date& b, const std::vector<std::string>& held,
                             const plan_request& r, const print_options& o) {
     const coat& c = coat_of(r.reference, *r.patient.coat);
     const std::string first = opening(b, r, o);
     // short of the usual interval only a coat that mats, too, among those it may have, sets a date
     if (!mats_by_length(c) && b.reason == visit_kind::usual) {
-        return first + ", the usual interval of a " + c.title + ". Its length sets no date" +
+        return first + ", " + end_of_usual(r) + "the usual interval of a " + c.title +
+               ". Its length sets no date" +
                (double_coated(c.id) ? ", but loose undercoat packs where it isn't combed out."
                                     : ".");
     }
@@ -297,8 +304,9 @@ std::string date_in_brief(const return_date& b, const groom& g, const plan_reque
     if (b.reason == visit_kind::usual) {
         const std::string guess = guessed_brushing(r);
         return first + (guess.empty() ? "" : " if brushed " + guess) +
-               (open ? ", the last open day of this coat's usual interval."
-                     : ", the usual interval of this coat.");
+               (neglected(r) ? ", the short end of this coat's usual interval."
+                : open       ? ", the last open day of this coat's usual interval."
+                             : ", the usual interval of this coat.");
     }
     return first + ": at least bath and brush; full groom by " +
            beside(b.full_groom, b.next_visit, o) + held_in_brief(b, g, r);
