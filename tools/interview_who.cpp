@@ -117,6 +117,10 @@ void ask_sheet(intake_state& s) {
     std::stable_partition(sheets.begin(), sheets.end(), [&](const style* one) {
         return names_mix(*one, s.d.mix, s.about.known.genes);
     });
+    // the salon's own before those of the reference
+    std::stable_partition(sheets.begin(), sheets.end(), [&](const style* one) {
+        return find(s.about.known.styles, one->id) == nullptr;
+    });
     std::vector<named_choice> names;
     std::optional<std::size_t> usual;
     for (std::size_t i = 0; i < sheets.size(); ++i) {

@@ -251,6 +251,10 @@ std::string which_is_longer(const comparison& c, const std::vector<std::string>&
                             length_unit u) {
     const bool two = c.all.size() == 2;
     std::vector<std::string> parts;
+    const auto as_read = [&](std::size_t i) { return etched_words(c.all[i], u); };
+    if (two && c.longest && as_read(0) == as_read(1)) {
+        return "The same, but for less than a figure shows: " + as_read(0) + ".";
+    }
     for (std::size_t i = 0; i < c.all.size(); ++i) {
         const bool longest = c.longest == i;
         const std::string rank = !c.longest ? ": "

@@ -69,6 +69,10 @@ class front_desk {
         out.stopped = g.stopped();
         out.asked_first = g.question.has_value();
         out.stuck = !g.stuck.empty() || g.bath_waits();
+        out.in_visits = in_visits(g);
+        out.vet_word = std::any_of(g.cautions.begin(), g.cautions.end(), [](const caution_line& c) {
+            return c.what.when == caution_when::ill;
+        });
         for (const consent& c : g.consents) {
             if (!c.given) {
                 out.unsigned_consents.push_back(c.id);

@@ -34,6 +34,8 @@ struct due_dog {
     std::optional<not_plannable> why_not;        ///< none: it can be planned
     bool stopped = false;                        ///< a veterinarian first
     bool asked_first = false;                    ///< its sheet clips a double coat: the owner first
+    bool vet_word = false;                       ///< it ails: a veterinarian's word first
+    bool in_visits = false;                      ///< and no groom in one go: two visits or more
     bool stuck = false;                          ///< some place can't be done as asked
     std::vector<std::string> unsigned_consents;  ///< ids of what the owner hasn't agreed to yet
     bool undated_mats = false;       ///< its file names mats without a day, and a groom came since

@@ -29,7 +29,13 @@ std::string first_words(const due_dog& one) {
     if (one.asked_first) {
         return "ask the owner before a double coat is clipped";
     }
-    std::string s = one.stuck ? "some of it can't be done as asked: pelage plan says why" : "";
+    std::string s = one.in_visits  ? "a vet's word first; then two visits or more"
+                    : one.vet_word ? "a vet's word first"
+                                   : "";
+    if (one.stuck) {
+        s += (s.empty() ? "" : "; ") +
+             std::string("some of it can't be done as asked: pelage plan says why");
+    }
     if (one.undated_mats) {
         s += (s.empty() ? "" : "; ") +
              std::string("its file still names mats, without the day they were seen");
