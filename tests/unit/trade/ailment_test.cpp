@@ -46,6 +46,48 @@ TEST_CASE("what the skin shows has a place and is asked back", "[ailment]") {
     CHECK_FALSE(heard("spayed, weak heart").of_skin);
 }
 
+TEST_CASE("what ends a groom is told of as its sign", "[ailment]") {
+    const auto signs = [](std::string_view text) { return heard(text).signs; };
+    const auto only = [](stop_sign s) { return std::vector<stop_sign>{s}; };
+    for (const char* text :
+         {"ringworm", "mange on the back", "lice", "ear mites", "kennel cough"}) {
+        INFO(text);
+        CHECK(signs(text) == only(stop_sign::ringworm));
+    }
+    CHECK(signs("swollen belly, panting") == only(stop_sign::bloat));
+    CHECK(signs("left ear swollen") == only(stop_sign::swollen_ear));
+    CHECK(signs("swollen ear") == only(stop_sign::swollen_ear));
+    CHECK(signs("maggots, ringworm").size() == 2);
+    CHECK(signs("no ringworm").empty());
+    CHECK_FALSE(heard("ringworm").more);
+    // what is seen at the table is no word of a dog's health: it faints now and then
+    CHECK(signs("collapses when excited").empty());
+    CHECK(heard("collapses when excited").seen == only(stop_sign::collapse));
+}
+
+TEST_CASE("what was operated lately has a place, what healed long ago hasn't", "[ailment]") {
+    for (const char* text : {"spayed ten days ago", "castrated on Monday", "surgery a week ago",
+                             "neutered last week, healing", "caesarean two weeks ago",
+                             "left front leg bandaged", "wound on the belly", "catheter"}) {
+        INFO(text);
+        CHECK(heard(text).of_skin);
+    }
+    for (const char* text : {"spayed", "operation two years ago", "neutered, heart murmur",
+                             "castrated months ago", "no wounds"}) {
+        INFO(text);
+        CHECK_FALSE(heard(text).of_skin);
+    }
+}
+
+TEST_CASE("ears, nails and blood are kinds of their own", "[ailment]") {
+    CHECK(heard("ears smell, head shaking").has(ailment_kind::ears));
+    CHECK_FALSE(heard("ears smell").unwell);
+    CHECK(heard("blood thinner").has(ailment_kind::bleeds));
+    CHECK(heard("blood thinner").unwell);
+    CHECK(heard("one broken nail").has(ailment_kind::nail));
+    CHECK_FALSE(heard("broken nail").unwell);
+}
+
 TEST_CASE("what no word covers is told as not understood", "[ailment]") {
     for (const char* text : {"one kidney", "arthritis from a tumour", "heart trouble after cancer",
                              "blind, one kidney", "deaf, ear growth", "blind from a tumour",
