@@ -110,7 +110,9 @@ std::vector<std::string> broken(std::string_view text, std::size_t first_room, s
     }
     for (const std::string& w : words) {
         const std::size_t need = columns(w) + (lines.back().empty() ? 0 : 1);
-        if (need > left && !lines.back().empty()) {
+        // a word that doesn't fit behind what stands first has the next line, where that is longer
+        const bool too_long_there = lines.size() == 1 && need > left && room > first_room;
+        if (need > left && (!lines.back().empty() || too_long_there)) {
             lines.emplace_back(w);
             left = room - std::min(room, columns(w));
             continue;
@@ -149,7 +151,11 @@ std::string wrapped(std::string_view first, std::string_view text, std::size_t i
     const auto lines =
         broken(text, width > used ? width - used : 1, width > indent ? width - indent : 1);
     std::string out{first};
-    for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (lines.front().empty()) {
+        out.erase(out.find_last_not_of(' ') + 1);  // of blanks alone nothing is left
+        out += out.empty() ? "" : "\n";
+    }
+    for (std::size_t i = lines.front().empty() ? 1 : 0; i < lines.size(); ++i) {
         out += (i == 0 ? "" : std::string(indent, ' ')) + plain_spaces(lines[i]) + "\n";
     }
     return out;

@@ -1,4 +1,6 @@
 // How a text is broken into lines: never within a length.
+#include "answers/layout.hpp"
+
 #include <sstream>
 #include <string>
 #include <vector>
@@ -57,4 +59,13 @@ TEST_CASE("no line ends within a length", "[text]") {
         }
     }
     CHECK(seen > 40);
+}
+
+TEST_CASE("a word that doesn't fit behind its lead has the next line") {
+    CHECK(pelage::io::wrapped("    Lead: ", "abcdefghijklmnopqrstuvwx", 4, 32) ==
+          "    Lead:\n    abcdefghijklmnopqrstuvwx\n");
+    CHECK(pelage::io::wrapped("    Lead: ", "abc abcdefghijklmnopqrstuvwx", 4, 32) ==
+          "    Lead: abc\n    abcdefghijklmnopqrstuvwx\n");
+    CHECK(pelage::io::wrapped("          ", "abcdefghijklmnopqrstuvwx", 4, 32) ==
+          "    abcdefghijklmnopqrstuvwx\n");
 }
