@@ -64,6 +64,18 @@ void rate_posterior::find_joints(double middle) {
         }
     }
     panel_ = panel * (joints_.empty() ? scale_ : 1.0 / std::sqrt(precision));
+    // a bend at the peak: on one side the density may fall far steeper than its width tells, so panels there
+    // grow from small ones
+    const auto nearest = std::min_element(joints_.begin(), joints_.end(), [&](double a, double b) {
+        return std::abs(a - middle) < std::abs(b - middle);
+    });
+    if (nearest != joints_.end()) {
+        const double bend = *nearest;
+        for (double off = panel_ / 32.0; off < panel_; off *= 2.0) {
+            joints_.push_back(bend - off);
+            joints_.push_back(bend + off);
+        }
+    }
     joints_.push_back(middle);
     std::sort(joints_.begin(), joints_.end());
 }
