@@ -286,13 +286,13 @@ std::optional<health_asked> about_health(const std::vector<piece>& all,
     const ailments& by = r.reference.told_health;
     const auto known = [&](const std::string& text) { return read_health(text, {}, by).known; };
     const std::string said = words_of(words, 0, words.size());
-    // a blade that is too hot is no dog that is
-    const bool of_a_tool = std::any_of(words.begin(), words.end(), [](const token& t) {
+    // a blade that is too hot is no dog that is, a collapsed windpipe no dog that fell
+    const bool of_another = std::any_of(words.begin(), words.end(), [](const token& t) {
         return in(t.low, {"blade", "blades", "clipper", "clippers", "dryer", "comb", "water",
-                          "bath", "how"});
+                          "bath", "how", "trachea", "windpipe"});
     });
     const std::vector<stop_sign> seen =
-        of_a_tool ? std::vector<stop_sign>{} : read_health(said, {}, by).seen;
+        of_another ? std::vector<stop_sign>{} : read_health(said, {}, by).seen;
     auto found = known(said);
     std::erase(found, ailment_kind::first);
     const auto misspelt_place = [&](const std::string& word) {  // "stiffle" isn't stiff
