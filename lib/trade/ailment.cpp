@@ -169,8 +169,13 @@ bool only_denied(std::string_view text, const ailments& by) {
         }
         const strings rest(words.begin() + 1, words.end());
         piece told(rest);
-        const bool known = std::any_of(by.all.begin(), by.all.end(),
-                                       [&](const ailment& a) { return tells_one(told, a.words); });
+        bool known = false;
+        for (const ailment& a : by.all) {
+            known = tells_one(told, a.words) || known;
+        }
+        for (const sign_words& one : by.signs) {
+            known = tells_one(told, one.told) || known;
+        }
         told.pass(by.beside);
         told.pass({"longer", "more"});
         return known && !told.leaves();
